@@ -1,0 +1,24 @@
+/** Degrees from horizontal, negative downwards: −90 is vertically down. Range −90 to 90. */
+export type Dip = number & { readonly unit: 'degrees, down negative' };
+
+/** Dip from degrees. Throws RangeError outside −90 to 90. */
+export function dip(deg: number): Dip {
+  if (!(deg >= -90 && deg <= 90)) throw new RangeError(`dip must be from -90 to 90 degrees, got ${deg}`);
+  return deg as Dip;
+}
+
+/** Inclination from vertically down, 0 to 180 degrees: 90 + dip. */
+export function inclinationDeg(d: Dip): number {
+  return 90 + d;
+}
+
+/** Dip of an inclination from vertically down. */
+export function dipFromInclination(inclination: number): Dip {
+  return dip(inclination - 90);
+}
+
+/** `-60.5°`, with a real minus only where the terminal has one: the plain hyphen is used throughout. */
+export function formatDip(d: number): string {
+  const tenths = Math.round(d * 10);
+  return `${(tenths === 0 ? 0 : tenths / 10).toFixed(1)}°`;
+}
