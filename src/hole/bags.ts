@@ -1,0 +1,51 @@
+import { z } from 'zod';
+import { depthMm, id, stamp, words } from './parts.ts';
+
+/** Kinds of a sample, in the trade's words. */
+export const BAG_KINDS = ['primary', 'field duplicate', 'standard', 'blank', 'void'] as const;
+export type BagKind = (typeof BAG_KINDS)[number];
+
+/** A stretch of numbers labelled for this hole: table `bagRuns`. Numbered is not issued. */
+export const bagRun = z.strictObject({
+  first: words.describe('First number, with its prefix'),
+  last: words.describe('Last number, with its prefix'),
+  rig: words,
+  at: stamp,
+});
+export type BagRun = Readonly<z.infer<typeof bagRun>>;
+
+/** A bag that was filled: table `bags`. A fact: no amendment of the log renumbers it. A number is used once, ever. */
+export const bag = z.strictObject({
+  number: words.describe('Number on the calico, with its prefix'),
+  kind: z.enum(BAG_KINDS),
+  fromMm: depthMm
+    .optional()
+    .describe('Top of what is in it, in whole millimetres; none for a standard or blank'),
+  toMm: depthMm.optional(),
+  rank: z.enum(['metre', 'composite']).optional(),
+  of: words.optional().describe('Number of the primary that a duplicate repeats'),
+  method: z.enum(['second chute', 'spear']).optional().describe('How a duplicate was taken'),
+  material: words.optional().describe('Lot of the standard, or kind of the blank'),
+  rod: id.optional().describe('The rod done event that issued it'),
+  reason: words.optional().describe('Why it is void, or why it was placed by hand'),
+});
+export type Bag = Readonly<z.infer<typeof bag>>;
+
+/** A control put off: table `putOff`. Its number stays reserved for it until it is placed. */
+export const putOff = z.strictObject({
+  number: words,
+  kind: z.enum(BAG_KINDS),
+  reason: words,
+  at: stamp,
+  placedAt: stamp.optional(),
+});
+export type PutOff = Readonly<z.infer<typeof putOff>>;
+
+/** A chip tray as filled: table `trays`. */
+export const tray = z.strictObject({
+  tray: z.int().min(1),
+  fromMm: depthMm,
+  toMm: depthMm,
+  photo: words.optional().describe('File name of its photograph'),
+});
+export type Tray = Readonly<z.infer<typeof tray>>;

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { depthMm, id, stamp, words } from './parts.ts';
+
+/** A rod done: table `rods`. The latest one made is the drilled head. */
+export const rodDone = z.strictObject({
+  at: stamp,
+  rod: z.int().min(0).max(2000).describe('Rods in the hole'),
+  depthMm: depthMm.describe('Depth drilled, in whole millimetres'),
+  lastBag: words.optional().describe('Number on the last calico'),
+  bags: z.int().min(0).max(200).optional().describe('Bags counted since the rod before'),
+  mismatch: words.optional().describe('Code of the mismatch that the check named'),
+});
+export type RodDone = Readonly<z.infer<typeof rodDone>>;
+
+/** The moistures of a sample as it comes off the splitter. */
+export const MOISTURES = ['dry', 'moist', 'wet'] as const;
+/** Recovery by eye, when not every bag is weighed. */
+export const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
+
+/** What was seen at the drilled head over some metres: table `stream`. Never part of the entry line. */
+export const streamFact = z.strictObject({
+  fromMm: depthMm,
+  toMm: depthMm,
+  moisture: z.enum(MOISTURES).optional(),
+  recovery: z.enum(RECOVERIES).optional(),
+  water: z.enum(['injected', 'groundwater']).optional(),
+  contaminated: z.literal(true).optional(),
+  bulkG: z.int().min(0).max(500_000).optional().describe('Mass of the bulk bag, in whole grams'),
+  splitG: z.int().min(0).max(100_000).optional().describe('Mass of the calico, in whole grams'),
+  duplicateG: z.int().min(0).max(100_000).optional().describe('Mass of the second split, in whole grams'),
+  remark: words.optional(),
+});
+export type StreamFact = Readonly<z.infer<typeof streamFact>>;
+
+/** Hygiene looked at once a rod: table `hygiene`, by the rod event. */
+export const hygiene = z.strictObject({
+  rod: id.describe('The rod done event'),
+  cycloneClean: z.boolean().optional(),
+  splitterClean: z.boolean().optional(),
+  splitterLevel: z.boolean().optional(),
+  holeBlownClean: z.boolean().optional(),
+});
+export type Hygiene = Readonly<z.infer<typeof hygiene>>;

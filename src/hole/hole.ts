@@ -1,0 +1,89 @@
+import { z } from 'zod';
+import type { Document, Id } from '../record/document.ts';
+import type { Row } from '../value/row.ts';
+import { bag, bagRun, putOff, tray } from './bags.ts';
+import { lineUp, shot, surveyRun } from './direction.ts';
+import { hygiene, rodDone, streamFact } from './drilled.ts';
+import { collarState, decision, stop } from './ending.ts';
+import { collar, drillingInterval, header, plan } from './header.ts';
+import { legendCode, legendField, legendScale } from './legend.ts';
+import { row } from './log.ts';
+import { words } from './parts.ts';
+
+/** What stands in each table of a hole. */
+export const HOLE_NOUNS = {
+  hole: header,
+  plan,
+  collars: collar,
+  drilling: drillingInterval,
+  rods: rodDone,
+  stream: streamFact,
+  hygiene,
+  rows: row,
+  bagRuns: bagRun,
+  bags: bag,
+  putOff,
+  trays: tray,
+  lineUps: lineUp,
+  runs: surveyRun,
+  shots: shot,
+  decisions: decision,
+  collarStates: collarState,
+  stops: stop,
+  legendFields: legendField,
+  legendScales: legendScale,
+  legendCodes: legendCode,
+  questions: z
+    .strictObject({
+      table: words,
+      thing: words,
+      field: words.optional(),
+      ours: z.json(),
+      theirs: z.json(),
+      state: z.enum(['open', 'settled']),
+    })
+    .describe('Cells that two copies of the hole changed differently; ours stands until somebody settles it'),
+} as const;
+
+export type HoleTable = keyof typeof HOLE_NOUNS;
+export type HoleNoun<T extends HoleTable> = T extends 'rows'
+  ? Row
+  : Readonly<z.infer<(typeof HOLE_NOUNS)[T]>>;
+
+/** A document of kind `hole`. */
+export type Hole = Document & { readonly kind: 'hole' };
+
+/** The things of one table with their ids, in the order they were made. The file was checked when it was read. */
+export function holeThings<T extends HoleTable>(
+  hole: Document,
+  table: T,
+): readonly (readonly [Id, HoleNoun<T>])[] {
+  return Object.entries(hole.tables[table] ?? {}) as unknown as readonly (readonly [Id, HoleNoun<T>])[];
+}
+
+/** The things of one table without their ids. */
+export function holeNouns<T extends HoleTable>(hole: Document, table: T): readonly HoleNoun<T>[] {
+  return Object.values(hole.tables[table] ?? {}) as unknown as readonly HoleNoun<T>[];
+}
+
+/** One thing of a table, or undefined. */
+export function holeThing<T extends HoleTable>(hole: Document, table: T, thing: Id): HoleNoun<T> | undefined {
+  return hole.tables[table]?.[thing] as unknown as HoleNoun<T> | undefined;
+}
+
+/** The header of a hole. Throws where a document has none: reading a file refuses such a one. */
+export function headerOf(hole: Document): HoleNoun<'hole'> {
+  const found = holeThing(hole, 'hole', 'hole');
+  if (found === undefined) throw new Error(`hole ${hole.id} has no header`);
+  return found;
+}
+
+/** The plan of a hole, or undefined for one without. */
+export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
+  return holeThing(hole, 'plan', 'plan');
+}
+
+/** Logged rows with their ids, from the top down. */
+export function rowsDown(hole: Document): readonly (readonly [Id, Row])[] {
+  return [...holeThings(hole, 'rows')].sort(([, a], [, b]) => a.fromMm - b.fromMm);
+}

@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { VALUE_KINDS } from '../value/cell.ts';
+import { words } from './parts.ts';
+
+/**
+ * The legend: the fields, scales and codes that a hole uses, written by the edit that first uses them, so that its file
+ * decodes alone. Append-only: a changed meaning is a new code. Tables `legendFields`, `legendScales`, `legendCodes`, by
+ * name (codes by list and code: `rocks BST`).
+ */
+export const legendField = z.strictObject({
+  label: words,
+  kind: z.enum(VALUE_KINDS),
+  unit: words.optional(),
+  list: words.optional(),
+  scale: words.optional(),
+});
+export type LegendField = Readonly<z.infer<typeof legendField>>;
+
+export const legendScale = z.strictObject({
+  label: words,
+  levels: z.array(
+    z.strictObject({ level: z.int().min(1), code: words.optional(), label: words, look: z.string() }),
+  ),
+});
+export type LegendScale = Readonly<z.infer<typeof legendScale>>;
+
+export const legendCode = z.strictObject({
+  list: words,
+  code: words,
+  label: words,
+  pair: words.optional().describe('Two letters that typed it; frozen once logged with'),
+  key: words.optional(),
+  cgi: words.optional(),
+  mineral: words.optional(),
+  provisional: z.literal(true).optional(),
+});
+export type LegendCode = Readonly<z.infer<typeof legendCode>>;

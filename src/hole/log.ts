@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import type { Cell } from '../value/cell.ts';
+import type { Row } from '../value/row.ts';
+import { depthMm, words } from './parts.ts';
+
+const code = z.string().min(1).max(40);
+const percent = z.number().min(0).max(100);
+const amount = z.union([percent, z.literal('trace')]);
+const filled = (record: object): boolean => Object.keys(record).length > 0;
+
+/** A cell as it stands in a file; which member it may have, the field's kind says (the legend). */
+export const cell: z.ZodType<Cell> = z.union([
+  z.strictObject({
+    absent: z.enum(['none', 'not observed']).describe('Looked and saw none, or not observed'),
+  }),
+  z.strictObject({
+    code,
+    second: z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') }).optional(),
+  }) as unknown as z.ZodType<Cell>,
+  z.strictObject({ level: z.int().min(1).describe('Level on the scale of the field') }),
+  z.strictObject({
+    levels: z
+      .record(code, z.int().min(1))
+      .refine(filled, 'must name a code')
+      .describe('Level by code; must name a code'),
+  }),
+  z.strictObject({
+    percents: z
+      .record(code, amount)
+      .refine(filled, 'must name a code')
+      .describe('Percent by code; must name a code'),
+  }),
+  z.strictObject({ percent: amount }),
+  z.strictObject({ number: z.number().describe('In the unit that the legend gives the field') }),
+  z.strictObject({ flag: z.literal(true) }),
+  z.strictObject({ text: words }),
+]);
+
+/** A logged row: table `rows`. */
+export const row = z.strictObject({
+  fromMm: depthMm,
+  toMm: depthMm,
+  cells: z
+    .record(z.string().min(1).max(40), cell)
+    .describe('What was observed, by field; every field that applies is here'),
+  noReturn: z.literal(true).optional().describe('No chips came up: not observed, never barren'),
+  carried: z
+    .array(z.string())
+    .optional()
+    .describe('Fields left unsaid that carried from the last observed row above'),
+  repeat: z.literal(true).optional().describe('Said to be the same as the row above'),
+  asked: z.array(z.string()).optional().describe("Asked and not settled yet: termination rules can't tell"),
+  remark: words.optional(),
+}) as unknown as z.ZodType<Row>;

@@ -1,0 +1,151 @@
+import type { Condition } from '../condition/condition.ts';
+import type { Absence, ValueKind } from '../value/cell.ts';
+
+/** One step of an ordinal scale, from 1 up. 0 is never a step: it is how "none" is typed. */
+export type Level = {
+  readonly level: number;
+  /** A code for the level where the project has one (`frs`), unique in its scale. */
+  readonly code?: string;
+  readonly label: string;
+  /** What it looks like in washed chips. */
+  readonly look: string;
+};
+
+/** An ordinal scale: its levels in order, without gaps, from 1. */
+export type Scale = { readonly name: string; readonly label: string; readonly levels: readonly Level[] };
+
+/** What can hurt somebody where a code is seen: shown in plain words, deferring to site procedures. */
+export type Caution = {
+  readonly kind: 'fibre' | 'silica dust' | 'radiation' | 'void' | 'other';
+  readonly words: string;
+};
+
+/** One code of a list. The code and the strokes that type it are separate things, each chosen by the author. */
+export type Code = {
+  readonly code: string;
+  readonly label: string;
+  readonly look: string;
+  /** Two different letters that type it anywhere. A code without a pair is said by its field (`rock'BST`). */
+  readonly pair?: string;
+  /** One letter that types it where it stands in the row above. */
+  readonly key?: string;
+  /** Id of a term of the CGI vocabularies (IUGS), as a cross-reference. */
+  readonly cgi?: string;
+  /** Mineral symbol after Warr (2021), as a cross-reference. */
+  readonly mineral?: string;
+  readonly densityGcm3?: number;
+  readonly caution?: Caution;
+  /** Local date since when it can't be used anew; old logs still decode. */
+  readonly retiredSince?: string;
+  /** Added on the rig, not yet agreed with camp. */
+  readonly provisional?: true;
+};
+
+/** A list of codes, in the order in which the pick list shows them. */
+export type CodeList = { readonly name: string; readonly label: string; readonly codes: readonly Code[] };
+
+/** What every field has, whatever it holds. */
+type FieldBase = {
+  /** Lower-case letters and digits, a letter first, unique: types as `name'…`. */
+  readonly name: string;
+  readonly label: string;
+  readonly required: boolean;
+  /** The field applies only to rows of which this holds; it may ask only fields above it. */
+  readonly onlyWhen?: Condition;
+  /** Unsaid, it carries from the last observed row above. */
+  readonly carry: boolean;
+  /** What leaving it unsaid means where nothing carries: in a first row, and always when it isn't carried. Required fields are refused instead. */
+  readonly unsaid: Absence;
+  /** Looked and saw none can be said of it. False for what always is something: a rock, a weathering grade. */
+  readonly canBeNone: boolean;
+};
+
+/** Strokes that name an amount field itself (`vn5`, `v5`), as a pair and a key name a code. */
+type Strokes = { readonly pair?: string; readonly key?: string };
+
+/** Limits of an amount in percent. */
+type PercentLimits = {
+  /** The steps that estimates by eye are given in; off it is asked. Ascending, each over 0 and at most 100. */
+  readonly ladder: readonly number[];
+  /** Where a trace may be said: what it counts as in sums and conditions, in percent. */
+  readonly traceCountsAsPercent?: number;
+};
+
+export type CodeField = FieldBase & {
+  readonly kind: 'code';
+  readonly list: string;
+  readonly second: boolean;
+};
+export type LevelField = FieldBase & Strokes & { readonly kind: 'level'; readonly scale: string };
+export type LevelsField = FieldBase & {
+  readonly kind: 'levels';
+  readonly list: string;
+  readonly scale: string;
+};
+export type PercentsField = FieldBase &
+  PercentLimits & { readonly kind: 'percents'; readonly list: string; readonly sumLimitPercent: number };
+export type PercentField = FieldBase & Strokes & PercentLimits & { readonly kind: 'percent' };
+export type NumberField = FieldBase & {
+  readonly kind: 'number';
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly decimals: number;
+  /** An instrument's reading: typed down the metres as a column or taken from a CSV, never carried. */
+  readonly column: boolean;
+};
+export type FlagField = FieldBase & Strokes & { readonly kind: 'flag' };
+export type TextField = FieldBase & { readonly kind: 'text' };
+
+/** One field of a project's log, resolved: nothing left to default. */
+export type Field =
+  | CodeField
+  | LevelField
+  | LevelsField
+  | PercentsField
+  | PercentField
+  | NumberField
+  | FlagField
+  | TextField;
+
+/** A field whose kind of value is the given one. */
+export type FieldOf<K extends ValueKind> = Extract<Field, { readonly kind: K }>;
+
+/** A project's logging schema with its inheritance resolved: what the console, the checks and the handover all read. */
+export type LoggingSchema = {
+  readonly name: string;
+  /** In the order of the log sheet. */
+  readonly fields: readonly Field[];
+  readonly lists: { readonly [name: string]: CodeList };
+  readonly scales: { readonly [name: string]: Scale };
+  /** Rows alike in a run before the console asks to look again, once. */
+  readonly repeatsBeforeLook: number;
+};
+
+/** The field of that name, or undefined. */
+export function fieldNamed(schema: LoggingSchema, name: string): Field | undefined {
+  return schema.fields.find((field) => field.name === name);
+}
+
+/** The list that a field takes its codes from; undefined for a field without codes. Throws where the schema names no such list. */
+export function listOf(schema: LoggingSchema, field: Field): CodeList | undefined {
+  if (!('list' in field)) return undefined;
+  const list = schema.lists[field.list];
+  if (list === undefined)
+    throw new Error(`field ${field.name} names a list that is not there: ${field.list}`);
+  return list;
+}
+
+/** The scale that a field's levels are on; undefined for a field without one. Throws where the schema names no such scale. */
+export function scaleOf(schema: LoggingSchema, field: Field): Scale | undefined {
+  if (!('scale' in field)) return undefined;
+  const scale = schema.scales[field.scale];
+  if (scale === undefined)
+    throw new Error(`field ${field.name} names a scale that is not there: ${field.scale}`);
+  return scale;
+}
+
+/** A code of a field's list, or undefined. */
+export function codeOf(schema: LoggingSchema, field: Field, code: string): Code | undefined {
+  return listOf(schema, field)?.codes.find((each) => each.code === code);
+}

@@ -1,0 +1,63 @@
+import type { Reader, Reading } from '../condition/evaluate.ts';
+import type { Amount, Cell } from '../value/cell.ts';
+import type { Cells } from '../value/row.ts';
+import { type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
+
+/** What an amount counts as, in percent: a trace as the field says (0 where it says nothing). */
+export function percentOf(amount: Amount, field: Field): number {
+  if (amount !== 'trace') return amount;
+  return 'traceCountsAsPercent' in field ? (field.traceCountsAsPercent ?? 0) : 0;
+}
+
+/** Reads the cells of one row for a condition. A field that is not in the row was not asked of it: unknown. */
+export function readerOf(schema: LoggingSchema, cells: Cells): Reader {
+  return (name, of) => {
+    const field = fieldNamed(schema, name);
+    const cell = cells[name];
+    return field === undefined || cell === undefined
+      ? { says: 'unknown' }
+      : readCell(schema, field, cell, of);
+  };
+}
+
+/** What one cell says, as a whole or of one code. Levels of several codes read as the highest, percents as their sum. */
+export function readCell(schema: LoggingSchema, field: Field, cell: Cell, of?: string): Reading {
+  if ('absent' in cell) return cell.absent === 'none' ? { says: 'none' } : { says: 'unknown' };
+  if ('code' in cell) return readCode(cell, of);
+  if ('level' in cell) {
+    const code = scaleOf(schema, field)?.levels.find((each) => each.level === cell.level)?.code;
+    return { says: 'level', number: cell.level, ...(code === undefined ? {} : { code }) };
+  }
+  if ('levels' in cell) return readAmounts(cell.levels, of, Math.max);
+  if ('percents' in cell) {
+    const percents = Object.fromEntries(
+      Object.entries(cell.percents).map(([code, amount]) => [code, percentOf(amount, field)]),
+    );
+    return readAmounts(percents, of, (...all) => all.reduce((sum, each) => sum + each, 0));
+  }
+  if ('percent' in cell) return { says: 'number', number: percentOf(cell.percent, field) };
+  if ('number' in cell) return { says: 'number', number: cell.number };
+  if ('flag' in cell) return { says: 'codes', codes: [] };
+  return { says: 'codes', codes: [cell.text] };
+}
+
+/** A code field: which codes are there; of one code, its share in percent (the first takes what the second leaves). */
+function readCode(cell: Extract<Cell, { code: string }>, of: string | undefined): Reading {
+  const secondShare = cell.second?.percent ?? 0;
+  if (of !== undefined) {
+    if (of === cell.code) return { says: 'number', number: 100 - secondShare };
+    return of === cell.second?.code ? { says: 'number', number: secondShare } : { says: 'none' };
+  }
+  return { says: 'codes', codes: cell.second === undefined ? [cell.code] : [cell.code, cell.second.code] };
+}
+
+function readAmounts(
+  amounts: { readonly [code: string]: number },
+  of: string | undefined,
+  whole: (...all: number[]) => number,
+): Reading {
+  if (of === undefined)
+    return { says: 'codes', codes: Object.keys(amounts), number: whole(...Object.values(amounts)) };
+  const amount = Object.hasOwn(amounts, of) ? amounts[of] : undefined;
+  return amount === undefined ? { says: 'none' } : { says: 'number', number: amount };
+}
