@@ -42,18 +42,18 @@ export function flush(state: DecoderState): Decoded {
 }
 
 function leftOver(state: DecoderState): readonly KeyEvent[] {
-  const escape = keyPress('escape');
+  const lone = keyPress('escape');
   switch (state.at) {
     case 'ground':
     case 'report':
       return [];
     case 'escape':
-      return state.twice ? [escape, escape] : [escape];
+      return state.twice ? [lone, lone] : [lone];
     case 'csi':
     case 'ss3': {
       const opener = state.at === 'csi' ? '[' : 'O';
       const held = typed(opener, true);
-      return state.parameters === '' && held ? [...(state.alt ? [escape] : []), held] : [];
+      return state.parameters === '' && held ? [...(state.alt ? [lone] : []), held] : [];
     }
     case 'string': {
       const held = typed(state.opener, true);

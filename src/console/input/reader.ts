@@ -39,6 +39,9 @@ export function createReader({ stdin, onEvents, onEnd }: ReaderOptions): Reader 
   let timer: NodeJS.Timeout | undefined;
   let running = false;
 
+  // A terminal that has gone fails raw mode with an 'error' event, which Node throws when nobody listens.
+  stdin.on('error', () => undefined);
+
   const publish = (events: readonly KeyEvent[]) => {
     if (events.length > 0) onEvents(events);
   };

@@ -1,112 +1,16 @@
-import { type Held, type KeyEvent, keyPress, type NamedKey } from './keys.ts';
-
-/** CSI and SS3 keys that end in a letter: DEC VT, xterm. */
-const byLetter: Readonly<Record<string, NamedKey>> = {
-  A: 'up',
-  B: 'down',
-  C: 'right',
-  D: 'left',
-  H: 'home',
-  F: 'end',
-  P: 'f1',
-  Q: 'f2',
-  R: 'f3',
-  S: 'f4',
-};
-
-/** rxvt: small letters are arrows with a modifier (Shift after CSI, Ctrl after SS3). */
-const smallArrows: Readonly<Record<string, NamedKey>> = { a: 'up', b: 'down', c: 'right', d: 'left' };
-
-/** CSI number ~ keys. 25 to 34 are F13 to F20, which the Linux console and rxvt send for Shift with F1 to F8. */
-const byNumber: Readonly<Record<number, NamedKey>> = {
-  1: 'home',
-  2: 'insert',
-  3: 'delete',
-  4: 'end',
-  5: 'page-up',
-  6: 'page-down',
-  7: 'home',
-  8: 'end',
-  11: 'f1',
-  12: 'f2',
-  13: 'f3',
-  14: 'f4',
-  15: 'f5',
-  17: 'f6',
-  18: 'f7',
-  19: 'f8',
-  20: 'f9',
-  21: 'f10',
-  23: 'f11',
-  24: 'f12',
-};
-const shiftedByNumber: Readonly<Record<number, NamedKey>> = {
-  25: 'f1',
-  26: 'f2',
-  28: 'f3',
-  29: 'f4',
-  31: 'f5',
-  32: 'f6',
-  33: 'f7',
-  34: 'f8',
-};
-
-/** Keypad in application mode (DEC VT100): what SS3 and this letter type. */
-const keypadText: Readonly<Record<string, string>> = {
-  ' ': ' ',
-  X: '=',
-  j: '*',
-  k: '+',
-  l: ',',
-  m: '-',
-  n: '.',
-  o: '/',
-  p: '0',
-  q: '1',
-  r: '2',
-  s: '3',
-  t: '4',
-  u: '5',
-  v: '6',
-  w: '7',
-  x: '8',
-  y: '9',
-};
-
-/** The Linux console's F1 to F5: CSI [ and a letter. */
-const consoleFunctionKeys: Readonly<Record<string, NamedKey>> = {
-  A: 'f1',
-  B: 'f2',
-  C: 'f3',
-  D: 'f4',
-  E: 'f5',
-};
-
-/** Keys of the CSI u form that have a control code of their own. */
-const byControlCode: Readonly<Record<number, NamedKey>> = {
-  8: 'backspace',
-  9: 'tab',
-  10: 'enter',
-  13: 'enter',
-  27: 'escape',
-  127: 'backspace',
-  57414: 'enter',
-};
-
-/** Keypad keys of the CSI u form, from 57399 (keypad 0) on and from 57417 (keypad left) on. */
-const keypadCharacters = '0123456789./*-+';
-const keypadNames: readonly NamedKey[] = [
-  'left',
-  'right',
-  'up',
-  'down',
-  'page-up',
-  'page-down',
-  'home',
-  'end',
-  'insert',
-  'delete',
-];
+import {
+  byControlCode,
+  byLetter,
+  byNumber,
+  consoleFunctionKeys,
+  keypadCharacters,
+  keypadNames,
+  keypadText,
+  rxvtEndings,
+  shiftedByNumber,
+  smallArrows,
+} from './key-tables.ts';
+import { type Held, type KeyEvent, keyPress } from './keys.ts';
 
 /**
  * Modifiers as xterm counts them: 1 + shift 1 + alt 2 + ctrl 4; the CSI u form adds super 8, hyper 16, meta 32, caps lock 64, num lock 128.
@@ -156,13 +60,6 @@ function numberedKey(fields: readonly string[]): KeyEvent | undefined {
   const name = byNumber[number];
   return name === undefined ? undefined : keyPress(name, held);
 }
-
-/** rxvt ends a numbered key with `$` for Shift, `^` for Ctrl, `@` for both. */
-const rxvtEndings: Readonly<Record<string, Held>> = {
-  $: { shift: true },
-  '^': { ctrl: true },
-  '@': { ctrl: true, shift: true },
-};
 
 /**
  * The key that a complete CSI sequence stands for: `parameters` between `ESC [` and the final character.
