@@ -1,0 +1,31 @@
+// Builds the bundle that goes on the rig's laptop: one ES module that runs with no node_modules.
+import { chmodSync, rmSync } from 'node:fs';
+import { build } from 'esbuild';
+
+/** Ink asks for the React developer tools by name; they have no place on a rig. */
+const withoutDevelopmentTools = {
+  name: 'without-development-tools',
+  setup(builder) {
+    builder.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'none' }));
+    builder.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'export default {};' }));
+  },
+};
+
+rmSync('dist', { recursive: true, force: true });
+await build({
+  entryPoints: { offsider: 'src/cli.ts' },
+  outdir: 'dist',
+  bundle: true,
+  splitting: true,
+  chunkNames: 'parts/[name]-[hash]',
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  minify: true,
+  legalComments: 'none',
+  define: { 'process.env.NODE_ENV': '"production"' },
+  banner: { js: "#!/usr/bin/env node\nimport{createRequire as offsiderRequire}from'node:module';const require=offsiderRequire(import.meta.url);" },
+  plugins: [withoutDevelopmentTools],
+  logLevel: 'warning',
+});
+chmodSync('dist/offsider.js', 0o755);

@@ -1,0 +1,147 @@
+import { ok, type Result, refused } from '../../finding/finding.ts';
+import { formatInterval, type Interval, overlaps } from '../../quantity/interval.ts';
+import type { Change, Document, Id, Thing } from '../../record/document.ts';
+import { sameJson } from '../../record/json.ts';
+import type { Row, RowSaid } from '../../value/row.ts';
+import { headerOf, holeThing, rowsDown } from '../hole.ts';
+import { type LegendUsed, legendChanges } from '../legend-changes.ts';
+import { REFUSALS } from '../refusals.ts';
+import type { Made, Maker } from './made.ts';
+import { closedRefusal } from './open-hole.ts';
+
+/** Logs a new row. Refuses a closed hole, an interval upside down or above the start of logging, and metres logged already. */
+export function logRow(hole: Document, row: Row, legend: LegendUsed, maker: Maker): Result<Made> {
+  const closed = closedRefusal(hole);
+  if (closed) return refused(closed);
+  const misplaced = intervalRefusal(hole, row, undefined);
+  if (misplaced) return misplaced;
+  return ok({
+    what: `logged ${formatInterval(row)}`,
+    changes: [...legendChanges(hole, legend), { put: ['rows', maker.newId()], thing: row as Thing }],
+  });
+}
+
+/** Amends what a saved row says; where it is stays. The row keeps its id, and history keeps what it said before. */
+export function amendRow(hole: Document, id: Id, said: RowSaid, legend: LegendUsed): Result<Made> {
+  const closed = closedRefusal(hole);
+  if (closed) return refused(closed);
+  const row = holeThing(hole, 'rows', id);
+  if (row === undefined) return refused(rowMissing(hole, id));
+  const patch = patchTo(id, row as Thing, { ...said, fromMm: row.fromMm, toMm: row.toMm } as Thing);
+  return ok({
+    what: `amended ${formatInterval(row)}`,
+    changes: patch === undefined ? [] : [...legendChanges(hole, legend), patch],
+  });
+}
+
+/** Settles what was asked about a row: the geologist insists on it as it stands. */
+export function settleAsked(hole: Document, id: Id): Result<Made> {
+  const row = holeThing(hole, 'rows', id);
+  if (row === undefined) return refused(rowMissing(hole, id));
+  return ok({
+    what: `kept ${formatInterval(row)} as it stands`,
+    changes: [{ patch: ['rows', id], unset: ['asked'] }],
+  });
+}
+
+/** Takes rows out. Their history stays. */
+export function clearRows(hole: Document, range: Interval): Result<Made> {
+  const closed = closedRefusal(hole);
+  if (closed) return refused(closed);
+  const inside = rowsDown(hole).filter(([, row]) => overlaps(row, range));
+  if (inside.length === 0) return refused(nothingLogged(hole, range));
+  return ok({
+    what: `cleared ${formatInterval(range)}`,
+    changes: inside.map(([id]) => ({ remove: ['rows', id] })),
+  });
+}
+
+/**
+ * Makes the rows of a hole into the given ones, by id: rows under an id that is there are amended, others are new, ids that
+ * are no longer given are taken out. Shift, insert, split, merge and copy are all this, with the rows they lead to. Refuses
+ * rows that overlap.
+ */
+export function replaceRows(
+  hole: Document,
+  what: string,
+  next: readonly (readonly [Id, Row])[],
+  legend: LegendUsed,
+): Result<Made> {
+  const closed = closedRefusal(hole);
+  if (closed) return refused(closed);
+  const down = [...next].sort(([, a], [, b]) => a.fromMm - b.fromMm);
+  for (const [index, [, row]] of down.entries()) {
+    const below = down[index + 1]?.[1];
+    if (row.toMm <= row.fromMm || row.fromMm < headerOf(hole).logFromMm)
+      return refused(upsideDown(hole, row));
+    if (below !== undefined && overlaps(row, below)) return refused(overlapping(hole, below, row));
+  }
+  return ok({ what, changes: [...legendChanges(hole, legend), ...rowChanges(hole, next)] });
+}
+
+function rowChanges(hole: Document, next: readonly (readonly [Id, Row])[]): readonly Change[] {
+  const kept = new Set(next.map(([id]) => id));
+  const removed = rowsDown(hole)
+    .filter(([id]) => !kept.has(id))
+    .map(([id]): Change => ({ remove: ['rows', id] }));
+  const changed = next.flatMap(([id, row]): readonly Change[] => {
+    const was = holeThing(hole, 'rows', id);
+    if (was === undefined) return [{ put: ['rows', id], thing: row as Thing }];
+    const patch = patchTo(id, was as Thing, row as Thing);
+    return patch === undefined ? [] : [patch];
+  });
+  return [...removed, ...changed];
+}
+
+function patchTo(id: Id, was: Thing, is: Thing): Change | undefined {
+  const set = Object.fromEntries(
+    Object.entries(is).filter(([field, value]) => value !== undefined && !sameJson(was[field], value)),
+  );
+  const unset = Object.keys(was).filter((field) => is[field] === undefined);
+  if (Object.keys(set).length === 0 && unset.length === 0) return undefined;
+  return {
+    patch: ['rows', id],
+    ...(Object.keys(set).length === 0 ? {} : { set }),
+    ...(unset.length === 0 ? {} : { unset }),
+  };
+}
+
+function intervalRefusal(hole: Document, interval: Interval, self: Id | undefined): Result<Made> | undefined {
+  if (interval.toMm <= interval.fromMm || interval.fromMm < headerOf(hole).logFromMm)
+    return refused(upsideDown(hole, interval));
+  const over = rowsDown(hole).find(([id, row]) => id !== self && overlaps(row, interval));
+  return over === undefined ? undefined : refused(overlapping(hole, interval, over[1]));
+}
+
+const upsideDown = (hole: Document, interval: Interval) =>
+  REFUSALS.badInterval.at(
+    { hole: headerOf(hole).name, fromMm: interval.fromMm, toMm: interval.toMm },
+    {
+      problem: `the interval ${formatInterval(interval)} does not lie below the start of logging`,
+      remedy: `Give an interval that ends below its start, from ${formatInterval({ fromMm: headerOf(hole).logFromMm, toMm: headerOf(hole).logFromMm }).split('–')[0]} m down.`,
+    },
+  );
+
+const overlapping = (hole: Document, interval: Interval, other: Interval) =>
+  REFUSALS.overlap.at(
+    { hole: headerOf(hole).name, fromMm: interval.fromMm, toMm: interval.toMm },
+    {
+      problem: `the row ${formatInterval(other)} covers it already`,
+      remedy: 'Amend that row (go up to it), or clear or split it first.',
+    },
+  );
+
+const nothingLogged = (hole: Document, range: Interval) =>
+  REFUSALS.notThere.at(
+    { hole: headerOf(hole).name, fromMm: range.fromMm, toMm: range.toMm },
+    { problem: 'no row is logged there', remedy: 'Give a range that holds logged rows.' },
+  );
+
+const rowMissing = (hole: Document, id: Id) =>
+  REFUSALS.notThere.at(
+    { hole: headerOf(hole).name, thing: `row ${id}` },
+    {
+      problem: 'the row is no longer there',
+      remedy: 'Look at the history: it may have been cleared or merged.',
+    },
+  );

@@ -1,0 +1,49 @@
+import { defineFinding } from '../finding/finding.ts';
+
+/** What a command on a hole can refuse, declared once; the message of each names the place and the way out. */
+export const REFUSALS = {
+  closed: defineFinding({
+    code: 'hole-closed',
+    severity: 'fault',
+    title: 'The hole is closed: nothing is added to it until it is reopened.',
+    rationale: 'A row that slips into a finished hole changes data that camp may have used already.',
+  }),
+  overlap: defineFinding({
+    code: 'rows-overlap',
+    severity: 'fault',
+    title: 'A row would cover metres that another row covers.',
+    rationale: 'A metre logged twice has two truths; everything counted by length would count it twice.',
+  }),
+  badInterval: defineFinding({
+    code: 'interval-upside-down',
+    severity: 'fault',
+    title: 'An interval ends at or above its start, or starts above where logging starts.',
+    rationale: 'An interval without length holds nothing and breaks every count by length.',
+  }),
+  notThere: defineFinding({
+    code: 'not-there',
+    severity: 'fault',
+    title: 'What is to be changed is not there.',
+    rationale: 'A change that lands on nothing would look done and be lost.',
+  }),
+  rodBackwards: defineFinding({
+    code: 'rod-above-drilled',
+    severity: 'fault',
+    title: 'A rod done stands at or above the depth that was drilled already.',
+    rationale:
+      'The drilled head only goes down; a depth mark that goes up is a slip of the pen or of the rod count.',
+  }),
+  stateWrong: defineFinding({
+    code: 'state-does-not-allow',
+    severity: 'fault',
+    title: 'The state of the hole does not allow this.',
+    rationale: 'A hole has a history in order: planned, drilling, suspended, abandoned or complete.',
+  }),
+  bagUsed: defineFinding({
+    code: 'bag-used-twice',
+    severity: 'fault',
+    title: 'A bag number would be used a second time.',
+    rationale:
+      'A number used twice makes two samples one at the laboratory; neither can be told apart again.',
+  }),
+} as const;
