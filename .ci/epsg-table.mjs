@@ -25,7 +25,6 @@ const PROJECTIONS = new Set([
   'poly',
   'nzmg',
   'cass',
-  'laea',
 ]);
 const LEFT_OUT =
   /Arctic|Antarctic|SCAR|WGS 72|\bIMW\b|NSRS2007|HARN|NAD83\(2011\)|\(PA11\)|\(MA11\)|CORS96|\(CSRS\)v[234678]|\(CSRS96\)|GSK-2011|CS20|CS63|SnakeGrid|ENTEC|\b3-degree Gauss-Kruger CM|Gauss-Kruger CM|\(N-E\)|\(E-N\)|\(zE-N\)|\(zN-E\)|FEH2010|Scoresbysund|West Greenland|DB_REF|GIGS|LCC Europe|NAD83.*(Alaska|California|Hawaii|Texas|Michigan|Wyoming|Idaho|Illinois|Nevada|Arizona|Florida|Georgia|Missouri|Mississippi|Indiana|Maine|New York|New Mexico|Oregon|WISCRS|Kansas|Iowa|North|South|Louisiana|Montana|Minnesota|Ohio|Virginia|Washington|Wisconsin|Utah|Oklahoma|Colorado|Kentucky|Tennessee|Nebraska|Arkansas|Alabama|Vermont|Delaware|Massachusetts|Connecticut|Rhode|Maryland|New Jersey|New Hampshire|Pennsylvania|Puerto|Conus|Great Lakes|BLM|Grid)/;
@@ -36,16 +35,18 @@ const short = (proj) =>
   proj
     .replace(/\+title=\S+ | \+units=m| \+no_defs| \+type=crs| \+wktext/g, '')
     .replace(' +towgs84=0,0,0,0,0,0,0', '')
-    .replace(/ \+([xy]_0|lat_0)=0(?= |$)/g, '');
+    .replace(/ \+([xy]_0|lat_0)=0(?= |$)/g, (zero) => (proj.startsWith('+proj=tmerc') ? '' : zero));
 
 /** Size of an area of use `[north, west, south, east]`, degrees × degrees; an area may cross the date line. */
-const squareDegrees = ([north, west, south, east]) => (north - south) * (east < west ? east - west + 360 : east - west);
+const squareDegrees = ([north, west, south, east]) =>
+  (north - south) * (east < west ? east - west + 360 : east - west);
 
 const rows = Object.values(JSON.parse(readFileSync(source, 'utf8')))
   .filter((one) => one.kind === 'CRS-PROJCRS' && one.unit === 'metre' && one.proj4 !== null)
   .filter(
     (one) =>
-      PROJECTIONS.has(/\+proj=(\w+)/.exec(one.proj4)?.[1]) && !/nadgrids|to_meter|\+units=(?!m )/.test(one.proj4),
+      PROJECTIONS.has(/\+proj=(\w+)/.exec(one.proj4)?.[1]) &&
+      !/nadgrids|to_meter|\+units=(?!m )/.test(one.proj4),
   )
   .filter((one) => !LEFT_OUT.test(one.name) && squareDegrees(one.bbox) >= SMALLEST)
   .map((one) => ({ code: Number(one.code), name: one.name, proj: short(one.proj4) }))
@@ -103,4 +104,6 @@ export const EPSG_TABLE = \`${body}\`;
 export const EPSG_DATUMS = \`${datums.join('\n')}\`;
 `,
 );
-console.log(`${rows.length} systems in ${lines.length} lines, ${body.length + datums.join('\n').length} bytes`);
+console.log(
+  `${rows.length} systems in ${lines.length} lines, ${body.length + datums.join('\n').length} bytes`,
+);

@@ -11,7 +11,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 2049x6|Hartebeesthoek94 / Lo{21:2}|+proj=tmerc +axis=wsu +lon_0={21:2} +k=1 @3
 2058x4|ED50(ED77) / UTM zone {38:1}N|+proj=utm +zone={38:1} @4
 2062|Madrid 1870 (Madrid) / Spain LCC|+proj=lcc +lat_1=40 +lat_0=40 +lon_0=0 +k_0=0.9988085293 +x_0=600000 +y_0=600000 @5
-2065|S-JTSK (Ferro) / Krovak|+proj=krovak +axis=swu +lat_0=49.5 +lon_0=42.5 +alpha=30.2881397527778 +k=0.9999 @6
+2065|S-JTSK (Ferro) / Krovak|+proj=krovak +axis=swu +lat_0=49.5 +lon_0=42.5 +alpha=30.2881397527778 +k=0.9999 +x_0=0 +y_0=0 @6
 2069x7|ELD79 / Libya zone {6:1}|+proj=tmerc +lon_0={11:2} +k=0.9999 +x_0=200000 @7
 2077x3|ELD79 / UTM zone {32:1}N|+proj=utm +zone={32:1} @7
 2081|Chos Malal 1914 / Argentina 2|+proj=tmerc +lat_0=-90 +lon_0=-69 +k=1 +x_0=2500000 @8
@@ -39,7 +39,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 2311|WGS 84 / TM 6 NE|+proj=tmerc +lon_0=6 +k=0.9996 +x_0=500000 @17
 2316|Campo Inchauspe / UTM zone 20S|+proj=utm +zone=20 +south @18
 2317|PSAD56 / ICN Regional|+proj=lcc +lat_0=6 +lon_0=-66 +lat_1=9 +lat_2=3 +x_0=1000000 +y_0=1000000 @19
-2318|Ain el Abd / Aramco Lambert|+proj=lcc +lat_0=25.08951 +lon_0=48 +lat_1=17 +lat_2=33 @20
+2318|Ain el Abd / Aramco Lambert|+proj=lcc +lat_0=25.08951 +lon_0=48 +lat_1=17 +lat_2=33 +x_0=0 +y_0=0 @20
 2319x4|ED50 / TM{27:3}|+proj=tmerc +lon_0={27:3} +k=1 +x_0=500000 @15
 2327x10|Xian 1980 / Gauss-Kruger zone {13:1}|+proj=tmerc +lon_0={75:6} +k=1 +x_0={13500000:1000000} @21
 2350x19|Xian 1980 / 3-degree Gauss-Kruger zone {26:1}|+proj=tmerc +lon_0={78:3} +k=1 +x_0={26500000:1000000} @21
@@ -75,7 +75,6 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 3026x2|RT38 {5:-2.5} gon V|+proj=tmerc +lon_0={13.5582777777778:2.25} +k=1 +x_0=1500000 @33
 3028|RT38 0 gon|+proj=tmerc +lon_0=18.0582777777778 +k=1 +x_0=1500000 @33
 3029|RT38 2.5 gon O|+proj=tmerc +lon_0=20.3082777777778 +k=1 +x_0=1500000 @33
-3035|ETRS89-extended / LAEA Europe|+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 @12
 3036x2|Moznet / UTM zone {36:1}S|+proj=utm +zone={36:1} +south @3
 3055|Hjorsey 1955 / UTM zone 27N|+proj=utm +zone=27 @34
 3057|ISN93 / Lambert 1993|+proj=lcc +lat_0=65 +lon_0=-19 +lat_1=64.25 +lat_2=65.75 +x_0=500000 +y_0=500000 @12
@@ -89,7 +88,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 3107|GDA94 / SA Lambert|+proj=lcc +lat_0=-32 +lon_0=135 +lat_1=-28 +lat_2=-36 +x_0=1000000 +y_0=2000000 @12
 3110|AGD66 / Vicgrid66|+proj=lcc +lat_0=-37 +lon_0=145 +lat_1=-36 +lat_2=-38 +x_0=2500000 +y_0=4500000 @37
 3111|GDA94 / Vicgrid|+proj=lcc +lat_0=-37 +lon_0=145 +lat_1=-36 +lat_2=-38 +x_0=2500000 +y_0=2500000 @12
-3112|GDA94 / Geoscience Australia Lambert|+proj=lcc +lon_0=134 +lat_1=-18 +lat_2=-36 @12
+3112|GDA94 / Geoscience Australia Lambert|+proj=lcc +lat_0=0 +lon_0=134 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 @12
 3115|MAGNA-SIRGAS / Colombia West zone|+proj=tmerc +lat_0=4.59620041666667 +lon_0=-77.0775079166667 +k=1 +x_0=1000000 +y_0=1000000 @12
 3116|MAGNA-SIRGAS / Colombia Bogota zone|+proj=tmerc +lat_0=4.59620041666667 +lon_0=-74.0775079166667 +k=1 +x_0=1000000 +y_0=1000000 @12
 3117|MAGNA-SIRGAS / Colombia East Central zone|+proj=tmerc +lat_0=4.59620041666667 +lon_0=-71.0775079166667 +k=1 +x_0=1000000 +y_0=1000000 @12
@@ -99,10 +98,10 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 3148x2|Indian 1960 / UTM zone {48:1}N|+proj=utm +zone={48:1} @39
 3154x4|NAD83(CSRS) / UTM zone {7:1}N|+proj=utm +zone={7:1} @30
 3158x3|NAD83(CSRS) / UTM zone {14:1}N|+proj=utm +zone={14:1} @30
-3161|NAD83 / Ontario MNR Lambert|+proj=lcc +lon_0=-85 +lat_1=44.5 +lat_2=53.5 +x_0=930000 +y_0=6430000 @12
-3162|NAD83(CSRS) / Ontario MNR Lambert|+proj=lcc +lon_0=-85 +lat_1=44.5 +lat_2=53.5 +x_0=930000 +y_0=6430000 @30
+3161|NAD83 / Ontario MNR Lambert|+proj=lcc +lat_0=0 +lon_0=-85 +lat_1=44.5 +lat_2=53.5 +x_0=930000 +y_0=6430000 @12
+3162|NAD83(CSRS) / Ontario MNR Lambert|+proj=lcc +lat_0=0 +lon_0=-85 +lat_1=44.5 +lat_2=53.5 +x_0=930000 +y_0=6430000 @30
 3163|RGNC91-93 / Lambert New Caledonia|+proj=lcc +lat_0=-21.5 +lon_0=166 +lat_1=-20.6666666666667 +lat_2=-22.3333333333333 +x_0=400000 +y_0=300000 @12
-3168|Kertau (RSO) / RSO Malaya (m)|+proj=omerc +no_uoff +lat_0=4 +lonc=102.25 +alpha=323.0257905 +gamma=323.130102361111 +k=0.99984 +x_0=804670.24 @40
+3168|Kertau (RSO) / RSO Malaya (m)|+proj=omerc +no_uoff +lat_0=4 +lonc=102.25 +alpha=323.0257905 +gamma=323.130102361111 +k=0.99984 +x_0=804670.24 +y_0=0 @40
 3169x3|RGNC91-93 / UTM zone {57:1}S|+proj=utm +zone={57:1} +south @12
 3177|LGD2006 / Libya TM|+proj=tmerc +lon_0=17 +k=0.9965 +x_0=1000000 @41
 3179x11|GR96 / UTM zone {19:1}N|+proj=utm +zone={19:1} @12
@@ -110,7 +109,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 3199|LGD2006 / UTM zone 32N|+proj=utm +zone=32 @41
 3200|FD58 / Iraq zone|+proj=lcc +lat_1=32.5 +lat_0=32.5 +lon_0=45 +k_0=0.9987864078 +x_0=1500000 +y_0=1166200 @42
 3201x3|LGD2006 / UTM zone {33:1}N|+proj=utm +zone={33:1} @41
-3294|WGS 84 / USGS Transantarctic Mountains|+proj=lcc +lat_0=-78 +lon_0=162 +lat_1=-76.6666666666667 +lat_2=-79.3333333333333 @17
+3294|WGS 84 / USGS Transantarctic Mountains|+proj=lcc +lat_0=-78 +lon_0=162 +lat_1=-76.6666666666667 +lat_2=-79.3333333333333 +x_0=0 +y_0=0 @17
 3296x4|RGPF / UTM zone {5:1}S|+proj=utm +zone={5:1} +south @43
 3301|Estonian Coordinate System of 1997|+proj=lcc +lat_0=57.5175539305556 +lon_0=24 +lat_1=59.3333333333333 +lat_2=58 +x_0=500000 +y_0=6375000 @12
 3308|GDA94 / NSW Lambert|+proj=lcc +lat_0=-33.25 +lon_0=147 +lat_1=-30.75 +lat_2=-35.75 +x_0=9300000 +y_0=4500000 @12
@@ -123,8 +122,8 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 3348|NAD83(CSRS) / Statistics Canada Lambert|+proj=lcc +lat_0=63.390675 +lon_0=-91.8666666666667 +lat_1=49 +lat_2=77 +x_0=6200000 +y_0=3000000 @30
 3367x2|IGN Astro 1960 / UTM zone {28:1}N|+proj=utm +zone={28:1} @44
 3372x2|NAD83 / UTM zone {59:1}N|+proj=utm +zone={59:1} @12
-3375|GDM2000 / Peninsula RSO|+proj=omerc +no_uoff +lat_0=4 +lonc=102.25 +alpha=323.025796466667 +gamma=323.130102361111 +k=0.99984 +x_0=804671 @12
-3376|GDM2000 / East Malaysia BRSO|+proj=omerc +no_uoff +lat_0=4 +lonc=115 +alpha=53.31580995 +gamma=53.1301023611111 +k=0.99984 @12
+3375|GDM2000 / Peninsula RSO|+proj=omerc +no_uoff +lat_0=4 +lonc=102.25 +alpha=323.025796466667 +gamma=323.130102361111 +k=0.99984 +x_0=804671 +y_0=0 @12
+3376|GDM2000 / East Malaysia BRSO|+proj=omerc +no_uoff +lat_0=4 +lonc=115 +alpha=53.31580995 +gamma=53.1301023611111 +k=0.99984 +x_0=0 +y_0=0 @12
 3389|Pulkovo 1942 / 3-degree Gauss-Kruger zone 60|+proj=tmerc +lon_0=180 +k=1 +x_0=60500000 @26
 3390|Pulkovo 1995 / 3-degree Gauss-Kruger zone 60|+proj=tmerc +lon_0=180 +k=1 +x_0=60500000 @27
 3391x2|Karbala 1979 / UTM zone {37:1}N|+proj=utm +zone={37:1} @45
@@ -139,36 +138,30 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 3450|JAD2001 / UTM zone 18N|+proj=utm +zone=18 @3
 3460|Fiji 1986 / Fiji Map Grid|+proj=tmerc +lat_0=-17 +lon_0=178.75 +k=0.99985 +x_0=2000000 +y_0=4000000 @49
 3462|Dabola 1981 / UTM zone 29N|+proj=utm +zone=29 @50
-3571|WGS 84 / North Pole LAEA Bering Sea|+proj=laea +lat_0=90 +lon_0=180 @17
-3572|WGS 84 / North Pole LAEA Alaska|+proj=laea +lat_0=90 +lon_0=-150 @17
-3573|WGS 84 / North Pole LAEA Canada|+proj=laea +lat_0=90 +lon_0=-100 @17
-3574|WGS 84 / North Pole LAEA Atlantic|+proj=laea +lat_0=90 +lon_0=-40 @17
-3575|WGS 84 / North Pole LAEA Europe|+proj=laea +lat_0=90 +lon_0=10 @17
-3576|WGS 84 / North Pole LAEA Russia|+proj=laea +lat_0=90 +lon_0=90 @17
-3580|NAD83 / NWT Lambert|+proj=lcc +lon_0=-112 +lat_1=62 +lat_2=70 @12
-3581|NAD83(CSRS) / NWT Lambert|+proj=lcc +lon_0=-112 +lat_1=62 +lat_2=70 @30
+3580|NAD83 / NWT Lambert|+proj=lcc +lat_0=0 +lon_0=-112 +lat_1=62 +lat_2=70 +x_0=0 +y_0=0 @12
+3581|NAD83(CSRS) / NWT Lambert|+proj=lcc +lat_0=0 +lon_0=-112 +lat_1=62 +lat_2=70 +x_0=0 +y_0=0 @30
 3761|NAD83(CSRS) / UTM zone 22N|+proj=utm +zone=22 @30
 3763|ETRS89 / Portugal TM06|+proj=tmerc +lat_0=39.6682583333333 +lon_0=-8.13310833333333 +k=1 @12
 3765|HTRS96 / Croatia TM|+proj=tmerc +lon_0=16.5 +k=0.9999 +x_0=500000 @12
-3766|HTRS96 / Croatia LCC|+proj=lcc +lon_0=16.5 +lat_1=45.9166666666667 +lat_2=43.0833333333333 @12
+3766|HTRS96 / Croatia LCC|+proj=lcc +lat_0=0 +lon_0=16.5 +lat_1=45.9166666666667 +lat_2=43.0833333333333 +x_0=0 +y_0=0 @12
 3767|HTRS96 / UTM zone 33N|+proj=utm +zone=33 @12
 3770|BDA2000 / Bermuda 2000 National Grid|+proj=tmerc +lat_0=32 +lon_0=-64.75 +k=1 +x_0=550000 +y_0=100000 @3
 3775x3|NAD83 / Alberta 3TM ref merid {111:3} W|+proj=tmerc +lon_0=-{111:3} +k=0.9999 @12
 3779x3|NAD83(CSRS) / Alberta 3TM ref merid {111:3} W|+proj=tmerc +lon_0=-{111:3} +k=0.9999 @30
-3798|NAD83 / MTQ Lambert|+proj=lcc +lat_0=44 +lon_0=-70 +lat_1=50 +lat_2=46 +x_0=800000 @12
-3799|NAD83(CSRS) / MTQ Lambert|+proj=lcc +lat_0=44 +lon_0=-70 +lat_1=50 +lat_2=46 +x_0=800000 @30
+3798|NAD83 / MTQ Lambert|+proj=lcc +lat_0=44 +lon_0=-70 +lat_1=50 +lat_2=46 +x_0=800000 +y_0=0 @12
+3799|NAD83(CSRS) / MTQ Lambert|+proj=lcc +lat_0=44 +lon_0=-70 +lat_1=50 +lat_2=46 +x_0=800000 +y_0=0 @30
 3835x2|Pulkovo 1942(83) / Gauss-Kruger zone {3:1}|+proj=tmerc +lon_0={15:6} +k=1 +x_0={3500000:1000000} @24
 3838x2|Pulkovo 1942(58) / 3-degree Gauss-Kruger zone {4:5}|+proj=tmerc +lon_0={12:15} +k=1 +x_0={4500000:5000000} @14
 3844|Pulkovo 1942(58) / Stereo70|+proj=sterea +lat_0=46 +lon_0=25 +k=0.99975 +x_0=500000 +y_0=500000 @14
 3846x2|SWEREF99 / RT90 {5:-2.5} gon V emulation|+proj=tmerc +lon_0={13.5562666666667:2.2500178627776997} +k={1.0000058:-1.8976000015769046e-7} +x_0={1500044.695:19.578999999910593} +y_0=-{667.13:0.5810000000000173} @12
 3848|SWEREF99 / RT90 0 gon emulation|+proj=tmerc +lon_0=18.0563 +k=1.0000054 +x_0=1500083.521 +y_0=-668.844 @12
 3849|SWEREF99 / RT90 2.5 gon O emulation|+proj=tmerc +lon_0=20.3063166666667 +k=1.0000052 +x_0=1500102.765 +y_0=-670.706 @12
-3852|RSRGD2000 / DGLC2000|+proj=lcc +lat_0=-90 +lon_0=157 +lat_1=-76.6666666666667 +lat_2=-79.3333333333333 +x_0=500000 @12
+3852|RSRGD2000 / DGLC2000|+proj=lcc +lat_0=-90 +lon_0=157 +lat_1=-76.6666666666667 +lat_2=-79.3333333333333 +x_0=500000 +y_0=0 @12
 3890x2|IGRS / UTM zone {37:1}N|+proj=utm +zone={37:1} @12
 3893|ED50 / Iraq National Grid|+proj=tmerc +lat_0=29.0262683333333 +lon_0=46.5 +k=0.9994 +x_0=800000 @15
 3942x9|RGF93 v1 / CC{42:1}|+proj=lcc +lat_0={42:1} +lon_0=3 +lat_1={41.25:1} +lat_2={42.75:1} +x_0=1700000 +y_0={1200000:1000000} @12
-3978|NAD83 / Canada Atlas Lambert|+proj=lcc +lat_0=49 +lon_0=-95 +lat_1=49 +lat_2=77 @12
-3979|NAD83(CSRS) / Canada Atlas Lambert|+proj=lcc +lat_0=49 +lon_0=-95 +lat_1=49 +lat_2=77 @30
+3978|NAD83 / Canada Atlas Lambert|+proj=lcc +lat_0=49 +lon_0=-95 +lat_1=49 +lat_2=77 +x_0=0 +y_0=0 @12
+3979|NAD83(CSRS) / Canada Atlas Lambert|+proj=lcc +lat_0=49 +lon_0=-95 +lat_1=49 +lat_2=77 +x_0=0 +y_0=0 @30
 3986|Katanga 1955 / Katanga Gauss zone A|+proj=tmerc +lat_0=-9 +lon_0=30 +k=1 +x_0=200000 +y_0=500000 @51
 3987|Katanga 1955 / Katanga Gauss zone B|+proj=tmerc +lat_0=-9 +lon_0=28 +k=1 +x_0=200000 +y_0=500000 @51
 3988|Katanga 1955 / Katanga Gauss zone C|+proj=tmerc +lat_0=-9 +lon_0=26 +k=1 +x_0=200000 +y_0=500000 @51
@@ -176,7 +169,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 4061x3|RGRDC 2005 / UTM zone {33:1}S|+proj=utm +zone={33:1} +south @12
 4082x2|REGCAN95 / UTM zone {27:1}N|+proj=utm +zone={27:1} @12
 4415|Katanga 1955 / Katanga Lambert|+proj=lcc +lat_0=-9 +lon_0=26 +lat_1=-6.5 +lat_2=-11.5 +x_0=500000 +y_0=500000 @51
-4462|WGS 84 / Australian Centre for Remote Sensing Lambert|+proj=lcc +lat_0=-27 +lon_0=132 +lat_1=-18 +lat_2=-36 @17
+4462|WGS 84 / Australian Centre for Remote Sensing Lambert|+proj=lcc +lat_0=-27 +lon_0=132 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 @17
 4484x6|Mexico ITRF92 / UTM zone {11:1}N|+proj=utm +zone={11:1} @12
 4559|RRAF 1991 / UTM zone 20N|+proj=utm +zone=20 @12
 4568x10|New Beijing / Gauss-Kruger zone {13:1}|+proj=tmerc +lon_0={75:6} +k=1 +x_0={13500000:1000000} @52
@@ -191,13 +184,13 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 5171|Tokyo 1892 / Korea East Belt|+proj=tmerc +lat_0=38 +lon_0=129 +k=1 +x_0=200000 +y_0=500000 @33
 5178|Korean 1985 / Unified CS|+proj=tmerc +lat_0=38 +lon_0=127.5 +k=0.9996 +x_0=1000000 +y_0=2000000 @54
 5179|Korea 2000 / Unified CS|+proj=tmerc +lat_0=38 +lon_0=127.5 +k=0.9996 +x_0=1000000 +y_0=2000000 @12
-5221|S-JTSK (Ferro) / Krovak East North|+proj=krovak +lat_0=49.5 +lon_0=42.5 +alpha=30.2881397527778 +k=0.9999 @6
+5221|S-JTSK (Ferro) / Krovak East North|+proj=krovak +lat_0=49.5 +lon_0=42.5 +alpha=30.2881397527778 +k=0.9999 +x_0=0 +y_0=0 @6
 5223|WGS 84 / Gabon TM|+proj=tmerc +lon_0=12 +k=0.9996 +x_0=500000 +y_0=500000 @17
 5253x4|TUREF / TM{27:3}|+proj=tmerc +lon_0={27:3} +k=1 +x_0=500000 @12
 5269x4|TUREF / 3-degree Gauss-Kruger zone {9:1}|+proj=tmerc +lon_0={27:3} +k=1 +x_0={9500000:1000000} @12
 5316|ETRS89 / Faroe TM|+proj=tmerc +lon_0=-7 +k=0.999997 +x_0=200000 +y_0=-6000000 @12
-5320|NAD83 / Teranet Ontario Lambert|+proj=lcc +lon_0=-84 +lat_1=44.5 +lat_2=54.5 +x_0=1000000 @12
-5321|NAD83(CSRS) / Teranet Ontario Lambert|+proj=lcc +lon_0=-84 +lat_1=44.5 +lat_2=54.5 +x_0=1000000 @30
+5320|NAD83 / Teranet Ontario Lambert|+proj=lcc +lat_0=0 +lon_0=-84 +lat_1=44.5 +lat_2=54.5 +x_0=1000000 +y_0=0 @12
+5321|NAD83(CSRS) / Teranet Ontario Lambert|+proj=lcc +lat_0=0 +lon_0=-84 +lat_1=44.5 +lat_2=54.5 +x_0=1000000 +y_0=0 @30
 5325|ISN2004 / Lambert 2004|+proj=lcc +lat_0=65 +lon_0=-19 +lat_1=64.25 +lat_2=65.75 +x_0=1700000 +y_0=300000 @12
 5337|Aratu / UTM zone 25S|+proj=utm +zone=25 +south @55
 5343x6|POSGAR 2007 / Argentina {1:1}|+proj=tmerc +lat_0=-90 +lon_0=-{72:-3} +k=1 +x_0={1500000:1000000} @56
@@ -212,38 +205,34 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 5480|RSRGD2000 / BCLC2000|+proj=lcc +lat_0=-74.5 +lon_0=165 +lat_1=-73.6666666666667 +lat_2=-75.3333333333333 +x_0=5000000 +y_0=3000000 @12
 5481|RSRGD2000 / PCLC2000|+proj=lcc +lat_0=-71.5 +lon_0=166 +lat_1=-70.6666666666667 +lat_2=-72.3333333333333 +x_0=3000000 +y_0=1000000 @12
 5490|RGAF09 / UTM zone 20N|+proj=utm +zone=20 @12
-5513|S-JTSK / Krovak|+proj=krovak +axis=swu +lat_0=49.5 +lon_0=24.8333333333333 +alpha=30.2881397527778 +k=0.9999 @58
-5514|S-JTSK / Krovak East North|+proj=krovak +lat_0=49.5 +lon_0=24.8333333333333 +alpha=30.2881397527778 +k=0.9999 @58
+5513|S-JTSK / Krovak|+proj=krovak +axis=swu +lat_0=49.5 +lon_0=24.8333333333333 +alpha=30.2881397527778 +k=0.9999 +x_0=0 +y_0=0 @58
+5514|S-JTSK / Krovak East North|+proj=krovak +lat_0=49.5 +lon_0=24.8333333333333 +alpha=30.2881397527778 +k=0.9999 +x_0=0 +y_0=0 @58
 5523|WGS 84 / Gabon TM 2011|+proj=tmerc +lon_0=11.5 +k=0.9996 +x_0=1500000 +y_0=5500000 @17
-5530|SAD69(96) / Brazil Polyconic|+proj=poly +lon_0=-54 +x_0=5000000 +y_0=10000000 @59
+5530|SAD69(96) / Brazil Polyconic|+proj=poly +lat_0=0 +lon_0=-54 +x_0=5000000 +y_0=10000000 @59
 5531|SAD69(96) / UTM zone 21S|+proj=utm +zone=21 +south @59
 5533x3|SAD69(96) / UTM zone {23:1}S|+proj=utm +zone={23:1} +south @59
 5550x3|PNG94 / PNGMG94 zone {54:1}|+proj=utm +zone={54:1} +south @12
 5563x3|UCS-2000 / Gauss-Kruger zone {5:1}|+proj=tmerc +lon_0={27:6} +k=1 +x_0={5500000:1000000} @60
 5627|ED50 / TM 6 NE|+proj=tmerc +lon_0=6 +k=0.9996 +x_0=500000 @15
 5629|Moznet / UTM zone 38S|+proj=utm +zone=38 +south @3
-5633|PTRA08 / LAEA Europe|+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 @12
-5635|REGCAN95 / LAEA Europe|+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 @12
-5636|TUREF / LAEA Europe|+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 @12
-5638|ISN2004 / LAEA Europe|+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 @12
-5643|ED50 / SPBA LCC|+proj=lcc +lat_0=48 +lon_0=10 +lat_1=52.6666666666667 +lat_2=54.3333333333333 +x_0=815000 @15
+5643|ED50 / SPBA LCC|+proj=lcc +lat_0=48 +lon_0=10 +lat_1=52.6666666666667 +lat_2=54.3333333333333 +x_0=815000 +y_0=0 @15
 5652x2|ETRS89 / UTM zone {32:1}N (N-zE)|+proj=tmerc +lon_0={9:6} +k=0.9996 +x_0={32500000:1000000} @12
 5700|NZGD2000 / UTM zone 1S|+proj=utm +zone=1 +south @12
 5837|Yemen NGN96 / UTM zone 40N|+proj=utm +zone=40 @3
 5839|Peru96 / UTM zone 17S|+proj=utm +zone=17 +south @12
 5858|SAD69(96) / UTM zone 22S|+proj=utm +zone=22 +south @59
 5876x2|SAD69(96) / UTM zone {19:1}S|+proj=utm +zone={19:1} +south @59
-5880|SIRGAS 2000 / Brazil Polyconic|+proj=poly +lon_0=-54 +x_0=5000000 +y_0=10000000 @12
+5880|SIRGAS 2000 / Brazil Polyconic|+proj=poly +lat_0=0 +lon_0=-54 +x_0=5000000 +y_0=10000000 @12
 5887|TGD2005 / Tonga Map Grid|+proj=tmerc +lon_0=-177 +k=0.9996 +x_0=1500000 +y_0=5000000 @12
 5896x2|VN-2000 / TM-3 zone {481:1}|+proj=tmerc +lon_0={102:3} +k=0.9999 +x_0=500000 @47
 5898|VN-2000 / TM-3 zone 491|+proj=tmerc +lon_0=108 +k=0.9999 +x_0=500000 @47
 5899|VN-2000 / TM-3 107-45|+proj=tmerc +lon_0=107.75 +k=0.9999 +x_0=500000 @47
 6210|SIRGAS 2000 / UTM zone 23N|+proj=utm +zone=23 @12
-6362|Mexico ITRF92 / LCC|+proj=lcc +lat_0=12 +lon_0=-102 +lat_1=17.5 +lat_2=29.5 +x_0=2500000 @12
+6362|Mexico ITRF92 / LCC|+proj=lcc +lat_0=12 +lon_0=-102 +lat_1=17.5 +lat_2=29.5 +x_0=2500000 +y_0=0 @12
 6366x6|Mexico ITRF2008 / UTM zone {11:1}N|+proj=utm +zone={11:1} @12
-6372|Mexico ITRF2008 / LCC|+proj=lcc +lat_0=12 +lon_0=-102 +lat_1=17.5 +lat_2=29.5 +x_0=2500000 @12
+6372|Mexico ITRF2008 / LCC|+proj=lcc +lat_0=12 +lon_0=-102 +lat_1=17.5 +lat_2=29.5 +x_0=2500000 +y_0=0 @12
 6383x4|UCS-2000 / Ukraine TM zone {9:1}|+proj=tmerc +lon_0={27:3} +k=1 +x_0=300000 @60
-6622|NAD83(CSRS) / Quebec Lambert|+proj=lcc +lat_0=44 +lon_0=-68.5 +lat_1=60 +lat_2=46 @30
+6622|NAD83(CSRS) / Quebec Lambert|+proj=lcc +lat_0=44 +lon_0=-68.5 +lat_1=60 +lat_2=46 +x_0=0 +y_0=0 @30
 6646|Karbala 1979 / Iraq National Grid|+proj=tmerc +lat_0=29.0262683333333 +lon_0=46.5 +k=0.9994 +x_0=800000 @45
 6669|JGD2011 / Japan Plane Rectangular CS I|+proj=tmerc +lat_0=33 +lon_0=129.5 +k=0.9999 @12
 6677|JGD2011 / Japan Plane Rectangular CS IX|+proj=tmerc +lat_0=36 +lon_0=139.833333333333 +k=0.9999 @12
@@ -251,8 +240,6 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 6703|WGS 84 / TM 60 SW|+proj=tmerc +lon_0=-60 +k=0.9996 +x_0=500000 +y_0=10000000 @17
 6736x2|GDA94 / MGA zone {46:1}|+proj=utm +zone={46:1} +south @12
 6738|GDA94 / MGA zone 59|+proj=utm +zone=59 +south @12
-6931|WGS 84 / NSIDC EASE-Grid 2.0 North|+proj=laea +lat_0=90 +lon_0=0 @17
-6932|WGS 84 / NSIDC EASE-Grid 2.0 South|+proj=laea +lat_0=-90 +lon_0=0 @17
 7005x2|Nahrwan 1934 / UTM zone {37:1}N|+proj=utm +zone={37:1} @46
 7074x8|RGTAAF07 / UTM zone {37:1}S|+proj=utm +zone={37:1} +south @12
 7142|Palestine 1923 / Palestine Grid modified|+proj=tmerc +lat_0=31.7340969444444 +lon_0=35.2120805555556 +k=1 +x_0=170251.555 +y_0=126867.909 @61
@@ -277,10 +264,10 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 7785|WGS 84 / Tamil Nadu|+proj=tmerc +lat_0=10.875 +lon_0=78.375 +k=0.9997942 +x_0=1000000 +y_0=1000000 @17
 7787|WGS 84 / West Bengal|+proj=tmerc +lat_0=24.375 +lon_0=87.875 +k=0.9998584 +x_0=1000000 +y_0=1000000 @17
 7791x2|RDN2008 / UTM zone {32:1}N|+proj=utm +zone={32:1} @12
-7845|GDA2020 / GA LCC|+proj=lcc +lon_0=134 +lat_1=-18 +lat_2=-36 @12
+7845|GDA2020 / GA LCC|+proj=lcc +lat_0=0 +lon_0=134 +lat_1=-18 +lat_2=-36 +x_0=0 +y_0=0 @12
 7846x14|GDA2020 / MGA zone {46:1}|+proj=utm +zone={46:1} +south @12
 7899|GDA2020 / Vicgrid|+proj=lcc +lat_0=-37 +lon_0=145 +lat_1=-36 +lat_2=-38 +x_0=2500000 +y_0=2500000 @12
-8044|Gusterberg Grid (Ferro)|+proj=cass +lat_0=48.0384638888889 +lon_0=31.8041805555556 @62
+8044|Gusterberg Grid (Ferro)|+proj=cass +lat_0=48.0384638888889 +lon_0=31.8041805555556 +x_0=0 +y_0=0 @62
 8058|GDA2020 / NSW Lambert|+proj=lcc +lat_0=-33.25 +lon_0=147 +lat_1=-30.75 +lat_2=-35.75 +x_0=9300000 +y_0=4500000 @12
 8059|GDA2020 / SA Lambert|+proj=lcc +lat_0=-32 +lon_0=135 +lat_1=-28 +lat_2=-36 +x_0=1000000 +y_0=2000000 @12
 8088|ISN2016 / Lambert 2016|+proj=lcc +lat_0=65 +lon_0=-19 +lat_1=64.25 +lat_2=65.75 +x_0=2700000 +y_0=300000 @12
@@ -289,7 +276,6 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 8903|RGWF96 / UTM zone 1S|+proj=utm +zone=1 +south @12
 8909|CR-SIRGAS / UTM zone 16N|+proj=utm +zone=16 @12
 8950x2|SIRGAS-Chile 2010 / UTM zone {18:1}S|+proj=utm +zone={18:1} +south @12
-9039|ISN2016 / LAEA Europe|+proj=laea +lat_0=52 +lon_0=10 +x_0=4321000 +y_0=3210000 @12
 9149x2|SIRGAS-Chile 2013 / UTM zone {18:1}S|+proj=utm +zone={18:1} +south @12
 9154x2|SIRGAS-Chile 2016 / UTM zone {18:1}S|+proj=utm +zone={18:1} +south @12
 9156x3|RSAO13 / UTM zone {32:1}S|+proj=utm +zone={32:1} +south @12
@@ -312,7 +298,6 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 9822x9|RGF93 v2 / CC{42:1}|+proj=lcc +lat_0={42:1} +lon_0=3 +lat_1={41.25:1} +lat_2={42.75:1} +x_0=1700000 +y_0={1200000:1000000} @12
 9842x9|RGF93 v2b / CC{42:1}|+proj=lcc +lat_0={42:1} +lon_0=3 +lat_1={41.25:1} +lat_2={42.75:1} +x_0=1700000 +y_0={1200000:1000000} @12
 9874|PNG94 / PNGMG94 zone 57|+proj=utm +zone=57 +south @12
-9947|ISN2004 / LAEA Iceland|+proj=laea +lat_0=65 +lon_0=-19 +x_0=1700000 +y_0=1300000 @12
 20005x26|Pulkovo 1995 / Gauss-Kruger zone {5:1}|+proj=tmerc +lon_0={27:6} +k=1 +x_0={5500000:1000000} @27
 20031|Pulkovo 1995 / Gauss-Kruger zone 31|+proj=tmerc +lon_0=-177 +k=1 +x_0=31500000 @27
 20042|SIRGAS-Chile 2021 / UTM zone 12S|+proj=utm +zone=12 +south @12
@@ -349,7 +334,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 22332|Carthage / UTM zone 32N|+proj=utm +zone=32 @10
 22392|Carthage / Sud Tunisie|+proj=lcc +lat_1=33.3 +lat_0=33.3 +lon_0=9.9 +k_0=0.999625769 +x_0=500000 +y_0=300000 @10
 22770|Deir ez Zor / Syria Lambert|+proj=lcc +lat_1=34.65 +lat_0=34.65 +lon_0=37.35 +k_0=0.9996256 +x_0=300000 +y_0=300000 @73
-22780|Deir ez Zor / Levant Stereographic|+proj=sterea +lat_0=34.2 +lon_0=39.15 +k=0.9995341 @73
+22780|Deir ez Zor / Levant Stereographic|+proj=sterea +lat_0=34.2 +lon_0=39.15 +k=0.9995341 +x_0=0 +y_0=0 @73
 22991|Egypt 1907 / Blue Belt|+proj=tmerc +lat_0=30 +lon_0=35 +k=1 +x_0=300000 +y_0=1100000 @74
 22992|Egypt 1907 / Red Belt|+proj=tmerc +lat_0=30 +lon_0=31 +k=1 +x_0=615000 +y_0=810000 @74
 22993|Egypt 1907 / Purple Belt|+proj=tmerc +lat_0=30 +lon_0=27 +k=1 +x_0=700000 +y_0=200000 @74
@@ -426,7 +411,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 28348x11|GDA94 / MGA zone {48:1}|+proj=utm +zone={48:1} +south @12
 28404x27|Pulkovo 1942 / Gauss-Kruger zone {4:1}|+proj=tmerc +lon_0={21:6} +k=1 +x_0={4500000:1000000} @26
 28431|Pulkovo 1942 / Gauss-Kruger zone 31|+proj=tmerc +lon_0=-177 +k=1 +x_0=31500000 @26
-29101|SAD69 / Brazil Polyconic|+proj=poly +lon_0=-54 +x_0=5000000 +y_0=10000000 @96
+29101|SAD69 / Brazil Polyconic|+proj=poly +lat_0=0 +lon_0=-54 +x_0=5000000 +y_0=10000000 @96
 29168x5|SAD69 / UTM zone {18:1}N|+proj=utm +zone={18:1} @96
 29187x9|SAD69 / UTM zone {17:1}S|+proj=utm +zone={17:1} +south @96
 29333|Schwarzeck / UTM zone 33S|+proj=utm +zone=33 +south @97
@@ -460,7 +445,7 @@ export const EPSG_TABLE = `2040|Locodjo 1965 / UTM zone 30N|+proj=utm +zone=30 @
 32182x2|NAD83 / MTM zone {2:1}|+proj=tmerc +lon_0=-{56:2.5} +k=0.9999 +x_0=304800 @12
 32184x7|NAD83 / MTM zone {4:1}|+proj=tmerc +lon_0=-{61.5:3} +k=0.9999 +x_0=304800 @12
 32192x5|NAD83 / MTM zone {12:1}|+proj=tmerc +lon_0=-{81:3} +k=0.9999 +x_0=304800 @12
-32198|NAD83 / Quebec Lambert|+proj=lcc +lat_0=44 +lon_0=-68.5 +lat_1=60 +lat_2=46 @12
+32198|NAD83 / Quebec Lambert|+proj=lcc +lat_0=44 +lon_0=-68.5 +lat_1=60 +lat_2=46 +x_0=0 +y_0=0 @12
 32601x60|WGS 84 / UTM zone {1:1}N|+proj=utm +zone={1:1} @17
 32701x60|WGS 84 / UTM zone {1:1}S|+proj=utm +zone={1:1} +south @17
 32766|WGS 84 / TM 36 SE|+proj=tmerc +lon_0=36 +k=0.9996 +x_0=500000 +y_0=10000000 @17`;

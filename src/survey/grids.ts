@@ -1,0 +1,161 @@
+import proj4 from 'proj4';
+import { ok, type Result, refused } from '../finding/finding.ts';
+import type { Place } from '../finding/place.ts';
+import { degrees, radians } from './direction.ts';
+import { EPSG_DATUMS, EPSG_TABLE } from './epsg-table.ts';
+import { gridUnreadable } from './findings/grid-unreadable.ts';
+
+/** A projected map grid: its EPSG code where it has one, its name, and its definition as a proj string. */
+export interface Grid {
+  readonly code?: number;
+  readonly name: string;
+  readonly proj: string;
+}
+
+/** Metres east and north in a grid. A grid counted west and south has both negative: east = −westing, north = −southing. */
+export interface MapPosition {
+  readonly eastM: number;
+  readonly northM: number;
+}
+
+/** Degrees of latitude (north positive) and longitude (east positive). */
+export interface Geographic {
+  readonly latDeg: number;
+  readonly lonDeg: number;
+}
+
+const WGS84 = '+proj=longlat +datum=WGS84';
+
+/** The grid of an EPSG code, from the register's table, or undefined when the table has none (give a proj string then). */
+export function gridByCode(code: number): Grid | undefined {
+  const lines = EPSG_TABLE.split('\n');
+  for (const line of lines) {
+    const [codes = '', name = '', proj = ''] = line.split('|');
+    const [first = 0, count = 1] = codes.split('x').map(Number);
+    const index = code - first;
+    if (Number.isInteger(index) && index >= 0 && index < count)
+      return { code, name: stepped(name, index), proj: withDatum(stepped(proj, index)) };
+  }
+  return undefined;
+}
+
+/** Writes the numbers of the `index`-th system of a run: `{first:step}` → first + index × step. */
+function stepped(text: string, index: number): string {
+  return text.replace(/\{([^:}]+):([^}]+)\}/g, (_, first, step) =>
+    String(Number((Number(first) + index * Number(step)).toFixed(9))),
+  );
+}
+
+function withDatum(proj: string): string {
+  return proj.replace(/@(\d+)$/, (_, index) => EPSG_DATUMS.split('\n')[Number(index)] ?? '');
+}
+
+/** The codes of every system in the table, in its order. */
+export function gridCodes(): readonly number[] {
+  return EPSG_TABLE.split('\n').flatMap((line) => {
+    const [first = 0, count = 1] = (line.split('|')[0] ?? '').split('x').map(Number);
+    return Array.from({ length: count }, (_, index) => first + index);
+  });
+}
+
+/** A grid of the project's own, from a proj string in metres. Refused when it can't be read, isn't projected or isn't in metres. */
+export function gridByProj(name: string, proj: string, place: Place): Result<Grid> {
+  const remedy = 'Give an EPSG code, or a proj string of a projected system in metres.';
+  const bad = (problem: string) => refused(gridUnreadable.at(place, { excerpt: proj, problem, remedy }));
+  if (/\+proj=longlat/.test(proj)) return bad('degrees of latitude and longitude are no map grid');
+  if (/\+to_meter|\+units=(?!m\b)/.test(proj)) return bad('the grid is not in metres');
+  if (/\+nadgrids=(?!@null)/.test(proj))
+    return bad('its datum shift needs a grid file, which is not carried');
+  try {
+    proj4(WGS84, proj);
+  } catch {
+    return bad('the proj string is not understood');
+  }
+  return ok({ name, proj });
+}
+
+/** What is done about the datum between the grid and a GPS fix, in words, to stand wherever a fix is set beside the grid. */
+export function formatDatumShift(grid: Grid): string {
+  const shift = /\+towgs84=(\S+)/.exec(grid.proj)?.[1];
+  if (shift !== undefined)
+    return `datum shifted to WGS 84 by ${shift.split(',').length} parameters of the EPSG register; good to a few metres`;
+  return /\+datum=WGS84/.test(grid.proj)
+    ? 'on WGS 84, no datum shift'
+    : 'datum taken as WGS 84, no shift made; a datum fixed to its plate can be 2 m from a GPS fix';
+}
+
+/** Degrees on the grid's own ellipsoid: no datum shift comes in. */
+function ownDegrees(grid: Grid): string {
+  const datum = grid.proj.match(/\+(?:ellps|datum|a|b|rf|towgs84|R)=\S+/g) ?? [];
+  return `+proj=longlat ${datum.join(' ')}`;
+}
+
+/** A pair taken from one system to another; undefined where the projection has no such place (the library throws there). */
+function project(
+  from: string,
+  to: string,
+  pair: readonly [number, number],
+): readonly [number, number] | undefined {
+  try {
+    const [x = Number.NaN, y = Number.NaN] = proj4(from, to, [pair[0], pair[1]]);
+    return Number.isFinite(x) && Number.isFinite(y) ? [x, y] : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A position of the grid from WGS 84 degrees, as a GPS gives them; undefined where the projection doesn't reach. */
+export function fromWgs84(grid: Grid, at: Geographic): MapPosition | undefined {
+  const pair = project(WGS84, grid.proj, [at.lonDeg, at.latDeg]);
+  return pair === undefined ? undefined : { eastM: pair[0], northM: pair[1] };
+}
+
+/** WGS 84 degrees of a position of the grid; undefined where the projection doesn't reach. */
+export function toWgs84(grid: Grid, at: MapPosition): Geographic | undefined {
+  const pair = project(grid.proj, WGS84, [at.eastM, at.northM]);
+  return pair === undefined ? undefined : { latDeg: pair[1], lonDeg: pair[0] };
+}
+
+/** Half the length of meridian over which its bearing is taken, radians: about 640 m; the error left is 10⁻⁵ of a second. */
+const STEP_RAD = 1e-4;
+
+/**
+ * Convergence in degrees: the bearing of grid north from true north, east positive, so that grid = true − convergence.
+ * Taken from the direction of the meridian in the projection itself, so it holds for any of them; undefined where the
+ * projection doesn't reach.
+ */
+export function convergenceDeg(grid: Grid, at: MapPosition): number | undefined {
+  const geographic = ownDegrees(grid);
+  const here = project(grid.proj, geographic, [at.eastM, at.northM]);
+  if (here === undefined) return undefined;
+  const [lon, lat] = here;
+  const step = degrees(STEP_RAD);
+  const above = project(geographic, grid.proj, [lon, lat + step]);
+  const below = project(geographic, grid.proj, [lon, lat - step]);
+  if (above === undefined || below === undefined) return undefined;
+  return -degrees(Math.atan2(above[0] - below[0], above[1] - below[1]));
+}
+
+/** Metres between two positions of one grid. */
+export function metresApart(a: MapPosition, b: MapPosition): number {
+  return Math.hypot(a.eastM - b.eastM, a.northM - b.northM);
+}
+
+/** Bearing in the grid from one position to another, degrees, and the distance in metres. */
+export function bearingAndDistance(
+  from: MapPosition,
+  to: MapPosition,
+): { readonly deg: number; readonly metres: number } {
+  const east = to.eastM - from.eastM;
+  const north = to.northM - from.northM;
+  return { deg: (degrees(Math.atan2(east, north)) + 360) % 360, metres: Math.hypot(east, north) };
+}
+
+/** A position moved along a bearing of the grid by metres. */
+export function moved(from: MapPosition, bearingDeg: number, byM: number): MapPosition {
+  const bearing = radians(bearingDeg);
+  return {
+    eastM: from.eastM + byM * Math.sin(bearing),
+    northM: from.northM + byM * Math.cos(bearing),
+  };
+}
