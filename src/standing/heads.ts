@@ -1,0 +1,63 @@
+import { drilledMm } from '../hole/commands/drilled.ts';
+import type { RodDone } from '../hole/drilled.ts';
+import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
+import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
+import type { Document } from '../record/document.ts';
+
+/** The two heads of a hole: where the rig is and where the log is. Depths in millimetres. */
+export interface Heads {
+  readonly logFromMm: Depth;
+  /** Depth of the latest rod done; where logging starts while there is none. */
+  readonly drilledMm: Depth;
+  /** Foot of the unbroken cover of rows from where logging starts. */
+  readonly loggedMm: Depth;
+  /** Drilled metres not logged; 0 where the log is at the rig or past it. */
+  readonly behindMm: number;
+  readonly lastRod: RodDone | undefined;
+}
+
+/** Where a hole's two heads are, from its rods and rows alone. */
+export function headsOf(hole: Document): Heads {
+  const logFromMm = headerOf(hole).logFromMm;
+  const drilled = depthFromMm(drilledMm(hole));
+  const logged = loggedDepth(hole);
+  return {
+    logFromMm,
+    drilledMm: drilled,
+    loggedMm: logged,
+    behindMm: Math.max(0, drilled - logged),
+    lastRod: holeNouns(hole, 'rods').at(-1),
+  };
+}
+
+/** Foot of the unbroken cover of rows from where logging starts, in millimetres. */
+export function loggedDepth(hole: Document): Depth {
+  let foot = headerOf(hole).logFromMm;
+  for (const [, row] of rowsDown(hole)) {
+    if (row.fromMm > foot) break;
+    if (row.toMm > foot) foot = row.toMm;
+  }
+  return foot;
+}
+
+/** The interval to log next: from the logged head, the usual length, cut short by a row that stands below a gap. */
+export function nextInterval(hole: Document): Interval {
+  const fromMm = loggedDepth(hole);
+  const usual = fromMm + headerOf(hole).intervalMm;
+  const below = rowsDown(hole).find(([, row]) => row.fromMm > fromMm)?.[1].fromMm;
+  return { fromMm, toMm: depthFromMm(below === undefined ? usual : Math.min(usual, below)) };
+}
+
+/** Intervals between where logging starts and the deepest row that no row covers, from the top down. */
+export function gapsIn(hole: Document, downToMm: number): readonly Interval[] {
+  const gaps: Interval[] = [];
+  let foot = headerOf(hole).logFromMm;
+  for (const [, row] of rowsDown(hole)) {
+    if (row.fromMm > foot && foot < downToMm)
+      gaps.push({ fromMm: foot, toMm: depthFromMm(Math.min(row.fromMm, downToMm)) });
+    if (row.toMm > foot) foot = row.toMm;
+  }
+  if (foot < downToMm) gaps.push({ fromMm: foot, toMm: depthFromMm(downToMm) });
+  return gaps;
+}
