@@ -1,0 +1,32 @@
+/**
+ * What a terminal would obey, or an eye would not see: controls, format characters (bidi, zero-width, soft hyphen, tags), line and
+ * paragraph separators, lone surrogates, and the rest of Unicode's default-ignorables.
+ */
+const unsafe = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu;
+const printableAscii = /^[\x20-\x7e]*$/;
+
+/** What an unsafe character is shown as: `␛` for a C0 control, `<202E>` for the others (and, in ASCII, for all). */
+function shown(character: string, ascii: boolean): string {
+  const code = character.codePointAt(0)!;
+  if (!ascii && code < 0x20) return String.fromCharCode(0x2400 + code);
+  if (!ascii && code === 0x7f) return '␡';
+  return `<${code.toString(16).toUpperCase().padStart(2, '0')}>`;
+}
+
+/**
+ * Text from outside (files, pastes, the keyboard) made safe to show on one line: nothing in it moves the cursor, changes the
+ * terminal, reorders its neighbours or hides. What was there is shown, not dropped, so that a person sees that it is there.
+ * Visible text of every script stays as it is. Joiners and selectors inside emoji are shown too: no two terminals measure those alike.
+ */
+export function safeText(text: string, looks: { readonly ascii: boolean } = { ascii: false }): string {
+  if (printableAscii.test(text)) return text;
+  return text.replace(unsafe, (character) => shown(character, looks.ascii));
+}
+
+/** The same for text of several lines: line ends stay, everything else as in `safeText`. */
+export function safeLines(text: string, looks: { readonly ascii: boolean } = { ascii: false }): string {
+  return text
+    .split('\n')
+    .map((line) => safeText(line, looks))
+    .join('\n');
+}
