@@ -1,3 +1,4 @@
+import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 
 /**
@@ -15,7 +16,7 @@ export interface Place {
   readonly thing?: string;
 }
 
-/** The place in words, from the whole to the part: `logging.json:12:5, field rock` or `ZQRC004, 46–47, pyrite`. */
+/** The place in words, from the whole to the part: `logging.json:12:5, field rock` or `ZQRC004, 46–47, field pyrite`. */
 export function formatPlace(place: Place): string {
   const parts: string[] = [];
   if (place.file !== undefined) {
@@ -32,5 +33,5 @@ export function formatPlace(place: Place): string {
 
 function depthText(fromMm: number, toMm: number | undefined): string {
   if (toMm !== undefined) return formatInterval({ fromMm, toMm });
-  return `${formatInterval({ fromMm, toMm: fromMm }).split('–')[0]} m`;
+  return `${formatDepth(fromMm)} m`;
 }

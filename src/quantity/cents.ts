@@ -4,9 +4,14 @@ export type Cents = number & { readonly unit: 'cents' };
 /** Named rounding of a fraction of a cent. `half-up` is away from zero at the half, as an invoice rounds. */
 export type Rounding = 'half-up' | 'half-even' | 'down';
 
-/** Cents from a number that may hold a fraction of a cent. Throws RangeError unless finite. */
+/**
+ * Cents from a number that may hold a fraction of a cent. A quotient of two integers (cents × minutes / 60) is rounded
+ * exactly: division is correctly rounded, so it hits a half only where there is one. Throws RangeError unless the value is
+ * finite and small enough for whole cents to be exact.
+ */
 export function cents(value: number, rounding: Rounding): Cents {
-  if (!Number.isFinite(value)) throw new RangeError(`money must be finite, got ${value}`);
+  if (!(Math.abs(value) < Number.MAX_SAFE_INTEGER))
+    throw new RangeError(`money must be finite and below 2^53 cents, got ${value}`);
   const sign = value < 0 ? -1 : 1;
   const size = Math.abs(value);
   const floor = Math.floor(size);

@@ -10,14 +10,14 @@ export const DEEPEST_M = 5000;
 /** Depth from integer millimetres. Throws RangeError unless a safe integer (a programming fault, not bad input). */
 export function depthFromMm(mm: number): Depth {
   if (!Number.isSafeInteger(mm)) throw new RangeError(`depth must be whole millimetres, got ${mm}`);
-  return mm as Depth;
+  return (mm + 0) as Depth;
 }
 
-/** Depth from metres, rounded to the millimetre. Throws RangeError unless finite. */
+/** Depth from metres, rounded to the millimetre. Throws RangeError unless finite and exact in whole millimetres. */
 export function depthFromMetres(metres: number): Depth {
   if (!Number.isFinite(metres))
     throw new RangeError(`depth must be a finite number of metres, got ${metres}`);
-  return Math.round(metres * 1000) as Depth;
+  return depthFromMm(Math.round(metres * 1000));
 }
 
 /** Metres as a number: for arithmetic that leaves the integer world (trigonometry) and for export. */
@@ -35,10 +35,11 @@ export function parseDepth(text: string): Depth | undefined {
   return value <= DEEPEST_M ? depthFromMetres(value) : undefined;
 }
 
-/** Metres in words of the trade: no decimals when whole, else as many as needed (`46`, `46.5`, `46.125`). */
+/** Metres as the trade writes them, rounded to the millimetre: no decimals when whole, else as many as needed (`46`, `46.5`, `46.125`). */
 export function formatDepth(depth: number): string {
-  const sign = depth < 0 ? '-' : '';
-  const mm = Math.abs(Math.round(depth));
+  const rounded = Math.round(depth);
+  const sign = rounded < 0 ? '-' : '';
+  const mm = Math.abs(rounded);
   const whole = Math.floor(mm / 1000);
   const rest = mm % 1000;
   return rest === 0

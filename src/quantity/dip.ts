@@ -17,8 +17,8 @@ export function dipFromInclination(inclination: number): Dip {
   return dip(inclination - 90);
 }
 
-/** `-60.5°`, with a real minus only where the terminal has one: the plain hyphen is used throughout. */
+/** `-60.5°`: one decimal, rounded away from horizontal at the half, with a plain hyphen that every terminal has. */
 export function formatDip(d: number): string {
-  const tenths = Math.round(d * 10);
-  return `${(tenths === 0 ? 0 : tenths / 10).toFixed(1)}°`;
+  const tenths = Math.round(Math.abs(d) * 10);
+  return `${d < 0 && tenths > 0 ? '-' : ''}${(tenths / 10).toFixed(1)}°`;
 }

@@ -5,13 +5,13 @@ export type Mass = number & { readonly unit: 'g' };
 export function massFromGrams(grams: number): Mass {
   if (!Number.isSafeInteger(grams) || grams < 0)
     throw new RangeError(`mass must be whole grams, got ${grams}`);
-  return grams as Mass;
+  return (grams + 0) as Mass;
 }
 
 /** Mass from kilograms, rounded to the gram. Throws RangeError unless finite and at least 0. */
 export function massFromKg(kg: number): Mass {
   if (!Number.isFinite(kg) || kg < 0) throw new RangeError(`mass must be kilograms of at least 0, got ${kg}`);
-  return Math.round(kg * 1000) as Mass;
+  return massFromGrams(Math.round(kg * 1000));
 }
 
 /** Kilograms as a number. */

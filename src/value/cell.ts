@@ -60,7 +60,7 @@ export function sameCell(a: Cell | undefined, b: Cell | undefined): boolean {
 function flat(value: unknown): string {
   if (value === null || typeof value !== 'object') return JSON.stringify(value);
   return `{${Object.entries(value)
-    .map(([key, item]) => `${key}:${flat(item)}`)
+    .map(([key, item]) => `${JSON.stringify(key)}:${flat(item)}`)
     .sort()
     .join()}}`;
 }
