@@ -1,74 +1,23 @@
-import type { Change, Deed, Document, DoneChange, Entry, Id, Table, Tables, Thing } from './document.ts';
+import type { Change, Deed, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
+import { draftOf, fieldsOf, makeChange, patched, tablesOf, target } from './draft.ts';
 import { sealed } from './hash.ts';
-import { sameJson } from './json.ts';
+import { type Json, own, sameJson, setOwn } from './json.ts';
 
 /** What a list of changes made of tables; `problem` (and nothing else changed) where one of them does not fit. */
 export type Applied =
   | { readonly ok: true; readonly tables: Tables; readonly done: readonly DoneChange[] }
   | { readonly ok: false; readonly problem: string };
 
-/** Where a change is: its table and the thing in it. */
-export function target(change: Change | DoneChange): readonly [table: string, id: Id] {
-  return 'put' in change ? change.put : 'patch' in change ? change.patch : change.remove;
-}
-
 /** Applies changes in order, all or none. Refuses a put over a thing, and a patch or removal of none. */
 export function applyChanges(tables: Tables, changes: readonly Change[]): Applied {
-  const touched = new Map<string, Record<Id, Thing>>();
-  const tableOf = (name: string): Record<Id, Thing> => {
-    const copied = touched.get(name);
-    if (copied) return copied;
-    const copy: Record<Id, Thing> = { ...(tables[name] ?? {}) };
-    touched.set(name, copy);
-    return copy;
-  };
+  const draft = draftOf(tables);
   const done: DoneChange[] = [];
   for (const change of changes) {
-    const [name, id] = target(change);
-    const table = tableOf(name);
-    const there = Object.hasOwn(table, id) ? table[id] : undefined;
-    if ('put' in change) {
-      if (there !== undefined) return { ok: false, problem: `${name} ${id} is already there` };
-      table[id] = change.thing;
-      done.push({ put: change.put, thing: change.thing });
-    } else if (there === undefined) {
-      return { ok: false, problem: `${name} ${id} is not there` };
-    } else if ('patch' in change) {
-      table[id] = patched(there, change);
-      done.push({ ...change, before: fieldsBefore(there, change) });
-    } else {
-      delete table[id];
-      done.push({ remove: change.remove, before: there });
-    }
+    const made = makeChange(draft, change);
+    if ('problem' in made) return { ok: false, problem: made.problem };
+    done.push(made);
   }
-  return { ok: true, tables: withTables(tables, touched), done };
-}
-
-function withTables(tables: Tables, touched: ReadonlyMap<string, Table>): Tables {
-  const result: Record<string, Table> = { ...tables };
-  for (const [name, table] of touched) {
-    if (Object.keys(table).length === 0) delete result[name];
-    else result[name] = table;
-  }
-  return result;
-}
-
-function patched(thing: Thing, change: { readonly set?: Thing; readonly unset?: readonly string[] }): Thing {
-  const copy: Record<string, Thing[string]> = { ...thing, ...(change.set ?? {}) };
-  for (const field of change.unset ?? []) delete copy[field];
-  return copy;
-}
-
-function fieldsBefore(
-  thing: Thing,
-  change: { readonly set?: Thing; readonly unset?: readonly string[] },
-): Thing {
-  const before: Record<string, Thing[string]> = {};
-  for (const field of [...Object.keys(change.set ?? {}), ...(change.unset ?? [])]) {
-    const value = thing[field];
-    if (value !== undefined) before[field] = value;
-  }
-  return before;
+  return { ok: true, tables: tablesOf(draft), done };
 }
 
 /** The changes that take done changes back, in the order to apply them. */
@@ -76,8 +25,7 @@ export function inverse(done: readonly DoneChange[]): readonly Change[] {
   return [...done].reverse().map((change): Change => {
     if ('put' in change) return { remove: change.put };
     if ('remove' in change) return { put: change.remove, thing: change.before };
-    const said = [...Object.keys(change.set ?? {}), ...(change.unset ?? [])];
-    const unset = said.filter((field) => change.before[field] === undefined);
+    const unset = fieldsOf(change).filter((field) => own(change.before, field) === undefined);
     return {
       patch: change.patch,
       ...(Object.keys(change.before).length === 0 ? {} : { set: change.before }),
@@ -121,29 +69,57 @@ export function deedOf(deed: Deed): Deed {
   };
 }
 
+/** How an entry left one thing: as a whole, or only the fields it touched. Undefined is "not there". */
+type Left =
+  | { readonly table: string; readonly id: Id; readonly thing: Thing | undefined }
+  | {
+      readonly table: string;
+      readonly id: Id;
+      readonly fields: { readonly [field: string]: Json | undefined };
+    };
+
 /**
  * Whether an entry can still be taken back: everything it touched stands as it left it. Returns undefined when it can,
- * else the reason in words. A later change to another field of the same thing is no hindrance.
+ * else the reason in words. A later change to another field of a thing that it only patched is no hindrance.
  */
 export function hindrance(document: Document, entry: Entry): string | undefined {
-  for (const change of entry.changes) {
-    const [name, id] = target(change);
-    const there = document.tables[name]?.[id];
-    if ('remove' in change) {
-      if (there !== undefined) return `${name} ${id} has been made again since`;
-      continue;
-    }
-    if (there === undefined) return `${name} ${id} has been taken out since`;
-    if ('put' in change) {
-      if (!sameJson(there, change.thing)) return `${name} ${id} has been changed since`;
-      continue;
-    }
-    for (const [field, value] of Object.entries(change.set ?? {})) {
-      if (!sameJson(there[field], value)) return `${field} of ${name} ${id} has been changed since`;
-    }
-    for (const field of change.unset ?? []) {
-      if (there[field] !== undefined) return `${field} of ${name} ${id} has been set since`;
-    }
+  for (const left of leftBy(entry).values()) {
+    const reason = changedSince(own(own(document.tables, left.table), left.id), left);
+    if (reason !== undefined) return reason;
   }
   return undefined;
+}
+
+function changedSince(there: Thing | undefined, left: Left): string | undefined {
+  const name = `${left.table} ${left.id}`;
+  if ('thing' in left && left.thing === undefined)
+    return there === undefined ? undefined : `${name} has been made again since`;
+  if (there === undefined) return `${name} has been taken out since`;
+  if ('thing' in left) return sameJson(there, left.thing) ? undefined : `${name} has been changed since`;
+  const field = Object.keys(left.fields).find((each) => !sameJson(own(there, each), own(left.fields, each)));
+  if (field === undefined) return undefined;
+  return `${field} of ${name} has been ${own(left.fields, field) === undefined ? 'set' : 'changed'} since`;
+}
+
+/** What an entry left behind, by thing: an entry may touch one thing more than once, and only the last of it counts. */
+function leftBy(entry: Entry): ReadonlyMap<string, Left> {
+  const left = new Map<string, Left>();
+  for (const change of entry.changes) {
+    const key = JSON.stringify(target(change));
+    left.set(key, leftAfter(left.get(key), change));
+  }
+  return left;
+}
+
+function leftAfter(earlier: Left | undefined, change: DoneChange): Left {
+  const [table, id] = target(change);
+  if ('put' in change) return { table, id, thing: change.thing };
+  if ('remove' in change) return { table, id, thing: undefined };
+  if (earlier !== undefined && 'thing' in earlier && earlier.thing !== undefined)
+    return { table, id, thing: patched(earlier.thing, change) };
+  const fields: Record<string, Json | undefined> = {
+    ...(earlier !== undefined && 'fields' in earlier ? earlier.fields : {}),
+  };
+  for (const field of fieldsOf(change)) setOwn(fields, field, own(change.set, field));
+  return { table, id, fields };
 }

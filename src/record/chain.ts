@@ -1,39 +1,59 @@
-import { applyChanges } from './apply.ts';
 import type { Change, Document, DoneChange, Entry, Tables } from './document.ts';
+import { draftOf, makeChange, tablesOf } from './draft.ts';
 import { hashHolds } from './hash.ts';
 
-/** What is wrong with a chain, or undefined: the first entry that does not hold, counted from 0, and why. */
+/**
+ * What is wrong with a chain, or undefined: the first entry that does not hold, counted from 0, and why. Entries cut off its
+ * end leave a chain that holds; that shows in the tables (see outsideChanges).
+ */
 export function chainFault(
   history: readonly Entry[],
 ): { readonly index: number; readonly problem: string } | undefined {
-  let previous: Entry | undefined;
+  const held = new Set<string>();
+  let previous: string | undefined;
   for (const [index, entry] of history.entries()) {
-    if (!hashHolds(entry)) return { index, problem: 'what it says is not what its hash was made of' };
-    const first = entry.follows[0];
-    if (first !== previous?.hash) return { index, problem: 'it does not follow the entry above it' };
-    const inner = entry.merged === undefined ? undefined : mergedFault(entry);
-    if (inner !== undefined) return { index, problem: inner };
-    previous = entry;
+    const problem = linkFault(entry, previous, held);
+    if (problem !== undefined) return { index, problem };
+    held.add(entry.hash);
+    previous = entry.hash;
   }
   return undefined;
 }
 
-function mergedFault(entry: Entry): string | undefined {
-  const merged = entry.merged ?? [];
-  if (merged.some((inner) => !hashHolds(inner))) return 'an entry merged in does not hold';
-  if (entry.follows[1] !== merged.at(-1)?.hash) return 'it does not name the copy it merged';
+/** What is wrong with one link after the one before it; entries merged in are added to those that the history holds. */
+function linkFault(entry: Entry, previous: string | undefined, held: Set<string>): string | undefined {
+  if (!hashHolds(entry)) return 'what it says is not what its hash was made of';
+  if (entry.follows[0] !== previous) return 'it does not follow the entry above it';
+  const parents = (previous === undefined ? 0 : 1) + (entry.merged === undefined ? 0 : 1);
+  if (entry.follows.length !== parents) return 'it names an entry that is not there';
+  if (entry.merged === undefined) return undefined;
+  if (entry.follows[1] !== entry.merged.at(-1)?.hash) return 'it does not name the copy it merged';
+  return mergedFault(entry.merged, held);
+}
+
+function mergedFault(merged: readonly Entry[], held: Set<string>): string | undefined {
+  let last = merged[0]?.follows[0];
+  if (last !== undefined && !held.has(last)) return 'the copy it merged did not part from this history';
+  for (const inner of merged) {
+    const problem = linkFault(inner, last, held);
+    if (problem !== undefined) return `an entry merged in: ${problem}`;
+    held.add(inner.hash);
+    last = inner.hash;
+  }
   return undefined;
 }
 
 /** The tables that a history makes, from nothing. Throws on a history that does not fit itself: verify the chain first. */
 export function replay(history: readonly Entry[]): Tables {
-  let tables: Tables = {};
+  const draft = draftOf({});
   for (const entry of history) {
-    const applied = applyChanges(tables, entry.changes.map(asChange));
-    if (!applied.ok) throw new Error(`history does not fit itself at edit ${entry.edit}: ${applied.problem}`);
-    tables = applied.tables;
+    for (const change of entry.changes) {
+      const made = makeChange(draft, asChange(change));
+      if ('problem' in made)
+        throw new Error(`history does not fit itself at edit ${entry.edit}: ${made.problem}`);
+    }
   }
-  return tables;
+  return tablesOf(draft);
 }
 
 /** A document as it stood after the first `count` entries of its history. */

@@ -1,4 +1,4 @@
-import type { JsonObject } from './json.ts';
+import { type JsonObject, own } from './json.ts';
 
 /**
  * The identity of a thing or an edit: the replica that made it and that replica's counter (`k3f9-12`). Permanent: never
@@ -9,7 +9,7 @@ export type Id = string;
 /** One thing of a document; its identity is its key in the table. */
 export type Thing = JsonObject;
 
-/** One table: things by id, in the order in which they were made. */
+/** One table: things by id, in the order in which they were made (one taken out and put back comes last). */
 export type Table = { readonly [id: Id]: Thing };
 
 /** The tables of a document by name. A table that holds nothing may be missing. */
@@ -93,8 +93,7 @@ export function things(
   document: { readonly tables: Tables },
   table: string,
 ): readonly (readonly [Id, Thing])[] {
-  const held = document.tables[table];
-  return held === undefined ? [] : Object.entries(held);
+  return Object.entries(own(document.tables, table) ?? {});
 }
 
 /** One text for a document's name, for maps and messages: `hole/ZQRC004`. */

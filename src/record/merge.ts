@@ -1,13 +1,9 @@
-import { applyChanges, deedOf, target } from './apply.ts';
-import { replay } from './chain.ts';
-import type { Change, Deed, Document, Entry, Id, Table, Tables, Thing } from './document.ts';
+import { countHeld, heldBy, standingOf } from './ancestry.ts';
+import { applyChanges, deedOf } from './apply.ts';
+import type { Change, Deed, Document, Id, Thing } from './document.ts';
 import { sealed } from './hash.ts';
-import type { Json } from './json.ts';
-import { sameJson } from './json.ts';
-import { difference } from './outside.ts';
-
-/** How another copy of a document stands to ours, decided by chain prefix and never by a clock. */
-export type Standing = 'same' | 'newer' | 'older' | 'diverged' | 'unrelated';
+import { type Json, own, sameJson, setOwn } from './json.ts';
+import { unseenCells, type WasWritten } from './written.ts';
 
 /** A cell that both copies changed, each to something else. `undefined` in JSON is "not there". */
 export interface Question {
@@ -19,33 +15,12 @@ export interface Question {
   readonly theirs: Json | undefined;
 }
 
-/** How many entries two histories share from the start. */
-export function sharedEntries(ours: readonly Entry[], theirs: readonly Entry[]): number {
-  let shared = 0;
-  while (shared < ours.length && shared < theirs.length && ours[shared]?.hash === theirs[shared]?.hash)
-    shared += 1;
-  return shared;
-}
-
-/** How their copy stands to ours: newer holds all of ours and more. */
-export function standingOf(ours: Document, theirs: Document): Standing {
-  const shared = sharedEntries(ours.history, theirs.history);
-  if (ours.history.length > 0 && theirs.history.length > 0 && shared === 0) return 'unrelated';
-  if (shared === ours.history.length && shared === theirs.history.length) return 'same';
-  if (shared === ours.history.length) return 'newer';
-  if (shared === theirs.history.length || containsTip(ours.history, theirs.history)) return 'older';
-  return 'diverged';
-}
-
-function containsTip(history: readonly Entry[], other: readonly Entry[]): boolean {
-  const tip = other.at(-1)?.hash;
-  return tip !== undefined && history.some((entry) => entry.merged?.some((inner) => inner.hash === tip));
-}
-
 /**
- * Merges a diverged copy into ours, by id and field. What only one copy changed is taken; where both changed the same
- * cell differently ours stays and a question says what theirs was, so nothing is lost: their entries are kept whole in
- * the merge entry. `questionThing` turns each question into a thing of the table `questions`, under an id the caller gives.
+ * Merges another copy into ours, by id and field. A newer copy is taken as it is, one that holds nothing new changes nothing.
+ * Of a diverged one, what only one copy changed is taken; where both changed the same cell differently ours stays and a
+ * question says what theirs was, so nothing is lost: their entries are kept whole in the merge entry. Each question becomes a
+ * thing of the table `questions`, under an id the caller gives. What was edited outside must be in both histories already
+ * (see recordOutside). Unrelated copies merge too: that they should is the caller's decision.
  */
 export function merge(
   ours: Document,
@@ -53,19 +28,21 @@ export function merge(
   deed: Deed,
   newId: () => Id,
 ): { readonly document: Document; readonly questions: readonly Question[] } {
-  const shared = sharedEntries(ours.history, theirs.history);
-  const base = replay(ours.history.slice(0, shared));
-  const { changes, questions } = reconcile(base, ours.tables, theirs.tables);
-  const asked: Change[] = questions.map((question) => ({
-    put: ['questions', newId()],
-    thing: questionThing(question),
-  }));
+  const standing = standingOf(ours, theirs);
+  if (standing === 'newer') return { document: theirs, questions: [] };
+  if (standing === 'same' || standing === 'older') return { document: ours, questions: [] };
+  const oursHeld = heldBy(ours.history);
+  const { changes, questions } = reconcile(
+    { document: ours, wrote: unseenCells(ours, heldBy(theirs.history)) },
+    { document: theirs, wrote: unseenCells(theirs, oursHeld) },
+  );
+  const asked = questions.map(
+    (question): Change => ({ put: ['questions', newId()], thing: questionThing(question) }),
+  );
   const applied = applyChanges(ours.tables, [...changes, ...asked]);
   if (!applied.ok) throw new Error(`a merge must fit the copy it was made for: ${applied.problem}`);
-  const merged = theirs.history.slice(shared);
-  const follows = [ours.history.at(-1)?.hash, merged.at(-1)?.hash].filter(
-    (hash): hash is string => hash !== undefined,
-  );
+  const merged = theirs.history.slice(countHeld(theirs.history, oursHeld));
+  const follows = [...ours.history.slice(-1), ...merged.slice(-1)].map((entry) => entry.hash);
   const entry = sealed({ ...deedOf(deed), changes: applied.done, follows, merged });
   return { document: { ...ours, tables: applied.tables, history: [...ours.history, entry] }, questions };
 }
@@ -81,54 +58,72 @@ function questionThing(question: Question): Thing {
   };
 }
 
-function reconcile(
-  base: Tables,
-  ours: Tables,
-  theirs: Tables,
-): { readonly changes: Change[]; readonly questions: Question[] } {
-  const changes: Change[] = [];
-  const questions: Question[] = [];
-  for (const change of difference(base, theirs)) {
-    const [table, id] = target(change);
-    const mine: Thing | undefined = (ours[table] as Table | undefined)?.[id];
-    const was: Thing | undefined = (base[table] as Table | undefined)?.[id];
-    if ('put' in change) {
-      if (mine === undefined) changes.push(change);
-      else if (!sameJson(mine, change.thing)) questions.push({ table, id, ours: mine, theirs: change.thing });
-    } else if ('remove' in change) {
-      if (mine === undefined) continue;
-      if (sameJson(mine, was)) changes.push(change);
-      else questions.push({ table, id, ours: mine, theirs: undefined });
-    } else if (mine === undefined) {
-      questions.push({ table, id, ours: undefined, theirs: { ...(was ?? {}), ...(change.set ?? {}) } });
-    } else {
-      mergePatch(change, was ?? {}, mine, changes, questions);
-    }
-  }
-  return { changes, questions };
+/** A copy, and what it wrote that the other copy has not seen. */
+interface Side {
+  readonly document: Document;
+  readonly wrote: WasWritten;
 }
 
-function mergePatch(
-  change: { readonly patch: readonly [string, Id]; readonly set?: Thing; readonly unset?: readonly string[] },
-  was: Thing,
-  mine: Thing,
-  changes: Change[],
-  questions: Question[],
+interface Reconciled {
+  readonly changes: Change[];
+  readonly questions: Question[];
+}
+
+/** Where two copies differ, only one may have written: hers stands. Both, or neither (each settled it its own way): ask. */
+function reconcile(ours: Side, theirs: Side): Reconciled {
+  const out: Reconciled = { changes: [], questions: [] };
+  for (const table of union(ours.document.tables, theirs.document.tables)) {
+    const ourTable = own(ours.document.tables, table) ?? {};
+    const theirTable = own(theirs.document.tables, table) ?? {};
+    for (const id of union(ourTable, theirTable)) {
+      const our = own(ourTable, id);
+      const their = own(theirTable, id);
+      if (sameJson(our, their)) continue;
+      if (our !== undefined && their !== undefined) {
+        reconcileFields([table, id], our, their, ours.wrote, theirs.wrote, out);
+        continue;
+      }
+      const standing = whose(ours.wrote(table, id), theirs.wrote(table, id));
+      if (standing === 'ask') out.questions.push({ table, id, ours: our, theirs: their });
+      else if (standing === 'theirs')
+        out.changes.push(their === undefined ? { remove: [table, id] } : { put: [table, id], thing: their });
+    }
+  }
+  return out;
+}
+
+function reconcileFields(
+  [table, id]: readonly [string, Id],
+  our: Thing,
+  their: Thing,
+  weWrote: WasWritten,
+  theyWrote: WasWritten,
+  out: Reconciled,
 ): void {
-  const [table, id] = change.patch;
   const set: Record<string, Json> = {};
   const unset: string[] = [];
-  for (const field of [...Object.keys(change.set ?? {}), ...(change.unset ?? [])]) {
-    const theirs = change.set?.[field];
-    if (sameJson(mine[field], theirs)) continue;
-    if (!sameJson(mine[field], was[field])) questions.push({ table, id, field, ours: mine[field], theirs });
-    else if (theirs === undefined) unset.push(field);
-    else set[field] = theirs;
+  for (const field of union(our, their)) {
+    const ours = own(our, field);
+    const theirs = own(their, field);
+    if (sameJson(ours, theirs)) continue;
+    const standing = whose(weWrote(table, id, field), theyWrote(table, id, field));
+    if (standing === 'ask') out.questions.push({ table, id, field, ours, theirs });
+    else if (standing === 'theirs' && theirs === undefined) unset.push(field);
+    else if (standing === 'theirs' && theirs !== undefined) setOwn(set, field, theirs);
   }
   if (Object.keys(set).length === 0 && unset.length === 0) return;
-  changes.push({
-    patch: change.patch,
+  out.changes.push({
+    patch: [table, id],
     ...(Object.keys(set).length === 0 ? {} : { set }),
     ...(unset.length === 0 ? {} : { unset }),
   });
+}
+
+function whose(weWrote: boolean, theyWrote: boolean): 'ours' | 'theirs' | 'ask' {
+  if (weWrote === theyWrote) return 'ask';
+  return weWrote ? 'ours' : 'theirs';
+}
+
+function union(a: object, b: object): ReadonlySet<string> {
+  return new Set([...Object.keys(a), ...Object.keys(b)]);
 }

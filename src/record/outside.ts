@@ -2,17 +2,17 @@ import { applyChanges, deedOf } from './apply.ts';
 import { replay } from './chain.ts';
 import type { Change, Deed, Document, Tables, Thing } from './document.ts';
 import { sealed } from './hash.ts';
-import { sameJson } from './json.ts';
+import { own, sameJson, setOwn } from './json.ts';
 
 /** The changes that lead from one state of tables to another, thing by thing, field by field. */
 export function difference(from: Tables, to: Tables): readonly Change[] {
   const changes: Change[] = [];
   for (const name of new Set([...Object.keys(from), ...Object.keys(to)])) {
-    const before = from[name] ?? {};
-    const after = to[name] ?? {};
+    const before = own(from, name) ?? {};
+    const after = own(to, name) ?? {};
     for (const id of new Set([...Object.keys(before), ...Object.keys(after)])) {
-      const was = before[id];
-      const is = after[id];
+      const was = own(before, id);
+      const is = own(after, id);
       if (was === undefined && is !== undefined) changes.push({ put: [name, id], thing: is });
       else if (is === undefined) changes.push({ remove: [name, id] });
       else if (was !== undefined && !sameJson(was, is)) changes.push(patchBetween(name, id, was, is));
@@ -23,8 +23,9 @@ export function difference(from: Tables, to: Tables): readonly Change[] {
 
 function patchBetween(table: string, id: string, was: Thing, is: Thing): Change {
   const set: Record<string, Thing[string]> = {};
-  for (const [field, value] of Object.entries(is)) if (!sameJson(was[field], value)) set[field] = value;
-  const unset = Object.keys(was).filter((field) => is[field] === undefined);
+  for (const [field, value] of Object.entries(is))
+    if (!sameJson(own(was, field), value)) setOwn(set, field, value);
+  const unset = Object.keys(was).filter((field) => own(is, field) === undefined);
   return {
     patch: [table, id],
     ...(Object.keys(set).length === 0 ? {} : { set }),

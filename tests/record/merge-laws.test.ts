@@ -1,0 +1,190 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { chainFault, replay } from '../../src/record/chain.ts';
+import type { Document, Tables } from '../../src/record/document.ts';
+import { sameJson } from '../../src/record/json.ts';
+import { merge } from '../../src/record/merge.ts';
+import { aDocument, aWish, deed, documentOf, edited, HOLE } from './build.ts';
+
+/**
+ * Copies of one document at several replicas, edited and merged in any order. Beside each copy stands, kept by the test and
+ * not by the program, which writings its replica knows of; and every value written is a number used once, so that a value
+ * names its writing.
+ */
+interface Replica {
+  readonly document: Document;
+  readonly knows: ReadonlySet<number>;
+}
+
+type Act =
+  | { readonly do: 'write'; readonly at: number; readonly id: string; readonly field: string }
+  | { readonly do: 'merge'; readonly at: number; readonly from: number };
+
+const IDS = ['k1-1', '__proto__'] as const;
+const anAct = (replicas: number): fc.Arbitrary<Act> =>
+  fc.oneof(
+    {
+      weight: 2,
+      arbitrary: fc.record({
+        do: fc.constant('write' as const),
+        at: fc.nat({ max: replicas - 1 }),
+        id: fc.constantFrom(...IDS),
+        field: fc.constantFrom('py', 'ch'),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        do: fc.constant('merge' as const),
+        at: fc.nat({ max: replicas - 1 }),
+        from: fc.nat({ max: replicas - 1 }),
+      }),
+    },
+  );
+
+const START = edited(HOLE, 0, ...IDS.map((id) => ({ put: ['rows', id] as const, thing: { py: 0, ch: 0 } })));
+
+/** What each writing knew of when it was made: what it knowingly overwrote, however far back. */
+type Knowledge = Map<number, ReadonlySet<number>>;
+
+function run(
+  acts: readonly Act[],
+  replicas: number,
+  each: (before: Replica, from: Replica, after: Document) => void,
+) {
+  const knewWhenWritten: Knowledge = new Map();
+  const all: Replica[] = Array.from({ length: replicas }, () => ({ document: START, knows: new Set([0]) }));
+  acts.forEach((act, index) => {
+    const here = all[act.at] as Replica;
+    const number = index + 1;
+    if (act.do === 'write') {
+      knewWhenWritten.set(number, here.knows);
+      const change = { patch: ['rows', act.id] as const, set: { [act.field]: number } };
+      all[act.at] = {
+        document: edited(here.document, number, change),
+        knows: new Set([...here.knows, number]),
+      };
+      return;
+    }
+    const from = all[act.from] as Replica;
+    let questions = 0;
+    const { document } = merge(here.document, from.document, deed(number), () => `q${number}-${++questions}`);
+    each(here, from, document);
+    all[act.at] = { document, knows: new Set([...here.knows, ...from.knows]) };
+  });
+  return knewWhenWritten;
+}
+
+const cells = (tables: Tables) =>
+  IDS.flatMap((id) =>
+    Object.entries(tables.rows?.[id] ?? {}).map(([field, value]) => [id, field, value as number] as const),
+  );
+
+const asked = (tables: Tables, id: string, field: string): readonly unknown[] =>
+  Object.values(tables.questions ?? {})
+    .filter((question) => question.thing === id && question.field === field)
+    .flatMap((question) => [question.ours, question.theirs]);
+
+describe('merging copies in any order', () => {
+  test('loses nothing: each value stands, is in a question, or was overwritten by someone who knew it', () => {
+    fc.assert(
+      fc.property(fc.array(anAct(3), { maxLength: 25 }), (acts) => {
+        const merges: [Replica, Replica, Document][] = [];
+        const knew = run(acts, 3, (...merged) => merges.push(merged));
+        for (const [here, from, after] of merges) {
+          for (const [id, field, value] of [...cells(here.document.tables), ...cells(from.document.tables)]) {
+            const stands = cells(after.tables).find(([i, f]) => i === id && f === field)?.[2] as number;
+            const kept = stands === value || asked(after.tables, id, field).includes(value);
+            expect(kept || knew.get(stands)?.has(value)).toBe(true);
+          }
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test('asks only where neither value was written by someone who knew the other', () => {
+    fc.assert(
+      fc.property(fc.array(anAct(3), { maxLength: 25 }), (acts) => {
+        const merges: [Replica, Replica, Document][] = [];
+        const knew = run(acts, 3, (...merged) => merges.push(merged));
+        for (const [here, from, after] of merges) {
+          const before = { ...here.document.tables.questions, ...from.document.tables.questions };
+          for (const [id, question] of Object.entries(after.tables.questions ?? {})) {
+            if (Object.hasOwn(before, id)) continue;
+            const [ours, theirs] = [question.ours as number, question.theirs as number];
+            expect(knew.get(ours)?.has(theirs)).not.toBe(true);
+            expect(knew.get(theirs)?.has(ours)).not.toBe(true);
+          }
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test('leaves a chain that holds and a history that makes the tables', () => {
+    fc.assert(
+      fc.property(fc.array(anAct(3), { maxLength: 15 }), (acts) => {
+        run(acts, 3, (_here, _from, after) => {
+          expect(chainFault(after.history)).toBeUndefined();
+          expect(sameJson(replay(after.history), after.tables)).toBe(true);
+        });
+      }),
+    );
+  });
+});
+
+describe('merging two copies with things made, changed and taken out', () => {
+  const parted = fc
+    .tuple(aDocument, fc.array(aWish, { maxLength: 6 }), fc.array(aWish, { maxLength: 6 }))
+    .map(([start, mine, yours]) => ({
+      start,
+      ours: documentOf(mine, start, 30),
+      theirs: documentOf(yours, start, 60),
+    }));
+  const merged = ({ ours, theirs }: { ours: Document; theirs: Document }) => {
+    let questions = 0;
+    return merge(ours, theirs, deed(99), () => `q-${++questions}`);
+  };
+
+  test('gives the same however often it is done', () => {
+    fc.assert(
+      fc.property(parted, (copies) => {
+        expect(merged(copies)).toEqual(merged(copies));
+      }),
+    );
+  });
+
+  test('gives the same from either side wherever nothing is asked', () => {
+    fc.assert(
+      fc.property(parted, ({ ours, theirs }) => {
+        const one = merged({ ours, theirs });
+        const other = merged({ ours: theirs, theirs: ours });
+        expect(other.questions.length).toBe(one.questions.length);
+        if (one.questions.length === 0)
+          expect(sameJson(other.document.tables, one.document.tables)).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test('gives theirs where only they went on', () => {
+    fc.assert(
+      fc.property(parted, ({ start, theirs }) => {
+        expect(merged({ ours: start, theirs })).toEqual({ document: theirs, questions: [] });
+      }),
+    );
+  });
+
+  test('keeps both histories whole', () => {
+    fc.assert(
+      fc.property(parted, (copies) => {
+        const { history } = merged(copies).document;
+        const held = history.flatMap((entry) => [entry, ...(entry.merged ?? [])]).map((entry) => entry.hash);
+        for (const entry of [...copies.ours.history, ...copies.theirs.history])
+          expect(held).toContain(entry.hash);
+        expect(chainFault(history)).toBeUndefined();
+      }),
+    );
+  });
+});
