@@ -67,9 +67,11 @@ export function createTerminal(options: TerminalOptions): Terminal {
   let place: 'out' | 'in' | 'suspended' = 'out';
 
   const leave = () => {
+    if (place === 'out') return;
     if (place === 'in') writeNow(stdout.fd, leaveScreen);
-    if (place !== 'out') unlisten();
     place = 'out';
+    // Later: other listeners of a signal (Ink's) kill the process at once when they find that they are alone.
+    setImmediate(unlisten);
   };
   const end = (ending: Ending) => {
     if (place === 'out') return;

@@ -1,0 +1,4 @@
+import type { Plugin } from 'esbuild';
+
+export const withoutDevtools: Plugin;
+export const longLivedInkCaches: Plugin;
