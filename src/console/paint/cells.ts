@@ -51,6 +51,6 @@ export function truncate(text: string, width: number, ellipsis = '…'): string 
 }
 
 /** The text in exactly `width` cells: cut with an ellipsis or filled with spaces. */
-export function fitTo(text: string, width: number, ellipsis = '…'): string {
+export function fit(text: string, width: number, ellipsis = '…'): string {
   return padEnd(truncate(text, width, ellipsis), width);
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cellWidth, fitTo, padEnd, padStart, truncate } from '../../../src/console/paint/cells.ts';
+import { cellWidth, fit as fitTo, padEnd, padStart, truncate } from '../../../src/console/paint/cells.ts';
 
 describe('width in cells', () => {
   it('is one a character for ASCII, two for wide characters, none for marks and colours', () => {
