@@ -42,7 +42,13 @@ export type Code = {
 };
 
 /** A list of codes, in the order in which the pick list shows them. */
-export type CodeList = { readonly name: string; readonly label: string; readonly codes: readonly Code[] };
+export type CodeList = {
+  readonly name: string;
+  readonly label: string;
+  /** The rule that its codes are formed by, where there is one. */
+  readonly formedBy?: string;
+  readonly codes: readonly Code[];
+};
 
 /** What every field has, whatever it holds. */
 type FieldBase = {
