@@ -1,0 +1,170 @@
+import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
+import type { Amount, Cell } from '../value/cell.ts';
+import { sameCell } from '../value/cell.ts';
+import type { Cells, RowSaid } from '../value/row.ts';
+import { codeNamed } from './build-cells.ts';
+import { carriedCell } from './carry.ts';
+import type { Ask, AskAbout, Said } from './said.ts';
+import { labelOf } from './typing-index.ts';
+
+/** Levels that a mineral can gain or lose from one row to the next before it is asked about. */
+const LEVELS_ASKED = 2;
+/** Steps of the ladder that a percent can move before it is asked about. */
+const LADDER_STEPS_ASKED = 3;
+
+/** The field whose new code is a new rock: the first that takes a second one, else the first that holds one code. */
+export function rockField(schema: LoggingSchema): Field | undefined {
+  return (
+    schema.fields.find((field) => field.kind === 'code' && field.second) ??
+    schema.fields.find((field) => field.kind === 'code')
+  );
+}
+
+/** True where the rock differs from the row above. A second rock, or another share of it, is no new rock. */
+export function isNewRock(schema: LoggingSchema, above: RowSaid | undefined, cells: Cells): boolean {
+  const name = rockField(schema)?.name;
+  const before = name === undefined ? undefined : above?.cells[name];
+  const after = name === undefined ? undefined : cells[name];
+  if (before === undefined || after === undefined) return false;
+  return 'code' in after && !('code' in before && before.code === after.code);
+}
+
+/** What is asked of each item against the row above, whether insisted on or not. At most one question an item. */
+export function itemAsks(
+  schema: LoggingSchema,
+  above: RowSaid | undefined,
+  cells: Cells,
+  said: readonly Said[],
+): readonly (Ask & { readonly item: Said })[] {
+  const newRock = isNewRock(schema, above, cells);
+  return said.flatMap((item) => {
+    const asked =
+      alreadySo(schema, above, cells, said, item) ??
+      (newRock ? undefined : levelJump(schema, above, cells, item)) ??
+      percentMove(schema, above, cells, item);
+    if (asked === undefined) return [];
+    return [{ ...asked, position: item.position, length: item.length, item }];
+  });
+}
+
+type Question = { readonly about: AskAbout; readonly reason: string };
+
+/** True of an item that could be left out: what it says would have carried. */
+function alreadySo(
+  schema: LoggingSchema,
+  above: RowSaid | undefined,
+  cells: Cells,
+  said: readonly Said[],
+  item: Said,
+): Question | undefined {
+  const { field } = item;
+  const before = carriedCell(schema, field, above);
+  if (before === undefined) return undefined;
+  const label = labelOf(schema, field, codeNamed(item));
+  const question: Question = {
+    about: 'already so',
+    reason: `${label} ${takesOut(item) ? 'is not' : 'is so already'} in the row above`,
+  };
+  if (sameCell(before, cells[field.name])) return question;
+  const others = said.filter((other) => other.field === field && other !== item);
+  return saysNothingNew(before, item, others) ? question : undefined;
+}
+
+function takesOut({ says }: Said): boolean {
+  return 'code' in says && says.amount === 0;
+}
+
+function saysNothingNew(before: Cell, { says }: Said, others: readonly Said[]): boolean {
+  if ('cell' in says)
+    return others.length > 0 && 'code' in says.cell && 'code' in before && says.cell.code === before.code;
+  if ('code' in before) {
+    const firstIsSaid = others.some((other) => 'cell' in other.says);
+    return !firstIsSaid && before.second?.code === says.code && before.second.percent === says.amount;
+  }
+  return !('absent' in before) && amountIn(before, says.code) === says.amount;
+}
+
+/** The amount of a code in a cell, 0 where it isn't there. */
+function amountIn(cell: Cell | undefined, code: string): Amount {
+  if (cell === undefined) return 0;
+  if ('levels' in cell) return Object.hasOwn(cell.levels, code) ? (cell.levels[code] ?? 0) : 0;
+  if ('percents' in cell) return Object.hasOwn(cell.percents, code) ? (cell.percents[code] ?? 0) : 0;
+  return 0;
+}
+
+function levelJump(
+  schema: LoggingSchema,
+  above: RowSaid | undefined,
+  cells: Cells,
+  item: Said,
+): Question | undefined {
+  const { field } = item;
+  if (field.kind !== 'level' && field.kind !== 'levels') return undefined;
+  const moved = movesOf(above?.cells[field.name], cells[field.name], item).find(
+    ([before, after]) => Math.abs(Number(after) - Number(before)) >= LEVELS_ASKED,
+  );
+  if (moved === undefined) return undefined;
+  const label = labelOf(schema, field, codeNamed(item));
+  return { about: 'level jump', reason: `${label} goes from ${moved[0]} to ${moved[1]} with no new rock` };
+}
+
+function percentMove(
+  schema: LoggingSchema,
+  above: RowSaid | undefined,
+  cells: Cells,
+  item: Said,
+): Question | undefined {
+  const { field } = item;
+  if (field.kind !== 'percent' && field.kind !== 'percents') return undefined;
+  const label = labelOf(schema, field, codeNamed(item));
+  const after = cells[field.name];
+  const amount =
+    'code' in item.says ? item.says.amount : after !== undefined && 'percent' in after ? after.percent : 0;
+  if (isOffLadder(field.ladder, amount)) {
+    return {
+      about: 'off the ladder',
+      reason: `${label} ${amount} % is off the ladder (${field.ladder.join(' ')})`,
+    };
+  }
+  const moved = movesOf(above?.cells[field.name], after, item).find(
+    ([from, to]) => Math.abs(stepOf(field.ladder, to) - stepOf(field.ladder, from)) >= LADDER_STEPS_ASKED,
+  );
+  if (moved === undefined) return undefined;
+  return {
+    about: 'percent step',
+    reason: `${label} goes from ${percentText(moved[0])} to ${percentText(moved[1])} in one row`,
+  };
+}
+
+function percentText(amount: Amount): string {
+  return amount === 'trace' ? 'a trace' : `${amount} %`;
+}
+
+function isOffLadder(ladder: readonly number[], amount: Amount): boolean {
+  return ladder.length > 0 && amount !== 'trace' && amount !== 0 && !ladder.includes(amount);
+}
+
+/** How many steps of the ladder an amount reaches. None and a trace both stand at its foot. */
+function stepOf(ladder: readonly number[], amount: Amount): number {
+  return amount === 'trace' ? 0 : ladder.filter((step) => step <= amount).length;
+}
+
+/** Before and after of everything that an item changes. Nothing where the row above did not observe it: no step to judge. */
+function movesOf(
+  before: Cell | undefined,
+  after: Cell | undefined,
+  item: Said,
+): readonly (readonly [Amount, Amount])[] {
+  if (before === undefined || after === undefined) return [];
+  if (before !== undefined && 'absent' in before && before.absent === 'not observed') return [];
+  if (after !== undefined && 'absent' in after && after.absent === 'not observed') return [];
+  if ('code' in item.says) return [[amountIn(before, item.says.code), item.says.amount]];
+  if ('levels' in before) return Object.values(before.levels).map((level) => [level, 0] as const);
+  if ('percents' in before) return Object.values(before.percents).map((percent) => [percent, 0] as const);
+  return [[ownAmount(before), ownAmount(after)]];
+}
+
+function ownAmount(cell: Cell): Amount {
+  if ('level' in cell) return cell.level;
+  return 'percent' in cell ? cell.percent : 0;
+}

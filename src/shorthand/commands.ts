@@ -1,0 +1,248 @@
+import { type Depth, parseDepth } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
+import type { Wrong } from './meaning.ts';
+import { nearWords } from './near.ts';
+import { type ItemsContext, readItems } from './read-items.ts';
+import { type Refusal, refusal, type Said } from './said.ts';
+
+/** What a word behind `;` asks for, as data; depths in millimetres along the hole. */
+export type Command =
+  | { readonly does: 'undo' | 'redo' | 'leave' }
+  /** `lastDigits`: the last digits on the bag in hand, where they were typed. */
+  | { readonly does: 'rod done'; readonly lastDigits?: string }
+  | { readonly does: 'put control off'; readonly reason: string }
+  | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
+  | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
+  | { readonly does: 'void bag'; readonly number: string; readonly reason: string }
+  /** Rows of the interval again from `atMm` down, or from the logged head where none is said. */
+  | ({ readonly does: 'copy'; readonly atMm?: Depth } & Interval)
+  /** Rows of the interval moved down by `byMm`, up where it is negative. */
+  | ({ readonly does: 'shift'; readonly byMm: number } & Interval)
+  /** `clear`: not logged again. `insert`: a forgotten interval; rows below move down. `merge`: one row of several. */
+  | ({ readonly does: 'clear' | 'insert' | 'merge' } & Interval)
+  /** The row that holds `atMm` becomes two, alike. */
+  | { readonly does: 'split'; readonly atMm: Depth };
+
+/** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe nobody sees one). */
+export type CommandLine = {
+  readonly kind: 'command';
+  readonly word: string;
+  readonly text: string;
+  readonly position: number;
+  readonly insisted: boolean;
+  readonly command: Command;
+};
+
+/** Items said of every row in a range: `;44-49 py2`. */
+export type RangeLine = Interval & {
+  readonly kind: 'range';
+  readonly items: readonly Said[];
+  readonly insisted: boolean;
+};
+
+/** One command: its word, how it is typed, what it does, and how its text is read. */
+export type CommandWord = {
+  readonly word: string;
+  readonly form: string;
+  readonly does: string;
+  /** Shown in words before it is done; `=` at the end of the line takes the preview's place. */
+  readonly previewed: boolean;
+  readonly read: (text: string) => Command | Wrong;
+};
+
+/** How a range is amended, for the help beside {@link COMMANDS}. */
+export const RANGE_FORM = { form: ';44-49 py2', does: 'Say something of every row in a range' } as const;
+
+/** Every word that can follow `;`: one spelling each, in the order of the help. */
+export const COMMANDS: readonly CommandWord[] = [
+  plain('u', 'undo', 'Undo the last edit of this sitting'),
+  plain('r', 'redo', 'Redo what was undone'),
+  plain('q', 'leave', 'Leave; everything shown as saved is safe'),
+  {
+    word: 'rod',
+    form: ';rod, or ;rod 163 with the last digits of the bag in hand',
+    does: 'Rod done: stamp time and depth, check the bags',
+    previewed: false,
+    read: (text) => {
+      if (text === '') return { does: 'rod done' };
+      return /^\d+$/.test(text)
+        ? { does: 'rod done', lastDigits: text }
+        : wrong('the last digits of the bag', ';rod 163');
+    },
+  },
+  {
+    word: 'later',
+    form: ';later reason',
+    does: 'Put the control that is due off; its number stays kept for it',
+    previewed: false,
+    read: (text) =>
+      text === '' ? wrong('a reason', ';later no blanks on site') : { does: 'put control off', reason: text },
+  },
+  {
+    word: 'bag',
+    form: ';bag 46-47 ZQ163, ;bag duplicate 46-47 ZQ164, ;bag standard ZQ166, ;bag blank ZQ167',
+    does: 'Say by hand which bag holds what',
+    previewed: false,
+    read: readBag,
+  },
+  {
+    word: 'void',
+    form: ';void ZQ163 torn',
+    does: 'A bag is torn or lost: its number is never used again',
+    previewed: false,
+    read: (text) => {
+      const [number, ...reason] = text.split(/ +/);
+      if (number === undefined || reason.length === 0)
+        return wrong('a bag number and a reason', ';void ZQ163 torn');
+      return { does: 'void bag', number, reason: reason.join(' ') };
+    },
+  },
+  {
+    word: 'copy',
+    form: ';copy 44-46, or ;copy 44-46 50',
+    does: 'Log rows again: next in the log, or from a depth',
+    previewed: true,
+    read: readCopy,
+  },
+  {
+    word: 'shift',
+    form: ';shift 44-46 1, or ;shift 44-46 -1',
+    does: 'Move rows down by metres, up with a minus',
+    previewed: true,
+    read: readShift,
+  },
+  overInterval('clear', 'Take rows out: not logged again'),
+  overInterval('insert', 'Put a forgotten interval in; rows below move down'),
+  {
+    word: 'split',
+    form: ';split 46.5',
+    does: 'Make two rows of the one that holds this depth',
+    previewed: true,
+    read: (text) => {
+      const atMm = parseDepth(text);
+      return atMm === undefined ? wrong('a depth', ';split 46.5') : { does: 'split', atMm };
+    },
+  },
+  overInterval('merge', 'Make one row of several'),
+];
+
+function plain(word: string, does: 'undo' | 'redo' | 'leave', words: string): CommandWord {
+  return {
+    word,
+    form: `;${word}`,
+    does: words,
+    previewed: false,
+    read: (text) => (text === '' ? { does } : { problem: `;${word} stands alone`, remedy: `Type ;${word}` }),
+  };
+}
+
+function overInterval(word: 'clear' | 'insert' | 'merge', does: string): CommandWord {
+  return {
+    word,
+    form: `;${word} 44-46`,
+    does,
+    previewed: true,
+    read: (text) => {
+      const interval = readInterval(text);
+      return interval === undefined
+        ? wrong('two depths, the upper first', `;${word} 44-46`)
+        : { does: word, ...interval };
+    },
+  };
+}
+
+function wrong(needed: string, form: string): Wrong {
+  return { problem: `Needs ${needed}`, remedy: `Type it like ${form}` };
+}
+
+/** `44-49` in metres, the upper depth first; undefined for anything else. */
+export function readInterval(text: string): Interval | undefined {
+  const [from, to, ...more] = text.split('-').map(parseDepth);
+  if (from === undefined || to === undefined || more.length > 0 || from >= to) return undefined;
+  return { fromMm: from, toMm: to };
+}
+
+function readBag(text: string): Command | Wrong {
+  const parts = text.split(/ +/);
+  const [kind = '', number] = parts;
+  if ((kind === 'standard' || kind === 'blank') && number !== undefined && parts.length === 2) {
+    return { does: 'control', kind, number };
+  }
+  const isDuplicate = kind === 'duplicate';
+  const [rows, primary, ...more] = isDuplicate ? parts.slice(1) : parts;
+  const interval = readInterval(rows ?? '');
+  if (interval === undefined || primary === undefined || more.length > 0) {
+    return wrong('what is in the bag, then its number', ';bag 46-47 ZQ163');
+  }
+  return { does: 'bag', kind: isDuplicate ? 'duplicate' : 'primary', number: primary, ...interval };
+}
+
+function readCopy(text: string): Command | Wrong {
+  const [rows = '', to, ...more] = text.split(/ +/);
+  const interval = readInterval(rows);
+  const atMm = to === undefined ? undefined : parseDepth(to);
+  if (interval === undefined || more.length > 0 || (to !== undefined && atMm === undefined)) {
+    return wrong('two depths, then a depth to copy to', ';copy 44-46 50');
+  }
+  return { does: 'copy', ...interval, ...(atMm === undefined ? {} : { atMm }) };
+}
+
+function readShift(text: string): Command | Wrong {
+  const [rows = '', by = '', ...more] = text.split(/ +/);
+  const interval = readInterval(rows);
+  const distance = parseDepth(by.replace(/^-/, ''));
+  if (interval === undefined || distance === undefined || distance === 0 || more.length > 0) {
+    return wrong('two depths, then how many metres to move', ';shift 44-46 1');
+  }
+  return { does: 'shift', ...interval, byMm: by.startsWith('-') ? -distance : distance };
+}
+
+/** Reads a line that starts with `;`: a range with what is said of it, or a word with its text. */
+export function parseCommand(line: string, context: ItemsContext): CommandLine | RangeLine | Refusal {
+  const [, word = '', space = '', rest = ''] = /^;(\S*)( *)(.*)$/s.exec(line) ?? [];
+  const position = 1 + word.length + space.length;
+  if (/^[\d.]/.test(word)) return parseRange(line, context, word, position);
+  const known = COMMANDS.find((each) => each.word === word);
+  if (known === undefined) return unknownWord(word);
+  const insisted = known.previewed && rest.endsWith('=');
+  const text = insisted ? rest.slice(0, -1).trimEnd() : rest;
+  const command = known.read(text);
+  if ('problem' in command) {
+    return refusal({ position: 0, length: line.length }, `;${word}: ${command.problem}`, command.remedy);
+  }
+  return { kind: 'command', word, text, position, insisted, command };
+}
+
+function parseRange(
+  line: string,
+  context: ItemsContext,
+  depths: string,
+  position: number,
+): RangeLine | Refusal {
+  const interval = readInterval(depths);
+  if (interval === undefined) {
+    return refusal(
+      { position: 1, length: depths.length },
+      `${depths} is no range`,
+      'Type two depths, the upper first: ;44-49 py2',
+    );
+  }
+  const items = readItems(context, line, position);
+  if (items.kind === 'refused') return items;
+  const span = { position, length: line.length - position };
+  if (items.said.length === 0)
+    return refusal(span, 'Nothing is said of these rows', 'Type what to change: ;44-49 py2');
+  if (items.remark !== undefined)
+    return refusal(span, 'A range takes no remark', 'Open the row with ↑ to remark on it');
+  return { kind: 'range', ...interval, items: items.said, insisted: items.insisted };
+}
+
+function unknownWord(word: string): Refusal {
+  const words = COMMANDS.map((each) => each.word);
+  const suggestions = COMMANDS.filter((each) => nearWords(word.toLowerCase(), words).includes(each.word)).map(
+    ({ word: text, does }) => ({ text: `;${text}`, label: does }),
+  );
+  const remedy = `Words: ${words.join(', ')}; or a range, ${RANGE_FORM.form}`;
+  if (word === '') return refusal({ position: 0, length: 1 }, '; starts a command', remedy);
+  return refusal({ position: 1, length: word.length }, `No command is called ${word}`, remedy, suggestions);
+}

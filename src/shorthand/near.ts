@@ -1,0 +1,71 @@
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import type { Suggestion } from './said.ts';
+import { labelOf, type Typed, typingIndex } from './typing-index.ts';
+
+/** The letters of a US keyboard, row by row, each row half a key further right than the one above. */
+const ROWS = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm'];
+
+/** True where two letters lie side by side on a US keyboard. */
+export function areNeighbours(a: string, b: string): boolean {
+  const [rowA, columnA] = keyPlace(a);
+  const [rowB, columnB] = keyPlace(b);
+  return a !== b && rowA >= 0 && rowB >= 0 && Math.abs(rowA - rowB) <= 1 && Math.abs(columnA - columnB) <= 1;
+}
+
+function keyPlace(letter: string): readonly [number, number] {
+  const row = ROWS.findIndex((letters) => letters.includes(letter));
+  return [row, (ROWS[row]?.indexOf(letter) ?? 0) + row / 2];
+}
+
+/** Up to four pairs that `letters` could have been meant for, the likeliest first. */
+export function nearPairs(schema: LoggingSchema, letters: string): readonly Suggestion[] {
+  return [...typingIndex(schema).pairs]
+    .map(([pair, typed]) => ({ text: pair, ...named(schema, typed, letters, pair) }))
+    .filter(({ likeness }) => likeness > 0)
+    .sort((a, b) => b.likeness - a.likeness || a.text.localeCompare(b.text))
+    .slice(0, 4)
+    .map(({ text, label }) => ({ text, label }));
+}
+
+function named(
+  schema: LoggingSchema,
+  typed: Typed,
+  letters: string,
+  pair: string,
+): { label: string; likeness: number } {
+  const label = labelOf(schema, typed.field, typed.code?.code);
+  return { label, likeness: likenessOf(letters, pair, label, typed.code?.code ?? typed.field.name) };
+}
+
+/** A name that begins so comes first, then letters swapped, then one of the two beside its key, then one of the two alike. */
+function likenessOf(letters: string, pair: string, label: string, code: string): number {
+  if (label.toLowerCase().startsWith(letters) || code.toLowerCase().startsWith(letters)) return 4;
+  if (letters.length !== 2) return pair[0] === letters[0] ? 1 : 0;
+  const [first = '', second = ''] = letters;
+  if (pair === second + first) return 3;
+  const alike = Number(pair[0] === first) + Number(pair[1] === second);
+  if (alike === 0) return 0;
+  const beside =
+    pair[0] === first ? areNeighbours(pair[1] ?? '', second) : areNeighbours(pair[0] ?? '', first);
+  return beside ? 2 : 0;
+}
+
+/** Up to four words out of `known` that `word` could have been meant for: same start, or one letter away. */
+export function nearWords(word: string, known: readonly string[]): readonly string[] {
+  return known
+    .filter(
+      (each) => each.startsWith(word) || (word.length > 1 && word.startsWith(each)) || isOneAway(word, each),
+    )
+    .slice(0, 4);
+}
+
+/** One letter changed, left out or put in, or two neighbouring letters swapped. */
+function isOneAway(a: string, b: string): boolean {
+  if (a.length > b.length) return isOneAway(b, a);
+  const from = [...a].findIndex((letter, index) => letter !== b[index]);
+  if (from < 0) return b.length - a.length <= 1;
+  if (a.length < b.length) return a.slice(from) === b.slice(from + 1);
+  const swapped =
+    a[from] === b[from + 1] && a[from + 1] === b[from] && a.slice(from + 2) === b.slice(from + 2);
+  return swapped || a.slice(from + 1) === b.slice(from + 1);
+}

@@ -1,0 +1,174 @@
+import { fieldApplies } from '../schema/applies.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { type Cell, NOT_OBSERVED } from '../value/cell.ts';
+import { type RowSaid, sameObservation } from '../value/row.ts';
+import { itemAsks } from './asks.ts';
+import { buildCells } from './build-cells.ts';
+import { carriedCell } from './carry.ts';
+import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
+import { type Items, readEnd, readItems } from './read-items.ts';
+import { type Ask, type Refusal, refusal, type Said } from './said.ts';
+
+/** What a line is read against. */
+export type EntryContext = {
+  readonly schema: LoggingSchema;
+  /** The last observed row above: what carries, and where single keys find their mineral. None: the line must be a full one. */
+  readonly above?: RowSaid | undefined;
+  /** The row directly above, when that is another one (no return). */
+  readonly previous?: RowSaid | undefined;
+  /** Rows directly above that are alike, the first of them included; 0 or left out: none. */
+  readonly repeats?: number | undefined;
+  /** Single keys are refused: cold hands hit two keys at once. */
+  readonly gloves?: boolean | undefined;
+  /** The project's bag numbers: a line that is wholly one goes to the bags. */
+  readonly bagPattern?: RegExp | undefined;
+};
+
+/** A row as a line says it. `row.asked` holds the reasons of `asks`, so that it can be saved marked as it stands. */
+export type ParsedRow = {
+  readonly kind: 'row';
+  readonly row: RowSaid;
+  readonly said: readonly Said[];
+  /** What is asked and was not insisted on. */
+  readonly asks: readonly Ask[];
+  /** A `=` at the end insisted on the whole row. */
+  readonly insisted: boolean;
+};
+
+export type Parsed =
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'settle' }
+  | { readonly kind: 'bag'; readonly number: string }
+  | CommandLine
+  | RangeLine
+  | ParsedRow
+  | Refusal;
+
+/** Reads one entry line. Never throws for what was typed; a refusal says where, what and what to do, and nothing is taken. */
+export function parseLine(text: string, context: EntryContext): Parsed {
+  const line = text.trimEnd();
+  if (line === '') return { kind: 'empty' };
+  if (line === '=') return { kind: 'settle' };
+  if (line.startsWith(';')) return parseCommand(line, context);
+  if (isBagNumber(line, context.bagPattern)) return { kind: 'bag', number: line };
+  if (line.startsWith('.')) return dotLine(line, context);
+  if (/^nr(?![a-z0-9'])/.test(line)) return noReturnLine(line, context);
+  const items = readItems(context, line, 0);
+  if (items.kind === 'refused') return items;
+  if (items.said.length === 0) return nothingSaid(items);
+  return rowOf(context, items, line.length, false);
+}
+
+/** The line, insisting on everything in it: what `=` does to a line that was asked about. */
+export function insistOn(text: string): string {
+  const remark = remarkStart(text);
+  const said = text.slice(0, remark).trimEnd();
+  return `${said}${said === '.' ? '=' : ' ='}${remark < text.length ? ` ${text.slice(remark)}` : ''}`;
+}
+
+/** Where the remark of a line begins: the first `/` outside of a quoted value; the line's length without one. */
+function remarkStart(text: string): number {
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    if (text[at] === "'" && (quoted || text[at - 1] === "'")) quoted = !quoted;
+    if (text[at] === '/' && !quoted) return at;
+  }
+  return text.length;
+}
+
+function isBagNumber(line: string, pattern: RegExp | undefined): boolean {
+  if (pattern === undefined || !/^[A-Z0-9]/.test(line)) return false;
+  return new RegExp(`^(?:${pattern.source})$`, pattern.flags.replace(/[gy]/g, '')).test(line);
+}
+
+function dotLine(line: string, context: EntryContext): ParsedRow | Refusal {
+  const end = readEnd(line, 1);
+  if (end === undefined) {
+    return /^\.\d/.test(line)
+      ? refusal(
+          { position: 0, length: line.length },
+          'An amount stands behind nothing',
+          'Type the letters first: py.5',
+        )
+      : refusal(
+          { position: 1, length: line.length - 1 },
+          '. repeats the row and stands alone',
+          'Type . by itself, or only what changed',
+        );
+  }
+  if (context.above === undefined) {
+    return refusal({ position: 0, length: 1 }, 'There is no row above to repeat', 'Type a full row');
+  }
+  return rowOf(context, { kind: 'items', said: [], ...end }, line.length, true);
+}
+
+function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal {
+  const end = readEnd(line, 2);
+  if (end === undefined) {
+    return refusal(
+      { position: 2, length: line.length - 2 },
+      'nr means no return: nothing else can be said of the row',
+      'Type nr by itself; a remark may follow: nr/lost sample',
+    );
+  }
+  const { schema } = context;
+  const cells: { [field: string]: Cell } = {};
+  for (const field of schema.fields) {
+    if (fieldApplies(schema, cells, field)) cells[field.name] = NOT_OBSERVED;
+  }
+  const row: RowSaid = { cells, noReturn: true, ...(end.remark === undefined ? {} : { remark: end.remark }) };
+  return { kind: 'row', row, said: [], asks: [], insisted: end.insisted };
+}
+
+function nothingSaid({ insisted }: Items): Refusal {
+  return insisted
+    ? refusal({ position: 0, length: 1 }, '= insists on what stands before it', 'Type the row first')
+    : refusal(
+        { position: 0, length: 1 },
+        'A remark needs a row',
+        'Type the row first, or . for one as above: ./remark',
+      );
+}
+
+function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boolean): ParsedRow | Refusal {
+  const { schema, above } = context;
+  const base = {
+    schema,
+    cellOf: (field: Parameters<typeof carriedCell>[1]) => carriedCell(schema, field, above),
+    keysIn: above?.cells ?? {},
+    keysWhere: 'above',
+  };
+  const built = buildCells(base, items.said, lineEnd);
+  if (built.kind === 'refused') return built;
+  const plain: RowSaid = {
+    cells: built.cells,
+    ...(built.carried.length === 0 ? {} : { carried: built.carried }),
+    ...(repeat ? { repeat } : {}),
+    ...(items.remark === undefined ? {} : { remark: items.remark }),
+  };
+  const asks = items.insisted ? [] : openAsks(context, plain, items.said, lineEnd);
+  const row = asks.length === 0 ? plain : { ...plain, asked: asks.map((ask) => ask.reason) };
+  return { kind: 'row', row, said: items.said, asks, insisted: items.insisted };
+}
+
+function openAsks(
+  context: EntryContext,
+  row: RowSaid,
+  said: readonly Said[],
+  lineEnd: number,
+): readonly Ask[] {
+  const asks = itemAsks(context.schema, context.above, row.cells, said)
+    .filter(({ item }) => !item.insisted)
+    .map(({ item: _, ...ask }): Ask => ask);
+  if (!isOneRepeatTooMany(context, row)) return asks;
+  const reason = `${context.repeats} rows alike: look again, then = if it is so`;
+  return [...asks, { about: 'repeat', reason, position: 0, length: lineEnd }];
+}
+
+/** Asked once in a run: of the row that makes it longer than the project lets pass. */
+function isOneRepeatTooMany({ schema, above, previous, repeats }: EntryContext, row: RowSaid): boolean {
+  const directlyAbove = previous ?? above;
+  return (
+    directlyAbove !== undefined && repeats === schema.repeatsBeforeLook && sameObservation(directlyAbove, row)
+  );
+}

@@ -1,0 +1,173 @@
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { isWrong, meaning } from './meaning.ts';
+import { nearPairs } from './near.ts';
+import { readAmount } from './read-amount.ts';
+import { fieldNameAt, readNamed } from './read-named.ts';
+import { type Refusal, refusal, type Said } from './said.ts';
+import { labelOf, NO_RETURN, type Typed, typingIndex } from './typing-index.ts';
+
+/** What the items of a line are read with. */
+export type ItemsContext = { readonly schema: LoggingSchema; readonly gloves?: boolean | undefined };
+
+/** The items of a line, whether a last `=` insists on the whole of it, and the remark behind `/`. */
+export type Items = {
+  readonly kind: 'items';
+  readonly said: readonly Said[];
+  readonly insisted: boolean;
+  readonly remark?: string;
+};
+
+/** What follows the items (or the `.`, or `nr`) from a place of the line: `=`, a remark, nothing; else undefined. */
+export function readEnd(
+  text: string,
+  at: number,
+): { readonly insisted: boolean; readonly remark?: string } | undefined {
+  const found = /^ *(=?) *(?:\/(.*))?$/s.exec(text.slice(at));
+  if (found === null) return undefined;
+  const remark = found[2]?.trim() ?? '';
+  return { insisted: found[1] === '=', ...(remark === '' ? {} : { remark }) };
+}
+
+/** Reads the items of a line from a place on, by longest match: two letters are a pair, one letter with an amount a key. */
+export function readItems(context: ItemsContext, text: string, start: number): Items | Refusal {
+  const said: Said[] = [];
+  let at = start;
+  for (;;) {
+    const spaces = /^ */.exec(text.slice(at))?.[0].length ?? 0;
+    const end = readEnd(text, at);
+    if (end !== undefined) return { kind: 'items', said, ...end };
+    const mayName = at === start || spaces > 0;
+    const item = readItem(context, text, at + spaces, mayName);
+    if ('kind' in item) return item;
+    said.push(item.said);
+    at = item.end;
+  }
+}
+
+type ItemRead = { readonly said: Said; readonly end: number };
+
+function readItem(context: ItemsContext, text: string, at: number, mayName: boolean): ItemRead | Refusal {
+  const name = fieldNameAt(text, at);
+  if (name !== undefined && mayName) return readNamedItem(context, text, at, name);
+  const letters = /^[a-z]{1,2}/.exec(text.slice(at))?.[0];
+  if (letters === undefined) return strayCharacter(text, at);
+  const typed = typedBy(context, text, at, letters);
+  if ('kind' in typed) return name === undefined ? typed : gluedName(at, name);
+  return amountBehind(context, text, at, letters, typed);
+}
+
+function readNamedItem(context: ItemsContext, text: string, at: number, name: string): ItemRead | Refusal {
+  const named = readNamed(context.schema, text, at, name);
+  if ('kind' in named) return named;
+  if (!/^(?:[ =/]|$)/.test(text.slice(named.end))) {
+    return refusal(
+      { position: named.end, length: 1 },
+      `Nothing can be glued to what ${name}' says`,
+      'Type a space before the next item',
+    );
+  }
+  return finished(text, at, named.end, { field: named.field, says: named.says, byKey: false });
+}
+
+function typedBy(context: ItemsContext, text: string, at: number, letters: string): Typed | Refusal {
+  const { schema } = context;
+  const index = typingIndex(schema);
+  const span = { position: at, length: letters.length };
+  const typed = (letters.length === 2 ? index.pairs : index.keys).get(letters);
+  if (typed === undefined) return unknownLetters(context, span, letters, text);
+  if (letters.length === 2 || context.gloves !== true) return typed;
+  const pair = index.strokesOf(typed.field, typed.code?.code).pair;
+  return refusal(
+    span,
+    `Gloves mode takes no single keys: ${letters}`,
+    pair === undefined ? 'Say it by its field' : `Type ${pair} and the amount`,
+  );
+}
+
+function unknownLetters(
+  { schema }: ItemsContext,
+  span: { readonly position: number; readonly length: number },
+  letters: string,
+  text: string,
+): Refusal {
+  const retired = typingIndex(schema).retired.get(letters);
+  if (retired !== undefined) {
+    return refusal(
+      span,
+      `${retired.label} (${letters}) was retired on ${retired.retiredSince}`,
+      'Old logs keep it; type what replaced it',
+    );
+  }
+  if (letters === NO_RETURN) {
+    return refusal(
+      span,
+      'nr means no return and stands alone',
+      "Type nr by itself, or a field with it: rock'nr",
+    );
+  }
+  const near = nearPairs(schema, letters);
+  const remedy =
+    near.length === 0
+      ? 'Press Tab for what can stand here'
+      : `Did you mean ${near.map((each) => `${each.text} ${each.label}`).join(', ')}?`;
+  const isAlone = letters.length === 1 && text.length > span.position + 1;
+  return refusal(span, isAlone ? `No key ${letters}` : `${letters} is unknown`, remedy, near);
+}
+
+function amountBehind(
+  { schema }: ItemsContext,
+  text: string,
+  at: number,
+  letters: string,
+  typed: Typed,
+): ItemRead | Refusal {
+  const behind = readAmount(text, at + letters.length);
+  const end = behind?.end ?? at + letters.length;
+  const span = { position: at, length: end - at };
+  if (letters.length === 1 && behind === undefined) {
+    const label = labelOf(schema, typed.field, typed.code?.code);
+    return refusal(span, `${letters} ${label}: how much?`, `Type the amount behind it: ${letters}2`);
+  }
+  const says = meaning(schema, typed, behind?.amount, letters);
+  if (isWrong(says)) return refusal(span, says.problem, says.remedy);
+  return finished(text, at, end, { field: typed.field, says, byKey: letters.length === 1 });
+}
+
+function finished(
+  text: string,
+  at: number,
+  end: number,
+  item: Pick<Said, 'field' | 'says' | 'byKey'>,
+): ItemRead {
+  const insisted = text[end] === '=';
+  const said = { ...item, text: text.slice(at, end), position: at, length: end - at, insisted };
+  return { said, end: insisted ? end + 1 : end };
+}
+
+function gluedName(at: number, name: string): Refusal {
+  return refusal(
+    { position: at, length: name.length + 1 },
+    `${name}' must start the line or follow a space`,
+    'Type a space before it',
+  );
+}
+
+function strayCharacter(text: string, at: number): Refusal {
+  const character = text[at] ?? '';
+  const span = { position: at, length: 1 };
+  if (/\p{Lu}/u.test(character)) {
+    return refusal(span, `${character} is a capital: Caps Lock?`, 'Codes are typed in lower case');
+  }
+  if (/[\d.,]/.test(character)) {
+    return refusal(
+      span,
+      `${character} stands behind nothing it could measure`,
+      'Type the letters first, then the amount: py2',
+    );
+  }
+  if (character === ';')
+    return refusal(span, '; starts a command and stands first', 'Clear the line, then type ;');
+  if (character === "'")
+    return refusal(span, "' follows the name of a field", "Type the field first: rock'bst");
+  return refusal(span, `${character} has no meaning here`, 'Take it out');
+}

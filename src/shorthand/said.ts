@@ -1,0 +1,46 @@
+import type { Field } from '../schema/logging-schema.ts';
+import type { Amount, Cell } from '../value/cell.ts';
+
+/** A stretch of the line, in characters from its start. */
+export type Span = { readonly position: number; readonly length: number };
+
+/** Something that could have been meant: the strokes and what they would say. */
+export type Suggestion = { readonly text: string; readonly label: string };
+
+/** Why a line isn't taken: where, what is wrong, what to do. The line is kept. */
+export type Refusal = Span & {
+  readonly kind: 'refused';
+  readonly problem: string;
+  readonly remedy: string;
+  readonly suggestions: readonly Suggestion[];
+};
+
+/** What an item says: a whole cell, or the amount of one code in it (0 takes it out; of a code field: the second's share). */
+export type Saying = { readonly cell: Cell } | { readonly code: string; readonly amount: Amount };
+
+/** One item of a line, its strokes resolved. */
+export type Said = Span & {
+  readonly field: Field;
+  /** As typed, without a closing `=`. */
+  readonly text: string;
+  readonly says: Saying;
+  /** Typed with a single key, so what it names must stand in the row above. */
+  readonly byKey: boolean;
+  readonly insisted: boolean;
+};
+
+/** Why a line is asked about. */
+export type AskAbout = 'already so' | 'level jump' | 'percent step' | 'off the ladder' | 'repeat';
+
+/** A question about a line that may well be right: `=` insists. */
+export type Ask = Span & { readonly about: AskAbout; readonly reason: string };
+
+/** A refusal; suggestions are optional. */
+export function refusal(
+  span: Span,
+  problem: string,
+  remedy: string,
+  suggestions: readonly Suggestion[] = [],
+): Refusal {
+  return { kind: 'refused', position: span.position, length: span.length, problem, remedy, suggestions };
+}

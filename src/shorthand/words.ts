@@ -1,0 +1,50 @@
+import { type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
+import type { Amount, Cell } from '../value/cell.ts';
+import { labelOf } from './typing-index.ts';
+
+/** An amount of a field in words: `10 %`, `trace`; a level as its number. */
+export function amountWords(field: Field, amount: Amount): string {
+  if (amount === 'trace') return 'trace';
+  return field.kind === 'percents' || field.kind === 'percent' || field.kind === 'code'
+    ? `${amount} %`
+    : `${amount}`;
+}
+
+/** What an absent cell says: `no veins`, `veins not observed`. */
+export function absenceWords(field: Field, cell: Extract<Cell, { absent: unknown }>): string {
+  return cell.absent === 'none' ? `no ${field.label}` : `${field.label} not observed`;
+}
+
+/** What a level is called on its scale, or its number where the scale doesn't hold it. */
+export function levelWords(schema: LoggingSchema, field: Field, level: number): string {
+  return scaleOf(schema, field)?.levels.find((each) => each.level === level)?.label ?? `${level}`;
+}
+
+/** A cell in words, one piece a thing: `basalt`, `shale 30 %`, `chlorite 2`, `no sulphides`. */
+export function cellWords(schema: LoggingSchema, field: Field, cell: Cell): readonly string[] {
+  if ('absent' in cell) return [absenceWords(field, cell)];
+  if ('code' in cell) {
+    const first = labelOf(schema, field, cell.code);
+    const { second } = cell;
+    return second === undefined
+      ? [first]
+      : [first, `${labelOf(schema, field, second.code)} ${second.percent} %`];
+  }
+  if ('level' in cell) return [`${field.label} ${levelWords(schema, field, cell.level)}`];
+  if ('levels' in cell) return amountsInWords(schema, field, cell.levels);
+  if ('percents' in cell) return amountsInWords(schema, field, cell.percents);
+  if ('percent' in cell) return [`${field.label} ${amountWords(field, cell.percent)}`];
+  if ('number' in cell && field.kind === 'number') return [`${field.label} ${cell.number} ${field.unit}`];
+  if ('number' in cell) return [`${field.label} ${cell.number}`];
+  return 'flag' in cell ? [field.label] : [`${field.label}: ${cell.text}`];
+}
+
+function amountsInWords(
+  schema: LoggingSchema,
+  field: Field,
+  amounts: { readonly [code: string]: Amount },
+): readonly string[] {
+  return Object.entries(amounts).map(
+    ([code, amount]) => `${labelOf(schema, field, code)} ${amountWords(field, amount)}`,
+  );
+}
