@@ -1,0 +1,79 @@
+/** What a path is and how to tell it from another: size in bytes, time of change, device and inode (as text: they pass 2^53). */
+export interface FileFacts {
+  readonly kind: 'file' | 'folder' | 'link' | 'other';
+  readonly size: number;
+  readonly changedMs: number;
+  readonly device: string;
+  readonly inode: string;
+}
+
+/** A file open for writing from its end on. */
+export interface OpenFile {
+  /** Writes bytes after those written before; gives the count taken, which can be less than was asked. */
+  write(bytes: Uint8Array): Promise<number>;
+  /** Waits until every byte written is on the medium. */
+  sync(): Promise<void>;
+  close(): Promise<void>;
+}
+
+/**
+ * The disk as offsider uses it. Nothing that exists is ever opened for writing: a file is made, filled, synced and
+ * renamed into place, or it is a journal that its maker alone appends to. Every call rejects with an error that has a
+ * `code` (`ENOENT`, `ENOSPC`, …).
+ */
+export interface Disk {
+  /** Makes a file that must not exist (EEXIST where it does) and opens it for writing. */
+  create(path: string): Promise<OpenFile>;
+  readFile(path: string): Promise<Uint8Array>;
+  /** Names in a folder, sorted. */
+  list(folder: string): Promise<readonly string[]>;
+  /** Makes one folder; nothing happens where it is there. */
+  makeFolder(path: string): Promise<void>;
+  /** Facts of the path itself, a link not followed. */
+  facts(path: string): Promise<FileFacts>;
+  /** The path with every link followed. */
+  realPath(path: string): Promise<string>;
+  /** Puts a file under another name, over whatever has it. */
+  rename(from: string, to: string): Promise<void>;
+  unlink(path: string): Promise<void>;
+  /** Waits until the names in a folder are on the medium; nothing where the platform has no such call. */
+  syncFolder(path: string): Promise<void>;
+}
+
+/** The code of a disk's error (`ENOSPC`), or undefined for an error of another kind. */
+export function errorCode(error: unknown): string | undefined {
+  if (!(error instanceof Error) || !('code' in error)) return undefined;
+  return typeof error.code === 'string' ? error.code : undefined;
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the disk quota is used up',
+  EROFS: 'the disk can only be read',
+  EACCES: 'this user may not write there',
+  EPERM: 'this user may not write there',
+  EBUSY: 'another program holds the file',
+  ENOENT: 'the file or its folder is not there',
+  ENOTDIR: 'a file stands where a folder should be',
+  EEXIST: 'a file of that name is already there',
+  EISDIR: 'a folder stands where a file should be',
+  EIO: 'the disk reports a fault',
+  ENODEV: 'the disk is gone',
+  ENXIO: 'the disk is gone',
+  EMFILE: 'too many files are open',
+  EFBIG: 'the file is too large for this disk',
+  ELOOP: 'links lead round in a circle',
+};
+
+/** Why the disk refused, in words. */
+export function whyRefused(error: unknown): string {
+  const code = errorCode(error);
+  const words = code === undefined ? undefined : WORDS[code];
+  if (words !== undefined) return words;
+  return code ?? (error instanceof Error ? error.message : String(error));
+}
+
+/** True where an error says that a path is not there. */
+export function isMissing(error: unknown): boolean {
+  return errorCode(error) === 'ENOENT';
+}

@@ -1,0 +1,151 @@
+import { z } from 'zod';
+import { ok, type Result, refused } from '../finding/finding.ts';
+import { HOLE_NOUNS } from '../hole/hole.ts';
+import type { Document, DocumentName } from '../record/document.ts';
+import { newerFormat, wrongShape } from './findings.ts';
+import { holdToShape } from './json-shape.ts';
+import type { JsonText } from './read-json.ts';
+import { entryShape, tablesShape } from './record-shapes.ts';
+
+/** The format that this version writes. */
+export const FORMAT = 1;
+
+/** Where a snapshot stands in the journal: it holds every edit up to `sequence`; `generation` was open when it was written. */
+export interface JournalPosition {
+  readonly generation: number;
+  readonly sequence: number;
+}
+
+/** A hole or shift file as it is stored. */
+export interface StoredDocument {
+  readonly document: Document;
+  readonly position: JournalPosition;
+}
+
+/** A kind of document: its folder, its schema, what stands in its tables, and the thing that it can't be without. */
+interface DocumentKind {
+  readonly folder: string;
+  readonly schema: string;
+  readonly nouns?: Readonly<Record<string, z.ZodType>>;
+  readonly needs?: readonly [table: string, id: string];
+}
+
+/** The kinds of documents that a project keeps. */
+export const DOCUMENT_KINDS: Readonly<Record<string, DocumentKind>> = {
+  hole: {
+    folder: 'holes',
+    schema: '../schemas/hole.schema.json',
+    nouns: HOLE_NOUNS,
+    needs: ['hole', 'hole'],
+  },
+  shift: { folder: 'shifts', schema: '../schemas/shift.schema.json' },
+};
+
+const POSITION_LIMIT = 2 ** 40;
+const position = z.int().min(0).max(POSITION_LIMIT);
+
+/** The shape of a document's file, whatever its kind. */
+export const documentFileShape = z.strictObject({
+  $schema: z.string(),
+  format: z.literal(FORMAT).describe('Format of the file'),
+  kind: z.string(),
+  id: z.string().describe('Permanent id, the name of the file'),
+  journal: z.strictObject({
+    generation: position.describe('Generation of the journal that was open'),
+    sequence: position.describe('Last edit of the journal that is in this file'),
+  }),
+  tables: tablesShape.describe('What stands now'),
+  history: z
+    .array(entryShape)
+    .describe('How it came to stand, oldest first; each entry holds the hash of the one it follows'),
+});
+
+/** The file of a document, from the top of the project: `holes/ZQRC004.json`. Throws for a kind that has no files. */
+export function documentPath(name: DocumentName): string {
+  const kind = DOCUMENT_KINDS[name.kind];
+  if (kind === undefined) throw new Error(`no files are kept for documents of kind ${name.kind}`);
+  return `${kind.folder}/${name.id}.json`;
+}
+
+/** The format that a file says it has; undefined where it says none. */
+export function formatOf(value: unknown): unknown {
+  return typeof value === 'object' && value !== null && 'format' in value ? value.format : undefined;
+}
+
+/** Reads a document's file of today's format. Refused where it is newer, misshapen or says another name than its file's. */
+export function readDocumentFile(json: JsonText, name: DocumentName): Result<StoredDocument> {
+  const format = formatOf(json.value);
+  if (typeof format === 'number' && format > FORMAT) return refused(newer(json.file, format));
+  const held = holdToShape(json, documentFileShape);
+  if (!held.ok) return held;
+  const { kind, id, tables, history, journal } = held.value;
+  if (kind !== name.kind || id !== name.id) {
+    return refused(
+      wrongShape.at(
+        { file: json.file, field: 'id' },
+        {
+          excerpt: `${kind} ${id}`,
+          problem: `the file says it is ${kind} ${id}, its name says ${name.kind} ${name.id}`,
+          remedy: `Rename it to ${id}.json if that is free; a copy is taken in with receive. Nothing was changed.`,
+        },
+      ),
+    );
+  }
+  const nouns = holdTablesToNouns(json, name.kind);
+  if (!nouns.ok) return nouns;
+  return ok({ document: { kind, id, tables, history } as Document, position: journal });
+}
+
+function newer(file: string, format: number): ReturnType<typeof newerFormat.at> {
+  return newerFormat.at(
+    { file, field: 'format' },
+    {
+      excerpt: `"format": ${format}`,
+      problem: `it has format ${format}; this offsider reads up to ${FORMAT}`,
+      remedy: 'Open it with the newer offsider that wrote it. Nothing was changed.',
+    },
+  );
+}
+
+function holdTablesToNouns(json: JsonText, kindName: string): Result<unknown> {
+  const kind = DOCUMENT_KINDS[kindName];
+  if (kind?.nouns === undefined) return ok(undefined);
+  const tables = z.strictObject(
+    Object.fromEntries(
+      Object.entries(kind.nouns).map(([table, noun]) => [table, z.record(z.string(), noun).optional()]),
+    ),
+  );
+  const needs = kind.needs;
+  const file = z.looseObject({
+    tables: tables.refine(
+      (held) => needs === undefined || Object.keys(held).length === 0 || needs[1] in (held[needs[0]] ?? {}),
+      needs === undefined ? '' : `${needs.join('.')} is missing`,
+    ),
+  });
+  return holdToShape(json, file);
+}
+
+/**
+ * Why things of a document would not read back from its file, in words; undefined where they would. An edit that fails
+ * this is refused before it is saved: a file that can't be opened again is worse than a row that is not taken.
+ */
+export function documentFault(
+  document: Document,
+  touched: readonly (readonly [table: string, id: string])[],
+): string | undefined {
+  const kind = DOCUMENT_KINDS[document.kind];
+  if (kind === undefined) return `no files are kept for documents of kind ${document.kind}`;
+  const { nouns, needs } = kind;
+  if (nouns === undefined) return undefined;
+  for (const [table, id] of touched) {
+    const thing = document.tables[table]?.[id];
+    if (thing === undefined) continue;
+    const fault = Object.hasOwn(nouns, table) ? nouns[table]?.safeParse(thing).error?.issues[0] : undefined;
+    if (!Object.hasOwn(nouns, table)) return `a ${document.kind} has no table ${table}`;
+    if (fault !== undefined)
+      return `${table} ${id}: ${fault.path.join('.') || 'the whole'}: ${fault.message}`;
+  }
+  const stands = Object.keys(document.tables).length > 0;
+  if (needs === undefined || !stands || document.tables[needs[0]]?.[needs[1]] !== undefined) return undefined;
+  return `a ${document.kind} needs its ${needs.join('.')}`;
+}

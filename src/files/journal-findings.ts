@@ -1,0 +1,64 @@
+import type { Finding } from '../finding/finding.ts';
+import { damagedJournal, tornTail } from './findings.ts';
+import { type Generation, generationFile } from './journal.ts';
+import type { WorkLine } from './journal-line.ts';
+import type { ToKeep } from './project-folder.ts';
+
+/** The torn tails, to be kept before their files go. */
+export function tornTails(generations: readonly Generation[]): readonly ToKeep[] {
+  return generations.flatMap(({ generation, torn: tail }) =>
+    tail === undefined
+      ? []
+      : [{ file: generationFile(generation), bytes: tail.bytes, because: `torn-line-${tail.line}` }],
+  );
+}
+
+/** What is wrong with the journal as a whole. */
+export function journalFindings(
+  generations: readonly Generation[],
+  overruled: readonly { readonly generation: number; readonly line: WorkLine }[],
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const generation of generations) {
+    const file = generationFile(generation.generation);
+    if (generation.torn !== undefined) findings.push(torn(file, generation.torn.line, generation.torn.bytes));
+    for (const line of generation.damaged) findings.push(damaged(file, line));
+  }
+  for (const { generation, line } of overruled) findings.push(displaced(generationFile(generation), line));
+  return findings;
+}
+
+function torn(file: string, line: number, bytes: Uint8Array): Finding {
+  const start = new TextDecoder().decode(bytes.subarray(0, 60));
+  return tornTail.at(
+    { file, line },
+    {
+      excerpt: start,
+      problem: `the last ${bytes.length} bytes were being written when the program or the power went`,
+      remedy:
+        'They were never shown as saved. They are set aside in journal/kept; check the last row against the chips.',
+    },
+  );
+}
+
+function damaged(file: string, line: number): Finding {
+  return damagedJournal.at(
+    { file, line },
+    {
+      problem: 'this line had been saved and can no longer be read',
+      remedy:
+        'Keep a copy of the project folder now. Check the holes logged that day for a missing row. The line is left as it is.',
+    },
+  );
+}
+
+function displaced(file: string, line: WorkLine): Finding {
+  return damagedJournal.at(
+    { file },
+    {
+      excerpt: 'edit' in line ? line.edit.what : 'a copy taken in',
+      problem: 'a console wrote this after another one had taken the project over',
+      remedy: 'It was not shown as saved and is not in the log. Enter it again if it is wanted.',
+    },
+  );
+}

@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import type { DocumentName, Edit, Entry } from '../record/document.ts';
+import { sameJson } from '../record/json.ts';
+import { crcText } from './crc32.ts';
+import { DOCUMENT_LIMITS, readJsonText } from './read-json.ts';
+import { changeShape, deedShape, entryShape, nameShape } from './record-shapes.ts';
+
+/** Where a line's work hangs in one document's history: the hash it follows (empty: it is the first) and the hash it gives. */
+export interface Link {
+  readonly onto: string;
+  readonly makes: string;
+}
+
+/** An edit; `links` stand in the order of its parts. */
+export interface EditLine {
+  readonly seq: number;
+  readonly safe: number;
+  readonly links: readonly Link[];
+  readonly edit: Edit;
+}
+
+/** Entries that a document takes over as they are: another copy's, a merge, a change found in the file. */
+export interface AdoptLine {
+  readonly seq: number;
+  readonly safe: number;
+  readonly links: readonly Link[];
+  readonly adopt: { readonly document: DocumentName; readonly entries: readonly Entry[] };
+}
+
+/** A line that changes documents. `safe` is the last sequence of its file known to be on the medium when it was written. */
+export type WorkLine = EditLine | AdoptLine;
+
+/**
+ * The first line of a generation. A generation holds every line that no snapshot holds, so with the snapshots it is the
+ * whole project; `next` is the first sequence that may stand in it.
+ */
+export interface BeginLine {
+  readonly begins: {
+    readonly generation: number;
+    readonly next: number;
+    /** Keys of the documents of the project: one that is not found again is missing, not new. */
+    readonly documents: readonly string[];
+  };
+}
+
+export type JournalLine = WorkLine | BeginLine;
+
+const count = z.int().min(0);
+const linksShape = z.array(z.strictObject({ onto: z.string(), makes: z.string() }));
+const editShape = z.strictObject({
+  ...deedShape,
+  parts: z.array(z.strictObject({ document: nameShape, changes: z.array(changeShape) })),
+});
+const lineShape = z.union([
+  z.strictObject({ seq: count, safe: count, links: linksShape, edit: editShape }),
+  z.strictObject({
+    seq: count,
+    safe: count,
+    links: linksShape,
+    adopt: z.strictObject({ document: nameShape, entries: z.array(entryShape) }),
+  }),
+  z.strictObject({
+    begins: z.strictObject({ generation: count, next: count, documents: z.array(z.string()) }),
+  }),
+]);
+
+const utf8 = new TextEncoder();
+const PREFIX = '{"crc":"';
+const PREFIX_LENGTH = PREFIX.length + 8 + 2;
+
+/** A line as it stands in the file, its line feed included: the CRC-32 is of every byte between its comma and the line feed. */
+export function formatLine(line: JournalLine): string {
+  const rest = JSON.stringify(line).slice(1);
+  return `${PREFIX}${crcText(utf8.encode(rest))}",${rest}\n`;
+}
+
+/** A line read back (without its line feed); undefined where a byte of it is not what was written. */
+export function parseLine(bytes: Uint8Array): JournalLine | undefined {
+  const head = String.fromCharCode(...bytes.subarray(0, PREFIX_LENGTH));
+  if (!/^\{"crc":"[0-9a-f]{8}",$/.test(head)) return undefined;
+  const rest = bytes.subarray(PREFIX_LENGTH);
+  if (head.slice(PREFIX.length, PREFIX.length + 8) !== crcText(rest)) return undefined;
+  try {
+    const value: unknown = JSON.parse(`{${new TextDecoder('utf-8', { fatal: true }).decode(rest)}`);
+    const parsed = lineShape.safeParse(value);
+    return parsed.success ? (value as JournalLine) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Why a line would not read back as it is written, in words; undefined where it does. */
+export function lineFault(line: JournalLine): string | undefined {
+  const bytes = utf8.encode(formatLine(line).slice(0, -1));
+  const json = readJsonText(bytes, 'the edit', DOCUMENT_LIMITS);
+  if (!json.ok) return json.findings[0]?.problem;
+  const back = parseLine(bytes);
+  return back !== undefined && sameJson(back, line) ? undefined : 'it holds something that JSON cannot keep';
+}
+
+/** The documents that a line changes, in the order of its links. */
+export function documentsOf(line: WorkLine): readonly DocumentName[] {
+  return 'edit' in line ? line.edit.parts.map((part) => part.document) : [line.adopt.document];
+}

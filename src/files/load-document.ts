@@ -1,0 +1,112 @@
+import type { Finding } from '../finding/finding.ts';
+import { chainFault, replay } from '../record/chain.ts';
+import type { Document, Tables } from '../record/document.ts';
+import { difference } from '../record/outside.ts';
+import type { JournalPosition, StoredDocument } from './document-file.ts';
+import { brokenHistory, copiesMerged, editedOutside, journalMisfit } from './findings.ts';
+import { foldLines } from './fold.ts';
+import type { WorkLine } from './journal-line.ts';
+
+/** A document with its journal folded in. */
+export interface LoadedDocument {
+  readonly document: Document;
+  /** A copy to be taken in: the file as it was edited outside, or another copy that was laid over it. */
+  readonly copy?: Document;
+  readonly position: JournalPosition;
+  /** The first sequence that its file does not hold; undefined where it holds everything. */
+  readonly firstMissing?: number;
+}
+
+/** A document made of its file and its lines of the journal; `closed` says why nobody may write to it. */
+export function loadDocument(
+  file: string,
+  stored: StoredDocument,
+  lines: readonly WorkLine[],
+): { readonly loaded: LoadedDocument; readonly closed?: string; readonly findings: readonly Finding[] } {
+  const { document: found, position } = stored;
+  const truth = tablesOf(found);
+  if ('problem' in truth) {
+    return {
+      loaded: { document: found, position },
+      closed: 'its history has been changed',
+      findings: [historyFinding(file, found, truth.index, truth.problem)],
+    };
+  }
+  const folded = foldLines({ ...found, tables: truth.tables }, lines);
+  const edited = difference(truth.tables, found.tables).length > 0;
+  const copy = edited || folded.copy !== undefined ? found : undefined;
+  return {
+    loaded: {
+      document: folded.document,
+      position,
+      ...(copy === undefined ? {} : { copy }),
+      ...(folded.firstMissing === undefined ? {} : { firstMissing: folded.firstMissing }),
+    },
+    ...(folded.misfit === undefined
+      ? {}
+      : { closed: 'the journal holds saved edits that do not fit its file' }),
+    findings: [
+      ...(edited ? [editedFinding(file)] : []),
+      ...(folded.copy === undefined ? [] : [mergedFinding(file)]),
+      ...(folded.misfit === undefined ? [] : [misfitFinding(file, folded.misfit)]),
+    ],
+  };
+}
+
+/** The tables that the history makes, once its chain is found to hold. */
+function tablesOf(
+  document: Document,
+): { readonly tables: Tables } | { readonly index: number; readonly problem: string } {
+  const fault = chainFault(document.history);
+  if (fault !== undefined) return fault;
+  try {
+    return { tables: replay(document.history) };
+  } catch (error) {
+    return { index: -1, problem: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function historyFinding(file: string, document: Document, index: number, problem: string): Finding {
+  const entry = document.history[index];
+  return brokenHistory.at(
+    { file, field: index < 0 ? 'history' : `history.${index}` },
+    {
+      ...(entry === undefined ? {} : { excerpt: `${entry.at} ${entry.by}: ${entry.what}` }),
+      problem: index < 0 ? problem : `entry ${index + 1} of the history: ${problem}`,
+      remedy:
+        'Put back a copy from before the change. The file can be read and not written; nothing was changed.',
+    },
+  );
+}
+
+function editedFinding(file: string): Finding {
+  return editedOutside.at(
+    { file },
+    {
+      problem: 'its tables are not what its history makes: it was edited outside offsider',
+      remedy: 'The change is taken in as "edited outside" and can be undone. Look at it in the history.',
+    },
+  );
+}
+
+function mergedFinding(file: string): Finding {
+  return copiesMerged.at(
+    { file },
+    {
+      problem: 'another copy was laid over this file while the journal still held edits of ours',
+      remedy: 'Both are merged, nothing is lost. Look for open questions in the hole.',
+    },
+  );
+}
+
+function misfitFinding(file: string, misfit: { readonly seq: number; readonly problem: string }): Finding {
+  return journalMisfit.at(
+    { file },
+    {
+      excerpt: `edit ${misfit.seq} of the journal`,
+      problem: `the journal holds a saved edit that does not fit this file: ${misfit.problem}`,
+      remedy:
+        'An older copy was put back over it: put the later copy back. It can be read and not written; nothing was changed.',
+    },
+  );
+}

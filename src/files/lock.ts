@@ -1,0 +1,199 @@
+import { join } from 'node:path';
+import { z } from 'zod';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { type Disk, errorCode, isMissing, whyRefused } from './disk.ts';
+import { noProject, projectInUse, staleLock } from './findings.ts';
+import { JOURNAL_FOLDER } from './journal.ts';
+import type { Machine } from './machine.ts';
+import { createDurably } from './write-durably.ts';
+
+/** The file that makes one console the only writer of a project. */
+export const LOCK_FILE = `${JOURNAL_FOLDER}/lock.json`;
+
+const holderShape = z.strictObject({
+  token: z.string(),
+  owner: z.string(),
+  host: z.string(),
+  process: z.int(),
+  boot: z.string(),
+  since: z.string(),
+});
+
+/** Who holds a project: a token that no other holder has, the person, the computer and process, and since when. */
+export type Holder = Readonly<z.infer<typeof holderShape>>;
+
+/** A lock that is held. */
+export interface Lock {
+  readonly token: string;
+  /** What was found on taking it: the lock of a console that is gone. */
+  readonly findings: readonly Finding[];
+  /**
+   * Who holds the project now, if it is no longer us (the lock is read afresh); `nobody` where the lock is gone. Rejects
+   * where the disk does not answer.
+   */
+  displacedBy(): Promise<Holder | 'nobody' | undefined>;
+  /** Makes the lock again after it went missing; rejects where another console was quicker. */
+  renew(): Promise<void>;
+  release(): Promise<void>;
+}
+
+/** Who asks, and how a lock that may be live is treated. */
+export interface LockRequest {
+  readonly token: string;
+  readonly owner: string;
+  readonly since: string;
+  readonly machine: Machine;
+  /** Set by a person who knows that the holder is gone: takes over whoever holds it. */
+  readonly takeOver: boolean;
+  readonly pause: (ms: number) => Promise<void>;
+}
+
+/** A console that made the file a moment ago has not filled it yet. */
+const FILL_PATIENCE_MS = 200;
+
+/**
+ * Takes the lock of a project whose journal folder is there. Refused where a live console holds it, naming who. A lock
+ * whose process is gone (or whose computer was started anew since) is taken over, with a note. No heartbeat: a laptop
+ * that slept still holds its lock.
+ */
+export async function takeLock(disk: Disk, folder: string, request: LockRequest): Promise<Result<Lock>> {
+  const path = join(folder, LOCK_FILE);
+  const findings: Finding[] = [];
+  for (let tries = 0; tries < 3; tries += 1) {
+    try {
+      await createDurably(disk, path, holderBytes(request));
+      return ok(heldLock(disk, path, request, findings));
+    } catch (error) {
+      if (errorCode(error) !== 'EEXIST') return refused(notWritable(error));
+    }
+    const holder = await readHolderPatiently(disk, path, request.pause);
+    if (holder === 'nobody') continue;
+    if (holder !== 'unreadable' && !request.takeOver && !isGone(holder, request.machine)) {
+      return refused(inUse(holder));
+    }
+    if (await setAside(disk, path, holder, request.token)) findings.push(takenOver(holder));
+  }
+  return refused(notWritable(new Error('another console is opening it at this moment')));
+}
+
+function holderBytes(request: LockRequest): Uint8Array {
+  const { token, owner, since, machine } = request;
+  const holder: Holder = {
+    token,
+    owner,
+    host: machine.host,
+    process: machine.process,
+    boot: machine.boot,
+    since,
+  };
+  return new TextEncoder().encode(`${JSON.stringify(holder)}\n`);
+}
+
+function heldLock(disk: Disk, path: string, request: LockRequest, findings: readonly Finding[]): Lock {
+  const displacedBy: Lock['displacedBy'] = async () => {
+    const holder = await readHolder(disk, path);
+    if (holder === 'unreadable') return 'nobody';
+    return holder !== 'nobody' && holder.token === request.token ? undefined : holder;
+  };
+  return {
+    token: request.token,
+    findings,
+    displacedBy,
+    renew: () => createDurably(disk, path, holderBytes(request)),
+    release: async () => {
+      if ((await displacedBy()) === undefined) await disk.unlink(path);
+    },
+  };
+}
+
+async function readHolder(disk: Disk, path: string): Promise<Holder | 'nobody' | 'unreadable'> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await disk.readFile(path);
+  } catch (error) {
+    if (isMissing(error)) return 'nobody';
+    throw error;
+  }
+  try {
+    return holderShape.parse(JSON.parse(new TextDecoder().decode(bytes)));
+  } catch {
+    return 'unreadable';
+  }
+}
+
+async function readHolderPatiently(
+  disk: Disk,
+  path: string,
+  pause: (ms: number) => Promise<void>,
+): Promise<Holder | 'nobody' | 'unreadable'> {
+  const holder = await readHolder(disk, path);
+  if (holder !== 'unreadable') return holder;
+  await pause(FILL_PATIENCE_MS);
+  return readHolder(disk, path);
+}
+
+function isGone(holder: Holder, machine: Machine): boolean {
+  if (holder.host !== machine.host) return false;
+  if (holder.boot !== '' && machine.boot !== '' && holder.boot !== machine.boot) return true;
+  return !machine.isRunning(holder.process);
+}
+
+/**
+ * Moves the old lock out of the way under a name of our own, then looks at what was moved: where another console was
+ * quicker it is that one's lock, and it is put back.
+ */
+async function setAside(
+  disk: Disk,
+  path: string,
+  expected: Holder | 'unreadable',
+  token: string,
+): Promise<boolean> {
+  const aside = `${path}.${token}`;
+  try {
+    await disk.rename(path, aside);
+  } catch (error) {
+    if (isMissing(error)) return false;
+    throw error;
+  }
+  const moved = await readHolder(disk, aside);
+  const same =
+    moved === expected ||
+    (typeof moved === 'object' && typeof expected === 'object' && moved.token === expected.token);
+  if (same) await disk.unlink(aside);
+  else await disk.rename(aside, path);
+  return same;
+}
+
+function inUse(holder: Holder): Finding {
+  return projectInUse.at(
+    { file: LOCK_FILE },
+    {
+      excerpt: `${holder.owner} on ${holder.host}, process ${holder.process}, since ${holder.since}`,
+      problem: `${holder.owner} has this project open on ${holder.host} since ${holder.since}`,
+      remedy:
+        'Close that console first, or open this one to read only. If that computer is off for good, open with --take-over. Nothing was changed.',
+    },
+  );
+}
+
+function takenOver(holder: Holder | 'unreadable'): Finding {
+  const who = holder === 'unreadable' ? 'A console' : `The console of ${holder.owner} on ${holder.host}`;
+  return staleLock.at(
+    { file: LOCK_FILE },
+    {
+      problem: `${who} ended without closing the project`,
+      remedy: 'Its lock was taken over. Every row that it showed as saved is here.',
+    },
+  );
+}
+
+function notWritable(error: unknown): Finding {
+  return noProject.at(
+    { file: LOCK_FILE },
+    {
+      problem: `the project cannot be written: ${whyRefused(error)}`,
+      remedy:
+        'Free space or give this user the right to write, or open it to read only. Nothing was changed.',
+    },
+  );
+}

@@ -1,0 +1,43 @@
+import type { Json } from '../record/json.ts';
+import { DOCUMENT_KINDS, FORMAT, type StoredDocument } from './document-file.ts';
+
+/**
+ * A document's file as text, laid out for a person: one thing a line in its table, one entry of the history a line.
+ * The same document always gives the same bytes.
+ */
+export function printDocument(stored: StoredDocument): string {
+  const { document, position } = stored;
+  const schema = DOCUMENT_KINDS[document.kind]?.schema ?? '';
+  const tables = Object.entries(document.tables).map(
+    ([name, table]) =>
+      `    ${JSON.stringify(name)}: {\n${Object.entries(table)
+        .map(([id, thing]) => `      ${JSON.stringify(id)}: ${oneLine(thing)}`)
+        .join(',\n')}\n    }`,
+  );
+  const history = document.history.map((entry) => `    ${oneLine(entry as unknown as Json)}`);
+  return [
+    '{',
+    `  "$schema": ${JSON.stringify(schema)},`,
+    `  "format": ${FORMAT},`,
+    `  "kind": ${JSON.stringify(document.kind)},`,
+    `  "id": ${JSON.stringify(document.id)},`,
+    `  "journal": ${oneLine({ generation: position.generation, sequence: position.sequence })},`,
+    `  "tables": ${block('{', tables, '}')},`,
+    `  "history": ${block('[', history, ']')}`,
+    '}\n',
+  ].join('\n');
+}
+
+function block(open: string, lines: readonly string[], close: string): string {
+  return lines.length === 0 ? open + close : `${open}\n${lines.join(',\n')}\n  ${close}`;
+}
+
+/** A value on one line, with room to breathe: `{ "fromMm": 45000, "toMm": 46000 }`. */
+function oneLine(value: Json | undefined): string {
+  if (value === null || typeof value !== 'object') return JSON.stringify(value ?? null);
+  if (Array.isArray(value)) return `[${value.map((item: Json) => oneLine(item)).join(', ')}]`;
+  const members = Object.entries(value as { readonly [key: string]: Json | undefined })
+    .filter(([, member]) => member !== undefined)
+    .map(([key, member]) => `${JSON.stringify(key)}: ${oneLine(member)}`);
+  return members.length === 0 ? '{}' : `{ ${members.join(', ')} }`;
+}

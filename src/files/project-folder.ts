@@ -1,0 +1,232 @@
+import { join } from 'node:path';
+import type { Finding } from '../finding/finding.ts';
+import type { Migration } from '../formats/upgrade.ts';
+import { type Disk, isMissing } from './disk.ts';
+import { documentPath } from './document-file.ts';
+import { missingFile, olderFormat, rebuilt } from './findings.ts';
+import { linesByDocument, linesInOrder, rebuild } from './fold.ts';
+import { type Generation, readJournal } from './journal.ts';
+import { journalFindings, tornTails } from './journal-findings.ts';
+import type { WorkLine } from './journal-line.ts';
+import { type FoundFile, listDocumentFiles, nameFromKey } from './list-documents.ts';
+import { type LoadedDocument, loadDocument } from './load-document.ts';
+import { readProjectFile } from './read-file.ts';
+import { type JsonText, OTHER_LIMITS, readJsonText } from './read-json.ts';
+import { loadSnapshot } from './snapshot.ts';
+
+/** A file to be kept as it was before anything is written over it, with why, for its name among the kept. */
+export interface ToKeep {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+  readonly because: string;
+}
+
+/** A project folder as read: every document with its journal folded in, and what was found on the way. */
+export interface ProjectFolder {
+  /** The files written by hand, as text and JSON; their meaning is read by project/ and schema/. Undefined where not there. */
+  readonly project: JsonText | undefined;
+  readonly logging: JsonText | undefined;
+  /** Documents by key (`hole/ZQRC004`). */
+  readonly documents: ReadonlyMap<string, LoadedDocument>;
+  /** Documents that must not be written, with why in words: not readable, missing, or not to be trusted. */
+  readonly closed: ReadonlyMap<string, string>;
+  readonly findings: readonly Finding[];
+  readonly keep: readonly ToKeep[];
+  readonly generations: readonly Generation[];
+  readonly lines: readonly WorkLine[];
+  /** Files that an interrupted write left behind: nothing that was called saved is in them. */
+  readonly leftovers: readonly string[];
+  /** The highest numbers seen anywhere, to go on from. */
+  readonly lastGeneration: number;
+  readonly lastSequence: number;
+}
+
+/** The two files of a project that people write by hand. */
+export const HAND_WRITTEN = { project: 'project.json', logging: 'logging.json' } as const;
+
+/**
+ * Reads a whole project. Nothing is written, and no fault of one file keeps another from being read: what can't be
+ * used is in `closed` and `findings`. Rejects only where the disk does not answer for the folder itself.
+ */
+export async function readProjectFolder(
+  disk: Disk,
+  folder: string,
+  migrations: readonly Migration[],
+): Promise<ProjectFolder> {
+  const findings: Finding[] = [];
+  const keep: ToKeep[] = [];
+  const documents = new Map<string, LoadedDocument>();
+  const closed = new Map<string, string>();
+  const project = await readHandWritten(disk, folder, HAND_WRITTEN.project, findings);
+  const logging = await readHandWritten(disk, folder, HAND_WRITTEN.logging, findings);
+
+  const generations = await readJournal(disk, folder);
+  const { lines, overruled } = linesInOrder(generations);
+  keep.push(...tornTails(generations));
+  findings.push(...journalFindings(generations, overruled));
+
+  const byDocument = linesByDocument(lines);
+  const listed = await listDocumentFiles(disk, folder);
+  findings.push(...listed.findings);
+  for (const file of listed.files) {
+    const read = await readOne(disk, folder, file, byDocument.get(file.key) ?? [], migrations);
+    findings.push(...read.findings);
+    keep.push(...read.keep);
+    if (read.loaded !== undefined) documents.set(file.key, read.loaded);
+    if (read.closed !== undefined) closed.set(file.key, read.closed);
+  }
+  const present = new Set(listed.files.map((file) => file.key));
+  for (const key of expectedDocuments(generations, byDocument)) {
+    if (present.has(key)) continue;
+    const name = nameFromKey(key);
+    const document = name === undefined ? undefined : rebuild(name, byDocument.get(key) ?? []);
+    if (document === undefined) {
+      closed.set(key, 'its file is missing');
+      findings.push(missing(key));
+    } else
+      documents.set(key, { document, position: NOWHERE, firstMissing: byDocument.get(key)?.[0]?.seq ?? 0 });
+  }
+  return {
+    project,
+    logging,
+    documents,
+    closed,
+    findings,
+    keep,
+    generations,
+    lines,
+    leftovers: listed.leftovers,
+    ...lastNumbers(generations, lines, documents),
+  };
+}
+
+const NOWHERE = { generation: 0, sequence: 0 };
+
+interface ReadOne {
+  readonly loaded?: LoadedDocument;
+  readonly closed?: string;
+  readonly findings: readonly Finding[];
+  readonly keep: readonly ToKeep[];
+}
+
+async function readOne(
+  disk: Disk,
+  folder: string,
+  file: FoundFile,
+  lines: readonly WorkLine[],
+  migrations: readonly Migration[],
+): Promise<ReadOne> {
+  const snapshot = await loadSnapshot(disk, folder, file.name, migrations);
+  if (snapshot.ok) {
+    const { upgradedFrom } = snapshot.value;
+    const loaded = loadDocument(file.file, snapshot.value, lines);
+    if (upgradedFrom === undefined) return { ...loaded, keep: [] };
+    return {
+      ...loaded,
+      findings: [...loaded.findings, upgraded(file.file, upgradedFrom)],
+      keep: [
+        {
+          file: file.file,
+          bytes: await disk.readFile(join(folder, file.file)),
+          because: `format-${upgradedFrom}`,
+        },
+      ],
+    };
+  }
+  const newer = snapshot.findings.some((finding) => finding.code === 'newer-format');
+  const document = newer ? undefined : rebuild(file.name, lines);
+  if (document === undefined) {
+    return { closed: 'its file cannot be read', findings: snapshot.findings, keep: [] };
+  }
+  const bytes = await disk.readFile(join(folder, file.file)).catch(() => undefined);
+  return {
+    loaded: { document, position: NOWHERE, firstMissing: lines[0]?.seq ?? 0 },
+    findings: [...snapshot.findings.map(asWarning), rebuiltFinding(file.file)],
+    keep: bytes === undefined ? [] : [{ file: file.file, bytes, because: 'unreadable' }],
+  };
+}
+
+function asWarning(finding: Finding): Finding {
+  return { ...finding, severity: 'warning' };
+}
+
+async function readHandWritten(
+  disk: Disk,
+  folder: string,
+  file: string,
+  findings: Finding[],
+): Promise<JsonText | undefined> {
+  try {
+    await disk.facts(join(folder, file));
+  } catch (error) {
+    if (isMissing(error)) return undefined;
+  }
+  const bytes = await readProjectFile(disk, folder, file, OTHER_LIMITS);
+  const json = bytes.ok ? readJsonText(bytes.value, file, OTHER_LIMITS) : bytes;
+  if (json.ok) return json.value;
+  findings.push(...json.findings);
+  return undefined;
+}
+
+/** Documents that the journal knows: those its newest generation lists, and those its lines change. */
+function expectedDocuments(
+  generations: readonly Generation[],
+  byDocument: ReadonlyMap<string, readonly WorkLine[]>,
+): ReadonlySet<string> {
+  const begun = generations.filter((generation) => generation.begin !== undefined).at(-1);
+  return new Set([...(begun?.begin?.begins.documents ?? []), ...byDocument.keys()]);
+}
+
+function lastNumbers(
+  generations: readonly Generation[],
+  lines: readonly WorkLine[],
+  documents: ReadonlyMap<string, LoadedDocument>,
+): { readonly lastGeneration: number; readonly lastSequence: number } {
+  const positions = [...documents.values()].map((loaded) => loaded.position);
+  const begins = generations.flatMap((generation) => generation.begin?.begins ?? []);
+  return {
+    lastGeneration: Math.max(
+      0,
+      ...generations.map((generation) => generation.generation),
+      ...positions.map((position) => position.generation),
+    ),
+    lastSequence: Math.max(
+      0,
+      lines.at(-1)?.seq ?? 0,
+      ...begins.map((begin) => begin.next - 1),
+      ...positions.map((position) => position.sequence),
+    ),
+  };
+}
+
+function missing(key: string): Finding {
+  const name = nameFromKey(key);
+  const file = name === undefined ? key : documentPath(name);
+  return missingFile.at(
+    { file },
+    {
+      problem: 'the journal knows this file and it is not there',
+      remedy: 'Put the file back. No new one is started in its place.',
+    },
+  );
+}
+
+function upgraded(file: string, from: number): Finding {
+  return olderFormat.at(
+    { file, field: 'format' },
+    {
+      problem: `it was in format ${from} and was brought up to date`,
+      remedy: 'Nothing to do. The original is kept in journal/kept.',
+    },
+  );
+}
+
+function rebuiltFinding(file: string): Finding {
+  return rebuilt.at(
+    { file },
+    {
+      problem: 'it was rebuilt from the journal, every saved row in it',
+      remedy: 'Nothing to do. The broken file is kept in journal/kept.',
+    },
+  );
+}

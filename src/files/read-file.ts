@@ -1,0 +1,66 @@
+import { join, sep } from 'node:path';
+import { ok, type Result, refused } from '../finding/finding.ts';
+import { type Disk, type FileFacts, whyRefused } from './disk.ts';
+import { linkOutside, unreadableFile } from './findings.ts';
+import { type JsonLimits, tooLarge } from './read-json.ts';
+
+/**
+ * Reads a file of the project (`file` from its top, as findings name it). Refused: a file that is missing or can't be
+ * read, one past the limit (before a byte of it is read), a link that leads out of the folder, and anything but a file.
+ */
+export async function readProjectFile(
+  disk: Disk,
+  folder: string,
+  file: string,
+  limits: JsonLimits,
+): Promise<Result<Uint8Array>> {
+  const path = join(folder, file);
+  try {
+    const outside = await leadsOutside(disk, folder, path);
+    if (outside !== undefined) {
+      return refused(
+        linkOutside.at(
+          { file },
+          {
+            excerpt: `${file} → ${outside}`,
+            problem: 'it is a link to a place outside the project',
+            remedy: 'Put the file itself here in its place. It was not followed.',
+          },
+        ),
+      );
+    }
+    const facts = await factsFollowed(disk, path);
+    if (facts.kind !== 'file') {
+      return refused(
+        unreadableFile.at(
+          { file },
+          { problem: 'it is not a file', remedy: 'Move it away and put the file here. Nothing was changed.' },
+        ),
+      );
+    }
+    if (facts.size > limits.bytes) return refused(tooLarge(file, facts.size, limits));
+    return ok(await disk.readFile(path));
+  } catch (error) {
+    return refused(
+      unreadableFile.at(
+        { file },
+        {
+          problem: `it cannot be read: ${whyRefused(error)}`,
+          remedy: 'Put the file back, or give this user the right to read it. Nothing was changed.',
+        },
+      ),
+    );
+  }
+}
+
+async function factsFollowed(disk: Disk, path: string): Promise<FileFacts> {
+  const facts = await disk.facts(path);
+  return facts.kind === 'link' ? disk.facts(await disk.realPath(path)) : facts;
+}
+
+/** The place outside the folder that a path really is at; undefined where it is inside. */
+async function leadsOutside(disk: Disk, folder: string, path: string): Promise<string | undefined> {
+  const top = await disk.realPath(folder);
+  const real = await disk.realPath(path);
+  return real === top || real.startsWith(top.endsWith(sep) ? top : top + sep) ? undefined : real;
+}

@@ -1,0 +1,192 @@
+import { type ParseErrorCode, printParseErrorCode, visit } from 'jsonc-parser';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { notJson, unsafeJson } from './findings.ts';
+
+/** How much of a file is accepted before it is parsed. */
+export interface JsonLimits {
+  readonly bytes: number;
+  readonly depth: number;
+}
+
+const MEGABYTE = 1024 * 1024;
+/** Limits for a document (hole, shift) and for every other file. */
+export const DOCUMENT_LIMITS: JsonLimits = { bytes: 64 * MEGABYTE, depth: 64 };
+export const OTHER_LIMITS: JsonLimits = { bytes: 4 * MEGABYTE, depth: 64 };
+
+/** A file's text (its byte order mark taken off) and what it says. */
+export interface JsonText {
+  readonly file: string;
+  readonly text: string;
+  readonly value: unknown;
+}
+
+/** Where in a text an offset is, counted from 1. */
+export function lineAndColumn(
+  text: string,
+  offset: number,
+): { readonly line: number; readonly column: number } {
+  const before = text.slice(0, offset);
+  const lastFeed = before.lastIndexOf('\n');
+  return { line: before.split('\n').length, column: offset - lastFeed };
+}
+
+/** The line of text around an offset, cut to what fits on a screen. */
+export function excerptAt(text: string, offset: number): string {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  const end = text.indexOf('\n', offset);
+  const line = text.slice(start, end < 0 ? text.length : end);
+  const from = line.length <= 80 ? 0 : Math.max(0, offset - start - 30);
+  return line.slice(from, from + 80).trim();
+}
+
+/**
+ * Reads JSON that anything may have written. Refused, each with its place: bytes that are not UTF-8, a file or a
+ * nesting past the limits, a name said twice or reserved, a whole number past 2^53 and anything that is not JSON.
+ */
+export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits): Result<JsonText> {
+  if (bytes.length > limits.bytes) return refused(tooLarge(file, bytes.length, limits));
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return refused(notUtf8(bytes, file));
+  }
+  const deep = depthPast(text, limits.depth);
+  if (deep !== undefined) {
+    return refused(
+      at(text, file, deep, unsafeJson.at, {
+        problem: `it is nested more than ${limits.depth} deep`,
+        remedy: 'No file of ours is: look at where it came from. Nothing was changed.',
+      }),
+    );
+  }
+  const faults = faultsOf(text, file);
+  return faults.length > 0 ? { ok: false, findings: faults } : ok({ file, text, value: JSON.parse(text) });
+}
+
+/** The finding for a file past its limit. */
+export function tooLarge(file: string, bytes: number, limits: JsonLimits): Finding {
+  const inMegabytes = (count: number): number => Math.ceil(count / MEGABYTE);
+  return unsafeJson.at(
+    { file },
+    {
+      problem: `it is ${inMegabytes(bytes)} MB; at most ${inMegabytes(limits.bytes)} MB is read`,
+      remedy: 'No file of ours is that large: look at where it came from. Nothing was changed.',
+    },
+  );
+}
+
+function notUtf8(bytes: Uint8Array, file: string): Finding {
+  const line = bytes.subarray(0, firstBadByte(bytes)).filter((byte) => byte === 0x0a).length + 1;
+  return notJson.at(
+    { file, line },
+    {
+      problem: 'a byte here is not UTF-8 text',
+      remedy: 'Save the file as UTF-8 in an editor, or put back a copy that is whole. Nothing was changed.',
+    },
+  );
+}
+
+/** The longest run of bytes from the start that is UTF-8, found by halving. */
+function firstBadByte(bytes: Uint8Array): number {
+  let good = 0;
+  let bad = bytes.length;
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1;
+    try {
+      new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, middle), { stream: true });
+      good = middle;
+    } catch {
+      bad = middle;
+    }
+  }
+  return good;
+}
+
+/** Where nesting first goes past a depth; strings are skipped. Runs without recursion, before any parser does. */
+function depthPast(text: string, limit: number): number | undefined {
+  let depth = 0;
+  let inString = false;
+  for (let index = 0; index < text.length; index += 1) {
+    const character = text.charCodeAt(index);
+    if (inString) {
+      if (character === 0x5c) index += 1;
+      else if (character === 0x22) inString = false;
+    } else if (character === 0x22) inString = true;
+    else if (character === 0x7b || character === 0x5b) {
+      depth += 1;
+      if (depth > limit) return index;
+    } else if (character === 0x7d || character === 0x5d) depth -= 1;
+  }
+  return undefined;
+}
+
+const PARSER_WORDS: Partial<Record<ReturnType<typeof printParseErrorCode>, string>> = {
+  CommaExpected: 'a comma is missing before this',
+  ColonExpected: 'a colon is missing before this',
+  ValueExpected: 'a value is missing before this (or a comma is too many)',
+  PropertyNameExpected: 'a name in double quotes is missing before this (or a comma is too many)',
+  CloseBraceExpected: 'a } is missing before this',
+  CloseBracketExpected: 'a ] is missing before this',
+  EndOfFileExpected: 'something stands after the end',
+  InvalidCommentToken: 'comments are not JSON',
+  UnexpectedEndOfString: 'a text is not closed with a double quote',
+  InvalidSymbol: 'this is no JSON value',
+  InvalidNumberFormat: 'this is no JSON number',
+};
+
+function faultsOf(text: string, file: string): readonly Finding[] {
+  const faults: Finding[] = [];
+  const names: Set<string>[] = [];
+  const unsafe = (offset: number, problem: string, remedy: string): void => {
+    faults.push(at(text, file, offset, unsafeJson.at, { problem, remedy }));
+  };
+  visit(
+    text,
+    {
+      onObjectBegin: () => {
+        names.push(new Set());
+      },
+      onObjectEnd: () => {
+        names.pop();
+      },
+      onObjectProperty: (name, offset) => {
+        const said = names.at(-1);
+        if (said?.has(name)) unsafe(offset, `${name} is said twice`, 'Keep one of the two.');
+        if (name in Object.prototype) unsafe(offset, `the name ${name} is reserved`, 'Use another name.');
+        said?.add(name);
+      },
+      onLiteralValue: (value, offset, length) => {
+        if (typeof value !== 'number') return;
+        const written = text.slice(offset, offset + length);
+        if (Number.isFinite(value) && (/[.eE]/.test(written) || Number.isSafeInteger(value))) return;
+        unsafe(offset, `${written.slice(0, 40)} is too large to be kept exactly`, 'Write a smaller number.');
+      },
+      onError: (error, offset) => {
+        faults.push(at(text, file, offset, notJson.at, parserWords(error)));
+      },
+    },
+    { disallowComments: true, allowTrailingComma: false },
+  );
+  const first = faults.find((fault) => fault.code === notJson.code);
+  return first === undefined ? faults : [first];
+}
+
+function parserWords(error: ParseErrorCode): { readonly problem: string; readonly remedy: string } {
+  return {
+    problem: PARSER_WORDS[printParseErrorCode(error)] ?? 'this is not JSON',
+    remedy:
+      'Mend this place in an editor that knows JSON, or put back a copy that is whole. Nothing was changed.',
+  };
+}
+
+function at(
+  text: string,
+  file: string,
+  offset: number,
+  make: typeof notJson.at,
+  said: { readonly problem: string; readonly remedy: string },
+): Finding {
+  const excerpt = excerptAt(text, offset);
+  return make({ file, ...lineAndColumn(text, offset) }, { ...said, ...(excerpt === '' ? {} : { excerpt }) });
+}

@@ -1,0 +1,84 @@
+import {
+  type FileHandle,
+  lstat,
+  mkdir,
+  open,
+  readdir,
+  readFile,
+  realpath,
+  rename,
+  unlink,
+} from 'node:fs/promises';
+import { setTimeout as pause } from 'node:timers/promises';
+import { type Disk, errorCode, type FileFacts, type OpenFile } from './disk.ts';
+
+const WINDOWS = process.platform === 'win32';
+/** A scanner or a sync client may hold a file for seconds; the journal keeps the rows meanwhile. */
+const RENAME_PATIENCE_MS = 20_000;
+const LONGEST_PAUSE_MS = 100;
+const HELD = new Set(['EPERM', 'EACCES', 'EBUSY']);
+
+/** The disk of this machine. */
+export const realDisk: Disk = {
+  create: async (path) => opened(await open(path, 'ax')),
+  readFile: (path) => readFile(path),
+  list: async (folder) => (await readdir(folder)).sort(),
+  makeFolder: async (path) => {
+    await mkdir(path).catch((error: unknown) => {
+      if (errorCode(error) !== 'EEXIST') throw error;
+    });
+  },
+  facts: factsOf,
+  realPath: (path) => realpath(path),
+  rename: WINDOWS ? renameWithPatience : rename,
+  unlink: (path) => unlink(path),
+  syncFolder: WINDOWS ? async () => {} : syncFolder,
+};
+
+function opened(handle: FileHandle): OpenFile {
+  return {
+    write: async (bytes) => (await handle.write(bytes, 0, bytes.length, null)).bytesWritten,
+    sync: () => handle.sync(),
+    close: () => handle.close(),
+  };
+}
+
+async function factsOf(path: string): Promise<FileFacts> {
+  const stats = await lstat(path, { bigint: true });
+  const kind = stats.isSymbolicLink()
+    ? 'link'
+    : stats.isDirectory()
+      ? 'folder'
+      : stats.isFile()
+        ? 'file'
+        : 'other';
+  return {
+    kind,
+    size: Number(stats.size),
+    changedMs: Number(stats.mtimeMs),
+    device: String(stats.dev),
+    inode: String(stats.ino),
+  };
+}
+
+async function syncFolder(path: string): Promise<void> {
+  const handle = await open(path, 'r');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+async function renameWithPatience(from: string, to: string): Promise<void> {
+  let waited = 0;
+  for (let wait = 10; ; wait = Math.min(LONGEST_PAUSE_MS, wait * 2)) {
+    try {
+      return await rename(from, to);
+    } catch (error) {
+      if (!HELD.has(errorCode(error) ?? '') || waited >= RENAME_PATIENCE_MS) throw error;
+    }
+    await pause(wait);
+    waited += wait;
+  }
+}

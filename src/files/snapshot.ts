@@ -1,0 +1,124 @@
+import { join } from 'node:path';
+import { type Adapter, Low } from 'lowdb';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { type Migration, upgrade } from '../formats/upgrade.ts';
+import { type DocumentName, emptyDocument } from '../record/document.ts';
+import type { JsonObject } from '../record/json.ts';
+import type { Disk } from './disk.ts';
+import { documentPath, FORMAT, formatOf, readDocumentFile, type StoredDocument } from './document-file.ts';
+import { wrongShape } from './findings.ts';
+import { printDocument } from './print-document.ts';
+import { readProjectFile } from './read-file.ts';
+import { DOCUMENT_LIMITS, type JsonText, readJsonText } from './read-json.ts';
+import { writeDurably } from './write-durably.ts';
+
+/** A snapshot as found: the document, and the format it was brought up from, if it was older. */
+export interface Snapshot extends StoredDocument {
+  readonly upgradedFrom?: number;
+}
+
+/** Thrown by the adapter where a snapshot can't be read: lowdb has no other way to say so. */
+export class SnapshotUnreadable extends Error {
+  readonly findings: readonly Finding[];
+  constructor(findings: readonly Finding[]) {
+    super(findings.map((finding) => finding.problem).join('; '));
+    this.findings = findings;
+  }
+}
+
+/**
+ * lowdb's adapter for one document's file. Reading throws on a missing or broken file, where lowdb's stock adapter
+ * takes a missing one for empty; writing returns only when the bytes and the name are on the medium.
+ */
+export function snapshotAdapter(
+  disk: Disk,
+  folder: string,
+  name: DocumentName,
+  options: { readonly migrations: readonly Migration[]; readonly token: () => string },
+): Adapter<Snapshot> {
+  const file = documentPath(name);
+  return {
+    read: async () => {
+      const found = await readSnapshot(disk, folder, name, options.migrations);
+      if (!found.ok) throw new SnapshotUnreadable(found.findings);
+      return found.value;
+    },
+    write: (stored) =>
+      writeDurably(
+        disk,
+        join(folder, file),
+        new TextEncoder().encode(printDocument(stored)),
+        options.token(),
+      ),
+  };
+}
+
+/** Reads a document's file through lowdb. */
+export async function loadSnapshot(
+  disk: Disk,
+  folder: string,
+  name: DocumentName,
+  migrations: readonly Migration[],
+): Promise<Result<Snapshot>> {
+  const adapter = snapshotAdapter(disk, folder, name, { migrations, token: () => '' });
+  const low = new Low<Snapshot>(adapter, nothing(name));
+  try {
+    await low.read();
+    return ok(low.data);
+  } catch (error) {
+    if (error instanceof SnapshotUnreadable) return { ok: false, findings: error.findings };
+    throw error;
+  }
+}
+
+/** Writes a document's file through lowdb; it is on the medium when this resolves. `token` makes the temporary name unique. */
+export async function saveSnapshot(
+  disk: Disk,
+  folder: string,
+  stored: StoredDocument,
+  token: string,
+): Promise<void> {
+  const adapter = snapshotAdapter(disk, folder, stored.document, { migrations: [], token: () => token });
+  await new Low<Snapshot>(adapter, stored).write();
+}
+
+function nothing(name: DocumentName): Snapshot {
+  return { document: emptyDocument(name), position: { generation: 0, sequence: 0 } };
+}
+
+async function readSnapshot(
+  disk: Disk,
+  folder: string,
+  name: DocumentName,
+  migrations: readonly Migration[],
+): Promise<Result<Snapshot>> {
+  const file = documentPath(name);
+  const bytes = await readProjectFile(disk, folder, file, DOCUMENT_LIMITS);
+  if (!bytes.ok) return bytes;
+  const json = readJsonText(bytes.value, file, DOCUMENT_LIMITS);
+  if (!json.ok) return json;
+  const format = formatOf(json.value.value);
+  if (typeof format !== 'number' || format >= FORMAT) return readDocumentFile(json.value, name);
+  const upgraded = upgradedText(json.value, name, migrations);
+  if (!upgraded.ok) return upgraded;
+  const stored = readDocumentFile(upgraded.value, name);
+  return stored.ok ? ok({ ...stored.value, upgradedFrom: format }) : stored;
+}
+
+function upgradedText(
+  json: JsonText,
+  name: DocumentName,
+  migrations: readonly Migration[],
+): Result<JsonText> {
+  const upgraded = upgrade(json.value as JsonObject, name.kind, FORMAT, migrations);
+  if (upgraded.ok) return ok({ file: json.file, text: '', value: upgraded.file });
+  return refused(
+    wrongShape.at(
+      { file: json.file, field: 'format' },
+      {
+        problem: upgraded.problem,
+        remedy: 'Open it with the offsider that wrote it, or put back a later copy. Nothing was changed.',
+      },
+    ),
+  );
+}
