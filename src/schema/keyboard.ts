@@ -1,0 +1,40 @@
+/** Letters of a US keyboard, row by row; each row stands half a key further right than the one above it. */
+const ROWS = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm'] as const;
+
+/** Letters that no more of can stand on a keyboard without two of them being neighbours. */
+export const MOST_KEYS_APART = 9;
+
+/** Letters beside a letter: left, right, and the two each that touch it above and below. None for anything but a to z. */
+export function neighboursOnKeyboard(letter: string): readonly string[] {
+  const row = ROWS.findIndex((letters) => letters.includes(letter));
+  const at = ROWS[row]?.indexOf(letter);
+  if (letter.length !== 1 || at === undefined) return [];
+  const places = [
+    [row, at - 1],
+    [row, at + 1],
+    [row - 1, at],
+    [row - 1, at + 1],
+    [row + 1, at - 1],
+    [row + 1, at],
+  ] as const;
+  return places.flatMap(([y, x]) => ROWS[y]?.[x] ?? []);
+}
+
+/** What one slip makes of strokes: one letter replaced by a neighbour, or the two letters of a pair the wrong way round. */
+export function slipsOf(strokes: string): readonly string[] {
+  const replaced = [...strokes].flatMap((letter, index) =>
+    neighboursOnKeyboard(letter).map((other) => strokes.slice(0, index) + other + strokes.slice(index + 1)),
+  );
+  const [first, second] = strokes;
+  return strokes.length === 2 ? [...replaced, `${second}${first}`] : replaced;
+}
+
+/** True where strokes are a pair: two different lower-case letters. */
+export function isPair(strokes: string): boolean {
+  return /^[a-z]{2}$/.test(strokes) && strokes[0] !== strokes[1];
+}
+
+/** True where strokes are a single key: one lower-case letter. */
+export function isKey(strokes: string): boolean {
+  return /^[a-z]$/.test(strokes);
+}
