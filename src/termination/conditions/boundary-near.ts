@@ -1,0 +1,22 @@
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { defineCondition, lengthM, metresM } from '../condition-kind.ts';
+import { reached } from '../reached.ts';
+
+export const boundaryNear = defineCondition({
+  key: 'boundaryNear',
+  about: 'depth',
+  title: 'The depth of a permit or of a boundary is near.',
+  rationale:
+    'A permit allows a depth, or the hole leaves the tenement at one. Its rule goes before all others, also before a minimum depth. ' +
+    '`withinM` is how far ahead it speaks: a rod, where the next one would cross it. Measured at the drilled head.',
+  example: { boundaryM: 150, withinM: 6 },
+  shape: {
+    boundaryM: lengthM.describe('Depth along the hole that must not be passed, in metres'),
+    withinM: metresM.describe('Speaks so many metres before it'),
+  },
+  goesFirst: true,
+  assess: ({ boundaryM, withinM }, situation) => {
+    const text = withinM === 0 ? 'to the boundary' : `(boundary at ${boundaryM} less ${withinM} m)`;
+    return reached(situation, depthFromMetres(boundaryM) - depthFromMetres(withinM), text);
+  },
+});

@@ -1,0 +1,21 @@
+import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { notGiven } from '../outcome.ts';
+import { reached } from '../reached.ts';
+
+export const budgetSpent = defineCondition({
+  key: 'budgetSpent',
+  about: 'depth',
+  title: 'The metre budget is spent.',
+  rationale:
+    'The metres of the holes that share the budget and those of this one, together. Measured at the drilled head. It can’t be told while ' +
+    'the metres of the other holes are not known.',
+  example: { budgetM: 2400 },
+  shape: { budgetM: lengthM.describe('Metres that the holes together may have') },
+  assess: ({ budgetM }, situation) => {
+    const usedMm = situation.usedElsewhereMm;
+    if (usedMm === undefined) return notGiven(situation, 'the metres of the other holes are not known');
+    const text = `left of the budget (${budgetM} m, ${formatDepth(usedMm)} drilled elsewhere)`;
+    return reached(situation, depthFromMetres(budgetM) - usedMm, text);
+  },
+});

@@ -1,0 +1,22 @@
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { defineCondition, metresM } from '../condition-kind.ts';
+import { notGiven } from '../outcome.ts';
+import { reached } from '../reached.ts';
+import { rodEndFrom } from './rod-unfinished.ts';
+
+export const delegatedLimit = defineCondition({
+  key: 'delegatedLimit',
+  about: 'people',
+  title: 'The next rod would go further past the plan than the geologist may decide.',
+  rationale:
+    'Goes with *ask*: call before the rod that crosses the limit is put on, not after. The limit is the planned depth and `overM`. ' +
+    'Measured at the drilled head, in whole rods.',
+  example: { overM: 12 },
+  shape: { overM: metresM.describe('Metres past the planned depth that need no call') },
+  assess: ({ overM }, situation) => {
+    if (situation.plan === undefined) return notGiven(situation, 'the hole has no plan');
+    const limitMm = situation.plan.depthMm + depthFromMetres(overM);
+    const lastEndMm = rodEndFrom(situation, limitMm + 1) - situation.header.rodMm;
+    return reached(situation, lastEndMm, `(the next rod passes planned + ${overM} m)`);
+  },
+});

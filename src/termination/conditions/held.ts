@@ -1,0 +1,38 @@
+import { formatDepth } from '../../quantity/depth.ts';
+import { defineCondition } from '../condition-kind.ts';
+import { always, historyFrom } from '../history.ts';
+import { outcomeOf } from '../outcome.ts';
+import { deepestMm } from '../situation.ts';
+import { aheadOf, from } from '../span.ts';
+
+export const held = defineCondition({
+  key: 'held',
+  about: 'people',
+  title: 'The geologist has put the hole on hold.',
+  rationale:
+    'Somebody wants to be called before the hole is ended or goes on. Its rule goes before all others.',
+  example: {},
+  shape: {},
+  goesFirst: true,
+  assess: (_said, situation) => {
+    const { hold } = situation;
+    const text =
+      hold === undefined
+        ? 'no hold'
+        : `held by ${hold.by} since ${formatDepth(hold.sinceMm)} m: ${hold.because}`;
+    const history =
+      hold === undefined
+        ? always('no')
+        : historyFrom([
+            { atMm: 0, state: 'no' },
+            { atMm: hold.sinceMm, state: 'yes' },
+          ]);
+    const here = from(deepestMm(situation));
+    return outcomeOf(situation, history, {
+      progress: text,
+      reason: text,
+      deciding: [],
+      ahead: aheadOf(here, here),
+    });
+  },
+});

@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { triOf } from '../../quantity/tri.ts';
+import { defineCondition } from '../condition-kind.ts';
+import { known } from '../known.ts';
+
+export const hoursSpent = defineCondition({
+  key: 'hoursSpent',
+  about: 'time',
+  title: 'So many hours are spent on the hole.',
+  rationale:
+    'From the start of the hole to now, by the clock. Goes with *ask* where the program has a date to keep.',
+  example: { atLeastH: 20 },
+  shape: { atLeastH: z.number().min(0.1).max(2000).describe('Hours since the hole was started') },
+  assess: ({ atLeastH }, situation) =>
+    known(
+      situation,
+      situation.pace,
+      ({ hoursOnHole }) => (hoursOnHole === undefined ? undefined : triOf(hoursOnHole >= atLeastH)),
+      {
+        unknown: 'the hours on the hole are not known',
+        told: ({ hoursOnHole }) => `${hoursOnHole} of ${atLeastH} hours on the hole`,
+      },
+    ),
+});

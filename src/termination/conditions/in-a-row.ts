@@ -1,0 +1,34 @@
+import { conditionSchema } from '../../condition/condition.ts';
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { cutOff } from '../names.ts';
+import { inARow as run } from '../run.ts';
+import { seenThere } from '../seen-in-row.ts';
+import { logStretches, rowTest } from '../stretch.ts';
+
+export const inARow = defineCondition({
+  key: 'inARow',
+  about: 'log',
+  title: 'So many metres in a row of the log, counted back from the logged head.',
+  rationale:
+    'The barren tail, most of all: the last so many metres all below a cut-off. Metres count by their length, whatever the length of the rows. ' +
+    'A metre without return, not logged, not observed or asked about breaks what is sure; where it could make up what is missing, ' +
+    'it can’t be told.',
+  example: { where: { field: 'sulphides', of: 'PYR', lessThan: 1 }, forM: 10 },
+  shape: {
+    where: conditionSchema.describe('What holds of each metre'),
+    forM: lengthM.describe('How many metres in a row'),
+  },
+  asks: ({ where }) => [where],
+  assess: ({ where, forM }, situation) =>
+    run(
+      situation,
+      logStretches(situation, rowTest(situation, where)),
+      situation.loggedMm,
+      depthFromMetres(forM),
+      {
+        what: cutOff(situation.schema, where),
+        there: (stretch) => seenThere(situation, where, stretch),
+      },
+    ),
+});

@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import type { Condition } from '../../condition/condition.ts';
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { cutOff } from '../names.ts';
+import { inARow } from '../run.ts';
+import { seenThere } from '../seen-in-row.ts';
+import { logStretches, rowTest } from '../stretch.ts';
+
+export const instrumentBelow = defineCondition({
+  key: 'instrumentBelow',
+  about: 'instrument',
+  title: 'An instrument reads below a value, so many metres in a row.',
+  rationale:
+    'Counted back from the logged head: readings come in by the batch, and until the last metres are read it can’t be told.',
+  example: { field: 'suscept', lessThan: 0.5, forM: 10 },
+  shape: {
+    field: z.string().min(1).describe('Field of the logging schema that holds the readings'),
+    lessThan: z.number().describe('In the unit of the field'),
+    forM: lengthM.describe('How many metres in a row'),
+  },
+  asks: ({ field, lessThan }) => [{ field, lessThan }],
+  assess: ({ field, lessThan, forM }, situation) => {
+    const where: Condition = { field, lessThan };
+    return inARow(
+      situation,
+      logStretches(situation, rowTest(situation, where)),
+      situation.loggedMm,
+      depthFromMetres(forM),
+      {
+        what: cutOff(situation.schema, where),
+        there: (stretch) => seenThere(situation, where, stretch),
+      },
+    );
+  },
+});

@@ -1,0 +1,15 @@
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { reached } from '../reached.ts';
+
+export const maximumReached = defineCondition({
+  key: 'maximumReached',
+  about: 'depth',
+  title: 'The maximum depth is reached.',
+  rationale:
+    'What the rig, its air or the program allows. Goes with *end*, or with *ask* where somebody can allow more. Measured at the ' +
+    'drilled head.',
+  example: { maximumM: 180 },
+  shape: { maximumM: lengthM.describe('The greatest depth the hole may have, in metres') },
+  assess: ({ maximumM }, situation) => reached(situation, depthFromMetres(maximumM), 'maximum'),
+});

@@ -1,0 +1,31 @@
+import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import { triOf } from '../../quantity/tri.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { inARow } from '../run.ts';
+import { isAsked, logStretches } from '../stretch.ts';
+
+export const noReturnInARow = defineCondition({
+  key: 'noReturnInARow',
+  about: 'sample',
+  title: 'So many metres in a row without return.',
+  rationale:
+    'No chips, no log and no sample: past some length the hole tells nothing more. From the rows logged as no return, counted back from the logged head. The one ' +
+    'condition that a no-return metre can meet.',
+  example: { forM: 6 },
+  shape: { forM: lengthM.describe('How many metres in a row') },
+  assess: ({ forM }, situation) =>
+    inARow(
+      situation,
+      logStretches(situation, (row) => (isAsked(row) ? 'cannot tell' : triOf(row.noReturn === true))),
+      situation.loggedMm,
+      depthFromMetres(forM),
+      {
+        what: 'no return',
+        there: (stretch) =>
+          stretch.state === 'no'
+            ? `chips to ${formatDepth(stretch.toMm)} m`
+            : `in doubt at ${formatInterval(stretch)}`,
+      },
+    ),
+});

@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { triOf } from '../../quantity/tri.ts';
+import { defineCondition } from '../condition-kind.ts';
+import { known } from '../known.ts';
+
+export const paceBelow = defineCondition({
+  key: 'paceBelow',
+  about: 'time',
+  title: 'The rig drills slower than so many metres an hour.',
+  rationale:
+    'A hole that hardly goes down costs more than another one. From the stamps of the rods, the last one known. Goes with *ask*.',
+  example: { metresPerHour: 4 },
+  shape: { metresPerHour: z.number().min(0.1).max(500).describe('Metres an hour') },
+  assess: ({ metresPerHour: limit }, situation) =>
+    known(
+      situation,
+      situation.pace,
+      ({ metresPerHour }) => (metresPerHour === undefined ? undefined : triOf(metresPerHour < limit)),
+      {
+        unknown: 'the pace is not known',
+        told: ({ metresPerHour }) => `${metresPerHour} m an hour (limit ${limit})`,
+      },
+    ),
+});

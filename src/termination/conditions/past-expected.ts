@@ -1,0 +1,25 @@
+import { z } from 'zod';
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { defineCondition, offsetM } from '../condition-kind.ts';
+import { notGiven } from '../outcome.ts';
+import { reached } from '../reached.ts';
+
+export const pastExpected = defineCondition({
+  key: 'pastExpected',
+  about: 'depth',
+  title: 'The hole is so far past an expected contact or zone.',
+  rationale:
+    'The plan says at what depth a zone is expected; past it is past its foot, or past its depth where it has no foot. A zone that ought to have been met and ' +
+    'was not is a reason to stop and think: goes with *ask*. Measured at the drilled head. A zone that the plan doesn’t name can’t be told.',
+  example: { zone: 'lode', byM: 20 },
+  shape: {
+    zone: z.string().min(1).describe('Name of the expected zone, as in the plan'),
+    byM: offsetM.describe('Metres past it; negative for short of it'),
+  },
+  assess: ({ zone, byM }, situation) => {
+    const expected = situation.expects.find((each) => each.name === zone);
+    if (expected === undefined) return notGiven(situation, `the plan expects no ${zone}`);
+    const footMm = expected.toMm ?? expected.fromMm;
+    return reached(situation, footMm + depthFromMetres(byM), `(${zone} as expected + ${byM} m)`);
+  },
+});

@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { RECOVERIES } from '../../hole/drilled.ts';
+import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { inARow } from '../run.ts';
+import { streamStretches } from '../stretch.ts';
+
+export const recoveryInARow = defineCondition({
+  key: 'recoveryInARow',
+  about: 'sample',
+  title: 'Recovery at or below a class, so many metres in a row.',
+  rationale:
+    'Where little comes up the sample stands for little. From what was seen at the drilled head, counted back from there. A metre of which nobody noted the ' +
+    'recovery can’t be told.',
+  example: { atMost: 'poor', forM: 4 },
+  shape: {
+    atMost: z.enum(RECOVERIES).describe('This class or a worse one'),
+    forM: lengthM.describe('How many metres in a row'),
+  },
+  assess: ({ atMost, forM }, situation) => {
+    const least = RECOVERIES.indexOf(atMost);
+    return inARow(
+      situation,
+      streamStretches(situation, ({ recovery }) =>
+        recovery === undefined ? undefined : RECOVERIES.indexOf(recovery) >= least,
+      ),
+      situation.drilledMm,
+      depthFromMetres(forM),
+      {
+        what: `recovery ${atMost}${atMost === 'none' ? '' : ' or worse'}`,
+        there: (stretch) =>
+          stretch.state === 'no'
+            ? `better to ${formatDepth(stretch.toMm)} m`
+            : `recovery not noted at ${formatInterval(stretch)}`,
+      },
+    );
+  },
+});

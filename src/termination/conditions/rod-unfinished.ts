@@ -1,0 +1,52 @@
+import { formatDepth } from '../../quantity/depth.ts';
+import { defineCondition } from '../condition-kind.ts';
+import { always, historyFrom, type Step } from '../history.ts';
+import { outcomeOf } from '../outcome.ts';
+import type { Situation } from '../situation.ts';
+import { aheadOf, from } from '../span.ts';
+
+export const rodUnfinished = defineCondition({
+  key: 'rodUnfinished',
+  about: 'depth',
+  title: 'The rod in the hole is not finished.',
+  rationale:
+    'Goes with *not yet*: the rest of a rod costs little, and a hole that ends on a rod has a depth that everybody can count. ' +
+    'Rod ends come from the rod length and the first rod’s offset in the header of the hole.',
+  example: {},
+  shape: {},
+  assess: (_said, situation) => {
+    const haveMm = situation.drilledMm;
+    const endMm = rodEndFrom(situation, haveMm);
+    const unfinished = haveMm < endMm;
+    const text = unfinished
+      ? `drilled ${formatDepth(haveMm)} m, the rod ends at ${formatDepth(endMm)} m`
+      : `drilled ${formatDepth(haveMm)} m, the end of a rod`;
+    return outcomeOf(situation, rodHistory(situation), {
+      amount: { haveMm, needMm: endMm },
+      progress: text,
+      reason: text,
+      deciding: [],
+      ahead: aheadOf(from(unfinished ? haveMm : haveMm + 1), from(endMm)),
+    });
+  },
+});
+
+/** The first rod end at or below a depth. The collar counts as one. */
+export function rodEndFrom(situation: Pick<Situation, 'header'>, depthMm: number): number {
+  const { rodMm, firstRodOffsetMm } = situation.header;
+  if (depthMm <= 0) return 0;
+  const rods = Math.max(
+    Math.ceil((depthMm - firstRodOffsetMm) / rodMm),
+    Math.floor(-firstRodOffsetMm / rodMm) + 1,
+  );
+  return firstRodOffsetMm + rods * rodMm;
+}
+
+function rodHistory(situation: Situation) {
+  const steps: Step[] = [];
+  for (let endMm = 0; endMm <= situation.drilledMm; endMm = rodEndFrom(situation, endMm + 1)) {
+    steps.push({ atMm: endMm, state: 'no' });
+    if (endMm < situation.drilledMm) steps.push({ atMm: endMm + 1, state: 'yes' });
+  }
+  return steps.length === 0 ? always('no') : historyFrom(steps);
+}

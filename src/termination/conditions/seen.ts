@@ -1,0 +1,58 @@
+import { conditionSchema } from '../../condition/condition.ts';
+import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { enough, historyOf, type Leg } from '../amount.ts';
+import { defineCondition, lengthM } from '../condition-kind.ts';
+import { cutOff } from '../names.ts';
+import { outcomeOf } from '../outcome.ts';
+import { topLeg } from '../run.ts';
+import { intervalOf } from '../seen-in-row.ts';
+import { aheadOf, from } from '../span.ts';
+import { logStretches, rowTest, type Stretch } from '../stretch.ts';
+
+export const seen = defineCondition({
+  key: 'seen',
+  about: 'log',
+  title: 'So many metres of it are in the log at all.',
+  rationale:
+    'The zone was met: metres that hold, anywhere in the log, added up by length. Not met is certain only where no metre is in doubt.',
+  example: { where: { field: 'sulphides', of: 'PYR', atLeast: 2 }, forM: 1 },
+  shape: {
+    where: conditionSchema.describe('What holds of a metre that counts'),
+    forM: lengthM.describe('How many metres in all'),
+  },
+  asks: ({ where }) => [where],
+  assess: ({ where, forM }, situation) => {
+    const stretches = logStretches(situation, rowTest(situation, where));
+    const needMm = depthFromMetres(forM);
+    const legs = totalLegs(stretches);
+    const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
+    const state = enough(sure, possible, needMm);
+    const what = cutOff(situation.schema, where);
+    const text = `${what} for ${formatDepth(sure)} of ${formatDepth(needMm)} m in all`;
+    const speaks = stretches.filter((each) => each.state === state && state !== 'no');
+    const again = from(situation.loggedMm + situation.header.intervalMm);
+    return outcomeOf(situation, historyOf(legs, needMm), {
+      amount: { haveMm: sure, needMm },
+      progress: text,
+      reason: text,
+      deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
+      ahead: aheadOf(
+        from(situation.loggedMm + Math.max(0, needMm - sure)),
+        state === 'yes' ? undefined : state === 'no' ? from(situation.loggedMm) : again,
+      ),
+      proviso: what,
+    });
+  },
+});
+
+function totalLegs(stretches: readonly Stretch[]): readonly Leg[] {
+  const legs = topLeg(stretches);
+  let [sure, possible] = [0, 0];
+  for (const { fromMm, toMm, state } of stretches) {
+    const [sureSlope, possibleSlope] = [Number(state === 'yes'), Number(state !== 'no')];
+    sure += sureSlope * (toMm - fromMm);
+    possible += possibleSlope * (toMm - fromMm);
+    legs.push({ toMm, sure, sureSlope, possible, possibleSlope });
+  }
+  return legs;
+}

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { conditionSchema } from '../../condition/condition.ts';
+import { historyOf, type Leg } from '../amount.ts';
+import { defineCondition } from '../condition-kind.ts';
+import { stateAt } from '../history.ts';
+import { cutOff } from '../names.ts';
+import { outcomeOf } from '../outcome.ts';
+import { topLeg } from '../run.ts';
+import { intervalOf } from '../seen-in-row.ts';
+import { deepestMm, type Situation } from '../situation.ts';
+import { type Ahead, aheadOf, from } from '../span.ts';
+import { logStretches, rowTest, type Stretch } from '../stretch.ts';
+
+/** Shares are held against in tenths of a percent, so that a share that is just met is met. */
+const TENTHS = 10;
+const WHOLE = 100 * TENTHS;
+
+export const share = defineCondition({
+  key: 'share',
+  about: 'log',
+  title: 'A share of all that is logged.',
+  rationale:
+    'The length that holds, in percent of the whole log from its start to the logged head. Nothing logged is no share. Metres in doubt count both ways: ' +
+    'it is met where they may all be against it, not met where even all of them could not help.',
+  example: { where: { field: 'rock', is: 'BST' }, atLeastPercent: 50 },
+  shape: {
+    where: conditionSchema.describe('What holds of a metre that counts'),
+    atLeastPercent: z.number().min(0.1).max(100).multipleOf(0.1).describe('Percent of the logged length'),
+  },
+  asks: ({ where }) => [where],
+  assess: ({ where, atLeastPercent }, situation) => {
+    const stretches = logStretches(situation, rowTest(situation, where));
+    const tenths = Math.round(atLeastPercent * TENTHS);
+    const what = cutOff(situation.schema, where);
+    const logged = lengthOf(stretches, () => true);
+    const sure = lengthOf(stretches, (each) => each.state === 'yes');
+    const history = historyOf(shareLegs(stretches, tenths), 0);
+    const state = stateAt(history, deepestMm(situation));
+    const percent = logged === 0 ? 0 : Math.floor((sure * WHOLE) / logged) / TENTHS;
+    const text = `${what} for ${percent} % of the log, ${atLeastPercent} % needed`;
+    return outcomeOf(situation, history, {
+      progress: text,
+      reason: text,
+      deciding: stretches
+        .filter((each) => each.state === state)
+        .map((each) => intervalOf(each.fromMm, each.toMm)),
+      ahead: shareAhead(situation, { logged, sure, tenths }, state),
+      proviso: what,
+    });
+  },
+});
+
+function lengthOf(stretches: readonly Stretch[], wanted: (each: Stretch) => boolean): number {
+  return stretches.reduce((sum, each) => sum + (wanted(each) ? each.toMm - each.fromMm : 0), 0);
+}
+
+/** By how much the length that holds, in tenths of percent of the log, is over what it must be. */
+function shareLegs(stretches: readonly Stretch[], tenths: number): readonly Leg[] {
+  const legs = topLeg(stretches).map((leg) => ({ ...leg, sure: -1, possible: -1 }));
+  let [sure, possible] = [0, 0];
+  for (const { fromMm, toMm, state } of stretches) {
+    const sureSlope = (state === 'yes' ? WHOLE : 0) - tenths;
+    const possibleSlope = (state === 'no' ? 0 : WHOLE) - tenths;
+    sure += sureSlope * (toMm - fromMm);
+    possible += possibleSlope * (toMm - fromMm);
+    legs.push({ toMm, sure, sureSlope, possible, possibleSlope });
+  }
+  return legs;
+}
+
+/** (sure + x) / (logged + x) ≥ share, for the least x. The whole of a log in which anything failed is out of reach. */
+function shareAhead(
+  situation: Situation,
+  { logged, sure, tenths }: { readonly logged: number; readonly sure: number; readonly tenths: number },
+  state: 'yes' | 'no' | 'cannot tell',
+): Ahead {
+  const wanting = Math.max(tenths * logged - WHOLE * sure, logged === 0 ? 1 : 0);
+  const more =
+    tenths === WHOLE ? (wanting <= 1 ? wanting : undefined) : Math.ceil(wanting / (WHOLE - tenths));
+  const fails = situation.loggedMm + (state === 'no' ? 0 : situation.header.intervalMm);
+  return aheadOf(more === undefined ? undefined : from(situation.loggedMm + more), from(fails));
+}

@@ -1,0 +1,22 @@
+import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { defineCondition, metresM } from '../condition-kind.ts';
+import { notGiven, opposite } from '../outcome.ts';
+import { reached } from '../reached.ts';
+
+export const shortOfPlan = defineCondition({
+  key: 'shortOfPlan',
+  about: 'people',
+  title: 'The hole is shorter than planned, by more than the geologist may decide.',
+  rationale:
+    'Goes with *ask* and `whenEnding`: other rules advise ending, and stopping so far short of the plan needs a call. Measured at the ' +
+    'drilled head.',
+  example: { byMoreThanM: 20 },
+  shape: { byMoreThanM: metresM.describe('Metres short of the planned depth that need no call') },
+  assess: ({ byMoreThanM }, situation) => {
+    if (situation.plan === undefined) return notGiven(situation, 'the hole has no plan');
+    const leastMm = situation.plan.depthMm - depthFromMetres(byMoreThanM);
+    return opposite(
+      reached(situation, leastMm, `(planned ${formatDepth(situation.plan.depthMm)} less ${byMoreThanM} m)`),
+    );
+  },
+});

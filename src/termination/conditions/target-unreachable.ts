@@ -1,0 +1,24 @@
+import { triNot } from '../../quantity/tri.ts';
+import { defineCondition } from '../condition-kind.ts';
+import { known } from '../known.ts';
+
+export const targetUnreachable = defineCondition({
+  key: 'targetUnreachable',
+  about: 'direction',
+  title: 'The target can’t be reached any more.',
+  rationale:
+    'From the last shot on: no bend that a hole of this kind takes would bring it back. Goes with *ask*.',
+  example: {},
+  shape: {},
+  assess: (_said, situation) =>
+    known(
+      situation,
+      situation.direction,
+      ({ targetReachable }) => (targetReachable === undefined ? undefined : triNot(targetReachable)),
+      {
+        unknown: 'whether the target can be reached is not known',
+        told: ({ targetReachable }) =>
+          targetReachable === 'no' ? 'the target can’t be reached any more' : 'the target can be reached',
+      },
+    ),
+});
