@@ -67,13 +67,32 @@ function combine(base: Base, field: Field, items: readonly Said[]): Cell | Refus
   if (field.kind === 'code') return combineCode(base, field, items);
   const whole = items.map((item) => item.says).find((says) => 'cell' in says);
   if (whole !== undefined) return whole.cell;
-  const before = base.cellOf(field);
+  const before = base.cellOf(field) ?? { absent: field.unsaid };
+  const unseen = takenOutUnseen(base.schema, field, before, items);
+  if (unseen !== undefined) return unseen;
   if (field.kind === 'percents') {
-    const percents = changed(before !== undefined && 'percents' in before ? before.percents : {}, items);
+    const percents = changed('percents' in before ? before.percents : {}, items);
     return emptied(field, percents, items) ?? overLimit(field, percents, items) ?? { percents };
   }
-  const levels = changed(before !== undefined && 'levels' in before ? before.levels : {}, items);
+  const levels = changed('levels' in before ? before.levels : {}, items);
   return emptied(field, levels, items) ?? { levels };
+}
+
+/** Where a field was not observed, a 0 for one code says nothing of the others: "none" has to be said of the whole. */
+function takenOutUnseen(
+  schema: LoggingSchema,
+  field: Field,
+  before: Cell,
+  items: readonly Said[],
+): Refusal | undefined {
+  const item = items.find(({ says }) => 'code' in says && says.amount === 0);
+  if (item === undefined || !('absent' in before) || before.absent === 'none') return undefined;
+  const label = labelOf(schema, field, codeNamed(item));
+  return refusal(
+    item,
+    `${label} can't be taken out: ${field.label} was not observed`,
+    `Say ${field.name}'0 if you looked and saw none`,
+  );
 }
 
 /** The first item that says again what an earlier one said. A code field may name a first and a second. */
