@@ -35,6 +35,7 @@ export type Bag = Readonly<z.infer<typeof bag>>;
 export const putOff = z.strictObject({
   number: words,
   kind: z.enum(BAG_KINDS),
+  of: words.optional().describe('Number of the primary that a duplicate is to repeat'),
   reason: words,
   at: stamp,
   placedAt: stamp.optional(),
@@ -49,3 +50,15 @@ export const tray = z.strictObject({
   photo: words.optional().describe('File name of its photograph'),
 });
 export type Tray = Readonly<z.infer<typeof tray>>;
+
+/** Kinds that a number can be given by choice: a control wanted here, or `primary` where a control was reserved. */
+export const CHOSEN_KINDS = ['primary', 'field duplicate', 'standard', 'blank'] as const;
+
+/** What somebody chose for one number, over what the scheme reserves it for: table `controlChoices`. */
+export const controlChoice = z.strictObject({
+  number: words.describe('Number on the calico, with its prefix'),
+  kind: z.enum(CHOSEN_KINDS),
+  reason: words,
+  at: stamp,
+});
+export type ControlChoice = Readonly<z.infer<typeof controlChoice>>;

@@ -25,6 +25,7 @@ export const streamFact = z.strictObject({
   recovery: z.enum(RECOVERIES).optional(),
   water: z.enum(['injected', 'groundwater']).optional(),
   contaminated: z.literal(true).optional(),
+  unsampled: words.optional().describe('Why no sample was taken of these metres'),
   bulkG: z.int().min(0).max(500_000).optional().describe('Mass of the bulk bag, in whole grams'),
   splitG: z.int().min(0).max(100_000).optional().describe('Mass of the calico, in whole grams'),
   duplicateG: z.int().min(0).max(100_000).optional().describe('Mass of the second split, in whole grams'),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Document, Id } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
-import { bag, bagRun, putOff, tray } from './bags.ts';
+import { bag, bagRun, controlChoice, putOff, tray } from './bags.ts';
 import { lineUp, shot, surveyRun } from './direction.ts';
 import { hygiene, rodDone, streamFact } from './drilled.ts';
 import { collarState, decision, stop } from './ending.ts';
@@ -23,6 +23,7 @@ export const HOLE_NOUNS = {
   bagRuns: bagRun,
   bags: bag,
   putOff,
+  controlChoices: controlChoice,
   trays: tray,
   lineUps: lineUp,
   runs: surveyRun,

@@ -1,0 +1,76 @@
+import { type CheckDigit, checkDigitOf } from './check-digit.ts';
+
+/** How a project's bag numbers are written: a prefix, a serial of fixed length with leading zeros, sometimes a check digit. */
+export interface NumberForm {
+  /** Capitals and digits that stand in front; none of them is the beginning of another. */
+  readonly prefixes: readonly string[];
+  /** Digits of the serial, the check digit not counted. */
+  readonly digits: number;
+  readonly checkDigit?: CheckDigit;
+}
+
+/** A bag number taken apart: its prefix and its serial, a whole number from 0. */
+export interface BagNumber {
+  readonly prefix: string;
+  readonly serial: number;
+}
+
+/** The largest serial that the form has digits for. */
+export function largestSerial(form: NumberForm): number {
+  return 10 ** form.digits - 1;
+}
+
+/** A bag number as it stands on the calico. Throws RangeError for a serial that the form has no digits for. */
+export function formatBagNumber(form: NumberForm, number: BagNumber): string {
+  if (!Number.isSafeInteger(number.serial) || number.serial < 0 || number.serial > largestSerial(form))
+    throw new RangeError(`serial must be whole, from 0 to ${largestSerial(form)}, got ${number.serial}`);
+  const serial = String(number.serial).padStart(form.digits, '0');
+  const check = form.checkDigit === undefined ? '' : checkDigitOf(serial, form.checkDigit);
+  return `${number.prefix}${serial}${check}`;
+}
+
+/** The text as a bag number of this form, or undefined: other prefix, other length, or a check digit that doesn't fit. */
+export function parseBagNumber(form: NumberForm, text: string): BagNumber | undefined {
+  const prefix = form.prefixes.find((each) => text.startsWith(each) && hasLength(form, text, each));
+  if (prefix === undefined) return undefined;
+  const tail = text.slice(prefix.length);
+  if (!/^\d+$/.test(tail)) return undefined;
+  const number = { prefix, serial: Number(tail.slice(0, form.digits)) };
+  return formatBagNumber(form, number) === text ? number : undefined;
+}
+
+function hasLength(form: NumberForm, text: string, prefix: string): boolean {
+  return text.length === prefix.length + form.digits + (form.checkDigit === undefined ? 0 : 1);
+}
+
+/** The number `steps` further on in the same prefix (back where negative), or undefined past either end. */
+export function nextBagNumber(form: NumberForm, number: BagNumber, steps = 1): BagNumber | undefined {
+  const serial = number.serial + steps;
+  return serial < 0 || serial > largestSerial(form) ? undefined : { prefix: number.prefix, serial };
+}
+
+/** How many numbers `to` stands behind `from` (negative: before it), or undefined across prefixes. */
+export function bagNumberDistance(from: BagNumber, to: BagNumber): number | undefined {
+  return from.prefix === to.prefix ? to.serial - from.serial : undefined;
+}
+
+/** A pattern that matches a whole line which is a bag number of this form, as a scanner types it (check digit not proved). */
+export function bagNumberPattern(form: NumberForm): RegExp {
+  const prefixes = form.prefixes.map((each) => each.replace(/[^A-Z0-9]/g, '\\$&')).join('|');
+  return new RegExp(`^(?:${prefixes})\\d{${form.digits + (form.checkDigit === undefined ? 0 : 1)}}$`);
+}
+
+/**
+ * True where digits read off a calico are the end of a number: the last few suffice, or the whole of it with its prefix.
+ * Digits longer than the number's own are compared with the whole.
+ */
+export function endsWithDigits(number: string, digits: string): boolean {
+  return digits.length > 0 && number.endsWith(digits);
+}
+
+/** True where two texts of equal length differ by one swap of two neighbouring characters. */
+export function isTransposed(a: string, b: string): boolean {
+  if (a.length !== b.length || a === b) return false;
+  const at = [...a].findIndex((character, index) => character !== b[index]);
+  return a[at] === b[at + 1] && a[at + 1] === b[at] && a.slice(at + 2) === b.slice(at + 2);
+}

@@ -1,0 +1,25 @@
+import { type MismatchKind, traceOf } from '../mismatch.ts';
+
+/** The second chute gave nothing: its bag was off, or its chute was shut or blocked. */
+export const emptyDuplicate: MismatchKind = {
+  code: 'empty-duplicate',
+  name: 'an empty second chute',
+  happened: 'The duplicate due in this rod was not caught: the second chute gave nothing.',
+  ground:
+    'Keep the duplicate’s calico with its number, and spear its metre from the pile later. Ask for the second chute to be looked at before the next duplicate.',
+  nearSplitter: true,
+  suppose: ({ sampling, expected }) =>
+    expected
+      .filter((bag) => bag.kind === 'field duplicate')
+      .map((duplicate) => {
+        const issue = expected.filter((bag) => bag !== duplicate);
+        const { number, kind, of } = duplicate;
+        const wait = {
+          number,
+          kind,
+          ...(of === undefined ? {} : { of }),
+          reason: 'the second chute gave nothing',
+        };
+        return { at: number, trace: traceOf(sampling, issue), fix: { issue, putOff: [wait] }, weight: 2.5 };
+      }),
+};

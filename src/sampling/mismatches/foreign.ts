@@ -1,0 +1,26 @@
+import { parseBagNumber } from '../bag-number.ts';
+import type { MismatchKind } from '../mismatch.ts';
+
+/** A number that belongs to no hole of the project. */
+export const foreign: MismatchKind = {
+  code: 'foreign',
+  name: 'a foreign bag',
+  happened: 'The number on the last bag belongs to no hole of this project.',
+  ground:
+    'Read the number again. If it is so, write the right number on the calico and cross the foreign one out.',
+  nearSplitter: false,
+  suppose: ({ sampling, seen, expected }) => {
+    const { digits } = seen;
+    if (digits === undefined) return [];
+    const whole =
+      digits.length >= sampling.numbers.digits && parseBagNumber(sampling.numbers, digits) === undefined;
+    return [
+      {
+        at: digits,
+        trace: { count: expected.length },
+        fix: { issue: expected },
+        weight: whole ? 5 : 0.01,
+      },
+    ];
+  },
+};

@@ -1,0 +1,41 @@
+import type { MismatchKind } from '../mismatch.ts';
+import { bagsTooFew } from './bags-too-few.ts';
+import { bagsTooMany } from './bags-too-many.ts';
+import { controlEarly } from './control-early.ts';
+import { controlForgotten } from './control-forgotten.ts';
+import { depthMark } from './depth-mark.ts';
+import { emptyDuplicate } from './empty-duplicate.ts';
+import { foreign } from './foreign.ts';
+import { lastHolesBags } from './last-holes-bags.ts';
+import { oneAhead } from './one-ahead.ts';
+import { oneBehind } from './one-behind.ts';
+import { several } from './several.ts';
+import { skipped } from './skipped.ts';
+import { swapped } from './swapped.ts';
+import { transposedDigits } from './transposed-digits.ts';
+import { twoMetresInOneBag } from './two-metres-in-one-bag.ts';
+import { usedTwice } from './used-twice.ts';
+import { voidUsed } from './void-used.ts';
+import { wrongRestart } from './wrong-restart.ts';
+
+/** Every kind of mismatch that a rod check or a scan can name. */
+export const MISMATCHES: readonly MismatchKind[] = [
+  bagsTooFew,
+  bagsTooMany,
+  twoMetresInOneBag,
+  lastHolesBags,
+  skipped,
+  usedTwice,
+  transposedDigits,
+  controlForgotten,
+  controlEarly,
+  swapped,
+  emptyDuplicate,
+  oneAhead,
+  oneBehind,
+  wrongRestart,
+  depthMark,
+  foreign,
+  voidUsed,
+  several,
+];

@@ -1,0 +1,12 @@
+import type { MismatchKind } from '../mismatch.ts';
+
+/** Nothing single explains the numbers. Named only where no other kind fits. */
+export const several: MismatchKind = {
+  code: 'several',
+  name: 'more than one thing',
+  happened: 'No single slip gives these numbers.',
+  ground:
+    'Lay the bags of this rod out beside their piles, scan or type every one, and put each under its metre.',
+  nearSplitter: false,
+  suppose: ({ expected }) => [{ at: '', trace: {}, fix: { issue: expected }, weight: 1e-6 }],
+};

@@ -1,0 +1,34 @@
+import type { Bag } from '../../hole/bags.ts';
+import type { Situation } from '../mismatch.ts';
+
+/** The primaries of the rod before, from the top down: those that the last bag's rod done issued, else the last one alone. */
+export function primariesBefore({ sampling, state }: Situation): readonly Bag[] {
+  const primaries = state.bags
+    .filter((bag) => bag.kind === 'primary' && (bag.rank ?? sampling.rank) === sampling.rank)
+    .sort((a, b) => (a.toMm ?? 0) - (b.toMm ?? 0));
+  const rod = primaries.at(-1)?.rod;
+  return rod === undefined ? primaries.slice(-1) : primaries.filter((bag) => bag.rod === rod);
+}
+
+/** A bag with the metre of another one in it. */
+export function holding(
+  bag: Bag,
+  other: { readonly fromMm?: Bag['fromMm']; readonly toMm?: Bag['toMm'] },
+): Bag {
+  const { fromMm: _from, toMm: _to, ...rest } = bag;
+  if (other.fromMm === undefined || other.toMm === undefined) return rest;
+  return { ...rest, fromMm: other.fromMm, toMm: other.toMm };
+}
+
+/** Bags that repeat an amended primary hold its new metre too. */
+export function withDuplicates(
+  situation: Situation,
+  amended: readonly Bag[],
+): readonly { number: string; bag: Bag }[] {
+  const byNumber = new Map(amended.map((bag) => [bag.number, bag]));
+  const twins = situation.state.bags.flatMap((bag) => {
+    const primary = bag.of === undefined ? undefined : byNumber.get(bag.of);
+    return primary === undefined ? [] : [holding(bag, primary)];
+  });
+  return [...amended, ...twins].map((bag) => ({ number: bag.number, bag }));
+}

@@ -1,0 +1,28 @@
+import { freeOfKind, layWith, type MismatchKind, traceOf, voided, without } from '../mismatch.ts';
+
+/** Most numbers in a row that count as skipped; more is another bundle, a wrong restart. */
+const MOST_SKIPPED = 3;
+
+/** A numbered bag passed over: every metre has its bag, and a number is left lying. */
+export const skipped: MismatchKind = {
+  code: 'skipped',
+  name: 'a number skipped',
+  happened: 'A numbered bag was passed over, and the metres behind it are in the next numbers.',
+  ground: 'Find the empty calico with the number left out and cut it up: that number is void.',
+  nearSplitter: false,
+  suppose: (situation) => {
+    const primaries = freeOfKind(situation, (kind) => kind === 'primary');
+    return [1, 2, MOST_SKIPPED].flatMap((size) =>
+      situation.samples.map((_, index) => {
+        const left = primaries.slice(index, index + size);
+        const issue = layWith(situation, without(situation, left));
+        return {
+          at: left.join(', '),
+          trace: traceOf(situation.sampling, issue),
+          fix: { issue: [...left.map((number) => voided(number, 'skipped')), ...issue] },
+          weight: 2 / situation.samples.length / size ** 2,
+        };
+      }),
+    );
+  },
+};

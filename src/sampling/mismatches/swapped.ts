@@ -1,0 +1,11 @@
+import type { MismatchKind } from '../mismatch.ts';
+
+/** Primary and duplicate on each other's chute. Numbers and counts are as they should be: only a scan at the chute shows it. */
+export const swapped: MismatchKind = {
+  code: 'duplicate-and-primary-swapped',
+  name: 'duplicate and primary swapped',
+  happened: 'The bag of the duplicate is on the first chute and the primary’s on the second.',
+  ground: 'Nothing on the ground changes: the two numbers change their kinds, and both stay in the metre.',
+  nearSplitter: false,
+  suppose: () => [],
+};

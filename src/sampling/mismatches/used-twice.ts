@@ -1,0 +1,33 @@
+import { freeOfKind, layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+
+/** One number on two calicos, by a misprint or a bag numbered by hand. */
+export const usedTwice: MismatchKind = {
+  code: 'used-twice',
+  name: 'a number used twice',
+  happened: 'Two bags carry the same number, and the metres behind them are a number short.',
+  ground:
+    'Find the two calicos with one number. Keep it on the upper metre; write the new number, given in the mending, on the lower one.',
+  nearSplitter: false,
+  suppose: (situation) => {
+    const { samples, sampling } = situation;
+    return samples.slice(1).flatMap((lower, index) => {
+      const laid = layWith(situation, {}, [...samples.slice(0, index + 1), ...samples.slice(index + 2)]);
+      const place = laid.findIndex((bag) => bag.kind === 'primary' && bag.toMm === lower.fromMm);
+      const first = laid[place];
+      const used = new Set(laid.map((bag) => bag.number));
+      const spare = freeOfKind(situation, (kind) => kind === 'primary').find((number) => !used.has(number));
+      if (first === undefined || spare === undefined) return [];
+      const twin = { ...first, fromMm: lower.fromMm, toMm: lower.toMm };
+      const lying = [...laid.slice(0, place + 1), twin, ...laid.slice(place + 1)];
+      const relabelled = { ...twin, number: spare, reason: `its bag carried ${first.number}, used already` };
+      return [
+        {
+          at: first.number,
+          trace: traceOf(sampling, lying),
+          fix: { issue: [...laid.slice(0, place + 1), relabelled, ...laid.slice(place + 1)] },
+          weight: 1 / samples.length,
+        },
+      ];
+    });
+  },
+};
