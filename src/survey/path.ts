@@ -7,8 +7,11 @@ import { stationsUnusable } from './findings/stations-unusable.ts';
 import { type Arc, alongArc, arcBetween, displacement } from './minimum-curvature.ts';
 import { ORIGIN, plus, times, type Vector } from './vector.ts';
 
-/** How a direction in the path is known: set at the collar, measured by a shot, or assumed for want of a line-up. */
-export type StationBasis = 'set' | 'measured' | 'assumed';
+/**
+ * How a direction in the path is known: set at the collar, measured by a shot, its dip alone measured (the azimuth taken from the
+ * stations about it), or assumed for want of a line-up.
+ */
+export type StationBasis = 'set' | 'measured' | 'dip measured' | 'assumed';
 
 /** A direction known at a depth. */
 export interface Station extends Direction {

@@ -106,9 +106,6 @@ export const surveySettings = z
       .optional()
       .describe('Sharpest bend the hole can be steered or hoped to take, degrees per 30 m'),
     targetRadiusM: metresOver0.optional().describe('How near the target counts as through it, metres'),
-    standOffM: metresOver0
-      .optional()
-      .describe('How far above the earliest depth of a hazard zone the warning starts, metres'),
     toolErrors: z
       .strictObject({
         magnetic: toolErrorSetting.optional(),
@@ -147,7 +144,6 @@ const USUAL = {
   miscloseDeg: 1,
   severityLimitPer30m: 3,
   targetRadiusM: 10,
-  standOffM: 12,
 } as const;
 
 const usualErrors = (azimuthRandomDeg: number, azimuthSystematicDeg: number): ToolErrors => ({
@@ -185,7 +181,6 @@ export interface SurveySettings {
   readonly miscloseDeg: number;
   readonly severityLimitPer30m: number;
   readonly targetRadiusM: number;
-  readonly standOffM: number;
   readonly toolErrors: Readonly<Record<ErrorClass, ToolErrors>>;
 }
 

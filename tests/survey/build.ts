@@ -1,8 +1,12 @@
+import type { Finding } from '../../src/finding/finding.ts';
+import type { Shot, SurveyRun } from '../../src/hole/direction.ts';
 import { azimuth, type North } from '../../src/quantity/azimuth.ts';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { dip } from '../../src/quantity/dip.ts';
+import { stamp } from '../../src/quantity/stamp.ts';
 import type { Direction } from '../../src/survey/direction.ts';
 import { type Path, pathThrough, type Station } from '../../src/survey/path.ts';
+import type { RunWithShots } from '../../src/survey/run-with-shots.ts';
 
 /** Places and things for the tests of this room: an invented hole on an invented program. */
 export const AT = { hole: 'ZQRC004' };
@@ -28,3 +32,45 @@ export function pathOf(...stations: readonly (readonly [number, number, number])
   if (!built.ok) throw new Error(built.findings.map((finding) => finding.problem).join('; '));
   return built.value;
 }
+
+/** When everything in these tests was done. */
+export const WHEN = stamp(Date.UTC(2026, 2, 14, 4), 480);
+
+/** A run of an invented tool: a gyro in open hole, unless said otherwise. */
+export const runOf = (
+  shots: readonly (readonly [depthM: number, azimuthDeg: number | undefined, dipDeg: number])[],
+  said: Partial<SurveyRun> = {},
+  id = 'zq1-1',
+): RunWithShots => ({
+  id,
+  run: {
+    tool: 'tool 7',
+    toolClass: 'north-seeking gyro',
+    north: 'true',
+    pass: 'in',
+    inside: 'open hole',
+    toolOffsetMm: 0,
+    operator: 'R. Quill',
+    at: WHEN,
+    rank: 50,
+    ...said,
+  },
+  shots: shots.map(([depthM, azimuthDeg, dipDeg]) => ({
+    run: id,
+    depthMm: depthFromMetres(depthM),
+    ...(azimuthDeg === undefined ? {} : { azimuthDeg }),
+    dipDeg,
+    at: WHEN,
+    by: 'RQ',
+  })),
+});
+
+/** A run with every shot changed alike. */
+export const withShots = (run: RunWithShots, said: Partial<Shot>): RunWithShots => ({
+  ...run,
+  shots: run.shots.map((shot) => ({ ...shot, ...said })),
+});
+
+export const codesOf = (findings: readonly Finding[]) => findings.map((finding) => finding.code);
+export const problemsOf = (findings: readonly Finding[]) => findings.map((finding) => finding.problem);
+export const remediesOf = (findings: readonly Finding[]) => findings.map((finding) => finding.remedy);

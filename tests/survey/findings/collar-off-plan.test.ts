@@ -1,0 +1,17 @@
+import { expect, test } from 'vitest';
+import { checkCollarOnPlan } from '../../../src/survey/findings/collar-off-plan.ts';
+import { AT, problemsOf } from '../build.ts';
+
+const PLANNED = { eastM: 400_000, northM: 6_500_000 };
+const check = (eastM: number, northM: number) =>
+  checkCollarOnPlan({ eastM, northM }, PLANNED, { collarToleranceM: 5 }, AT);
+
+test('a collar away from its peg is a finding that says how far and which way', () => {
+  expect(problemsOf(check(399_990, 6_500_000))).toEqual([
+    'the collar is 10.0 m from where it was planned, towards 270° grid',
+  ]);
+});
+
+test('a collar within the tolerance raises nothing', () => {
+  expect(check(400_003, 6_500_004)).toEqual([]);
+});

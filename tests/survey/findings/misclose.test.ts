@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import { checkMisclose } from '../../../src/survey/findings/misclose.ts';
+import { AT, problemsOf, runOf } from '../build.ts';
+
+const IN = runOf([
+  [30, 90, -60],
+  [60, 91, -59],
+]);
+const out = (azimuthDeg: number) =>
+  runOf(
+    [
+      [60.2, azimuthDeg, -59],
+      [30.1, 90, -60],
+    ],
+    { pass: 'out' },
+  );
+
+test('in and out runs that differ at the same place by more than allowed are a misclose', () => {
+  const findings = checkMisclose(IN, out(94), { miscloseDeg: 1 }, AT);
+  expect(problemsOf(findings)).toEqual(['in and out runs differ by up to 1.5°; 1.0° is allowed']);
+  expect(findings[0]?.place).toMatchObject({ fromMm: 60_000 });
+});
+
+test('an azimuth difference counts as the angle in space, less where the hole is steep', () => {
+  expect(checkMisclose(IN, out(92.5), { miscloseDeg: 1 }, AT)).toEqual([]);
+});

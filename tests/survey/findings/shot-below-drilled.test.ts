@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { checkShotBelowDrilled } from '../../../src/survey/findings/shot-below-drilled.ts';
+import { AT, problemsOf, remediesOf, runOf } from '../build.ts';
+
+const check = (depthM: number, toolOffsetMm = 0) =>
+  checkShotBelowDrilled(runOf([[depthM, 90, -60]], { toolOffsetMm }), depthFromMetres(60), AT);
+
+test('a shot deeper than the hole is a fault', () => {
+  expect(problemsOf(check(72))).toEqual(['the shot is at 72 m, the hole is drilled to 60 m']);
+});
+
+test('feet given for metres are named as the likely cause, with the factor', () => {
+  expect(remediesOf(check(177))).toEqual([
+    'Likely feet: × 0.3048 it is 53.9 m. Check the unit on the sheet.',
+  ]);
+});
+
+test('a bit depth given for a station depth is named as the likely cause', () => {
+  expect(remediesOf(check(66, 6000))).toEqual(['Likely the bit depth: less the tool offset it is 60 m.']);
+});
+
+test('what no likely cause explains says where to look', () => {
+  expect(remediesOf(check(600))).toEqual(['Check the digits and the hole; is a rod done not recorded?']);
+});
+
+test('a shot at the foot of the hole raises nothing', () => {
+  expect(check(60)).toEqual([]);
+});
