@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
+
+const code = z.string().regex(/^[a-z][a-z0-9-]{0,19}$/);
+const words = z.string().min(1).max(200);
+const clock = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
+  .describe('Local time of day, 00:00 to 23:59, like 06:00');
+const centsEach = z.int().min(0).max(1_000_000_000);
+const minutes = z.int().min(0).max(1440);
+
+/** One shift of the day. A night shift ends on the next morning: its end is before its start on the clock. */
+export const shiftTimes = z.strictObject({
+  name: z.enum(SHIFT_NAMES),
+  startsAt: clock,
+  endsAt: clock,
+});
+
+/** One thing that a rig can be doing. */
+export const activityKind = z.strictObject({
+  code: code.describe('Lower-case letters, digits and hyphens, a letter first; unique in the list'),
+  label: words,
+  charge: z.enum(CHARGE_CLASSES).describe('What it is charged by'),
+  key: z
+    .string()
+    .regex(/^[a-z0-9]$/)
+    .describe('One lower-case letter or digit that picks it; unique in the list'),
+});
+export type ActivityKind = Readonly<z.infer<typeof activityKind>>;
+
+/** What the contract pays. Rates are whole cents; metres are from surface, also after a re-entry. */
+export const contractSettings = z.strictObject({
+  currency: words.describe('Name or sign of the currency, as it stands in headings'),
+  rounding: z
+    .enum(['half-up', 'half-even', 'down'])
+    .describe('How a fraction of a cent is rounded, line by line; half-up is away from zero'),
+  metreRates: z
+    .array(
+      z.strictObject({
+        toM: z
+          .number()
+          .gt(0)
+          .max(5000)
+          .optional()
+          .describe('Foot of the band from surface, in metres; none for the last'),
+        centsPerM: centsEach,
+      }),
+    )
+    .min(1)
+    .describe(
+      'Rate by depth band, from the top down; each band starts where the one above ends, the last one has no foot',
+    ),
+  activeHourlyCents: centsEach.describe('Cents an hour'),
+  standbyHourlyCents: centsEach.describe('Cents an hour'),
+  wetCentsPerM: centsEach.optional().describe('Surcharge for a wet metre, in cents'),
+  lumpSums: z
+    .array(z.strictObject({ activity: code, cents: centsEach }))
+    .optional()
+    .describe('Paid once a hole for an activity that is charged as a lump sum'),
+  shotCents: centsEach.optional().describe('Paid for each survey shot, in cents'),
+  freeTime: z
+    .array(
+      z.strictObject({
+        activity: code,
+        freeMinutes: minutes.describe('Minutes a hole and shift without charge'),
+      }),
+    )
+    .optional()
+    .describe('Activities charged by the hour only past some free time, as a move often is'),
+  consumables: z
+    .array(
+      z.strictObject({
+        item: words,
+        costCents: centsEach.describe('Cost of one, in cents'),
+        plusPercent: z.number().min(0).max(100).describe('Added to the cost, in percent'),
+      }),
+    )
+    .optional()
+    .describe('Consumables paid at cost plus'),
+  minimumShiftCents: centsEach.optional().describe('Least paid for a shift, consumables apart, in cents'),
+  minimumHoleCents: centsEach.optional().describe('Least paid for the metres of a finished hole, in cents'),
+});
+export type ContractSettings = Readonly<z.infer<typeof contractSettings>>;
+
+/** How far a plod may be off the own record before it is queried: a difference up to and at the figure passes. */
+export const toleranceSettings = z.strictObject({
+  minutes: minutes.describe('By charge class, in minutes'),
+  metresM: z.number().min(0).max(100).describe('By hole, in metres'),
+  shots: z.int().min(0).max(100).describe('By hole'),
+  consumables: z.int().min(0).max(1000).describe('By item'),
+  cents: centsEach.describe('By line of the bill, in cents'),
+});
+
+/** The shift part of project.json. Written by hand: metres in metres, money in cents, times on the local clock. */
+export const shiftSettings = z.strictObject({
+  shifts: z.array(shiftTimes).min(1).max(2),
+  activities: z.array(activityKind).min(1),
+  contract: contractSettings,
+  tolerances: toleranceSettings,
+});
+export type ShiftSettings = Readonly<z.infer<typeof shiftSettings>>;
