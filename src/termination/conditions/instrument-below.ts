@@ -13,7 +13,7 @@ export const instrumentBelow = defineCondition({
   title: 'An instrument reads below a value, so many metres in a row.',
   rationale:
     'Counted back from the logged head: readings come in by the batch, and until the last metres are read it can’t be told.',
-  example: { field: 'suscept', lessThan: 0.5, forM: 10 },
+  example: { field: 'magsus', lessThan: 0.5, forM: 10 },
   shape: {
     field: z.string().min(1).describe('Field of the logging schema that holds the readings'),
     lessThan: z.number().describe('In the unit of the field'),

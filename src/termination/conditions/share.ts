@@ -22,7 +22,7 @@ export const share = defineCondition({
   rationale:
     'The length that holds, in percent of the whole log from its start to the logged head. Nothing logged is no share. Metres in doubt count both ways: ' +
     'it is met where they may all be against it, not met where even all of them could not help.',
-  example: { where: { field: 'rock', is: 'BST' }, atLeastPercent: 50 },
+  example: { where: { field: 'rock', is: 'BAS' }, atLeastPercent: 50 },
   shape: {
     where: conditionSchema.describe('What holds of a metre that counts'),
     atLeastPercent: z.number().min(0.1).max(100).multipleOf(0.1).describe('Percent of the logged length'),
