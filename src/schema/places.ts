@@ -5,7 +5,12 @@ import type { Place } from '../finding/place.ts';
 export type JsonPath = readonly (string | number)[];
 
 /** A file written by hand: what it is called in messages, and its text (JSON; comments are allowed). */
-export type TextFile = { readonly file: string; readonly text: string };
+export type TextFile = {
+  readonly file: string;
+  readonly text: string;
+  /** Comes with the program: nobody can open it, so places in it have no line. */
+  readonly builtIn?: true;
+};
 
 /** A text file with its tree, so that findings can point into it. */
 export type JsonSource = TextFile & { readonly root: Node };
@@ -14,7 +19,7 @@ export type JsonSource = TextFile & { readonly root: Node };
 export function placeInFile(source: JsonSource, path: JsonPath): Place {
   const node = nearest(source, path);
   const at = node.parent?.type === 'property' ? node.parent.offset : node.offset;
-  return { file: source.file, ...lineAndColumn(source.text, at) };
+  return { file: source.file, ...(source.builtIn === true ? {} : lineAndColumn(source.text, at)) };
 }
 
 /** The text at a path as an excerpt, cut to a line; nothing where the path is not there. */

@@ -1,11 +1,12 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { changedUnderneath, type LoadParent, readChain } from './chain.ts';
-import { complete, type Draft, EMPTY_DRAFT, over } from './draft.ts';
+import { complete, EMPTY_DRAFT, over } from './draft.ts';
 import type { LoggingFile } from './file-schema.ts';
 import type { ReadFile } from './json-source.ts';
 import type { LoggingSchema } from './logging-schema.ts';
 import type { TextFile } from './places.ts';
 import { styleFile } from './styles/index.ts';
+import type { Origins } from './whereabouts.ts';
 
 /** A schema with its inheritance resolved, where each part was written, and what is worth saying about it. */
 export type ResolvedSchema = {
@@ -13,9 +14,6 @@ export type ResolvedSchema = {
   readonly origins: Origins;
   readonly warnings: readonly Finding[];
 };
-
-/** Where the parts of a schema were written. */
-export type Origins = Omit<Draft, 'repeatsBeforeLook'>;
 
 /**
  * A logging schema with its inheritance resolved. Built-in styles are found by name; other files through `loadParent`.

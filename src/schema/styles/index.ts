@@ -9,5 +9,5 @@ export const STYLES: Readonly<Record<string, unknown>> = {
 /** A built-in style as a text that can be read like a file, or undefined where there is none of that name. */
 export function styleFile(name: string): TextFile | undefined {
   if (!Object.hasOwn(STYLES, name)) return undefined;
-  return { file: `style ${name}`, text: JSON.stringify(STYLES[name], null, 2) };
+  return { file: `style ${name}`, text: JSON.stringify(STYLES[name], null, 2), builtIn: true };
 }

@@ -1,0 +1,53 @@
+import { type Code, type Field, type LoggingSchema, listOf } from './logging-schema.ts';
+import type { Part } from './whereabouts.ts';
+
+/** Whether an amount stands behind strokes: always, never, or where the person wants one. */
+type Takes = 'amount' | 'no amount' | 'either';
+
+/** One pair or key with what it types. */
+export type Stroke = {
+  readonly strokes: string;
+  readonly is: 'pair' | 'key';
+  readonly field: Field;
+  readonly code?: Code;
+  readonly takes: Takes;
+  /** What it types, in words. */
+  readonly label: string;
+  readonly part: Part;
+};
+
+/** Every pair and key of a schema, in the order of the log sheet. A list that two fields share is typed into the first. */
+export function strokesOf(schema: LoggingSchema): readonly Stroke[] {
+  const done = new Set<string>();
+  return schema.fields.flatMap((field) => {
+    if (!('list' in field)) return strokesOfField(field);
+    if (done.has(field.list) || schema.lists[field.list] === undefined) return [];
+    done.add(field.list);
+    return (listOf(schema, field)?.codes ?? []).flatMap((code) => strokesOfCode(field, field.list, code));
+  });
+}
+
+/** True where the same keystrokes, amount and all, could be read as either: what a slip between the two needs to go unseen. */
+export function couldBeEither(a: Stroke, b: Stroke): boolean {
+  return a.takes === b.takes || a.takes === 'either' || b.takes === 'either';
+}
+
+function strokesOfField(field: Field): readonly Stroke[] {
+  if (field.kind !== 'level' && field.kind !== 'percent' && field.kind !== 'flag') return [];
+  const takes: Takes = field.kind === 'flag' ? 'no amount' : 'amount';
+  return (['pair', 'key'] as const).flatMap((is): readonly Stroke[] => {
+    const strokes = field[is];
+    if (strokes === undefined) return [];
+    return [{ strokes, is, field, takes, label: field.label, part: { field: field.name, member: is } }];
+  });
+}
+
+function strokesOfCode(field: Field, list: string, code: Code): readonly Stroke[] {
+  const takes: Takes = field.kind !== 'code' ? 'amount' : field.second ? 'either' : 'no amount';
+  return (['pair', 'key'] as const).flatMap((is): readonly Stroke[] => {
+    const strokes = code[is];
+    if (strokes === undefined) return [];
+    const part = { list, code: code.code, member: is };
+    return [{ strokes, is, field, code, takes, label: code.label, part }];
+  });
+}
