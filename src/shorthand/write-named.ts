@@ -27,7 +27,7 @@ function shortest(
 ): string {
   const texts = values
     .flatMap((value) =>
-      isWord(field, value) ? [value, quoted(schema, field, value)] : [quoted(schema, field, value)],
+      isWord(value) ? [value, quoted(schema, field, value)] : [quoted(schema, field, value)],
     )
     .map((value) => `${field.name}'${value}${behind}`)
     .sort((a, b) => a.length - b.length);
@@ -42,8 +42,8 @@ function readsAs(schema: LoggingSchema, field: Field, text: string, meant: Sayin
   return 'cell' in read.says && sameCell(read.says.cell, meant.cell);
 }
 
-function isWord(field: Field, value: string): boolean {
-  return /^[^ '/=]+$/.test(value) && !(field.kind === 'text' && (value === 'nr' || value === '0'));
+function isWord(value: string): boolean {
+  return /^[^ '/=]+$/.test(value);
 }
 
 function quoted(schema: LoggingSchema, field: Field, value: string): string {
