@@ -1,4 +1,8 @@
 import type { Plugin } from 'esbuild';
 
 export const withoutDevtools: Plugin;
-export const longLivedInkCaches: Plugin;
+export const fasterInk: Plugin;
+export const quickStart: Plugin;
+export const consolePlugins: Plugin[];
+/** The inside of a character class. */
+export const narrowCharacters: string;

@@ -17,13 +17,21 @@ export const withoutDevtools = {
 const cacheLimit = 4096;
 
 /**
- * Ink 6.8.0 measures and tokenizes every line of every frame anew, with caches that live for one frame: 5 of the 7 ms a key takes at
- * 100×30 (`npm run bench`). Here the same caches, and one for the width of a text, live as long as the program. What is painted
- * stays the same. Each edit fails the build when Ink no longer has the line it replaces.
+ * Ink 6.8.0 measures and tokenizes every line of every frame anew, with caches that live for one frame, and compares the styles of
+ * every two neighbouring cells through five sets: 6 of the 7 ms a key takes at 100×30. Here the same caches, and one for the width of a
+ * text, live as long as the program, and equal styles are seen to be equal. What is painted stays the same, which a test compares.
+ * Each edit fails the build when the line it replaces is no longer there.
  */
-export const longLivedInkCaches = {
-  name: 'long-lived-ink-caches',
+export const fasterInk = {
+  name: 'faster-ink',
   setup(build) {
+    edit(build, /[/\\]ansi-tokenize[/\\]build[/\\]diff\.js$/, [
+      [
+        'export function diffAnsiCodes(from, to) {',
+        `export function diffAnsiCodes(from, to) {
+  if (from.length === to.length && from.every((code, index) => code.code === to[index].code)) return [];`,
+      ],
+    ]);
     edit(build, /[/\\]ink[/\\]build[/\\]output\.js$/, [
       ['caches = new OutputCaches();', 'caches = longLivedCaches();'],
       [
@@ -56,9 +64,41 @@ function measureWidestLine(string) {`,
   },
 };
 
+/**
+ * Characters that are one cell wide each, alone and side by side: printable ASCII, Latin, punctuation, arrows, mathematical signs, box
+ * drawing, blocks and geometric shapes; as the inside of a character class. `paint/cells.ts` holds the same, and a test compares them.
+ */
+export const narrowCharacters =
+  '\\x20-\\x7e\\xa0-\\xac\\xae-\\u02ff\\u2010-\\u2027\\u2030-\\u205e\\u2070-\\u209c\\u2190-\\u22ff\\u2500-\\u25fc';
+
+/**
+ * Start-up: string-width measures ASCII without its Unicode tables, whose first use costs 20 to 40 ms; here borders and blocks too.
+ * Yoga fetches its WebAssembly from a data URL, for which Node loads its whole HTTP client (30 ms); it has a way without.
+ * The pattern of all emoji takes 10 ms to build, and most holes have none.
+ */
+export const quickStart = {
+  name: 'quick-start',
+  setup(build) {
+    // The older copy inside wrap-ansi is used only where a text is wrapped.
+    edit(build, /[/\\]node_modules[/\\]string-width[/\\]index\.js$/, [
+      ['/^[\\u0020-\\u007E]*$/', `/^[${narrowCharacters}]*$/`],
+      [
+        'const rgiEmojiRegex = /^\\p{RGI_Emoji}$/v;',
+        `let emoji;
+const rgiEmojiRegex = { test: (text) => (emoji ??= new RegExp('^\\\\p{RGI_Emoji}$', 'v')).test(text) };`,
+      ],
+    ]);
+    edit(build, /[/\\]yoga-wasm-base64-esm\.js$/, [['w||"function"!=typeof fetch?Promise', 'true?Promise']]);
+  },
+};
+
+/** All of them: what a bundle of the console is built with. */
+export const consolePlugins = [withoutDevtools, fasterInk, quickStart];
+
 /** Replaces exact text, found once, in the one module whose path matches. */
 function edit(build, filter, replacements) {
   build.onLoad({ filter }, ({ path }) => {
+    if (path.lastIndexOf('node_modules') !== path.indexOf('node_modules')) return undefined;
     let contents = readFileSync(path, 'utf8');
     for (const [from, to] of replacements) {
       if (contents.split(from).length !== 2)

@@ -1,6 +1,16 @@
 import fc from 'fast-check';
+import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import { cellWidth, fit as fitTo, padEnd, padStart, truncate } from '../../../src/console/paint/cells.ts';
+import { narrowCharacters } from '../../../.ci/bundle-plugins.mjs';
+import {
+  cellWidth,
+  fit as fitTo,
+  graphemes,
+  narrowText,
+  padEnd,
+  padStart,
+  truncate,
+} from '../../../src/console/paint/cells.ts';
 
 describe('width in cells', () => {
   it('is one a character for ASCII, two for wide characters, none for marks and colours', () => {
@@ -10,6 +20,29 @@ describe('width in cells', () => {
     expect(cellWidth('\x1b[31mred\x1b[39m')).toBe(3);
     expect(cellWidth('│▌°')).toBe(3);
     expect(cellWidth('')).toBe(0);
+  });
+});
+
+describe('text that is counted without tables', () => {
+  const narrow = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code)).filter((character) =>
+    narrowText.test(character),
+  );
+  it('is one cell a character by string-width too', () => {
+    expect(narrow.length).toBeGreaterThan(1000);
+    expect(narrow.filter((character) => stringWidth(character) !== 1)).toEqual([]);
+  });
+  it('never joins with its neighbour', () => {
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...narrow), { maxLength: 20 }), (characters) => {
+        const text = characters.join('');
+        expect(stringWidth(text)).toBe(characters.length);
+        const segments = Array.from(new Intl.Segmenter('en').segment(text), ({ segment }) => segment);
+        expect(graphemes(text)).toEqual(segments);
+      }),
+    );
+  });
+  it('is the same in the bundle as here', () => {
+    expect(narrowText.source).toBe(`^[${narrowCharacters}]*$`);
   });
 });
 

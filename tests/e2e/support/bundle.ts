@@ -2,7 +2,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { longLivedInkCaches, withoutDevtools } from '../../../.ci/bundle-plugins.mjs';
+import { consolePlugins, withoutDevtools } from '../../../.ci/bundle-plugins.mjs';
 
 /**
  * Bundles a program of the tests the way the console is shipped (one minified ESM file), into a new temporary folder.
@@ -25,7 +25,7 @@ export async function bundleProgram(
     banner: {
       js: "import { createRequire as makeRequire } from 'node:module';\nconst require = makeRequire(import.meta.url);",
     },
-    plugins: stockInk ? [withoutDevtools] : [withoutDevtools, longLivedInkCaches],
+    plugins: stockInk ? [withoutDevtools] : consolePlugins,
     logLevel: 'error',
   });
   return outfile;

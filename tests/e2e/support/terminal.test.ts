@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { safeText } from '../../../src/console/paint/safe-text.ts';
 import { bundleProgram } from './bundle.ts';
 import { openPty, type Pty, type PtyOptions } from './pty.ts';
 
@@ -74,6 +75,21 @@ describe('the screen', () => {
   it('paints with CI set too', async () => {
     const pty = await start({ env: { CI: '1' } });
     expect(pty.screen()[0]).toBe('fixture 100×29');
+  });
+});
+
+describe('the edits to Ink in the bundle', () => {
+  it('paint the same bytes as stock Ink, wide characters and emoji included', async () => {
+    const stock = await bundleProgram(join(import.meta.dirname, 'fixture-app.tsx'), { stockInk: true });
+    const paintedBy = async (bundle: string) => {
+      const pty = await start({ args: [bundle] });
+      for (const text of ['a', '石英', 'e\u0301', '😀', '한글', '│▌°', '👩‍🔬', '#️⃣']) {
+        pty.type(`\x1b[200~${text}\x1b[201~`);
+        await pty.waitForText(`pasted ${safeText(text)}`);
+      }
+      return pty.received();
+    };
+    expect(await paintedBy(program)).toBe(await paintedBy(stock));
   });
 });
 
