@@ -1,12 +1,5 @@
 import type { Change, Document, Thing } from '../record/document.ts';
-import type { LegendCode, LegendField, LegendScale } from './legend.ts';
-
-/** The legend that rows need, by name; codes by list and code. */
-export interface LegendUsed {
-  readonly fields: { readonly [name: string]: LegendField };
-  readonly scales: { readonly [name: string]: LegendScale };
-  readonly codes: { readonly [listAndCode: string]: LegendCode };
-}
+import type { LegendUsed } from '../schema/legend.ts';
 
 /** The puts that bring a hole's legend up to what is used. The legend only grows: what stands in it stays as it was written. */
 export function legendChanges(hole: Document, used: LegendUsed): readonly Change[] {

@@ -1,0 +1,151 @@
+import { ok, refused, type Result } from '../../finding/finding.ts';
+import type { Made, Maker } from '../../hole/commands/made.ts';
+import { replaceRows } from '../../hole/commands/rows.ts';
+import { headerOf, rowsDown } from '../../hole/hole.ts';
+import { REFUSALS } from '../../hole/refusals.ts';
+import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
+import { formatInterval, type Interval, overlaps, within } from '../../quantity/interval.ts';
+import type { Document, Id } from '../../record/document.ts';
+import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import { legendOfRows } from '../../schema/legend.ts';
+import type { Command } from '../../shorthand/commands.ts';
+import { loggedDepth } from '../../standing/heads.ts';
+import { type Row, sameObservation } from '../../value/row.ts';
+
+/** Commands that change where rows stand, or how many there are. Bags are facts: none of these renumbers one. */
+export type RangeCommand = Extract<Command, { readonly does: 'copy' | 'shift' | 'clear' | 'insert' | 'merge' | 'split' }>;
+
+/** A change of several rows, worked out and not made yet: what it would do in words, and the edit. */
+export interface RangePlan {
+  readonly lines: readonly string[];
+  readonly made: Made;
+}
+
+type Rows = readonly (readonly [Id, Row])[];
+
+/** Works a range command out on a hole. Refused where it names metres that are not logged or would lay rows over one another. */
+export function planRange(schema: LoggingSchema, hole: Document, command: RangeCommand, maker: Maker): Result<RangePlan> {
+  const rows = rowsDown(hole);
+  const next = nextRows(hole, rows, command, maker);
+  if (!next.ok) return next;
+  const what = rangeWords(command);
+  const made = replaceRows(hole, what, next.value, legendOfRows(schema, next.value.map(([, row]) => row)));
+  return made.ok ? ok({ lines: [what, ...previewLines(rows, next.value)], made: made.value }) : made;
+}
+
+function nextRows(hole: Document, rows: Rows, command: RangeCommand, maker: Maker): Result<Rows> {
+  if (command.does === 'split') return split(hole, rows, command.atMm, maker);
+  if (command.does === 'insert') return insert(hole, rows, command);
+  const inside = rows.filter(([, row]) => overlaps(row, command));
+  if (inside.length === 0) return nothing(hole, command);
+  const cut = inside.find(([, row]) => !within(row, command));
+  if (cut !== undefined) return cutThrough(hole, command, cut[1]);
+  switch (command.does) {
+    case 'clear':
+      return ok(rows.filter((each) => !inside.includes(each)));
+    case 'shift':
+      return shift(hole, rows, inside, command.byMm);
+    case 'merge':
+      return merge(hole, rows, inside, command);
+    case 'copy':
+      return copy(hole, rows, inside, command, maker);
+  }
+}
+
+function shift(hole: Document, rows: Rows, inside: Rows, byMm: number): Result<Rows> {
+  const top = inside[0]?.[1].fromMm ?? 0;
+  if (top + byMm < headerOf(hole).logFromMm) {
+    return refused(
+      REFUSALS.badInterval.at({ hole: headerOf(hole).name, fromMm: top }, { problem: 'rows would move above the start of logging', remedy: 'Move them less far up.' }),
+    );
+  }
+  return ok(rows.map(([id, row]) => (inside.some(([each]) => each === id) ? [id, moved(row, byMm)] : [id, row])));
+}
+
+/** A forgotten interval: rows from its top down move down by its length, and the interval stands open. */
+function insert(hole: Document, rows: Rows, at: Interval): Result<Rows> {
+  const through = rows.find(([, row]) => row.fromMm < at.fromMm && row.toMm > at.fromMm);
+  if (through !== undefined) return cutThrough(hole, at, through[1]);
+  if (!rows.some(([, row]) => row.fromMm >= at.fromMm)) return nothing(hole, at);
+  const byMm = at.toMm - at.fromMm;
+  return ok(rows.map(([id, row]) => (row.fromMm >= at.fromMm ? [id, moved(row, byMm)] : [id, row])));
+}
+
+function split(hole: Document, rows: Rows, atMm: Depth, maker: Maker): Result<Rows> {
+  const found = rows.find(([, row]) => row.fromMm < atMm && row.toMm > atMm);
+  if (found === undefined) return nothing(hole, { fromMm: atMm, toMm: depthFromMm(atMm + 1) });
+  const [id, row] = found;
+  return ok([
+    ...rows.filter((each) => each !== found),
+    [id, { ...row, toMm: atMm }],
+    [maker.newId(), { ...row, fromMm: atMm }],
+  ]);
+}
+
+function merge(hole: Document, rows: Rows, inside: Rows, range: Interval): Result<Rows> {
+  const [first, ...rest] = inside;
+  if (first === undefined || rest.length === 0) return nothing(hole, range);
+  const differs = rest.find(([, row]) => !sameObservation(row, first[1]));
+  const gap = inside.some(([, row], index) => index > 0 && row.fromMm !== inside[index - 1]?.[1].toMm);
+  if (differs !== undefined || gap) {
+    return refused(
+      REFUSALS.overlap.at(
+        { hole: headerOf(hole).name, ...range },
+        {
+          problem: differs === undefined ? 'the rows have a gap between them' : `the row ${formatInterval(differs[1])} says something else`,
+          remedy: 'Rows are made one only where they touch and say the same: amend them first.',
+        },
+      ),
+    );
+  }
+  const last = inside.at(-1) ?? first;
+  return ok([...rows.filter((each) => !inside.includes(each)), [first[0], { ...first[1], toMm: last[1].toMm }]]);
+}
+
+function copy(hole: Document, rows: Rows, inside: Rows, command: Extract<RangeCommand, { readonly does: 'copy' }>, maker: Maker): Result<Rows> {
+  const top = inside[0]?.[1].fromMm ?? 0;
+  const byMm = (command.atMm ?? loggedDepth(hole)) - top;
+  const copies = inside.map(([, row]): readonly [Id, Row] => [maker.newId(), { ...moved(row, byMm), repeat: true }]);
+  return ok([...rows, ...copies]);
+}
+
+function moved(row: Row, byMm: number): Row {
+  return { ...row, fromMm: depthFromMm(row.fromMm + byMm), toMm: depthFromMm(row.toMm + byMm) };
+}
+
+function rangeWords(command: RangeCommand): string {
+  if (command.does === 'split') return `split the row at ${formatDepth(command.atMm)} m`;
+  const range = formatInterval(command);
+  if (command.does === 'shift') return `moved ${range} ${command.byMm < 0 ? 'up' : 'down'} by ${formatDepth(Math.abs(command.byMm))} m`;
+  const words = { clear: `cleared ${range}`, insert: `inserted ${range}, rows below moved down`, merge: `made one row of ${range}`, copy: `copied ${range}` };
+  return words[command.does];
+}
+
+/** What changes, row by row; the first few, and how many more. */
+function previewLines(before: Rows, after: Rows): readonly string[] {
+  const was = new Map(before);
+  const is = new Map(after);
+  const lines = [
+    ...after.flatMap(([id, row]) => {
+      const old = was.get(id);
+      if (old === undefined) return [`new row ${formatInterval(row)}`];
+      return old.fromMm === row.fromMm && old.toMm === row.toMm ? [] : [`${formatInterval(old)} becomes ${formatInterval(row)}`];
+    }),
+    ...before.filter(([id]) => !is.has(id)).map(([, row]) => `${formatInterval(row)} is taken out`),
+  ];
+  const shown = lines.slice(0, 8);
+  return lines.length > shown.length ? [...shown, `and ${lines.length - shown.length} more`] : shown;
+}
+
+const nothing = (hole: Document, range: Interval): Result<Rows> =>
+  refused(
+    REFUSALS.notThere.at({ hole: headerOf(hole).name, ...range }, { problem: 'no row is logged there', remedy: 'Give a range that holds logged rows.' }),
+  );
+
+const cutThrough = (hole: Document, range: Interval, row: Row): Result<Rows> =>
+  refused(
+    REFUSALS.overlap.at(
+      { hole: headerOf(hole).name, ...range },
+      { problem: `the range cuts through the row ${formatInterval(row)}`, remedy: 'Give depths where rows begin and end, or split that row first.' },
+    ),
+  );

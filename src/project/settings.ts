@@ -1,0 +1,66 @@
+import { z } from 'zod';
+import { samplingSettings } from '../sampling/settings.ts';
+import { shiftSettings } from '../shift/settings.ts';
+import { surveySettings } from '../survey/settings.ts';
+import { terminationSettings } from '../termination/settings.ts';
+
+const words = z.string().min(1).max(200);
+
+const person = z.strictObject({
+  initials: z
+    .string()
+    .regex(/^[A-Z]{2,4}$/)
+    .describe('Two to four capitals: how the person signs; two to four capitals'),
+  name: words,
+  role: z.enum(['geologist', 'field assistant', 'driller', 'offsider', 'camp']),
+});
+
+const rig = z.strictObject({
+  name: z
+    .string()
+    .regex(/^[A-Z0-9][A-Z0-9_-]{0,19}$/)
+    .describe('Name of the rig: capitals, digits, _ and -, at most 20; capitals, digits, _ and -'),
+  rodM: z.number().min(1).max(20).describe('Length of a rod, in metres'),
+  firstRodOffsetM: z
+    .number()
+    .min(-10)
+    .max(10)
+    .describe('Added to rods × length for the drilled depth (stick-up negative), in metres'),
+  bitMm: z.number().min(50).max(500).describe('Bit diameter as measured, in millimetres'),
+});
+
+const log = z.strictObject({
+  intervalM: z.number().min(0.1).max(10).describe('Usual length of a logged row, in metres'),
+  gloves: z.boolean().describe('Refuse single keys: a key more a row, fewer slips'),
+});
+
+const hazards = z.strictObject({
+  standOffM: z
+    .number()
+    .min(0)
+    .max(200)
+    .describe(
+      'Warn this far above the earliest depth a hazard zone could come at, in metres; set by the site',
+    ),
+  cautions: z
+    .array(words)
+    .describe('Cautions of the site, in its own words, read before the line-up; they replace no induction'),
+});
+
+/** project.json: written by hand, in metres and kilograms. What each part means is said in the room that it belongs to. */
+export const projectSettings = z.strictObject({
+  $schema: z.string().optional(),
+  format: z.literal(1).describe('Format of this file'),
+  name: words.describe('Name of the project'),
+  company: words.optional(),
+  district: words.optional(),
+  people: z.array(person).min(1),
+  rigs: z.array(rig).min(1),
+  log,
+  hazards,
+  sampling: samplingSettings,
+  survey: surveySettings,
+  shift: shiftSettings,
+  termination: terminationSettings,
+});
+export type ProjectSettings = Readonly<z.infer<typeof projectSettings>>;

@@ -1,0 +1,38 @@
+import type { Id } from '../record/document.ts';
+import type { Row, RowSaid } from '../value/row.ts';
+import { sameObservation } from '../value/row.ts';
+
+/** What the entry line reads a row against: the rows above a depth. */
+export interface Above {
+  /** The last observed row above: what carries, and where single keys find their mineral. */
+  readonly above: RowSaid | undefined;
+  /** The row directly above, whatever it is. */
+  readonly previous: RowSaid | undefined;
+  /** Rows alike in an unbroken run directly above. */
+  readonly repeats: number;
+}
+
+/** What stands above a depth, of rows sorted from the top down. A gap breaks a run of repeats but not the carry. */
+export function aboveDepth(rows: readonly (readonly [Id, Row])[], fromMm: number): Above {
+  const higher = rows.filter(([, row]) => row.fromMm < fromMm).map(([, row]) => row);
+  const previous = higher.at(-1);
+  return {
+    above: higher.findLast((row) => row.noReturn !== true),
+    previous,
+    repeats: repeatsUp(higher, fromMm),
+  };
+}
+
+function repeatsUp(higher: readonly Row[], fromMm: number): number {
+  const last = higher.at(-1);
+  if (last === undefined || last.toMm !== fromMm) return 0;
+  let count = 1;
+  for (let index = higher.length - 2; index >= 0; index -= 1) {
+    const row = higher[index];
+    const below = higher[index + 1];
+    if (row === undefined || below === undefined || row.toMm !== below.fromMm || !sameObservation(row, last))
+      break;
+    count += 1;
+  }
+  return count;
+}

@@ -1,0 +1,55 @@
+import { headerOf, holeNouns, planOf, rowsDown } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import type { Document } from '../record/document.ts';
+import { type Warning, warnAhead } from '../termination/ahead.ts';
+import { evaluateRules, type RuleOutcome } from '../termination/evaluate-rule.ts';
+import { rulesFor } from '../termination/settings.ts';
+import type { Situation } from '../termination/situation.ts';
+import { type Shown, shownAdvice } from '../termination/verdict.ts';
+import { headsOf } from './heads.ts';
+import { paceOf } from './pace.ts';
+
+/** Everything that the termination rules read about a hole, from its document. */
+export function situationOf(project: Project, hole: Document): Situation {
+  const heads = headsOf(hole);
+  const plan = planOf(hole);
+  const pace = paceOf(hole);
+  const held = holeNouns(hole, 'decisions').at(-1);
+  const stop = holeNouns(hole, 'stops').find((each) => each.endedAt === undefined);
+  return {
+    schema: project.schema,
+    header: headerOf(hole),
+    ...(plan === undefined ? {} : { plan }),
+    rows: rowsDown(hole).map(([, row]) => row),
+    loggedMm: heads.loggedMm,
+    drilledMm: heads.drilledMm,
+    stream: holeNouns(hole, 'stream'),
+    expects: plan?.expects ?? [],
+    direction: [],
+    pace: pace === undefined ? [] : [{ atMm: heads.drilledMm, metresPerHour: pace.metresPerHour }],
+    ...(held?.kind === 'held'
+      ? { hold: { because: held.reason ?? 'held', by: held.by, sinceMm: held.depthMm } }
+      : {}),
+    ...(stop === undefined ? {} : { openStop: { because: stop.because, by: stop.by } }),
+  };
+}
+
+/** What the rules say of a hole: each rule, the verdict (or why none is shown), and what can change within the next rod. */
+export interface AdviceStanding {
+  readonly outcomes: readonly RuleOutcome[];
+  readonly shown: Shown;
+  readonly ahead: readonly Warning[];
+}
+
+/** The rules in force for a hole, held against its document as it is now. */
+export function adviceFor(project: Project, hole: Document): AdviceStanding {
+  return adviceOn(project, hole, situationOf(project, hole));
+}
+
+/** The same for a situation given: a prefix of the hole's, or one extended by what might come. */
+export function adviceOn(project: Project, hole: Document, situation: Situation): AdviceStanding {
+  const header = headerOf(hole);
+  const names = [hole.id, header.name, ...(header.plannedName === undefined ? [] : [header.plannedName])];
+  const outcomes = evaluateRules(rulesFor(project.settings.termination, names), situation);
+  return { outcomes, shown: shownAdvice(outcomes, situation), ahead: warnAhead(outcomes, situation) };
+}

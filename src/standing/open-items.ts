@@ -1,0 +1,65 @@
+import { lastCollarState } from '../hole/commands/states.ts';
+import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { formatDepth } from '../quantity/depth.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import type { Document } from '../record/document.ts';
+import { unbaggedMm } from '../sampling/issue.ts';
+import { surveySettingsOf } from '../survey/settings.ts';
+import { gapsIn } from './heads.ts';
+import { deepestShotMm } from './shots.ts';
+import { streamStateOf } from './stream.ts';
+
+/** What is still open on a hole that is to end at a depth, each in a plain sentence, the gravest first. */
+export function openItems(project: Project, hole: Document, finalMm: number): readonly string[] {
+  return [
+    ...lastRodItem(hole, finalMm),
+    ...gapsIn(hole, finalMm).map((gap) => `${formatInterval(gap)} is not logged.`),
+    ...askedItem(hole),
+    ...bagItems(project, hole, finalMm),
+    ...shotItem(project, hole, finalMm),
+    ...collarItem(hole),
+  ];
+}
+
+function lastRodItem(hole: Document, finalMm: number): readonly string[] {
+  const drilled = holeNouns(hole, 'rods').at(-1)?.depthMm ?? headerOf(hole).logFromMm;
+  if (drilled === finalMm) return [];
+  return [
+    `The last rod done is at ${formatDepth(drilled)} m, the final depth given is ${formatDepth(finalMm)} m: count the rods again.`,
+  ];
+}
+
+function askedItem(hole: Document): readonly string[] {
+  const asked = rowsDown(hole).filter(([, row]) => row.asked !== undefined);
+  return asked.length === 0
+    ? []
+    : [
+        `${asked.length} row${asked.length === 1 ? '' : 's'} marked ? wait${asked.length === 1 ? 's' : ''} to be settled.`,
+      ];
+}
+
+function bagItems(project: Project, hole: Document, finalMm: number): readonly string[] {
+  const unbagged = unbaggedMm(project.sampling, streamStateOf(hole, finalMm));
+  const putOff = holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined);
+  return [
+    ...(unbagged > 0 ? [`${formatDepth(unbagged)} m at the foot has no bag.`] : []),
+    ...putOff.map((put) => `The ${put.kind} ${put.number} was put off and is not placed: ${put.reason}.`),
+  ];
+}
+
+function shotItem(project: Project, hole: Document, finalMm: number): readonly string[] {
+  const { longestGapM } = surveySettingsOf(project.settings.survey);
+  const deepest = deepestShotMm(hole);
+  if (deepest === undefined) return ['No survey shot is recorded.'];
+  return finalMm - deepest > longestGapM * 1000
+    ? [`No shot near the end: the deepest is at ${formatDepth(deepest)} m.`]
+    : [];
+}
+
+function collarItem(hole: Document): readonly string[] {
+  const state = lastCollarState(hole)?.state;
+  return state === 'capped' || state === 'plugged'
+    ? []
+    : ['The collar is not capped or plugged: an open collar is a hazard.'];
+}

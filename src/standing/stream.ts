@@ -1,0 +1,43 @@
+import type { StreamFact } from '../hole/drilled.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
+import type { Interval } from '../quantity/interval.ts';
+import { within } from '../quantity/interval.ts';
+import type { Document } from '../record/document.ts';
+import type { OtherHole } from '../sampling/mismatch.ts';
+import type { StreamState } from '../sampling/stream.ts';
+import { headsOf } from './heads.ts';
+
+/** What the sample stream of a hole is worked out from, at its drilled head or at a depth given (the next rod). */
+export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).drilledMm): StreamState {
+  return {
+    bags: holeNouns(hole, 'bags'),
+    bagRuns: holeNouns(hole, 'bagRuns'),
+    putOffs: holeNouns(hole, 'putOff'),
+    choices: holeNouns(hole, 'controlChoices'),
+    unsampled: holeNouns(hole, 'stream').filter((fact) => fact.unsampled !== undefined),
+    startMm: headerOf(hole).logFromMm,
+    drilledMm,
+  };
+}
+
+/** The other holes of the project, whose numbers are not this hole's. */
+export function otherHoles(documents: Iterable<Document>, hole: Document): readonly OtherHole[] {
+  return [...documents]
+    .filter((document) => document.kind === 'hole' && document.id !== hole.id)
+    .map((document) => ({
+      hole: headerOf(document).name,
+      bagRuns: holeNouns(document, 'bagRuns'),
+      bags: holeNouns(document, 'bags'),
+    }));
+}
+
+/** What was seen at the drilled head over an interval, the later word over the earlier; undefined members were not looked at. */
+export function streamFactAt(hole: Document, interval: Interval): Partial<StreamFact> {
+  const facts = holeNouns(hole, 'stream').filter((fact) => within(interval, fact));
+  return Object.assign({}, ...facts);
+}
+
+/** The moisture of an interval, or undefined where nobody looked. */
+export function moistureAt(hole: Document, interval: Interval): StreamFact['moisture'] {
+  return streamFactAt(hole, interval).moisture;
+}
