@@ -26,7 +26,7 @@ export interface Mounted {
   suspend(): void;
   /** Bytes painted so far. */
   bytesWritten(): number;
-  /** Settles after the terminal has been given back, whatever the reason. Never rejects. The caller ends the process. */
+  /** Settles after the terminal has been given back and no listener is left, whatever the reason. Never rejects. The caller ends the process. */
   readonly ended: Promise<Ending>;
 }
 
@@ -92,8 +92,8 @@ export function mount({ stdin, stdout, render, onEvents }: MountOptions): Mounte
     painter.close();
     reader.stop();
     terminal.leave();
-    // Not at once: the throw may come out of a commit that React is still in.
-    queueMicrotask(() => {
+    // Not at once: the throw may come out of a commit that React is still in; and the terminal takes its listeners off first.
+    setImmediate(() => {
       ink.unmount();
       resolve(ending);
     });

@@ -97,7 +97,7 @@ function cpuMs(pid: number): number | undefined {
   }
 }
 
-/** What a program that is left alone writes and burns in `ms` milliseconds, from two seconds after it is up. */
+/** What a program that is left alone writes and burns in `ms` milliseconds, from 2 s after it is up. V8 tidies its heap once in the first 30 s (30 ms). */
 export function idle(
   program: Measured,
   ms: number,

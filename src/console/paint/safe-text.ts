@@ -1,9 +1,10 @@
+import { narrowText } from './cells.ts';
+
 /**
  * What a terminal would obey, or an eye would not see: controls, format characters (bidi, zero-width, soft hyphen, tags), line and
  * paragraph separators, lone surrogates, and the rest of Unicode's default-ignorables.
  */
 const unsafe = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu;
-const printableAscii = /^[\x20-\x7e]*$/;
 
 /** What an unsafe character is shown as: `␛` for a C0 control, `<202E>` for the others (and, in ASCII, for all). */
 function shown(character: string, ascii: boolean): string {
@@ -19,7 +20,8 @@ function shown(character: string, ascii: boolean): string {
  * Visible text of every script stays as it is. Joiners and selectors inside emoji are shown too: no two terminals measure those alike.
  */
 export function safeText(text: string, looks: { readonly ascii: boolean } = { ascii: false }): string {
-  if (printableAscii.test(text)) return text;
+  // Nothing in it is unsafe, and the Unicode tables of the pattern above aren't needed to see that.
+  if (narrowText.test(text)) return text;
   return text.replace(unsafe, (character) => shown(character, looks.ascii));
 }
 

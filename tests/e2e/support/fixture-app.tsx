@@ -36,6 +36,7 @@ const screen = mount({
     screen.rerender();
   },
 });
-const { exitCode, message } = describeEnding(await screen.ended);
+const { exitCode, message, raise } = describeEnding(await screen.ended);
 if (message !== undefined) process.stderr.write(`${message}\n`);
-process.exit(exitCode);
+if (raise !== undefined) process.kill(process.pid, raise);
+else process.exit(exitCode);

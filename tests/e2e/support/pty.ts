@@ -32,6 +32,8 @@ export interface Pty {
   resize(columns: number, rows: number): void;
   /** Sends a signal to the program; SIGKILL unless told otherwise. */
   kill(signal?: NodeJS.Signals): void;
+  /** Takes the terminal away from under the program, as a closed window or a lost connection does. */
+  hangUp(): void;
   /** Settles when the program has ended and all it wrote is on the screen. */
   readonly exited: Promise<{ readonly exitCode: number; readonly signal: number }>;
   /** Bytes received so far. */
@@ -181,6 +183,7 @@ export function openPty(options: PtyOptions): Pty {
       child.resize(newColumns, newRows);
     },
     kill: (signal = 'SIGKILL') => void process.kill(child.pid, signal),
+    hangUp: () => (child as IPty & { destroy(): void }).destroy(),
     exited,
     bytesReceived: () => bytes,
     received: () => pieces.join(''),

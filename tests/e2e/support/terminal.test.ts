@@ -1,3 +1,4 @@
+import { constants } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -125,7 +126,6 @@ describe('the terminal is given back', () => {
   });
   for (const [signal, exitCode] of [
     ['SIGTERM', 143],
-    ['SIGHUP', 129],
     ['SIGINT', 130],
   ] as const)
     it(`on ${signal}, with exit code ${exitCode}`, async () => {
@@ -146,6 +146,17 @@ describe('the terminal is given back', () => {
       expectGivenBack(pty);
       expect(pty.screen().join('\n')).toContain(message);
     });
+  it('on SIGHUP, of which the program then dies', async () => {
+    const pty = await start();
+    pty.kill('SIGHUP');
+    expect(await pty.exited).toEqual({ exitCode: 0, signal: constants.signals.SIGHUP });
+    expectGivenBack(pty);
+  });
+  it('or, when the terminal has vanished, the program ends by itself', async () => {
+    const pty = await start();
+    pty.hangUp();
+    expect(await pty.exited).toEqual({ exitCode: 0, signal: constants.signals.SIGHUP });
+  });
   it('when the shell suspends it, and taken again when the shell continues it', async () => {
     const pty = openPty({ command: '/bin/sh', args: ['-i'], env: { PS1: 'shell> ', ENV: undefined } });
     open.push(pty);

@@ -1,0 +1,86 @@
+// What termination rules cost from scratch: 20 rules over logs of 200, 2,000 and 5,000 m, in milliseconds and as a ratio to one
+// pass over the rows that reads one field of each. Run with tsx. Exits 1 where 2,000 m take a quarter of a frame or more.
+import { performance } from 'node:perf_hooks';
+import { evaluateRules } from '../../src/termination/evaluate-rule.ts';
+import type { Rule, RuleCondition } from '../../src/termination/rule.ts';
+import type { Situation } from '../../src/termination/situation.ts';
+import { adviceOf } from '../../src/termination/verdict.ts';
+import { basalt, row, rule, situation } from '../termination/build.ts';
+
+const QUARTER_FRAME_MS = 4;
+
+/** Rows of a metre whose sulphides change from row to row, so that stretches stay short: the dear case. */
+function hole(lengthM: number): Situation {
+  const rows = Array.from({ length: lengthM }, (_, m) =>
+    m % 97 === 0
+      ? row(m, m + 1, 'no return')
+      : row(m, m + 1, {
+          ...basalt(m % 3 === 0 ? 0 : ((m * 7) % 5) + 0.5),
+          weathering: { level: m < 40 ? 2 : 1 },
+          suscept: { number: (m * 13) % 29 },
+        }),
+  );
+  const header = { logFromMm: 0, intervalMm: 1000, rodMm: 6000, firstRodOffsetMm: 0 } as never;
+  const stream = rows.map(({ fromMm, toMm }, m) => ({
+    fromMm,
+    toMm,
+    moisture: m % 11 === 0 ? ('wet' as const) : ('dry' as const),
+  }));
+  return situation(rows, { header, stream, plan: { depthMm: 120_000 } as never });
+}
+
+const pyrite = (lessThan: number) => ({ field: 'sulphides', of: 'PYR', lessThan });
+
+/** 20 rules of every sort, each with a cut-off of its own so that none can share another's work. */
+const CONDITIONS: readonly RuleCondition[] = [
+  ...[1, 1.1, 1.2, 1.3].map((cut) => ({ inARow: { where: pyrite(cut), forM: 10 } })),
+  ...[1.4, 1.6, 1.7].map((cut) => ({ ofLast: { where: pyrite(cut), atLeastM: 16, ofM: 20 } })),
+  ...[2.1, 2.2].map((cut) => ({ seen: { where: { not: pyrite(cut) }, forM: 4000 } })),
+  ...[2.6, 2.7].map((cut) => ({ sinceLastSeen: { where: { not: pyrite(cut) }, atLeastM: 15 } })),
+  { share: { where: pyrite(3), atLeastPercent: 60 } },
+  { pastContact: { into: { field: 'weathering', is: 'frs' }, byM: 20 } },
+  { instrumentBelow: { field: 'suscept', lessThan: 5, forM: 10 } },
+  { wetInARow: { forM: 6 } },
+  { noReturnInARow: { forM: 6 } },
+  { rodUnfinished: {} },
+  { plannedDepthReached: { plusM: 0 } },
+  { shortOfMinimum: { minimumM: 60 } },
+  { all: [{ maximumReached: { maximumM: 180 } }, { inARow: { where: pyrite(1.8), forM: 3 } }] },
+];
+const RULES: readonly Rule[] = CONDITIONS.map((when, index) => rule(when, { name: `rule ${index + 1}` }));
+
+/** The median of some runs, in milliseconds, after as many to warm up. */
+function medianMs(run: () => unknown): number {
+  const times: number[] = [];
+  for (let round = 0; round < 80; round++) {
+    const start = performance.now();
+    run();
+    times.push(performance.now() - start);
+  }
+  return times.slice(40).sort((a, b) => a - b)[20]!;
+}
+
+function onePass({ rows }: Situation): number {
+  let sum = 0;
+  for (const { cells } of rows) {
+    const cell = cells.sulphides;
+    if (cell !== undefined && 'percents' in cell && cell.percents.PYR !== 'trace')
+      sum += cell.percents.PYR ?? 0;
+  }
+  return sum;
+}
+
+let slow = false;
+for (const lengthM of [200, 2000, 5000]) {
+  const at = hole(lengthM);
+  const ms = medianMs(() => adviceOf(evaluateRules(RULES, at), at));
+  const passMs = medianMs(() => onePass(at));
+  if (lengthM === 2000 && ms >= QUARTER_FRAME_MS) slow = true;
+  console.log(
+    `${RULES.length} termination rules over ${lengthM} m: ${ms.toFixed(2)} ms, ${(ms / passMs).toFixed(0)} × one pass over the rows (${passMs.toFixed(4)} ms)`,
+  );
+}
+if (slow) {
+  console.error(`20 rules over 2,000 m must take less than ${QUARTER_FRAME_MS} ms`);
+  process.exit(1);
+}
