@@ -43,7 +43,7 @@ export function checkLists(schema: LoggingSchema, raise: Raise): readonly Findin
           : [
               raise(listShared, part, {
                 problem: `it shares the list ${field.list} with ${earlier.name}; pairs type into ${earlier.name}`,
-                remedy: `Make a list of its own, or say it by its name: ${field.name}'…`,
+                remedy: `Make a list of its own, or say it by its name each time.`,
               }),
             ]),
       ];

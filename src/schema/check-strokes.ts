@@ -54,7 +54,7 @@ function clashes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
     const other = strokes[first];
     if (other === undefined || first >= index) return [];
     return [
-      raise(strokesClash, stroke.part, {
+      raise(strokesClash, [stroke.part, other.part], {
         problem: `${stroke.strokes} types ${stroke.label}, and ${other.label} too`,
         remedy: `Give one of the two another ${stroke.is}.`,
       }),
@@ -71,7 +71,7 @@ function reusedFromRetired(
     const old = retired.find((each) => each.strokes === stroke.strokes);
     if (old === undefined) return [];
     return [
-      raise(retiredPairReused, stroke.part, {
+      raise(retiredPairReused, [stroke.part, old.part], {
         problem: `${stroke.strokes} types ${stroke.label}; it typed ${old.label} until that was retired`,
         remedy: `Give ${stroke.label} another ${stroke.is}.`,
       }),
@@ -95,7 +95,7 @@ function nearOnes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] 
 
 function nearFinding(stroke: Stroke, other: Stroke, raise: Raise): Finding {
   const same = stroke.field === other.field;
-  return raise(same ? strokesNear : strokesNearElsewhere, stroke.part, {
+  return raise(same ? strokesNear : strokesNearElsewhere, [stroke.part, other.part], {
     problem:
       `${stroke.strokes} (${stroke.label}) and ${other.strokes} (${other.label}) are one slip apart` +
       (same ? ', in the same field' : ` (${stroke.field.label}, ${other.field.label})`),

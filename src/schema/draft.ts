@@ -7,7 +7,7 @@ import { type Inherited, inherit } from './inherit.ts';
 import { issueInWords, pathOf } from './issue-words.ts';
 import type { ReadFile } from './json-source.ts';
 import type { Code, CodeList, Field, LoggingSchema, Scale } from './logging-schema.ts';
-import { excerptAt, placeInFile } from './places.ts';
+import { excerptAt, type JsonSource, placeInFile } from './places.ts';
 
 /** Every part of a schema with what it inherited, before it is known to be whole. */
 export type Draft = {
@@ -15,6 +15,8 @@ export type Draft = {
   readonly scales: ReadonlyMap<string, Inherited<ScaleEntry>>;
   readonly lists: ReadonlyMap<string, DraftList>;
   readonly repeatsBeforeLook: number | undefined;
+  /** The files that it was written in, the farthest ancestor first. */
+  readonly sources: readonly JsonSource[];
 };
 type DraftList = {
   readonly label: string | undefined;
@@ -31,6 +33,7 @@ export const EMPTY_DRAFT: Draft = {
   scales: new Map(),
   lists: new Map(),
   repeatsBeforeLook: undefined,
+  sources: [],
 };
 
 /** One file over what it extends. */
@@ -60,7 +63,8 @@ export function over(
     });
   }
   const repeatsBeforeLook = value.repeatsBeforeLook ?? draft.repeatsBeforeLook;
-  return { draft: { fields: fields.entries, scales, lists, repeatsBeforeLook }, findings };
+  const sources = [...draft.sources, source];
+  return { draft: { fields: fields.entries, scales, lists, repeatsBeforeLook, sources }, findings };
 }
 
 /** The draft as a schema, or which entries are not whole. */

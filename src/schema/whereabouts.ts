@@ -11,10 +11,13 @@ export type Part =
   | { readonly list: string; readonly code?: string; readonly member?: string }
   | { readonly scale: string };
 
-/** Raises a finding about a part of a schema at the place where that part was written. */
+/**
+ * Raises a finding about a part of a schema at the place where that part was written; about two parts, at the one that was
+ * written in the file farther down (what a project changes, not the style under it), and otherwise at the first named.
+ */
 export type Raise = (
   kind: FindingKind,
-  part: Part,
+  part: Part | readonly [Part, Part],
   said: { readonly problem: string; readonly remedy: string },
 ) => Finding;
 
@@ -23,7 +26,8 @@ export type Origins = Omit<Draft, 'repeatsBeforeLook'>;
 
 /** A raiser of findings over a schema's origins; without origins a place is only the part's name. */
 export function raiserOf(origins: Origins | undefined): Raise {
-  return (kind, part, said) => {
+  return (kind, about, said) => {
+    const part = isTwo(about) ? lastWritten(origins, about) : about;
     const origin = origins === undefined ? undefined : originOf(origins, part);
     if (origin === undefined) return kind.at(partPlace(part), said);
     const { source, path } = origin;
@@ -32,6 +36,19 @@ export function raiserOf(origins: Origins | undefined): Raise {
       { ...said, ...excerptAt(source, path) },
     );
   };
+}
+
+function isTwo(about: Part | readonly [Part, Part]): about is readonly [Part, Part] {
+  return Array.isArray(about);
+}
+
+function lastWritten(origins: Origins | undefined, [first, second]: readonly [Part, Part]): Part {
+  if (origins === undefined) return first;
+  const depth = (part: Part): number => {
+    const origin = originOf(origins, part);
+    return origin === undefined ? -1 : origins.sources.indexOf(origin.source);
+  };
+  return depth(second) > depth(first) ? second : first;
 }
 
 function partPlace(part: Part): Place {
