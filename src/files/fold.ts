@@ -1,3 +1,4 @@
+import { heldBy } from '../record/ancestry.ts';
 import { apply, applyChanges } from '../record/apply.ts';
 import { asChange, replay } from '../record/chain.ts';
 import { type Document, documentKey, type Entry, emptyDocument } from '../record/document.ts';
@@ -75,7 +76,7 @@ export function foldLines(found: Document, lines: readonly WorkLine[]): Folded {
 }
 
 function foldOnto(found: Document, lines: readonly WorkLine[]): Folded {
-  const held = hashesOf(found.history);
+  const held = heldBy(found.history);
   let document = found;
   let firstMissing: number | undefined;
   for (const line of lines) {
@@ -123,7 +124,7 @@ export function takeEntries(document: Document, entries: readonly Entry[], onto:
   const kept = onto === '' ? 0 : document.history.findIndex((entry) => entry.hash === onto) + 1;
   const last = document.history.at(-1)?.hash;
   const cut = kept < document.history.length;
-  if ((kept === 0 && onto !== '') || (cut && !hashesOf(entries).has(last ?? '')))
+  if ((kept === 0 && onto !== '') || (cut && !heldBy(entries).has(last ?? '')))
     return { ok: false, problem: 'its entries do not follow on' };
   const history = document.history.slice(0, kept);
   let taken: Document = cut ? { ...document, history, tables: replay(history) } : document;
@@ -135,19 +136,6 @@ export function takeEntries(document: Document, entries: readonly Entry[], onto:
     taken = { ...taken, tables: applied.tables, history: [...taken.history, entry] };
   }
   return { ok: true, document: taken };
-}
-
-/** Hashes of a history's entries and of all that were merged into it. */
-export function hashesOf(history: readonly Entry[]): ReadonlySet<string> {
-  const hashes = new Set<string>();
-  const see = (entries: readonly Entry[]): void => {
-    for (const entry of entries) {
-      hashes.add(entry.hash);
-      if (entry.merged !== undefined) see(entry.merged);
-    }
-  };
-  see(history);
-  return hashes;
 }
 
 /** A document rebuilt from the journal alone: possible where the line that made it is still there. */

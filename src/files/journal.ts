@@ -61,21 +61,46 @@ function isTorn(pieces: readonly Piece[], index: number): boolean {
     .every(({ line }) => line === undefined || 'begins' in line || line.safe < lost);
 }
 
-/** Reads every generation of a project, oldest first; none where there is no journal yet. */
-export async function readJournal(disk: Disk, folder: string): Promise<readonly Generation[]> {
+/** The generations of a project that are there, oldest first; none where there is no journal yet. */
+export async function listGenerations(disk: Disk, folder: string): Promise<readonly number[]> {
   const names = await disk.list(join(folder, JOURNAL_FOLDER)).catch((error: unknown) => {
     if (isMissing(error)) return [];
     throw error;
   });
-  const numbers = names.flatMap((name) => {
-    const found = GENERATION_NAME.exec(name)?.[1];
-    return found === undefined ? [] : [Number(found)];
-  });
+  return names
+    .flatMap((name) => {
+      const found = GENERATION_NAME.exec(name)?.[1];
+      return found === undefined ? [] : [Number(found)];
+    })
+    .sort((a, b) => a - b);
+}
+
+/** Reads every generation of a project, oldest first. */
+export async function readJournal(disk: Disk, folder: string): Promise<readonly Generation[]> {
   const generations: Generation[] = [];
-  for (const number of numbers.sort((a, b) => a - b)) {
+  for (const number of await listGenerations(disk, folder)) {
     generations.push(readGeneration(number, await disk.readFile(join(folder, generationFile(number)))));
   }
   return generations;
+}
+
+/**
+ * Drops the generations before `current`, oldest first, once no line of theirs is needed any more. Those that hold
+ * damage are kept under another name, to be looked at.
+ */
+export async function retireGenerations(
+  disk: Disk,
+  folder: string,
+  current: number,
+  spoiled: ReadonlySet<number>,
+): Promise<void> {
+  for (const number of await listGenerations(disk, folder)) {
+    if (number >= current) break;
+    const path = join(folder, generationFile(number));
+    if (spoiled.has(number)) await disk.rename(path, `${path}.damaged`);
+    else await disk.unlink(path);
+  }
+  await disk.syncFolder(join(folder, JOURNAL_FOLDER));
 }
 
 /** A generation open for appending. After any rejection it must be abandoned: its descriptor is not to be trusted again. */

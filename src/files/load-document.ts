@@ -2,6 +2,7 @@ import type { Finding } from '../finding/finding.ts';
 import { chainFault, replay } from '../record/chain.ts';
 import type { Document, Tables } from '../record/document.ts';
 import { difference } from '../record/outside.ts';
+import type { FileFacts } from './disk.ts';
 import type { JournalPosition, StoredDocument } from './document-file.ts';
 import { brokenHistory, copiesMerged, editedOutside, journalMisfit } from './findings.ts';
 import { foldLines } from './fold.ts';
@@ -15,6 +16,8 @@ export interface LoadedDocument {
   readonly position: JournalPosition;
   /** The first sequence that its file does not hold; undefined where it holds everything. */
   readonly firstMissing?: number;
+  /** Its file as it was when it was read, to see whether somebody else writes it meanwhile. */
+  readonly facts?: FileFacts;
 }
 
 /** A document made of its file and its lines of the journal; `closed` says why nobody may write to it. */

@@ -116,13 +116,16 @@ async function readOne(
   lines: readonly WorkLine[],
   migrations: readonly Migration[],
 ): Promise<ReadOne> {
+  const facts = await disk.facts(join(folder, file.file)).catch(() => undefined);
   const snapshot = await loadSnapshot(disk, folder, file.name, migrations);
   if (snapshot.ok) {
     const { upgradedFrom } = snapshot.value;
-    const loaded = loadDocument(file.file, snapshot.value, lines);
+    const read = loadDocument(file.file, snapshot.value, lines);
+    const loaded = { ...read, loaded: { ...read.loaded, ...(facts === undefined ? {} : { facts }) } };
     if (upgradedFrom === undefined) return { ...loaded, keep: [] };
     return {
       ...loaded,
+      loaded: { ...loaded.loaded, firstMissing: 0 },
       findings: [...loaded.findings, upgraded(file.file, upgradedFrom)],
       keep: [
         {
@@ -140,7 +143,12 @@ async function readOne(
   }
   const bytes = await disk.readFile(join(folder, file.file)).catch(() => undefined);
   return {
-    loaded: { document, position: NOWHERE, firstMissing: lines[0]?.seq ?? 0 },
+    loaded: {
+      document,
+      position: NOWHERE,
+      firstMissing: lines[0]?.seq ?? 0,
+      ...(facts === undefined ? {} : { facts }),
+    },
     findings: [...snapshot.findings.map(asWarning), rebuiltFinding(file.file)],
     keep: bytes === undefined ? [] : [{ file: file.file, bytes, because: 'unreadable' }],
   };

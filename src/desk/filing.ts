@@ -1,0 +1,88 @@
+import { join } from 'node:path';
+import { whyRefused } from '../files/disk.ts';
+import { documentPath } from '../files/document-file.ts';
+import { editedOutside } from '../files/findings.ts';
+import { keepCopy } from '../files/keep-copy.ts';
+import { loadSnapshot } from '../files/snapshot.ts';
+import { type Document, documentKey } from '../record/document.ts';
+import type { Done } from './desk.ts';
+import { newToken } from './opening.ts';
+import { receive } from './saving.ts';
+import { needsSnapshot } from './shelf.ts';
+import { takeSnapshots } from './snapshots.ts';
+import { displacedFrom, healthOf, type State, tell } from './state.ts';
+
+/** After so many edits the files are written without waiting for a pause. */
+const MOST_EDITS_BETWEEN = 200;
+
+/** Writes the files of the documents that the journal is ahead of. */
+export async function fileAway(state: State): Promise<Done> {
+  const { base, shelf, needs } = state;
+  state.cancelIdle?.();
+  state.cancelIdle = undefined;
+  if (!shelf.keys().some((key) => isBehind(state, key))) return { ok: true };
+  state.sinceSnapshot = 0;
+  try {
+    await takeSnapshots({
+      disk: needs.disk,
+      folder: base.folder,
+      shelf,
+      writer: base.writer,
+      facts: base.facts,
+      isClosed: (key) => state.closed.has(key),
+      requireOurs: async () => {
+        const by = await displacedFrom(needs.disk, base.folder, base.lock, base.writer.state().generation);
+        if (by !== undefined) throw new Error(by);
+      },
+      changedOutside: (document) => takeOutsideChange(state, document),
+      token: () => newToken(needs.random),
+      spoiled: base.spoiled,
+    });
+    return { ok: true };
+  } catch (error) {
+    return { ok: false, problem: whyRefused(error) };
+  }
+}
+
+function isBehind(state: State, key: string): boolean {
+  const held = state.shelf.get(key);
+  return held !== undefined && !state.closed.has(key) && needsSnapshot(held);
+}
+
+/** Files away when the person pauses, or at once after many edits. Called whenever something was saved. */
+export function fileWhenIdle(state: State): void {
+  if (state.ended || healthOf(state).state !== 'safe') return;
+  if (!state.shelf.keys().some((key) => isBehind(state, key))) return;
+  if (state.sinceSnapshot >= MOST_EDITS_BETWEEN) {
+    void fileAway(state);
+    return;
+  }
+  state.cancelIdle?.();
+  state.cancelIdle = state.needs.after(state.needs.idleMs, () => void fileAway(state));
+}
+
+/** A document's file was written by somebody else while the desk was open: it is kept, and taken in as another copy. */
+async function takeOutsideChange(state: State, document: Document): Promise<void> {
+  const { disk } = state.needs;
+  const { folder } = state.base;
+  const file = documentPath(document);
+  const bytes = await disk.readFile(join(folder, file));
+  const kept = await keepCopy(disk, folder, { file, bytes, because: 'edited-outside' });
+  const found = await loadSnapshot(disk, folder, document, []);
+  const taken = found.ok
+    ? receive(state, found.value.document)
+    : { ok: false, problem: found.findings[0]?.problem ?? 'it cannot be read' };
+  state.findings = [
+    ...state.findings,
+    editedOutside.at(
+      { file, ...(document.kind === 'hole' ? { hole: document.id } : {}) },
+      {
+        problem: taken.ok
+          ? 'another program wrote this file while the project was open; the change was taken in'
+          : `another program wrote this file while the project was open, and it can't be taken in: ${'problem' in taken ? taken.problem : ''}`,
+        remedy: `Look at it in the history of ${documentKey(document)}. The file as it was found is ${kept}.`,
+      },
+    ),
+  ];
+  tell(state);
+}

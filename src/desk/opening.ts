@@ -1,0 +1,121 @@
+import { join } from 'node:path';
+import { type Disk, isMissing, whyRefused } from '../files/disk.ts';
+import { DOCUMENT_KINDS } from '../files/document-file.ts';
+import { noProject } from '../files/findings.ts';
+import { JOURNAL_FOLDER } from '../files/journal.ts';
+import { keepCopy } from '../files/keep-copy.ts';
+import { type Lock, type LockRequest, takeLock } from '../files/lock.ts';
+import type { Machine } from '../files/machine.ts';
+import { HAND_WRITTEN, type ProjectFolder, readProjectFolder } from '../files/project-folder.ts';
+import { highestCounter, takeReplica } from '../files/replica.ts';
+import { ensureFolder } from '../files/write-durably.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { MIGRATIONS, type Migration } from '../formats/upgrade.ts';
+
+/** A project opened for writing: locked, read, its odds and ends kept aside. */
+export interface Opened {
+  readonly read: ProjectFolder;
+  readonly lock: Lock;
+  readonly replica: string;
+  /** The last counter that this replica has used. */
+  readonly counter: number;
+}
+
+/** What opening a folder needs. */
+export interface OpeningNeeds {
+  readonly disk: Disk;
+  readonly folder: string;
+  readonly random: (bytes: number) => Uint8Array;
+  readonly machine: Machine;
+  readonly lock: Omit<LockRequest, 'machine'>;
+  readonly migrations?: readonly Migration[];
+}
+
+/** A short token of random bytes, for temporary names and locks. */
+export function newToken(random: (bytes: number) => Uint8Array): string {
+  return Array.from(random(8), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** Refused where the folder is not there or holds no project.json: nothing is made in a folder that is no project. */
+export async function requireProject(disk: Disk, folder: string): Promise<Result<void>> {
+  try {
+    await disk.facts(join(folder, HAND_WRITTEN.project));
+    return ok(undefined);
+  } catch (error) {
+    const gone = isMissing(error);
+    return refused(
+      cannotOpen(
+        gone ? `no ${HAND_WRITTEN.project} in it` : whyRefused(error),
+        gone ? 'Go to the project folder, or start one with: offsider new <folder>.' : 'Nothing was changed.',
+      ),
+    );
+  }
+}
+
+function cannotOpen(problem: string, remedy: string): Finding {
+  return noProject.at({ file: 'this folder' }, { problem, remedy });
+}
+
+/** Reads a project without touching it. */
+export async function openToRead(
+  disk: Disk,
+  folder: string,
+  migrations: readonly Migration[] = MIGRATIONS,
+): Promise<Result<ProjectFolder>> {
+  const there = await requireProject(disk, folder);
+  if (!there.ok) return there;
+  try {
+    return ok(await readProjectFolder(disk, folder, migrations));
+  } catch (error) {
+    return refused(cannotOpen(`it cannot be read: ${whyRefused(error)}`, 'Nothing was changed.'));
+  }
+}
+
+/**
+ * Opens a project for writing: takes the lock, reads everything, keeps torn tails and originals aside, finds this
+ * copy's replica id. Whatever fails, the lock is given back and nothing of the project is changed.
+ */
+export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> {
+  const { disk, folder } = needs;
+  const there = await requireProject(disk, folder);
+  if (!there.ok) return there;
+  try {
+    await makeRooms(disk, folder);
+  } catch (error) {
+    return refused(
+      cannotOpen(
+        `it cannot be written: ${whyRefused(error)}`,
+        'Free space or give this user the right to write, or open it to read only.',
+      ),
+    );
+  }
+  const lock = await takeLock(disk, folder, { ...needs.lock, machine: needs.machine });
+  if (!lock.ok) return lock;
+  try {
+    return ok(await readUnderLock(needs, lock.value));
+  } catch (error) {
+    await lock.value.release().catch(() => {});
+    return refused(
+      cannotOpen(`it cannot be opened for writing: ${whyRefused(error)}`, 'Open it to read only.'),
+    );
+  }
+}
+
+/** Makes the folders that a project keeps its documents and its journal in. */
+export async function makeRooms(disk: Disk, folder: string): Promise<void> {
+  const rooms = Object.values(DOCUMENT_KINDS).map((kind) => kind.folder);
+  for (const room of [JOURNAL_FOLDER, ...rooms]) await ensureFolder(disk, join(folder, room));
+}
+
+async function readUnderLock(needs: OpeningNeeds, lock: Lock): Promise<Opened> {
+  const { disk, folder, random, machine } = needs;
+  const read = await readProjectFolder(disk, folder, needs.migrations ?? MIGRATIONS);
+  for (const copy of read.keep) await keepCopy(disk, folder, copy);
+  for (const leftover of read.leftovers) await disk.unlink(join(folder, leftover));
+  const replica = await takeReplica(disk, folder, machine.host, random, newToken(random));
+  const documents = [...read.documents.values()].flatMap(({ document, copy }) =>
+    copy === undefined ? [document] : [document, copy],
+  );
+  const edits = read.lines.flatMap((line) => ('edit' in line ? [line.edit] : []));
+  return { read, lock, replica, counter: highestCounter(replica, documents, edits) };
+}

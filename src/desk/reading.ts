@@ -1,0 +1,59 @@
+import { noProject } from '../files/findings.ts';
+import type { ProjectFolder } from '../files/project-folder.ts';
+import { type Finding, refused } from '../finding/finding.ts';
+import type { Stamp } from '../quantity/stamp.ts';
+import { type Document, documentKey } from '../record/document.ts';
+import type { Desk } from './desk.ts';
+import { takeIn } from './take-in.ts';
+
+const REFUSAL = { ok: false, problem: 'the project was opened to read only' } as const;
+
+/** A desk that shows a project and writes nothing. What was edited outside is shown as it would be taken in. */
+export function readingSession(
+  folder: string,
+  read: ProjectFolder,
+  needs: { readonly now: () => Stamp; readonly person: string },
+): Desk {
+  let counter = 0;
+  const newId = (): string => {
+    counter += 1;
+    return `unsaved-${counter}`;
+  };
+  const deed = (what: string) => ({ edit: newId(), at: needs.now(), by: needs.person, what });
+  const documents = new Map<string, Document>();
+  for (const [key, { document, copy }] of read.documents) {
+    const taken = copy === undefined ? undefined : takeIn(document, copy, deed, newId);
+    const shown = taken?.ok === true ? taken.document : document;
+    if (Object.keys(shown.tables).length > 0) documents.set(key, shown);
+  }
+  const readOnly = noProject.at(
+    { file: folder },
+    { problem: REFUSAL.problem, remedy: 'Open it without --read-only.' },
+  );
+  const findings: readonly Finding[] = read.findings;
+  return {
+    folder: () => folder,
+    readOnly: true,
+    person: needs.person,
+    documents: () => documents,
+    get: (name) => documents.get(documentKey(name)),
+    findings: () => findings,
+    closed: read.closed,
+    project: () => read.project,
+    logging: () => read.logging,
+    newId,
+    now: needs.now,
+    health: () => ({ state: 'read only', unsafeEdits: 0, waiting: [], reason: REFUSAL.problem }),
+    submit: () => REFUSAL,
+    undo: () => REFUSAL,
+    redo: () => REFUSAL,
+    receive: () => REFUSAL,
+    writeByHand: async () => refused(readOnly),
+    writeOut: async () => REFUSAL,
+    snapshot: async () => REFUSAL,
+    retry: async () => ({ state: 'read only', unsafeEdits: 0, waiting: [], reason: REFUSAL.problem }),
+    moveTo: async () => REFUSAL,
+    subscribe: () => () => {},
+    close: async () => ({ ok: true }),
+  };
+}

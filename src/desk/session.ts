@@ -1,0 +1,117 @@
+import { documentKey } from '../record/document.ts';
+import { makeBase } from './base.ts';
+import { writeByHand, writeOut } from './by-hand.ts';
+import type { Desk, Done } from './desk.ts';
+import { fileAway, fileWhenIdle } from './filing.ts';
+import { moveTo } from './moving.ts';
+import type { Opened } from './opening.ts';
+import { receive, redo, submit, undo } from './saving.ts';
+import { shelfOf } from './shelf.ts';
+import { healthOf, newId, type SessionNeeds, type State, tell } from './state.ts';
+import { NEW_SITTING } from './undo.ts';
+
+/** Begins work on a project that is open for writing, and takes in what was edited outside. */
+export function startSession(folder: string, opened: Opened, needs: SessionNeeds): Desk {
+  const state = newState(folder, opened, needs);
+  for (const { copy } of opened.read.documents.values()) if (copy !== undefined) receive(state, copy);
+  return deskOn(state);
+}
+
+function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
+  const { read, lock, replica, counter } = opened;
+  const shelf = shelfOf(read.documents, read.lastSequence);
+  const facts = [...read.documents].flatMap(([key, loaded]) =>
+    loaded.facts === undefined ? [] : [[key, loaded.facts] as const],
+  );
+  const start = { generation: read.lastGeneration, sequence: read.lastSequence, lines: read.lines };
+  const base = makeBase({
+    needs,
+    folder,
+    lock,
+    replica,
+    facts: new Map(facts),
+    spoiled: new Set(
+      read.generations.filter(({ damaged }) => damaged.length > 0).map(({ generation }) => generation),
+    ),
+    shelf,
+    closed: read.closed,
+    start,
+    changed: () => afterWriting(state),
+  });
+  const state: State = {
+    needs,
+    shelf,
+    closed: read.closed,
+    listeners: new Set(),
+    byHand: { project: read.project, logging: read.logging },
+    base,
+    counter,
+    sitting: NEW_SITTING,
+    findings: [...read.findings, ...lock.findings],
+    savedAt: undefined,
+    sinceSnapshot: 0,
+    cancelIdle: undefined,
+    ended: false,
+  };
+  return state;
+}
+
+/** What follows when the writer has saved something, or has failed to. */
+export function afterWriting(state: State): void {
+  fileWhenIdle(state);
+  tell(state);
+}
+
+function deskOn(state: State): Desk {
+  return {
+    folder: () => state.base.folder,
+    readOnly: false,
+    person: state.needs.person,
+    documents: () => state.shelf.standing(),
+    get: (name) => state.shelf.standing().get(documentKey(name)),
+    findings: () => state.findings,
+    closed: state.closed,
+    project: () => state.byHand.project,
+    logging: () => state.byHand.logging,
+    newId: () => newId(state),
+    now: state.needs.now,
+    health: () => healthOf(state),
+    submit: (request) => submit(state, request),
+    undo: (name) => undo(state, name),
+    redo: (name) => redo(state, name),
+    receive: (copy) => receive(state, copy),
+    writeByHand: (file, text) => writeByHand(state, file, text),
+    writeOut: (file, bytes) => writeOut(state, file, bytes),
+    snapshot: () => fileAway(state),
+    retry: async () => {
+      await state.base.writer.tryNow();
+      return healthOf(state);
+    },
+    moveTo: (folder) => moveTo(state, folder),
+    subscribe: (listener) => {
+      state.listeners.add(listener);
+      return () => state.listeners.delete(listener);
+    },
+    close: (options) => close(state, options?.abandon === true),
+  };
+}
+
+async function close(state: State, abandon: boolean): Promise<Done> {
+  if (state.ended) return { ok: true };
+  await state.base.writer.tryNow();
+  const { unsafeEdits, reason, state: health } = healthOf(state);
+  if (unsafeEdits > 0 && !abandon)
+    return {
+      ok: false,
+      problem: `${unsafeEdits} edits are not saved: ${reason ?? 'the disk does not answer'}`,
+    };
+  // The journal holds everything: a file that can't be written now is written at the next opening.
+  if (health !== 'read only') await fileAway(state);
+  await state.base.writer.tryNow();
+  state.ended = true;
+  state.cancelIdle?.();
+  await state.base.writer.stop();
+  await state.base.lock.release().catch(() => {});
+  tell(state);
+  return { ok: true };
+}

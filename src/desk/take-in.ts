@@ -1,0 +1,77 @@
+import { documentFault } from '../files/document-file.ts';
+import { standingOf } from '../record/ancestry.ts';
+import { chainFault } from '../record/chain.ts';
+import type { Deed, Document, Entry, Id } from '../record/document.ts';
+import { emptyDocument } from '../record/document.ts';
+import { merge, type Question } from '../record/merge.ts';
+import { recordOutside } from '../record/outside.ts';
+
+/** What came of holding another copy against ours. */
+export type Outcome = 'new' | 'same' | 'older' | 'newer' | 'merged';
+
+/** Another copy taken in: the document that comes of it, and its entries after the entry `onto` of ours. */
+export type TakenIn =
+  | {
+      readonly ok: true;
+      readonly outcome: Outcome;
+      readonly document: Document;
+      readonly entries: readonly Entry[];
+      readonly onto: string;
+      readonly questions: readonly Question[];
+    }
+  | { readonly ok: false; readonly problem: string };
+
+/**
+ * Holds another copy of a document against ours: a newer one is taken, an older one changes nothing, a diverged one is
+ * merged. What was edited in it outside offsider becomes an entry first. Refused where its history does not hold, where
+ * it is another document under the same name, and where what comes of it could not be kept in a file.
+ */
+export function takeIn(
+  ours: Document | undefined,
+  copy: Document,
+  deed: (what: string) => Deed,
+  newId: () => Id,
+): TakenIn {
+  const recorded = withOutside(copy, deed);
+  if ('problem' in recorded) return { ok: false, problem: recorded.problem };
+  const mine = ours ?? emptyDocument(copy);
+  const standing = standingOf(mine, recorded);
+  if (standing === 'unrelated')
+    return { ok: false, problem: `it is another ${copy.kind} that goes by the name ${copy.id}` };
+  if (standing === 'same' || standing === 'older')
+    return { ok: true, outcome: standing, document: mine, entries: [], onto: '', questions: [] };
+  const { document, questions } = merge(mine, recorded, deed('merged with another copy'), newId);
+  const fault = documentFault(document, everyThing(document));
+  if (fault !== undefined) return { ok: false, problem: fault };
+  const shared = sharedStart(mine.history, document.history);
+  return {
+    ok: true,
+    outcome: standing === 'diverged' ? 'merged' : ours === undefined ? 'new' : 'newer',
+    document,
+    entries: document.history.slice(shared),
+    onto: mine.history[shared - 1]?.hash ?? '',
+    questions,
+  };
+}
+
+function withOutside(copy: Document, deed: (what: string) => Deed): Document | { readonly problem: string } {
+  const fault = chainFault(copy.history);
+  if (fault !== undefined)
+    return { problem: `entry ${fault.index + 1} of its history has been changed: ${fault.problem}` };
+  try {
+    return recordOutside(copy, deed('edited outside offsider'));
+  } catch (error) {
+    return { problem: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function sharedStart(a: readonly Entry[], b: readonly Entry[]): number {
+  const parted = a.findIndex((entry, index) => entry.hash !== b[index]?.hash);
+  return parted < 0 ? a.length : parted;
+}
+
+function everyThing(document: Document): readonly (readonly [table: string, id: Id])[] {
+  return Object.entries(document.tables).flatMap(([table, things]) =>
+    Object.keys(things).map((id) => [table, id] as const),
+  );
+}
