@@ -1,27 +1,11 @@
-import { type Depth, parseDepth } from '../quantity/depth.ts';
+import { parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
+import { alone, type Command, type CommandWord, readInterval, wrong } from './command.ts';
 import type { Wrong } from './meaning.ts';
 import { nearWords } from './near.ts';
 import { type ItemsContext, readItems } from './read-items.ts';
+import { RIG_COMMANDS } from './rig-commands.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
-
-/** What a word behind `;` asks for, as data; depths in millimetres along the hole. */
-export type Command =
-  | { readonly does: 'undo' | 'redo' | 'leave' }
-  /** `lastDigits`: the last digits on the bag in hand, where they were typed. */
-  | { readonly does: 'rod done'; readonly lastDigits?: string }
-  | { readonly does: 'put control off'; readonly reason: string }
-  | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
-  | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
-  | { readonly does: 'void bag'; readonly number: string; readonly reason: string }
-  /** Rows of the interval again from `atMm` down, or from the logged head where none is said. */
-  | ({ readonly does: 'copy'; readonly atMm?: Depth } & Interval)
-  /** Rows of the interval moved down by `byMm`, up where it is negative. */
-  | ({ readonly does: 'shift'; readonly byMm: number } & Interval)
-  /** `clear`: not logged again. `insert`: a forgotten interval; rows below move down. `merge`: one row of several. */
-  | ({ readonly does: 'clear' | 'insert' | 'merge' } & Interval)
-  /** The row that holds `atMm` becomes two, alike. */
-  | { readonly does: 'split'; readonly atMm: Depth };
 
 /** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe nobody sees one). */
 export type CommandLine = {
@@ -40,36 +24,15 @@ export type RangeLine = Interval & {
   readonly insisted: boolean;
 };
 
-/** One command: its word, how it is typed, what it does, and how its text is read. */
-export type CommandWord = {
-  readonly word: string;
-  readonly form: string;
-  readonly does: string;
-  /** Shown in words before it is done; `=` at the end of the line takes the preview's place. */
-  readonly previewed: boolean;
-  readonly read: (text: string) => Command | Wrong;
-};
-
 /** How a range is amended, for the help beside {@link COMMANDS}. */
 export const RANGE_FORM = { form: ';44-49 py2', does: 'Say something of every row in a range' } as const;
 
 /** Every word that can follow `;`: one spelling each, in the order of the help. */
 export const COMMANDS: readonly CommandWord[] = [
-  plain('u', 'undo', 'Undo the last edit of this sitting'),
-  plain('r', 'redo', 'Redo what was undone'),
-  plain('q', 'leave', 'Leave; everything shown as saved is safe'),
-  {
-    word: 'rod',
-    form: ';rod, or ;rod 163 with the last digits of the bag in hand',
-    does: 'Rod done: stamp time and depth, check the bags',
-    previewed: false,
-    read: (text) => {
-      if (text === '') return { does: 'rod done' };
-      return /^\d+$/.test(text)
-        ? { does: 'rod done', lastDigits: text }
-        : wrong('the last digits of the bag', ';rod 163');
-    },
-  },
+  alone('u', { does: 'undo' }, 'Undo the last edit of this sitting'),
+  alone('r', { does: 'redo' }, 'Redo what was undone'),
+  alone('q', { does: 'leave' }, 'Leave; everything shown as saved is safe'),
+  ...RIG_COMMANDS,
   {
     word: 'later',
     form: ';later reason',
@@ -126,16 +89,6 @@ export const COMMANDS: readonly CommandWord[] = [
   overInterval('merge', 'Make one row of several'),
 ];
 
-function plain(word: string, does: 'undo' | 'redo' | 'leave', words: string): CommandWord {
-  return {
-    word,
-    form: `;${word}`,
-    does: words,
-    previewed: false,
-    read: (text) => (text === '' ? { does } : { problem: `;${word} stands alone`, remedy: `Type ;${word}` }),
-  };
-}
-
 function overInterval(word: 'clear' | 'insert' | 'merge', does: string): CommandWord {
   return {
     word,
@@ -149,17 +102,6 @@ function overInterval(word: 'clear' | 'insert' | 'merge', does: string): Command
         : { does: word, ...interval };
     },
   };
-}
-
-function wrong(needed: string, form: string): Wrong {
-  return { problem: `Needs ${needed}`, remedy: `Type it like ${form}` };
-}
-
-/** `44-49` in metres, the upper depth first; undefined for anything else. */
-export function readInterval(text: string): Interval | undefined {
-  const [from, to, ...more] = text.split('-').map(parseDepth);
-  if (from === undefined || to === undefined || more.length > 0 || from >= to) return undefined;
-  return { fromMm: from, toMm: to };
 }
 
 function readBag(text: string): Command | Wrong {

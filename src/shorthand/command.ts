@@ -1,0 +1,72 @@
+import { type Depth, parseDepth } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
+import type { Wrong } from './meaning.ts';
+
+/** What a word behind `;` asks for, as data; depths in millimetres along the hole. */
+export type Command =
+  | { readonly does: 'undo' | 'redo' | 'leave' }
+  /** `check`: what was read at the rod check, where it was typed: last digits, `x6` bags, `@54.5` depth. */
+  | { readonly does: 'rod done'; readonly check?: string }
+  | { readonly does: 'put control off'; readonly reason: string }
+  | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
+  | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
+  | { readonly does: 'void bag'; readonly number: string; readonly reason: string }
+  /** Rows of the interval again from `atMm` down, or from the logged head where none is said. */
+  | ({ readonly does: 'copy'; readonly atMm?: Depth } & Interval)
+  /** Rows of the interval moved down by `byMm`, up where it is negative. */
+  | ({ readonly does: 'shift'; readonly byMm: number } & Interval)
+  /** `clear`: not logged again. `insert`: a forgotten interval; rows below move down. `merge`: one row of several. */
+  | ({ readonly does: 'clear' | 'insert' | 'merge' } & Interval)
+  /** The row that holds `atMm` becomes two, alike. */
+  | { readonly does: 'split'; readonly atMm: Depth }
+  | RigCommand;
+
+/** What is noted at the drilled head; an interval left out is the rod being drilled. */
+export type RigCommand =
+  | { readonly does: 'moisture'; readonly moisture: 'dry' | 'moist' | 'wet'; readonly over?: Interval }
+  | {
+      readonly does: 'recovery';
+      readonly recovery: 'full' | 'good' | 'fair' | 'poor' | 'none';
+      readonly over?: Interval;
+    }
+  | { readonly does: 'contaminated'; readonly over?: Interval }
+  | { readonly does: 'number bags'; readonly first: string; readonly last: string }
+  /** `lastDigits`: of the control put off that is placed now; the oldest where none is said. */
+  | { readonly does: 'place control'; readonly lastDigits?: string }
+  | { readonly does: 'shot'; readonly depthMm: Depth; readonly dipDeg: number; readonly azimuthDeg?: number }
+  | { readonly does: 'collar'; readonly state: 'capped' | 'plugged' }
+  | { readonly does: 'stop'; readonly reason: string }
+  | { readonly does: 'stop over' };
+
+/** One command: its word, how it is typed, what it does, and how its text is read. */
+export type CommandWord = {
+  readonly word: string;
+  readonly form: string;
+  readonly does: string;
+  /** Shown in words before it is done; `=` at the end of the line takes the preview's place. */
+  readonly previewed: boolean;
+  readonly read: (text: string) => Command | Wrong;
+};
+
+/** A refusal that shows the form. */
+export function wrong(needed: string, form: string): Wrong {
+  return { problem: `Needs ${needed}`, remedy: `Type it like ${form}` };
+}
+
+/** `44-49` in metres, the upper depth first; undefined for anything else. */
+export function readInterval(text: string): Interval | undefined {
+  const [from, to, ...more] = text.split('-').map(parseDepth);
+  if (from === undefined || to === undefined || more.length > 0 || from >= to) return undefined;
+  return { fromMm: from, toMm: to };
+}
+
+/** A word that stands alone. */
+export function alone(word: string, command: Command, does: string): CommandWord {
+  return {
+    word,
+    form: `;${word}`,
+    does,
+    previewed: false,
+    read: (text) => (text === '' ? command : { problem: `;${word} stands alone`, remedy: `Type ;${word}` }),
+  };
+}

@@ -1,0 +1,127 @@
+import { parseDepth } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
+import { alone, type CommandWord, type RigCommand, readInterval, wrong } from './command.ts';
+import type { Wrong } from './meaning.ts';
+
+const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
+
+/** What is noted at the drilled head: rods, bags, the sample stream, shots, the driller's stops. */
+export const RIG_COMMANDS: readonly CommandWord[] = [
+  {
+    word: 'rod',
+    form: ';rod, or ;rod 163 with the last digits of the bag in hand (x6: six bags, @54.5: another depth)',
+    does: 'Rod done: stamp time and depth, check the bags',
+    previewed: false,
+    read: (text) => {
+      if (text === '') return { does: 'rod done' };
+      return text.split(/ +/).every((each) => /^([A-Z0-9-]+|x\d{1,2}|@[\d.]+)$/.test(each))
+        ? { does: 'rod done', check: text }
+        : wrong('the last digits of the bag', ';rod 163');
+    },
+  },
+  ...(['dry', 'moist', 'wet'] as const).map((moisture) =>
+    overRod(moisture, (over) => ({ does: 'moisture', moisture, ...over }), `The sample comes up ${moisture}`),
+  ),
+  {
+    word: 'recovery',
+    form: ';recovery poor, or ;recovery poor 44-46 (full, good, fair, poor, none)',
+    does: 'Recovery by eye',
+    previewed: false,
+    read: (text) => {
+      const [word, ...rest] = text.split(/ +/);
+      const recovery = RECOVERIES.find((each) => each === word);
+      const over = overOf(rest.join(' '));
+      return recovery === undefined || over === undefined
+        ? wrong('full, good, fair, poor or none', ';recovery poor 44-46')
+        : { does: 'recovery', recovery, ...over };
+    },
+  },
+  overRod('contaminated', (over) => ({ does: 'contaminated', ...over }), 'The sample is contaminated'),
+  {
+    word: 'numbered',
+    form: ';numbered ZQ000201 ZQ000320',
+    does: 'Bags numbered for this hole, first and last',
+    previewed: false,
+    read: (text) => {
+      const [first, last, ...more] = text.split(/ +/);
+      return !first || last === undefined || more.length > 0
+        ? wrong('the first and the last number', ';numbered ZQ000201 ZQ000320')
+        : { does: 'number bags', first, last };
+    },
+  },
+  {
+    word: 'place',
+    form: ';place, or ;place 166 with the last digits of its number',
+    does: 'Place a control that was put off',
+    previewed: false,
+    read: (text) => {
+      if (text === '') return { does: 'place control' };
+      return /^[A-Z0-9-]+$/.test(text)
+        ? { does: 'place control', lastDigits: text }
+        : wrong('the last digits of its number', ';place 166');
+    },
+  },
+  {
+    word: 'shot',
+    form: ';shot 60 -59.5 271.2',
+    does: 'A survey shot: depth, dip, azimuth as read (none: leave it out)',
+    previewed: false,
+    read: readShot,
+  },
+  alone('capped', { does: 'collar', state: 'capped' }, 'The collar is capped'),
+  alone('plugged', { does: 'collar', state: 'plugged' }, 'The collar is plugged'),
+  {
+    word: 'stop',
+    form: ';stop reason',
+    does: 'The driller stops for safety or the hole: no advice on ending is shown',
+    previewed: false,
+    read: (text) => (text === '' ? wrong('a reason', ';stop hose burst') : { does: 'stop', reason: text }),
+  },
+  alone('go', { does: 'stop over' }, "The driller's stop is over"),
+];
+
+function overRod(
+  word: string,
+  command: (over: { readonly over?: Interval }) => RigCommand,
+  does: string,
+): CommandWord {
+  return {
+    word,
+    form: `;${word}, or ;${word} 44-46`,
+    does: `${does}: the rod being drilled, or a range`,
+    previewed: false,
+    read: (text) => {
+      const over = overOf(text);
+      return over === undefined
+        ? wrong('two depths, the upper first, or nothing', `;${word} 44-46`)
+        : command(over);
+    },
+  };
+}
+
+/** Nothing, or an interval; undefined for anything else. */
+function overOf(text: string): { readonly over?: Interval } | undefined {
+  if (text === '') return {};
+  const over = readInterval(text);
+  return over === undefined ? undefined : { over };
+}
+
+/** `60 -59.5 271.2`: the depth in metres, the dip (down negative), the azimuth as read. */
+function readShot(text: string): RigCommand | Wrong {
+  const form = ';shot 60 -59.5 271.2';
+  const [depth = '', dip = '', azimuth, ...more] = text.split(/ +/);
+  const depthMm = parseDepth(depth);
+  const dipDeg = Number(dip);
+  if (depthMm === undefined || !/^-?\d{1,3}(\.\d+)?$/.test(dip) || more.length > 0)
+    return wrong('depth, dip, azimuth', form);
+  if (dipDeg > 0)
+    return { problem: `A dip of ${dip} points up`, remedy: `Down is negative: did you mean -${dip}?` };
+  if (dipDeg < -90)
+    return { problem: `A dip of ${dip} is steeper than straight down`, remedy: 'Dips go from 0 to -90' };
+  if (azimuth === undefined) return { does: 'shot', depthMm, dipDeg };
+  const azimuthDeg = Number(azimuth);
+  if (!/^\d{1,3}(\.\d+)?$/.test(azimuth) || azimuthDeg > 360) {
+    return { problem: `${azimuth} is no azimuth`, remedy: 'Azimuths go from 0 to 360' };
+  }
+  return { does: 'shot', depthMm, dipDeg, azimuthDeg: azimuthDeg % 360 };
+}
