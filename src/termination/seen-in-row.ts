@@ -4,9 +4,9 @@ import { formatInterval, type Interval } from '../quantity/interval.ts';
 import { fieldNamed } from '../schema/logging-schema.ts';
 import { readCell } from '../schema/read-cell.ts';
 import type { Row } from '../value/row.ts';
+import { isAsked } from './log.ts';
 import { namesOf } from './names.ts';
 import type { Situation } from './situation.ts';
-import { isAsked } from './stretch.ts';
 
 /** An interval of depths that are known to be whole millimetres. */
 export function intervalOf(fromMm: number, toMm: number): Interval {

@@ -70,10 +70,16 @@ function onePass({ rows }: Situation): number {
   return sum;
 }
 
+/** A copy of the situation: nothing that was read from it before is known of it. */
+function fromScratch(at: Situation): unknown {
+  const copy = { ...at };
+  return adviceOf(evaluateRules(RULES, copy), copy);
+}
+
 let slow = false;
 for (const lengthM of [200, 2000, 5000]) {
   const at = hole(lengthM);
-  const ms = medianMs(() => adviceOf(evaluateRules(RULES, at), at));
+  const ms = medianMs(() => fromScratch(at));
   const passMs = medianMs(() => onePass(at));
   if (lengthM === 2000 && ms >= QUARTER_FRAME_MS) slow = true;
   console.log(

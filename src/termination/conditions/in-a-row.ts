@@ -1,10 +1,10 @@
 import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres } from '../../quantity/depth.ts';
 import { defineCondition, lengthM } from '../condition-kind.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { inARow as run } from '../run.ts';
 import { seenThere } from '../seen-in-row.ts';
-import { logStretches, rowTest } from '../stretch.ts';
 
 export const inARow = defineCondition({
   key: 'inARow',
@@ -21,14 +21,8 @@ export const inARow = defineCondition({
   },
   asks: ({ where }) => [where],
   assess: ({ where, forM }, situation) =>
-    run(
-      situation,
-      logStretches(situation, rowTest(situation, where)),
-      situation.loggedMm,
-      depthFromMetres(forM),
-      {
-        what: cutOff(situation.schema, where),
-        there: (stretch) => seenThere(situation, where, stretch),
-      },
-    ),
+    run(situation, logWhere(situation, where), situation.loggedMm, depthFromMetres(forM), {
+      what: cutOff(situation.schema, where),
+      there: (stretch) => seenThere(situation, where, stretch),
+    }),
 });

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import type { Condition } from '../../condition/condition.ts';
 import { depthFromMetres } from '../../quantity/depth.ts';
 import { defineCondition, lengthM } from '../condition-kind.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { inARow } from '../run.ts';
 import { seenThere } from '../seen-in-row.ts';
-import { logStretches, rowTest } from '../stretch.ts';
 
 export const instrumentBelow = defineCondition({
   key: 'instrumentBelow',
@@ -22,15 +22,9 @@ export const instrumentBelow = defineCondition({
   asks: ({ field, lessThan }) => [{ field, lessThan }],
   assess: ({ field, lessThan, forM }, situation) => {
     const where: Condition = { field, lessThan };
-    return inARow(
-      situation,
-      logStretches(situation, rowTest(situation, where)),
-      situation.loggedMm,
-      depthFromMetres(forM),
-      {
-        what: cutOff(situation.schema, where),
-        there: (stretch) => seenThere(situation, where, stretch),
-      },
-    );
+    return inARow(situation, logWhere(situation, where), situation.loggedMm, depthFromMetres(forM), {
+      what: cutOff(situation.schema, where),
+      there: (stretch) => seenThere(situation, where, stretch),
+    });
   },
 });

@@ -2,8 +2,8 @@ import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import { triOf } from '../../quantity/tri.ts';
 import { defineCondition, lengthM } from '../condition-kind.ts';
+import { isAsked, logByRow } from '../log.ts';
 import { inARow } from '../run.ts';
-import { isAsked, logStretches } from '../stretch.ts';
 
 export const noReturnInARow = defineCondition({
   key: 'noReturnInARow',
@@ -17,7 +17,7 @@ export const noReturnInARow = defineCondition({
   assess: ({ forM }, situation) =>
     inARow(
       situation,
-      logStretches(situation, (row) => (isAsked(row) ? 'cannot tell' : triOf(row.noReturn === true))),
+      logByRow(situation, (row) => (isAsked(row) ? 'cannot tell' : triOf(row.noReturn === true))),
       situation.loggedMm,
       depthFromMetres(forM),
       {

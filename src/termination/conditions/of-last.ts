@@ -2,10 +2,10 @@ import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { enough, historyOf } from '../amount.ts';
 import { defineCondition, lengthM } from '../condition-kind.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { outcomeOf } from '../outcome.ts';
 import { intervalOf } from '../seen-in-row.ts';
-import { logStretches, rowTest } from '../stretch.ts';
 import { windowAhead, windowLegs, within } from '../window.ts';
 
 export const ofLast = defineCondition({
@@ -23,7 +23,7 @@ export const ofLast = defineCondition({
   },
   asks: ({ where }) => [where],
   assess: ({ where, atLeastM, ofM }, situation) => {
-    const stretches = logStretches(situation, rowTest(situation, where));
+    const stretches = logWhere(situation, where);
     const [needMm, ofMm] = [depthFromMetres(atLeastM), depthFromMetres(ofM)];
     const legs = windowLegs(stretches, ofMm);
     const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };

@@ -3,12 +3,13 @@ import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { enough, historyOf, type Leg } from '../amount.ts';
 import { defineCondition, metresM } from '../condition-kind.ts';
 import { always, type History } from '../history.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { notGiven, outcomeOf } from '../outcome.ts';
 import { intervalOf } from '../seen-in-row.ts';
 import { deepestMm, type Situation } from '../situation.ts';
 import { aheadOf, from } from '../span.ts';
-import { logStretches, rowTest, type Stretch } from '../stretch.ts';
+import type { Stretch } from '../stretch.ts';
 
 export const pastContact = defineCondition({
   key: 'pastContact',
@@ -25,7 +26,7 @@ export const pastContact = defineCondition({
   },
   asks: ({ into }) => [into],
   assess: ({ into, byM }, situation) => {
-    const stretches = logStretches(situation, rowTest(situation, into));
+    const stretches = logWhere(situation, into);
     const needMm = Math.max(1, depthFromMetres(byM));
     const what = cutOff(situation.schema, into);
     const contact = stretches.find((each) => each.state === 'yes');

@@ -2,12 +2,13 @@ import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { enough, historyOf, type Leg } from '../amount.ts';
 import { defineCondition, lengthM } from '../condition-kind.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { outcomeOf } from '../outcome.ts';
 import { topLeg } from '../run.ts';
 import { intervalOf } from '../seen-in-row.ts';
 import { aheadOf, from } from '../span.ts';
-import { logStretches, rowTest, type Stretch } from '../stretch.ts';
+import type { Stretch } from '../stretch.ts';
 
 export const seen = defineCondition({
   key: 'seen',
@@ -22,7 +23,7 @@ export const seen = defineCondition({
   },
   asks: ({ where }) => [where],
   assess: ({ where, forM }, situation) => {
-    const stretches = logStretches(situation, rowTest(situation, where));
+    const stretches = logWhere(situation, where);
     const needMm = depthFromMetres(forM);
     const legs = totalLegs(stretches);
     const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };

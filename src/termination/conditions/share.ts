@@ -3,13 +3,14 @@ import { conditionSchema } from '../../condition/condition.ts';
 import { historyOf, type Leg } from '../amount.ts';
 import { defineCondition } from '../condition-kind.ts';
 import { stateAt } from '../history.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { outcomeOf } from '../outcome.ts';
 import { topLeg } from '../run.ts';
 import { intervalOf } from '../seen-in-row.ts';
 import { deepestMm, type Situation } from '../situation.ts';
 import { type Ahead, aheadOf, from } from '../span.ts';
-import { logStretches, rowTest, type Stretch } from '../stretch.ts';
+import type { Stretch } from '../stretch.ts';
 
 /** Shares are held against in tenths of a percent, so that a share that is just met is met. */
 const TENTHS = 10;
@@ -29,7 +30,7 @@ export const share = defineCondition({
   },
   asks: ({ where }) => [where],
   assess: ({ where, atLeastPercent }, situation) => {
-    const stretches = logStretches(situation, rowTest(situation, where));
+    const stretches = logWhere(situation, where);
     const tenths = Math.round(atLeastPercent * TENTHS);
     const what = cutOff(situation.schema, where);
     const logged = lengthOf(stretches, () => true);

@@ -2,13 +2,14 @@ import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { enough, historyOf, type Leg } from '../amount.ts';
 import { defineCondition, lengthM } from '../condition-kind.ts';
+import { logWhere } from '../log.ts';
 import { cutOff } from '../names.ts';
 import { outcomeOf } from '../outcome.ts';
 import { topLeg } from '../run.ts';
 import { intervalOf } from '../seen-in-row.ts';
 import type { Situation } from '../situation.ts';
 import { aheadOf, from } from '../span.ts';
-import { logStretches, rowTest, type Stretch } from '../stretch.ts';
+import type { Stretch } from '../stretch.ts';
 
 export const sinceLastSeen = defineCondition({
   key: 'sinceLastSeen',
@@ -24,7 +25,7 @@ export const sinceLastSeen = defineCondition({
   },
   asks: ({ where }) => [where],
   assess: ({ where, atLeastM }, situation) => {
-    const stretches = logStretches(situation, rowTest(situation, where));
+    const stretches = logWhere(situation, where);
     const needMm = depthFromMetres(atLeastM);
     const legs = sinceLegs(stretches);
     const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };

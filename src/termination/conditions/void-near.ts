@@ -4,12 +4,12 @@ import { type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
 import { enough, historyOf } from '../amount.ts';
 import { defineCondition, lengthM, metresM } from '../condition-kind.ts';
+import { isAsked, logByRow } from '../log.ts';
 import { anyOne, type Outcome, outcomeOf } from '../outcome.ts';
 import { reached } from '../reached.ts';
 import { intervalOf } from '../seen-in-row.ts';
 import type { ExpectedZone, Situation } from '../situation.ts';
 import { aheadOf, from } from '../span.ts';
-import { isAsked, logStretches } from '../stretch.ts';
 import { windowLegs, within } from '../window.ts';
 
 export const voidNear = defineCondition({
@@ -35,7 +35,7 @@ export const voidNear = defineCondition({
 });
 
 function logged(situation: Situation, lastMm: number): Outcome {
-  const stretches = logStretches(situation, (row) => holdsVoid(situation.schema, row));
+  const stretches = logByRow(situation, (row) => holdsVoid(situation.schema, row));
   const legs = windowLegs(stretches, lastMm);
   const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
   const state = enough(sure, possible, 1);
