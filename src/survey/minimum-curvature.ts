@@ -83,3 +83,32 @@ export function alongArc(arc: Arc, distanceM: number): OnArc {
     },
   };
 }
+
+/** The arc of `lengthM` that goes on round the same circle from where another ends. */
+export function goingOn(arc: Arc, lengthM: number): Arc {
+  const turned = turnedBy(arc, arc.betaRad);
+  const betaRad = arc.lengthM === 0 ? 0 : (arc.betaRad * lengthM) / arc.lengthM;
+  const onward = { ...turned, betaRad, lengthM, end: turned.start };
+  return { ...onward, end: alongArc(onward, lengthM).tangent };
+}
+
+function turnedBy({ start, inward }: Arc, theta: number): Pick<Arc, 'start' | 'inward'> {
+  const sine = Math.sin(theta);
+  const cosine = Math.cos(theta);
+  return {
+    start: plus(times(start, cosine), times(inward, sine)),
+    inward: minus(times(inward, cosine), times(start, sine)),
+  };
+}
+
+/** How far along an arc, 0 to its length in metres, it comes nearest to a point given from its start. */
+export function nearestAlong(arc: Arc, point: Vector): number {
+  const ahead = dot(point, arc.start);
+  if (arc.betaRad === 0 || arc.lengthM === 0) return Math.min(arc.lengthM, Math.max(0, ahead));
+  const radius = arc.lengthM / arc.betaRad;
+  const theta = Math.atan2(ahead, radius - dot(point, arc.inward));
+  if (theta >= 0 && theta <= arc.betaRad) return theta * radius;
+  const toStart = length(point);
+  const toEnd = length(minus(point, displacement(arc)));
+  return toStart <= toEnd ? 0 : arc.lengthM;
+}

@@ -2,10 +2,10 @@ import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
 import type { North } from '../quantity/azimuth.ts';
 import { type Depth, depthFromMm, formatDepth, metres } from '../quantity/depth.ts';
-import { type Direction, degrees, directionOf, tangentOf } from './direction.ts';
+import { type Direction, degrees, directionOf } from './direction.ts';
 import { stationsUnusable } from './findings/stations-unusable.ts';
 import { type Arc, alongArc, arcBetween, displacement } from './minimum-curvature.ts';
-import { ORIGIN, plus, times, type Vector } from './vector.ts';
+import { ORIGIN, plus, type Vector } from './vector.ts';
 
 /**
  * How a direction in the path is known: set at the collar, measured by a shot, its dip alone measured (the azimuth taken from the
@@ -138,18 +138,4 @@ export function pointOnLeg(leg: Leg, depthMm: Depth, north: North): PathPoint {
 function stationPoint(station: Station, offset: Vector): PathPoint {
   const { depthMm, azimuth, dip, basis } = station;
   return { depthMm, azimuth, dip, offset, basis };
-}
-
-/** The point at `depthMm` below the last station when the hole runs straight on from there. */
-export function straightBelow(path: Path, depthMm: Depth): PathPoint {
-  const last = lastStation(path);
-  const along = metres(depthMm - last.depthMm);
-  const { azimuth, dip } = last;
-  return {
-    depthMm,
-    azimuth,
-    dip,
-    offset: plus(path.end, times(tangentOf(last), along)),
-    basis: 'projected straight',
-  };
 }

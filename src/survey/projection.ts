@@ -1,16 +1,8 @@
 import { type Depth, depthFromMm, metres } from '../quantity/depth.ts';
 import { directionOf } from './direction.ts';
-import { alongArc, arcBetween } from './minimum-curvature.ts';
-import {
-  lastStation,
-  type Path,
-  type PathPoint,
-  pointOnLeg,
-  type Station,
-  straightBelow,
-  surveyedPoint,
-} from './path.ts';
-import { minus, plus } from './vector.ts';
+import { type Arc, alongArc, arcBetween, goingOn } from './minimum-curvature.ts';
+import { lastStation, type Path, type PathPoint, pointOnLeg, type Station, surveyedPoint } from './path.ts';
+import { plus } from './vector.ts';
 
 /** How the hole is carried on below its last station: straight, or bending on as it has of late. */
 export type Projection = 'straight' | 'trend';
@@ -24,35 +16,35 @@ export function pointAt(path: Path, depthMm: Depth, projection: Projection = 'st
   return surveyedPoint(path, depthMm) ?? pointBelow(path, depthMm, projection);
 }
 
-function pointBelow(path: Path, depthMm: Depth, projection: Projection): PathPoint {
-  return projection === 'straight' ? straightBelow(path, depthMm) : trendBelow(path, depthMm);
-}
-
 /** The station the trend is read from: the deepest at least {@link TREND_LENGTH_M} above the last, else the first. */
 function trendStart(path: Path): Station {
   const last = lastStation(path);
-  const far = path.stations.filter((one) => metres(last.depthMm - one.depthMm) >= TREND_LENGTH_M);
-  return far[far.length - 1] ?? path.stations[0];
+  return (
+    path.stations.findLast((one) => metres(last.depthMm - one.depthMm) >= TREND_LENGTH_M) ?? path.stations[0]
+  );
 }
 
 /**
- * The point below the last station when the hole bends on round the circle that joins its last
- * {@link TREND_LENGTH_M} or so. Straight where only one station is known.
+ * The hole carried on `lengthM` metres below its last station: straight, or bending on round the circle that joins its last
+ * {@link TREND_LENGTH_M} or so (straight where only one station is known).
  */
-function trendBelow(path: Path, depthMm: Depth): PathPoint {
+export function arcBelow(path: Path, projection: Projection, lengthM: number): Arc {
   const last = lastStation(path);
-  const from = trendStart(path);
-  const lengthM = metres(last.depthMm - from.depthMm);
-  if (lengthM === 0) return { ...straightBelow(path, depthMm), basis: 'projected on the trend' };
-  const back = arcBetween(from, last, lengthM);
-  const reachM = metres(depthMm - last.depthMm);
-  const atLast = alongArc(back, lengthM);
-  const beyond = alongArc(back, lengthM + reachM);
+  const from = projection === 'trend' ? trendStart(path) : last;
+  const trendM = metres(last.depthMm - from.depthMm);
+  return trendM === 0 ? arcBetween(last, last, lengthM) : goingOn(arcBetween(from, last, trendM), lengthM);
+}
+
+function pointBelow(path: Path, depthMm: Depth, projection: Projection): PathPoint {
+  const reachM = metres(depthMm - lastStation(path).depthMm);
+  const beyond = alongArc(arcBelow(path, projection, reachM), reachM);
+  const { azimuth, dip } = lastStation(path);
   return {
     depthMm,
-    offset: plus(path.end, minus(beyond.offset, atLast.offset)),
-    ...directionOf(beyond.tangent, path.north, last.azimuth.epoch),
-    basis: 'projected on the trend',
+    offset: plus(path.end, beyond.offset),
+    ...(projection === 'straight'
+      ? { azimuth, dip, basis: 'projected straight' }
+      : { ...directionOf(beyond.tangent, path.north, azimuth.epoch), basis: 'projected on the trend' }),
   };
 }
 

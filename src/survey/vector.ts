@@ -24,6 +24,14 @@ export function dot(a: Vector, b: Vector): number {
   return a.north * b.north + a.east * b.east + a.down * b.down;
 }
 
+export function cross(a: Vector, b: Vector): Vector {
+  return {
+    north: a.east * b.down - a.down * b.east,
+    east: a.down * b.north - a.north * b.down,
+    down: a.north * b.east - a.east * b.north,
+  };
+}
+
 export function length(a: Vector): number {
   return Math.hypot(a.north, a.east, a.down);
 }

@@ -75,7 +75,7 @@ describe('the survey of a hole', () => {
     const problem = 'the run is turned by about the declination: it was likely applied twice';
     expect(problemsOf(check([twice], 70, 4))).toContain(problem);
     const gyro = runOf(DOWN, { rank: 80 }, 'zq1-2');
-    expect(problemsOf(check([twice, gyro], 100, 4))).toEqual([problem]);
+    expect(problemsOf(check([twice, gyro], 100, 4))).toContain(problem);
   });
 
   test('pairs an in run with the out run of the same tool', () => {
