@@ -1,0 +1,137 @@
+import { type Cents, cents } from '../quantity/cents.ts';
+import { type Interval, sharedMm } from '../quantity/interval.ts';
+import type { HoleFacts } from './hole-facts.ts';
+import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } from './shift-record.ts';
+import type { Contract, MetreRate } from './shift-rules.ts';
+
+/** A line of a bill; the same words stand on the bill of either side, so that lines can be compared. */
+export interface BillLine {
+  readonly what: string;
+  readonly cents: Cents;
+}
+
+/** What a record of a shift comes to under the contract. */
+export interface Bill {
+  readonly lines: readonly BillLine[];
+  readonly total: Cents;
+}
+
+/**
+ * The bill of one side's record under the contract: metres by depth band from surface, wet surcharge, hours, lump sums, shots,
+ * consumables at cost plus, then what is missing to the minimum of a finished hole and of the shift (consumables apart). Each line
+ * is rounded to the cent once, as the contract says. Lines that come to nothing are left out.
+ */
+export function billOf(record: ShiftRecord, contract: Contract, facts: ReadonlyMap<string, HoleFacts>): Bill {
+  const worked = [
+    ...metreLines(record.metres, contract, facts),
+    ...hourLines(record.work, contract),
+    ...lumpLines(record.work, contract),
+    ...shotLines(record.shots, contract),
+    ...holeMinimums(contract, facts),
+  ];
+  const lines = [
+    ...worked,
+    ...shiftMinimum(worked, contract),
+    ...consumableLines(record.consumables, contract),
+  ];
+  return { lines: lines.filter((line) => line.cents !== 0), total: sum(lines) };
+}
+
+function sum(lines: readonly BillLine[]): Cents {
+  return cents(
+    lines.reduce((total, line) => total + line.cents, 0),
+    'down',
+  );
+}
+
+/** Cents for millimetres at a rate a metre, by band, not rounded: thousandths of a cent, exact in integers. */
+function bandMils(metres: readonly Interval[], rates: readonly MetreRate[]): number {
+  return rates.reduce((mils, rate) => {
+    const inBand = metres.map((each) =>
+      sharedMm(each, { fromMm: rate.fromMm, toMm: rate.toMm ?? each.toMm }),
+    );
+    return mils + rate.centsPerM * inBand.reduce((mm, each) => mm + each, 0);
+  }, 0);
+}
+
+function metreLines(
+  metres: readonly DrilledMetres[],
+  contract: Contract,
+  facts: ReadonlyMap<string, HoleFacts>,
+): readonly BillLine[] {
+  const payable = metres.filter(paidByMetre);
+  return [...new Set(payable.map((each) => each.hole))].flatMap((hole) => {
+    const here = payable.filter((each) => each.hole === hole);
+    const wetMm = here.reduce(
+      (mm, each) => mm + (facts.get(hole)?.wet ?? []).reduce((sum, wet) => sum + sharedMm(each, wet), 0),
+      0,
+    );
+    return [
+      { what: `metres ${hole}`, cents: cents(bandMils(here, contract.metreRates) / 1000, contract.rounding) },
+      {
+        what: `wet metres ${hole}`,
+        cents: cents((wetMm * (contract.wetCentsPerM ?? 0)) / 1000, contract.rounding),
+      },
+    ];
+  });
+}
+
+/** Hours by class. Free time is counted off once an activity and hole, however many times the work was taken up again. */
+function hourLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
+  const rates = {
+    'active hourly': contract.activeHourlyCents,
+    'standby hourly': contract.standbyHourlyCents,
+  };
+  return (['active hourly', 'standby hourly'] as const).map((charge) => {
+    const here = work.filter((each) => each.charge === charge);
+    const minutes = sumBy(here, placeOf, (each) => each.minutes);
+    const chargeable = [...minutes].reduce(
+      (all, [place, spent]) => all + Math.max(0, spent - freeMinutes(contract, place)),
+      0,
+    );
+    return { what: charge, cents: cents((chargeable * rates[charge]) / 60, contract.rounding) };
+  });
+}
+
+const placeOf = (work: Work): string => JSON.stringify([work.activity, work.hole ?? null]);
+
+function freeMinutes(contract: Contract, place: string): number {
+  const [activity] = JSON.parse(place) as [string];
+  return contract.freeTime?.find((each) => each.activity === activity)?.freeMinutes ?? 0;
+}
+
+/** A lump sum is due once a hole; where no hole is named, each time. */
+function lumpLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
+  return (contract.lumpSums ?? []).map(({ activity, cents: each }) => {
+    const here = work.filter((one) => one.activity === activity && one.charge === 'lump sum');
+    const named = new Set(here.map((one) => one.hole).filter((hole) => hole !== undefined)).size;
+    const unnamed = here.filter((one) => one.hole === undefined).length;
+    return { what: `lump sum ${activity}`, cents: cents((named + unnamed) * each, contract.rounding) };
+  });
+}
+
+function shotLines(shots: ReadonlyMap<string, number>, contract: Contract): readonly BillLine[] {
+  const count = [...shots.values()].reduce((all, each) => all + each, 0);
+  return [{ what: 'shots', cents: cents(count * (contract.shotCents ?? 0), contract.rounding) }];
+}
+
+function holeMinimums(contract: Contract, facts: ReadonlyMap<string, HoleFacts>): readonly BillLine[] {
+  return [...facts].flatMap(([hole, { finished }]) => {
+    if (finished === undefined || contract.minimumHoleCents === undefined) return [];
+    const paid = cents(bandMils([finished], contract.metreRates) / 1000, contract.rounding);
+    const missing = Math.max(0, contract.minimumHoleCents - paid);
+    return [{ what: `minimum of ${hole}`, cents: cents(missing, contract.rounding) }];
+  });
+}
+
+function shiftMinimum(worked: readonly BillLine[], contract: Contract): readonly BillLine[] {
+  const missing = Math.max(0, (contract.minimumShiftCents ?? 0) - sum(worked));
+  return [{ what: 'minimum of the shift', cents: cents(missing, contract.rounding) }];
+}
+
+function consumableLines(used: ReadonlyMap<string, number>, contract: Contract): readonly BillLine[] {
+  return (contract.consumables ?? []).map(({ item, costCents, plusPercent }) => ({
+    what: item,
+    cents: cents(((used.get(item) ?? 0) * costCents * (100 + plusPercent)) / 100, contract.rounding),
+  }));
+}

@@ -1,0 +1,77 @@
+import { instantMs, type Stamp } from '../quantity/stamp.ts';
+import type { Document, Id } from '../record/document.ts';
+import { CHARGE_CLASSES, type ChargeClass } from './charge-class.ts';
+import { type Activity, shiftHeaderOf, shiftThings } from './shift.ts';
+
+/**
+ * An activity with the time that it took. Minutes are counted between the full minutes of the clock, so that those of all
+ * activities add up to those of the shift, whatever the seconds.
+ */
+export interface Span extends Activity {
+  readonly id: Id;
+  readonly minutes: number;
+  /** True where it is still going on. */
+  readonly current: boolean;
+}
+
+/** Whole minutes since 1970 at an instant: the seconds are cut. */
+const minuteOf = (at: Stamp): number => Math.floor(instantMs(at) / 60_000);
+
+/**
+ * The activities of a shift in order of their instants (those of one instant as they were made), each lasting to the start of
+ * the next one, the last one to the end of the shift or, while it goes on, to now. Nothing is counted outside the shift. Order is
+ * by instants and never by wall clocks: a rig that crosses a time zone loses no minute.
+ */
+export function spansOf(shift: Document, now: Stamp): readonly Span[] {
+  const header = shiftHeaderOf(shift);
+  const first = minuteOf(header.startsAt);
+  const last = Math.max(first, minuteOf(header.endedAt ?? now));
+  const inside = (minute: number): number => Math.min(last, Math.max(first, minute));
+  const ordered = [...shiftThings(shift, 'activities')].sort(
+    ([, a], [, b]) => instantMs(a.startedAt) - instantMs(b.startedAt),
+  );
+  return ordered.map(([id, activity], index): Span => {
+    const next = ordered[index + 1]?.[1];
+    const from = inside(minuteOf(activity.startedAt));
+    const to = next === undefined ? last : inside(minuteOf(next.startedAt));
+    return {
+      ...activity,
+      id,
+      minutes: to - from,
+      current: next === undefined && header.endedAt === undefined,
+    };
+  });
+}
+
+/** The activity going on, with its minutes so far; undefined before the first one and once the shift has ended. */
+export function currentActivity(shift: Document, now: Stamp): Span | undefined {
+  return spansOf(shift, now).find((span) => span.current);
+}
+
+/** The activity that was going on at an instant of the shift, or undefined before the first one. */
+export function activityAt(spans: readonly Span[], at: Stamp): Span | undefined {
+  return spans.findLast((span) => instantMs(span.startedAt) <= instantMs(at));
+}
+
+/** Minutes of a shift so far: to its end, or to now while it goes on. */
+export function shiftMinutes(shift: Document, now: Stamp): number {
+  const header = shiftHeaderOf(shift);
+  return Math.max(0, minuteOf(header.endedAt ?? now) - minuteOf(header.startsAt));
+}
+
+/** Minutes at the start of a shift that no activity was recorded for. */
+export function unrecordedMinutes(shift: Document, now: Stamp): number {
+  return spansOf(shift, now).reduce((left, span) => left - span.minutes, shiftMinutes(shift, now));
+}
+
+/** Minutes by charge class, every class named. */
+export type MinutesByClass = { readonly [charge in ChargeClass]: number };
+
+/** Adds up minutes by charge class. */
+export function minutesByClass(
+  worked: readonly { readonly charge: ChargeClass; readonly minutes: number }[],
+): MinutesByClass {
+  const sum = (charge: ChargeClass): number =>
+    worked.filter((each) => each.charge === charge).reduce((minutes, each) => minutes + each.minutes, 0);
+  return Object.fromEntries(CHARGE_CLASSES.map((charge) => [charge, sum(charge)])) as MinutesByClass;
+}

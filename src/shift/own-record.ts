@@ -1,0 +1,65 @@
+import { headerOf, holeNouns } from '../hole/hole.ts';
+import { depthFromMm } from '../quantity/depth.ts';
+import { instantMs, type Stamp } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { activityAt, type Span, spansOf } from './current.ts';
+import { shiftHeaderOf } from './shift.ts';
+import { type DrilledMetres, type ShiftRecord, sumBy, workOf } from './shift-record.ts';
+
+/**
+ * Our own record of a shift: its activities, and from the holes the rods and shots that its rig made in it. A rod is counted in the
+ * shift in which it was stamped, whole. `now` ends a shift that goes on.
+ */
+export function ownRecord(shift: Document, holes: readonly Document[], now: Stamp): ShiftRecord {
+  const spans = spansOf(shift, now);
+  const { rig, startsAt, endedAt } = shiftHeaderOf(shift);
+  const during = (at: Stamp): boolean =>
+    instantMs(at) >= instantMs(startsAt) &&
+    (endedAt === undefined ? instantMs(at) <= instantMs(now) : instantMs(at) < instantMs(endedAt));
+  const here = (hole: Document, at: Stamp): boolean => during(at) && rigAt(hole, at) === rig;
+  const shots = holes.flatMap((hole) =>
+    holeNouns(hole, 'shots')
+      .filter((shot) => here(hole, shot.at))
+      .map(() => hole.id),
+  );
+  return {
+    work: spans.map((span) => workOf(span, span.charge)),
+    metres: holes.flatMap((hole) => rodsOf(hole, (at) => here(hole, at), spans)),
+    shots: sumBy(
+      shots,
+      (hole) => hole,
+      () => 1,
+    ),
+    consumables: sumBy(
+      spans.flatMap((span) => span.used ?? []),
+      (each) => each.item,
+      (each) => each.count,
+    ),
+  };
+}
+
+/** The rig that was on a hole at an instant: that of the drilling interval started last; undefined before the first. */
+export function rigAt(hole: Document, at: Stamp): string | undefined {
+  return holeNouns(hole, 'drilling')
+    .filter((each) => instantMs(each.startedAt) <= instantMs(at))
+    .toSorted((a, b) => instantMs(a.startedAt) - instantMs(b.startedAt))
+    .at(-1)?.rig;
+}
+
+/** Metres that the rods of a hole stand for: each from the foot of the rod above it, the first from the top of its drilling. */
+function rodsOf(
+  hole: Document,
+  wanted: (at: Stamp) => boolean,
+  spans: readonly Span[],
+): readonly DrilledMetres[] {
+  const rods = holeNouns(hole, 'rods').toSorted((a, b) => a.depthMm - b.depthMm);
+  const tops = holeNouns(hole, 'drilling').map((each) => each.fromMm as number);
+  const start = Math.min(headerOf(hole).logFromMm, ...tops);
+  return rods.flatMap((rod, index): readonly DrilledMetres[] => {
+    const above = rods[index - 1]?.depthMm ?? start;
+    if (!wanted(rod.at) || rod.depthMm <= above) return [];
+    const top = Math.max(above, ...tops.filter((each) => each < rod.depthMm));
+    const charge = activityAt(spans, rod.at)?.charge;
+    return [{ hole: hole.id, fromMm: depthFromMm(top), toMm: rod.depthMm, charge }];
+  });
+}

@@ -1,0 +1,93 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Made, Maker } from '../hole/commands/made.ts';
+import type { Change, Document, Id, Thing } from '../record/document.ts';
+import { own } from '../record/json.ts';
+import { SHIFT_REFUSALS } from './findings/refusals.ts';
+import { type Plod, type PlodLine, type SignOff, shiftThings } from './shift.ts';
+
+/**
+ * Takes down a plod with its lines, as the driller wrote them: an activity that nobody knows is kept, and queried later. Refuses a
+ * sheet that is here already and a line that can not be.
+ */
+export function recordPlod(
+  shift: Document,
+  plod: Plod,
+  lines: readonly Omit<PlodLine, 'plod'>[],
+  maker: Maker,
+): Result<Made> {
+  const faults = [
+    ...sheetFaults(shift, plod),
+    ...lines.flatMap((line, index) => lineFaults(plod, line, index)),
+  ];
+  if (faults.length > 0) return refused(...faults);
+  const id = maker.newId();
+  return ok({
+    what: `plod ${plod.sheet} taken down, ${lines.length} lines`,
+    changes: [
+      { put: ['plods', id], thing: plod as Thing },
+      ...lines.map(
+        (line): Change => ({ put: ['plodLines', maker.newId()], thing: { ...line, plod: id } as Thing }),
+      ),
+    ],
+  });
+}
+
+/** Signs a plod, with the queries that stand open said in the same breath. Refuses a plod that is not there. */
+export function signPlod(shift: Document, signOff: SignOff, maker: Maker): Result<Made> {
+  const plod = own(own(shift.tables, 'plods'), signOff.plod);
+  if (plod === undefined)
+    return refused(plodMissing(signOff.plod, 'Take the sheet down first, then sign it.'));
+  return ok({
+    what: `plod ${String(plod.sheet)} signed by ${signOff.by} with ${signOff.openQueries} open queries`,
+    changes: [{ put: ['signOffs', maker.newId()], thing: signOff as Thing }],
+  });
+}
+
+/** Takes a plod out with its lines, to take it down again. Refuses one that is not there or is signed. */
+export function withdrawPlod(shift: Document, id: Id): Result<Made> {
+  const plod = own(own(shift.tables, 'plods'), id);
+  if (plod === undefined) return refused(plodMissing(id, 'Look at the history of the shift.'));
+  if (shiftThings(shift, 'signOffs').some(([, signOff]) => signOff.plod === id)) {
+    return refused(
+      SHIFT_REFUSALS.plodSigned.at(
+        { thing: `plod ${String(plod.sheet)}` },
+        { problem: 'it is signed', remedy: 'Agree a new sheet with the driller and take that down.' },
+      ),
+    );
+  }
+  const lines = shiftThings(shift, 'plodLines').filter(([, line]) => line.plod === id);
+  return ok({
+    what: `plod ${String(plod.sheet)} withdrawn`,
+    changes: [...lines.map(([line]): Change => ({ remove: ['plodLines', line] })), { remove: ['plods', id] }],
+  });
+}
+
+function plodMissing(id: Id, remedy: string): Finding {
+  return SHIFT_REFUSALS.notThere.at(
+    { thing: `plod ${id}` },
+    { problem: 'no such plod was taken down', remedy },
+  );
+}
+
+function sheetFaults(shift: Document, plod: Plod): readonly Finding[] {
+  if (!shiftThings(shift, 'plods').some(([, each]) => each.sheet === plod.sheet)) return [];
+  return [
+    SHIFT_REFUSALS.sheetTwice.at(
+      { thing: `plod ${plod.sheet}` },
+      { problem: 'this sheet was taken down before', remedy: 'Check the number, or withdraw the first one.' },
+    ),
+  ];
+}
+
+function lineFaults(plod: Plod, line: Omit<PlodLine, 'plod'>, index: number): readonly Finding[] {
+  const fault = (problem: string, remedy: string): Finding =>
+    SHIFT_REFUSALS.lineUnsound.at({ thing: `plod ${plod.sheet}, line ${index + 1}` }, { problem, remedy });
+  const faults: Finding[] = [];
+  if ((line.fromMm === undefined) !== (line.toMm === undefined))
+    faults.push(fault('only one end of its metres is given', 'Give from and to, or neither.'));
+  if (line.fromMm !== undefined && line.toMm !== undefined && line.toMm <= line.fromMm)
+    faults.push(fault('its metres end at or above where they start', 'Read the sheet again: from, then to.'));
+  if (line.hole === undefined && (line.fromMm !== undefined || (line.shots ?? 0) > 0))
+    faults.push(fault('it has metres or shots, but no hole', 'Ask the driller which hole it was.'));
+  return faults;
+}

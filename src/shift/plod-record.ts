@@ -1,0 +1,45 @@
+import type { Document } from '../record/document.ts';
+import { type PlodLine, shiftThings } from './shift.ts';
+import { type ShiftRecord, sumBy, workOf } from './shift-record.ts';
+import { activityNamed, type ShiftRules } from './shift-rules.ts';
+
+/**
+ * What all plods of a shift claim. Time on an activity that is not in the list has no charge class and is left out of the sums
+ * (see unknownActivities, which names it).
+ */
+export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
+  const lines = shiftThings(shift, 'plodLines').map(([, line]) => line);
+  const chargeOf = (line: PlodLine) => activityNamed(rules, line.activity)?.charge;
+  return {
+    work: lines.flatMap((line) => {
+      const charge = chargeOf(line);
+      return charge === undefined ? [] : [workOf(line, charge)];
+    }),
+    metres: lines.flatMap((line) => {
+      const { hole, fromMm, toMm } = line;
+      if (hole === undefined || fromMm === undefined || toMm === undefined || toMm <= fromMm) return [];
+      return [{ hole, fromMm, toMm, charge: chargeOf(line) }];
+    }),
+    shots: sumBy(
+      lines.filter((line) => line.hole !== undefined && (line.shots ?? 0) > 0),
+      (line) => line.hole ?? '',
+      (line) => line.shots ?? 0,
+    ),
+    consumables: sumBy(
+      lines.flatMap((line) => line.used ?? []),
+      (each) => each.item,
+      (each) => each.count,
+    ),
+  };
+}
+
+/** Lines whose activity is not in the list, with the sheet that each stands on. */
+export function unknownActivities(
+  shift: Document,
+  rules: ShiftRules,
+): readonly { readonly sheet: string; readonly line: PlodLine }[] {
+  const sheets = new Map(shiftThings(shift, 'plods').map(([id, plod]) => [id, plod.sheet]));
+  return shiftThings(shift, 'plodLines')
+    .filter(([, line]) => activityNamed(rules, line.activity) === undefined)
+    .map(([, line]) => ({ sheet: sheets.get(line.plod) ?? line.plod, line }));
+}

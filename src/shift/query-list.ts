@@ -1,0 +1,77 @@
+import type { Finding } from '../finding/finding.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { type Span, spansOf } from './current.ts';
+import { SHIFT_QUERIES } from './findings/queries.ts';
+import { holeFacts } from './hole-facts.ts';
+import { ownRecord } from './own-record.ts';
+import { plodRecord, unknownActivities } from './plod-record.ts';
+import { type Reconciliation, reconcile } from './reconcile.ts';
+import { shiftHeaderOf, shiftThings } from './shift.ts';
+import type { DrilledMetres } from './shift-record.ts';
+import type { ShiftRules } from './shift-rules.ts';
+
+/**
+ * The query list of a shift, with the two records side by side: what the plods claim past tolerance, time of theirs on unknown
+ * activities, and what makes our own record doubtful. Until a plod has come only our own record is questioned. `holes` are those that
+ * the rig may have been on; `now` ends a shift that goes on.
+ */
+export function queryList(
+  shift: Document,
+  holes: readonly Document[],
+  rules: ShiftRules,
+  now: Stamp,
+): Reconciliation {
+  const { rig, startsAt, endedAt } = shiftHeaderOf(shift);
+  const file = `shifts/${shift.id}.json`;
+  const own = ownRecord(shift, holes, now);
+  const facts = holeFacts(holes, rig, startsAt, endedAt ?? now);
+  const held = reconcile(own, plodRecord(shift, rules), rules, facts, { file });
+  const ofOwn = [
+    ...spansOf(shift, now)
+      .filter(isUnauthorised)
+      .map((span) => notAuthorised(file, span)),
+    ...own.metres.filter((each) => each.charge === 'standby hourly').map((each) => onStandby(file, each)),
+  ];
+  if (shiftThings(shift, 'plods').length === 0) return { ...held, queries: ofOwn };
+  return { ...held, queries: [...held.queries, ...unknownFindings(file, shift, rules), ...ofOwn] };
+}
+
+function unknownFindings(file: string, shift: Document, rules: ShiftRules): readonly Finding[] {
+  return unknownActivities(shift, rules).map(({ sheet, line }) => {
+    const hours = `${formatMinutes(line.minutes)} h`;
+    return SHIFT_QUERIES.activityUnknown.at(
+      { file, thing: `plod ${sheet}` },
+      {
+        excerpt: `${line.activity} ${hours}`,
+        problem: `${line.activity} is no activity of this project, so its ${hours} are in no sum`,
+        remedy: 'Ask the driller what it was; add it to project.json, under shift, where it is new.',
+      },
+    );
+  });
+}
+
+function isUnauthorised(span: Span): boolean {
+  return span.charge === 'standby hourly' && span.authorisedBy === undefined;
+}
+
+function notAuthorised(file: string, span: Span): Finding {
+  return SHIFT_QUERIES.standbyNotAuthorised.at(
+    { file, thing: `${span.activity} from ${localTime(span.startedAt)}` },
+    {
+      problem: `${formatMinutes(span.minutes)} h of standby, and nobody is named for it`,
+      remedy: 'Say who authorised it.',
+    },
+  );
+}
+
+function onStandby(file: string, metres: DrilledMetres): Finding {
+  return SHIFT_QUERIES.drilledOnStandby.at(
+    { file, hole: metres.hole, fromMm: metres.fromMm, toMm: metres.toMm },
+    {
+      problem: `${formatInterval(metres)} m were drilled while the record says standby`,
+      remedy: 'Amend the activity: when did drilling go on?',
+    },
+  );
+}

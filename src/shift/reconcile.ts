@@ -1,0 +1,125 @@
+import type { Finding, FindingKind } from '../finding/finding.ts';
+import type { Place } from '../finding/place.ts';
+import { formatCents } from '../quantity/cents.ts';
+import { formatDepth } from '../quantity/depth.ts';
+import { lengthMm } from '../quantity/interval.ts';
+import { formatMinutes } from '../quantity/stamp.ts';
+import { type Bill, billOf } from './bill.ts';
+import { CHARGE_CLASSES } from './charge-class.ts';
+import { minutesByClass } from './current.ts';
+import { SHIFT_QUERIES } from './findings/queries.ts';
+import type { HoleFacts } from './hole-facts.ts';
+import { type ShiftRecord, sumBy } from './shift-record.ts';
+import type { ShiftRules } from './shift-rules.ts';
+
+/** One figure of the two records side by side. Minutes, millimetres, pieces or cents, as its subject says. */
+export interface Comparison {
+  readonly subject: 'hours' | 'metres' | 'shots' | 'consumables' | 'money';
+  /** Charge class, hole, item or line of the bill. */
+  readonly of: string;
+  readonly own: number;
+  readonly plod: number;
+  /** Plod less own: positive where the plod claims more. */
+  readonly difference: number;
+  readonly past: boolean;
+}
+
+/** A plod held against our own record. */
+export interface Reconciliation {
+  readonly comparisons: readonly Comparison[];
+  readonly ownBill: Bill;
+  readonly plodBill: Bill;
+  /** A finding for each difference past its tolerance. */
+  readonly queries: readonly Finding[];
+}
+
+/**
+ * Holds what the plods of a shift claim against our own record: hours by class, metres by hole, shots, consumables, then money by
+ * line of the bill. Wet metres and finished holes are our own on both bills, as a plod doesn't say them.
+ */
+export function reconcile(
+  own: ShiftRecord,
+  plod: ShiftRecord,
+  rules: ShiftRules,
+  facts: ReadonlyMap<string, HoleFacts>,
+  place: Place,
+): Reconciliation {
+  const { tolerances, contract } = rules;
+  const ownBill = billOf(own, contract, facts);
+  const plodBill = billOf(plod, contract, facts);
+  const comparisons = [
+    ...compare('hours', hours(own), hours(plod), tolerances.minutes),
+    ...compare('metres', metresByHole(own), metresByHole(plod), tolerances.metresMm),
+    ...compare('shots', own.shots, plod.shots, tolerances.shots),
+    ...compare('consumables', own.consumables, plod.consumables, tolerances.consumables),
+    ...compare('money', billByLine(ownBill), billByLine(plodBill), tolerances.cents),
+  ];
+  const queries = comparisons.filter((each) => each.past).map((each) => query(each, place));
+  return { comparisons, ownBill, plodBill, queries };
+}
+
+function hours(record: ShiftRecord): ReadonlyMap<string, number> {
+  const minutes = minutesByClass(record.work);
+  return new Map(CHARGE_CLASSES.map((charge) => [charge, minutes[charge]]));
+}
+
+function metresByHole(record: ShiftRecord): ReadonlyMap<string, number> {
+  return sumBy(record.metres, (each) => each.hole, lengthMm);
+}
+
+function billByLine(bill: Bill): ReadonlyMap<string, number> {
+  return sumBy(
+    bill.lines,
+    (line) => line.what,
+    (line) => line.cents,
+  );
+}
+
+/** Every key of either side with both figures; missing on one side counts as 0. */
+function compare(
+  subject: Comparison['subject'],
+  own: ReadonlyMap<string, number>,
+  plod: ReadonlyMap<string, number>,
+  tolerance: number,
+): readonly Comparison[] {
+  return [...new Set([...own.keys(), ...plod.keys()])].map((of) => {
+    const [ours, theirs] = [own.get(of) ?? 0, plod.get(of) ?? 0];
+    const difference = theirs - ours;
+    return { subject, of, own: ours, plod: theirs, difference, past: Math.abs(difference) > tolerance };
+  });
+}
+
+const KINDS: Readonly<Record<Comparison['subject'], FindingKind>> = {
+  hours: SHIFT_QUERIES.hours,
+  metres: SHIFT_QUERIES.metres,
+  shots: SHIFT_QUERIES.shots,
+  consumables: SHIFT_QUERIES.consumables,
+  money: SHIFT_QUERIES.money,
+};
+
+const REMEDIES: Readonly<Record<Comparison['subject'], string>> = {
+  hours: 'Go through the times with the driller before signing.',
+  metres: 'Count the rods with the driller before signing.',
+  shots: 'Compare with the shots in the log of the survey tool.',
+  consumables: 'Ask what was used, and where the rest is.',
+  money: 'Settle the hours, metres and pieces behind it first; then this line follows.',
+};
+
+/** A figure of a comparison in its own unit: `1:30`, `6 m`, `2`, `1,234.50`. */
+export function figureText(subject: Comparison['subject'], figure: number): string {
+  if (subject === 'hours') return `${formatMinutes(figure)} h`;
+  if (subject === 'metres') return `${formatDepth(figure)} m`;
+  return subject === 'money' ? formatCents(figure) : String(figure);
+}
+
+function query(comparison: Comparison, place: Place): Finding {
+  const { subject, of, own, plod, difference } = comparison;
+  const more = figureText(subject, Math.abs(difference));
+  return KINDS[subject].at(
+    { ...place, thing: subject === 'money' ? `bill, ${of}` : `${subject}, ${of}` },
+    {
+      problem: `the plod says ${figureText(subject, plod)}, the record ${figureText(subject, own)}: ${more} ${difference > 0 ? 'more' : 'less'}`,
+      remedy: REMEDIES[subject],
+    },
+  );
+}

@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import { HOLE_NOUNS } from '../hole/hole.ts';
+import { depthMm, id, stamp, words } from '../hole/parts.ts';
+import type { Document, Id } from '../record/document.ts';
+import { own } from '../record/json.ts';
+import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
+
+const count = z.int().min(0).max(100_000);
+const used = z
+  .array(z.strictObject({ item: words.describe('Name of the consumable'), count }))
+  .describe('Consumables used up, each item once');
+const charge = z.enum(CHARGE_CLASSES).describe('What it is charged by');
+
+/** The shift itself: table `shift`, one thing `shift`. */
+export const shiftHeader = z.strictObject({
+  rig: words,
+  date: z.iso.date().describe('Local date on which the shift started'),
+  name: z.enum(SHIFT_NAMES),
+  startsAt: stamp.describe('Start of the shift: instant with offset'),
+  endedAt: stamp.optional().describe('End of the shift, once it has ended: instant with offset'),
+  crew: z.array(words).describe('Names of the crew'),
+  geologist: words,
+});
+export type ShiftHeader = Readonly<z.infer<typeof shiftHeader>>;
+
+/** What the rig was doing: table `activities`. It lasts to the start of the next one or the end of the shift. */
+export const activity = z.strictObject({
+  startedAt: stamp,
+  activity: words.describe('Code of the activity, as in project.json'),
+  charge,
+  hole: words.optional().describe('Permanent id of the hole'),
+  authorisedBy: words.optional().describe('Who authorised it, as standby needs'),
+  used: used.optional(),
+  remark: words.optional(),
+});
+export type Activity = Readonly<z.infer<typeof activity>>;
+
+/** A plod, the driller's sheet of a shift: table `plods`. It comes late; its lines stand in `plodLines`. */
+export const plod = z.strictObject({
+  sheet: words.describe('Number of the sheet'),
+  receivedAt: stamp,
+  from: words.optional().describe('Who handed it over'),
+});
+export type Plod = Readonly<z.infer<typeof plod>>;
+
+/** One line of a plod, as the driller wrote it: table `plodLines`. */
+export const plodLine = z.strictObject({
+  plod: id.describe('The plod that it stands on'),
+  activity: words.describe('Code of the activity, as in project.json; as written where there is none'),
+  minutes: z.int().min(0).max(1440).describe('Hours claimed, in whole minutes'),
+  hole: words.optional().describe('Permanent id of the hole'),
+  fromMm: depthMm.optional().describe('Top of the metres claimed, in whole millimetres'),
+  toMm: depthMm.optional().describe('Foot of the metres claimed, in whole millimetres'),
+  shots: count.optional().describe('Survey shots claimed'),
+  used: used.optional(),
+  remark: words.optional(),
+});
+export type PlodLine = Readonly<z.infer<typeof plodLine>>;
+
+/** A signature on a plod: table `signOffs`. It says how many queries stood open when it was given. */
+export const signOff = z.strictObject({
+  plod: id.describe('The plod that was signed'),
+  by: words,
+  at: stamp,
+  openQueries: count.describe('Lines of the query list at that moment'),
+  remark: words.optional().describe('What was agreed about the queries'),
+});
+export type SignOff = Readonly<z.infer<typeof signOff>>;
+
+/** What stands in each table of a shift. */
+export const SHIFT_NOUNS = {
+  shift: shiftHeader,
+  activities: activity,
+  plods: plod,
+  plodLines: plodLine,
+  signOffs: signOff,
+  questions: HOLE_NOUNS.questions,
+} as const;
+
+export type ShiftTable = keyof typeof SHIFT_NOUNS;
+export type ShiftNoun<T extends ShiftTable> = Readonly<z.infer<(typeof SHIFT_NOUNS)[T]>>;
+
+/** The things of one table with their ids, in the order they were made. The file was checked when it was read. */
+export function shiftThings<T extends ShiftTable>(
+  shift: Document,
+  table: T,
+): readonly (readonly [Id, ShiftNoun<T>])[] {
+  return Object.entries(own(shift.tables, table) ?? {}) as unknown as readonly (readonly [
+    Id,
+    ShiftNoun<T>,
+  ])[];
+}
+
+/** The header of a shift. Throws where a document has none: reading a file refuses such a one. */
+export function shiftHeaderOf(shift: Document): ShiftHeader {
+  const found = own(own(shift.tables, 'shift'), 'shift');
+  if (found === undefined) throw new Error(`shift ${shift.id} has no header`);
+  return found as unknown as ShiftHeader;
+}
+
+/** The lines of one plod, in the order they were taken down. */
+export function linesOf(shift: Document, plodId: Id): readonly PlodLine[] {
+  return shiftThings(shift, 'plodLines')
+    .map(([, line]) => line)
+    .filter((line) => line.plod === plodId);
+}
