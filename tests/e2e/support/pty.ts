@@ -1,5 +1,6 @@
 import { type IPty, spawn } from '@lydell/node-pty';
-import headless from '@xterm/headless';
+import headless, { type Terminal } from '@xterm/headless';
+import { bytesOf } from './key-bytes.ts';
 
 /** How a program is started in the terminal. */
 export interface PtyOptions {
@@ -21,7 +22,7 @@ export interface Pty {
   buffer(): 'normal' | 'alternate';
   /** What the terminal was told to do: cursor shown, bracketed paste asked for. */
   modes(): { readonly cursorShown: boolean; readonly bracketedPaste: boolean };
-  /** Presses named keys (see `keyBytes`), or types any other text as it is, each in a write of its own. */
+  /** Presses named keys (see key-bytes.ts), or types any other text as it is, each in a write of its own. */
   press(...keys: readonly string[]): void;
   /** Sends text in one write: a burst. */
   type(text: string): void;
@@ -30,7 +31,7 @@ export interface Pty {
   /** Waits until the screen shows a text. */
   waitForText(text: string, ms?: number): Promise<void>;
   resize(columns: number, rows: number): void;
-  /** Sends a signal to the program; SIGKILL unless told otherwise. */
+  /** Sends a signal to the program, if it still runs; SIGKILL unless told otherwise. */
   kill(signal?: NodeJS.Signals): void;
   /** Takes the terminal away from under the program, as a closed window or a lost connection does. */
   hangUp(): void;
@@ -42,43 +43,6 @@ export interface Pty {
   received(): string;
   /** Calls back with each piece as it arrives, before the screen has taken it in. Returns what undoes it. */
   onData(listener: (data: string) => void): () => void;
-}
-
-/** What a terminal sends for the keys that type nothing (xterm, normal cursor keys). */
-export const keyBytes: Readonly<Record<string, string>> = {
-  enter: '\r',
-  tab: '\t',
-  'shift-tab': '\x1b[Z',
-  backspace: '\x7f',
-  escape: '\x1b',
-  up: '\x1b[A',
-  down: '\x1b[B',
-  right: '\x1b[C',
-  left: '\x1b[D',
-  home: '\x1b[H',
-  end: '\x1b[F',
-  insert: '\x1b[2~',
-  delete: '\x1b[3~',
-  'page-up': '\x1b[5~',
-  'page-down': '\x1b[6~',
-  f1: '\x1bOP',
-  f2: '\x1bOQ',
-  f3: '\x1bOR',
-  f4: '\x1bOS',
-  f5: '\x1b[15~',
-  f6: '\x1b[17~',
-  f7: '\x1b[18~',
-  f8: '\x1b[19~',
-  f9: '\x1b[20~',
-  f10: '\x1b[21~',
-  f11: '\x1b[23~',
-  f12: '\x1b[24~',
-};
-
-/** The bytes of a key: named, `ctrl-` and a letter, or the text itself. */
-function bytesOf(key: string): string {
-  const letter = /^ctrl-([a-z])$/.exec(key)?.[1];
-  return letter === undefined ? (keyBytes[key] ?? key) : String.fromCharCode(letter.charCodeAt(0) - 96);
 }
 
 /** This process's environment with changes, without CI and colour wishes of the machine that runs the tests. */
@@ -104,6 +68,60 @@ process.on('exit', () => {
   for (const child of running) child.kill('SIGKILL');
 });
 
+/** Modes that the headless terminal obeys and keeps no public record of. */
+interface Modes {
+  cursorShown: boolean;
+  /** Inside a synchronised update (DEC 2026). */
+  updating: boolean;
+}
+
+/** Keeps those modes as the terminal is told them. */
+function followModes(terminal: Terminal): Modes {
+  const modes: Modes = { cursorShown: true, updating: false };
+  for (const [final, on] of [
+    ['h', true],
+    ['l', false],
+  ] as const)
+    terminal.parser.registerCsiHandler({ prefix: '?', final }, (parameters) => {
+      if (parameters.includes(25)) modes.cursorShown = on;
+      if (parameters.includes(2026)) modes.updating = on;
+      return false;
+    });
+  return modes;
+}
+
+/** The lines on the screen, trailing spaces taken off. */
+function screenOf(terminal: Terminal): readonly string[] {
+  const { active } = terminal.buffer;
+  return Array.from(
+    { length: terminal.rows },
+    (_, row) => active.getLine(active.baseY + row)?.translateToString(true) ?? '',
+  );
+}
+
+/** A `waitFor` that looks again whenever the terminal has taken something in. */
+function waiter(terminal: Terminal, modes: Modes): Pty['waitFor'] {
+  return (predicate, what, ms = 30_000) =>
+    new Promise((resolve, reject) => {
+      const done = () => {
+        clearTimeout(timer);
+        parsed.dispose();
+      };
+      const look = () => {
+        // A frame may arrive in pieces: a person sees nothing of it before its synchronised update ends.
+        if (modes.updating || !predicate(screenOf(terminal))) return;
+        done();
+        resolve();
+      };
+      const parsed = terminal.onWriteParsed(look);
+      const timer = setTimeout(() => {
+        done();
+        reject(new Error(`${ms} ms passed without ${what}. The screen:\n${screenOf(terminal).join('\n')}`));
+      }, ms);
+      look();
+    });
+}
+
 /** Starts a program in a pseudo-terminal (100×30 unless told otherwise). */
 export function openPty(options: PtyOptions): Pty {
   const { command, args = [], cwd = process.cwd(), env, columns = 100, rows = 30 } = options;
@@ -113,18 +131,7 @@ export function openPty(options: PtyOptions): Pty {
   const pieces: string[] = [];
   const listeners = new Set<(data: string) => void>();
   let bytes = 0;
-  let cursorShown = true;
-  let updating = false;
-  // The headless terminal keeps no public record of these modes.
-  for (const [final, on] of [
-    ['h', true],
-    ['l', false],
-  ] as const)
-    terminal.parser.registerCsiHandler({ prefix: '?', final }, (parameters) => {
-      if (parameters.includes(25)) cursorShown = on;
-      if (parameters.includes(2026)) updating = on;
-      return false;
-    });
+  const modes = followModes(terminal);
   child.onData((data) => {
     bytes += Buffer.byteLength(data);
     pieces.push(data);
@@ -139,38 +146,17 @@ export function openPty(options: PtyOptions): Pty {
     });
   });
 
-  const screen = () => {
-    const { active } = terminal.buffer;
-    return Array.from(
-      { length: terminal.rows },
-      (_, row) => active.getLine(active.baseY + row)?.translateToString(true) ?? '',
-    );
-  };
-  const waitFor: Pty['waitFor'] = (predicate, what, ms = 30_000) =>
-    new Promise((resolve, reject) => {
-      const done = () => {
-        clearTimeout(timer);
-        parsed.dispose();
-      };
-      const look = () => {
-        // A frame may arrive in pieces: a person sees nothing of it before its synchronised update ends.
-        if (updating || !predicate(screen())) return;
-        done();
-        resolve();
-      };
-      const parsed = terminal.onWriteParsed(look);
-      const timer = setTimeout(() => {
-        done();
-        reject(new Error(`${ms} ms passed without ${what}. The screen:\n${screen().join('\n')}`));
-      }, ms);
-      look();
-    });
+  const screen = () => screenOf(terminal);
+  const waitFor = waiter(terminal, modes);
 
   return {
     pid: child.pid,
     screen,
     buffer: () => terminal.buffer.active.type,
-    modes: () => ({ cursorShown, bracketedPaste: terminal.modes.bracketedPasteMode }),
+    modes: () => ({
+      cursorShown: modes.cursorShown,
+      bracketedPaste: terminal.modes.bracketedPasteMode,
+    }),
     press(...keys) {
       for (const key of keys) child.write(bytesOf(key));
     },
@@ -182,7 +168,9 @@ export function openPty(options: PtyOptions): Pty {
       terminal.resize(newColumns, newRows);
       child.resize(newColumns, newRows);
     },
-    kill: (signal = 'SIGKILL') => void process.kill(child.pid, signal),
+    kill(signal = 'SIGKILL') {
+      if (running.has(child)) process.kill(child.pid, signal);
+    },
     hangUp: () => (child as IPty & { destroy(): void }).destroy(),
     exited,
     bytesReceived: () => bytes,

@@ -14,10 +14,7 @@ beforeAll(async () => {
 const open: Pty[] = [];
 afterEach(async () => {
   for (const pty of open.splice(0)) {
-    // A program that has ended already can't be ended again.
-    try {
-      pty.kill();
-    } catch {}
+    pty.kill();
     await pty.exited;
   }
 });
