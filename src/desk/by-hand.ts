@@ -7,7 +7,7 @@ import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
 import { ensureFolder, writeDurably } from '../files/write-durably.ts';
 import { type Result, refused } from '../finding/finding.ts';
-import type { Done } from './desk.ts';
+import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
 import { type State, tell } from './state.ts';
 

@@ -1,85 +1,16 @@
 import type { Disk } from '../files/disk.ts';
 import { type Machine, thisMachine } from '../files/machine.ts';
-import type { JsonText } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
-import { type Finding, ok, type Result } from '../finding/finding.ts';
+import { ok, type Result } from '../finding/finding.ts';
 import type { Migration } from '../formats/upgrade.ts';
 import { type Stamp, stamp } from '../quantity/stamp.ts';
-import type { Document, DocumentName, Edit, Id } from '../record/document.ts';
-import type { Health, Saved } from './health.ts';
+import type { Desk } from './contract.ts';
 import { newToken, openToRead, openToWrite } from './opening.ts';
 import { readingSession } from './reading.ts';
 import { startSession } from './session.ts';
-import type { Outcome } from './take-in.ts';
 
-/** What is to be done: an edit without what the desk gives it (id, time, person). */
-export type EditRequest = Omit<Edit, 'edit' | 'at' | 'by'>;
-
-/** An edit taken: it stands in memory at once; `durable` tells when it is on the medium (or that the first try failed). */
-export type Submitted =
-  | { readonly ok: true; readonly edit: Edit; readonly durable: Promise<Saved> }
-  | { readonly ok: false; readonly problem: string };
-
-/** Another copy of a document taken in, and what came of it. */
-export type Received =
-  | {
-      readonly ok: true;
-      readonly outcome: Outcome;
-      readonly document: Document;
-      /** How many cells both copies changed differently; each is an open question in the document. */
-      readonly questions: number;
-      readonly durable: Promise<Saved>;
-    }
-  | { readonly ok: false; readonly problem: string };
-
-/** What came of closing, or of moving to another folder. */
-export type Done = { readonly ok: true } | { readonly ok: false; readonly problem: string };
-
-/** A project at the desk: the only way to its files. */
-export interface Desk {
-  readonly folder: () => string;
-  readonly readOnly: boolean;
-  readonly person: string;
-  /** Documents that stand, by key (`hole/ZQRC004`). A new map after every change. */
-  readonly documents: () => ReadonlyMap<string, Document>;
-  readonly get: (name: DocumentName) => Document | undefined;
-  /** What was found on opening and since, for the recovery screen. */
-  readonly findings: () => readonly Finding[];
-  /** Documents that can't be written, by key, with why in words. */
-  readonly closed: ReadonlyMap<string, string>;
-  /** The files written by hand, as found. */
-  readonly project: () => JsonText | undefined;
-  readonly logging: () => JsonText | undefined;
-  /** A permanent id that was never given before. */
-  readonly newId: () => Id;
-  readonly now: () => Stamp;
-  readonly health: () => Health;
-  /**
-   * Applies an edit at once, to all its documents or none, and sends it to the journal. A part whose document is not
-   * there makes it. Refused in words where it does not fit or could not be read back.
-   */
-  readonly submit: (request: EditRequest) => Submitted;
-  /** Takes back this sitting's latest edit of a document; refused with the reason where what it touched has changed. */
-  readonly undo: (name: DocumentName) => Submitted;
-  /** Does the latest undone edit of a document again. */
-  readonly redo: (name: DocumentName) => Submitted;
-  /** Takes in another copy of a document: newer taken, older ignored, diverged merged, unrelated refused. */
-  readonly receive: (copy: Document) => Received;
-  /** Replaces project.json or logging.json durably, the former text kept; refused where the file has changed since it was read. */
-  readonly writeByHand: (file: 'project' | 'logging', text: string) => Promise<Result<JsonText>>;
-  /** Writes a file that is none of ours to read back (a report, a pack) into a folder of the project, durably. */
-  readonly writeOut: (file: string, bytes: Uint8Array) => Promise<Done>;
-  /** Writes the files of documents that the journal is ahead of, now instead of at the next pause. */
-  readonly snapshot: () => Promise<Done>;
-  /** Tries again at once to save what is not safe. */
-  readonly retry: () => Promise<Health>;
-  /** Writes everything to another folder (empty or not there) and goes on working there. */
-  readonly moveTo: (folder: string) => Promise<Done>;
-  /** Calls the listener after every change of documents, findings or health; gives the way to stop that. */
-  readonly subscribe: (listener: () => void) => () => void;
-  /** Saves, writes snapshots, gives the lock back. Refused where rows are not safe, unless they are to be abandoned. */
-  readonly close: (options?: { readonly abandon?: boolean }) => Promise<Done>;
-}
+export type { Desk, Done, EditRequest, Received, Submitted } from './contract.ts';
+export type { Health, Saved } from './health.ts';
 
 /** What a desk is opened with. Time and randomness come in, so that a whole sitting can be repeated to the byte. */
 export interface DeskOptions {

@@ -5,7 +5,7 @@ import { editedOutside } from '../files/findings.ts';
 import { keepCopy } from '../files/keep-copy.ts';
 import { loadSnapshot } from '../files/snapshot.ts';
 import { type Document, documentKey } from '../record/document.ts';
-import type { Done } from './desk.ts';
+import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
 import { receive } from './saving.ts';
 import { needsSnapshot } from './shelf.ts';

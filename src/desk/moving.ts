@@ -7,7 +7,7 @@ import { takeReplica } from '../files/replica.ts';
 import { saveSnapshot } from '../files/snapshot.ts';
 import { createDurably, ensureFolder } from '../files/write-durably.ts';
 import { makeBase } from './base.ts';
-import type { Done } from './desk.ts';
+import type { Done } from './contract.ts';
 import { fileWhenIdle } from './filing.ts';
 import { makeRooms, newToken } from './opening.ts';
 import { type Base, type State, tell } from './state.ts';

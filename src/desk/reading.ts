@@ -3,7 +3,7 @@ import type { ProjectFolder } from '../files/project-folder.ts';
 import { type Finding, refused } from '../finding/finding.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
-import type { Desk } from './desk.ts';
+import type { Desk } from './contract.ts';
 import { takeIn } from './take-in.ts';
 
 const REFUSAL = { ok: false, problem: 'the project was opened to read only' } as const;

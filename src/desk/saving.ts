@@ -1,6 +1,6 @@
 import type { WorkLine } from '../files/journal-line.ts';
 import { type Deed, type Document, type DocumentName, documentKey } from '../record/document.ts';
-import type { EditRequest, Received, Submitted } from './desk.ts';
+import type { EditRequest, Received, Submitted } from './contract.ts';
 import type { Saved } from './health.ts';
 import { asWritten, prepare } from './prepare.ts';
 import { healthOf, newId, type State, tell } from './state.ts';

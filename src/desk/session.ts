@@ -1,7 +1,7 @@
 import { documentKey } from '../record/document.ts';
 import { makeBase } from './base.ts';
 import { writeByHand, writeOut } from './by-hand.ts';
-import type { Desk, Done } from './desk.ts';
+import type { Desk, Done } from './contract.ts';
 import { fileAway, fileWhenIdle } from './filing.ts';
 import { moveTo } from './moving.ts';
 import type { Opened } from './opening.ts';

@@ -2,7 +2,7 @@ import type { Finding } from '../finding/finding.ts';
 import { damagedJournal, tornTail } from './findings.ts';
 import { type Generation, generationFile } from './journal.ts';
 import type { WorkLine } from './journal-line.ts';
-import type { ToKeep } from './project-folder.ts';
+import type { ToKeep } from './keep-copy.ts';
 
 /** The torn tails, to be kept before their files go. */
 export function tornTails(generations: readonly Generation[]): readonly ToKeep[] {

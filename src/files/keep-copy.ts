@@ -1,8 +1,14 @@
 import { join } from 'node:path';
 import { type Disk, isMissing } from './disk.ts';
 import { JOURNAL_FOLDER, sameBytes } from './journal.ts';
-import type { ToKeep } from './project-folder.ts';
 import { createDurably, ensureFolder } from './write-durably.ts';
+
+/** A file to be kept as it was before anything is written over it, with why, for its name among the kept. */
+export interface ToKeep {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+  readonly because: string;
+}
 
 /** Where what is about to be overwritten or dropped is kept. */
 export const KEPT_FOLDER = `${JOURNAL_FOLDER}/kept`;

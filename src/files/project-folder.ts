@@ -8,18 +8,12 @@ import { linesByDocument, linesInOrder, rebuild } from './fold.ts';
 import { type Generation, readJournal } from './journal.ts';
 import { journalFindings, tornTails } from './journal-findings.ts';
 import type { WorkLine } from './journal-line.ts';
+import type { ToKeep } from './keep-copy.ts';
 import { type FoundFile, listDocumentFiles, nameFromKey } from './list-documents.ts';
 import { type LoadedDocument, loadDocument } from './load-document.ts';
 import { readProjectFile } from './read-file.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from './read-json.ts';
 import { loadSnapshot } from './snapshot.ts';
-
-/** A file to be kept as it was before anything is written over it, with why, for its name among the kept. */
-export interface ToKeep {
-  readonly file: string;
-  readonly bytes: Uint8Array;
-  readonly because: string;
-}
 
 /** A project folder as read: every document with its journal folded in, and what was found on the way. */
 export interface ProjectFolder {
