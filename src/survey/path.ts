@@ -127,12 +127,8 @@ export function surveyedPoint(path: Path, depthMm: Depth): PathPoint | undefined
 export function pointOnLeg(leg: Leg, depthMm: Depth, north: North): PathPoint {
   if (depthMm === leg.to.depthMm) return stationPoint(leg.to, plus(leg.start, displacement(leg.arc)));
   const { offset, tangent } = alongArc(leg.arc, metres(depthMm - leg.from.depthMm));
-  return {
-    depthMm,
-    offset: plus(leg.start, offset),
-    ...directionOf(tangent, north, leg.from.azimuth.epoch),
-    basis: 'on the arc',
-  };
+  const { azimuth, dip } = directionOf(tangent, north, leg.from.azimuth.epoch);
+  return { depthMm, azimuth, dip, offset: plus(leg.start, offset), basis: 'on the arc' };
 }
 
 function stationPoint(station: Station, offset: Vector): PathPoint {

@@ -1,0 +1,139 @@
+import type { Depth } from '../quantity/depth.ts';
+import { radians } from './direction.ts';
+import type { ExpectedHere } from './expected.ts';
+import type { PlannedLine } from './miss.ts';
+import { plannedPoint } from './miss.ts';
+import type { Path } from './path.ts';
+import { lastStation, type PathPoint } from './path.ts';
+import { pathByMetre } from './projection.ts';
+import type { Vector } from './vector.ts';
+
+/** A point of a picture, metres: x to the right, y down. */
+export interface PicturePoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A line of a picture. What it is can be told without colour: planned lines are dotted, projected ones dashed. */
+export interface PictureLine {
+  readonly what: 'planned' | 'surveyed' | 'projected';
+  readonly points: readonly PicturePoint[];
+}
+
+/** A marked place of a picture, with the letter that stands for it and what it means. */
+export interface PictureMark {
+  readonly letter: string;
+  readonly meaning: string;
+  readonly at: PicturePoint;
+}
+
+/** A drawing of a hole in metres, to be painted as text or as SVG. */
+export interface Picture {
+  readonly title: string;
+  /** What the right-hand and the lower edge look towards. */
+  readonly rightward: string;
+  readonly downward: string;
+  readonly lines: readonly PictureLine[];
+  readonly marks: readonly PictureMark[];
+}
+
+/** What a picture is drawn from. */
+export interface PictureSource {
+  readonly path: Path;
+  readonly plan: PlannedLine | undefined;
+  readonly drilledMm: Depth;
+  readonly expected: readonly ExpectedHere[];
+}
+
+type Look = (at: Vector) => PicturePoint;
+
+/** The hole from above: east to the right, north up. */
+export function planPicture(source: PictureSource): Picture {
+  const look: Look = (at) => ({ x: at.east, y: -at.north });
+  return { title: 'plan', rightward: 'east', downward: 'south', ...drawn(source, look) };
+}
+
+/** The hole from the side, in the section of its plan (of its own start, where it has none): along the section to the right. */
+export function sectionPicture(source: PictureSource): Picture {
+  const bearingDeg = source.plan?.direction.azimuth.deg ?? source.path.stations[0].azimuth.deg;
+  const bearing = radians(bearingDeg);
+  const look: Look = (at) => ({
+    x: at.north * Math.cos(bearing) + at.east * Math.sin(bearing),
+    y: at.down,
+  });
+  const towards = `${bearingDeg.toFixed(0).padStart(3, '0')}°`;
+  return {
+    title: `section along ${towards}`,
+    rightward: towards,
+    downward: 'down',
+    ...drawn(source, look),
+  };
+}
+
+function drawn(source: PictureSource, look: Look): Pick<Picture, 'lines' | 'marks'> {
+  const { path, plan, drilledMm } = source;
+  const deepest = lastStation(path).depthMm;
+  const toMm = Math.max(drilledMm, deepest, plan?.targetMm ?? 0) as Depth;
+  const points = pathByMetre(path, toMm);
+  const surveyed = points.filter((one) => one.depthMm <= deepest);
+  const below = points.filter((one) => one.depthMm >= Math.floor(deepest / 1000) * 1000);
+  const lines: readonly PictureLine[] = [
+    ...(plan === undefined
+      ? []
+      : [{ what: 'planned' as const, points: [plan.from, plannedPoint(plan, plan.targetMm)].map(look) }]),
+    { what: 'surveyed', points: seen(surveyed, look) },
+    { what: 'projected', points: seen(below, look) },
+  ];
+  return {
+    lines: lines.filter((line) => line.points.length > 1),
+    marks: marksOf(source, points, look),
+  };
+}
+
+const seen = (points: readonly PathPoint[], look: Look) => points.map((point) => look(point.offset));
+
+function marksOf(
+  { path, plan, expected }: PictureSource,
+  points: readonly PathPoint[],
+  look: Look,
+): readonly PictureMark[] {
+  const zones = expected.flatMap(({ expected: one, top }, index) => {
+    const here = top && points.find((point) => point.depthMm >= top.earliestMm);
+    const letter = one.hazard === undefined ? String((index + 1) % 10) : '!';
+    return here === undefined ? [] : [{ letter, meaning: one.name, at: look(here.offset) }];
+  });
+  return [
+    { letter: 'C', meaning: 'collar', at: look({ north: 0, east: 0, down: 0 }) },
+    ...zones,
+    ...(path.legs.length === 0 ? [] : [{ letter: 'S', meaning: 'last shot', at: look(path.end) }]),
+    ...(plan === undefined
+      ? []
+      : [{ letter: 'T', meaning: 'target', at: look(plannedPoint(plan, plan.targetMm)) }]),
+  ];
+}
+
+/** The box around everything in a picture, metres; never of no size. */
+export function boundsOf(picture: Picture): {
+  readonly left: number;
+  readonly top: number;
+  readonly widthM: number;
+  readonly heightM: number;
+} {
+  const all = [...picture.lines.flatMap((line) => line.points), ...picture.marks.map((mark) => mark.at)];
+  const xs = all.map((point) => point.x);
+  const ys = all.map((point) => point.y);
+  const left = Math.min(...xs);
+  const top = Math.min(...ys);
+  return {
+    left,
+    top,
+    widthM: Math.max(1, Math.max(...xs) - left),
+    heightM: Math.max(1, Math.max(...ys) - top),
+  };
+}
+
+/** The longest round length (1, 2 or 5 times a power of ten) of at most `longestM` metres. */
+export function roundLength(longestM: number): number {
+  const power = 10 ** Math.floor(Math.log10(longestM));
+  return [5, 2, 1].map((factor) => factor * power).find((one) => one <= longestM + 1e-9) ?? power;
+}
