@@ -1,6 +1,6 @@
 // What the terminal layer costs by itself: the fixture program of its tests, with and without the long-lived caches, beside a bare echo.
 import { join } from 'node:path';
-import { bundleProgram } from '../e2e/support/bundle.ts';
+import { bundleProgram, removeBundle } from '../e2e/support/bundle.ts';
 import { bareEcho, firstPaint, idle, keyToPaint, type Measured } from './terminal.ts';
 
 const entry = join(import.meta.dirname, '..', 'e2e', 'support', 'fixture-app.tsx');
@@ -12,8 +12,8 @@ const fixture = (bundle: string): Measured => ({
 // Each key paints; Enter now and then, as in a row of the log.
 const keys = Array.from({ length: 500 }, (_, index) => (index % 7 === 6 ? 'enter' : 'p2ser1c'[index % 7]!));
 
-const shipped = fixture(await bundleProgram(entry));
-const stock = fixture(await bundleProgram(entry, { stockInk: true }));
+const bundles = [await bundleProgram(entry), await bundleProgram(entry, { stockInk: true })] as const;
+const [shipped, stock] = [fixture(bundles[0]), fixture(bundles[1])];
 for (const [name, program] of [
   ['bare echo', bareEcho],
   ['fixture, stock Ink', stock],
@@ -33,3 +33,4 @@ const { paintMs, bareMs, ratio } = await firstPaint(shipped);
 console.log(
   `first paint: ${paintMs.toFixed(0)} ms, ${ratio.toFixed(1)} × bare node (${bareMs.toFixed(0)} ms)`,
 );
+bundles.forEach(removeBundle);

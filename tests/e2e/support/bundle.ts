@@ -1,20 +1,18 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { build } from 'esbuild';
 import { consolePlugins, withoutDevtools } from '../../../.ci/bundle-plugins.mjs';
 
 /**
- * Bundles a program of the tests the way the console is shipped (one minified ESM file), into a temporary folder that goes when this process does.
- * `entry` is the path of its source; the path of the bundle comes back.
+ * Bundles a program of the tests the way the console is shipped (one minified ESM file), into a new temporary folder.
+ * `entry` is the path of its source; the path of the bundle comes back, for `removeBundle` to take away.
  */
 export async function bundleProgram(
   entry: string,
   { stockInk = false }: { readonly stockInk?: boolean } = {},
 ): Promise<string> {
-  const folder = mkdtempSync(join(tmpdir(), 'offsider-bundle-'));
-  process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-  const outfile = join(folder, 'program.mjs');
+  const outfile = join(mkdtempSync(join(tmpdir(), 'offsider-bundle-')), 'program.mjs');
   await build({
     entryPoints: [entry],
     outfile,
@@ -31,4 +29,9 @@ export async function bundleProgram(
     logLevel: 'error',
   });
   return outfile;
+}
+
+/** Takes a bundle and its folder away. */
+export function removeBundle(bundle: string): void {
+  rmSync(dirname(bundle), { recursive: true, force: true });
 }

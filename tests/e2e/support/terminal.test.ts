@@ -1,15 +1,19 @@
 import { constants } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { safeText } from '../../../src/console/paint/safe-text.ts';
-import { bundleProgram } from './bundle.ts';
+import { bundleProgram, removeBundle } from './bundle.ts';
 import { openPty, type Pty, type PtyOptions } from './pty.ts';
 
+const source = join(import.meta.dirname, 'fixture-app.tsx');
 let program: string;
+let stock: string;
 beforeAll(async () => {
-  program = await bundleProgram(join(import.meta.dirname, 'fixture-app.tsx'));
+  program = await bundleProgram(source);
+  stock = await bundleProgram(source, { stockInk: true });
 });
+afterAll(() => [program, stock].forEach(removeBundle));
 
 const open: Pty[] = [];
 afterEach(async () => {
@@ -78,7 +82,6 @@ describe('the screen', () => {
 
 describe('the edits to Ink in the bundle', () => {
   it('paint the same bytes as stock Ink, wide characters and emoji included', async () => {
-    const stock = await bundleProgram(join(import.meta.dirname, 'fixture-app.tsx'), { stockInk: true });
     const paintedBy = async (bundle: string) => {
       const pty = await start({ args: [bundle] });
       for (const text of ['a', '石英', 'e\u0301', '😀', '한글', '│▌°', '👩‍🔬', '#️⃣']) {
