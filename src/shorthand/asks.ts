@@ -11,6 +11,8 @@ import { labelOf } from './typing-index.ts';
 const LEVELS_ASKED = 2;
 /** Steps of the ladder that a percent can move before it is asked about. */
 const LADDER_STEPS_ASKED = 3;
+/** Step of a second's share, in percent (common practice). */
+const SHARE_STEP_PERCENT = 5;
 
 /** The field whose new code is a new rock: the first that takes a second one, else the first that holds one code. */
 export function rockField(schema: LoggingSchema): Field | undefined {
@@ -41,7 +43,8 @@ export function itemAsks(
     const asked =
       alreadySo(schema, above, cells, said, item) ??
       (newRock ? undefined : levelJump(schema, above, cells, item)) ??
-      percentMove(schema, above, cells, item);
+      percentMove(schema, above, cells, item) ??
+      oddShare(schema, item);
     if (asked === undefined) return [];
     return [{ ...asked, position: item.position, length: item.length, item }];
   });
@@ -134,6 +137,14 @@ function percentMove(
     about: 'percent step',
     reason: `${label} goes from ${percentText(moved[0])} to ${percentText(moved[1])} in one row`,
   };
+}
+
+/** A second's share is judged by eye in fives: what is not one is nearly always a slip. */
+function oddShare(schema: LoggingSchema, { field, says }: Said): Question | undefined {
+  if (field.kind !== 'code' || !('code' in says) || Number(says.amount) % SHARE_STEP_PERCENT === 0)
+    return undefined;
+  const label = labelOf(schema, field, says.code);
+  return { about: 'off the ladder', reason: `${label} ${says.amount} %: shares go in fives` };
 }
 
 function percentText(amount: Amount): string {

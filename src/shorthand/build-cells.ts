@@ -146,8 +146,8 @@ function withoutSecond(
   label: string,
 ): Cell | Refusal {
   const second = carriesSecond ? first.second : undefined;
-  if (second === undefined || second.code === codeNamed(share)) return { code: first.code };
-  return refusal(share, `${label} is not the second`, 'Take out the one that is');
+  if (second?.code === codeNamed(share)) return { code: first.code };
+  return refusal(share, `${label} is not the second`, 'A first said alone is alone: leave the 0 out');
 }
 
 /** The amounts with those of the items put in, and what they take out left out. */

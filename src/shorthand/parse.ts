@@ -63,7 +63,7 @@ export function parseLine(text: string, context: EntryContext): Parsed {
 export function insistOn(text: string): string {
   const remark = remarkStart(text);
   const said = text.slice(0, remark).trimEnd();
-  return `${said}=${text.slice(remark)}`;
+  return `${said}${said === '.' ? '=' : ' ='}${text.slice(remark)}`;
 }
 
 /** Where the remark of a line begins: the first `/` outside of a quoted value; the line's length without one. */

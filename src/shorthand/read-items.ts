@@ -133,14 +133,14 @@ function amountBehind(
   return finished(text, at, end, { field: typed.field, says, byKey: letters.length === 1 });
 }
 
-/** A `=` behind the item insists on it; the last one of the line is not the item's, it insists on the whole row. */
+/** A `=` glued to an item insists on that item; one behind a space, on the whole row. */
 function finished(
   text: string,
   at: number,
   end: number,
   item: Pick<Said, 'field' | 'says' | 'byKey'>,
 ): ItemRead {
-  const insisted = text[end] === '=' && readEnd(text, end) === undefined;
+  const insisted = text[end] === '=';
   const said = { ...item, text: text.slice(at, end), position: at, length: end - at, insisted };
   return { said, end: insisted ? end + 1 : end };
 }

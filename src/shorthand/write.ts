@@ -52,30 +52,44 @@ function shortestOf(lines: readonly string[]): string {
 
 /** Items as one line, with the fewest spaces and what has to be insisted on. Nothing to say is `.` below a row, else nothing. */
 function finish(items: readonly Written[], context: EntryContext): string {
-  const short = items.filter((item) => !item.named).map((item) => item.text);
-  const named = items.filter((item) => item.named).map((item) => item.text);
-  const glued = short.join('');
-  const line =
-    items.length > 0
-      ? [...(glued === '' ? [] : [glued]), ...named].join(' ')
-      : context.above === undefined
-        ? ''
-        : '.';
-  const read = parseLine(line, context);
-  if (read.kind !== 'row' || read.asks.length === 0) return line;
-  const [ask] = read.asks;
-  const asked = named.find(
-    (text, index) => ask?.position === startOf(glued, named, index) && text.length === ask.length,
+  if (items.length === 0 && context.above === undefined) return '';
+  const plain = join(items, new Set());
+  const read = parseLine(plain.line, context);
+  if (read.kind !== 'row' || read.asks.length === 0) return plain.line;
+  if (plain.line === '.') return '.=';
+  if (read.asks.some((ask) => ask.about === 'repeat')) return `${plain.line} =`;
+  const asked = plain.order.filter((_, index) =>
+    read.asks.some((ask) => ask.position === plain.starts[index]),
   );
-  if (read.asks.length > 1 || asked === undefined || glued === '' || ask?.about === 'repeat')
-    return `${line}=`;
-  // The `=` of a named item stands where a space would: said before the short ones it costs nothing more.
-  return [...named.filter((text) => text !== asked), `${asked}=${glued}`].join(' ');
+  const insisted = join(items, new Set(asked)).line;
+  return insisted.length <= plain.line.length + 2 ? insisted : `${plain.line} =`;
 }
 
-function startOf(glued: string, named: readonly string[], index: number): number {
-  return [...(glued === '' ? [] : [glued]), ...named.slice(0, index)].reduce(
-    (at, text) => at + text.length + 1,
-    0,
-  );
+type Joined = {
+  readonly line: string;
+  readonly order: readonly Written[];
+  /** Where each item of `order` starts in the line. */
+  readonly starts: readonly number[];
+};
+
+/**
+ * Short items glued, named ones behind a space each. The `=` of a named item does for a space, so that where one is asked
+ * it comes before the short ones.
+ */
+function join(items: readonly Written[], asked: ReadonlySet<Written>): Joined {
+  const short = items.filter((item) => !item.named);
+  const named = items
+    .filter((item) => item.named)
+    .sort((a, b) => Number(asked.has(a)) - Number(asked.has(b)));
+  const namedFirst = named.some((item) => asked.has(item));
+  const order = namedFirst ? [...named, ...short] : [...short, ...named];
+  const starts: number[] = [];
+  let line = '';
+  for (const [index, item] of order.entries()) {
+    const isGlued = index === 0 || (!item.named && (order[index - 1]?.named === false || line.endsWith('=')));
+    if (!isGlued) line += ' ';
+    starts.push(line.length);
+    line += `${item.text}${asked.has(item) ? '=' : ''}`;
+  }
+  return { line: line === '' ? '.' : line, order, starts };
 }

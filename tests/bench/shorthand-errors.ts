@@ -1,0 +1,87 @@
+import { rockField } from '../../src/shorthand/asks.ts';
+import { parseLine } from '../../src/shorthand/parse.ts';
+import { writeLine } from '../../src/shorthand/write.ts';
+import type { Cell } from '../../src/value/cell.ts';
+import { sameObservation } from '../../src/value/row.ts';
+import type { Placed } from './shorthand-costs.ts';
+
+/** A US keyboard: rows of keys with how far each row stands to the right, in keys. */
+const KEYBOARD = [
+  { keys: '`1234567890-=', offset: 0 },
+  { keys: 'qwertyuiop[]\\', offset: 1.5 },
+  { keys: "asdfghjkl;'", offset: 1.75 },
+  { keys: 'zxcvbnm,./', offset: 2.25 },
+] as const;
+
+const PLACES = new Map(
+  KEYBOARD.flatMap(({ keys, offset }, row) =>
+    [...keys].map((key, index) => [key, { row, x: index + offset }] as const),
+  ),
+);
+
+function neighbours(key: string): readonly string[] {
+  const at = PLACES.get(key);
+  if (at === undefined) return [];
+  return [...PLACES]
+    .filter(([other, place]) => {
+      const across = Math.abs(place.x - at.x);
+      return (
+        other !== key &&
+        (place.row === at.row ? across === 1 : Math.abs(place.row - at.row) === 1 && across < 1)
+      );
+    })
+    .map(([other]) => other);
+}
+
+/** Every line that one slip makes of a line: a neighbouring key hit, a key left out, a key struck twice. */
+export function slipsIn(line: string): readonly string[] {
+  return [...line].flatMap((key, at) => {
+    const before = line.slice(0, at);
+    const after = line.slice(at + 1);
+    return [
+      before + after,
+      before + key + key + after,
+      ...neighbours(key).map((other) => before + other + after),
+    ];
+  });
+}
+
+/** What single-key typing errors in the shortest lines of a log come to, counted alike. */
+export type Slips = {
+  readonly slips: number;
+  /** A different row, valid, without a question. */
+  readonly silent: number;
+  /** Of the silent ones: with another rock. */
+  readonly wrongRock: number;
+  readonly asked: number;
+  readonly refused: number;
+  readonly examples: readonly string[];
+};
+
+/** Which rocks a cell holds, whatever their shares. */
+function rocksIn(cell: Cell | undefined): string {
+  return cell !== undefined && 'code' in cell ? `${cell.code} ${cell.second?.code ?? ''}` : '';
+}
+
+/** Types every slip of every shortest line and counts what comes of it. */
+export function slipsOver(rows: readonly Placed[]): Slips {
+  const counts = { slips: 0, silent: 0, wrongRock: 0, asked: 0, refused: 0 };
+  const examples: string[] = [];
+  for (const { row, context } of rows) {
+    const line = writeLine(row, context);
+    const rock = rockField(context.schema)?.name ?? '';
+    for (const slip of slipsIn(line)) {
+      counts.slips += 1;
+      const parsed = parseLine(slip, context);
+      if (parsed.kind === 'refused') counts.refused += 1;
+      if (parsed.kind !== 'row') continue;
+      if (parsed.asks.length > 0) counts.asked += 1;
+      else if (!sameObservation(parsed.row, row)) {
+        counts.silent += 1;
+        if (rocksIn(parsed.row.cells[rock]) !== rocksIn(row.cells[rock])) counts.wrongRock += 1;
+        examples.push(`${line}→${slip}`);
+      }
+    }
+  }
+  return { ...counts, examples };
+}
