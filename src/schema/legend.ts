@@ -1,6 +1,6 @@
 import type { Cell } from '../value/cell.ts';
 import type { RowSaid } from '../value/row.ts';
-import { codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
+import { type Code, codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
 
 /** A field as the legend keeps it: enough to read a cell of it without the schema. */
 export type FieldMeaning = {
@@ -35,19 +35,14 @@ export type CodeMeaning = {
 };
 
 /** What rows need of a schema to be read without it: fields, scales and codes by name (codes by list and code). */
-export type LegendUsed = {
+export type Meanings = {
   readonly fields: { readonly [name: string]: FieldMeaning };
   readonly scales: { readonly [name: string]: ScaleMeaning };
   readonly codes: { readonly [listAndCode: string]: CodeMeaning };
 };
 
-/** The legend of one row. */
-export function legendOf(schema: LoggingSchema, row: RowSaid): LegendUsed {
-  return legendOfRows(schema, [row]);
-}
-
 /** The legend of several rows. Fields that the schema no longer has stand in the hole's legend already: they are passed over. */
-export function legendOfRows(schema: LoggingSchema, rows: readonly RowSaid[]): LegendUsed {
+export function meaningsOf(schema: LoggingSchema, rows: readonly RowSaid[]): Meanings {
   const fields: { [name: string]: FieldMeaning } = {};
   const scales: { [name: string]: ScaleMeaning } = {};
   const codes: { [listAndCode: string]: CodeMeaning } = {};
@@ -58,10 +53,28 @@ export function legendOfRows(schema: LoggingSchema, rows: readonly RowSaid[]): L
       fields[name] ??= fieldMeaning(field);
       const scale = scaleOf(schema, field);
       if (scale !== undefined) scales[scale.name] ??= { label: scale.label, levels: scale.levels };
-      for (const code of codesIn(cell)) Object.assign(codes, codeMeaning(schema, field, code));
+      if (!('list' in field)) continue;
+      for (const named of codesIn(cell)) {
+        const code = codeOf(schema, field, named);
+        if (code !== undefined) codes[`${field.list} ${named}`] ??= codeMeaning(field.list, code);
+      }
     }
   }
   return { fields, scales, codes };
+}
+
+/** The legend of a whole schema, used or not: what stands to be changed when a schema is. */
+export function allMeanings(schema: LoggingSchema): Meanings {
+  const codes: { [listAndCode: string]: CodeMeaning } = {};
+  for (const list of Object.values(schema.lists))
+    for (const code of list.codes) codes[`${list.name} ${code.code}`] = codeMeaning(list.name, code);
+  return {
+    fields: Object.fromEntries(schema.fields.map((field) => [field.name, fieldMeaning(field)])),
+    scales: Object.fromEntries(
+      Object.values(schema.scales).map(({ name, label, levels }) => [name, { label, levels }]),
+    ),
+    codes,
+  };
 }
 
 function fieldMeaning(field: Field): FieldMeaning {
@@ -74,21 +87,16 @@ function fieldMeaning(field: Field): FieldMeaning {
   };
 }
 
-function codesIn(cell: Cell): readonly string[] {
+/** The codes that a cell names. */
+export function codesIn(cell: Cell): readonly string[] {
   if ('code' in cell) return cell.second === undefined ? [cell.code] : [cell.code, cell.second.code];
   if ('levels' in cell) return Object.keys(cell.levels);
   return 'percents' in cell ? Object.keys(cell.percents) : [];
 }
 
-function codeMeaning(
-  schema: LoggingSchema,
-  field: Field,
-  code: string,
-): { readonly [listAndCode: string]: CodeMeaning } {
-  const found = codeOf(schema, field, code);
-  if (found === undefined || !('list' in field)) return {};
-  const { label, pair, key, cgi, mineral, provisional } = found;
+function codeMeaning(list: string, found: Code): CodeMeaning {
+  const { code, label, pair, key, cgi, mineral, provisional } = found;
   const optional = { pair, key, cgi, mineral, provisional };
   const said = Object.fromEntries(Object.entries(optional).filter(([, value]) => value !== undefined));
-  return { [`${field.list} ${code}`]: { list: field.list, code, label, ...said } };
+  return { list, code, label, ...said };
 }

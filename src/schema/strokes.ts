@@ -28,13 +28,19 @@ export function strokesOf(schema: LoggingSchema): readonly Stroke[] {
 }
 
 /** True where the same keystrokes, amount and all, could be read as either: what a slip between the two needs to go unseen. */
-export function couldBeEither(a: Stroke, b: Stroke): boolean {
+export function couldBeEither(a: Pick<Stroke, 'takes'>, b: Pick<Stroke, 'takes'>): boolean {
   return a.takes === b.takes || a.takes === 'either' || b.takes === 'either';
+}
+
+/** Whether an amount stands behind what types a field or one of its codes. */
+export function takesOf(field: Field): Takes {
+  if (field.kind === 'code') return field.second ? 'either' : 'no amount';
+  return field.kind === 'flag' ? 'no amount' : 'amount';
 }
 
 function strokesOfField(field: Field): readonly Stroke[] {
   if (field.kind !== 'level' && field.kind !== 'percent' && field.kind !== 'flag') return [];
-  const takes: Takes = field.kind === 'flag' ? 'no amount' : 'amount';
+  const takes = takesOf(field);
   return (['pair', 'key'] as const).flatMap((is): readonly Stroke[] => {
     const strokes = field[is];
     if (strokes === undefined) return [];
@@ -43,7 +49,7 @@ function strokesOfField(field: Field): readonly Stroke[] {
 }
 
 function strokesOfCode(field: Field, list: string, code: Code): readonly Stroke[] {
-  const takes: Takes = field.kind !== 'code' ? 'amount' : field.second ? 'either' : 'no amount';
+  const takes = takesOf(field);
   return (['pair', 'key'] as const).flatMap((is): readonly Stroke[] => {
     const strokes = code[is];
     if (strokes === undefined) return [];
