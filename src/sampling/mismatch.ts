@@ -20,8 +20,8 @@ export interface RodSeen {
   readonly first?: string;
   /** One calico is about twice as heavy as the others. */
   readonly double?: boolean;
-  /** Standards and blanks that lie in this rod. */
-  readonly sachets?: number;
+  /** Standards, blanks and duplicates that lie in this rod. */
+  readonly controls?: number;
 }
 
 /** Another hole of the project: its numbers are not this hole's. */
@@ -41,6 +41,8 @@ export interface Situation {
   readonly line: NumberLine;
   /** The bags that this rod should have given. */
   readonly expected: readonly Bag[];
+  /** The same, and where sachets close the rod also without them: they are put in at once or when the next rod begins. */
+  readonly endings: readonly (readonly Bag[])[];
   /** The samples that came off the rig in this rod, as the depth has it. */
   readonly samples: readonly Interval[];
 }
@@ -76,7 +78,7 @@ export interface Trace {
   readonly count?: number;
   readonly first?: string;
   readonly double?: boolean;
-  readonly sachets?: number;
+  readonly controls?: number;
 }
 
 /** One way in which a kind of mismatch could have gone: where, what would be read, and its mending. */
@@ -115,8 +117,14 @@ export function traceOf(sampling: Sampling, bags: readonly Bag[]): Trace {
     ...(first === undefined ? {} : { first }),
     count: bags.length,
     double: bags.some((bag) => (bag.toMm ?? 0) - (bag.fromMm ?? 0) > sampling.lengthMm),
-    sachets: bags.filter((bag) => bag.kind === 'standard' || bag.kind === 'blank').length,
+    controls: bags.filter((bag) => bag.kind !== 'primary' && bag.kind !== 'void').length,
   };
+}
+
+/** The bags of a rod, and the same without the sachets that close it: they are put in at once or when the next rod begins. */
+export function withAndWithoutTail(bags: readonly Bag[]): readonly (readonly Bag[])[] {
+  const end = bags.findLastIndex((bag) => bag.kind !== 'standard' && bag.kind !== 'blank') + 1;
+  return end === bags.length || end === 0 ? [bags] : [bags, bags.slice(0, end)];
 }
 
 /** The bags as the stream would give them, had the record or the samples been otherwise. */

@@ -10,6 +10,7 @@ import {
   type Supposition,
   samplesOf,
   type Trace,
+  withAndWithoutTail,
 } from './mismatch.ts';
 import { MISMATCHES } from './mismatches/registry.ts';
 import { numberLine } from './number-line.ts';
@@ -20,7 +21,7 @@ import type { StreamState } from './stream.ts';
 export const LOOKS = {
   first: 'Read the last digits on the first calico of this rod.',
   double: 'Is one calico about twice as heavy as the others?',
-  sachets: 'How many sachet bags (standards and blanks) lie in this rod?',
+  controls: 'How many standards, blanks and duplicates lie in this rod?',
 } as const;
 export type Look = keyof typeof LOOKS;
 
@@ -46,7 +47,7 @@ export interface RodCheck {
   readonly agrees: boolean;
   /** Mismatches that fit, likeliest first; none where it agrees. */
   readonly named: readonly NamedMismatch[];
-  /** The look that tells the first two apart, where there is one. */
+  /** The look that tells most, where more than one mismatch fits and a look can part them. */
   readonly look?: Look;
 }
 
@@ -61,7 +62,8 @@ export function rodCheck(
   others: readonly OtherHole[] = [],
 ): RodCheck {
   const expected = issue(sampling, state);
-  const fits = withAndWithoutTail(expected).find((bags) => fitsTrace(seen, lastAndCount(bags)));
+  const endings = withAndWithoutTail(expected);
+  const fits = endings.find((bags) => fitsTrace(seen, lastAndCount(bags)));
   if (fits !== undefined) return { expected: fits, agrees: true, named: [] };
   const situation: Situation = {
     sampling,
@@ -69,6 +71,7 @@ export function rodCheck(
     seen,
     others,
     expected,
+    endings,
     line: numberLine(sampling.numbers, state.bagRuns),
     samples: samplesOf(sampling, state),
   };
@@ -81,7 +84,10 @@ export function rodCheck(
   }))
     .filter(({ ways }) => ways.length > 0)
     .sort((a, b) => weightOf(b.ways) - weightOf(a.ways));
-  const look = lookBetween(fitting[0]?.ways ?? [], fitting[1]?.ways ?? [], seen);
+  const look = lookThatSplits(
+    fitting.flatMap(({ ways }) => ways),
+    seen,
+  );
   return {
     expected,
     agrees: false,
@@ -90,24 +96,18 @@ export function rodCheck(
   };
 }
 
-/** The bags of a rod, and the same without the sachets that close it: they are put in at once or when the next rod begins. */
-function withAndWithoutTail(bags: readonly Bag[]): readonly (readonly Bag[])[] {
-  const end = bags.findLastIndex((bag) => bag.kind !== 'standard' && bag.kind !== 'blank') + 1;
-  return end === bags.length || end === 0 ? [bags] : [bags, bags.slice(0, end)];
-}
-
 /** A supposition, and the same with its closing sachets not put in yet. */
 function tailed(way: Supposition): readonly Supposition[] {
   const { issue: whole } = way.fix;
   const [, short] = withAndWithoutTail(whole);
   if (short === undefined || way.trace.last !== whole.at(-1)?.number) return [way];
   const sachets = whole.length - short.length;
-  const { count, sachets: lying, ...rest } = way.trace;
+  const { count, controls, ...rest } = way.trace;
   const trace = {
     ...rest,
     ...lastAndCount(short),
     ...(count === undefined ? {} : { count: count - sachets }),
-    ...(lying === undefined ? {} : { sachets: lying - sachets }),
+    ...(controls === undefined ? {} : { controls: controls - sachets }),
   };
   return [way, { ...way, trace, fix: { ...way.fix, issue: short } }];
 }
@@ -142,16 +142,25 @@ function fitsTrace(seen: RodSeen, trace: Trace): boolean {
     (seen.count === undefined || trace.count === undefined || trace.count === seen.count) &&
     (seen.first === undefined || trace.first === undefined || endsWithDigits(trace.first, seen.first)) &&
     (seen.double === undefined || trace.double === undefined || trace.double === seen.double) &&
-    (seen.sachets === undefined || trace.sachets === undefined || trace.sachets === seen.sachets)
+    (seen.controls === undefined || trace.controls === undefined || trace.controls === seen.controls)
   );
 }
 
-/** The first look not taken yet whose answer would differ between two mismatches. */
-function lookBetween(a: readonly Supposition[], b: readonly Supposition[], seen: RodSeen): Look | undefined {
-  const answers = (ways: readonly Supposition[], look: Look) =>
-    [...new Set(ways.map(({ trace }) => trace[look]))].sort();
-  if (a.length === 0 || b.length === 0) return undefined;
-  return (Object.keys(LOOKS) as Look[]).find(
-    (look) => seen[look] === undefined && String(answers(a, look)) !== String(answers(b, look)),
-  );
+/** The look not taken yet that parts the suppositions best: its likeliest answers leave the least beside them. None where no look parts them. */
+function lookThatSplits(ways: readonly Supposition[], seen: RodSeen): Look | undefined {
+  const left = (look: Look): number => {
+    const byAnswer = new Map<string, number>();
+    for (const { trace, weight } of ways) {
+      const answer = String(trace[look]);
+      byAnswer.set(answer, (byAnswer.get(answer) ?? 0) + weight);
+    }
+    return [...byAnswer.values()].reduce((sum, weight) => sum + weight ** 2, 0);
+  };
+  const whole = weightOf(ways) ** 2;
+  return (Object.keys(LOOKS) as Look[])
+    .filter((look) => seen[look] === undefined && left(look) < WORTH_A_LOOK * whole)
+    .sort((a, b) => left(a) - left(b))[0];
 }
+
+/** A look is asked for where it can be expected to rule out more than a hundredth. */
+const WORTH_A_LOOK = 0.98;

@@ -103,10 +103,9 @@ export function* stream(
 ): Generator<Upcoming> {
   const choices = choicesByNumber(state.choices);
   const waiting = samples[Symbol.iterator]();
-  const numbers = [...freeNumbers(sampling, state)];
   let foot = streamFoot(sampling, state);
   let sample = waiting.next();
-  for (const [index, number] of numbers.entries()) {
+  for (const number of freeNumbers(sampling, state)) {
     const reserved = reservedFor(sampling, number, choices);
     const is = { number, reserved, drilledMm: state.drilledMm };
     if (reserved.kind === 'primary') {
@@ -115,7 +114,7 @@ export function* stream(
       foot = { number, top: sample.value, mm: sample.value.toMm };
       sample = waiting.next();
     } else if (reserved.kind === 'field duplicate') {
-      const of = foot.top === undefined ? nextPrimary(numbers.slice(index), sampling, choices) : foot.number;
+      const of = foot.top === undefined ? firstPrimary(sampling, state, choices) : foot.number;
       const repeated = foot.top ?? (sample.done === true ? undefined : sample.value);
       if (repeated === undefined || of === undefined) return;
       yield { ...taken(is, repeated, repeated.toMm), of };
@@ -140,13 +139,15 @@ function taken(
   };
 }
 
-/** A duplicate in front of the first primary of a hole repeats the one behind it. */
-function nextPrimary(
-  numbers: readonly string[],
+/** What a duplicate in front of the first primary of a hole repeats: the primary behind it. */
+function firstPrimary(
   sampling: Sampling,
+  state: StreamState,
   choices: ReadonlyMap<string, Chosen>,
 ): string | undefined {
-  return numbers.find((number) => reservedFor(sampling, number, choices).kind === 'primary');
+  for (const number of freeNumbers(sampling, state))
+    if (reservedFor(sampling, number, choices).kind === 'primary') return number;
+  return undefined;
 }
 
 /** The stream ahead of the drilled head, for the panel. */

@@ -78,3 +78,8 @@ export function inShort(bags: readonly Bag[]): readonly string[] {
       : `${bag.number.slice(-3)} ${bag.kind} ${bag.fromMm / 1000}–${bag.toMm / 1000}`,
   );
 }
+
+/** A number out of use. */
+export function voidBag(number: string): Bag {
+  return { number, kind: 'void', reason: 'torn' };
+}

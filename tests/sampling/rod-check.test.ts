@@ -33,7 +33,7 @@ describe('a rod that fits', () => {
 describe('a rod that does not', () => {
   test.each<[string, RodSeen, string]>([
     ['five bags', { digits: '184', count: 5, double: false }, 'bags-too-few'],
-    ['seven bags', { digits: '186', count: 7, sachets: 0 }, 'bags-too-many'],
+    ['seven bags', { digits: '186', count: 7, controls: 0 }, 'bags-too-many'],
     ['two metres in one bag', { digits: '184', count: 5, double: true }, 'two-metres-in-one-bag'],
     ['a number skipped', { digits: '186', count: 6, first: '180' }, 'skipped'],
     ['a number used twice', { digits: '184', count: 6, first: '180' }, 'used-twice'],

@@ -36,7 +36,7 @@ function usedForMetre(situation: Situation, control: Bag): readonly Supposition[
       at: number,
       trace: traceOf(situation.sampling, issue),
       fix: { issue, choices: [asMetre, ...moved] },
-      weight: 1.5,
+      weight: 3,
     },
   ];
 }

@@ -9,18 +9,16 @@ export const foreign: MismatchKind = {
   ground:
     'Read the number again. If it is so, write the right number on the calico and cross the foreign one out.',
   nearSplitter: false,
-  suppose: ({ sampling, seen, expected }) => {
+  suppose: ({ sampling, seen, endings }) => {
     const { digits } = seen;
     if (digits === undefined) return [];
     const whole =
       digits.length >= sampling.numbers.digits && parseBagNumber(sampling.numbers, digits) === undefined;
-    return [
-      {
-        at: digits,
-        trace: { count: expected.length },
-        fix: { issue: expected },
-        weight: whole ? 5 : 0.01,
-      },
-    ];
+    return endings.map((issue) => ({
+      at: digits,
+      trace: { count: issue.length },
+      fix: { issue },
+      weight: whole ? 5 : 0.002,
+    }));
   },
 };

@@ -3,8 +3,8 @@ import { type MismatchKind, voided } from '../mismatch.ts';
 import { numberLine } from '../number-line.ts';
 import { lastPlace } from '../stream.ts';
 
-/** Numbers behind the last bag of another hole that are likely still lying about. */
-const LEFT_OVER = 40;
+/** Numbers behind another hole's last bag that lie on top of what is left of its bundle: a rod and its controls. */
+const ON_TOP = 9;
 
 /** Bags numbered for another hole, mostly the one before. */
 export const lastHolesBags: MismatchKind = {
@@ -23,13 +23,13 @@ export const lastHolesBags: MismatchKind = {
       return Array.from({ length: line.length }, (_, place) => place).flatMap((place) => {
         const number = line.at(place);
         if (number === undefined || !endsWithDigits(number, digits)) return [];
-        const likely = place >= next && place < next + LEFT_OVER;
+        const onTop = place >= next && place < next + ON_TOP;
         return [
           {
             at: `${number}, numbered for ${other.hole}`,
-            trace: { last: number, count: expected.length },
+            trace: { last: number },
             fix: { issue: [...expected, voided(number, `numbered for ${other.hole}`)] },
-            weight: likely ? 1 : 0.02,
+            weight: onTop ? 0.15 : 0.002,
           },
         ];
       });

@@ -1,5 +1,5 @@
-import { freeOfKind, layWith, type MismatchKind, traceOf, voided, without } from '../mismatch.ts';
-import { holding, primariesBefore, withDuplicates } from './shift.ts';
+import { freeOfKind, layWith, type MismatchKind, traceOf, voided } from '../mismatch.ts';
+import { amendedBags, holding, openings, primariesBefore, withDuplicates } from './shift.ts';
 
 /** The stream was a number ahead before this rod began: a number of the rod before was passed over and nobody saw it. */
 export const oneAhead: MismatchKind = {
@@ -14,21 +14,21 @@ export const oneAhead: MismatchKind = {
     const last = before.at(-1);
     const extra = freeOfKind(situation, (kind) => kind === 'primary')[0];
     if (last === undefined || extra === undefined) return [];
-    const laid = layWith(situation, without(situation, [extra]));
     const added = {
       ...holding({ ...last, number: extra }, last),
       reason: 'the rod before passed a number over',
     };
-    return before.map((left, index) => {
+    return before.flatMap((left, index) => {
       const moved = before.slice(index + 1).map((bag, step) => holding(bag, before[index + step] ?? bag));
-      const amend = withDuplicates(situation, moved);
       const gone = { number: left.number, bag: voided(left.number, 'skipped') };
-      return {
+      const amend = [gone, ...withDuplicates(situation, moved)];
+      const laid = layWith(situation, { bags: [...amendedBags(situation, amend), added] });
+      return openings(laid).map((lying) => ({
         at: left.number,
-        trace: traceOf(situation.sampling, laid),
-        fix: { issue: [added, ...laid], amend: [gone, ...amend] },
+        trace: traceOf(situation.sampling, lying),
+        fix: { issue: [added, ...laid], amend },
         weight: 0.6 / before.length,
-      };
+      }));
     });
   },
 };

@@ -1,5 +1,5 @@
 import { formatInterval } from '../../quantity/interval.ts';
-import { layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+import { layWith, type MismatchKind, traceOf, withAndWithoutTail } from '../mismatch.ts';
 import { holding, primariesBefore, withDuplicates } from './shift.ts';
 
 /** The stream was a number behind before this rod began: a metre of the rod before has no bag and nobody saw it. */
@@ -22,23 +22,24 @@ export const oneBehind: MismatchKind = {
       { bags: state.bags.map((bag) => (bag === last ? late : bag)) },
       samples.slice(1),
     );
-    const behind = state.bags.slice(state.bags.indexOf(last) + 1).filter((bag) => bag.kind !== 'void');
+    const place = state.bags.indexOf(last);
+    const behind = state.bags.slice(place + 1).filter((bag) => bag.kind !== 'void');
+    const upTo = withAndWithoutTail(state.bags.slice(0, place));
+    const lying = upTo.map(({ length }) => [...state.bags.slice(length, place), late, ...behind, ...laid]);
     return before.flatMap((bare, index) => {
       const moved = before.slice(index).map((bag, step) => holding(bag, before[index + step + 1] ?? first));
       const { fromMm, toMm } = bare;
       if (fromMm === undefined || toMm === undefined) return [];
-      return [
-        {
-          at: formatInterval({ fromMm, toMm }),
-          trace: traceOf(sampling, [late, ...behind, ...laid]),
-          fix: {
-            issue: laid,
-            amend: withDuplicates(situation, moved),
-            unsampled: [{ fromMm, toMm, reason: 'no bag was filled' }],
-          },
-          weight: 0.6 / before.length,
+      return lying.map((bags) => ({
+        at: formatInterval({ fromMm, toMm }),
+        trace: traceOf(sampling, bags),
+        fix: {
+          issue: laid,
+          amend: withDuplicates(situation, moved),
+          unsampled: [{ fromMm, toMm, reason: 'no bag was filled' }],
         },
-      ];
+        weight: 0.6 / before.length,
+      }));
     });
   },
 };

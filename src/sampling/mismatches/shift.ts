@@ -32,3 +32,18 @@ export function withDuplicates(
   });
   return [...amended, ...twins].map((bag) => ({ number: bag.number, bag }));
 }
+
+/** The record with some of its bags amended. */
+export function amendedBags(
+  { state }: Situation,
+  amend: readonly { readonly number: string; readonly bag: Bag }[],
+): readonly Bag[] {
+  const byNumber = new Map(amend.map((each) => [each.number, each.bag]));
+  return state.bags.map((bag) => byNumber.get(bag.number) ?? bag);
+}
+
+/** Bags of a rod as they may lie: controls that open it belong to it or to the end of the rod before. */
+export function openings(bags: readonly Bag[]): readonly (readonly Bag[])[] {
+  const plain = bags.findIndex((bag) => bag.kind === 'primary');
+  return Array.from({ length: Math.max(plain, 0) + 1 }, (_, cut) => bags.slice(cut));
+}

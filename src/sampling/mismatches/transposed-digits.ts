@@ -8,17 +8,17 @@ export const transposedDigits: MismatchKind = {
   happened: 'The last bag is the right one, and two digits of its number are written the wrong way round.',
   ground: 'Write the right number on the calico and on its ticket, and cross the wrong one out.',
   nearSplitter: false,
-  suppose: ({ expected, seen }) => {
-    const last = expected.at(-1)?.number;
-    if (last === undefined || seen.digits === undefined) return [];
-    if (!isTransposed(last.slice(-seen.digits.length), seen.digits)) return [];
-    return [
-      {
+  suppose: ({ endings, seen }) => {
+    const { digits } = seen;
+    if (digits === undefined) return [];
+    return endings
+      .map((issue) => ({ issue, last: issue.at(-1)?.number ?? '' }))
+      .filter(({ last }) => isTransposed(last.slice(-digits.length), digits))
+      .map(({ issue, last }) => ({
         at: last,
-        trace: { last: seen.digits, count: expected.length },
-        fix: { issue: expected },
-        weight: 1,
-      },
-    ];
+        trace: { last: digits, count: issue.length },
+        fix: { issue },
+        weight: 0.5,
+      }));
   },
 };

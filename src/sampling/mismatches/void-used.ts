@@ -9,17 +9,19 @@ export const voidUsed: MismatchKind = {
   ground:
     'Write the right number on the calico and cross the void one out. A void number is never used again.',
   nearSplitter: false,
-  suppose: ({ state, others, seen, expected }) => {
+  suppose: ({ state, others, seen, endings }) => {
     const { digits } = seen;
     if (digits === undefined) return [];
     return [state, ...others]
       .flatMap((each) => each.bags)
       .filter((bag) => bag.kind === 'void' && endsWithDigits(bag.number, digits))
-      .map((bag) => ({
-        at: bag.number,
-        trace: { last: bag.number, count: expected.length },
-        fix: { issue: expected },
-        weight: 2,
-      }));
+      .flatMap((bag) =>
+        endings.map((issue) => ({
+          at: bag.number,
+          trace: { last: bag.number, count: issue.length },
+          fix: { issue },
+          weight: 0.1,
+        })),
+      );
   },
 };

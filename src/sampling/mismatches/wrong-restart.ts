@@ -1,3 +1,4 @@
+import type { Bag } from '../../hole/bags.ts';
 import { endsWithDigits } from '../bag-number.ts';
 import {
   layWith,
@@ -5,6 +6,7 @@ import {
   type Situation,
   type Supposition,
   traceOf,
+  withAndWithoutTail,
   without,
 } from '../mismatch.ts';
 
@@ -29,30 +31,45 @@ function aheadOf(situation: Situation): readonly Supposition[] {
   if (seen.digits === undefined || end === undefined) return [];
   const places = placesEndingIn(situation, seen.digits).filter((place) => place > end + 1);
   return places.slice(0, NEAREST).flatMap((lastPlace) =>
-    samples.flatMap((_, before) => {
-      const upper = layWith(situation, {}, samples.slice(0, before));
-      const fromPlace = (line.placeOf(upper.at(-1)?.number ?? '') ?? startOf(situation) - 1) + 1;
-      const issue = layJumped(situation, fromPlace, lastPlace, samples.length - before);
-      if (issue === undefined) return [];
-      const weight = weightOf(situation) / samples.length / places.length;
-      return [{ at: line.at(fromPlace) ?? '', trace: traceOf(sampling, issue), fix: { issue }, weight }];
-    }),
+    samples
+      .flatMap((_, before) =>
+        withAndWithoutTail(layWith(situation, {}, samples.slice(0, before))).map((upper) => ({
+          upper,
+          before,
+        })),
+      )
+      .flatMap(({ upper, before }) => {
+        const fromPlace = (line.placeOf(upper.at(-1)?.number ?? '') ?? startOf(situation) - 1) + 1;
+        return layJumped(situation, fromPlace, lastPlace, samples.length - before).map((issue) => ({
+          at: line.at(fromPlace) ?? '',
+          trace: traceOf(sampling, issue),
+          fix: { issue },
+          weight: weightOf(situation) / samples.length,
+        }));
+      }),
   );
 }
 
 /** The bags when the numbers from one place on were left out so far that the rod still ends on another place. */
-function layJumped(situation: Situation, fromPlace: number, lastPlace: number, samples: number) {
+function layJumped(
+  situation: Situation,
+  fromPlace: number,
+  lastPlace: number,
+  samples: number,
+): readonly (readonly Bag[])[] {
   const { line } = situation;
-  for (
-    let restart = lastPlace - samples + 1;
-    restart > fromPlace && restart > lastPlace - 2 * samples;
-    restart--
-  ) {
-    const left = Array.from({ length: restart - fromPlace }, (_, index) => line.at(fromPlace + index) ?? '');
-    const bags = layWith(situation, without(situation, left));
-    if (bags.at(-1)?.number === line.at(lastPlace)) return bags;
-  }
-  return undefined;
+  const restarts = Array.from({ length: 2 * samples }, (_, index) => lastPlace - index);
+  return restarts
+    .filter((restart) => restart > fromPlace)
+    .map((restart) => {
+      const left = Array.from(
+        { length: restart - fromPlace },
+        (_, index) => line.at(fromPlace + index) ?? '',
+      );
+      return layWith(situation, without(situation, left));
+    })
+    .flatMap(withAndWithoutTail)
+    .filter((bags) => bags.at(-1)?.number === line.at(lastPlace));
 }
 
 /** The stream went back to numbers that are issued already: the bags are written anew. */
@@ -81,7 +98,7 @@ function startOf({ line, expected }: Situation): number {
   return line.placeOf(expected[0]?.number ?? '') ?? 0;
 }
 
-/** A wrong restart needs a stop to restart from. */
+/** A wrong restart needs a stop to restart from; which of some sixty numbers it goes on from is any of them. */
 function weightOf({ seen }: Situation): number {
-  return seen.afterBreak === true ? 6 : 0.3;
+  return seen.afterBreak === true ? 0.1 : 0.005;
 }

@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { MISMATCHES } from '../../src/sampling/mismatches/registry.ts';
+import { drill, SLIPS } from './simulator.ts';
+
+const HOLES = 1000;
+
+/** Kinds whose bags are written anew on the ground: the numbers that lay there are not the ones recorded. */
+const WRITTEN_ANEW = ['last-holes-bags', 'used-twice', 'transposed-digits', 'foreign', 'void-used'];
+
+describe('a thousand seeded holes, each with a slip, every kind in turn', () => {
+  const outcomes = Array.from({ length: HOLES }, (_, seed) =>
+    drill(seed, SLIPS[seed % SLIPS.length] ?? 'none'),
+  );
+  const visible = outcomes.filter((each) => each.visible);
+
+  test('nearly every slip comes to show in the last number or the count, of every kind', () => {
+    expect(visible.length).toBeGreaterThan(0.95 * HOLES);
+    expect(new Set(visible.map((each) => each.slip))).toEqual(new Set(SLIPS));
+  });
+
+  test('whatever shows in the numbers is found at the first rod check at which it shows', () => {
+    expect(visible.filter((each) => !each.detected)).toEqual([]);
+  });
+
+  test('nine in ten are named rightly after the looks that the check asks for', () => {
+    const right = visible.filter((each) => each.namedAfterLooks === each.slip);
+    expect(right.length).toBeGreaterThanOrEqual(0.9 * visible.length);
+  });
+
+  test.each(SLIPS)('%s is named rightly nine times in ten by itself', (slip) => {
+    const those = visible.filter((each) => each.slip === slip);
+    const right = those.filter((each) => each.namedAfterLooks === slip);
+    expect(right.length).toBeGreaterThanOrEqual(0.9 * those.length);
+  });
+
+  test('one of the ways offered writes down what is really in every calico', () => {
+    const mendable = visible.filter(
+      (each) => each.namedAfterLooks === each.slip && !WRITTEN_ANEW.includes(each.slip),
+    );
+    expect(mendable.filter((each) => each.mended !== true)).toEqual([]);
+  });
+
+  test('no rod before the slip is called wrong', () => {
+    expect(outcomes.filter((each) => each.falseAlarms > 0)).toEqual([]);
+  });
+});
+
+test('on a thousand clean streams nothing is called wrong', () => {
+  const alarms = Array.from({ length: HOLES }, (_, seed) => drill(10_000 + seed, 'none').falseAlarms);
+  expect(alarms.filter((count) => count > 0)).toEqual([]);
+});
+
+test('every kind that leaves a trace in the numbers is simulated', () => {
+  const kinds = MISMATCHES.map((kind) => kind.code);
+  const noTrace = ['duplicate-and-primary-swapped', 'several'];
+  expect(kinds.filter((code) => !noTrace.includes(code)).sort()).toEqual([...SLIPS].sort());
+});
