@@ -28,13 +28,8 @@ export function readCell(schema: LoggingSchema, field: Field, cell: Cell, of?: s
     const code = scaleOf(schema, field)?.levels.find((each) => each.level === cell.level)?.code;
     return { says: 'level', number: cell.level, ...(code === undefined ? {} : { code }) };
   }
-  if ('levels' in cell) return readAmounts(cell.levels, of, Math.max);
-  if ('percents' in cell) {
-    const percents = Object.fromEntries(
-      Object.entries(cell.percents).map(([code, amount]) => [code, percentOf(amount, field)]),
-    );
-    return readAmounts(percents, of, (...all) => all.reduce((sum, each) => sum + each, 0));
-  }
+  if ('levels' in cell) return readLevels(cell.levels, of);
+  if ('percents' in cell) return readPercents(cell.percents, field, of);
   if ('percent' in cell) return { says: 'number', number: percentOf(cell.percent, field) };
   if ('number' in cell) return { says: 'number', number: cell.number };
   if ('flag' in cell) return { says: 'codes', codes: [] };
@@ -51,13 +46,23 @@ function readCode(cell: Extract<Cell, { code: string }>, of: string | undefined)
   return { says: 'codes', codes: cell.second === undefined ? [cell.code] : [cell.code, cell.second.code] };
 }
 
-function readAmounts(
-  amounts: { readonly [code: string]: number },
+/** Percents by code. One code is read alone, without going through the others: rules ask it of every row. */
+function readPercents(
+  percents: { readonly [code: string]: Amount },
+  field: Field,
   of: string | undefined,
-  whole: (...all: number[]) => number,
 ): Reading {
+  if (of !== undefined) {
+    const amount = Object.hasOwn(percents, of) ? percents[of] : undefined;
+    return amount === undefined ? { says: 'none' } : { says: 'number', number: percentOf(amount, field) };
+  }
+  const sum = Object.values(percents).reduce<number>((all, amount) => all + percentOf(amount, field), 0);
+  return { says: 'codes', codes: Object.keys(percents), number: sum };
+}
+
+function readLevels(levels: { readonly [code: string]: number }, of: string | undefined): Reading {
   if (of === undefined)
-    return { says: 'codes', codes: Object.keys(amounts), number: whole(...Object.values(amounts)) };
-  const amount = Object.hasOwn(amounts, of) ? amounts[of] : undefined;
-  return amount === undefined ? { says: 'none' } : { says: 'number', number: amount };
+    return { says: 'codes', codes: Object.keys(levels), number: Math.max(...Object.values(levels)) };
+  const level = Object.hasOwn(levels, of) ? levels[of] : undefined;
+  return level === undefined ? { says: 'none' } : { says: 'number', number: level };
 }

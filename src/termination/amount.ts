@@ -1,5 +1,5 @@
 import type { Tri } from '../quantity/tri.ts';
-import { type History, historyFrom, type Step } from './history.ts';
+import type { History, Step } from './history.ts';
 
 /**
  * A stretch of hole over which an amount grows, falls or stands: `sure` counts what the record supports, `possible` also what
@@ -24,35 +24,42 @@ export function enough(sure: number, possible: number, need: number): Tri {
 export function historyOf(legs: readonly Leg[], need: number, atTop: Tri = 'no'): History {
   const steps: Step[] = [{ atMm: 0, state: atTop }];
   let fromMm = 0;
+  let state = atTop;
+  const turn = (atMm: number, next: Tri): void => {
+    if (next !== state) steps.push({ atMm, state: next });
+    state = next;
+  };
   for (const leg of legs) {
-    if (leg.toMm > fromMm) pushSteps(steps, leg, fromMm, need);
-    fromMm = Math.max(fromMm, leg.toMm);
+    if (leg.toMm <= fromMm) continue;
+    const atFoot = enough(leg.sure, leg.possible, need);
+    turn(fromMm + 1, stateOn(leg, fromMm + 1, need));
+    if (state !== atFoot)
+      for (const atMm of turnsIn(leg, fromMm + 1, need)) turn(atMm, stateOn(leg, atMm, need));
+    fromMm = leg.toMm;
   }
-  return historyFrom(steps);
+  return steps;
 }
 
-function pushSteps(steps: Step[], leg: Leg, fromMm: number, need: number): void {
-  if (leg.sureSlope === 0 && leg.possibleSlope === 0) {
-    steps.push({ atMm: fromMm + 1, state: enough(leg.sure, leg.possible, need) });
-    return;
-  }
-  const cuts = [
-    fromMm + 1,
-    ...turn(leg.toMm, leg.sure, leg.sureSlope, need),
-    ...turn(leg.toMm, leg.possible, leg.possibleSlope, need),
-  ]
-    .filter((cut) => cut > fromMm && cut <= leg.toMm)
-    .sort((a, b) => a - b);
-  for (const atMm of cuts) {
-    const up = leg.toMm - atMm;
-    const state = enough(leg.sure - leg.sureSlope * up, leg.possible - leg.possibleSlope * up, need);
-    steps.push({ atMm, state });
-  }
+/** The state at a depth that the leg reaches over. */
+function stateOn(leg: Leg, atMm: number, need: number): Tri {
+  const up = leg.toMm - atMm;
+  return enough(leg.sure - leg.sureSlope * up, leg.possible - leg.possibleSlope * up, need);
 }
 
-/** The first depth past which a straight line has come over `need`, or fallen under it, if it does. */
-function turn(toMm: number, end: number, slope: number, need: number): readonly number[] {
-  if (slope === 0) return [];
-  const crossing = toMm - (end - need) / slope;
-  return slope > 0 ? [Math.ceil(crossing)] : [Math.floor(crossing) + 1];
+/**
+ * The depths inside a leg at which the state can turn. Both amounts are straight lines: where top and foot of a leg are alike so
+ * is all between them, and this need not be asked.
+ */
+function turnsIn(leg: Leg, topMm: number, need: number): readonly number[] {
+  const sure = crossing(leg.toMm, leg.sure, leg.sureSlope, need);
+  const possible = crossing(leg.toMm, leg.possible, leg.possibleSlope, need);
+  const turns = sure < possible ? [sure, possible] : [possible, sure];
+  return turns.filter((turn) => turn > topMm && turn <= leg.toMm);
+}
+
+/** The first whole depth past which a straight line has come over `need`, or fallen under it; infinite where it never does. */
+function crossing(toMm: number, end: number, slope: number, need: number): number {
+  if (slope === 0) return Number.POSITIVE_INFINITY;
+  const meets = toMm - (end - need) / slope;
+  return slope > 0 ? Math.ceil(meets) : Math.floor(meets) + 1;
 }

@@ -1,5 +1,5 @@
 import type { Condition } from '../condition/condition.ts';
-import { evaluate, type Reader, type Reading } from '../condition/evaluate.ts';
+import { evaluate, type Reading } from '../condition/evaluate.ts';
 import { type Tri, triAll, triAny, triNot } from '../quantity/tri.ts';
 import { fieldNamed } from '../schema/logging-schema.ts';
 import { readCell } from '../schema/read-cell.ts';
@@ -14,9 +14,12 @@ type Log = {
   readonly rows: readonly (Row | undefined)[];
   /** No row, no return, or a question that is open: whatever is asked of it can't be told. */
   readonly inDoubt: readonly boolean[];
-  /** What each piece says of a field, or of one code of it; filled as fields are asked for. */
-  readonly columns: Map<string, readonly Reading[]>;
+  /** The fields, or single codes of them, that were asked for so far. */
+  readonly columns: Map<string, Column>;
 };
+
+/** What each piece says of a field. Metres mostly say what others said: a condition is asked once of each different reading. */
+type Column = { readonly readings: readonly Reading[]; readonly saidBy: readonly number[] };
 
 /**
  * Logs by the situation they were laid out from. Rules mostly ask the same few fields; laid out and read once for all of them, 20
@@ -58,11 +61,13 @@ function logOf(situation: Situation): Log {
 function layOut({ rows: down, header, loggedMm }: Situation): Log {
   const feetMm: number[] = [];
   const rows: (Row | undefined)[] = [];
+  const inDoubt: boolean[] = [];
   let atMm: number = header.logFromMm;
   const lay = (toMm: number, row: Row | undefined): void => {
     if (toMm <= atMm) return;
     feetMm.push(toMm);
     rows.push(row);
+    inDoubt.push(row === undefined || row.noReturn === true || isAsked(row));
     atMm = toMm;
   };
   for (const row of down) {
@@ -70,7 +75,6 @@ function layOut({ rows: down, header, loggedMm }: Situation): Log {
     lay(Math.min(row.toMm, loggedMm), row);
   }
   lay(loggedMm, undefined);
-  const inDoubt = rows.map((row) => row === undefined || row.noReturn === true || isAsked(row));
   return { feetMm, rows, inDoubt, columns: new Map() };
 }
 
@@ -89,27 +93,41 @@ function testOf(situation: Situation, log: Log, condition: Condition): (piece: n
     const test = testOf(situation, log, condition.not);
     return (piece) => triNot(test(piece));
   }
-  const column = columnOf(situation, log, condition.field, condition.of);
-  let at = 0;
-  const read: Reader = () => column[at]!;
-  return (piece) => {
-    at = piece;
-    return evaluate(condition, read);
-  };
+  const { readings, saidBy } = columnOf(situation, log, condition.field, condition.of);
+  const holds = readings.map((reading) => evaluate(condition, () => reading));
+  return (piece) => holds[saidBy[piece]!]!;
 }
 
-const UNKNOWN: Reading = { says: 'unknown' };
-
 /** One field of the log as a column. One that is not in the schema, or not in a row, is unknown there. */
-function columnOf(situation: Situation, log: Log, name: string, of: string | undefined): readonly Reading[] {
+function columnOf(situation: Situation, log: Log, name: string, of: string | undefined): Column {
   const key = JSON.stringify([name, of]);
   const known = log.columns.get(key);
   if (known !== undefined) return known;
-  const field = fieldNamed(situation.schema, name);
-  const column = log.rows.map((row) => {
-    const cell = row?.cells[name];
-    return field === undefined || cell === undefined ? UNKNOWN : readCell(situation.schema, field, cell, of);
-  });
+  const column = readColumn(situation, log, name, of);
   log.columns.set(key, column);
   return column;
+}
+
+function readColumn({ schema }: Situation, { rows }: Log, name: string, of: string | undefined): Column {
+  const field = fieldNamed(schema, name);
+  const readings: Reading[] = [];
+  const indexes = new Map<string | number, number>();
+  const saidBy = rows.map((row) => {
+    const cell = row?.cells[name];
+    const reading: Reading =
+      field === undefined || cell === undefined ? { says: 'unknown' } : readCell(schema, field, cell, of);
+    const key = sayingOf(reading);
+    const known = indexes.get(key);
+    if (known !== undefined) return known;
+    indexes.set(key, readings.length);
+    return readings.push(reading) - 1;
+  });
+  return { readings, saidBy };
+}
+
+/** Different for readings that say different things. */
+function sayingOf(reading: Reading): string | number {
+  if (reading.says === 'number') return reading.number;
+  if (reading.says === 'level') return `level ${reading.number} ${reading.code}`;
+  return reading.says === 'codes' ? JSON.stringify([reading.codes, reading.number]) : reading.says;
 }

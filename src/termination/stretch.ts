@@ -1,5 +1,5 @@
 import type { StreamFact } from '../hole/drilled.ts';
-import type { Tri } from '../quantity/tri.ts';
+import { type Tri, triOf } from '../quantity/tri.ts';
 import type { Situation } from './situation.ts';
 
 /** Part of the hole over which something holds, doesn't, or can't be told. */
@@ -42,21 +42,23 @@ export function streamStretches(
 ): readonly Stretch[] {
   const top = situation.header.logFromMm;
   const foot = situation.drilledMm;
-  const facts = situation.stream
-    .map((fact, made) => ({ made, fromMm: fact.fromMm, toMm: fact.toMm, says: test(fact) }))
-    .filter((fact) => fact.says !== undefined && fact.fromMm < foot && fact.toMm > top);
-  const edges = [foot, ...facts.flatMap((fact) => [fact.fromMm, fact.toMm])]
-    .filter((edge) => edge > top && edge <= foot)
-    .sort((a, b) => a - b);
-  const down = [...facts].sort((a, b) => a.fromMm - b.fromMm);
-  let open: typeof facts = [];
+  const speaking = situation.stream.filter(
+    (fact) => fact.fromMm < foot && fact.toMm > top && test(fact) !== undefined,
+  );
+  const edges: number[] = [foot];
+  for (const { fromMm, toMm } of speaking) edges.push(Math.min(fromMm, foot), Math.min(toMm, foot));
+  edges.sort((a, b) => a - b);
+  // Each fact with its place in the order of making, so that the latest can be told once they are sorted by depth.
+  const down = speaking.map((fact, made) => ({ made, fact })).sort((a, b) => a.fact.fromMm - b.fact.fromMm);
+  let open: typeof down = [];
   let next = 0;
+  let above: number = top;
   return stretchesOf(top, edges, (piece) => {
-    const fromMm = piece === 0 ? top : edges[piece - 1]!;
-    while (next < down.length && down[next]!.fromMm <= fromMm) open.push(down[next++]!);
-    open = open.filter((fact) => fact.toMm > fromMm);
-    let latest = open[0];
-    for (const fact of open) if (fact.made > latest!.made) latest = fact;
-    return latest === undefined ? 'cannot tell' : latest.says ? 'yes' : 'no';
+    while (next < down.length && down[next]!.fact.fromMm <= above) open.push(down[next++]!);
+    open = open.filter(({ fact }) => fact.toMm > above);
+    above = edges[piece]!;
+    if (open.length === 0) return 'cannot tell';
+    const latest = open.reduce((a, b) => (b.made > a.made ? b : a));
+    return triOf(test(latest.fact) === true);
   });
 }

@@ -4,33 +4,34 @@ import type { Situation } from './situation.ts';
 import { type Ahead, aheadOf, from, type Span } from './span.ts';
 import type { Stretch } from './stretch.ts';
 
-/** How much of the last `ofMm` holds, at each depth. */
+/**
+ * How much of the last `ofMm` holds, at each depth: what comes in at the foot of the window less what leaves at its top. A leg ends
+ * where either of them changes.
+ */
 export function windowLegs(stretches: readonly Stretch[], ofMm: number): readonly Leg[] {
-  const topMm = stretches[0]?.fromMm ?? 0;
-  const footMm = stretches.at(-1)?.toMm ?? 0;
-  const edges = stretches.flatMap((each) => [each.toMm, each.toMm + ofMm]);
-  const cuts = [...new Set([...edges, topMm + ofMm])].filter((cut) => cut <= footMm).sort((a, b) => a - b);
   const legs = topLeg(stretches);
-  const at = { fromMm: topMm, entering: 0, leaving: 0, sure: 0, possible: 0 };
-  for (const toMm of cuts) {
-    while (stretches[at.entering]!.toMm < toMm) at.entering++;
-    const enters = stretches[at.entering]!.state;
-    const leaves = leavingState(stretches, at, toMm - ofMm);
-    const sureSlope = Number(enters === 'yes') - Number(leaves === 'yes');
-    const possibleSlope = Number(enters !== 'no') - Number(leaves !== undefined && leaves !== 'no');
-    at.sure += sureSlope * (toMm - at.fromMm);
-    at.possible += possibleSlope * (toMm - at.fromMm);
-    at.fromMm = toMm;
-    legs.push({ toMm, sure: at.sure, sureSlope, possible: at.possible, possibleSlope });
+  const topMm = stretches[0]?.fromMm ?? 0;
+  let [fromMm, sure, possible, leaving] = [topMm, 0, 0, 0];
+  for (const coming of stretches) {
+    while (fromMm < coming.toMm) {
+      const grows = fromMm < topMm + ofMm;
+      const leaves = grows ? undefined : stretches[leaving]!;
+      const changesMm = leaves === undefined ? topMm + ofMm : leaves.toMm + ofMm;
+      const toMm = Math.min(coming.toMm, changesMm);
+      const sureSlope = counts(coming, 'yes') - (leaves === undefined ? 0 : counts(leaves, 'yes'));
+      const possibleSlope = 1 - counts(coming, 'no') - (leaves === undefined ? 0 : 1 - counts(leaves, 'no'));
+      sure += sureSlope * (toMm - fromMm);
+      possible += possibleSlope * (toMm - fromMm);
+      legs.push({ toMm, sure, sureSlope, possible, possibleSlope });
+      if (!grows && toMm === changesMm) leaving++;
+      fromMm = toMm;
+    }
   }
   return legs;
 }
 
-/** What leaves the top of the window while its foot comes down to a cut; undefined while the window still grows. */
-function leavingState(stretches: readonly Stretch[], at: { leaving: number }, topMm: number) {
-  if (topMm <= stretches[0]!.fromMm) return undefined;
-  while (stretches[at.leaving]!.toMm < topMm) at.leaving++;
-  return stretches[at.leaving]!.state;
+function counts(stretch: Stretch, state: Stretch['state']): 0 | 1 {
+  return stretch.state === state ? 1 : 0;
 }
 
 /** The stretches below a depth, cut there. */

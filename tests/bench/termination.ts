@@ -9,13 +9,19 @@ import { basalt, row, rule, situation } from '../termination/build.ts';
 
 const QUARTER_FRAME_MS = 4;
 
-/** Rows of a metre whose sulphides change from row to row, so that stretches stay short: the dear case. */
-function hole(lengthM: number): Situation {
+/** Pyrite by metre. `zones`: a lode of 12 m every 60, background between. `every metre`: up and down across every cut-off, the dear case. */
+const PYRITE = {
+  zones: (m: number) => (m % 60 < 12 ? 0.5 + (m % 5) : m % 9 === 0 ? 0.1 : 0),
+  'every metre': (m: number) => (m % 3 === 0 ? 0 : ((m * 7) % 5) + 0.5),
+};
+
+/** Rows of a metre, one in 97 without return. */
+function hole(lengthM: number, pyriteAt: (m: number) => number): Situation {
   const rows = Array.from({ length: lengthM }, (_, m) =>
     m % 97 === 0
       ? row(m, m + 1, 'no return')
       : row(m, m + 1, {
-          ...basalt(m % 3 === 0 ? 0 : ((m * 7) % 5) + 0.5),
+          ...basalt(pyriteAt(m)),
           weathering: { level: m < 40 ? 2 : 1 },
           suscept: { number: (m * 13) % 29 },
         }),
@@ -77,16 +83,18 @@ function fromScratch(at: Situation): unknown {
 }
 
 let slow = false;
-for (const lengthM of [200, 2000, 5000]) {
-  const at = hole(lengthM);
-  const ms = medianMs(() => fromScratch(at));
-  const passMs = medianMs(() => onePass(at));
-  if (lengthM === 2000 && ms >= QUARTER_FRAME_MS) slow = true;
-  console.log(
-    `${RULES.length} termination rules over ${lengthM} m: ${ms.toFixed(2)} ms, ${(ms / passMs).toFixed(0)} × one pass over the rows (${passMs.toFixed(4)} ms)`,
-  );
+for (const [changes, pyriteAt] of Object.entries(PYRITE)) {
+  for (const lengthM of [200, 2000, 5000]) {
+    const at = hole(lengthM, pyriteAt);
+    const ms = medianMs(() => fromScratch(at));
+    const passMs = medianMs(() => onePass(at));
+    if (lengthM === 2000 && ms >= QUARTER_FRAME_MS) slow = true;
+    console.log(
+      `${RULES.length} termination rules over ${lengthM} m (${changes}): ${ms.toFixed(2)} ms, ${(ms / passMs).toFixed(0)} × one pass over the rows (${passMs.toFixed(4)} ms)`,
+    );
+  }
 }
 if (slow) {
-  console.error(`20 rules over 2,000 m must take less than ${QUARTER_FRAME_MS} ms`);
+  console.error(`${RULES.length} rules over 2,000 m must take less than ${QUARTER_FRAME_MS} ms`);
   process.exit(1);
 }
