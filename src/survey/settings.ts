@@ -66,6 +66,13 @@ export const surveySettings = z
   .strictObject({
     grid: gridSetting.optional(),
     mineGrid: mineGridSetting.optional(),
+    declination: z
+      .strictObject({
+        deg: z.number().min(-180).max(180).describe('Degrees, east positive'),
+        source: z.string().min(1).describe('Where it is from, with its date'),
+      })
+      .optional()
+      .describe('Declination to use instead of the World Magnetic Model'),
     firstShotM: metresOver0.optional().describe('Depth of the first shot, metres'),
     shotEveryM: metresOver0.optional().describe('Metres from one shot to the next'),
     longestGapM: metresOver0.optional().describe('Longest allowed gap between shots, metres'),
@@ -162,7 +169,7 @@ const USUAL_ERRORS: Readonly<Record<ErrorClass, ToolErrors>> = {
   'line-up': { ...usualErrors(0, 1), dipRandomDeg: 0, dipSystematicDeg: 0.5, depthRandomM: 0 },
 };
 
-/** The settings with nothing left unsaid; grids stand beside, for they need reading. */
+/** The settings with nothing left unsaid; grids and declination make the site, see `siteOf`. */
 export interface SurveySettings {
   readonly firstShotM: number;
   readonly shotEveryM: number;
@@ -186,7 +193,7 @@ export interface SurveySettings {
 
 /** The settings of a project, the usual figures standing in for what it doesn't say. */
 export function surveySettingsOf(file: SurveySettingsFile = {}): SurveySettings {
-  const { grid: _grid, mineGrid: _mineGrid, toolErrors, ...said } = file;
+  const { grid: _grid, mineGrid: _mineGrid, declination: _declination, toolErrors, ...said } = file;
   return {
     ...USUAL,
     ...defined(said),

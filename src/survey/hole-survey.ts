@@ -1,0 +1,172 @@
+import type { Finding } from '../finding/finding.ts';
+import type { Place } from '../finding/place.ts';
+import type { LineUp, Shot, SurveyRun } from '../hole/direction.ts';
+import type { Collar, Plan } from '../hole/header.ts';
+import { azimuth, type North } from '../quantity/azimuth.ts';
+import { type Depth, metres } from '../quantity/depth.ts';
+import { dip } from '../quantity/dip.ts';
+import { instantMs, type Stamp } from '../quantity/stamp.ts';
+import type { Id } from '../record/document.ts';
+import { checkSurvey } from './check-survey.ts';
+import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collars.ts';
+import type { Direction } from './direction.ts';
+import { checkCollarOnPlan } from './findings/collar-off-plan.ts';
+import { northNotKnown } from './findings/north-not-known.ts';
+import type { PlannedLine } from './miss.ts';
+import { toNorth } from './norths.ts';
+import { type Path, pathThrough } from './path.ts';
+import type { RunWithShots } from './run-with-shots.ts';
+import { bestStations, type RankedStations } from './runs.ts';
+import type { SurveySettings } from './settings.ts';
+import { type AnglesHere, anglesAt, type Site } from './site.ts';
+import { ORIGIN } from './vector.ts';
+
+/** What a hole holds about its direction, and what it is read against. */
+export interface HoleDirections {
+  readonly place: Place;
+  readonly plan: Plan | undefined;
+  readonly collars: readonly Collar[];
+  readonly lineUps: readonly LineUp[];
+  readonly runs: readonly (readonly [Id, SurveyRun])[];
+  readonly shots: readonly Shot[];
+  readonly drilledMm: Depth;
+  readonly site: Site;
+  readonly settings: SurveySettings;
+}
+
+/** Where a hole goes, as far as its record says, and everything that is wrong with that record. */
+export interface HoleSurvey {
+  /** The north that everything here is counted from: grid where the project has one. */
+  readonly north: North;
+  readonly collar: Collar | undefined;
+  /** The accepted line-up made last. */
+  readonly lineUp: LineUp | undefined;
+  readonly planned: PlannedLine | undefined;
+  readonly stations: RankedStations['stations'];
+  /** Undefined while no direction is known. */
+  readonly path: Path | undefined;
+  readonly findings: readonly Finding[];
+}
+
+/** The survey of a hole from its record, from scratch. */
+export function surveyHole(hole: HoleDirections): HoleSurvey {
+  const { place, site, settings } = hole;
+  const collar = bestCollar(hole.collars);
+  const north = northOf(hole);
+  const at = (when: Stamp) => anglesHere(site, collar, when, place);
+  const lineUp = acceptedLineUp(hole.lineUps);
+  const runs = runsOf(hole);
+  const ranked = bestStations({
+    place,
+    north,
+    lineUp:
+      lineUp === undefined
+        ? undefined
+        : { direction: directionOfLineUp(lineUp), angles: at(lineUp.at).angles },
+    runs,
+    anglesOf: (run) => at(run.at).angles,
+    settings,
+  });
+  const planned = plannedLine(hole, north, collar);
+  const path = ranked.stations.length === 0 ? undefined : pathThrough(ranked.stations, place);
+  const made = { north, collar, lineUp, planned, stations: ranked.stations };
+  return {
+    ...made,
+    path: path?.ok === true ? path.value : undefined,
+    findings: [...(path?.ok === false ? path.findings : []), ...findingsOf(hole, made, runs, ranked, at)],
+  };
+}
+
+function findingsOf(
+  hole: HoleDirections,
+  { north, collar, planned, stations }: Pick<HoleSurvey, 'north' | 'collar' | 'planned' | 'stations'>,
+  runs: readonly RunWithShots[],
+  ranked: RankedStations,
+  at: (when: Stamp) => AnglesHere,
+): readonly Finding[] {
+  const { place, plan, drilledMm, settings } = hole;
+  const set = stations.find((one) => one.basis === 'set');
+  return [
+    ...checkSurvey({
+      place,
+      north,
+      along: set ?? planned?.direction,
+      runs,
+      ranked,
+      drilledMm,
+      anglesOf: (run) => at(run.at).angles,
+      fieldOf: (run) => at(run.at).field,
+      settings,
+    }),
+    ...(plan !== undefined && planned === undefined
+      ? [northNotKnown(plan.azimuthNorth, north, { ...place, thing: 'plan' })]
+      : []),
+    ...collarFindings(hole, collar),
+    ...fieldFindings(hole, at),
+  ];
+}
+
+/** The path's north: the grid's where there is one, else the plan's, the line-up's or the first run's. */
+function northOf({ site, plan, lineUps, runs }: HoleDirections): North {
+  if (site.grid !== undefined) return 'grid';
+  return plan?.azimuthNorth ?? acceptedLineUp(lineUps)?.azimuthNorth ?? runs[0]?.[1].north ?? 'true';
+}
+
+function anglesHere(site: Site, collar: Collar | undefined, when: Stamp, place: Place): AnglesHere {
+  const position = collar === undefined ? undefined : positionOf(collar);
+  return anglesAt(site, position, collar === undefined ? 0 : metres(collar.elevationMm), when, place);
+}
+
+/** The accepted line-up made last: station 0. */
+export function acceptedLineUp(lineUps: readonly LineUp[]): LineUp | undefined {
+  return lineUps
+    .filter((one) => one.accepted)
+    .sort((a, b) => instantMs(a.at) - instantMs(b.at))
+    .at(-1);
+}
+
+function directionOfLineUp(lineUp: LineUp): Direction {
+  return { azimuth: azimuth(lineUp.azimuthDeg, lineUp.azimuthNorth), dip: dip(lineUp.dipDeg) };
+}
+
+function runsOf(hole: HoleDirections): readonly RunWithShots[] {
+  return hole.runs.map(([id, run]) => ({ id, run, shots: hole.shots.filter((shot) => shot.run === id) }));
+}
+
+/** The plan in the path's north, from the collar in use; undefined without a plan or when its azimuth can't be turned. */
+function plannedLine(
+  hole: HoleDirections,
+  north: North,
+  collar: Collar | undefined,
+): PlannedLine | undefined {
+  const { plan, site, place } = hole;
+  if (plan === undefined) return undefined;
+  const when = collar?.at;
+  const angles = when === undefined ? {} : anglesHere(site, collar, when, place).angles;
+  const turned = toNorth(azimuth(plan.azimuthDeg, plan.azimuthNorth), north, angles);
+  if (turned === undefined) return undefined;
+  const peg = plannedCollar(hole.collars);
+  const together = peg !== undefined && collar !== undefined && peg.grid === collar.grid;
+  return {
+    direction: { azimuth: turned, dip: dip(plan.dipDeg) },
+    targetMm: plan.targetMm ?? plan.depthMm,
+    from: together ? fromCollarTo(collar, peg) : ORIGIN,
+  };
+}
+
+function collarFindings(hole: HoleDirections, collar: Collar | undefined): readonly Finding[] {
+  const peg = plannedCollar(hole.collars);
+  if (peg === undefined || collar === undefined || collar.rank === 'planned' || peg.grid !== collar.grid)
+    return [];
+  return checkCollarOnPlan(positionOf(collar), positionOf(peg), hole.settings, hole.place);
+}
+
+/** What is to be said of the Earth's field, once, where something in the hole hangs on it. */
+function fieldFindings(hole: HoleDirections, at: (when: Stamp) => AnglesHere): readonly Finding[] {
+  const magnetic = [
+    ...hole.runs.map(([, run]) => run).filter((run) => run.north === 'magnetic'),
+    ...hole.lineUps.filter((one) => one.azimuthNorth === 'magnetic'),
+  ];
+  const all = magnetic.flatMap((one) => at(one.at).findings);
+  return all.filter((one, index) => all.findIndex((other) => other.problem === one.problem) === index);
+}
