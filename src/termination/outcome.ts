@@ -47,7 +47,7 @@ export function outcomeOf(
   history: History,
   said: Omit<Outcome, 'state' | 'history'>,
 ): Outcome {
-  return { state: stateAt(history, deepestMm(situation)), history, ...said };
+  return { ...said, state: stateAt(history, deepestMm(situation)), history };
 }
 
 /** Every one of several outcomes. Those that decide it speak: all when it holds, else those that stand in its way. */

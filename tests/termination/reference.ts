@@ -1,0 +1,205 @@
+// The definitions of the conditions, written a second time and another way: over single millimetres, with nothing of src/termination.
+// Slow on purpose. A hole here is an array with one entry for each millimetre.
+
+export type Truth = 'yes' | 'no' | 'cannot tell';
+
+/** One millimetre of the log: what its row said, or why it says nothing. */
+export type Said = {
+  readonly rock: string;
+  readonly pyrite: number | 'not observed';
+  readonly doubt?: 'no return' | 'asked';
+};
+
+/** One millimetre of the sample stream. */
+export type Stream = {
+  readonly moisture?: 'dry' | 'moist' | 'wet';
+  readonly recovery?: 'full' | 'good' | 'fair' | 'poor' | 'none';
+};
+
+/** A hole by the millimetre: index 0 is from 0 to 1 mm. */
+export type Hole = {
+  readonly top: number;
+  /** Undefined where nothing is logged. */
+  readonly log: readonly (Said | undefined)[];
+  readonly logged: number;
+  readonly drilled: number;
+  readonly stream: readonly Stream[];
+  readonly planned?: number;
+  readonly rod: number;
+  readonly rodOffset: number;
+  readonly offPlan: readonly { readonly at: number; readonly mm?: number }[];
+  readonly heldSince?: number;
+};
+
+/** A test of one millimetre, on what it says of its rock and its pyrite. */
+export type Test =
+  | { readonly rock: string }
+  | { readonly pyrite: '<' | '>='; readonly percent: number }
+  | { readonly both: readonly Test[] }
+  | { readonly not: Test };
+
+/** The conditions that are defined here; lengths in millimetres. */
+export type Asked =
+  | { readonly ask: 'run' | 'seen' | 'since' | 'past contact'; readonly test: Test; readonly mm: number }
+  | { readonly ask: 'of last'; readonly test: Test; readonly mm: number; readonly of: number }
+  | { readonly ask: 'share'; readonly test: Test; readonly tenths: number }
+  | {
+      readonly ask: 'wet' | 'no return' | 'off plan' | 'planned' | 'minimum' | 'maximum';
+      readonly mm: number;
+    }
+  | { readonly ask: 'poor'; readonly classes: readonly string[]; readonly mm: number }
+  | { readonly ask: 'mid rod' | 'held' }
+  | { readonly ask: 'all' | 'any'; readonly parts: readonly Asked[] }
+  | { readonly ask: 'not'; readonly part: Asked };
+
+const truth = (value: boolean): Truth => (value ? 'yes' : 'no');
+const opposite = (value: Truth): Truth => (value === 'cannot tell' ? value : value === 'yes' ? 'no' : 'yes');
+
+function testOne(test: Test, said: Said): Truth {
+  if ('rock' in test) return truth(said.rock === test.rock);
+  if ('not' in test) return opposite(testOne(test.not, said));
+  if ('both' in test) {
+    const found = test.both.map((each) => testOne(each, said));
+    if (found.some((each) => each === 'no')) return 'no';
+    return found.every((each) => each === 'yes') ? 'yes' : 'cannot tell';
+  }
+  if (said.pyrite === 'not observed') return 'cannot tell';
+  return truth(test.pyrite === '<' ? said.pyrite < test.percent : said.pyrite >= test.percent);
+}
+
+/** What a test says of one millimetre of the hole. */
+function at(hole: Hole, mm: number, test: Test): Truth {
+  const said = mm < hole.logged ? hole.log[mm] : undefined;
+  return said === undefined || said.doubt !== undefined ? 'cannot tell' : testOne(test, said);
+}
+
+/** The truth of each millimetre from the start of the log down to a depth. */
+function truths(hole: Hole, depth: number, of: (mm: number) => Truth): Truth[] {
+  const found: Truth[] = [];
+  for (let mm = hole.top; mm < depth; mm++) found.push(of(mm));
+  return found;
+}
+
+/** Both extremes of what can be true of the millimetres in doubt. */
+function bothWays(found: readonly Truth[], holds: (certain: readonly boolean[]) => boolean): Truth {
+  const least = holds(found.map((each) => each === 'yes'));
+  const most = holds(found.map((each) => each !== 'no'));
+  if (least && most) return 'yes';
+  return least || most ? 'cannot tell' : 'no';
+}
+
+const trailing = (certain: readonly boolean[]): number => {
+  let length = 0;
+  while (length < certain.length && certain[certain.length - 1 - length]) length++;
+  return length;
+};
+const counted = (certain: readonly boolean[]): number => certain.filter(Boolean).length;
+
+/** Every way of settling one millimetre in doubt, and of settling all of them alike: enough to find the extremes of "since". */
+function since(found: readonly Truth[], mm: number): Truth {
+  const far = (certain: readonly boolean[]): boolean => {
+    const last = certain.lastIndexOf(true);
+    return last >= 0 && certain.length - 1 - last >= mm;
+  };
+  const ways = [found.map((each) => each === 'yes'), found.map((each) => each !== 'no')];
+  found.forEach((each, index) => {
+    if (each === 'cannot tell') ways.push(found.map((one, other) => one === 'yes' || other === index));
+  });
+  const answers = new Set(ways.map(far));
+  return answers.size === 2 ? 'cannot tell' : truth(answers.has(true));
+}
+
+/** What a condition says when the hole was at a depth. */
+export function referenceState(asked: Asked, hole: Hole, depth: number): Truth {
+  const logged = Math.min(depth, hole.logged);
+  const drilled = Math.min(depth, hole.drilled);
+  switch (asked.ask) {
+    case 'run':
+      return bothWays(
+        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        (c) => trailing(c) >= asked.mm,
+      );
+    case 'seen':
+      return bothWays(
+        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        (c) => counted(c) >= asked.mm,
+      );
+    case 'of last':
+      return bothWays(
+        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        (c) => counted(c.slice(-asked.of)) >= asked.mm,
+      );
+    case 'share':
+      return bothWays(
+        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        (c) => c.length > 0 && counted(c) * 1000 >= asked.tenths * c.length,
+      );
+    case 'since':
+      return since(
+        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        asked.mm,
+      );
+    case 'past contact':
+      return bothWays(
+        truths(hole, drilled, (mm) => (mm < logged ? at(hole, mm, asked.test) : 'cannot tell')),
+        (c) => c.includes(true) && c.length - c.indexOf(true) >= Math.max(1, asked.mm),
+      );
+    default:
+      return otherState(asked, hole, depth, drilled);
+  }
+}
+
+function otherState(asked: Asked, hole: Hole, depth: number, drilled: number): Truth {
+  const logged = Math.min(depth, hole.logged);
+  switch (asked.ask) {
+    case 'wet':
+      return bothWays(
+        truths(hole, drilled, (mm) => said(hole.stream[mm]?.moisture, ['wet'])),
+        (c) => trailing(c) >= asked.mm,
+      );
+    case 'poor':
+      return bothWays(
+        truths(hole, drilled, (mm) => said(hole.stream[mm]?.recovery, asked.classes)),
+        (c) => trailing(c) >= asked.mm,
+      );
+    case 'no return':
+      return bothWays(
+        truths(hole, logged, (mm) => noReturn(hole.log[mm])),
+        (c) => trailing(c) >= asked.mm,
+      );
+    case 'planned':
+      return hole.planned === undefined ? 'cannot tell' : truth(drilled >= hole.planned + asked.mm);
+    case 'minimum':
+      return truth(drilled < asked.mm);
+    case 'maximum':
+      return truth(drilled >= asked.mm);
+    case 'mid rod':
+      return truth(drilled > 0 && (drilled - hole.rodOffset) % hole.rod !== 0);
+    case 'held':
+      return truth(hole.heldSince !== undefined && hole.heldSince <= depth);
+    case 'off plan': {
+      const told = hole.offPlan.filter((each) => each.at <= depth && each.mm !== undefined);
+      return told.length === 0 ? 'cannot tell' : truth(told[told.length - 1]!.mm! > asked.mm);
+    }
+    case 'not':
+      return opposite(referenceState(asked.part, hole, depth));
+    case 'all':
+    case 'any': {
+      const found = asked.parts.map((part) => referenceState(part, hole, depth));
+      const settles = asked.ask === 'all' ? 'no' : 'yes';
+      if (found.includes(settles)) return settles;
+      return found.includes('cannot tell') ? 'cannot tell' : opposite(settles);
+    }
+    default:
+      throw new Error(`not defined here: ${asked.ask}`);
+  }
+}
+
+function said(what: string | undefined, wanted: readonly string[]): Truth {
+  return what === undefined ? 'cannot tell' : truth(wanted.includes(what));
+}
+
+function noReturn(mm: Said | undefined): Truth {
+  if (mm === undefined || mm.doubt === 'asked') return 'cannot tell';
+  return truth(mm.doubt === 'no return');
+}
