@@ -21,7 +21,13 @@ export function makeBase(parts: BaseParts): Base {
       disk: needs.disk,
       folder,
       displaced: (generation) => displacedFrom(needs.disk, folder, lock, generation),
-      documents: () => [...new Set([...shelf.keys(), ...closed.keys()])],
+      // One whose first edit is not on the medium yet is no loss if it never gets there.
+      documents: () => [
+        ...new Set([
+          ...shelf.keys().filter((key) => shelf.get(key)?.durable !== undefined),
+          ...closed.keys(),
+        ]),
+      ],
       isCovered: (line) => isCovered(line, shelf, closed),
       after: needs.after,
       changed: parts.changed,

@@ -91,8 +91,9 @@ export function readDocumentFile(json: JsonText, name: DocumentName): Result<Sto
       ),
     );
   }
-  const nouns = holdTablesToNouns(json, name.kind);
-  if (!nouns.ok) return nouns;
+  const nouns = NOUN_SHAPES[name.kind];
+  const fits = nouns === undefined ? held : holdToShape(json, nouns);
+  if (!fits.ok) return fits;
   return ok({ document: { kind, id, tables, history } as Document, position: journal });
 }
 
@@ -107,22 +108,28 @@ function newer(file: string, format: number): ReturnType<typeof newerFormat.at> 
   );
 }
 
-function holdTablesToNouns(json: JsonText, kindName: string): Result<unknown> {
-  const kind = DOCUMENT_KINDS[kindName];
-  if (kind?.nouns === undefined) return ok(undefined);
+/** The shape of the tables of each kind that says what stands in them, made once: making one is slower than using it. */
+const NOUN_SHAPES: Readonly<Record<string, z.ZodType>> = Object.fromEntries(
+  Object.entries(DOCUMENT_KINDS).flatMap(([name, kind]) =>
+    kind.nouns === undefined ? [] : [[name, nounShape(kind.nouns, kind.needs)]],
+  ),
+);
+
+function nounShape(nouns: Readonly<Record<string, z.ZodType>>, needs: DocumentKind['needs']): z.ZodType {
   const tables = z.strictObject(
     Object.fromEntries(
-      Object.entries(kind.nouns).map(([table, noun]) => [table, z.record(z.string(), noun).optional()]),
+      Object.entries(nouns).map(([table, noun]) => [table, z.record(z.string(), noun).optional()]),
     ),
   );
-  const needs = kind.needs;
-  const file = z.looseObject({
+  return z.looseObject({
     tables: tables.refine(
-      (held) => needs === undefined || Object.keys(held).length === 0 || needs[1] in (held[needs[0]] ?? {}),
+      (held) =>
+        needs === undefined ||
+        Object.keys(held).length === 0 ||
+        Object.hasOwn(held[needs[0]] ?? {}, needs[1]),
       needs === undefined ? '' : `${needs.join('.')} is missing`,
     ),
   });
-  return holdToShape(json, file);
 }
 
 /**

@@ -57,6 +57,14 @@ const FILL_PATIENCE_MS = 200;
  * that slept still holds its lock.
  */
 export async function takeLock(disk: Disk, folder: string, request: LockRequest): Promise<Result<Lock>> {
+  try {
+    return await tryToTake(disk, folder, request);
+  } catch (error) {
+    return refused(notWritable(error));
+  }
+}
+
+async function tryToTake(disk: Disk, folder: string, request: LockRequest): Promise<Result<Lock>> {
   const path = join(folder, LOCK_FILE);
   const findings: Finding[] = [];
   for (let tries = 0; tries < 3; tries += 1) {
@@ -64,7 +72,7 @@ export async function takeLock(disk: Disk, folder: string, request: LockRequest)
       await createDurably(disk, path, holderBytes(request));
       return ok(heldLock(disk, path, request, findings));
     } catch (error) {
-      if (errorCode(error) !== 'EEXIST') return refused(notWritable(error));
+      if (errorCode(error) !== 'EEXIST') throw error;
     }
     const holder = await readHolderPatiently(disk, path, request.pause);
     if (holder === 'nobody') continue;
@@ -73,7 +81,7 @@ export async function takeLock(disk: Disk, folder: string, request: LockRequest)
     }
     if (await setAside(disk, path, holder, request.token)) findings.push(takenOver(holder));
   }
-  return refused(notWritable(new Error('another console is opening it at this moment')));
+  throw new Error('another console is opening it at this moment');
 }
 
 function holderBytes(request: LockRequest): Uint8Array {

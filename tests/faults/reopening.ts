@@ -1,0 +1,45 @@
+import { openDesk } from '../../src/desk/desk.ts';
+import { heldBy } from '../../src/record/ancestry.ts';
+import { chainFault, replay } from '../../src/record/chain.ts';
+import { documentKey } from '../../src/record/document.ts';
+import { sameJson } from '../../src/record/json.ts';
+import type { Medium } from './medium.ts';
+import { recordingDisk } from './recording-disk.ts';
+import { faultOptions, type Seen } from './sitting.ts';
+
+/**
+ * Opens what is left on a medium, as the person would after a crash, and says what is wrong with it: a project that does
+ * not open, an edit shown as saved that is not there, a chain that does not hold, tables that are not the history's, rows
+ * that nobody logged, a fault among the findings. Closing it again, and finding the same, is asked for now and then.
+ */
+export async function faultsOnReopening(
+  medium: Medium,
+  seen: Seen,
+  closing: boolean,
+): Promise<readonly string[]> {
+  const faults: string[] = [];
+  const opened = await openDesk(faultOptions(recordingDisk(medium), 99));
+  if (!opened.ok) return [`does not open: ${opened.findings.map((finding) => finding.problem).join('; ')}`];
+  const desk = opened.value;
+  for (const finding of desk.findings())
+    if (finding.severity === 'fault') faults.push(`${finding.code}: ${finding.problem}`);
+  for (const { edit, documents } of seen.saved) {
+    for (const name of documents) {
+      const history = desk.get(name)?.history ?? [];
+      if (!history.some((entry) => entry.edit === edit)) faults.push(`${edit} is not in ${name.id}`);
+    }
+  }
+  for (const document of desk.documents().values()) {
+    const fault = chainFault(document.history);
+    if (fault !== undefined) faults.push(`${document.id}: ${fault.problem}`);
+    else if (!sameJson(replay(document.history), document.tables))
+      faults.push(`${document.id}: tables differ`);
+    const known = heldBy(seen.desks.flatMap((other) => other.get(document)?.history ?? []));
+    if (document.history.some((entry) => !known.has(entry.hash)))
+      faults.push(`${documentKey(document)} holds what nobody logged`);
+  }
+  if (!closing) return faults;
+  const closed = await desk.close();
+  if (!closed.ok) faults.push(`does not close: ${closed.problem}`);
+  return faults;
+}

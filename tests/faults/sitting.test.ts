@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import {
+  canHappen,
+  cutsFor,
+  dayAfterACrash,
+  FAULTS,
+  firstDay,
+  momentsOfSitting,
+  operationsOfSitting,
+  runFaults,
+  runPowerCuts,
+  type Start,
+  seededCut,
+  seededNumbers,
+  type Tally,
+} from './runs.ts';
+
+const STARTS: readonly (readonly [string, () => Promise<Start>])[] = [
+  ['a new project', firstDay],
+  ['a project whose last console was killed', dayAfterACrash],
+];
+
+describe.each(STARTS)('a sitting at the rig, on %s', (_, begin) => {
+  it('keeps every row shown as saved when the power goes after any operation', async () => {
+    const tally: Tally = { points: 0, failures: [] };
+    const random = seededNumbers(20260314);
+    const { seen, moments } = await momentsOfSitting(await begin());
+    for (const moment of moments) await runPowerCuts(moment, seen, cutsFor(moment.medium, 2, random), tally);
+    expect(tally.failures).toEqual([]);
+    expect(tally.points).toBeGreaterThan(300);
+    expect(seen.saved.length).toBeGreaterThan(10);
+  });
+
+  it.each(FAULTS)('keeps every row shown as saved through one %s at any operation', async (fault) => {
+    const tally: Tally = { points: 0, failures: [] };
+    const random = seededNumbers(7);
+    const start = await begin();
+    for (const operation of await operationsOfSitting(start)) {
+      if (!canHappen(fault, operation)) continue;
+      const cuts = [() => 'drop' as const, seededCut(random, 12)];
+      await runFaults(start, new Map([[operation.number, fault]]), cuts, tally);
+    }
+    expect(tally.failures).toEqual([]);
+    expect(tally.points).toBeGreaterThan(20);
+  });
+});
