@@ -1,4 +1,4 @@
-import { applyEdits, findNodeAtLocation, type JSONPath, modify } from 'jsonc-parser';
+import { applyEdits, findNodeAtLocation, type JSONPath, modify, type Node } from 'jsonc-parser';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { LoadParent } from './chain.ts';
 import { checkSchema } from './check-schema.ts';
@@ -46,18 +46,32 @@ export function addProvisionalCode(
   entry: CodeEntry,
   loadParent?: LoadParent,
 ): Result<ChangedSchema> {
-  return addCodes(file, list, [{ look: '', ...entry, provisional: true }], loadParent);
+  return addCodes(file, list, [{ ...entry, look: entry.look ?? '', provisional: true }], loadParent);
 }
 
 function inserting(file: TextFile, list: string, entries: readonly CodeEntry[]): Result<string> {
-  const parsed = parseJsonFile(file);
-  if (!parsed.ok) return parsed;
   const path: JSONPath = ['lists', list, 'codes'];
-  const there = findNodeAtLocation(parsed.value.root, path) !== undefined;
-  const whole = there ? file.text : applyEdits(file.text, modify(file.text, path, [], FORMATTING));
-  const text = entries.reduce((each, entry) => {
-    const edits = modify(each, [...path, -1], entry, { ...FORMATTING, isArrayInsertion: true });
-    return applyEdits(each, edits);
-  }, whole);
+  let text = file.text;
+  for (const entry of entries) {
+    const parsed = parseJsonFile({ ...file, text });
+    if (!parsed.ok) return parsed;
+    const codes = findNodeAtLocation(parsed.value.root, path);
+    const last = codes?.children?.at(-1);
+    text =
+      codes === undefined || last === undefined
+        ? applyEdits(text, modify(text, path, [entry], FORMATTING))
+        : insertedBehind(text, last, codes, entry);
+  }
   return ok(text);
+}
+
+/** The entry on a line of its own behind the last one and its comments; what stands there already is not touched. */
+function insertedBehind(text: string, last: Node, codes: Node, entry: CodeEntry): string {
+  const lastEnd = last.offset + last.length;
+  const closing = codes.offset + codes.length - 1;
+  const behind = text.slice(lastEnd, closing).trimEnd();
+  const lineStart = text.lastIndexOf('\n', last.offset) + 1;
+  const indent = /^\s*/.exec(text.slice(lineStart, last.offset))?.[0] ?? '';
+  const line = JSON.stringify(entry, null, 1).replace(/\n\s*/g, ' ');
+  return `${text.slice(0, lastEnd)},${behind}\n${indent}${line}${text.slice(lastEnd + behind.length)}`;
 }
