@@ -1,5 +1,6 @@
 import { type Cents, cents } from '../quantity/cents.ts';
 import { type Interval, sharedMm } from '../quantity/interval.ts';
+import type { ChargeClass } from './charge-class.ts';
 import type { HoleFacts } from './hole-facts.ts';
 import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } from './shift-record.ts';
 import type { Contract, MetreRate } from './shift-rules.ts';
@@ -76,21 +77,37 @@ function metreLines(
   });
 }
 
-/** Hours by class. Free time is counted off once an activity and hole, however many times the work was taken up again. */
+/**
+ * Hours by class, those of an activity with a rate of its own by activity. Free time is counted off once an activity and hole,
+ * however many times the work was taken up again.
+ */
 function hourLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
-  const rates = {
-    'active hourly': contract.activeHourlyCents,
-    'standby hourly': contract.standbyHourlyCents,
-  };
-  return (['active hourly', 'standby hourly'] as const).map((charge) => {
-    const here = work.filter((each) => each.charge === charge);
-    const minutes = sumBy(here, placeOf, (each) => each.minutes);
-    const chargeable = [...minutes].reduce(
-      (all, [place, spent]) => all + Math.max(0, spent - freeMinutes(contract, place)),
-      0,
-    );
-    return { what: charge, cents: cents((chargeable * rates[charge]) / 60, contract.rounding) };
+  const own = contract.hourlyRates ?? [];
+  const byClass = (charge: ChargeClass): readonly Work[] =>
+    work.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
+  const line = (what: string, worked: readonly Work[], centsPerHour: number): BillLine => ({
+    what,
+    cents: cents((chargeableMinutes(worked, contract) * centsPerHour) / 60, contract.rounding),
   });
+  return [
+    line('active hourly', byClass('active hourly'), contract.activeHourlyCents),
+    line('standby hourly', byClass('standby hourly'), contract.standbyHourlyCents),
+    ...own.map(({ activity, centsPerHour }) =>
+      line(
+        `hours ${activity}`,
+        work.filter((each) => each.activity === activity && each.charge.endsWith('hourly')),
+        centsPerHour,
+      ),
+    ),
+  ];
+}
+
+function chargeableMinutes(work: readonly Work[], contract: Contract): number {
+  const minutes = sumBy(work, placeOf, (each) => each.minutes);
+  return [...minutes].reduce(
+    (all, [place, spent]) => all + Math.max(0, spent - freeMinutes(contract, place)),
+    0,
+  );
 }
 
 const placeOf = (work: Work): string => JSON.stringify([work.activity, work.hole ?? null]);

@@ -53,6 +53,10 @@ export const contractSettings = z.strictObject({
     ),
   activeHourlyCents: centsEach.describe('Cents an hour'),
   standbyHourlyCents: centsEach.describe('Cents an hour'),
+  hourlyRates: z
+    .array(z.strictObject({ activity: code, centsPerHour: centsEach }))
+    .optional()
+    .describe('Activities by the hour that have a rate of their own, as fishing or travel may'),
   wetCentsPerM: centsEach.optional().describe('Surcharge for a wet metre, in cents'),
   lumpSums: z
     .array(z.strictObject({ activity: code, cents: centsEach }))

@@ -109,7 +109,7 @@ function shiftFaults(shifts: readonly ShiftTimes[]): readonly Finding[] {
 
 function twice(list: string, field: string, values: readonly string[]): readonly Finding[] {
   return [...new Set(values.filter((value, index) => values.indexOf(value) !== index))].map((value) =>
-    fault(`${list}.${field}`, `two ${list} have the ${field} ${value}`, `Give one of them another ${field}.`),
+    fault(list, `two have the ${field} ${value}`, `Give one of them another ${field}.`),
   );
 }
 
@@ -136,41 +136,53 @@ function bandFaults(contract: ContractSettings): readonly Finding[] {
 }
 
 function contractFaults({ contract, activities }: ShiftSettings): readonly Finding[] {
-  const classOf = (code: string) => activities.find((each) => each.code === code)?.charge;
   const lumps = (contract.lumpSums ?? []).map((each) => each.activity);
-  const free = (contract.freeTime ?? []).map((each) => each.activity);
-  const unpriced = activities.filter((each) => each.charge === 'lump sum' && !lumps.includes(each.code));
+  const items = (contract.consumables ?? []).map((each) => each.item);
   return [
-    ...twice('lumpSums', 'activity', lumps),
-    ...twice('freeTime', 'activity', free),
-    ...twice(
-      'consumables',
-      'item',
-      (contract.consumables ?? []).map((each) => each.item),
+    ...termFaults('lumpSums', lumps, activities, 'lump sum'),
+    ...termFaults(
+      'freeTime',
+      (contract.freeTime ?? []).map((each) => each.activity),
+      activities,
+      'hourly',
     ),
-    ...lumps
-      .filter((code) => classOf(code) !== 'lump sum')
-      .map((code) =>
+    ...termFaults(
+      'hourlyRates',
+      (contract.hourlyRates ?? []).map((each) => each.activity),
+      activities,
+      'hourly',
+    ),
+    ...twice('contract.consumables', 'item', items),
+    ...activities
+      .filter((each) => each.charge === 'lump sum' && !lumps.includes(each.code))
+      .map((each) =>
         fault(
           'contract.lumpSums',
-          `${code} is no activity charged as a lump sum`,
-          'Set its charge to lump sum, or take the sum out.',
+          `${each.code} is charged as a lump sum, but none is given`,
+          'Give its sum; 0 where the contract pays none.',
         ),
       ),
-    ...unpriced.map((each) =>
-      fault(
-        'contract.lumpSums',
-        `${each.code} is charged as a lump sum, but none is given`,
-        'Give its sum; 0 where the contract pays none.',
-      ),
-    ),
-    ...free
-      .filter((code) => !(classOf(code) ?? '').endsWith('hourly'))
+  ];
+}
+
+/** A term about activities names each once, and only such as are charged that way. */
+function termFaults(
+  term: string,
+  codes: readonly string[],
+  activities: readonly ActivityKind[],
+  way: 'lump sum' | 'hourly',
+): readonly Finding[] {
+  const charged = activities.filter((each) => each.charge.endsWith(way)).map((each) => each.code);
+  const words = way === 'hourly' ? 'by the hour' : 'as a lump sum';
+  return [
+    ...twice(`contract.${term}`, 'activity', codes),
+    ...codes
+      .filter((code) => !charged.includes(code))
       .map((code) =>
         fault(
-          'contract.freeTime',
-          `${code} is no activity charged by the hour`,
-          'Set its charge to an hourly class, or take the free time out.',
+          `contract.${term}`,
+          `${code} is no activity charged ${words}`,
+          `Set its charge in the list of activities, or take it out of ${term}.`,
         ),
       ),
   ];

@@ -97,6 +97,15 @@ describe('hours on the bill', () => {
     expect(linesFor({ work: [travel(90)] })).toEqual({ 'active hourly': 60_000 });
   });
 
+  test('of an activity with a rate of its own stand on a line of their own', () => {
+    const work = [
+      { activity: 'reaming', charge: 'active hourly', minutes: 60 },
+      { activity: 'travel', charge: 'active hourly', minutes: 90 },
+    ] as const;
+    const contract = { hourlyRates: [{ activity: 'travel', centsPerHour: 20_000 }] };
+    expect(linesFor({ work }, contract)).toEqual({ 'active hourly': 60_000, 'hours travel': 20_000 });
+  });
+
   test.each([
     ['half-up', 1],
     ['half-even', 0],

@@ -41,12 +41,12 @@ describe('the shift part of project.json', () => {
     [
       'two activities on one key',
       withActivities({ ...spare, key: 'd' }),
-      'shift.activities.key: two activities have the key d',
+      'shift.activities: two have the key d',
     ],
     [
       'two activities of one code',
       withActivities({ ...spare, code: 'move' }),
-      'shift.activities.code: two activities have the code move',
+      'shift.activities: two have the code move',
     ],
     [
       'two shifts of one name',
@@ -105,9 +105,19 @@ describe('the shift part of project.json', () => {
       'shift.contract.freeTime: move is no activity charged by the hour',
     ],
     [
+      'an hourly rate for what is paid by the metre',
+      withContract({ hourlyRates: [{ activity: 'drilling', centsPerHour: 1 }] }),
+      'shift.contract.hourlyRates: drilling is no activity charged by the hour',
+    ],
+    [
+      'two hourly rates for one activity',
+      withContract({ hourlyRates: [1, 2].map((centsPerHour) => ({ activity: 'travel', centsPerHour })) }),
+      'shift.contract.hourlyRates: two have the activity travel',
+    ],
+    [
       'a consumable priced twice',
       withContract({ consumables: [0, 1].map(() => ({ item: 'bit', costCents: 1, plusPercent: 0 })) }),
-      'shift.consumables.item: two consumables have the item bit',
+      'shift.contract.consumables: two have the item bit',
     ],
   ])('with %s is refused', (_what, settings, fault) => {
     expect(faults(SETTINGS)).toEqual([]);
