@@ -15,10 +15,12 @@ import { mastDip } from './findings/mast-dip.ts';
 import { mineGridUnsound } from './findings/mine-grid-unsound.ts';
 import { misclose } from './findings/misclose.ts';
 import { northUnknown } from './findings/north-not-known.ts';
+import { offScale } from './findings/off-scale.ts';
 import { shotBelowDrilled } from './findings/shot-below-drilled.ts';
 import { shotGap } from './findings/shot-gap.ts';
 import { shotOrder } from './findings/shot-order.ts';
 import { stationsUnusable } from './findings/stations-unusable.ts';
+import { tableUnreadable } from './findings/table-unreadable.ts';
 import { compassBlackout, compassCaution } from './findings/weak-horizontal-field.ts';
 
 /** Every kind of finding this room can raise, for the registry and its catalogue. */
@@ -43,8 +45,10 @@ export const SURVEY_FINDING_KINDS: readonly FindingKind[] = [
   mineGridUnsound,
   misclose,
   northUnknown,
+  offScale,
   shotBelowDrilled,
   shotGap,
   shotOrder,
   stationsUnusable,
+  tableUnreadable,
 ];
