@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { HOLE, holeMade, newProject, opened, rowLogged } from './support/project.ts';
+import { newProject, opened } from './support/project.ts';
+import { HOLE, holeMade, rowLogged } from './support/values.ts';
 
 describe('a desk', () => {
   it('takes an edit at once, says when it is on the medium, and shows it again after closing', async () => {

@@ -1,7 +1,7 @@
 import { type Desk, type DeskOptions, openDesk, type Submitted } from '../../src/desk/desk.ts';
 import type { Disk } from '../../src/files/disk.ts';
 import type { Change, DocumentName, Id } from '../../src/record/document.ts';
-import { HOLE, holeMade, rowLogged, seededRandom, tickingClock } from '../desk/support/project.ts';
+import { HOLE, holeMade, rowLogged, seededRandom, tickingClock } from '../desk/support/values.ts';
 import { type Medium, newMedium, syncFile, syncNames } from './medium.ts';
 import { recordingDisk } from './recording-disk.ts';
 

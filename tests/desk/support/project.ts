@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import { type Desk, type DeskOptions, openDesk } from '../../../src/desk/desk.ts';
-import type { Change, DocumentName, Id } from '../../../src/record/document.ts';
+import { seededRandom, tickingClock } from './values.ts';
 
 const made: string[] = [];
 afterEach(() => {
@@ -18,28 +18,6 @@ export function newProject(): string {
   return folder;
 }
 
-/** Bytes that look random and come the same for the same seed. */
-export function seededRandom(seed: number): (bytes: number) => Uint8Array {
-  let state = seed >>> 0;
-  return (bytes) =>
-    Uint8Array.from({ length: bytes }, () => {
-      state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-      return state >>> 24;
-    });
-}
-
-/** A clock that starts on a day in March and moves on a second at each look. */
-export function tickingClock(): DeskOptions['clock'] {
-  let now = Date.UTC(2026, 2, 14, 0, 0, 0);
-  return {
-    nowMs: () => {
-      now += 1000;
-      return now;
-    },
-    offsetMin: () => 480,
-  };
-}
-
 /** The settings of a desk in tests; anything can be set otherwise. */
 export function deskOptions(folder: string, more: Partial<DeskOptions> = {}): DeskOptions {
   return { folder, person: 'Ana Reyes', clock: tickingClock(), random: seededRandom(7), ...more };
@@ -50,31 +28,4 @@ export async function opened(folder: string, more: Partial<DeskOptions> = {}): P
   const result = await openDesk(deskOptions(folder, more));
   if (!result.ok) throw new Error(JSON.stringify(result.findings));
   return result.value;
-}
-
-export const HOLE: DocumentName = { kind: 'hole', id: 'ZQRC001' };
-
-/** The changes that make a hole. */
-export function holeMade(name = 'ZQRC001'): readonly Change[] {
-  return [
-    {
-      put: ['hole', 'hole'],
-      thing: {
-        name,
-        state: 'drilling',
-        logFromMm: 0,
-        intervalMm: 1000,
-        rodMm: 6000,
-        firstRodOffsetMm: 0,
-      },
-    },
-  ];
-}
-
-/** The change that logs one metre from a depth. */
-export function rowLogged(id: Id, fromM: number, percent = 2): Change {
-  return {
-    put: ['rows', id],
-    thing: { fromMm: fromM * 1000, toMm: fromM * 1000 + 1000, cells: { pyrite: { percent } } },
-  };
 }
