@@ -56,12 +56,12 @@ export const contractSettings = z.strictObject({
   hourlyRates: z
     .array(z.strictObject({ activity: code, centsPerHour: centsEach }))
     .optional()
-    .describe('Activities by the hour that have a rate of their own, as fishing or travel may'),
+    .describe('Activities by the hour that have a rate of their own, as fishing or travel may; each once'),
   wetCentsPerM: centsEach.optional().describe('Surcharge for a wet metre, in cents'),
   lumpSums: z
     .array(z.strictObject({ activity: code, cents: centsEach }))
     .optional()
-    .describe('Paid once a hole for an activity that is charged as a lump sum'),
+    .describe('Paid once a hole for an activity that is charged as a lump sum; each such activity has one'),
   shotCents: centsEach.optional().describe('Paid for each survey shot, in cents'),
   freeTime: z
     .array(
@@ -71,7 +71,7 @@ export const contractSettings = z.strictObject({
       }),
     )
     .optional()
-    .describe('Activities charged by the hour only past some free time, as a move often is'),
+    .describe('Activities charged by the hour only past some free time, as a move often is; each once'),
   consumables: z
     .array(
       z.strictObject({
@@ -81,7 +81,7 @@ export const contractSettings = z.strictObject({
       }),
     )
     .optional()
-    .describe('Consumables paid at cost plus'),
+    .describe('Consumables paid at cost plus; each item once'),
   minimumShiftCents: centsEach.optional().describe('Least paid for a shift, consumables apart, in cents'),
   minimumHoleCents: centsEach.optional().describe('Least paid for the metres of a finished hole, in cents'),
 });
@@ -98,8 +98,8 @@ export const toleranceSettings = z.strictObject({
 
 /** The shift part of project.json. Written by hand: metres in metres, money in cents, times on the local clock. */
 export const shiftSettings = z.strictObject({
-  shifts: z.array(shiftTimes).min(1).max(2),
-  activities: z.array(activityKind).min(1),
+  shifts: z.array(shiftTimes).min(1).max(2).describe('Shifts of a day; two may touch, not overlap'),
+  activities: z.array(activityKind).min(1).describe('What the rig can be doing; each code and key once'),
   contract: contractSettings,
   tolerances: toleranceSettings,
 });

@@ -137,4 +137,33 @@ describe('the minutes of a shift', () => {
       ['3', 10],
     ]);
   });
+
+  test('keep the order in which they were entered, however far a clock jumps back', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: -40_000, max: 40_000 }), { minLength: 1, maxLength: 10 }),
+        (jumps) => {
+          const start = instantMs(HEADER.startsAt);
+          const shift = jumps.reduce(
+            (document, seconds, index) =>
+              having(
+                document,
+                granted(
+                  startActivity(
+                    document,
+                    RULES,
+                    { activity: 'drilling', remark: `${index}` },
+                    makerAt(stamp(start + seconds * 1000, 480)),
+                  ),
+                ),
+              ),
+            STARTED,
+          );
+          const spans = spansOf(shift, at('20:00'));
+          expect(spans.map((span) => span.remark)).toEqual(jumps.map((_, index) => `${index}`));
+          expect(currentActivity(shift, at('20:00'))?.remark).toBe(`${jumps.length - 1}`);
+        },
+      ),
+    );
+  });
 });

@@ -143,3 +143,19 @@ describe('the shift part of project.json', () => {
     );
   });
 });
+
+describe('what the JSON Schema of the shift settings can not say', () => {
+  test.each([
+    ['shifts', 'two may touch, not overlap'],
+    ['activities', 'each code and key once'],
+    ['contract.metreRates', 'each band starts where the one above ends, the last one has no foot'],
+    ['contract.lumpSums', 'each such activity has one'],
+    ['contract.freeTime', 'each once'],
+    ['contract.hourlyRates', 'each once'],
+    ['contract.consumables', 'each item once'],
+  ])('of %s its description says: %s', (path, words) => {
+    let schema = z.toJSONSchema(shiftSettings);
+    for (const part of path.split('.')) schema = schema.properties?.[part] as typeof schema;
+    expect(schema.description).toContain(words);
+  });
+});
