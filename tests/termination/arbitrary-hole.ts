@@ -23,8 +23,8 @@ const saidArbitrary: fc.Arbitrary<Said> = fc.record(
   },
   { requiredKeys: ['rock', 'pyrite'] },
 );
-/** Doubt is rare, or nothing could ever be told. */
-const metreArbitrary = fc
+/** What a metre says. Doubt is rare, or nothing could ever be told. */
+export const metreArbitrary = fc
   .tuple(saidArbitrary, fc.nat(7))
   .map(([{ doubt, ...said }, luck]): Said => (luck === 0 && doubt !== undefined ? { ...said, doubt } : said));
 

@@ -55,7 +55,8 @@ export type Asked =
 const truth = (value: boolean): Truth => (value ? 'yes' : 'no');
 const opposite = (value: Truth): Truth => (value === 'cannot tell' ? value : value === 'yes' ? 'no' : 'yes');
 
-function testOne(test: Test, said: Said): Truth {
+/** What a test says of what one millimetre says. */
+export function testOne(test: Test, said: Said): Truth {
   if ('rock' in test) return truth(said.rock === test.rock);
   if ('not' in test) return opposite(testOne(test.not, said));
   if ('both' in test) {

@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { evaluateRule } from '../../src/termination/evaluate-rule.ts';
+import { askedArbitrary, asRule, leafArbitrary, metreArbitrary, pairArbitrary } from './arbitrary-hole.ts';
+import { rule } from './build.ts';
+import { type Asked, type Hole, referenceState, type Said, type Test, testOne } from './reference.ts';
+
+const SLOW = 300_000;
+/** Millimetres further than any rule here needs, shares apart. */
+const FAR = 40;
+
+/** The hole when so much more of it is logged, and drilled where the rig was not there yet. */
+function goneOn(hole: Hole, more: readonly Said[]): Hole {
+  const logged = hole.logged + more.length;
+  return {
+    ...hole,
+    log: [...hole.log.slice(0, hole.logged), ...more],
+    logged,
+    drilled: Math.max(hole.drilled, logged),
+  };
+}
+
+/** The state of a hole as it is, to the deeper of its heads. */
+function stateNow(asked: Asked, hole: Hole) {
+  return referenceState(asked, hole, Math.max(hole.logged, hole.drilled));
+}
+
+test('no hole that goes on meets a rule above its earliest depth, nor fails it above the earliest depth for that', {
+  timeout: SLOW,
+}, () => {
+  fc.assert(
+    fc.property(
+      pairArbitrary,
+      askedArbitrary,
+      fc.array(metreArbitrary, { maxLength: 25 }),
+      ({ hole, situation }, asked, more) => {
+        const { earliestMm, failsEarliestMm } = evaluateRule(rule(asRule(asked)), situation);
+        for (let length = 0; length <= more.length; length++) {
+          const later = goneOn(hole, more.slice(0, length));
+          const depth = Math.max(later.logged, later.drilled);
+          const state = stateNow(asked, later);
+          if (state === 'yes') expect(earliestMm ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(depth);
+          if (state === 'no') expect(failsEarliestMm ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(depth);
+        }
+      },
+    ),
+    { numRuns: 10_000 },
+  );
+});
+
+const ALL_SAID: readonly Said[] = ['BST', 'GRN'].flatMap((rock) =>
+  [0, 0.1, 0.5, 1, 2, 5].map((pyrite) => ({ rock, pyrite })),
+);
+
+/** What a metre can say so that a test holds, or fails; undefined where none can. */
+function saying(asked: Asked, wanted: 'yes' | 'no'): Said | undefined {
+  if (asked.ask === 'no return')
+    return { rock: 'BST', pyrite: 0, ...(wanted === 'yes' ? { doubt: asked.ask } : {}) };
+  const { test: of } = asked as { readonly test: Test };
+  return ALL_SAID.find((said) => testOne(of, said) === wanted);
+}
+
+const logLeaf = leafArbitrary.filter(({ ask }) =>
+  ['run', 'seen', 'of last', 'share', 'since', 'no return'].includes(ask),
+);
+
+test('a rule on the log is met at its earliest depth when every metre from here favours it', {
+  timeout: SLOW,
+}, () => {
+  let reached = 0;
+  fc.assert(
+    fc.property(pairArbitrary, logLeaf, ({ hole, situation }, asked) => {
+      const yes = saying(asked, 'yes');
+      const no = saying(asked, 'no');
+      fc.pre(yes !== undefined && no !== undefined);
+      const { earliestMm } = evaluateRule(rule(asRule(asked)), situation);
+      const favours = (length: number): readonly (readonly Said[])[] => [
+        Array.from({ length }, () => yes!),
+        Array.from({ length }, () => no!),
+        Array.from({ length }, (_, index) => (index === 0 ? yes! : no!)),
+      ];
+      let met: number | undefined;
+      for (let length = 0; length <= FAR && met === undefined; length++)
+        if (favours(length).some((more) => stateNow(asked, goneOn(hole, more)) === 'yes'))
+          met = hole.logged + length;
+      if (met === undefined)
+        expect(earliestMm ?? Number.POSITIVE_INFINITY).toBeGreaterThan(hole.logged + FAR);
+      else {
+        expect(earliestMm).toBe(met);
+        reached++;
+      }
+    }),
+    { numRuns: 5000 },
+  );
+  expect(reached).toBeGreaterThan(3000);
+});
