@@ -1,15 +1,7 @@
 // Builds the bundle that goes on the rig's laptop: one ES module that runs with no node_modules.
 import { chmodSync, rmSync } from 'node:fs';
 import { build } from 'esbuild';
-
-/** Ink asks for the React developer tools by name; they have no place on a rig. */
-const withoutDevelopmentTools = {
-  name: 'without-development-tools',
-  setup(builder) {
-    builder.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'none' }));
-    builder.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'export default {};' }));
-  },
-};
+import { consolePlugins } from './.ci/bundle-plugins.mjs';
 
 rmSync('dist', { recursive: true, force: true });
 await build({
@@ -25,7 +17,7 @@ await build({
   legalComments: 'none',
   define: { 'process.env.NODE_ENV': '"production"' },
   banner: { js: "#!/usr/bin/env node\nimport{createRequire as offsiderRequire}from'node:module';const require=offsiderRequire(import.meta.url);" },
-  plugins: [withoutDevelopmentTools],
+  plugins: consolePlugins,
   logLevel: 'warning',
 });
 chmodSync('dist/offsider.js', 0o755);

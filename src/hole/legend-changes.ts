@@ -1,8 +1,8 @@
 import type { Change, Document, Thing } from '../record/document.ts';
-import type { LegendUsed } from '../schema/legend.ts';
+import type { Meanings } from '../schema/legend.ts';
 
 /** The puts that bring a hole's legend up to what is used. The legend only grows: what stands in it stays as it was written. */
-export function legendChanges(hole: Document, used: LegendUsed): readonly Change[] {
+export function legendChanges(hole: Document, used: Meanings): readonly Change[] {
   const missing = (table: string, things: { readonly [name: string]: Thing }): readonly Change[] =>
     Object.entries(things)
       .filter(([name]) => hole.tables[table]?.[name] === undefined)

@@ -1,4 +1,5 @@
 import { cellWidth, padEnd, truncate } from '../paint/cells.ts';
+import { safeText } from '../paint/safe-text.ts';
 import type { Tone } from '../theme.ts';
 
 /** A run of text in one tone. */
@@ -10,15 +11,18 @@ export interface Span {
 /** One line of a screen, left to right. Everything shown is lines: panels are functions from data to lines. */
 export type Line = readonly Span[];
 
-/** A line of one tone. */
+/** A line of one tone. Text is made safe here, before it is measured: what is shown instead of a control is wider than it. */
 export function line(text: string, tone: Tone = 'plain'): Line {
-  return text === '' ? [] : [{ text, tone }];
+  return text === '' ? [] : [{ text: safeText(text), tone }];
 }
 
-/** A line of several spans: texts are plain, pairs are [text, tone]. Empty texts fall away. */
+/** A line of several spans: texts are plain, pairs are [text, tone]. Empty texts fall away; all are made safe. */
 export function spans(...parts: readonly (string | readonly [string, Tone])[]): Line {
   return parts
-    .map((part): Span => (typeof part === 'string' ? { text: part } : { text: part[0], tone: part[1] }))
+    .map(
+      (part): Span =>
+        typeof part === 'string' ? { text: safeText(part) } : { text: safeText(part[0]), tone: part[1] },
+    )
     .filter((span) => span.text !== '');
 }
 

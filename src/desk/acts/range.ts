@@ -1,4 +1,4 @@
-import { ok, refused, type Result } from '../../finding/finding.ts';
+import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Made, Maker } from '../../hole/commands/made.ts';
 import { replaceRows } from '../../hole/commands/rows.ts';
 import { headerOf, rowsDown } from '../../hole/hole.ts';
@@ -6,14 +6,17 @@ import { REFUSALS } from '../../hole/refusals.ts';
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps, within } from '../../quantity/interval.ts';
 import type { Document, Id } from '../../record/document.ts';
+import { meaningsOf } from '../../schema/legend.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
-import { legendOfRows } from '../../schema/legend.ts';
-import type { Command } from '../../shorthand/commands.ts';
+import type { Command } from '../../shorthand/command.ts';
 import { loggedDepth } from '../../standing/heads.ts';
 import { type Row, sameObservation } from '../../value/row.ts';
 
 /** Commands that change where rows stand, or how many there are. Bags are facts: none of these renumbers one. */
-export type RangeCommand = Extract<Command, { readonly does: 'copy' | 'shift' | 'clear' | 'insert' | 'merge' | 'split' }>;
+export type RangeCommand = Extract<
+  Command,
+  { readonly does: 'copy' | 'shift' | 'clear' | 'insert' | 'merge' | 'split' }
+>;
 
 /** A change of several rows, worked out and not made yet: what it would do in words, and the edit. */
 export interface RangePlan {
@@ -24,12 +27,25 @@ export interface RangePlan {
 type Rows = readonly (readonly [Id, Row])[];
 
 /** Works a range command out on a hole. Refused where it names metres that are not logged or would lay rows over one another. */
-export function planRange(schema: LoggingSchema, hole: Document, command: RangeCommand, maker: Maker): Result<RangePlan> {
+export function planRange(
+  schema: LoggingSchema,
+  hole: Document,
+  command: RangeCommand,
+  maker: Maker,
+): Result<RangePlan> {
   const rows = rowsDown(hole);
   const next = nextRows(hole, rows, command, maker);
   if (!next.ok) return next;
   const what = rangeWords(command);
-  const made = replaceRows(hole, what, next.value, legendOfRows(schema, next.value.map(([, row]) => row)));
+  const made = replaceRows(
+    hole,
+    what,
+    next.value,
+    meaningsOf(
+      schema,
+      next.value.map(([, row]) => row),
+    ),
+  );
   return made.ok ? ok({ lines: [what, ...previewLines(rows, next.value)], made: made.value }) : made;
 }
 
@@ -56,10 +72,15 @@ function shift(hole: Document, rows: Rows, inside: Rows, byMm: number): Result<R
   const top = inside[0]?.[1].fromMm ?? 0;
   if (top + byMm < headerOf(hole).logFromMm) {
     return refused(
-      REFUSALS.badInterval.at({ hole: headerOf(hole).name, fromMm: top }, { problem: 'rows would move above the start of logging', remedy: 'Move them less far up.' }),
+      REFUSALS.badInterval.at(
+        { hole: headerOf(hole).name, fromMm: top },
+        { problem: 'rows would move above the start of logging', remedy: 'Move them less far up.' },
+      ),
     );
   }
-  return ok(rows.map(([id, row]) => (inside.some(([each]) => each === id) ? [id, moved(row, byMm)] : [id, row])));
+  return ok(
+    rows.map(([id, row]) => (inside.some(([each]) => each === id) ? [id, moved(row, byMm)] : [id, row])),
+  );
 }
 
 /** A forgotten interval: rows from its top down move down by its length, and the interval stands open. */
@@ -92,20 +113,35 @@ function merge(hole: Document, rows: Rows, inside: Rows, range: Interval): Resul
       REFUSALS.overlap.at(
         { hole: headerOf(hole).name, ...range },
         {
-          problem: differs === undefined ? 'the rows have a gap between them' : `the row ${formatInterval(differs[1])} says something else`,
+          problem:
+            differs === undefined
+              ? 'the rows have a gap between them'
+              : `the row ${formatInterval(differs[1])} says something else`,
           remedy: 'Rows are made one only where they touch and say the same: amend them first.',
         },
       ),
     );
   }
   const last = inside.at(-1) ?? first;
-  return ok([...rows.filter((each) => !inside.includes(each)), [first[0], { ...first[1], toMm: last[1].toMm }]]);
+  return ok([
+    ...rows.filter((each) => !inside.includes(each)),
+    [first[0], { ...first[1], toMm: last[1].toMm }],
+  ]);
 }
 
-function copy(hole: Document, rows: Rows, inside: Rows, command: Extract<RangeCommand, { readonly does: 'copy' }>, maker: Maker): Result<Rows> {
+function copy(
+  hole: Document,
+  rows: Rows,
+  inside: Rows,
+  command: Extract<RangeCommand, { readonly does: 'copy' }>,
+  maker: Maker,
+): Result<Rows> {
   const top = inside[0]?.[1].fromMm ?? 0;
   const byMm = (command.atMm ?? loggedDepth(hole)) - top;
-  const copies = inside.map(([, row]): readonly [Id, Row] => [maker.newId(), { ...moved(row, byMm), repeat: true }]);
+  const copies = inside.map(([, row]): readonly [Id, Row] => [
+    maker.newId(),
+    { ...moved(row, byMm), repeat: true },
+  ]);
   return ok([...rows, ...copies]);
 }
 
@@ -116,8 +152,14 @@ function moved(row: Row, byMm: number): Row {
 function rangeWords(command: RangeCommand): string {
   if (command.does === 'split') return `split the row at ${formatDepth(command.atMm)} m`;
   const range = formatInterval(command);
-  if (command.does === 'shift') return `moved ${range} ${command.byMm < 0 ? 'up' : 'down'} by ${formatDepth(Math.abs(command.byMm))} m`;
-  const words = { clear: `cleared ${range}`, insert: `inserted ${range}, rows below moved down`, merge: `made one row of ${range}`, copy: `copied ${range}` };
+  if (command.does === 'shift')
+    return `moved ${range} ${command.byMm < 0 ? 'up' : 'down'} by ${formatDepth(Math.abs(command.byMm))} m`;
+  const words = {
+    clear: `cleared ${range}`,
+    insert: `inserted ${range}, rows below moved down`,
+    merge: `made one row of ${range}`,
+    copy: `copied ${range}`,
+  };
   return words[command.does];
 }
 
@@ -129,7 +171,9 @@ function previewLines(before: Rows, after: Rows): readonly string[] {
     ...after.flatMap(([id, row]) => {
       const old = was.get(id);
       if (old === undefined) return [`new row ${formatInterval(row)}`];
-      return old.fromMm === row.fromMm && old.toMm === row.toMm ? [] : [`${formatInterval(old)} becomes ${formatInterval(row)}`];
+      return old.fromMm === row.fromMm && old.toMm === row.toMm
+        ? []
+        : [`${formatInterval(old)} becomes ${formatInterval(row)}`];
     }),
     ...before.filter(([id]) => !is.has(id)).map(([, row]) => `${formatInterval(row)} is taken out`),
   ];
@@ -139,13 +183,19 @@ function previewLines(before: Rows, after: Rows): readonly string[] {
 
 const nothing = (hole: Document, range: Interval): Result<Rows> =>
   refused(
-    REFUSALS.notThere.at({ hole: headerOf(hole).name, ...range }, { problem: 'no row is logged there', remedy: 'Give a range that holds logged rows.' }),
+    REFUSALS.notThere.at(
+      { hole: headerOf(hole).name, ...range },
+      { problem: 'no row is logged there', remedy: 'Give a range that holds logged rows.' },
+    ),
   );
 
 const cutThrough = (hole: Document, range: Interval, row: Row): Result<Rows> =>
   refused(
     REFUSALS.overlap.at(
       { hole: headerOf(hole).name, ...range },
-      { problem: `the range cuts through the row ${formatInterval(row)}`, remedy: 'Give depths where rows begin and end, or split that row first.' },
+      {
+        problem: `the range cuts through the row ${formatInterval(row)}`,
+        remedy: 'Give depths where rows begin and end, or split that row first.',
+      },
     ),
   );

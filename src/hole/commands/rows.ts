@@ -2,7 +2,7 @@ import { ok, type Result, refused } from '../../finding/finding.ts';
 import { formatInterval, type Interval, overlaps } from '../../quantity/interval.ts';
 import type { Change, Document, Id, Thing } from '../../record/document.ts';
 import { sameJson } from '../../record/json.ts';
-import type { LegendUsed } from '../../schema/legend.ts';
+import type { Meanings } from '../../schema/legend.ts';
 import type { Row, RowSaid } from '../../value/row.ts';
 import { headerOf, holeThing, rowsDown } from '../hole.ts';
 import { legendChanges } from '../legend-changes.ts';
@@ -11,7 +11,7 @@ import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
 
 /** Logs a new row. Refuses a closed hole, an interval upside down or above the start of logging, and metres logged already. */
-export function logRow(hole: Document, row: Row, legend: LegendUsed, maker: Maker): Result<Made> {
+export function logRow(hole: Document, row: Row, legend: Meanings, maker: Maker): Result<Made> {
   const closed = closedRefusal(hole);
   if (closed) return refused(closed);
   const misplaced = intervalRefusal(hole, row, undefined);
@@ -23,7 +23,7 @@ export function logRow(hole: Document, row: Row, legend: LegendUsed, maker: Make
 }
 
 /** Amends what a saved row says; where it is stays. The row keeps its id, and history keeps what it said before. */
-export function amendRow(hole: Document, id: Id, said: RowSaid, legend: LegendUsed): Result<Made> {
+export function amendRow(hole: Document, id: Id, said: RowSaid, legend: Meanings): Result<Made> {
   const closed = closedRefusal(hole);
   if (closed) return refused(closed);
   const row = holeThing(hole, 'rows', id);
@@ -66,7 +66,7 @@ export function replaceRows(
   hole: Document,
   what: string,
   next: readonly (readonly [Id, Row])[],
-  legend: LegendUsed,
+  legend: Meanings,
 ): Result<Made> {
   const closed = closedRefusal(hole);
   if (closed) return refused(closed);

@@ -1,0 +1,32 @@
+import { act, isPlain } from '../../desk/acts/act.ts';
+import type { Document } from '../../record/document.ts';
+import type { CommandLine } from '../../shorthand/commands.ts';
+import type { State } from '../state.ts';
+import { type Step, submittingResult, type World } from '../step.ts';
+import { undoOrRedo } from './history.ts';
+import { previewRange } from './range.ts';
+import { askRod } from './rod.ts';
+
+/** Does what was typed behind `;`. */
+export function runCommand(state: State, hole: Document, line: CommandLine, world: World): Step {
+  const { command } = line;
+  if (isPlain(command)) {
+    return submittingResult(
+      state,
+      hole,
+      act(state.project, hole, command, { newId: world.newId, at: world.now, by: state.person }),
+      state,
+    );
+  }
+  switch (command.does) {
+    case 'undo':
+    case 'redo':
+      return undoOrRedo(state, command.does);
+    case 'leave':
+      return [state, [{ do: 'leave' }]];
+    case 'rod done':
+      return askRod(state, world, command.check);
+    default:
+      return previewRange(state, hole, command, world, line.insisted);
+  }
+}

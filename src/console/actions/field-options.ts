@@ -1,0 +1,90 @@
+import { type Field, type LoggingSchema, listOf, scaleOf } from '../../schema/logging-schema.ts';
+import { typingIndex } from '../../shorthand/typing-index.ts';
+import { writeNamedAmount, writeNamedCell } from '../../shorthand/write-named.ts';
+import type { Cell } from '../../value/cell.ts';
+
+/** One thing that can be picked in a field: what it is in words, and the strokes that say it. */
+export interface FieldOption {
+  readonly label: string;
+  /** What to look for in the chips. */
+  readonly look: string;
+  readonly strokes: string;
+  /** The strokes want an amount behind them. */
+  readonly wantsAmount: boolean;
+}
+
+/** Everything that can be picked in a field, codes in the order of their list, then none and not observed. */
+export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOption[] {
+  const plain = (label: string, look: string, cell: Cell): FieldOption => ({
+    label,
+    look,
+    strokes: sayCell(schema, field, cell),
+    wantsAmount: false,
+  });
+  const codes = (listOf(schema, field)?.codes ?? [])
+    .filter((code) => code.retiredSince === undefined)
+    .map((code): FieldOption => {
+      const wantsAmount = field.kind === 'levels' || field.kind === 'percents';
+      const pair = typingIndex(schema).strokesOf(field, code.code).pair;
+      const byName = wantsAmount
+        ? writeNamedAmount(schema, field, code.code, 1).slice(0, -1)
+        : writeNamedCell(schema, field, { code: code.code });
+      return { label: code.label, look: code.look, strokes: pair ?? byName, wantsAmount };
+    });
+  const levels =
+    field.kind === 'level'
+      ? (scaleOf(schema, field)?.levels ?? []).map((level) =>
+          plain(`${level.level} ${level.label}`, level.look, { level: level.level }),
+        )
+      : [];
+  const yes = field.kind === 'flag' ? [plain('yes', '', { flag: true })] : [];
+  const none = field.canBeNone ? [plain('none', 'looked, and saw none', { absent: 'none' })] : [];
+  return [
+    ...codes,
+    ...levels,
+    ...yes,
+    ...none,
+    plain('not observed', 'not looked at, or could not be seen', { absent: 'not observed' }),
+  ];
+}
+
+/** The strokes that say a cell of a field: its pair where it has one, else by name. */
+function sayCell(schema: LoggingSchema, field: Field, cell: Cell): string {
+  const pair = typingIndex(schema).strokesOf(field).pair;
+  if (pair !== undefined && 'level' in cell) return `${pair}${cell.level}`;
+  if (pair !== undefined && 'flag' in cell) return pair;
+  return writeNamedCell(schema, field, cell);
+}
+
+/** Options that what is typed could mean: by the start of a word of the label, or by the strokes. */
+export function matchingOptions(options: readonly FieldOption[], typed: string): readonly FieldOption[] {
+  const begun = typed.trim().toLowerCase();
+  if (begun === '') return options;
+  const words = (option: FieldOption): boolean =>
+    option.label
+      .toLowerCase()
+      .split(/[^\p{L}\p{N}]+/u)
+      .some((word) => word.startsWith(begun));
+  const exact = options.filter((option) => option.strokes === begun);
+  return [
+    ...exact,
+    ...options.filter(
+      (option) => !exact.includes(option) && (words(option) || option.strokes.startsWith(begun)),
+    ),
+  ];
+}
+
+/** What is typed, as strokes of the field, where it needs no picking: an amount alone, a number, a text, or strokes with their amount. */
+export function typedStrokes(schema: LoggingSchema, field: Field, typed: string): string | undefined {
+  const text = typed.trim();
+  if (text === '') return undefined;
+  const pair = typingIndex(schema).strokesOf(field).pair;
+  if (/^(,|\d+(\.\d+)?|\.\d+)$/.test(text)) {
+    if (pair !== undefined && field.kind !== 'flag') return `${pair}${text}`;
+    if (field.kind === 'number' || field.kind === 'percent' || field.kind === 'level')
+      return `${field.name}'${text}`;
+  }
+  if (field.kind === 'number' && /^-\d/.test(text)) return `${field.name}'${text}`;
+  if (field.kind === 'text') return writeNamedCell(schema, field, { text });
+  return /^[a-z]{2}(,|[\d.]+)$/.test(text) || text.includes("'") ? text : undefined;
+}

@@ -1,0 +1,52 @@
+import { answerEnding } from './actions/ending.ts';
+import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
+import { makeRange } from './actions/range.ts';
+import { answerMismatch, answerRod } from './actions/rod.ts';
+import { startActivity } from './actions/shift.ts';
+import { edited } from './draft.ts';
+import { chordOf, type KeyEvent } from './input/keys.ts';
+import type { State } from './state.ts';
+import { type Step, still, type World } from './step.ts';
+
+/** Enter on the question that stands: what it leads to. */
+export function answer(state: State, world: World): Step {
+  switch (state.prompt?.kind) {
+    case 'rod':
+      return answerRod(state, world);
+    case 'mismatch':
+      return answerMismatch(state, world);
+    case 'preview':
+      return makeRange(state, world);
+    case 'new hole':
+      return makeHole(state, world);
+    case 'redrill':
+      return redrillHole(state, world);
+    case 'state':
+      return stopHole(state, world);
+    case 'reopen':
+      return reopen(state, world);
+    case 'ending':
+      return answerEnding(state, world);
+    case 'activity':
+      return startActivity(state, world);
+    case undefined:
+      return still(state);
+  }
+}
+
+/** Any other key in a question: it edits what is typed there, or moves the cursor of a choice. */
+export function promptKey(state: State, event: KeyEvent): Step {
+  const { prompt } = state;
+  if (prompt === undefined) return still(state);
+  if (prompt.kind === 'activity') {
+    const by = { up: -1, down: 1 }[chordOf(event) ?? ''] ?? 0;
+    const last = state.project.settings.shift.activities.length - 1;
+    return still({
+      ...state,
+      prompt: { ...prompt, cursor: Math.max(0, Math.min(last, prompt.cursor + by)) },
+    });
+  }
+  if (!('draft' in prompt)) return still(state);
+  const draft = edited(prompt.draft, event);
+  return still(draft === undefined ? state : { ...state, prompt: { ...prompt, draft }, message: undefined });
+}

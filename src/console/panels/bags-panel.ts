@@ -1,0 +1,48 @@
+import { headerOf } from '../../hole/hole.ts';
+import type { Project } from '../../project/project.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { streamAhead, type Upcoming } from '../../sampling/stream.ts';
+import { headsOf } from '../../standing/heads.ts';
+import { streamStateOf } from '../../standing/stream.ts';
+import type { Tone } from '../theme.ts';
+import { type Line, line, spans } from '../widgets/line.ts';
+
+/** The panel of the sample stream at the drilled head: what comes next, controls a rod ahead, numbered bags left. `room` lines at most. */
+export function bagsPanel(project: Project, hole: Document, room: number): readonly Line[] {
+  const rodMm = headerOf(hole).rodMm;
+  const ahead = streamAhead(project.sampling, streamStateOf(hole), { count: 40, rodMm });
+  const { drilledMm } = headsOf(hole);
+  const putOff = ahead.putOff.map((put) => spans([`${put.number}  put off: ${put.reason}`, 'warn']));
+  const left = leftLine(ahead.numberedLeft, ahead.runsOut, ahead.lastsToMm);
+  const rows = Math.max(1, room - putOff.length - 1);
+  const controls = ahead.announced.filter((each) => ahead.upcoming.indexOf(each) >= rows - 1);
+  const plain = ahead.upcoming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
+  const shown = [...plain, ...controls.filter((each) => !plain.includes(each)).slice(0, rows - plain.length)];
+  return [...shown.map((each) => upcomingLine(each, drilledMm)), ...putOff, left];
+}
+
+/** The heading of the panel: where the rig is. */
+export function bagsTitle(hole: Document): string {
+  return `bags · drilled ${formatDepth(headsOf(hole).drilledMm)} m`;
+}
+
+/** One bag that comes: its number, its metre, what it is and in how many drilled metres. */
+export function upcomingLine(bag: Upcoming, _drilledMm: number): Line {
+  const metre =
+    bag.fromMm === undefined || bag.toMm === undefined
+      ? ''
+      : formatInterval({ fromMm: bag.fromMm, toMm: bag.toMm });
+  if (bag.kind === 'primary') return line(`${bag.number}  ${metre}`);
+  const when = bag.inMm <= 0 ? 'now' : `in ${formatDepth(bag.inMm)} m`;
+  const tone: Tone = bag.inMm <= 0 ? 'alert' : 'accent';
+  const kind = bag.kind === 'field duplicate' ? `+ duplicate ${metre}` : bag.kind.toUpperCase();
+  return spans(`${bag.number}  `, [`${kind}  ${when}`, tone]);
+}
+
+function leftLine(left: number, runsOut: boolean, lastsToMm: number): Line {
+  if (left === 0) return line('NO numbered bags left: ;numbered', 'alert');
+  const words = `${left} numbered bags left`;
+  return runsOut ? line(`${words}, to ${formatDepth(lastsToMm)} m only`, 'alert') : line(words, 'faint');
+}

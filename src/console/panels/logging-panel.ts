@@ -1,0 +1,74 @@
+import { headerOf, rowsDown } from '../../hole/hole.ts';
+import type { Project } from '../../project/project.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import { formatInterval, type Interval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { trayOf } from '../../sampling/trays.ts';
+import { headsOf } from '../../standing/heads.ts';
+import { depthOfRod, rodOfDepth } from '../../standing/rods.ts';
+import { streamFactAt } from '../../standing/stream.ts';
+import { type Line, line, spans } from '../widgets/line.ts';
+
+/** The panel of the interval in hand: rod and count in it, tray, what the sample stream was there, metres behind the rig. */
+export function loggingPanel(project: Project, hole: Document, at: Interval): readonly Line[] {
+  return [
+    rodLine(hole, at),
+    trayLine(project, hole, at),
+    streamLine(hole, at),
+    behindLine(hole),
+    ...askedLine(hole),
+  ];
+}
+
+/** The heading of the panel: the interval in hand. */
+export function loggingTitle(at: Interval, isHead: boolean): string {
+  return `${isHead ? 'logging' : 'amending'} ${formatInterval(at)}`;
+}
+
+function rodLine(hole: Document, at: Interval): Line {
+  const header = headerOf(hole);
+  const rod = rodOfDepth(hole, at.toMm);
+  const top = depthOfRod(hole, rod - 1);
+  const count = Math.max(1, Math.ceil((at.toMm - top) / header.intervalMm));
+  const inRod = Math.ceil(header.rodMm / header.intervalMm);
+  return line(`rod ${rod}, ${count} of ${inRod}`);
+}
+
+function trayLine(project: Project, hole: Document, at: Interval): Line {
+  const place = trayOf(project.sampling, at, headerOf(hole).logFromMm);
+  return line(`tray ${place.tray}, compartment ${place.compartment}`);
+}
+
+function streamLine(hole: Document, at: Interval): Line {
+  const fact = streamFactAt(hole, at);
+  const words = [
+    fact.moisture ?? 'moisture not noted',
+    ...(fact.recovery === undefined ? [] : [`recovery ${fact.recovery}`]),
+    ...(fact.contaminated ? ['CONTAMINATED'] : []),
+    ...(fact.water === undefined ? [] : [fact.water]),
+  ];
+  const worrying =
+    fact.moisture === 'wet' ||
+    fact.contaminated === true ||
+    fact.recovery === 'poor' ||
+    fact.recovery === 'none';
+  return line(words.join(', '), worrying ? 'warn' : fact.moisture === undefined ? 'faint' : 'plain');
+}
+
+function behindLine(hole: Document): Line {
+  const { behindMm, loggedMm, drilledMm } = headsOf(hole);
+  if (behindMm > 0) return line(`${formatDepth(behindMm)} m behind the rig`);
+  return line(
+    loggedMm > drilledMm
+      ? `${formatDepth(loggedMm - drilledMm)} m past the last rod done`
+      : 'level with the rig',
+    'good',
+  );
+}
+
+function askedLine(hole: Document): readonly Line[] {
+  const asked = rowsDown(hole).filter(([, row]) => row.asked !== undefined);
+  const first = asked[0];
+  if (first === undefined) return [];
+  return [spans([`${asked.length} marked ?, oldest ${formatInterval(first[1])}: = settles`, 'warn'])];
+}

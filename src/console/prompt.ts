@@ -1,0 +1,40 @@
+import type { RangeCommand } from '../desk/acts/range.ts';
+import type { CollarState } from '../hole/ending.ts';
+import type { HoleState } from '../hole/header.ts';
+import type { RangeLine } from '../shorthand/commands.ts';
+import type { Draft } from './draft.ts';
+
+/** A step of ending a hole: the depth by rod count, what is still open, the collar, the reason where one is needed. */
+export type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
+
+/** A question that stands above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
+export type Prompt =
+  /** Rod done: what is expected, and the digits typed where the bag in hand says otherwise. */
+  | { readonly kind: 'rod'; readonly rod: number; readonly depthMm: number; readonly draft: Draft }
+  /** The rod check did not agree: the mismatch by name. Enter records the rod as the bags on the ground say, with the mismatch noted. */
+  | {
+      readonly kind: 'mismatch';
+      readonly rod: number;
+      readonly depthMm: number;
+      readonly lastDigits: string;
+      readonly draft: Draft;
+    }
+  /** A change of several rows, shown in words before it is made. */
+  | {
+      readonly kind: 'preview';
+      readonly title: string;
+      readonly lines: readonly string[];
+      readonly range: RangeLine | RangeCommand;
+    }
+  | { readonly kind: 'new hole'; readonly draft: Draft }
+  | { readonly kind: 'state'; readonly hole: string; readonly to: HoleState; readonly draft: Draft }
+  | { readonly kind: 'redrill'; readonly hole: string; readonly draft: Draft }
+  | {
+      readonly kind: 'ending';
+      readonly step: EndingStep;
+      readonly depthMm: number;
+      readonly collar: CollarState['state'];
+      readonly draft: Draft;
+    }
+  | { readonly kind: 'activity'; readonly cursor: number }
+  | { readonly kind: 'reopen'; readonly hole: string; readonly draft: Draft };

@@ -1,0 +1,94 @@
+import type { Stamp } from '../quantity/stamp.ts';
+import { enterLine } from './actions/entry.ts';
+import { formKey } from './actions/fields.ts';
+import { scanBag } from './actions/rod.ts';
+import { answer, promptKey } from './answer.ts';
+import { edited } from './draft.ts';
+import { chordOf, type KeyEvent } from './input/keys.ts';
+import { bindingFor, bindingForWord } from './keys.ts';
+import { type Health, holeInHand, type State } from './state.ts';
+import { type Step, saying, still, type World } from './step.ts';
+
+/** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer. */
+export type Happening =
+  | { readonly kind: 'key'; readonly event: KeyEvent }
+  | { readonly kind: 'scan'; readonly number: string }
+  | { readonly kind: 'read over' }
+  | { readonly kind: 'minute'; readonly now: Stamp }
+  | { readonly kind: 'health'; readonly health: Health }
+  | { readonly kind: 'said'; readonly text: string; readonly tone: 'good' | 'warn' | 'alert' | 'plain' };
+
+/** The console's one rule: a state and a happening give the next state, and what is to be done. Touches nothing. */
+export function reduce(state: State, happening: Happening, world: World): Step {
+  switch (happening.kind) {
+    case 'key':
+      return key(state, happening.event, world);
+    case 'scan':
+      return scan(state, happening.number, world);
+    case 'read over':
+      return still(state.holding ? { ...state, holding: false } : state);
+    case 'minute':
+      return still({ ...state, now: happening.now });
+    case 'health':
+      return still({ ...state, health: happening.health });
+    case 'said':
+      return still(saying(state, happening.text, happening.tone));
+  }
+}
+
+function key(state: State, event: KeyEvent, world: World): Step {
+  if (state.holding) return still({ ...state, held: [...state.held, event] });
+  if (state.prompt !== undefined) return inPrompt(state, event, world);
+  if (state.screen.name === 'fields' && !isFunctionKey(event)) return formKey(state, event, world);
+  const bound = bindingFor(state.screen.name, event.kind === 'text' ? event.text : (chordOf(event) ?? ''));
+  if (bound !== undefined && !typesHere(state, event)) {
+    const hindrance = bound.hindered?.(state);
+    if (hindrance !== undefined) return still(saying(state, `${bound.name}: ${hindrance}.`, 'warn'));
+    const word =
+      state.screen.name === 'log' && bound.act === enterLine ? wordOf(state.draft.text) : undefined;
+    if (word !== undefined) return word.act({ ...state, draft: { text: '', at: 0 } }, world);
+    return bound.act(state, world);
+  }
+  return state.screen.name === 'log' ? typeInLine(state, event) : still(state);
+}
+
+/** Keys of the form that are the whole console's: all function keys but the form's own. */
+function isFunctionKey(event: KeyEvent): boolean {
+  const chord = chordOf(event);
+  return chord !== undefined && /^f\d+$/.test(chord) && chord !== 'f4';
+}
+
+/** On the log a character is typed, never a command key; Ctrl-U empties a line that has something in it. */
+function typesHere(state: State, event: KeyEvent): boolean {
+  if (state.screen.name !== 'log') return false;
+  return event.kind === 'text' || (chordOf(event) === 'ctrl-u' && state.draft.text !== '');
+}
+
+/** The binding whose word the line is: the screens and keys, said behind `;`. */
+function wordOf(text: string) {
+  const word = /^;([a-z-]+)\s*$/.exec(text)?.[1];
+  return word === undefined || ['u', 'r', 'rod'].includes(word) ? undefined : bindingForWord(word);
+}
+
+function typeInLine(state: State, event: KeyEvent): Step {
+  const draft = edited(state.draft, event);
+  return still(
+    draft === undefined || draft === state.draft ? state : { ...state, draft, message: undefined },
+  );
+}
+
+function inPrompt(state: State, event: KeyEvent, world: World): Step {
+  const chord = chordOf(event);
+  if (chord === 'escape') return still({ ...state, prompt: undefined, message: undefined });
+  if (chord === 'enter') return answer(state, world);
+  if (chord === 'ctrl-c')
+    return still(saying(state, 'Escape leaves this question; everything shown as saved is safe.'));
+  return promptKey(state, event);
+}
+
+function scan(state: State, number: string, world: World): Step {
+  const hole = holeInHand(state);
+  return hole === undefined
+    ? still(saying(state, `Bag ${number}: open its hole first.`, 'warn'))
+    : scanBag(state, hole, number, world);
+}

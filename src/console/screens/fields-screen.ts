@@ -1,0 +1,102 @@
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { parseLine } from '../../shorthand/parse.ts';
+import { cellWords } from '../../shorthand/words.ts';
+import { entryContext, intervalInHand } from '../actions/entry.ts';
+import { matchingOptions, optionsOf } from '../actions/field-options.ts';
+import { formFields, formLine } from '../actions/fields.ts';
+import { fit } from '../paint/cells.ts';
+import type { Size } from '../paint/painter.ts';
+import { echoLines } from '../panels/echo.ts';
+import type { Screen, State } from '../state.ts';
+import type { Theme } from '../theme.ts';
+import { beside, box } from '../widgets/box.ts';
+import { fitHeight, type Line, line, spans } from '../widgets/line.ts';
+import { draftSpans, hintLine, messageLines } from './bottom.ts';
+import { headerLine } from './header.ts';
+
+type FieldsScreen = Extract<Screen, { readonly name: 'fields' }>;
+
+/** Logging by fields: the fields of the row on the left, what can be picked in the one in hand on the right, the line they make below. */
+export function fieldsScreen(
+  state: State,
+  hole: Document,
+  screen: FieldsScreen,
+  size: Size,
+  theme: Theme,
+): readonly Line[] {
+  const height = size.rows - 6;
+  const left = Math.floor(size.columns * 0.45);
+  const fields = formFields(state, hole);
+  const at = Math.min(screen.form.field, fields.length - 1);
+  const context = entryContext(state, hole, screen.cursor);
+  const text = formLine(screen.form);
+  const parsed = parseLine(text, context);
+  const cells = parsed.kind === 'row' ? parsed.row.cells : (context.above?.cells ?? {});
+  const room = height - 2;
+  const start = Math.max(0, Math.min(at - Math.floor(room / 2), fields.length - room));
+  const fieldLines = fields.slice(start, start + room).map((field, index): Line => {
+    const cell = cells[field.name];
+    const value = cell === undefined ? '' : cellWords(state.project.schema, field, cell).join(', ');
+    const said = screen.form.said[field.name] !== undefined;
+    const mark = start + index === at ? theme.signs.cursor : ' ';
+    const words = fit(`${mark}${fit(field.label, 20)} ${value}`, left - 2, theme.signs.ellipsis);
+    return spans([words, start + index === at ? 'picked' : said ? 'strong' : 'faint']);
+  });
+  const body = beside([
+    {
+      lines: box(
+        [
+          {
+            title: `by fields ${formatInterval(intervalInHand(hole, screen.cursor))}`,
+            lines: fieldLines,
+            height: room,
+          },
+        ],
+        left,
+        theme.signs,
+      ),
+      width: left,
+    },
+    {
+      lines: pickList(state, screen, fields[at], size.columns - left, room, theme),
+      width: size.columns - left,
+    },
+  ]);
+  const [changes] = echoLines(text, context, theme);
+  const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
+  return [
+    headerLine(state, hole, size.columns),
+    ...body,
+    ...fitHeight(messages.length > 0 ? messages : [[{ text: '  ' }, ...changes]], 2),
+    spans(['  line: ', 'faint'], [text, 'accent']),
+    line(
+      ' Type or ↑↓ to pick, Enter takes it, Tab next field, F4 logs the row, Esc back to the line',
+      'faint',
+    ),
+    hintLine('fields', size.columns, theme),
+  ];
+}
+
+function pickList(
+  state: State,
+  screen: FieldsScreen,
+  field: ReturnType<typeof formFields>[number] | undefined,
+  width: number,
+  room: number,
+  theme: Theme,
+): readonly Line[] {
+  if (field === undefined) return [];
+  const { typed, pick } = screen.form;
+  const options = matchingOptions(optionsOf(state.project.schema, field), typed.text);
+  const at = typed.text.trim() === '' ? pick - 1 : Math.min(pick, options.length - 1);
+  const listRoom = room - 1;
+  const start = Math.max(0, Math.min(at - Math.floor(listRoom / 2), options.length - listRoom));
+  const lines = options.slice(start, start + listRoom).map((option, index): Line => {
+    const here = start + index === at;
+    const words = `${here ? theme.signs.cursor : ' '}${fit(option.strokes, 8)} ${option.label}${option.look === '' ? '' : `: ${option.look}`}`;
+    return spans([fit(words, width - 2, theme.signs.ellipsis), here ? 'picked' : 'plain']);
+  });
+  const input: Line = [...spans([` ${field.label} ${theme.signs.cursor} `, 'accent']), ...draftSpans(typed)];
+  return box([{ title: field.label, lines: [input, ...lines], height: room }], width, theme.signs);
+}

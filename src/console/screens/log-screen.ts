@@ -1,0 +1,110 @@
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
+import { entryContext, intervalInHand } from '../actions/entry.ts';
+import type { Size } from '../paint/painter.ts';
+import { advicePanel, adviceTitle } from '../panels/advice-panel.ts';
+import { bagsPanel, bagsTitle } from '../panels/bags-panel.ts';
+import { echoLines } from '../panels/echo.ts';
+import { loggingPanel, loggingTitle } from '../panels/logging-panel.ts';
+import { type RowCursor, rowsPanel } from '../panels/rows-panel.ts';
+import type { State } from '../state.ts';
+import type { Theme } from '../theme.ts';
+import { beside, box } from '../widgets/box.ts';
+import { fitHeight, fitLine, type Line, line, spans } from '../widgets/line.ts';
+import { draftSpans, hintLine, messageLines } from './bottom.ts';
+import { headerLine } from './header.ts';
+
+/** Lines under the boxes: message or echo (2), the entry line, the keys. */
+const BOTTOM = 5;
+
+/** The log screen: rows on the left; the interval in hand, the bags at the rig and the advice on the right; the entry line below. */
+export function logScreen(
+  state: State,
+  hole: Document,
+  cursor: RowCursor,
+  size: Size,
+  theme: Theme,
+): readonly Line[] {
+  const height = size.rows - 1 - BOTTOM;
+  const right = size.columns >= 100 ? 42 : 32;
+  const left = size.columns - right;
+  const rows = rowsPanel({ hole, schema: state.project.schema, cursor, theme }, left - 2, height - 2);
+  const body = beside([
+    { lines: box([{ title: 'rows', lines: rows, height: height - 2 }], left, theme.signs), width: left },
+    { lines: rightColumn(state, hole, cursor, right, height, theme), width: right },
+  ]);
+  return [
+    headerLine(state, hole, size.columns),
+    ...body,
+    ...bottomLines(state, hole, cursor, size.columns, theme),
+  ];
+}
+
+function rightColumn(
+  state: State,
+  hole: Document,
+  cursor: RowCursor,
+  width: number,
+  height: number,
+  theme: Theme,
+): readonly Line[] {
+  const { project } = state;
+  const at = intervalInHand(hole, cursor);
+  const inner = width - 4;
+  const spare = height - 4;
+  const logging = loggingPanel(project, hole, at).slice(0, 5);
+  const bagRoom = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
+  const bags = bagsPanel(project, hole, bagRoom);
+  const adviceRoom = Math.max(3, spare - logging.length - bags.length);
+  const advice = advicePanel(project, hole, theme, inner, adviceRoom);
+  const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
+  return box(
+    [
+      { title: loggingTitle(at, cursor === 'head'), lines: padded(logging), height: logging.length },
+      { title: bagsTitle(hole), lines: padded(bags), height: bags.length },
+      { title: adviceTitle(hole), lines: padded(advice), height: adviceRoom },
+    ],
+    width,
+    theme.signs,
+  );
+}
+
+function bottomLines(
+  state: State,
+  hole: Document,
+  cursor: RowCursor,
+  width: number,
+  theme: Theme,
+): readonly Line[] {
+  const context = entryContext(state, hole, cursor);
+  const [changes, carried] = echoLines(state.draft.text, context, theme);
+  const messages = messageLines(state, width);
+  const indent: Line = [{ text: '  ' }];
+  const above =
+    messages.length > 0
+      ? messages.map((each) => [...indent, ...each])
+      : [
+          [...indent, ...changes],
+          [...indent, ...carried],
+        ];
+  const at = formatInterval(intervalInHand(hole, cursor));
+  const held = state.held.length === 0 ? [] : spans([`  (${state.held.length} keys wait behind it)`, 'warn']);
+  const entry: Line = [
+    ...spans([` ${at} `, 'strong'], [`${theme.signs.cursor} `, 'accent']),
+    ...draftSpans(state.draft),
+    ...held,
+  ];
+  const keys = state.draft.text === '' ? keysAbove(state, hole, cursor) : line('');
+  return [...fitHeight(above, 2), fitLine(entry, width), keys, hintLine('log', width, theme)];
+}
+
+/** The single keys that type something here: minerals of the row above. */
+function keysAbove(state: State, hole: Document, cursor: RowCursor): Line {
+  const { schema, above, gloves } = entryContext(state, hole, cursor);
+  if (gloves === true || above === undefined) return line('');
+  const keys = [...typingIndex(schema).keys]
+    .filter(([, typed]) => standsIn(above.cells, typed.field, typed.code?.code))
+    .map(([key, typed]) => `${key} ${labelOf(schema, typed.field, typed.code?.code)}`);
+  return keys.length === 0 ? line('') : spans(['  keys above: ', 'faint'], [keys.join('  '), 'faint']);
+}

@@ -1,0 +1,109 @@
+import type { Project } from '../project/project.ts';
+import type { Stamp } from '../quantity/stamp.ts';
+import type { Document, Id } from '../record/document.ts';
+import { type Draft, EMPTY_DRAFT } from './draft.ts';
+import type { KeyEvent } from './input/keys.ts';
+import type { RowCursor } from './panels/rows-panel.ts';
+import type { Prompt } from './prompt.ts';
+
+/** What is on the screen, with its cursor. A screen of a hole names the hole; `escape` leads to the log, from there to the holes. */
+export type Screen =
+  | { readonly name: 'holes'; readonly cursor: number }
+  | { readonly name: 'log'; readonly hole: string; readonly cursor: RowCursor }
+  | { readonly name: 'fields'; readonly hole: string; readonly cursor: RowCursor; readonly form: FieldsForm }
+  | { readonly name: ListScreen; readonly hole: string; readonly cursor: number; readonly from: RowCursor }
+  | { readonly name: 'help'; readonly hole?: string; readonly cursor: number };
+
+/** Screens of a hole that are lists with a cursor. */
+export type ListScreen = 'bags' | 'advice' | 'survey' | 'history' | 'codes' | 'shift' | 'row';
+
+/** Logging by fields: which field is in hand, what is typed to find a value in it, and the strokes said in each so far: together they are the line. */
+export interface FieldsForm {
+  readonly field: number;
+  readonly typed: Draft;
+  readonly pick: number;
+  readonly said: { readonly [field: string]: string };
+}
+
+/** What the last key led to, in words. */
+export interface Message {
+  readonly text: string;
+  readonly tone: 'good' | 'warn' | 'alert' | 'plain';
+}
+
+/** Whether what was entered is on the disk. */
+export interface Health {
+  /** Edits entered and not durable yet. */
+  readonly pending: number;
+  readonly savedAt?: Stamp;
+  /** Set where saving has failed: why, and what is not safe. */
+  readonly unsafe?: { readonly reason: string; readonly what: readonly string[] };
+}
+
+/** Everything that the console shows or decides by. Plain data; nothing in it is a handle to anything. */
+export interface State {
+  readonly project: Project;
+  readonly documents: ReadonlyMap<string, Document>;
+  readonly person: string;
+  readonly rig: string;
+  readonly now: Stamp;
+  readonly screen: Screen;
+  /** The entry line. */
+  readonly draft: Draft;
+  /** The line that waits at the logged head while an earlier row is open. */
+  readonly parked: Draft;
+  readonly prompt: Prompt | undefined;
+  readonly message: Message | undefined;
+  readonly health: Health;
+  /** Keys typed behind a line that was refused in a burst: they wait until it is mended, and are never glued to it. */
+  readonly held: readonly KeyEvent[];
+  /** True from a refusal within a burst to the end of that read: what follows goes to `held`. */
+  readonly holding: boolean;
+  /** Rows that the console has asked to look at again, so that it asks once. */
+  readonly looked: ReadonlySet<Id>;
+  /** Why nothing can be changed, where that is so. */
+  readonly readOnly: string | undefined;
+}
+
+/** The state at the start: the list of holes, or the log of the hole that is being drilled. */
+export function initialState(given: {
+  readonly project: Project;
+  readonly documents: ReadonlyMap<string, Document>;
+  readonly person: string;
+  readonly rig: string;
+  readonly now: Stamp;
+  readonly readOnly: string | undefined;
+  readonly message?: Message;
+}): State {
+  const drilling = [...given.documents.values()].find(
+    (document) => document.kind === 'hole' && document.tables.hole?.hole?.state === 'drilling',
+  );
+  return {
+    ...given,
+    screen:
+      drilling === undefined
+        ? { name: 'holes', cursor: 0 }
+        : { name: 'log', hole: drilling.id, cursor: 'head' },
+    draft: EMPTY_DRAFT,
+    parked: EMPTY_DRAFT,
+    prompt: undefined,
+    message: given.message,
+    health: { pending: 0 },
+    held: [],
+    holding: false,
+    looked: new Set(),
+  };
+}
+
+/** The hole that the screen is about, or undefined on the list of holes. */
+export function holeInHand(state: State): Document | undefined {
+  const hole = state.screen.name === 'holes' ? undefined : state.screen.hole;
+  return hole === undefined ? undefined : state.documents.get(`hole/${hole}`);
+}
+
+/** Holes of the project in the order of their names. */
+export function holesOf(state: State): readonly Document[] {
+  return [...state.documents.values()]
+    .filter((document) => document.kind === 'hole')
+    .sort((a, b) => a.id.localeCompare(b.id, 'en', { numeric: true }));
+}

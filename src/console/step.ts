@@ -1,0 +1,88 @@
+import { type Finding, formatFinding, type Result } from '../finding/finding.ts';
+import type { Made } from '../hole/commands/made.ts';
+import type { Stamp } from '../quantity/stamp.ts';
+import type { Change, DocumentName, Id } from '../record/document.ts';
+import type { KeyEvent } from './input/keys.ts';
+import type { Message, State } from './state.ts';
+
+/** What reduce is lent from outside: ids, the time, whether more keys of the same read follow. Plain functions, no hidden state. */
+export interface World {
+  readonly newId: () => Id;
+  readonly now: Stamp;
+  /** More keys of the same read wait behind this one: a burst is read ahead. */
+  readonly ahead: boolean;
+}
+
+/** Changes of one document, as a part of an edit. */
+export interface Part {
+  readonly document: DocumentName;
+  readonly changes: readonly Change[];
+}
+
+/** What the console asks the desk (or its host) to do. Data: reduce itself touches nothing. */
+export type Effect =
+  | { readonly do: 'submit'; readonly what: string; readonly parts: readonly Part[] }
+  | { readonly do: 'undo' | 'redo'; readonly document: DocumentName }
+  | { readonly do: 'leave' }
+  | { readonly do: 'suspend' }
+  | { readonly do: 'repaint' }
+  /** Keys that were held behind a refused line: reduced next, as if typed now. */
+  | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
+
+/** A state and what is to be done. */
+export type Step = readonly [State, readonly Effect[]];
+
+/** A state, and nothing to do. */
+export function still(state: State): Step {
+  return [state, []];
+}
+
+/** The state saying something. */
+export function saying(state: State, text: string, tone: Message['tone'] = 'plain'): State {
+  return { ...state, message: { text, tone } };
+}
+
+/** The state saying what stands in the way, in one or two sentences. */
+export function sayingFinding(state: State, finding: Finding): State {
+  return saying(state, `${sentence(finding.problem)} ${finding.remedy}`, 'alert');
+}
+
+function sentence(text: string): string {
+  const first = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(first) ? first : `${first}.`;
+}
+
+/** One edit on one document, the state saying what was done. An edit that changes nothing is not made. */
+export function submitting(state: State, document: DocumentName, made: Made, said: string = made.what): Step {
+  if (state.readOnly !== undefined)
+    return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
+  if (made.changes.length === 0) return still(saying(state, 'Nothing changed.'));
+  return [
+    saying(state, said, 'good'),
+    [
+      {
+        do: 'submit',
+        what: made.what,
+        parts: [{ document: { kind: document.kind, id: document.id }, changes: made.changes }],
+      },
+    ],
+  ];
+}
+
+/** The same of a command that may refuse: then the state stays as `unchanged` and says why. */
+export function submittingResult(
+  unchanged: State,
+  document: DocumentName,
+  result: Result<Made>,
+  after: State,
+  said?: string,
+): Step {
+  if (result.ok) return submitting(after, document, result.value, said ?? result.value.what);
+  const first = result.findings[0];
+  return still(first === undefined ? unchanged : sayingFinding(unchanged, first));
+}
+
+/** Findings as lines, for a screen that has room. */
+export function findingLines(findings: readonly Finding[]): readonly string[] {
+  return findings.flatMap((finding) => formatFinding(finding).split('\n'));
+}

@@ -1,0 +1,181 @@
+import { ok, type Result, refused } from '../../finding/finding.ts';
+import type { Bag } from '../../hole/bags.ts';
+import { endStops, recordStop } from '../../hole/commands/direction.ts';
+import { issueBags, recordBagRun, recordStream } from '../../hole/commands/drilled.ts';
+import type { Made, Maker } from '../../hole/commands/made.ts';
+import { recordCollarState } from '../../hole/commands/states.ts';
+import { headerOf, holeNouns } from '../../hole/hole.ts';
+import { REFUSALS } from '../../hole/refusals.ts';
+import type { Project } from '../../project/project.ts';
+import type { Depth } from '../../quantity/depth.ts';
+import type { Interval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../../sampling/bag-number.ts';
+import { materialFor } from '../../sampling/rotation.ts';
+import { serialOf } from '../../sampling/scheme.ts';
+import type { Command } from '../../shorthand/command.ts';
+import { headsOf } from '../../standing/heads.ts';
+import { nextRod } from '../../standing/rods.ts';
+import { placeControl, putNextControlOff } from './controls.ts';
+import { recordShotRead } from './shot.ts';
+
+/** Commands that are one edit of the hole and ask nothing. The others are the caller's: a rod check, undo, a preview, leaving. */
+export type PlainCommand = Exclude<
+  Command,
+  {
+    readonly does:
+      | 'undo'
+      | 'redo'
+      | 'leave'
+      | 'rod done'
+      | 'copy'
+      | 'shift'
+      | 'clear'
+      | 'insert'
+      | 'merge'
+      | 'split';
+  }
+>;
+
+/** True of a command that {@link act} does. */
+export function isPlain(command: Command): command is PlainCommand {
+  return ![
+    'undo',
+    'redo',
+    'leave',
+    'rod done',
+    'copy',
+    'shift',
+    'clear',
+    'insert',
+    'merge',
+    'split',
+  ].includes(command.does);
+}
+
+/** What a plain command makes of a hole, as one edit; or why it can't be. */
+export function act(project: Project, hole: Document, command: PlainCommand, maker: Maker): Result<Made> {
+  switch (command.does) {
+    case 'moisture':
+      return ok(recordStream(hole, { ...overRod(hole, command.over), moisture: command.moisture }, maker));
+    case 'recovery':
+      return ok(recordStream(hole, { ...overRod(hole, command.over), recovery: command.recovery }, maker));
+    case 'contaminated':
+      return ok(recordStream(hole, { ...overRod(hole, command.over), contaminated: true }, maker));
+    case 'number bags':
+      return numberBags(project, hole, command, maker);
+    case 'put control off':
+      return putNextControlOff(project, hole, command.reason, maker);
+    case 'place control':
+      return placeControl(project, hole, command.lastDigits, maker);
+    case 'bag':
+    case 'control':
+    case 'void bag':
+      return placeBag(project, hole, command, maker);
+    case 'shot':
+      return recordShotRead(hole, command, maker);
+    case 'collar':
+      return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
+    case 'stop':
+      return ok(recordStop({ because: command.reason, at: maker.at, by: maker.by }, maker));
+    case 'stop over':
+      return ok(endStops(hole, maker));
+  }
+}
+
+/** The interval said, or the rod being drilled: from the drilled head to the foot of the next rod. */
+function overRod(hole: Document, over: Interval | undefined): Interval {
+  return over === undefined
+    ? { fromMm: headsOf(hole).drilledMm, toMm: nextRod(hole).depthMm }
+    : { fromMm: over.fromMm, toMm: over.toMm };
+}
+
+function numberBags(
+  project: Project,
+  hole: Document,
+  said: { readonly first: string; readonly last: string },
+  maker: Maker,
+): Result<Made> {
+  const { numbers } = project.sampling;
+  const first = parseBagNumber(numbers, said.first);
+  const last = parseBagNumber(numbers, said.last);
+  if (first === undefined || last === undefined)
+    return refused(notOurs(hole, first === undefined ? said.first : said.last));
+  const distance = bagNumberDistance(first, last);
+  if (distance === undefined || distance < 0) {
+    return refused(
+      REFUSALS.badInterval.at(
+        { hole: headerOf(hole).name, thing: `bags ${said.first} to ${said.last}` },
+        {
+          problem: 'the last number is not behind the first',
+          remedy: 'Type the first number, then the last, with the same prefix.',
+        },
+      ),
+    );
+  }
+  const rig = holeNouns(hole, 'drilling').at(-1)?.rig ?? project.settings.rigs[0]?.name ?? '';
+  return ok(
+    recordBagRun(
+      { first: formatBagNumber(numbers, first), last: formatBagNumber(numbers, last), rig, at: maker.at },
+      maker,
+    ),
+  );
+}
+
+/** A bag placed by hand: what was said of it, and nothing more. */
+function placeBag(
+  project: Project,
+  hole: Document,
+  command: Extract<PlainCommand, { readonly does: 'bag' | 'control' | 'void bag' }>,
+  maker: Maker,
+): Result<Made> {
+  const parsed = parseBagNumber(project.sampling.numbers, command.number);
+  if (parsed === undefined) return refused(notOurs(hole, command.number));
+  const number = formatBagNumber(project.sampling.numbers, parsed);
+  const bag = bagSaid(project, hole, number, command);
+  return issueBags(hole, `bag ${number} placed by hand: ${bag.kind}`, [bag], maker);
+}
+
+function bagSaid(
+  project: Project,
+  hole: Document,
+  number: string,
+  command: Extract<PlainCommand, { readonly does: 'bag' | 'control' | 'void bag' }>,
+): Bag {
+  if (command.does === 'void bag') return { number, kind: 'void', reason: command.reason };
+  if (command.does === 'control') {
+    const material = materialFor(project.sampling, command.kind, serialOf(project.sampling.numbers, number));
+    return {
+      number,
+      kind: command.kind,
+      reason: 'placed by hand',
+      ...(material === undefined ? {} : { material }),
+    };
+  }
+  const metre = {
+    fromMm: command.fromMm as Depth,
+    toMm: command.toMm as Depth,
+    rank: project.sampling.rank,
+    reason: 'placed by hand',
+  };
+  if (command.kind === 'primary') return { number, kind: 'primary', ...metre };
+  const primary = holeNouns(hole, 'bags').find(
+    (each) => each.kind === 'primary' && each.fromMm === command.fromMm && each.toMm === command.toMm,
+  );
+  return {
+    number,
+    kind: 'field duplicate',
+    ...metre,
+    method: project.sampling.duplicates,
+    ...(primary === undefined ? {} : { of: primary.number }),
+  };
+}
+
+const notOurs = (hole: Document, number: string) =>
+  REFUSALS.notThere.at(
+    { hole: headerOf(hole).name, thing: `bag ${number}` },
+    {
+      problem: 'it is not of the form of this project’s bag numbers',
+      remedy: 'Type the whole number with its prefix, as printed on the calico.',
+    },
+  );
