@@ -1,12 +1,14 @@
 import { degreesBetween } from '../quantity/azimuth.ts';
 import { radians } from './direction.ts';
 import type { Geographic } from './grids.ts';
-import { type Fix, readNmea } from './nmea.ts';
+import { type Fix, type FixKind, readNmea } from './nmea.ts';
 
 /** GPS fixes averaged, with what tells how good they are. */
 export interface AveragedFix extends Geographic {
   readonly heightM: number | undefined;
   readonly fixes: number;
+  /** How they were made, each way once. */
+  readonly kinds: readonly FixKind[];
   /** Root mean square distance of the fixes from their mean, metres. A receiver's slow drift doesn't show in it. */
   readonly scatterM: number;
   readonly fewestSatellites: number | undefined;
@@ -57,6 +59,7 @@ function averageOf(fixes: readonly Fix[]): AveragedFix | undefined {
     lonDeg: degreesBetween(lonDeg, 0),
     heightM: heights.length === 0 ? undefined : mean(heights),
     fixes: fixes.length,
+    kinds: [...new Set(fixes.map((fix) => fix.kind))],
     scatterM: Math.sqrt(mean(squares)),
     fewestSatellites: known('satellites').reduce<number | undefined>(
       (a, b) => Math.min(a ?? b, b),

@@ -1,7 +1,7 @@
 import proj4 from 'proj4';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
-import { degrees, radians } from './direction.ts';
+import { degrees } from './direction.ts';
 import { EPSG_DATUMS, EPSG_TABLE } from './epsg-table.ts';
 import { gridUnreadable } from './findings/grid-unreadable.ts';
 
@@ -149,13 +149,4 @@ export function bearingAndDistance(
   const east = to.eastM - from.eastM;
   const north = to.northM - from.northM;
   return { deg: (degrees(Math.atan2(east, north)) + 360) % 360, metres: Math.hypot(east, north) };
-}
-
-/** A position moved along a bearing of the grid by metres. */
-export function moved(from: MapPosition, bearingDeg: number, byM: number): MapPosition {
-  const bearing = radians(bearingDeg);
-  return {
-    eastM: from.eastM + byM * Math.sin(bearing),
-    northM: from.northM + byM * Math.cos(bearing),
-  };
 }

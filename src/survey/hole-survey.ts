@@ -53,7 +53,7 @@ export function surveyHole(hole: HoleDirections): HoleSurvey {
   const { place, site, settings } = hole;
   const collar = bestCollar(hole.collars);
   const north = northOf(hole);
-  const at = (when: Stamp) => anglesHere(site, collar, when, place);
+  const at = remembered((when) => anglesHere(site, collar, when, place));
   const lineUp = acceptedLineUp(hole.lineUps);
   const runs = runsOf(hole);
   const ranked = bestStations({
@@ -110,6 +110,16 @@ function findingsOf(
 function northOf({ site, plan, lineUps, runs }: HoleDirections): North {
   if (site.grid !== undefined) return 'grid';
   return plan?.azimuthNorth ?? acceptedLineUp(lineUps)?.azimuthNorth ?? runs[0]?.[1].north ?? 'true';
+}
+
+/** The same answer for the same date, worked out once: a projection costs more than the rest of a survey. */
+function remembered(ask: (when: Stamp) => AnglesHere): (when: Stamp) => AnglesHere {
+  const known = new Map<Stamp, AnglesHere>();
+  return (when) => {
+    const answer = known.get(when) ?? ask(when);
+    known.set(when, answer);
+    return answer;
+  };
 }
 
 function anglesHere(site: Site, collar: Collar | undefined, when: Stamp, place: Place): AnglesHere {

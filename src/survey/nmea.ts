@@ -1,8 +1,31 @@
 import type { Geographic } from './grids.ts';
 
-/** A GPS fix out of one sentence. Quality as the sentence gives it: satellites, horizontal dilution; height above the sea in metres. */
+/**
+ * How a fix was made, by the quality of GGA or the mode of RMC (NMEA 0183). Estimated, typed-in and simulated positions have their
+ * own marks there and are no fixes.
+ */
+export type FixKind = 'plain' | 'differential' | 'precise' | 'kinematic fixed' | 'kinematic float';
+
+const GGA_KINDS: Readonly<Record<string, FixKind>> = {
+  '1': 'plain',
+  '2': 'differential',
+  '3': 'precise',
+  '4': 'kinematic fixed',
+  '5': 'kinematic float',
+};
+
+const RMC_KINDS: Readonly<Record<string, FixKind>> = {
+  A: 'plain',
+  D: 'differential',
+  P: 'precise',
+  R: 'kinematic fixed',
+  F: 'kinematic float',
+};
+
+/** A GPS fix out of one sentence. Quality as the sentence gives it: kind, satellites, horizontal dilution; height above the sea in metres. */
 export interface Fix extends Geographic {
   readonly sentence: 'GGA' | 'RMC';
+  readonly kind: FixKind;
   /** Time of day, UTC, `hhmmss`, as sent. */
   readonly time: string;
   readonly heightM?: number;
@@ -43,8 +66,11 @@ export function readNmea(line: string): NmeaLine {
   return { kind: 'no fix', reason: `${fields[0]} holds no position we read` };
 }
 
+const NO_FIX: NmeaLine = { kind: 'no fix', reason: 'the receiver had no fix, or only an estimate' };
+
 function readGga(fields: readonly string[]): NmeaLine {
-  if (fields[6] === '0' || fields[6] === '') return { kind: 'no fix', reason: 'the receiver had no fix' };
+  const kind = GGA_KINDS[fields[6] ?? ''];
+  if (kind === undefined) return NO_FIX;
   const at = readPosition(fields.slice(2, 6));
   if (at === undefined) return { kind: 'bad', reason: 'latitude or longitude is no position' };
   return {
@@ -52,6 +78,7 @@ function readGga(fields: readonly string[]): NmeaLine {
     fix: {
       ...at,
       sentence: 'GGA',
+      kind,
       time: fields[1] ?? '',
       ...numberAs('satellites', fields[7]),
       ...numberAs('dilution', fields[8]),
@@ -61,10 +88,12 @@ function readGga(fields: readonly string[]): NmeaLine {
 }
 
 function readRmc(fields: readonly string[]): NmeaLine {
-  if (fields[2] !== 'A') return { kind: 'no fix', reason: 'the receiver had no fix' };
+  // Before NMEA 2.3 the sentence ended without a mode: valid was all it could say.
+  const kind = RMC_KINDS[fields[12] === undefined || fields[12] === '' ? 'A' : fields[12]];
+  if (fields[2] !== 'A' || kind === undefined) return NO_FIX;
   const at = readPosition(fields.slice(3, 7));
   if (at === undefined) return { kind: 'bad', reason: 'latitude or longitude is no position' };
-  return { kind: 'fix', fix: { ...at, sentence: 'RMC', time: fields[1] ?? '' } };
+  return { kind: 'fix', fix: { ...at, sentence: 'RMC', kind, time: fields[1] ?? '' } };
 }
 
 /** Latitude `ddmm.mm`, N or S, longitude `dddmm.mm`, E or W. */

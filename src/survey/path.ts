@@ -111,7 +111,7 @@ export function lastStation(path: Path): Station {
 }
 
 /** The first leg whose foot is at or below a depth, or undefined below the last station. */
-export function legAt(path: Path, depthMm: number): Leg | undefined {
+function legAt(path: Path, depthMm: number): Leg | undefined {
   return path.legs.find((leg) => depthMm <= leg.to.depthMm);
 }
 

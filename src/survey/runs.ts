@@ -63,7 +63,8 @@ export function runsByRank(runs: readonly RunWithShots[]): readonly RunWithShots
 
 /**
  * The stations of the path: at each depth the shots of the best run that covers it (a run covers from one of its shots to the next
- * where they are not further apart than the longest allowed gap), the line-up as station 0. A shot that is rejected is left out; one
+ * where they are not further apart than the longest allowed gap), the line-up as station 0 (a shot at the collar stands there only
+ * when there is none). A shot that is rejected is left out; one
  * whose azimuth alone is rejected, void in steel or not convertible keeps its dip and takes its azimuth from a poorer run at the
  * same place, else from the stations about it.
  */
@@ -76,16 +77,16 @@ export function bestStations(sources: StationSources): RankedStations {
     chosen.push(...readings.filter((one) => !covers.some((cover) => isCovered(one.depthMm, cover))));
     covers.push(...coversOf(readings, sources.settings.longestGapM * 1000));
   }
-  const down = onceADepth(chosen);
   const first = lineUpStation(sources, findings);
+  const down = onceADepth(chosen).filter((one) => first === undefined || one.depthMm > 0);
   const lent = down.map((one) => ({ ...one, lentDeg: one.azimuthDeg ?? lentAzimuth(one, byRank) }));
   return { stations: withAzimuths(first, lent, sources), findings };
 }
 
-/** Readings below the collar in order of depth; of two at one depth in a run, the one recorded later. */
+/** Readings in order of depth; of two at one depth in a run, the one recorded later. */
 function onceADepth(readings: readonly Reading[]): readonly Reading[] {
   const byDepth = new Map(readings.map((one) => [one.depthMm, one]));
-  return [...byDepth.values()].filter((one) => one.depthMm > 0).sort((a, b) => a.depthMm - b.depthMm);
+  return [...byDepth.values()].sort((a, b) => a.depthMm - b.depthMm);
 }
 
 function readingsOf(run: RunWithShots, sources: StationSources, findings: Finding[]): readonly Reading[] {

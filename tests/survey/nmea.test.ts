@@ -26,6 +26,26 @@ describe('one sentence', () => {
     expect(readNmea(sentence('GPGSV,1,1,00'))).toMatchObject({ kind: 'no fix' });
   });
 
+  test('that is estimated, typed in or simulated is no fix', () => {
+    for (const quality of ['6', '7', '8'])
+      expect(readNmea(gga('3030.0000', '12115.0000', `${quality},08,0.9,402.0,M,,M,,`))).toMatchObject({
+        kind: 'no fix',
+      });
+    for (const mode of ['E', 'M', 'S', 'N'])
+      expect(
+        readNmea(sentence(`GPRMC,010203,A,3030.0000,S,12115.0000,E,0.0,0.0,140326,,,${mode}`)),
+      ).toMatchObject({ kind: 'no fix' });
+  });
+
+  test('says how it was made', () => {
+    expect(readNmea(gga('3030.0000', '12115.0000', '4,14,0.6,402.0,M,,M,,'))).toMatchObject({
+      fix: { kind: 'kinematic fixed' },
+    });
+    expect(readNmea(sentence('GPRMC,010203,A,3030.0000,S,12115.0000,E,0.0,0.0,140326,,,D'))).toMatchObject({
+      fix: { kind: 'differential' },
+    });
+  });
+
   test('with 60 minutes, 91 degrees or a missing side is no position', () => {
     for (const bad of ['3060.0000,S,12115.0000,E', '9100.0000,S,12115.0000,E', '3030.0000,,12115.0000,E'])
       expect(readNmea(sentence(`GPGGA,010203,${bad},1,08,0.9,402.0,M,,M,,`))).toMatchObject({ kind: 'bad' });
@@ -54,6 +74,7 @@ describe('fixes', () => {
     expect(leftOut).toEqual([]);
     expect(average).toMatchObject({
       fixes: 2,
+      kinds: ['plain'],
       heightM: 403,
       fewestSatellites: 5,
       worstDilution: 2.1,

@@ -79,6 +79,15 @@ describe('the stations of a path', () => {
     ]);
   });
 
+  test('have a shot at the collar only where no line-up stands there', () => {
+    const run = runOf([
+      [0, 88, -61],
+      [30, 90, -60],
+    ]);
+    expect(stations({ runs: [run] })[0]).toEqual([0, 90, -60, 'set']);
+    expect(stations({ runs: [run], lineUp: undefined })[0]).toEqual([0, 89, -61, 'measured']);
+  });
+
   test('leave a rejected shot out', () => {
     const run = withShots(runOf([[30, 90, -60]]), { rejected: 'wrong hole' });
     expect(stations({ runs: [run] })).toEqual([[0, 90, -60, 'set']]);
