@@ -26,6 +26,11 @@ export interface FieldAnswer {
   readonly findings: readonly Finding[];
 }
 
+/** Where a declination is from: `World Magnetic Model WMM-2025 for 2026.2`. */
+export function formatFieldSource(field: MagneticField): string {
+  return `World Magnetic Model ${field.model} for ${field.epoch.toFixed(1)}`;
+}
+
 /** Decimal year of an instant, UTC. */
 export function decimalYear(ms: number): number {
   const year = new Date(ms).getUTCFullYear();

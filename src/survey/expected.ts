@@ -3,7 +3,7 @@ import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { tangentOf } from './direction.ts';
 import { type PlannedLine, plannedPoint } from './miss.ts';
 import type { Path, PathPoint } from './path.ts';
-import { type Projection, pathByMetre } from './projection.ts';
+import { pathByMetre } from './projection.ts';
 import { dot, minus, type Vector } from './vector.ts';
 
 /** A contact or zone that the plan expects, by depth along the planned hole. */
@@ -27,28 +27,34 @@ const LEVEL: Vector = { north: 0, east: 0, down: 1 };
 
 /**
  * Where contacts and zones of the plan should come in the hole as it runs, down to `toMm`. The plan gives depths along the planned
- * hole and no attitude, so each surface is taken both ways through its planned point, level and square to the planned hole, and
- * the depths are a range between the two.
+ * hole and no attitude, so each surface is taken both ways through its planned point, level and square to the planned hole; below
+ * the last station the hole is taken both straight on and on its trend; and the depths are the range of all these. Without a path
+ * or a plan in the path's north no depths are known, and hazards count from their planned depths.
  */
 export function expectedHere(
   expects: readonly Expected[],
-  path: Path,
-  plan: PlannedLine,
+  path: Path | undefined,
+  plan: PlannedLine | undefined,
   toMm: Depth,
-  projection: Projection,
 ): readonly ExpectedHere[] {
-  const points = pathByMetre(path, toMm, projection);
+  if (path === undefined || plan === undefined)
+    return expects.map((expected) => ({ expected, top: undefined, foot: undefined }));
+  const ways = (['straight', 'trend'] as const).map((projection) => pathByMetre(path, toMm, projection));
   return expects.map((expected) => ({
     expected,
-    top: rangeOf(expected.fromMm, points, plan),
-    foot: expected.toMm === undefined ? undefined : rangeOf(expected.toMm, points, plan),
+    top: rangeOf(expected.fromMm, ways, plan),
+    foot: expected.toMm === undefined ? undefined : rangeOf(expected.toMm, ways, plan),
   }));
 }
 
-function rangeOf(plannedMm: Depth, points: readonly PathPoint[], plan: PlannedLine): DepthRange | undefined {
+function rangeOf(
+  plannedMm: Depth,
+  ways: readonly (readonly PathPoint[])[],
+  plan: PlannedLine,
+): DepthRange | undefined {
   const through = plannedPoint(plan, plannedMm);
-  const depths = [LEVEL, tangentOf(plan.direction)].flatMap(
-    (square) => crossing(points, through, square) ?? [],
+  const depths = ways.flatMap((points) =>
+    [LEVEL, tangentOf(plan.direction)].flatMap((square) => crossing(points, through, square) ?? []),
   );
   if (depths.length === 0) return undefined;
   return { earliestMm: depthFromMm(Math.min(...depths)), latestMm: depthFromMm(Math.max(...depths)) };

@@ -87,7 +87,7 @@ function disturbances(
   return made;
 }
 
-/** A path as disturbed stations make it; the undisturbed order of depths can't fail. */
+/** The path through stations that are known to have one. */
 function pathOf(stations: readonly RankedStation[]): Path {
   const path = pathThrough(stations, {});
   if (!path.ok) throw new RangeError(path.findings[0]?.problem ?? 'no path');
@@ -111,8 +111,10 @@ export function uncertaintyAt(
   let spread: PlaneCovariance = { xx: 0, xy: 0, yy: 0 };
   let alongSquared = 0;
   for (const disturb of disturbances(stations, errors)) {
-    const there = pointAt(pathOf(disturb(stations)), depthMm, projection).offset;
-    const away = minus(there, here.offset);
+    // Two stations all but opposite may have no arc between them once disturbed; that says nothing about the others.
+    const path = pathThrough(disturb(stations), {});
+    if (!path.ok) continue;
+    const away = minus(pointAt(path.value, depthMm, projection).offset, here.offset);
     const x = dot(away, frame.up);
     const y = dot(away, frame.right);
     spread = { xx: spread.xx + x * x, xy: spread.xy + x * y, yy: spread.yy + y * y };

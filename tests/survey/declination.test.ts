@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Stamp, stamp } from '../../src/quantity/stamp.ts';
-import { decimalYear, magneticField } from '../../src/survey/declination.ts';
+import { decimalYear, formatFieldSource, magneticField } from '../../src/survey/declination.ts';
 import { checkHorizontalField } from '../../src/survey/findings/weak-horizontal-field.ts';
 
 const AT = { hole: 'ZQRC004' };
@@ -12,6 +12,7 @@ describe('the declination', () => {
     const { field, findings } = magneticField(inland, 400, on('2026-07-02T12:00:00Z'), AT);
     expect(field).toMatchObject({ model: 'WMM-2025' });
     expect(field?.epoch).toBeCloseTo(2026.5, 3);
+    expect(formatFieldSource(field!)).toBe('World Magnetic Model WMM-2025 for 2026.5');
     expect(findings).toEqual([]);
   });
 

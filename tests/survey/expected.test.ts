@@ -19,13 +19,13 @@ const VOID: Expected = { name: 'old stope', fromMm: at(70), hazard: 'void' };
 
 describe('an expected contact', () => {
   test('comes where it was planned in a hole that runs as planned', () => {
-    const [one] = expectedHere([FRESH], pathOf([0, 90, -60]), PLAN, at(100), 'straight');
+    const [one] = expectedHere([FRESH], pathOf([0, 90, -60]), PLAN, at(100));
     expect(one?.top).toEqual({ earliestMm: 40_000, latestMm: 40_000 });
     expect(one?.foot).toBeUndefined();
   });
 
   test('comes over a range in a hole that runs otherwise: level, or square to the plan', () => {
-    const [one] = expectedHere([FRESH], pathOf([0, 90, -50]), PLAN, at(100), 'straight');
+    const [one] = expectedHere([FRESH], pathOf([0, 90, -50]), PLAN, at(100));
     const level = (40 * Math.sin(Math.PI / 3)) / Math.sin((50 * Math.PI) / 180);
     const square = 40 / Math.cos((10 * Math.PI) / 180);
     expect(one?.top?.latestMm).toBeCloseTo(level * 1000, -1);
@@ -33,7 +33,7 @@ describe('an expected contact', () => {
   });
 
   test('is not in a hole that never comes there', () => {
-    const [one] = expectedHere([FRESH], pathOf([0, 90, -60]), PLAN, at(30), 'straight');
+    const [one] = expectedHere([FRESH], pathOf([0, 90, -60]), PLAN, at(30));
     expect(one?.top).toBeUndefined();
   });
 
@@ -45,7 +45,7 @@ describe('an expected contact', () => {
 
 describe('a hazard zone', () => {
   const warnings = (zones: readonly Expected[], drilledM: number, dipDeg = -60) =>
-    hazardWarnings(expectedHere(zones, pathOf([0, 90, dipDeg]), PLAN, at(120), 'straight'), at(drilledM), 12);
+    hazardWarnings(expectedHere(zones, pathOf([0, 90, dipDeg]), PLAN, at(120)), at(drilledM), 12);
 
   test('is announced at the stand-off from the earliest depth it could come at', () => {
     expect(warnings([FIBRE], 57.9)).toEqual([]);
@@ -70,6 +70,20 @@ describe('a hazard zone', () => {
     expect(warnings([FIBRE], 75)[0]?.text).toContain('the hole is there now');
     expect(warnings([FIBRE], 92)).toHaveLength(1);
     expect(warnings([FIBRE], 92.1)).toEqual([]);
+  });
+
+  test('counts from the earlier of straight on and the trend', () => {
+    const steepening = pathOf([0, 90, -60], [30, 90, -63], [60, 90, -66]);
+    const [zone] = expectedHere([{ ...FIBRE, fromMm: at(90) }], steepening, PLAN, at(120));
+    expect(zone?.top?.earliestMm).toBeLessThan(90_000);
+    expect(zone?.top?.latestMm).toBeGreaterThan(zone?.top?.earliestMm ?? 0);
+  });
+
+  test('is announced from its planned depth while no direction is known', () => {
+    const zones = expectedHere([FIBRE], undefined, undefined, at(120));
+    expect(zones).toEqual([{ expected: FIBRE, top: undefined, foot: undefined }]);
+    expect(hazardWarnings(zones, at(58), 12)).toHaveLength(1);
+    expect(hazardWarnings(zones, at(57.9), 12)).toEqual([]);
   });
 
   test('without a foot stays announced for good', () => {

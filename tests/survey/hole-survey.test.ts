@@ -1,12 +1,18 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { LineUp } from '../../src/hole/direction.ts';
 import type { Collar, Plan } from '../../src/hole/header.ts';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
+import { brailleLines } from '../../src/survey/braille.ts';
 import { bestCollar } from '../../src/survey/collars.ts';
 import { type HoleDirections, surveyHole } from '../../src/survey/hole-survey.ts';
+import { closestApproach, missAtTarget, reachOf } from '../../src/survey/miss.ts';
+import { sectionPicture } from '../../src/survey/picture.ts';
+import { pathByMetre } from '../../src/survey/projection.ts';
 import { surveySettingsOf } from '../../src/survey/settings.ts';
 import { siteOf } from '../../src/survey/site.ts';
+import { chanceAtTarget } from '../../src/survey/uncertainty.ts';
 import { AT, codesOf, problemsOf, runOf, WHEN } from './build.ts';
 
 const at = depthFromMetres;
@@ -145,4 +151,51 @@ describe('the survey of a hole', () => {
     const gyro = { ...run.run, toolClass: 'north-seeking gyro', north: 'true' } as const;
     expect(codesOf(surveyHole({ ...hole, runs: [[run.id, gyro]] }).findings)).toEqual([]);
   });
+});
+
+test('whatever shots a file can hold, everything made of them is finite numbers or findings, never a throw', () => {
+  const anyShot = fc.tuple(
+    fc.integer({ min: 0, max: 300 }),
+    fc.option(fc.double({ min: 0, max: 360, maxExcluded: true, noNaN: true }), { nil: undefined }),
+    fc.oneof(fc.double({ min: -90, max: 90, noNaN: true }), fc.constantFrom(-90, 0, 90)),
+  );
+  const anyRun = fc.record({
+    shots: fc.array(anyShot, { maxLength: 12 }),
+    toolClass: fc.constantFrom('magnetic', 'gyro aligned at the collar', 'north-seeking gyro'),
+    north: fc.constantFrom('true', 'magnetic', 'grid', 'mine-grid'),
+    pass: fc.constantFrom('in', 'out', 'single'),
+    inside: fc.constantFrom('rods', 'open hole'),
+    rank: fc.integer({ min: 0, max: 3 }),
+  });
+  fc.assert(
+    fc.property(fc.array(anyRun, { maxLength: 3 }), fc.boolean(), (anyRuns, hasLineUp) => {
+      const runs = anyRuns.map(({ shots, ...said }, index) => runOf(shots, said, `zq1-${index}`));
+      const survey = surveyHole({
+        ...HOLE,
+        lineUps: hasLineUp ? HOLE.lineUps : [],
+        runs: runs.map((one) => [one.id, one.run] as const),
+        shots: runs.flatMap((one) => one.shots),
+      });
+      const { path, planned } = survey;
+      if (path === undefined || planned === undefined) return;
+      const points = pathByMetre(path, at(120), 'trend');
+      const numbers = [
+        ...points.flatMap(({ offset, dip, azimuth }) => [
+          offset.north,
+          offset.east,
+          offset.down,
+          dip,
+          azimuth.deg,
+        ]),
+        missAtTarget(path, planned, 'trend').totalM,
+        closestApproach(path, planned, 'trend').distanceM,
+        chanceAtTarget(survey.stations, planned, 10, HOLE.settings.toolErrors, 'straight').probability,
+      ];
+      expect(numbers.every(Number.isFinite)).toBe(true);
+      expect(reachOf(path, planned, 3, 10).severityPer30m).toBeGreaterThanOrEqual(0);
+      const drawing = sectionPicture({ path, plan: planned, drilledMm: at(60), expected: [] });
+      expect(brailleLines(drawing, 40, 12).length).toBeGreaterThan(2);
+    }),
+    { numRuns: 200 },
+  );
 });

@@ -31,7 +31,6 @@ const SOURCE: PictureSource = {
     PATH,
     PLAN,
     at(100),
-    'straight',
   ),
 };
 
