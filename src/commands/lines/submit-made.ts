@@ -1,0 +1,61 @@
+import type { Desk, Submitted } from '../../desk/desk.ts';
+import type { Result } from '../../finding/finding.ts';
+import type { Made, Maker } from '../../hole/commands/made.ts';
+import type { Project } from '../../project/project.ts';
+import type { Document, DocumentName } from '../../record/document.ts';
+
+/** Where lines go: a hole of a project at the desk. */
+export interface LinesAt {
+  readonly desk: Desk;
+  readonly project: Project;
+  readonly hole: DocumentName;
+  /** Record a rod whose bags do not agree as the count expects it, with the mismatch noted, instead of refusing it. */
+  readonly noteMismatches: boolean;
+}
+
+/** What came of one line. `asked` is saved, marked, and wants a look; `refused` left everything as it was. */
+export type Taken =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'leave' }
+  | { readonly kind: 'done'; readonly said: string }
+  | { readonly kind: 'asked'; readonly said: string; readonly reasons: readonly string[] }
+  | {
+      readonly kind: 'refused';
+      readonly problem: string;
+      readonly remedy: string;
+      readonly position?: number;
+    };
+
+/** The hole as it stands. Throws where it is not there: the caller has looked. */
+export function holeOf(at: LinesAt): Document {
+  const hole = at.desk.get(at.hole);
+  if (hole === undefined) throw new Error(`no hole ${at.hole.id} at the desk`);
+  return hole;
+}
+
+/** Ids, the time and the person of the desk. */
+export function makerOf(desk: Desk): Maker {
+  return { newId: desk.newId, at: desk.now(), by: desk.person };
+}
+
+/** Saves an edit of the hole; `said` stands for its own words. Returns when it is durable. */
+export async function submitMade(at: LinesAt, made: Result<Made>, said?: string): Promise<Taken> {
+  if (!made.ok) {
+    const [first] = made.findings;
+    return { kind: 'refused', problem: first?.problem ?? 'refused', remedy: first?.remedy ?? '' };
+  }
+  const { what, changes } = made.value;
+  if (changes.length === 0) return { kind: 'done', said: 'nothing changed' };
+  return settled(at.desk.submit({ what, parts: [{ document: at.hole, changes }] }), said ?? what);
+}
+
+/** What came of an edit sent to the desk, once it is durable. */
+export async function settled(submitted: Submitted, said: string): Promise<Taken> {
+  const saved = submitted.ok ? await submitted.durable : submitted;
+  if (saved.ok) return { kind: 'done', said };
+  return {
+    kind: 'refused',
+    problem: saved.problem,
+    remedy: 'Nothing of this line is saved. Mend that, then give it again.',
+  };
+}

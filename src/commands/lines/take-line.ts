@@ -1,0 +1,120 @@
+import { act, isPlain } from '../../desk/acts/act.ts';
+import { planRange, type RangePlan } from '../../desk/acts/range.ts';
+import { planSaid } from '../../desk/acts/said-range.ts';
+import type { Result } from '../../finding/finding.ts';
+import { logRow, settleAsked } from '../../hole/commands/rows.ts';
+import { rowsDown } from '../../hole/hole.ts';
+import type { Project } from '../../project/project.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { bagNumberPattern } from '../../sampling/bag-number.ts';
+import { scanCheck } from '../../sampling/scan.ts';
+import { meaningsOf } from '../../schema/legend.ts';
+import type { CommandLine } from '../../shorthand/commands.ts';
+import { type EntryContext, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
+import { aboveDepth } from '../../standing/above.ts';
+import { nextInterval } from '../../standing/heads.ts';
+import { otherHoles, streamStateOf } from '../../standing/stream.ts';
+import { holeOf, type LinesAt, makerOf, settled, submitMade, type Taken } from './submit-made.ts';
+import { takeRod } from './take-rod.ts';
+
+/** Takes one line of the shorthand, as the entry line does where nobody is there to be asked; what it says is durable when it returns. */
+export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
+  if (/^\s*(#|$)/.test(text)) return { kind: 'nothing' };
+  const hole = holeOf(at);
+  const parsed = parseLine(text, contextOf(at.project, hole));
+  switch (parsed.kind) {
+    case 'empty':
+      return { kind: 'nothing' };
+    case 'settle':
+      return settleOldest(at, hole);
+    case 'bag':
+      return lookUpBag(at, hole, parsed.number);
+    case 'range':
+      return takePlan(at, planSaid(at.project.schema, hole, parsed), parsed.insisted);
+    case 'command':
+      return takeCommand(at, hole, parsed);
+    case 'refused': {
+      const could = parsed.suggestions.map((each) => `${each.text} ${each.label}`).join(', ');
+      const remedy = could === '' ? parsed.remedy : `${parsed.remedy}: ${could}`;
+      return { kind: 'refused', problem: parsed.problem, remedy, position: parsed.position };
+    }
+    case 'row':
+      return takeRow(at, hole, parsed);
+  }
+}
+
+/** What a line at the logged head is read against. */
+function contextOf(project: Project, hole: Document): EntryContext {
+  const { above, previous, repeats } = aboveDepth(rowsDown(hole), nextInterval(hole).fromMm);
+  return {
+    schema: project.schema,
+    above,
+    previous: previous === above ? undefined : previous,
+    repeats,
+    gloves: project.settings.log.gloves,
+    bagPattern: bagNumberPattern(project.sampling.numbers),
+  };
+}
+
+async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<Taken> {
+  const interval = nextInterval(hole);
+  const legend = meaningsOf(at.project.schema, [parsed.row]);
+  const taken = await submitMade(
+    at,
+    logRow(hole, { ...interval, ...parsed.row }, legend, makerOf(at.desk)),
+    formatInterval(interval),
+  );
+  if (taken.kind !== 'done' || parsed.asks.length === 0) return taken;
+  return {
+    kind: 'asked',
+    said: `${formatInterval(interval)} saved, marked ?`,
+    reasons: parsed.asks.map((ask) => ask.reason),
+  };
+}
+
+async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Promise<Taken> {
+  const { command } = line;
+  if (isPlain(command)) return submitMade(at, act(at.project, hole, command, makerOf(at.desk)));
+  switch (command.does) {
+    case 'leave':
+      return { kind: 'leave' };
+    case 'undo':
+      return settled(at.desk.undo(at.hole), 'undone');
+    case 'redo':
+      return settled(at.desk.redo(at.hole), 'done again');
+    case 'rod done':
+      return takeRod(at, hole, command.check ?? '');
+    default:
+      return takePlan(at, planRange(at.project.schema, hole, command, makerOf(at.desk)), line.insisted);
+  }
+}
+
+/** A change of several rows is shown before it is made; here a last `=` stands for having looked. */
+async function takePlan(at: LinesAt, plan: Result<RangePlan>, insisted: boolean): Promise<Taken> {
+  if (!plan.ok) return submitMade(at, plan);
+  if (insisted) return submitMade(at, { ok: true, value: plan.value.made });
+  return {
+    kind: 'refused',
+    problem: `it changes several rows and nobody sees its preview: ${plan.value.lines.join('; ')}`,
+    remedy: 'Put = at the end of the line to do it.',
+  };
+}
+
+async function settleOldest(at: LinesAt, hole: Document): Promise<Taken> {
+  const oldest = rowsDown(hole).find(([, row]) => row.asked !== undefined);
+  if (oldest === undefined)
+    return { kind: 'refused', problem: 'no row is marked ?', remedy: 'Take the line out.' };
+  return submitMade(at, settleAsked(hole, oldest[0]));
+}
+
+function lookUpBag(at: LinesAt, hole: Document, number: string): Taken {
+  const others = otherHoles(at.desk.documents().values(), hole);
+  const scan = scanCheck(at.project.sampling, streamStateOf(hole), number, undefined, others);
+  if (scan.named === undefined) return { kind: 'done', said: `${number} is the ${scan.known}` };
+  return {
+    kind: 'refused',
+    problem: `${number} is ${scan.known}: ${scan.named.name}`,
+    remedy: scan.named.ground,
+  };
+}

@@ -1,0 +1,50 @@
+import { checkRod, type RodAt, rodAsExpected, rodNoted } from '../../desk/acts/rod.ts';
+import { type Depth, formatDepth, parseDepth } from '../../quantity/depth.ts';
+import type { Document } from '../../record/document.ts';
+import type { RodSeen } from '../../sampling/mismatch.ts';
+import { nextRod } from '../../standing/rods.ts';
+import { type LinesAt, makerOf, submitMade, type Taken } from './submit-made.ts';
+
+/** What stands behind `;rod`: last digits of the calico in hand, `x6` bags counted, `@54.5` another depth. */
+export type RodRead = RodSeen & { readonly depthMm?: Depth };
+
+/** Reads what stands behind `;rod`, or undefined where a word of it is none of the three. */
+export function readRod(text: string): RodRead | undefined {
+  let read: RodRead = {};
+  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+    const depthMm = word.startsWith('@') ? parseDepth(word.slice(1)) : undefined;
+    if (depthMm !== undefined) read = { ...read, depthMm };
+    else if (/^x\d{1,2}$/.test(word)) read = { ...read, count: Number(word.slice(1)) };
+    else if (/^[A-Z0-9][A-Z0-9-]*$/.test(word)) read = { ...read, digits: word };
+    else return undefined;
+  }
+  return read;
+}
+
+/** Records a rod done. Bags that do not agree refuse it with the mismatch named, unless mismatches are to be noted. */
+export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {
+  const read = readRod(text);
+  if (read === undefined)
+    return {
+      kind: 'refused',
+      problem: `;rod ${text} can't be read`,
+      remedy: 'Give the last digits of the bag, x6 for six bags, @54.5 for another depth.',
+    };
+  const { depthMm, ...seen } = read;
+  const next = nextRod(hole);
+  const rod: RodAt = { rod: next.rod, depthMm: depthMm ?? next.depthMm };
+  const check = checkRod(at.project, at.desk.documents().values(), hole, rod, seen);
+  const maker = makerOf(at.desk);
+  if (check.agrees) return submitMade(at, rodAsExpected(hole, rod, check.expected, maker));
+  const named = check.named[0];
+  const expected = check.expected.at(-1)?.number ?? 'no bag';
+  const mismatch = `the bags do not agree: ${expected} is expected last, ${check.expected.length} in the rod${named === undefined ? '' : `; likely ${named.name}: ${named.happened}`}`;
+  if (!at.noteMismatches)
+    return {
+      kind: 'refused',
+      problem: `rod ${rod.rod} to ${formatDepth(rod.depthMm)} m: ${mismatch}`,
+      remedy: `${named?.ground ?? 'Read the last calico again.'} Mend it in the console, or give the rod without its digits.`,
+    };
+  const noted = await submitMade(at, rodNoted(hole, rod, check, seen.digits ?? 'not read', maker));
+  return noted.kind === 'done' ? { kind: 'asked', said: noted.said, reasons: [mismatch] } : noted;
+}
