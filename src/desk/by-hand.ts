@@ -1,5 +1,5 @@
 import { dirname, join } from 'node:path';
-import { isMissing, whyRefused } from '../files/disk.ts';
+import { bytesIfThere, whyRefused } from '../files/disk.ts';
 import { editedOutside, unreadableFile } from '../files/findings.ts';
 import { sameBytes } from '../files/journal.ts';
 import { keepCopy } from '../files/keep-copy.ts';
@@ -25,7 +25,7 @@ export async function writeByHand(
   const json = readJsonText(utf8.encode(text), file, OTHER_LIMITS);
   if (!json.ok) return json;
   try {
-    const found = await bytesOf(state, file);
+    const found = await bytesIfThere(disk, join(folder, file));
     const read = state.byHand[which];
     if (found !== undefined && (read === undefined || !sameText(found, read.text)))
       return refused(changed(file));
@@ -45,15 +45,6 @@ export async function writeByHand(
   state.byHand[which] = json.value;
   tell(state);
   return json;
-}
-
-async function bytesOf(state: State, file: string): Promise<Uint8Array | undefined> {
-  try {
-    return await state.needs.disk.readFile(join(state.base.folder, file));
-  } catch (error) {
-    if (isMissing(error)) return undefined;
-    throw error;
-  }
 }
 
 function sameText(bytes: Uint8Array, text: string): boolean {

@@ -45,7 +45,7 @@ export function prepare(
   return fault === undefined ? { ok: true, line, documents } : { ok: false, problem: fault };
 }
 
-/** An edit as it will read back from a file: members that are undefined are not there. */
-export function asWritten(edit: Edit): Edit {
-  return JSON.parse(JSON.stringify(edit)) as Edit;
+/** A value as it will read back from a file: members that are undefined are not there. */
+export function asWritten<T>(value: T): T {
+  return JSON.parse(JSON.stringify(value)) as T;
 }

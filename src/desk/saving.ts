@@ -1,4 +1,4 @@
-import type { WorkLine } from '../files/journal-line.ts';
+import { lineFault, type WorkLine } from '../files/journal-line.ts';
 import { type Deed, type Document, type DocumentName, documentKey } from '../record/document.ts';
 import type { EditRequest, Received, Submitted } from './contract.ts';
 import type { Saved } from './health.ts';
@@ -85,18 +85,20 @@ export function receive(state: State, copy: Document): Received {
   const refusal = whyNot(state) ?? state.closed.get(documentKey(copy));
   if (refusal !== undefined) return { ok: false, problem: refusal };
   const ours = state.shelf.get(documentKey(copy))?.document;
-  const taken = takeIn(ours, copy, deedMaker(state), () => newId(state));
+  const taken = takeIn(ours, asWritten(copy), deedMaker(state), () => newId(state));
   if (!taken.ok) return taken;
   const { outcome, document, entries, onto, questions } = taken;
   const said = { ok: true, outcome, document, questions: questions.length } as const;
   if (entries.length === 0) return { ...said, durable: Promise.resolve({ ok: true, at: state.needs.now() }) };
   const line: WorkLine = {
-    seq: state.base.writer.nextSequence(),
+    seq: 0,
     safe: 0,
     links: [{ onto, makes: entries.at(-1)?.hash ?? '' }],
     adopt: { document: { kind: copy.kind, id: copy.id }, entries },
   };
-  return { ...said, durable: send(state, line, [document]) };
+  const fault = lineFault(line);
+  if (fault !== undefined) return { ok: false, problem: fault };
+  return { ...said, durable: send(state, { ...line, seq: state.base.writer.nextSequence() }, [document]) };
 }
 
 /** Deeds of this person, now. */

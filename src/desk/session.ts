@@ -30,9 +30,7 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     lock,
     replica,
     facts: new Map(facts),
-    spoiled: new Set(
-      read.generations.filter(({ damaged }) => damaged.length > 0).map(({ generation }) => generation),
-    ),
+    spoiled: read.spoiled,
     shelf,
     closed: read.closed,
     start,

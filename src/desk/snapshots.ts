@@ -1,6 +1,5 @@
 import { join } from 'node:path';
-import type { Disk, FileFacts } from '../files/disk.ts';
-import { isMissing } from '../files/disk.ts';
+import { type Disk, type FileFacts, factsIfThere, sameFile } from '../files/disk.ts';
 import { documentPath } from '../files/document-file.ts';
 import { retireGenerations } from '../files/journal.ts';
 import { saveSnapshot } from '../files/snapshot.ts';
@@ -47,9 +46,9 @@ async function takeSnapshot(needs: SnapshotNeeds, key: string): Promise<void> {
   if (held?.durable === undefined) return;
   await needs.requireOurs();
   const path = join(folder, documentPath(held.durable));
-  const now = await factsOf(disk, path);
+  const now = await factsIfThere(disk, path);
   const before = needs.facts.get(key);
-  if (now !== undefined && !sameFacts(now, before)) {
+  if (now !== undefined && (before === undefined || !sameFile(now, before))) {
     await needs.changedOutside(held.durable);
     needs.facts.set(key, now);
     return;
@@ -57,23 +56,10 @@ async function takeSnapshot(needs: SnapshotNeeds, key: string): Promise<void> {
   const { generation, safe } = writer.state();
   const stored = { document: held.durable, position: { generation, sequence: safe } };
   await saveSnapshot(disk, folder, stored, needs.token());
-  const written = await factsOf(disk, path);
+  const written = await factsIfThere(disk, path);
   if (written !== undefined) needs.facts.set(key, written);
   const latest = shelf.get(key);
   if (latest !== undefined) shelf.update(key, { ...latest, snapshotSequence: safe });
-}
-
-async function factsOf(disk: Disk, path: string): Promise<FileFacts | undefined> {
-  try {
-    return await disk.facts(path);
-  } catch (error) {
-    if (isMissing(error)) return undefined;
-    throw error;
-  }
-}
-
-function sameFacts(a: FileFacts, b: FileFacts | undefined): boolean {
-  return b !== undefined && a.inode === b.inode && a.size === b.size && a.changedMs === b.changedMs;
 }
 
 async function turnOver(needs: SnapshotNeeds): Promise<void> {

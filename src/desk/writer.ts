@@ -102,12 +102,20 @@ export function startWriter(needs: WriterNeeds, start: WriterStart): Writer {
     file = undefined;
   };
 
-  const write = async (batch: readonly Pending[]): Promise<void> => {
+  const requireOurs = async (): Promise<void> => {
     displaced = await needs.displaced(generation);
     if (displaced !== undefined) throw new Error(displaced);
+  };
+
+  const write = async (batch: readonly Pending[]): Promise<void> => {
     const lines = batch.map(({ line }) => line);
-    if (file === undefined) await begin([...uncovered(), ...lines]);
-    else await file.append(lines.map((line) => formatLine({ ...line, safe })).join(''));
+    if (file !== undefined) await file.append(lines.map((line) => formatLine({ ...line, safe })).join(''));
+    else {
+      await requireOurs();
+      await begin([...uncovered(), ...lines]);
+    }
+    // Asked when the lines are on the medium and not before: whoever takes the project over from here on reads them.
+    await requireOurs();
   };
 
   const flush = async (): Promise<boolean> => {

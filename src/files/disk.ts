@@ -77,3 +77,28 @@ export function whyRefused(error: unknown): string {
 export function isMissing(error: unknown): boolean {
   return errorCode(error) === 'ENOENT';
 }
+
+/** True where facts taken at two times are of the same file, not written in between. */
+export function sameFile(a: FileFacts, b: FileFacts): boolean {
+  return a.device === b.device && a.inode === b.inode && a.size === b.size && a.changedMs === b.changedMs;
+}
+
+/** Facts of a path; undefined where it is not there. */
+export async function factsIfThere(disk: Disk, path: string): Promise<FileFacts | undefined> {
+  try {
+    return await disk.facts(path);
+  } catch (error) {
+    if (isMissing(error)) return undefined;
+    throw error;
+  }
+}
+
+/** A file's bytes; undefined where it is not there. */
+export async function bytesIfThere(disk: Disk, path: string): Promise<Uint8Array | undefined> {
+  try {
+    return await disk.readFile(path);
+  } catch (error) {
+    if (isMissing(error)) return undefined;
+    throw error;
+  }
+}

@@ -13,6 +13,15 @@ export function tornTails(generations: readonly Generation[]): readonly ToKeep[]
   );
 }
 
+/** Generations that must not be deleted: somebody may want to look at what could not be used of them. */
+export function spoiledAmong(
+  generations: readonly Generation[],
+  overruled: readonly { readonly generation: number }[],
+): ReadonlySet<number> {
+  const damagedOnes = generations.filter(({ damaged: lines }) => lines.length > 0);
+  return new Set([...damagedOnes, ...overruled].map(({ generation }) => generation));
+}
+
 /** What is wrong with the journal as a whole. */
 export function journalFindings(
   generations: readonly Generation[],

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { DocumentName, Edit, Entry } from '../record/document.ts';
-import { sameJson } from '../record/json.ts';
+import type { Json } from '../record/json.ts';
 import { crcText } from './crc32.ts';
-import { DOCUMENT_LIMITS, readJsonText } from './read-json.ts';
+import { DOCUMENT_LIMITS, jsonFault } from './read-json.ts';
 import { changeShape, deedShape, entryShape, nameShape } from './record-shapes.ts';
 
 /** Where a line's work hangs in one document's history: the hash it follows (empty: it is the first) and the hash it gives. */
@@ -89,14 +89,19 @@ export function parseLine(bytes: Uint8Array): JournalLine | undefined {
   }
 }
 
-/** Why a line would not read back as it is written, in words; undefined where it does. */
+/**
+ * Why a line would not read back from the journal, or its work from a document's file, in words; undefined where both
+ * would. The line must be plain JSON already.
+ */
 export function lineFault(line: JournalLine): string | undefined {
-  const bytes = utf8.encode(formatLine(line).slice(0, -1));
-  const json = readJsonText(bytes, 'the edit', DOCUMENT_LIMITS);
-  if (!json.ok) return json.findings[0]?.problem;
-  const back = parseLine(bytes);
-  return back !== undefined && sameJson(back, line) ? undefined : 'it holds something that JSON cannot keep';
+  const fault = jsonFault(line as unknown as Json, DOCUMENT_LIMITS.depth - DEPTH_AROUND);
+  if (fault !== undefined) return fault;
+  const issue = lineShape.safeParse(line).error?.issues[0];
+  return issue === undefined ? undefined : `${issue.path.join('.')}: ${issue.message}`;
 }
+
+/** A document's file and a merge lay more around a thing than the journal does. */
+const DEPTH_AROUND = 16;
 
 /** The documents that a line changes, in the order of its links. */
 export function documentsOf(line: WorkLine): readonly DocumentName[] {

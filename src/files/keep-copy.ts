@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type Disk, isMissing } from './disk.ts';
+import { bytesIfThere, type Disk } from './disk.ts';
 import { JOURNAL_FOLDER, sameBytes } from './journal.ts';
 import { createDurably, ensureFolder } from './write-durably.ts';
 
@@ -21,20 +21,11 @@ export async function keepCopy(disk: Disk, folder: string, copy: ToKeep): Promis
   await ensureFolder(disk, join(folder, KEPT_FOLDER));
   for (let number = 1; ; number += 1) {
     const name = `${KEPT_FOLDER}/${copy.file.replaceAll('/', '-')}.${copy.because}.${number}`;
-    const found = await bytesAt(disk, join(folder, name));
+    const found = await bytesIfThere(disk, join(folder, name));
     if (found === undefined) {
       await createDurably(disk, join(folder, name), copy.bytes);
       return name;
     }
     if (sameBytes(found, copy.bytes)) return name;
-  }
-}
-
-async function bytesAt(disk: Disk, path: string): Promise<Uint8Array | undefined> {
-  try {
-    return await disk.readFile(path);
-  } catch (error) {
-    if (isMissing(error)) return undefined;
-    throw error;
   }
 }

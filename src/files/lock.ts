@@ -1,7 +1,16 @@
 import { join } from 'node:path';
 import { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
-import { type Disk, errorCode, isMissing, whyRefused } from './disk.ts';
+import {
+  bytesIfThere,
+  type Disk,
+  errorCode,
+  type FileFacts,
+  factsIfThere,
+  isMissing,
+  sameFile,
+  whyRefused,
+} from './disk.ts';
 import { noProject, projectInUse, staleLock } from './findings.ts';
 import { JOURNAL_FOLDER } from './journal.ts';
 import type { Machine } from './machine.ts';
@@ -98,10 +107,16 @@ function holderBytes(request: LockRequest): Uint8Array {
 }
 
 function heldLock(disk: Disk, path: string, request: LockRequest, findings: readonly Finding[]): Lock {
+  // Asked before every append: a file that has not changed since our token was read in it need not be read again.
+  let seen: FileFacts | undefined;
   const displacedBy: Lock['displacedBy'] = async () => {
+    const facts = await factsIfThere(disk, path);
+    if (facts !== undefined && seen !== undefined && sameFile(facts, seen)) return undefined;
     const holder = await readHolder(disk, path);
-    if (holder === 'unreadable') return 'nobody';
-    return holder !== 'nobody' && holder.token === request.token ? undefined : holder;
+    if (holder === 'unreadable' || holder === 'nobody') return 'nobody';
+    if (holder.token !== request.token) return holder;
+    seen = facts;
+    return undefined;
   };
   return {
     token: request.token,
@@ -115,13 +130,8 @@ function heldLock(disk: Disk, path: string, request: LockRequest, findings: read
 }
 
 async function readHolder(disk: Disk, path: string): Promise<Holder | 'nobody' | 'unreadable'> {
-  let bytes: Uint8Array;
-  try {
-    bytes = await disk.readFile(path);
-  } catch (error) {
-    if (isMissing(error)) return 'nobody';
-    throw error;
-  }
+  const bytes = await bytesIfThere(disk, path);
+  if (bytes === undefined) return 'nobody';
   try {
     return holderShape.parse(JSON.parse(new TextDecoder().decode(bytes)));
   } catch {

@@ -6,7 +6,7 @@ import { documentPath } from './document-file.ts';
 import { missingFile, olderFormat, rebuilt } from './findings.ts';
 import { linesByDocument, linesInOrder, rebuild } from './fold.ts';
 import { type Generation, readJournal } from './journal.ts';
-import { journalFindings, tornTails } from './journal-findings.ts';
+import { journalFindings, spoiledAmong, tornTails } from './journal-findings.ts';
 import type { WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
 import { type FoundFile, listDocumentFiles, nameFromKey } from './list-documents.ts';
@@ -26,8 +26,10 @@ export interface ProjectFolder {
   readonly closed: ReadonlyMap<string, string>;
   readonly findings: readonly Finding[];
   readonly keep: readonly ToKeep[];
-  readonly generations: readonly Generation[];
+  /** Lines of the journal that files may not hold yet. */
   readonly lines: readonly WorkLine[];
+  /** Generations that hold damage, or the work of a console that had been displaced: kept, not deleted. */
+  readonly spoiled: ReadonlySet<number>;
   /** Files that an interrupted write left behind: nothing that was called saved is in them. */
   readonly leftovers: readonly string[];
   /** The highest numbers seen anywhere, to go on from. */
@@ -87,8 +89,8 @@ export async function readProjectFolder(
     closed,
     findings,
     keep,
-    generations,
     lines,
+    spoiled: spoiledAmong(generations, overruled),
     leftovers: listed.leftovers,
     ...lastNumbers(generations, lines, documents),
   };

@@ -1,5 +1,6 @@
 import { type ParseErrorCode, printParseErrorCode, visit } from 'jsonc-parser';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Json } from '../record/json.ts';
 import { notJson, unsafeJson } from './findings.ts';
 
 /** How much of a file is accepted before it is parsed. */
@@ -62,6 +63,22 @@ export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits
   }
   const faults = faultsOf(text, file);
   return faults.length > 0 ? { ok: false, findings: faults } : ok({ file, text, value: JSON.parse(text) });
+}
+
+/** Why a value could be written and not be read again by readJsonText, in words; undefined where it could. */
+export function jsonFault(value: Json | undefined, depth: number): string | undefined {
+  if (typeof value === 'number')
+    return Number.isFinite(value) && (!Number.isInteger(value) || Number.isSafeInteger(value))
+      ? undefined
+      : `${value} is too large to be kept exactly`;
+  if (typeof value !== 'object' || value === null) return undefined;
+  if (depth === 0) return 'it is nested too deep';
+  for (const [name, member] of Object.entries(value)) {
+    if (name in Object.prototype) return `the name ${name} is reserved`;
+    const fault = jsonFault(member, depth - 1);
+    if (fault !== undefined) return fault;
+  }
+  return undefined;
 }
 
 /** The finding for a file past its limit. */

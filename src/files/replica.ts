@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { Document, Edit, Entry, Id } from '../record/document.ts';
-import { type Disk, isMissing } from './disk.ts';
+import { bytesIfThere, type Disk } from './disk.ts';
 import { JOURNAL_FOLDER } from './journal.ts';
 import { writeDurably } from './write-durably.ts';
 
@@ -53,11 +53,13 @@ export async function takeReplica(
 }
 
 async function readReplica(disk: Disk, path: string): Promise<z.infer<typeof replicaShape> | undefined> {
+  const bytes = await bytesIfThere(disk, path);
+  if (bytes === undefined) return undefined;
   try {
-    return replicaShape.parse(JSON.parse(new TextDecoder().decode(await disk.readFile(path))));
-  } catch (error) {
-    if (isMissing(error) || error instanceof SyntaxError || error instanceof z.ZodError) return undefined;
-    throw error;
+    return replicaShape.parse(JSON.parse(new TextDecoder().decode(bytes)));
+  } catch {
+    // One that can't be read is made anew: a new replica harms nothing, a wrong one gives an id twice.
+    return undefined;
   }
 }
 

@@ -12,12 +12,24 @@ export interface Tally {
 /** One reopened project in so many is closed again as well. */
 const CLOSING_SHARE = 5;
 
+/** Operations that change what is on the medium. */
+const CHANGING: ReadonlySet<string> = new Set([
+  'create',
+  'write',
+  'sync',
+  'makeFolder',
+  'rename',
+  'unlink',
+  'syncFolder',
+]);
+
 /** Whether a fault can happen at an operation. */
 export function canHappen(fault: Fault, operation: Operation): boolean {
   if (fault === 'tear' || fault === 'short') return operation.name === 'write';
   if (fault === 'lost sync') return operation.name === 'sync';
   if (fault === 'ENOSPC') return ['create', 'write', 'makeFolder'].includes(operation.name);
-  return true;
+  // A program killed while it reads leaves what it left at its last change.
+  return fault === 'EIO' || CHANGING.has(operation.name);
 }
 
 /** What a sitting starts from: a medium, and what had been shown as saved before. */
@@ -117,12 +129,11 @@ export async function momentsOfSitting(
 ): Promise<{ readonly seen: Seen; readonly moments: readonly Moment[] }> {
   const { medium, seen } = copyOf(start);
   const moments: Moment[] = [];
-  const changing = new Set(['create', 'write', 'sync', 'makeFolder', 'rename', 'unlink', 'syncFolder']);
   const disk = makeDisk(
     medium,
     () => undefined,
     (operation) => {
-      if (changing.has(operation.name))
+      if (CHANGING.has(operation.name))
         moments.push({ operation, medium: afterKill(medium), saved: seen.saved.length });
     },
   );
