@@ -72,6 +72,13 @@ describe('a hazard zone', () => {
     expect(warnings([FIBRE], 92.1)).toEqual([]);
   });
 
+  test('is left behind by its latest foot, wherever that was planned', () => {
+    // A flatter hole comes out of the zone later than planned, a steeper one earlier: neither shortens the warning.
+    expect(warnings([FIBRE], 100, -50)).toHaveLength(1);
+    expect(warnings([FIBRE], 92, -70)).toHaveLength(1);
+    expect(warnings([FIBRE], 96, -70)).toEqual([]);
+  });
+
   test('counts from the earlier of straight on and the trend', () => {
     const steepening = pathOf([0, 90, -60], [30, 90, -63], [60, 90, -66]);
     const [zone] = expectedHere([{ ...FIBRE, fromMm: at(90) }], steepening, PLAN, at(120));

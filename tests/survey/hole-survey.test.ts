@@ -108,6 +108,15 @@ describe('the survey of a hole', () => {
     expect(codesOf(survey.findings)).toEqual(['survey-collar-off-plan']);
   });
 
+  test('does not set a collar of one grid against a peg of another', () => {
+    const survey = surveyHole({
+      ...HOLE,
+      collars: [{ ...collar('planned', 1000), grid: 'mine grid' }, collar('surveyed', 745_008, later)],
+    });
+    expect(survey.planned?.from).toEqual({ north: 0, east: 0, down: 0 });
+    expect(survey.findings).toEqual([]);
+  });
+
   test('without a grid is counted from the north of its plan', () => {
     const survey = surveyHole({
       ...HOLE,

@@ -79,6 +79,11 @@ describe('below the last shot', () => {
     expect(onward.dip).toBeCloseTo(-60, 6);
   });
 
+  test('a station just 60 m above the last is far enough to read the trend from', () => {
+    const path = pathOf([0, 0, -70], [30, 0, -60], [90, 0, -58]);
+    expect(pointAt(path, at(120), 'trend').dip).toBeCloseTo(-57, 6);
+  });
+
   test('one leg of noise does not set the trend', () => {
     const path = pathOf([0, 0, -60], [30, 0, -60], [60, 0, -60], [63, 0, -59]);
     const trend = pointAt(path, at(93), 'trend');

@@ -83,6 +83,25 @@ describe('a picture in the terminal', () => {
     expect(brailleLines(LINE, 4, 2).slice(1, 3)).toEqual(['⠑⢄', '  ⠑⢄']);
   });
 
+  test('dots a planned line and dashes a projected one: nothing is told by colour', () => {
+    const level = (what: Picture['lines'][number]['what']): Picture => ({
+      ...LINE,
+      lines: [
+        {
+          what,
+          points: [
+            { x: 0, y: 0 },
+            { x: 11, y: 0 },
+          ],
+        },
+      ],
+    });
+    const row = (what: Picture['lines'][number]['what']) => brailleLines(level(what), 6, 2)[1];
+    expect(row('surveyed')).toBe('⠉⠉⠉⠉⠉⠉');
+    expect(row('planned')).toBe('⠁⠈ ⠁⠈');
+    expect(row('projected')).toBe('⠉⠁ ⠉⠁');
+  });
+
   test('says its scale and what its letters and lines mean', () => {
     const lines = brailleLines(sectionPicture(SOURCE), 50, 20);
     expect(lines[0]).toBe('section along 090° · right is 090°');
