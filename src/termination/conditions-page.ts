@@ -50,7 +50,7 @@ function kindText({ key, title, rationale, example, ...kind }: AnyKind): string 
     `### \`${key}\`\n`,
     `${title}${first}\n`,
     `${rationale}\n`,
-    `\`\`\`json\n${JSON.stringify({ [key]: example })}\n\`\`\`\n`,
+    `\`\`\`text\n${JSON.stringify({ [key]: example })}\n\`\`\`\n`,
   ].join('\n');
 }
 
@@ -67,7 +67,7 @@ function caseText(each: WorkedCase): string {
   return [
     `### ${each.title}\n`,
     `Pyrite by metre from the collar: ${log}${drilled}${planned}.\n`,
-    `\`\`\`json\n${JSON.stringify(each.when)}\n\`\`\`\n`,
+    `\`\`\`text\n${JSON.stringify(each.when)}\n\`\`\`\n`,
     `**${each.state}.** ${each.working}\n`,
   ].join('\n');
 }
