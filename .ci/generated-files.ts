@@ -1,3 +1,4 @@
+import { conditionsPage } from '../src/termination/conditions-page.ts';
 import { FILE_KINDS, jsonSchemaOf } from './file-kinds.ts';
 
 /** A file that is made from the code, by its path from the top of the project. */
@@ -5,9 +6,10 @@ export type GeneratedFile = { readonly path: string; readonly text: string };
 
 /** Every generated file as it should stand. A new kind of generated file is added here. */
 export function generatedFiles(): readonly GeneratedFile[] {
-  return FILE_KINDS.map((kind) => ({
+  const schemas = FILE_KINDS.map((kind) => ({
     path: `schemas/${kind.name}.schema.json`,
     // Shapes that recur without a name of their own get one that a person can read.
     text: `${JSON.stringify(jsonSchemaOf(kind), null, 2).replaceAll('__schema', 'part')}\n`,
   }));
+  return [...schemas, { path: 'src/termination/CONDITIONS.md', text: conditionsPage() }];
 }
