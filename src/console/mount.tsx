@@ -20,6 +20,8 @@ export interface MountOptions {
 export interface Mounted {
   /** Paints the state as it is now. When it returns, the bytes are written. */
   rerender(): void;
+  /** Paints everything anew, whatever the terminal shows. */
+  repaint(): void;
   /** Gives the terminal back. */
   stop(): void;
   /** Gives the terminal back until the shell continues us. */
@@ -118,6 +120,7 @@ export function mount({ stdin, stdout, render, onEvents }: MountOptions): Mounte
   rerender();
   return {
     rerender,
+    repaint,
     stop: () => end({ kind: 'stopped' }),
     suspend: terminal.suspend,
     bytesWritten: painter.bytesWritten,

@@ -13,14 +13,13 @@ import { type Line, line, spans } from '../widgets/line.ts';
 export function bagsPanel(project: Project, hole: Document, room: number): readonly Line[] {
   const rodMm = headerOf(hole).rodMm;
   const ahead = streamAhead(project.sampling, streamStateOf(hole), { count: 40, rodMm });
-  const { drilledMm } = headsOf(hole);
   const putOff = ahead.putOff.map((put) => spans([`${put.number}  put off: ${put.reason}`, 'warn']));
   const left = leftLine(ahead.numberedLeft, ahead.runsOut, ahead.lastsToMm);
   const rows = Math.max(1, room - putOff.length - 1);
   const controls = ahead.announced.filter((each) => ahead.upcoming.indexOf(each) >= rows - 1);
   const plain = ahead.upcoming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
   const shown = [...plain, ...controls.filter((each) => !plain.includes(each)).slice(0, rows - plain.length)];
-  return [...shown.map((each) => upcomingLine(each, drilledMm)), ...putOff, left];
+  return [...shown.map((each) => upcomingLine(each)), ...putOff, left];
 }
 
 /** The heading of the panel: where the rig is. */
@@ -29,7 +28,7 @@ export function bagsTitle(hole: Document): string {
 }
 
 /** One bag that comes: its number, its metre, what it is and in how many drilled metres. */
-export function upcomingLine(bag: Upcoming, _drilledMm: number): Line {
+export function upcomingLine(bag: Upcoming): Line {
   const metre =
     bag.fromMm === undefined || bag.toMm === undefined
       ? ''

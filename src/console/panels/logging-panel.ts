@@ -3,7 +3,7 @@ import type { Project } from '../../project/project.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { trayOf } from '../../sampling/trays.ts';
+import { compartmentAt, trayChange } from '../../sampling/trays.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { depthOfRod, rodOfDepth } from '../../standing/rods.ts';
 import { streamFactAt } from '../../standing/stream.ts';
@@ -35,8 +35,14 @@ function rodLine(hole: Document, at: Interval): Line {
 }
 
 function trayLine(project: Project, hole: Document, at: Interval): Line {
-  const place = trayOf(project.sampling, at, headerOf(hole).logFromMm);
-  return line(`tray ${place.tray}, compartment ${place.compartment}`);
+  const { logFromMm, rodMm } = headerOf(hole);
+  const place = compartmentAt(project.sampling, logFromMm, at.fromMm);
+  const change = trayChange(project.sampling, logFromMm, at.fromMm, rodMm);
+  const words = place === undefined ? '' : `tray ${place.tray}, compartment ${place.compartment}`;
+  return spans(words, [
+    change === undefined ? '' : `, tray ${change.tray} in ${formatDepth(change.inMm)} m`,
+    'accent',
+  ]);
 }
 
 function streamLine(hole: Document, at: Interval): Line {

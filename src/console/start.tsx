@@ -1,0 +1,117 @@
+import type { Desk } from '../desk/desk.ts';
+import type { LoadedProject } from '../desk/load-project.ts';
+import { type Mounted, mount } from './mount.tsx';
+import { looksOf } from './paint/colour.ts';
+import type { Ending } from './paint/ending.ts';
+import type { Size } from './paint/painter.ts';
+import { perform } from './perform.ts';
+import { screenLines } from './screens/screen.ts';
+import { type Health, initialState } from './state.ts';
+import { createConsoleStore } from './store.ts';
+import { themeFor } from './theme.ts';
+import { Frame } from './widgets/frame.tsx';
+
+/** What the console is started with: an open desk, its project, and the terminal. */
+export interface ConsoleOptions {
+  readonly desk: Desk;
+  readonly loaded: LoadedProject;
+  readonly rig: string;
+  readonly readOnly?: string;
+  readonly stdin: NodeJS.ReadStream;
+  readonly stdout: NodeJS.WriteStream & { readonly fd: number };
+  readonly env: Record<string, string | undefined>;
+}
+
+/** Runs the console until it is left, whatever the reason; the desk is closed by then, and the terminal given back. */
+export async function runConsole(
+  options: ConsoleOptions,
+): Promise<{ readonly ending: Ending; readonly problem?: string }> {
+  const { desk } = options;
+  const theme = themeFor(looksOf(options.env));
+  let screen: Mounted | undefined;
+  const host = {
+    desk,
+    leave: () => queueMicrotask(() => screen?.stop()),
+    suspend: () => screen?.suspend(),
+    repaint: () => queueMicrotask(() => screen?.repaint()),
+  };
+  const found = desk.findings();
+  const console = createConsoleStore(
+    initialState({
+      project: options.loaded.project,
+      documents: desk.documents(),
+      person: desk.person,
+      rig: options.rig,
+      now: desk.now(),
+      readOnly: options.readOnly,
+      ...(found.length === 0
+        ? {}
+        : {
+            message: {
+              text: `${found.length} thing${found.length === 1 ? '' : 's'} found on opening: ${found[0]?.problem}. ${found[0]?.remedy}`,
+              tone: 'warn',
+            },
+          }),
+    }),
+    { newId: desk.newId, now: desk.now, perform: (state, effect) => perform(state, effect, host) },
+  );
+  screen = mount({
+    stdin: options.stdin,
+    stdout: options.stdout,
+    render: (size: Size) => (
+      <Frame lines={screenLines(console.store.getState(), size, theme)} theme={theme} />
+    ),
+    onEvents: (events) => {
+      console.keys(events);
+      screen?.rerender();
+    },
+  });
+  const unsubscribe = desk.subscribe(() => {
+    const health = healthOf(desk, console.store.getState().health);
+    if (health === console.store.getState().health) return;
+    console.happen({ kind: 'health', health });
+    screen?.rerender();
+  });
+  const stopClock = everyMinute(desk, () => {
+    console.happen({ kind: 'minute', now: desk.now() });
+    screen?.rerender();
+  });
+  const ending = await screen.ended;
+  stopClock();
+  unsubscribe();
+  const closed = await desk.close({ abandon: true });
+  return closed.ok ? { ending } : { ending, problem: closed.problem };
+}
+
+/** The desk's health as the state holds it; the same object where nothing changed. */
+function healthOf(desk: Desk, was: Health): Health {
+  const { state, unsafeEdits, waiting, reason, savedAt } = desk.health();
+  const unsafe =
+    state === 'unsafe'
+      ? { reason: reason ?? 'the disk does not take it', what: waiting.map((deed) => deed.what) }
+      : undefined;
+  if (unsafeEdits === was.pending && savedAt === was.savedAt && unsafe?.reason === was.unsafe?.reason)
+    return was;
+  return {
+    pending: unsafeEdits,
+    ...(savedAt === undefined ? {} : { savedAt }),
+    ...(unsafe === undefined ? {} : { unsafe }),
+  };
+}
+
+/** Calls at each full minute of the clock: the only thing that repaints an idle console. */
+function everyMinute(desk: Desk, tick: () => void): () => void {
+  let timer: NodeJS.Timeout;
+  const next = (): void => {
+    const seconds = Number(desk.now().slice(17, 19));
+    timer = setTimeout(
+      () => {
+        tick();
+        next();
+      },
+      (60 - seconds) * 1000 + 50,
+    );
+  };
+  next();
+  return () => clearTimeout(timer);
+}

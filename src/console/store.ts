@@ -1,0 +1,34 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { KeyEvent } from './input/keys.ts';
+import { type Happening, reduce } from './reduce.ts';
+import { type Hands, runEvents } from './run.ts';
+import type { State } from './state.ts';
+
+/** The console's store: state that is published once a read, and the two ways in which it changes. */
+export interface ConsoleStore {
+  readonly store: StoreApi<State>;
+  /** The key events of one read. */
+  readonly keys: (events: readonly KeyEvent[]) => void;
+  /** Anything else that happens: the clock, the disk. */
+  readonly happen: (happening: Happening) => void;
+}
+
+/** Makes the store of a console around its first state. Knows no React. */
+export function createConsoleStore(first: State, hands: Hands): ConsoleStore {
+  const store = createStore<State>(() => first);
+  const publish = (next: State): void => {
+    if (next !== store.getState()) store.setState(next, true);
+  };
+  return {
+    store,
+    keys: (events) => publish(runEvents(store.getState(), events, hands)),
+    happen: (happening) => {
+      const [next, effects] = reduce(store.getState(), happening, {
+        newId: hands.newId,
+        now: hands.now(),
+        ahead: false,
+      });
+      publish(effects.reduce((state, effect) => hands.perform(state, effect), next));
+    },
+  };
+}
