@@ -28,7 +28,7 @@ const PROJECTIONS = new Set([
 ]);
 const LEFT_OUT =
   /Arctic|Antarctic|SCAR|WGS 72|\bIMW\b|NSRS2007|HARN|NAD83\(2011\)|\(PA11\)|\(MA11\)|CORS96|\(CSRS\)v[234678]|\(CSRS96\)|GSK-2011|CS20|CS63|SnakeGrid|ENTEC|\b3-degree Gauss-Kruger CM|Gauss-Kruger CM|\(N-E\)|\(E-N\)|\(zE-N\)|\(zN-E\)|FEH2010|Scoresbysund|West Greenland|DB_REF|GIGS|LCC Europe|NAD83.*(Alaska|California|Hawaii|Texas|Michigan|Wyoming|Idaho|Illinois|Nevada|Arizona|Florida|Georgia|Missouri|Mississippi|Indiana|Maine|New York|New Mexico|Oregon|WISCRS|Kansas|Iowa|North|South|Louisiana|Montana|Minnesota|Ohio|Virginia|Washington|Wisconsin|Utah|Oklahoma|Colorado|Kentucky|Tennessee|Nebraska|Arkansas|Alabama|Vermont|Delaware|Massachusetts|Connecticut|Rhode|Maryland|New Jersey|New Hampshire|Pennsylvania|Puerto|Conus|Great Lakes|BLM|Grid)/;
-const SMALLEST = 15;
+const SMALLEST = 8;
 const NUMBER = /\d+(?:\.\d+)?/g;
 
 const short = (proj) =>
@@ -56,10 +56,20 @@ const textOf = (row) => `${row.name}|${row.proj}`;
 const skeleton = (row) => textOf(row).replace(NUMBER, '#');
 const numbers = (row) => (textOf(row).match(NUMBER) ?? []).map(Number);
 
+/** True where every number that changes is written as a number is (`0`, not `00`), so that it can be counted up and written again. */
+function stepsPlainly(row, next) {
+  const before = textOf(row).match(NUMBER) ?? [];
+  const after = textOf(next).match(NUMBER) ?? [];
+  return before.every(
+    (text, i) => text === after[i] || [text, after[i]].every((one) => String(Number(one)) === one),
+  );
+}
+
 /** True where `next` goes on in the steps that the first two rows of a run set. */
 function goesOn(run, next) {
   const last = run[run.length - 1];
   if (next.code !== last.code + 1 || skeleton(next) !== skeleton(last)) return false;
+  if (!stepsPlainly(last, next)) return false;
   if (run.length === 1) return true;
   const [a, b, c, d] = [run[0], run[1], last, next].map(numbers);
   return a.every((_, i) => Math.abs(b[i] - a[i] - (d[i] - c[i])) < 1e-12);

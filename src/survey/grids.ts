@@ -84,6 +84,13 @@ export function formatDatumShift(grid: Grid): string {
     : 'datum taken as WGS 84, no shift made; a datum fixed to its plate can be 2 m from a GPS fix';
 }
 
+/** Said where positions of a grid are typed: how its coordinates are to be given, when that isn't plain east and north. */
+export function formatAxes(grid: Grid): string | undefined {
+  return /\+axis=(wsu|swu)/.test(grid.proj)
+    ? 'this grid counts west and south: give the easting as minus the westing, the northing as minus the southing'
+    : undefined;
+}
+
 /** Degrees on the grid's own ellipsoid: no datum shift comes in. */
 function ownDegrees(grid: Grid): string {
   const datum = grid.proj.match(/\+(?:ellps|datum|a|b|rf|towgs84|R)=\S+/g) ?? [];

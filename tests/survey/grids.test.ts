@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   convergenceDeg,
+  formatAxes,
   formatDatumShift,
   fromWgs84,
   type Grid,
@@ -112,4 +113,18 @@ test('what is done about the datum is said in words', () => {
   expect(formatDatumShift(grid(32750))).toBe('on WGS 84, no datum shift');
   expect(formatDatumShift(grid(28350))).toContain('taken as WGS 84');
   expect(formatDatumShift(grid(24877))).toContain('7 parameters');
+});
+
+test('a grid counted west and south is used east and north, and says how to give it', () => {
+  const lo19 = grid(2048);
+  const at = fromWgs84(lo19, { latDeg: -30, lonDeg: 18.4 })!;
+  // 0.6° of longitude west of the meridian at 30° S is 57.9 km, and 30° of latitude 3,320 km.
+  expect(at.eastM).toBeCloseTo(-57_892, -1);
+  expect(at.northM).toBeCloseTo(-3_320_265, -1);
+  expect(formatAxes(lo19)).toContain('minus the westing');
+  expect(formatAxes(grid(7850))).toBeUndefined();
+});
+
+test('names keep their zeros', () => {
+  expect(grid(3009).name).toBe('SWEREF99 15 00');
 });
