@@ -65,12 +65,15 @@ export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits
   return faults.length > 0 ? { ok: false, findings: faults } : ok({ file, text, value: JSON.parse(text) });
 }
 
+/** A number past 2^53 stands for its neighbours too, so that what was meant is lost. */
+function isExact(value: number): boolean {
+  return Number.isInteger(value) ? Number.isSafeInteger(value) : Number.isFinite(value);
+}
+
 /** Why a value could be written and not be read again by readJsonText, in words; undefined where it could. */
 export function jsonFault(value: Json | undefined, depth: number): string | undefined {
   if (typeof value === 'number')
-    return Number.isFinite(value) && (!Number.isInteger(value) || Number.isSafeInteger(value))
-      ? undefined
-      : `${value} is too large to be kept exactly`;
+    return isExact(value) ? undefined : `${value} is too large to be kept exactly`;
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth === 0) return 'it is nested too deep';
   for (const [name, member] of Object.entries(value)) {
@@ -176,7 +179,7 @@ function faultsOf(text: string, file: string): readonly Finding[] {
       onLiteralValue: (value, offset, length) => {
         if (typeof value !== 'number') return;
         const written = text.slice(offset, offset + length);
-        if (Number.isFinite(value) && (/[.eE]/.test(written) || Number.isSafeInteger(value))) return;
+        if (isExact(value)) return;
         unsafe(offset, `${written.slice(0, 40)} is too large to be kept exactly`, 'Write a smaller number.');
       },
       onError: (error, offset) => {
