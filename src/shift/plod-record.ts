@@ -21,9 +21,11 @@ export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
       return [{ hole, fromMm, toMm, charge: chargeOf(line) }];
     }),
     shots: sumBy(
-      lines.filter((line) => line.hole !== undefined && (line.shots ?? 0) > 0),
-      (line) => line.hole ?? '',
-      (line) => line.shots ?? 0,
+      lines.flatMap(({ hole, shots }) =>
+        hole === undefined || shots === undefined ? [] : [{ hole, shots }],
+      ),
+      (each) => each.hole,
+      (each) => each.shots,
     ),
     consumables: sumBy(
       lines.flatMap((line) => line.used ?? []),

@@ -127,6 +127,14 @@ describe('single payments on the bill', () => {
     expect(linesFor({ work: [move(), move()] })).toEqual({ 'lump sum move': 240_000 });
   });
 
+  test('a lump sum is for its own activity, and only where that was charged so', () => {
+    const work = [
+      { activity: 'move', charge: 'no charge', minutes: 40, hole: 'ZQRC004' },
+      { activity: 'plugging', charge: 'lump sum', minutes: 40, hole: 'ZQRC004' },
+    ] as const;
+    expect(linesFor({ work })).toEqual({});
+  });
+
   test('shots are paid by number, consumables at cost plus', () => {
     const shots = new Map([
       ['ZQRC004', 2],

@@ -54,6 +54,26 @@ describe('our own record of a shift', () => {
     ]);
   });
 
+  test('keeps the last rod above a tail, whose drilling starts at its foot', () => {
+    const drilling = [0, 6000].map((fromMm, index) => ({
+      method: 'RC',
+      rig: 'RIG1',
+      fromMm,
+      startedAt: at(index === 0 ? '06:00' : '07:30'),
+    }));
+    const both = hole('ZQRC004', {
+      drilling,
+      ...spans([
+        ['07:00', 6],
+        ['08:00', 12],
+      ]),
+    });
+    expect(metresOf(both)).toEqual([
+      ['ZQRC004', 0, 6000, 'metres'],
+      ['ZQRC004', 6000, 12_000, 'metres'],
+    ]);
+  });
+
   test('leaves out what another rig drilled', () => {
     const drilling = [{ method: 'RC', rig: 'RIG2', fromMm: 0, startedAt: at('05:00') }];
     expect(metresOf(hole('ZQRC006', { drilling, ...spans([['07:00', 6]]) }))).toEqual([]);

@@ -80,6 +80,13 @@ describe('the shift part of project.json', () => {
       'shift.contract.metreRates: the bands are not in order from the top down',
     ],
     [
+      'a band without length',
+      withContract({
+        metreRates: [{ toM: 50, centsPerM: 1 }, { toM: 50, centsPerM: 1 }, { centsPerM: 1 }],
+      }),
+      'shift.contract.metreRates: the bands are not in order from the top down',
+    ],
+    [
       'a band in the middle without a foot',
       withContract({ metreRates: [{ centsPerM: 1 }, { centsPerM: 1 }] }),
       'shift.contract.metreRates: the bands are not in order from the top down',
