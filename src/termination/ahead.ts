@@ -1,5 +1,5 @@
 import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
-import { rodEndFrom } from './conditions/rod-unfinished.ts';
+import { rodEndFrom } from './conditions/rod-finished.ts';
 import type { RuleOutcome } from './evaluate-rule.ts';
 import { deepestMm, type Situation } from './situation.ts';
 import { type Verdict, weigh } from './weigh.ts';
@@ -35,7 +35,7 @@ export function warnAhead(outcomes: readonly RuleOutcome[], situation: Situation
 function soonestMm(outcome: RuleOutcome, outcomes: readonly RuleOutcome[]): number | undefined {
   const { verdict } = outcome.rule;
   const waits = verdict === 'ask' ? [] : outcomes.filter(({ rule }) => rule.verdict === 'not yet');
-  const held = waits.filter(({ state }) => state !== 'not met').map(({ failsEarliestMm }) => failsEarliestMm);
+  const held = waits.filter(({ state }) => state !== 'met').map(({ earliestMm }) => earliestMm);
   const depths = [outcome.earliestMm, ...held];
   return depths.includes(undefined) ? undefined : Math.max(...depths.map((depth) => depth ?? 0));
 }

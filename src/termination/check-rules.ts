@@ -99,9 +99,9 @@ function heldBack(aheads: readonly RuleAhead[], at: (rule: Rule) => Place): read
   );
   return ending.flatMap(({ rule, ahead }) => {
     const surelyMm = ahead.fails === undefined ? 0 : ahead.fails.toMm + 1;
-    const holds = holding.find((each) => (each.ahead.fails?.fromMm ?? Number.POSITIVE_INFINITY) > surelyMm);
+    const holds = holding.find((each) => (each.ahead.holds?.fromMm ?? Number.POSITIVE_INFINITY) > surelyMm);
     if (holds === undefined || !Number.isFinite(surelyMm)) return [];
-    const untilMm = holds.ahead.fails?.fromMm;
+    const untilMm = holds.ahead.holds?.fromMm;
     const until = untilMm === undefined ? 'always' : `to ${formatDepth(untilMm)} m`;
     return [
       ruleHeldBack.at(at(rule), {

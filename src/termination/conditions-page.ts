@@ -23,10 +23,10 @@ A rule has a name, words, a verdict and one condition under \`when\`. Conditions
 What is drilled is measured at the drilled head; what is logged is counted back from the logged head, by length and not by rows.
 
 Each is met, not met, or can't be told. A metre without return, not logged, not observed or with an open question can't be told; a metre on which
-nothing was seen is barren. Where a metre in doubt makes no difference the condition is settled all the same. *Can't tell* never ends a hole.
+nothing was seen is barren. Where a metre in doubt makes no difference the condition is settled all the same. _Can't tell_ never ends a hole.
 
 The verdict is the first that applies: a hold, a void or a boundary that is met; a rule that asks, or a safety rule that can't be told; a rule that
-says not yet and is met or can't be told; end; may end; else not yet. It is advice on ending the hole: the driller and the rules of the site prevail.
+says not yet until it is met, and is not met or can't be told; end; may end; else not yet. It is advice on ending the hole: the driller and the rules of the site prevail.
 `;
 
 /** The page about every condition that a rule can ask, as Markdown: src/termination/CONDITIONS.md. */

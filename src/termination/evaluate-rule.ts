@@ -22,8 +22,6 @@ export type RuleOutcome = {
   readonly deciding: readonly Interval[];
   /** No hole that goes on from here meets it above this depth, however its metres turn out; undefined where none ever does. */
   readonly earliestMm?: Depth;
-  /** No hole that goes on from here fails it above this depth. */
-  readonly failsEarliestMm?: Depth;
   /** What has to go on for it to be met, where that is not drilling alone. */
   readonly proviso?: string;
   /** Why it stands so. */
@@ -71,7 +69,6 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     sinceMm: depthFromMm(sinceMm(history)),
     deciding,
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
-    ...(ahead.fails === undefined ? {} : { failsEarliestMm: depthFromMm(ahead.fails.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
     reason,
     history,

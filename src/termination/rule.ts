@@ -28,7 +28,9 @@ export const ruleSchema = z.strictObject({
   words: z.string().min(1).max(400).describe('Why the rule is there, for the person who reads its verdict'),
   verdict: z
     .enum(VERDICTS)
-    .describe('What is advised where the rule is met; `not yet` holds back `end` and `may end`'),
+    .describe(
+      'What is advised where the rule is met; a rule that says `not yet` holds the hole open until it is met',
+    ),
   when: ruleConditionSchema,
   safety: z.literal(true).optional().describe('Where it can’t be told, the verdict is `ask`'),
   whenEnding: z

@@ -45,7 +45,7 @@ export const OROGENIC_GOLD_RULES: readonly Rule[] = [
     name: 'finish the rod',
     words: 'The rest of the rod costs little, and the depth is easy to count.',
     verdict: 'not yet',
-    when: { rodUnfinished: {} },
+    when: { rodFinished: {} },
   },
   {
     name: 'barren tail',

@@ -15,7 +15,7 @@ export type Weighed<S extends Standing> = { readonly verdict: Verdict; readonly 
  * The verdict of several rules. The first of these that applies:
  * 1. a hold, a void or a permit limit that is met: ask or end, as its rule says;
  * 2. a met rule that says ask; a safety rule that can't be told: ask;
- * 3. a rule that says not yet and is met, or can't be told: not yet;
+ * 3. a rule that says not yet, and holds the hole open until it is met, is not met or can't be told: not yet;
  * 4. a met rule that says end, then one that says may end; where a rule with `whenEnding` is met or can't be told: ask;
  * 5. not yet.
  * Nothing that can't be told ever ends a hole.
@@ -44,7 +44,7 @@ function asking<S extends Standing>(standings: readonly S[]): Weighed<S> | undef
 function holdingBack<S extends Standing>(standings: readonly S[]): Weighed<S> | undefined {
   return given(
     'not yet',
-    standings.filter(({ rule, state }) => rule.verdict === 'not yet' && state !== 'not met'),
+    standings.filter(({ rule, state }) => rule.verdict === 'not yet' && state !== 'met'),
   );
 }
 

@@ -48,9 +48,9 @@ const CONDITIONS: readonly RuleCondition[] = [
   { instrumentBelow: { field: 'suscept', lessThan: 5, forM: 10 } },
   { wetInARow: { forM: 6 } },
   { noReturnInARow: { forM: 6 } },
-  { rodUnfinished: {} },
+  { rodFinished: {} },
   { plannedDepthReached: { plusM: 0 } },
-  { shortOfMinimum: { minimumM: 60 } },
+  { minimumReached: { minimumM: 60 } },
   { all: [{ maximumReached: { maximumM: 180 } }, { inARow: { where: pyrite(1.8), forM: 3 } }] },
 ];
 const RULES: readonly Rule[] = CONDITIONS.map((when, index) => rule(when, { name: `rule ${index + 1}` }));

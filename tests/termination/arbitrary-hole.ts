@@ -200,7 +200,7 @@ export const leafArbitrary: fc.Arbitrary<Asked> = fc.oneof(
     classes: fc.integer({ min: 0, max: 4 }).map((least) => RECOVERIES.slice(least)),
     mm,
   }),
-  fc.record({ ask: fc.constantFrom<'mid rod' | 'held'>('mid rod', 'held') }),
+  fc.record({ ask: fc.constantFrom<'rod end' | 'held'>('rod end', 'held') }),
 );
 
 /** Conditions joined by all, any and not, up to three deep. */
@@ -254,11 +254,11 @@ export function asRule(asked: Asked): RuleCondition {
     case 'planned':
       return { plannedDepthReached: { plusM: asked.mm / 1000 } };
     case 'minimum':
-      return { shortOfMinimum: { minimumM: asked.mm / 1000 } };
+      return { minimumReached: { minimumM: asked.mm / 1000 } };
     case 'maximum':
       return { maximumReached: { maximumM: asked.mm / 1000 } };
-    case 'mid rod':
-      return { rodUnfinished: {} };
+    case 'rod end':
+      return { rodFinished: {} };
     case 'held':
       return { held: {} };
     case 'not':

@@ -18,7 +18,7 @@ test('rules that are in order raise nothing', () => {
   expect(
     check(
       rule({ inARow: { where: BARREN, forM: 10 } }, { name: 'tail' }),
-      rule({ shortOfMinimum: { minimumM: 60 } }, { name: 'minimum', verdict: 'not yet' }),
+      rule({ minimumReached: { minimumM: 60 } }, { name: 'minimum', verdict: 'not yet' }),
       rule({ plannedDepthReached: { plusM: 0 } }, { name: 'plan', verdict: 'end' }),
       rule({ sinceLastSeen: { where: { not: BARREN }, atLeastM: 5 } }, { name: 'since' }),
       rule({ instrumentBelow: { field: 'suscept', lessThan: 1, forM: 5 } }, { name: 'instrument' }),
@@ -71,7 +71,7 @@ describe('found is', () => {
     ['more metres than are counted', { ofLast: { where: BARREN, atLeastM: 12, ofM: 10 } }],
     [
       'depths that exclude each other',
-      { all: [{ maximumReached: { maximumM: 100 } }, { shortOfMinimum: { minimumM: 80 } }] },
+      { all: [{ maximumReached: { maximumM: 100 } }, { not: { minimumReached: { minimumM: 80 } } }] },
     ],
     [
       'a cut-off that excludes itself',
@@ -142,7 +142,7 @@ describe('found is', () => {
   });
 
   test('a maximum above a minimum', () => {
-    const minimum = rule({ shortOfMinimum: { minimumM: 250 } }, { name: 'minimum', verdict: 'not yet' });
+    const minimum = rule({ minimumReached: { minimumM: 250 } }, { name: 'minimum', verdict: 'not yet' });
     expect(check(minimum)).toMatchObject([
       {
         code: 'termination-rule-held-back',
@@ -150,12 +150,12 @@ describe('found is', () => {
       },
     ]);
     expect(
-      codes(rule({ shortOfMinimum: { minimumM: 200 } }, { name: 'minimum', verdict: 'not yet' })),
+      codes(rule({ minimumReached: { minimumM: 200 } }, { name: 'minimum', verdict: 'not yet' })),
     ).toEqual([]);
   });
 
   test('no fault in a boundary above a minimum: it goes first', () => {
-    const minimum = rule({ shortOfMinimum: { minimumM: 150 } }, { name: 'minimum', verdict: 'not yet' });
+    const minimum = rule({ minimumReached: { minimumM: 150 } }, { name: 'minimum', verdict: 'not yet' });
     const boundary = rule(
       { boundaryNear: { boundaryM: 100, withinM: 0 } },
       { name: 'permit', verdict: 'end' },
@@ -181,7 +181,7 @@ describe('the rules of a hole', () => {
         {
           ...override,
           rules: [
-            rule({ shortOfMinimum: { minimumM: 300 } }, { name: 'minimum', verdict: 'not yet' as const }),
+            rule({ minimumReached: { minimumM: 300 } }, { name: 'minimum', verdict: 'not yet' as const }),
           ],
         },
       ],

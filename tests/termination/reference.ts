@@ -48,7 +48,7 @@ export type Asked =
       readonly mm: number;
     }
   | { readonly ask: 'poor'; readonly classes: readonly string[]; readonly mm: number }
-  | { readonly ask: 'mid rod' | 'held' }
+  | { readonly ask: 'rod end' | 'held' }
   | { readonly ask: 'all' | 'any'; readonly parts: readonly Asked[] }
   | { readonly ask: 'not'; readonly part: Asked };
 
@@ -171,11 +171,11 @@ function otherState(asked: Asked, hole: Hole, depth: number, drilled: number): T
     case 'planned':
       return hole.planned === undefined ? 'cannot tell' : truth(drilled >= hole.planned + asked.mm);
     case 'minimum':
-      return truth(drilled < asked.mm);
+      return truth(drilled >= asked.mm);
     case 'maximum':
       return truth(drilled >= asked.mm);
-    case 'mid rod':
-      return truth(drilled > 0 && (drilled - hole.rodOffset) % hole.rod !== 0);
+    case 'rod end':
+      return truth(drilled === 0 || (drilled - hole.rodOffset) % hole.rod === 0);
     case 'held':
       return truth(hole.heldSince !== undefined && hole.heldSince <= depth);
     case 'off plan': {

@@ -11,7 +11,7 @@ import { askedArbitrary, asRule, pairArbitrary } from './arbitrary-hole.ts';
 import { BARREN, metresOf, outcome, row, rule, situation, times } from './build.ts';
 
 const TAIL = rule({ inARow: { where: BARREN, forM: 3 } }, { name: 'barren tail' });
-const MINIMUM = rule({ shortOfMinimum: { minimumM: 5 } }, { name: 'minimum', verdict: 'not yet' });
+const MINIMUM = rule({ minimumReached: { minimumM: 5 } }, { name: 'minimum', verdict: 'not yet' });
 
 describe('replayed on a finished hole, rules', () => {
   test('say where they would have ended it and how many metres that saves', () => {

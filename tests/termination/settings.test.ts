@@ -40,7 +40,7 @@ describe('the settings as they stand in a file', () => {
   test.each([
     ['a verdict that is none', { ...A, verdict: 'stop' }],
     ['a condition that is none', { ...A, when: { deepEnough: {} } }],
-    ['two conditions in one', { ...A, when: { held: {}, rodUnfinished: {} } }],
+    ['two conditions in one', { ...A, when: { held: {}, rodFinished: {} } }],
     ['an empty all', { ...A, when: { all: [] } }],
     ['a length of nothing', { ...A, when: { wetInARow: { forM: 0 } } }],
     ['less than a millimetre', { ...A, when: { wetInARow: { forM: 1.0005 } } }],

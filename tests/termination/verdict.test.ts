@@ -8,9 +8,9 @@ import { adviceOf, restsOn, shownAdvice } from '../../src/termination/verdict.ts
 import { BARREN, metresOf, rule, situation, times } from './build.ts';
 
 const TAIL = rule({ inARow: { where: BARREN, forM: 10 } }, { name: 'barren tail' });
-const MINIMUM = rule({ shortOfMinimum: { minimumM: 60 } }, { name: 'minimum', verdict: 'not yet' });
+const MINIMUM = rule({ minimumReached: { minimumM: 60 } }, { name: 'minimum', verdict: 'not yet' });
 const MAXIMUM = rule({ maximumReached: { maximumM: 24 } }, { name: 'maximum', verdict: 'end' });
-const ROD = rule({ rodUnfinished: {} }, { name: 'finish the rod', verdict: 'not yet' });
+const ROD = rule({ rodFinished: {} }, { name: 'finish the rod', verdict: 'not yet' });
 
 const advice = (rules: readonly Rule[], at: Situation) => adviceOf(evaluateRules(rules, at), at);
 const ahead = (rules: readonly Rule[], at: Situation) =>
@@ -40,7 +40,7 @@ describe('the advice', () => {
   });
 
   test('says that it can’t tell where a rule that holds the hole open can’t be told', () => {
-    const noPlan = rule({ not: { plannedDepthReached: { plusM: 0 } } }, { name: 'plan', verdict: 'not yet' });
+    const noPlan = rule({ plannedDepthReached: { plusM: 0 } }, { name: 'plan', verdict: 'not yet' });
     expect(advice([noPlan], situation(metresOf([0]))).sentence).toBe(
       'NOT YET: plan: can’t tell, the hole has no plan.',
     );

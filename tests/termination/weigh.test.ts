@@ -28,9 +28,10 @@ describe('the verdict', () => {
     expect(weigh([standing('may end', 'met'), end])).toEqual({ verdict: 'end', by: [end] });
   });
 
-  test('is not yet while a rule holds the hole open, whatever would end it', () => {
-    const minimum = standing('not yet', 'met');
+  test('is not yet while a rule that holds the hole open is not met, whatever would end it', () => {
+    const minimum = standing('not yet', 'not met');
     expect(weigh([standing('end', 'met'), minimum])).toEqual({ verdict: 'not yet', by: [minimum] });
+    expect(weigh([standing('end', 'met'), standing('not yet', 'met')]).verdict).toBe('end');
   });
 
   test('is not yet where it can’t be told whether a rule holds the hole open', () => {
@@ -38,7 +39,7 @@ describe('the verdict', () => {
   });
 
   test('is ask before not yet', () => {
-    expect(weigh([standing('not yet', 'met'), standing('ask', 'met')]).verdict).toBe('ask');
+    expect(weigh([standing('not yet', 'not met'), standing('ask', 'met')]).verdict).toBe('ask');
   });
 
   test('is ask where a safety rule can’t be told, and not where another can’t', () => {
@@ -48,7 +49,7 @@ describe('the verdict', () => {
 
   test('is that of a boundary, a void or a hold before all others, also of a minimum depth', () => {
     const boundary = { rule: rule(BOUNDARY, { verdict: 'end' }), state: 'met' } as const;
-    expect(weigh([standing('not yet', 'met'), standing('ask', 'met'), boundary])).toEqual({
+    expect(weigh([standing('not yet', 'not met'), standing('ask', 'met'), boundary])).toEqual({
       verdict: 'end',
       by: [boundary],
     });

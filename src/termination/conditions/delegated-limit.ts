@@ -2,14 +2,14 @@ import { depthFromMetres } from '../../quantity/depth.ts';
 import { defineCondition, metresM } from '../condition-kind.ts';
 import { notGiven } from '../outcome.ts';
 import { reached } from '../reached.ts';
-import { rodEndFrom } from './rod-unfinished.ts';
+import { rodEndFrom } from './rod-finished.ts';
 
 export const delegatedLimit = defineCondition({
   key: 'delegatedLimit',
   about: 'people',
   title: 'The next rod would go further past the plan than the geologist may decide.',
   rationale:
-    'Goes with *ask*: call before the rod that crosses the limit is put on, not after. The limit is the planned depth and `overM`. ' +
+    'Goes with _ask_: call before the rod that crosses the limit is put on, not after. The limit is the planned depth and `overM`. ' +
     'Measured at the drilled head, in whole rods.',
   example: { overM: 12 },
   shape: { overM: metresM.describe('Metres past the planned depth that need no call') },

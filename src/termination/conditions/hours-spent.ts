@@ -8,7 +8,7 @@ export const hoursSpent = defineCondition({
   about: 'time',
   title: 'So many hours are spent on the hole.',
   rationale:
-    'From the start of the hole to now, by the clock. Goes with *ask* where the program has a date to keep.',
+    'From the start of the hole to now, by the clock. Goes with _ask_ where the program has a date to keep.',
   example: { atLeastH: 20 },
   shape: { atLeastH: z.number().min(0.1).max(2000).describe('Hours since the hole was started') },
   assess: ({ atLeastH }, situation) =>

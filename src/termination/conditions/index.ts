@@ -6,6 +6,7 @@ import { hoursSpent } from './hours-spent.ts';
 import { inARow } from './in-a-row.ts';
 import { instrumentBelow } from './instrument-below.ts';
 import { maximumReached } from './maximum-reached.ts';
+import { minimumReached } from './minimum-reached.ts';
 import { noReturnInARow } from './no-return-in-a-row.ts';
 import { ofLast } from './of-last.ts';
 import { offPlan } from './off-plan.ts';
@@ -16,10 +17,9 @@ import { pastTarget } from './past-target.ts';
 import { plannedDepthReached } from './planned-depth-reached.ts';
 import { projectedMiss } from './projected-miss.ts';
 import { recoveryInARow } from './recovery-in-a-row.ts';
-import { rodUnfinished } from './rod-unfinished.ts';
+import { rodFinished } from './rod-finished.ts';
 import { seen } from './seen.ts';
 import { share } from './share.ts';
-import { shortOfMinimum } from './short-of-minimum.ts';
 import { shortOfPlan } from './short-of-plan.ts';
 import { sinceLastSeen } from './since-last-seen.ts';
 import { targetUnreachable } from './target-unreachable.ts';
@@ -31,10 +31,10 @@ export const CONDITIONS = [
   plannedDepthReached,
   pastTarget,
   pastExpected,
-  shortOfMinimum,
+  minimumReached,
   maximumReached,
   boundaryNear,
-  rodUnfinished,
+  rodFinished,
   budgetSpent,
   inARow,
   ofLast,

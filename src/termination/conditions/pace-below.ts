@@ -8,7 +8,7 @@ export const paceBelow = defineCondition({
   about: 'time',
   title: 'The rig drills slower than so many metres an hour.',
   rationale:
-    'A hole that hardly goes down costs more than another one. From the stamps of the rods, the last one known. Goes with *ask*.',
+    'A hole that hardly goes down costs more than another one. From the stamps of the rods, the last one known. Goes with _ask_.',
   example: { metresPerHour: 4 },
   shape: { metresPerHour: z.number().min(0.1).max(500).describe('Metres an hour') },
   assess: ({ metresPerHour: limit }, situation) =>

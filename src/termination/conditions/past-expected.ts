@@ -10,7 +10,7 @@ export const pastExpected = defineCondition({
   title: 'The hole is so far past an expected contact or zone.',
   rationale:
     'The plan says at what depth a zone is expected; past it is past its foot, or past its depth where it has no foot. A zone that ought to have been met and ' +
-    'was not is a reason to stop and think: goes with *ask*. Measured at the drilled head. A zone that the plan doesn’t name can’t be told.',
+    'was not is a reason to stop and think: goes with _ask_. Measured at the drilled head. A zone that the plan doesn’t name can’t be told.',
   example: { zone: 'lode', byM: 20 },
   shape: {
     zone: z.string().min(1).describe('Name of the expected zone, as in the plan'),

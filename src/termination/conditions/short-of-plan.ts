@@ -8,7 +8,7 @@ export const shortOfPlan = defineCondition({
   about: 'people',
   title: 'The hole is shorter than planned, by more than the geologist may decide.',
   rationale:
-    'Goes with *ask* and `whenEnding`: other rules advise ending, and stopping so far short of the plan needs a call. Measured at the ' +
+    'Goes with _ask_ and `whenEnding`: other rules advise ending, and stopping so far short of the plan needs a call. Measured at the ' +
     'drilled head.',
   example: { byMoreThanM: 20 },
   shape: { byMoreThanM: metresM.describe('Metres short of the planned depth that need no call') },

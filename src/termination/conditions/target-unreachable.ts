@@ -7,7 +7,7 @@ export const targetUnreachable = defineCondition({
   about: 'direction',
   title: 'The target can’t be reached any more.',
   rationale:
-    'From the last shot on: no bend that a hole of this kind takes would bring it back. Goes with *ask*.',
+    'From the last shot on: no bend that a hole of this kind takes would bring it back. Goes with _ask_.',
   example: {},
   shape: {},
   assess: (_said, situation) =>

@@ -17,7 +17,7 @@ export const voidNear = defineCondition({
   about: 'people',
   title: 'A void or old workings, met or expected near.',
   rationale:
-    'A code whose caution says *void* in the last metres of the log, or the rig within so many metres of a void that the plan expects. Goes with *ask* and `safety`: ' +
+    'A code whose caution says _void_ in the last metres of the log, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
     'call before anything else. A metre without return may have been one. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
   shape: {

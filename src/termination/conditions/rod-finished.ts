@@ -1,16 +1,16 @@
 import { formatDepth } from '../../quantity/depth.ts';
 import { defineCondition } from '../condition-kind.ts';
-import { always, historyFrom, type Step } from '../history.ts';
+import { type History, historyFrom, type Step } from '../history.ts';
 import { outcomeOf } from '../outcome.ts';
 import type { Situation } from '../situation.ts';
 import { aheadOf, from } from '../span.ts';
 
-export const rodUnfinished = defineCondition({
-  key: 'rodUnfinished',
+export const rodFinished = defineCondition({
+  key: 'rodFinished',
   about: 'depth',
-  title: 'The rod in the hole is not finished.',
+  title: 'The rod in the hole is finished.',
   rationale:
-    'Goes with *not yet*: the rest of a rod costs little, and a hole that ends on a rod has a depth that everybody can count. ' +
+    'Goes with _not yet_: the rest of a rod costs little, and a hole that ends on a rod has a depth that everybody can count. ' +
     'Rod ends come from the rod length and the first rod’s offset in the header of the hole.',
   example: {},
   shape: {},
@@ -26,7 +26,7 @@ export const rodUnfinished = defineCondition({
       progress: text,
       reason: text,
       deciding: [],
-      ahead: aheadOf(from(unfinished ? haveMm : haveMm + 1), from(endMm)),
+      ahead: aheadOf(from(endMm), from(unfinished ? haveMm : haveMm + 1)),
     });
   },
 });
@@ -42,11 +42,11 @@ export function rodEndFrom(situation: Pick<Situation, 'header'>, depthMm: number
   return firstRodOffsetMm + rods * rodMm;
 }
 
-function rodHistory(situation: Situation) {
+function rodHistory(situation: Situation): History {
   const steps: Step[] = [];
   for (let endMm = 0; endMm <= situation.drilledMm; endMm = rodEndFrom(situation, endMm + 1)) {
-    steps.push({ atMm: endMm, state: 'no' });
-    if (endMm < situation.drilledMm) steps.push({ atMm: endMm + 1, state: 'yes' });
+    steps.push({ atMm: endMm, state: 'yes' });
+    if (endMm < situation.drilledMm) steps.push({ atMm: endMm + 1, state: 'no' });
   }
-  return steps.length === 0 ? always('no') : historyFrom(steps);
+  return historyFrom(steps);
 }
