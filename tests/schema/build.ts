@@ -1,7 +1,6 @@
 import type { Finding } from '../../src/finding/finding.ts';
 import type { LoadParent } from '../../src/schema/chain.ts';
-import { checkSchema } from '../../src/schema/check-schema.ts';
-import { resolveSchema } from '../../src/schema/resolve.ts';
+import { checkLoggingFile } from '../../src/schema/check-file.ts';
 
 /** A small schema as a file says it: one field of each kind that has something to go wrong. */
 export const SMALL = {
@@ -68,9 +67,7 @@ function flags() {
 /** What reading and checking a file finds. */
 export function findingsOf(file: unknown, loadParent?: LoadParent): readonly Finding[] {
   const text = typeof file === 'string' ? file : JSON.stringify(file, null, 2);
-  const resolved = resolveSchema({ file: 'logging.json', text }, loadParent);
-  if (!resolved.ok) return resolved.findings;
-  return [...resolved.value.warnings, ...checkSchema(resolved.value.schema, resolved.value.origins)];
+  return checkLoggingFile({ file: 'logging.json', text }, loadParent).findings;
 }
 
 /** The small schema with a file of changes over it. */
