@@ -13,6 +13,7 @@ await build({
   format: 'esm',
   platform: 'node',
   target: 'node20',
+  mainFields: ['module', 'main'],
   minify: true,
   legalComments: 'none',
   define: { 'process.env.NODE_ENV': '"production"' },

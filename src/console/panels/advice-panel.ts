@@ -15,7 +15,7 @@ export function adviceTitle(hole: Document): string {
   return `end of hole · advice on the log to ${formatDepth(headsOf(hole).loggedMm)} m`;
 }
 
-/** The panel of the hole's end: depth and pace, each rule with its progress, the verdict with its reason. `room` lines, `width` cells. */
+/** The panel of the hole's end: depth and pace, the rules with their cut-offs and progress, the verdict with its reason. `room` lines, `width` cells. */
 export function advicePanel(
   project: Project,
   hole: Document,
@@ -27,12 +27,20 @@ export function advicePanel(
   const verdict = verdictLines(standing, width);
   const depths = depthLines(hole);
   const left = Math.max(0, room - depths.length - verdict.length);
-  const rules = [...standing.outcomes].sort((a, b) => weight(b) - weight(a)).slice(0, left);
-  return [
-    ...depths,
-    ...standing.outcomes.filter((each) => rules.includes(each)).map((each) => ruleLine(each, theme)),
-    ...verdict,
-  ];
+  return [...depths, ...rulesThatFit(standing, theme, width, left), ...verdict];
+}
+
+/** Rules in their own order, as many as fit; where not all do, what speaks now or stands nearest to it comes first. */
+function rulesThatFit(standing: AdviceStanding, theme: Theme, width: number, room: number): readonly Line[] {
+  const drawn = standing.outcomes.map((outcome) => ({ outcome, lines: ruleLines(outcome, theme, width) }));
+  const chosen = new Set<RuleOutcome>();
+  let left = room;
+  for (const { outcome, lines } of [...drawn].sort((a, b) => weight(b.outcome) - weight(a.outcome))) {
+    if (lines.length > left) continue;
+    chosen.add(outcome);
+    left -= lines.length;
+  }
+  return drawn.filter(({ outcome }) => chosen.has(outcome)).flatMap(({ lines }) => lines);
 }
 
 function depthLines(hole: Document): readonly Line[] {
@@ -49,10 +57,12 @@ function depthLines(hole: Document): readonly Line[] {
   return [line(depth), line(`${pace.metresPerHour.toFixed(1)} m an hour${reached}`, 'faint')];
 }
 
-/** A rule's line on the panel: its sign, its name and its progress with the cut-off. */
-export function ruleLine(outcome: RuleOutcome, theme: Theme): Line {
+/** A rule: its sign, its name and its progress with the cut-off, in one line or two. */
+export function ruleLines(outcome: RuleOutcome, theme: Theme, width: number): readonly Line[] {
   const [sign, tone] = stateSign(outcome, theme);
-  return spans([`${sign} `, tone], `${outcome.rule.name}: ${outcome.progress.text}`);
+  return wrap(`${outcome.rule.name}: ${outcome.progress.text}`, width - 2)
+    .slice(0, 2)
+    .map((each, index): Line => [...spans([index === 0 ? `${sign} ` : '  ', tone]), ...each]);
 }
 
 function stateSign(outcome: RuleOutcome, theme: Theme): readonly [string, Tone] {
@@ -60,12 +70,12 @@ function stateSign(outcome: RuleOutcome, theme: Theme): readonly [string, Tone] 
   return outcome.state === 'cannot tell' ? ['?', 'warn'] : [theme.signs.dash, 'faint'];
 }
 
-/** What matters first where there is no room for all: what can't be told, what is met, what has gone furthest. */
-function weight(outcome: RuleOutcome): number {
-  if (outcome.state === 'met') return 3;
-  if (outcome.state === 'cannot tell') return 2;
-  const { haveMm, needMm } = outcome.progress;
-  return haveMm === undefined || needMm === undefined || needMm === 0 ? 0 : haveMm / needMm;
+/** What matters first where there is no room for all: rules that end the hole by their progress, what can't be told, what is met. */
+function weight({ rule, state, progress }: RuleOutcome): number {
+  if (rule.whenEnding) return -1;
+  if (rule.verdict === 'end' || rule.verdict === 'may end')
+    return 3 + (state === 'met' ? 1 : (progress.haveMm ?? 0) / Math.max(1, progress.needMm ?? 1));
+  return state === 'met' ? 2 : state === 'cannot tell' ? 1 : 0;
 }
 
 /** The verdict with its reason, and what can change within the next rod. Nothing while the driller has stopped. */

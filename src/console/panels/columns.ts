@@ -7,70 +7,63 @@ export interface Column {
   readonly width: number;
 }
 
-/** The narrowest that a field's column may be, and how much wider it gladly gets. */
-function wish(schema: LoggingSchema, field: Field): { readonly least: number; readonly glad: number } {
-  const codes = listOf(schema, field)?.codes ?? [];
-  const code = Math.max(2, ...codes.map((each) => each.code.length));
-  const levels = scaleOf(schema, field)?.levels ?? [];
-  if (field.kind === 'code') return { least: code, glad: field.second ? code + code + 3 : code };
-  if (field.kind === 'level')
-    return { least: Math.max(1, ...levels.map((each) => each.code?.length ?? 1)), glad: 4 };
-  if (field.kind === 'levels') return { least: code + 1, glad: 3 * (code + 2) - 1 };
-  if (field.kind === 'percents') return { least: code + 2, glad: 2 * (code + 3) - 1 };
-  if (field.kind === 'percent') return { least: 3, glad: 4 };
-  return field.kind === 'flag' ? { least: 3, glad: 3 } : { least: 5, glad: 8 };
+/** What a column wants: the narrowest it may be, how wide it gladly is, and how soon its turn comes (0 first). */
+interface Wish {
+  readonly field: Field;
+  readonly least: number;
+  readonly glad: number;
+  readonly turn: number;
 }
 
 /**
- * The columns that fit a width, in the order of the log sheet: narrow columns get what they need, those with several codes
- * share what is left. Fields that no longer fit fall off at the end (the row itself is whole, on its own screen). Instrument
- * columns are left out: they are read down, not along.
+ * The columns that fit a width, in the order of the log sheet. Where not all fit, what decides most comes first: the rock, the
+ * minerals with their amounts, veins, then levels, then the other codes. Instrument readings are read down, not along, and
+ * texts do not fit: the whole row is on its own screen.
  */
 export function columnsFor(schema: LoggingSchema, width: number): readonly Column[] {
-  const fields = schema.fields.filter(
-    (field) => !(field.kind === 'number' && field.column) && field.kind !== 'text',
+  const wishes = schema.fields
+    .filter((field) => !(field.kind === 'number' && field.column) && field.kind !== 'text')
+    .map((field) => wish(schema, field));
+  const chosen = new Map<Field, number>();
+  let room = width + 1;
+  for (const each of [...wishes].sort((a, b) => a.turn - b.turn)) {
+    const given = Math.min(each.glad, room - 1);
+    if (given < each.least) continue;
+    chosen.set(each.field, given);
+    room -= given + 1;
+  }
+  return wishes
+    .filter((each) => chosen.has(each.field))
+    .map(({ field }) => {
+      const given = chosen.get(field) ?? 0;
+      return { field, title: titleOf(field, given), width: given };
+    });
+}
+
+function wish(schema: LoggingSchema, field: Field): Wish {
+  const code = Math.max(2, ...(listOf(schema, field)?.codes ?? []).map((each) => each.code.length));
+  const level = Math.max(2, ...(scaleOf(schema, field)?.levels ?? []).map((each) => each.code?.length ?? 1));
+  switch (field.kind) {
+    case 'code':
+      return { field, least: code, glad: field.second ? code + 4 : code, turn: field.required ? 0 : 5 };
+    case 'percents':
+      return { field, least: code + 2, glad: 2 * (code + 2) + 1, turn: 1 };
+    case 'levels':
+      return { field, least: code + 1, glad: 3 * (code + 2) - 1, turn: 2 };
+    case 'percent':
+      return { field, least: 3, glad: 5, turn: 3 };
+    case 'level':
+      return { field, least: level, glad: level, turn: field.required ? 4 : 6 };
+    default:
+      return { field, least: 4, glad: 4, turn: 7 };
+  }
+}
+
+/** The label where it fits, else the name, else the strokes that type it, else the label cut. */
+function titleOf(field: Field, width: number): string {
+  const strokes = 'pair' in field && field.pair !== undefined ? field.pair : '';
+  const fitting = [field.label.toLowerCase(), field.name, strokes].find(
+    (title) => title !== '' && title.length <= width,
   );
-  const chosen: { field: Field; title: string; width: number; glad: number }[] = [];
-  let room = width;
-  for (const field of fields) {
-    const { least, glad } = wish(schema, field);
-    const title = shortTitle(field, Math.max(least, 4));
-    const needs = Math.max(least, title.length) + 1;
-    if (needs > room) break;
-    chosen.push({ field, title, width: needs - 1, glad: Math.max(glad, needs - 1) });
-    room -= needs;
-  }
-  return shareOut(chosen, room);
-}
-
-function shareOut(
-  chosen: readonly {
-    readonly field: Field;
-    readonly title: string;
-    readonly width: number;
-    readonly glad: number;
-  }[],
-  spare: number,
-): readonly Column[] {
-  const widths = chosen.map((each) => each.width);
-  let room = spare;
-  while (room > 0) {
-    const hungry = chosen
-      .map((each, index) => ({ index, want: each.glad - (widths[index] ?? 0) }))
-      .filter((each) => each.want > 0);
-    if (hungry.length === 0) break;
-    for (const each of hungry) {
-      if (room === 0) break;
-      widths[each.index] = (widths[each.index] ?? 0) + 1;
-      room -= 1;
-    }
-  }
-  return chosen.map(({ field, title }, index) => ({ field, title, width: widths[index] ?? 0 }));
-}
-
-/** The field's label where it fits, else its name where that does, else the label cut. */
-function shortTitle(field: Field, room: number): string {
-  const label = field.label.toLowerCase();
-  if (label.length <= room) return label;
-  return field.name.length <= room ? field.name : label.slice(0, room);
+  return fitting ?? field.label.toLowerCase().slice(0, width);
 }

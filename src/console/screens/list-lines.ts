@@ -7,7 +7,7 @@ import { formatMinutes, localDate, localTime, parseStamp } from '../../quantity/
 import type { Document, DoneChange, Entry, Thing } from '../../record/document.ts';
 import { canonicalJson } from '../../record/json.ts';
 import { streamAhead } from '../../sampling/stream.ts';
-import { trayOf } from '../../sampling/trays.ts';
+import { compartmentAt } from '../../sampling/trays.ts';
 import { spansOf } from '../../shift/current.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
@@ -17,7 +17,7 @@ import { adviceFor } from '../../standing/advice.ts';
 import { streamStateOf } from '../../standing/stream.ts';
 import { ADVICE_LIMITS, restsOn } from '../../termination/verdict.ts';
 import { KEYS } from '../keys.ts';
-import { ruleLine, verdictLines } from '../panels/advice-panel.ts';
+import { ruleLines, verdictLines } from '../panels/advice-panel.ts';
 import { upcomingLine } from '../panels/bags-panel.ts';
 import type { RowCursor } from '../panels/rows-panel.ts';
 import type { ListScreen, State } from '../state.ts';
@@ -63,9 +63,7 @@ function bagsList(state: State, hole: Document): Listed {
   const issued = holeNouns(hole, 'bags');
   const lines = ahead.upcoming.map((bag): Line => {
     const tray =
-      bag.fromMm === undefined
-        ? undefined
-        : trayOf(sampling, { fromMm: bag.fromMm }, headerOf(hole).logFromMm);
+      bag.fromMm === undefined ? undefined : compartmentAt(sampling, headerOf(hole).logFromMm, bag.fromMm);
     const place = tray === undefined ? '' : `   tray ${tray.tray}, ${tray.compartment}`;
     return [...spans('[ ] '), ...upcomingLine(bag), ...spans([place, 'faint'])];
   });
@@ -93,7 +91,7 @@ function adviceList(state: State, hole: Document, width: number, theme: Theme): 
       ...wrap(ADVICE_LIMITS, width, 'faint'),
       line(''),
       ...standing.outcomes.flatMap((outcome): readonly Line[] => [
-        ruleLine(outcome, theme),
+        ...ruleLines(outcome, theme, width),
         ...wrap(
           `${outcome.rule.words} If met: ${outcome.rule.verdict}. ${outcome.reason}.`,
           width - 4,
