@@ -42,7 +42,9 @@ export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Re
     );
   }
   const run = holeThings(hole, 'runs').findLast(([, each]) => each.pass === 'single');
-  const shot = { ...read, at: maker.at, by: maker.by };
+  const { depthMm, dipDeg, azimuthDeg } = read;
+  const seen = { depthMm, dipDeg, ...(azimuthDeg === undefined ? {} : { azimuthDeg }) };
+  const shot = { ...seen, at: maker.at, by: maker.by };
   if (run === undefined) return ok(recordRun({ ...USUAL_RUN, at: maker.at }, [shot], maker));
   const there = holeThings(hole, 'shots').find(
     ([, each]) => each.run === run[0] && each.depthMm === read.depthMm && each.rejected === undefined,
