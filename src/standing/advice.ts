@@ -27,6 +27,7 @@ export function situationOf(project: Project, hole: Document): Situation {
     expects: plan?.expects ?? [],
     direction: [],
     pace: pace === undefined ? [] : [{ atMm: heads.drilledMm, metresPerHour: pace.metresPerHour }],
+    decisions: holeNouns(hole, 'decisions'),
     ...(held?.kind === 'held'
       ? { hold: { because: held.reason ?? 'held', by: held.by, sinceMm: held.depthMm } }
       : {}),

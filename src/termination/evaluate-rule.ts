@@ -1,7 +1,8 @@
 import type { Decision } from '../hole/ending.ts';
-import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Tri } from '../quantity/tri.ts';
+import { answeredBy } from './answered.ts';
 import { type History, sinceMm } from './history.ts';
 import { anyOne, everyOne, type Outcome, opposite } from './outcome.ts';
 import { kindOfLeaf, type Leaf, type Rule, type RuleCondition } from './rule.ts';
@@ -24,6 +25,8 @@ export type RuleOutcome = {
   readonly earliestMm?: Depth;
   /** What has to go on for it to be met, where that is not drilling alone. */
   readonly proviso?: string;
+  /** The decision to go on that settled what it asks; it doesn't ask again until it comes to stand so anew. */
+  readonly answered?: Decision;
   /** Why it stands so. */
   readonly reason: string;
   /** How it stood at each depth the hole had. */
@@ -61,18 +64,28 @@ function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
 
 /** A rule held against a situation: how it stands, how far it is, since when, and why. */
 export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
-  const { state, history, amount, progress, deciding, ahead, proviso, reason } = assess(rule.when, situation);
+  const { history, amount, progress, deciding, ahead, proviso, ...outcome } = assess(rule.when, situation);
+  const state = STATES[outcome.state];
+  const since = sinceMm(history);
+  const answered = answeredBy(situation.decisions ?? [], rule, state, since);
   return {
     rule,
-    state: STATES[state],
+    state,
     progress: { ...(amount ?? {}), text: progress },
-    sinceMm: depthFromMm(sinceMm(history)),
+    sinceMm: depthFromMm(since),
     deciding,
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
-    reason,
+    ...(answered === undefined ? {} : { answered }),
+    reason: answered === undefined ? outcome.reason : `${outcome.reason}; ${settled(answered)}`,
     history,
   };
+}
+
+/** Who settled what a rule asks, and where. */
+function settled({ by, called, depthMm }: Decision): string {
+  const call = called === undefined ? '' : `, ${called} called`;
+  return `settled by ${by} at ${formatDepth(depthMm)} m${call}`;
 }
 
 /** Every rule held against a situation, in the order they are written. */

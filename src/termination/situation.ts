@@ -1,4 +1,5 @@
 import type { StreamFact } from '../hole/drilled.ts';
+import type { Decision } from '../hole/ending.ts';
 import type { Header, Plan } from '../hole/header.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { Tri } from '../quantity/tri.ts';
@@ -53,6 +54,8 @@ export type Situation = {
   readonly pace: readonly PaceKnown[];
   /** Metres drilled in the other holes that share the metre budget. */
   readonly usedElsewhereMm?: number;
+  /** Decisions made on the hole's end so far, the first one first: what was called about once is not asked again. */
+  readonly decisions?: readonly Decision[];
   readonly hold?: Hold;
   /** A stop of the driller's for safety or hole condition that is not over. */
   readonly openStop?: { readonly because: string; readonly by: string };

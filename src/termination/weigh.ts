@@ -5,8 +5,8 @@ import { kindOfLeaf, leavesOf, type Rule } from './rule.ts';
 /** Advice on ending the hole. */
 export type Verdict = (typeof VERDICTS)[number];
 
-/** How one rule stands. */
-export type Standing = { readonly rule: Rule; readonly state: RuleState };
+/** How one rule stands, and whether what it asks was settled by a decision to go on. */
+export type Standing = { readonly rule: Rule; readonly state: RuleState; readonly answered?: unknown };
 
 /** A verdict and the rules that gave it; none where nothing speaks for ending. */
 export type Weighed<S extends Standing> = { readonly verdict: Verdict; readonly by: readonly S[] };
@@ -18,10 +18,11 @@ export type Weighed<S extends Standing> = { readonly verdict: Verdict; readonly 
  * 3. a rule that says not yet, and holds the hole open until it is met, is not met or can't be told: not yet;
  * 4. a met rule that says end, then one that says may end; where a rule with `whenEnding` is met or can't be told: ask;
  * 5. not yet.
- * Nothing that can't be told ever ends a hole.
+ * A rule whose question was settled by a decision to go on no longer speaks. Nothing that can't be told ever ends a hole.
  */
 export function weigh<S extends Standing>(standings: readonly S[]): Weighed<S> {
-  return goingFirst(standings) ?? asking(standings) ?? holdingBack(standings) ?? ending(standings);
+  const open = standings.filter(({ answered }) => answered === undefined);
+  return goingFirst(open) ?? asking(open) ?? holdingBack(open) ?? ending(open);
 }
 
 function goingFirst<S extends Standing>(standings: readonly S[]): Weighed<S> | undefined {

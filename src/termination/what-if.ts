@@ -5,7 +5,7 @@ import type { Situation } from './situation.ts';
 
 /** The part of a situation above a depth: today's log and drilling as if the hole had come so far (`--at`). */
 export function situationAt(situation: Situation, depthMm: Depth): Situation {
-  const { hold, ...rest } = situation;
+  const { hold, decisions, ...rest } = situation;
   return {
     ...rest,
     ...(hold === undefined || hold.sinceMm > depthMm ? {} : { hold }),
@@ -13,6 +13,9 @@ export function situationAt(situation: Situation, depthMm: Depth): Situation {
     stream: cutAt<StreamFact>(situation.stream, depthMm),
     loggedMm: shallower(situation.loggedMm, depthMm),
     drilledMm: shallower(situation.drilledMm, depthMm),
+    ...(decisions === undefined
+      ? {}
+      : { decisions: decisions.filter((decision) => decision.depthMm <= depthMm) }),
     direction: situation.direction.filter((each) => each.atMm <= depthMm),
     pace: situation.pace.filter((each) => each.atMm <= depthMm),
   };

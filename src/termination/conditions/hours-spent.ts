@@ -18,7 +18,7 @@ export const hoursSpent = defineCondition({
       ({ hoursOnHole }) => (hoursOnHole === undefined ? undefined : triOf(hoursOnHole >= atLeastH)),
       {
         unknown: 'the hours on the hole are not known',
-        told: ({ hoursOnHole }) => `${hoursOnHole} of ${atLeastH} hours on the hole`,
+        told: ({ hoursOnHole }) => `${(hoursOnHole ?? 0).toFixed(1)} of ${atLeastH} hours on the hole`,
       },
     ),
 });

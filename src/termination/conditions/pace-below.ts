@@ -18,7 +18,7 @@ export const paceBelow = defineCondition({
       ({ metresPerHour }) => (metresPerHour === undefined ? undefined : triOf(metresPerHour < limit)),
       {
         unknown: 'the pace is not known',
-        told: ({ metresPerHour }) => `${metresPerHour} m an hour (limit ${limit})`,
+        told: ({ metresPerHour }) => `${(metresPerHour ?? 0).toFixed(1)} m an hour (limit ${limit})`,
       },
     ),
 });
