@@ -3,6 +3,7 @@ import type { Finding, FindingKind } from '../finding/finding.ts';
 import { onlyWhenLater } from './findings/only-when-later.ts';
 import { onlyWhenSenseless } from './findings/only-when-senseless.ts';
 import { onlyWhenUnknown } from './findings/only-when-unknown.ts';
+import { unlikelyUntellable } from './findings/unlikely-untellable.ts';
 import { type Field, type LoggingSchema, listOf, scaleOf } from './logging-schema.ts';
 import type { Raise } from './whereabouts.ts';
 
@@ -30,6 +31,17 @@ export function checkOnlyWhen(schema: LoggingSchema, raise: Raise): readonly Fin
       return problemsOfCondition(schema, condition).map(({ kind, ...said }) => raise(kind, part, said));
     });
   });
+}
+
+/** Unlikely pairs that ask what is not there or has no answer. */
+export function checkUnlikely(schema: LoggingSchema, raise: Raise): readonly Finding[] {
+  return (schema.unlikely ?? []).flatMap(({ name, when }) =>
+    fieldConditions(when)
+      .flatMap((condition) => problemsOfCondition(schema, condition))
+      .map(({ problem, remedy }) =>
+        raise(unlikelyUntellable, { unlikely: name, member: 'when' }, { problem, remedy }),
+      ),
+  );
 }
 
 /** What is wrong with one comparison over the fields of a schema. Exported for conditions that stand elsewhere. */

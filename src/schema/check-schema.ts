@@ -2,7 +2,7 @@ import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
 import { checkFields } from './check-fields.ts';
 import { checkLists, checkScales } from './check-lists.ts';
-import { checkOnlyWhen } from './check-only-when.ts';
+import { checkOnlyWhen, checkUnlikely } from './check-only-when.ts';
 import { checkStrokes } from './check-strokes.ts';
 import { bagPrefix } from './findings/bag-prefix.ts';
 import type { LoggingSchema } from './logging-schema.ts';
@@ -19,6 +19,7 @@ export function checkSchema(schema: LoggingSchema, origins?: Origins): readonly 
     ...checkLists(schema, raise),
     ...checkScales(schema, raise),
     ...checkOnlyWhen(schema, raise),
+    ...checkUnlikely(schema, raise),
     ...checkStrokes(schema, raise),
   ];
 }

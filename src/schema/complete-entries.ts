@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { conditionSchema } from '../condition/condition.ts';
-import type { Code, Field } from './logging-schema.ts';
+import type { Code, Field, Unlikely } from './logging-schema.ts';
 
 const text = z.string();
 const base = {
@@ -35,6 +35,13 @@ export const completeField = z.discriminatedUnion('kind', [
   z.strictObject({ ...kind('flag'), ...base, ...strokes }),
   z.strictObject({ ...kind('text'), ...base }),
 ]) as unknown as z.ZodType<Field>;
+
+/** An unlikely pair with everything that it needs. */
+export const completeUnlikely = z.strictObject({
+  name: text,
+  when: conditionSchema,
+  words: text,
+}) as unknown as z.ZodType<Unlikely>;
 
 /** A code with everything that it needs. */
 export const completeCode = z.looseObject({

@@ -1,17 +1,25 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
-import { completeCode, completeField } from './complete-entries.ts';
-import type { CodeEntry, FieldEntry, LoggingFile, ScaleEntry } from './file-schema.ts';
+import { completeCode, completeField, completeUnlikely } from './complete-entries.ts';
+import type {
+  CodeEntry,
+  FieldEntry,
+  ListEntry,
+  LoggingFile,
+  ScaleEntry,
+  UnlikelyEntry,
+} from './file-schema.ts';
 import { shape } from './findings/shape.ts';
 import { type Inherited, inherit } from './inherit.ts';
 import { issueInWords, pathOf } from './issue-words.ts';
 import type { ReadFile } from './json-source.ts';
-import type { Code, CodeList, Field, LoggingSchema, Scale } from './logging-schema.ts';
+import type { Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from './logging-schema.ts';
 import { excerptAt, type JsonSource, placeInFile } from './places.ts';
 
 /** Every part of a schema with what it inherited, before it is known to be whole. */
 export type Draft = {
   readonly fields: readonly Inherited<FieldEntry>[];
+  readonly unlikely: readonly Inherited<UnlikelyEntry>[];
   readonly scales: ReadonlyMap<string, Inherited<ScaleEntry>>;
   readonly lists: ReadonlyMap<string, DraftList>;
   readonly repeatsBeforeLook: number | undefined;
@@ -30,6 +38,7 @@ const REPEATS_BEFORE_LOOK = 8;
 /** A draft with nothing in it. */
 export const EMPTY_DRAFT: Draft = {
   fields: [],
+  unlikely: [],
   scales: new Map(),
   lists: new Map(),
   repeatsBeforeLook: undefined,
@@ -41,17 +50,37 @@ export function over(
   draft: Draft,
   { value, source }: ReadFile<LoggingFile>,
 ): { readonly draft: Draft; readonly findings: readonly Finding[] } {
-  const findings: Finding[] = [];
-  const fields = inherit(draft.fields, value.fields ?? [], (entry) => entry.name, {
-    source,
-    path: ['fields'],
-  });
-  findings.push(...fields.findings);
+  const fields = inherit(draft.fields, value.fields ?? [], nameOf, { source, path: ['fields'] });
+  const unlikely = inherit(draft.unlikely, value.unlikely ?? [], nameOf, { source, path: ['unlikely'] });
+  const lists = listsOver(draft.lists, value.lists ?? {}, source);
   const scales = new Map(draft.scales);
   for (const [name, entry] of Object.entries(value.scales ?? {}))
     scales.set(name, { entry, origins: [{ source, path: ['scales', name] }] });
-  const lists = new Map(draft.lists);
-  for (const [name, entry] of Object.entries(value.lists ?? {})) {
+  return {
+    draft: {
+      fields: fields.entries,
+      unlikely: unlikely.entries,
+      scales,
+      lists: lists.lists,
+      repeatsBeforeLook: value.repeatsBeforeLook ?? draft.repeatsBeforeLook,
+      sources: [...draft.sources, source],
+    },
+    findings: [...fields.findings, ...unlikely.findings, ...lists.findings],
+  };
+}
+
+function nameOf(entry: { readonly name: string }): string {
+  return entry.name;
+}
+
+function listsOver(
+  inherited: Draft['lists'],
+  written: { readonly [name: string]: ListEntry },
+  source: JsonSource,
+): { readonly lists: Draft['lists']; readonly findings: readonly Finding[] } {
+  const findings: Finding[] = [];
+  const lists = new Map(inherited);
+  for (const [name, entry] of Object.entries(written)) {
     const old = lists.get(name);
     const path = ['lists', name, 'codes'];
     const codes = inherit(old?.codes ?? [], entry.codes ?? [], (each) => each.code, { source, path });
@@ -62,9 +91,7 @@ export function over(
       codes: codes.entries,
     });
   }
-  const repeatsBeforeLook = value.repeatsBeforeLook ?? draft.repeatsBeforeLook;
-  const sources = [...draft.sources, source];
-  return { draft: { fields: fields.entries, scales, lists, repeatsBeforeLook, sources }, findings };
+  return { lists, findings };
 }
 
 /** The draft as a schema, or which entries are not whole. */
@@ -76,8 +103,8 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
     findings.push(...notWhole(inherited, checked.error));
     return [];
   };
-  const kept = draft.fields.filter((field) => field.entry.retired !== true);
-  const fields = kept.flatMap((field): readonly Field[] => whole(field, completeField));
+  const fields = kept(draft.fields).flatMap((field): readonly Field[] => whole(field, completeField));
+  const unlikely = kept(draft.unlikely).flatMap((each): readonly Unlikely[] => whole(each, completeUnlikely));
   const lists: Record<string, CodeList> = {};
   for (const [list, { label, formedBy, codes }] of draft.lists)
     lists[list] = {
@@ -94,8 +121,15 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
     fields,
     lists,
     scales,
+    ...(unlikely.length === 0 ? {} : { unlikely }),
     repeatsBeforeLook: draft.repeatsBeforeLook ?? REPEATS_BEFORE_LOOK,
   });
+}
+
+function kept<T extends { readonly retired?: true | undefined }>(
+  entries: readonly Inherited<T>[],
+): readonly Inherited<T>[] {
+  return entries.filter(({ entry }) => entry.retired !== true);
 }
 
 function notWhole(inherited: Inherited<object>, error: z.core.$ZodError): readonly Finding[] {

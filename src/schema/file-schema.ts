@@ -155,6 +155,16 @@ const listEntry = z.strictObject({
 });
 export type ListEntry = z.infer<typeof listEntry>;
 
+/** What is seldom seen together, as a file writes it: whole where it is new, only what changes where it is inherited. */
+const unlikelyEntry = z.strictObject({
+  name: partName,
+  ...placed,
+  retired: z.literal(true).optional().describe('Takes an inherited one away'),
+  when: conditionSchema.optional().describe('Over the fields of one row'),
+  words: z.string().min(1).max(100).optional().describe('What is odd about it, in a few words'),
+});
+export type UnlikelyEntry = z.infer<typeof unlikelyEntry>;
+
 /** A logging schema as it stands in `logging.json` or a style: written by hand. */
 export const loggingFile = z
   .strictObject({
@@ -191,6 +201,11 @@ export const loggingFile = z
       .max(100)
       .optional()
       .describe('Fields in the order of the log sheet: new, or changed'),
+    unlikely: z
+      .array(unlikelyEntry)
+      .max(200)
+      .optional()
+      .describe('What is seldom seen together in one row: asked about, never refused'),
     scales: z.record(partName, scaleEntry).optional().describe('Scales by name'),
     lists: z.record(partName, listEntry).optional().describe('Lists of codes by name'),
   })

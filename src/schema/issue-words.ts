@@ -9,7 +9,8 @@ type InWords = { readonly problem: string; readonly remedy: string };
  * nobody. Nearest is the one whose first fault lies deepest, then the one with the fewest faults.
  */
 export function knownParts(issue: Issue): readonly Issue[] {
-  if (issue.code !== 'invalid_union' || issue.errors.length === 0) return [issue];
+  if (issue.code !== 'invalid_union' || issue.input === undefined || issue.errors.length === 0)
+    return [issue];
   const ranked = issue.errors
     .map((each) => each.flatMap(knownParts))
     .filter((each) => each.length > 0)
@@ -35,6 +36,8 @@ export function pathOf(issue: Issue): JsonPath {
 /** What a fault of shape means and what to do, in plain words. */
 export function issueInWords(issue: Issue): InWords {
   const name = nameOf(issue.path);
+  if (issue.code === 'invalid_union' && issue.input === undefined)
+    return { problem: `${name} is missing`, remedy: 'Add it.' };
   if (issue.code === 'unrecognized_keys') {
     const keys = issue.keys.map((key) => `"${key}"`).join(', ');
     return {

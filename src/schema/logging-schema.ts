@@ -117,6 +117,9 @@ export type Field =
 /** A field whose kind of value is the given one. */
 export type FieldOf<K extends ValueKind> = Extract<Field, { readonly kind: K }>;
 
+/** Things that are seldom seen together in one row: a condition over its fields, and the words of the question. */
+export type Unlikely = { readonly name: string; readonly when: Condition; readonly words: string };
+
 /** A project's logging schema with its inheritance resolved: what the console, the checks and the handover all read. */
 export type LoggingSchema = {
   readonly name: string;
@@ -126,6 +129,8 @@ export type LoggingSchema = {
   readonly scales: { readonly [name: string]: Scale };
   /** Rows alike in a run before the console asks to look again, once. */
   readonly repeatsBeforeLook: number;
+  /** What is seldom seen together in one row: worth a question, never refused. */
+  readonly unlikely?: readonly Unlikely[];
 };
 
 /** The field of that name, or undefined. */

@@ -9,7 +9,9 @@ import { rowFieldUnknown } from './findings/row-field-unknown.ts';
 import { rowInterval } from './findings/row-interval.ts';
 import { rowNoReturnObserves } from './findings/row-no-return-observes.ts';
 import { rowOnlyWhen } from './findings/row-only-when.ts';
+import { rowUnlikely } from './findings/row-unlikely.ts';
 import { type Field, fieldNamed, type LoggingSchema } from './logging-schema.ts';
+import { unlikelyIn } from './unlikely.ts';
 
 /**
  * What keeps a row from being one of this schema: every field that applies is there with a value of its kind, and no other.
@@ -33,6 +35,9 @@ export function checkRow(schema: LoggingSchema, row: Row, place: Place = {}): re
         ),
       ),
     ...schema.fields.flatMap((field) => checkField(schema, row, field, at)),
+    ...unlikelyIn(schema, row.cells).map(({ words }) =>
+      rowUnlikely.at(at, { problem: words, remedy: 'Look again; if it is so, say why in the remark.' }),
+    ),
   ];
 }
 

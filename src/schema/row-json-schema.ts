@@ -6,10 +6,18 @@ import { rowInterval } from './findings/row-interval.ts';
 import { rowOnlyWhen } from './findings/row-only-when.ts';
 import { rowSecondIsFirst } from './findings/row-second-is-first.ts';
 import { rowSumOverLimit } from './findings/row-sum-over-limit.ts';
+import { rowUnlikely } from './findings/row-unlikely.ts';
 import { type Field, type LoggingSchema, listOf, scaleOf } from './logging-schema.ts';
 
 /** Kinds of finding on a row whose rules JSON Schema can't hold; an exported schema says so. */
-export const BEYOND_JSON_SCHEMA = [rowInterval, rowOnlyWhen, rowSumOverLimit, rowSecondIsFirst, rowDecimals];
+export const BEYOND_JSON_SCHEMA = [
+  rowInterval,
+  rowOnlyWhen,
+  rowSumOverLimit,
+  rowSecondIsFirst,
+  rowDecimals,
+  rowUnlikely,
+];
 
 const text = { type: 'string', minLength: 1, maxLength: 2000 };
 const depth = (description: string): JsonObject => ({

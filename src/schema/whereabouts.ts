@@ -5,11 +5,12 @@ import type { Draft } from './draft.ts';
 import type { Origin } from './inherit.ts';
 import { excerptAt, type JsonPath, placeInFile } from './places.ts';
 
-/** A part of a schema that a finding is about: a field, a list, a code, a scale, and in it a member. */
+/** A part of a schema that a finding is about: a field, a list, a code, a scale, an unlikely pair, and in it a member. */
 export type Part =
   | { readonly field: string; readonly member?: string }
   | { readonly list: string; readonly code?: string; readonly member?: string }
-  | { readonly scale: string };
+  | { readonly scale: string }
+  | { readonly unlikely: string; readonly member?: string };
 
 /**
  * Raises a finding about a part of a schema at the place where that part was written; about two parts, at the one that was
@@ -54,6 +55,7 @@ function lastWritten(origins: Origins | undefined, [first, second]: readonly [Pa
 function partPlace(part: Part): Place {
   if ('field' in part) return { field: part.field };
   if ('scale' in part) return { thing: `scale ${part.scale}` };
+  if ('unlikely' in part) return { thing: `unlikely ${part.unlikely}` };
   return { thing: part.code === undefined ? `list ${part.list}` : `list ${part.list}, code ${part.code}` };
 }
 
@@ -69,6 +71,8 @@ function originOf(origins: Origins, part: Part): Origin | undefined {
 function entryOrigins(origins: Origins, part: Part): readonly Origin[] {
   if ('field' in part) return origins.fields.find((each) => each.entry.name === part.field)?.origins ?? [];
   if ('scale' in part) return origins.scales.get(part.scale)?.origins ?? [];
+  if ('unlikely' in part)
+    return origins.unlikely.find((each) => each.entry.name === part.unlikely)?.origins ?? [];
   const codes = origins.lists.get(part.list)?.codes ?? [];
   const code = part.code === undefined ? codes[0] : codes.find((each) => each.entry.code === part.code);
   return code?.origins ?? [];
