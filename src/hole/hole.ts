@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Document, Id } from '../record/document.ts';
+import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
 import { bag, bagRun, controlChoice, putOff, tray } from './bags.ts';
 import { lineUp, shot, surveyRun } from './direction.ts';
@@ -84,7 +84,16 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
   return holeThing(hole, 'plan', 'plan');
 }
 
-/** Logged rows with their ids, from the top down. */
+/** Rows sorted before, by the table they stand in: tables are never changed in place. */
+const sortedRows = new WeakMap<Table, readonly (readonly [Id, Row])[]>();
+
+/** Logged rows with their ids, from the top down. Sorted once for a table, however many views ask. */
 export function rowsDown(hole: Document): readonly (readonly [Id, Row])[] {
-  return [...holeThings(hole, 'rows')].sort(([, a], [, b]) => a.fromMm - b.fromMm);
+  const table = hole.tables.rows;
+  if (table === undefined) return [];
+  const known = sortedRows.get(table);
+  if (known !== undefined) return known;
+  const sorted = [...holeThings(hole, 'rows')].sort(([, a], [, b]) => a.fromMm - b.fromMm);
+  sortedRows.set(table, sorted);
+  return sorted;
 }

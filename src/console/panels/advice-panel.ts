@@ -24,7 +24,7 @@ export function advicePanel(
   room: number,
 ): readonly Line[] {
   const standing = adviceFor(project, hole);
-  const verdict = verdictLines(standing, width);
+  const verdict = verdictLines(standing, width).slice(0, Math.max(2, Math.floor(room / 2)));
   const depths = depthLines(hole);
   const left = Math.max(0, room - depths.length - verdict.length);
   return [...depths, ...rulesThatFit(standing, theme, width, left), ...verdict];

@@ -45,13 +45,13 @@ function wish(schema: LoggingSchema, field: Field): Wish {
   const level = Math.max(2, ...(scaleOf(schema, field)?.levels ?? []).map((each) => each.code?.length ?? 1));
   switch (field.kind) {
     case 'code':
-      return { field, least: code, glad: field.second ? code + 4 : code, turn: field.required ? 0 : 5 };
+      return { field, least: code, glad: field.second ? code + 1 : code, turn: field.required ? 0 : 5 };
     case 'percents':
-      return { field, least: code + 2, glad: 2 * (code + 2) + 1, turn: 1 };
+      return { field, least: code + 2, glad: 2 * (code + 2), turn: 1 };
     case 'levels':
-      return { field, least: code + 1, glad: 3 * (code + 2) - 1, turn: 2 };
+      return { field, least: code + 1, glad: 2 * (code + 1) + 1, turn: 2 };
     case 'percent':
-      return { field, least: 3, glad: 5, turn: 3 };
+      return { field, least: 3, glad: 4, turn: 3 };
     case 'level':
       return { field, least: level, glad: level, turn: field.required ? 4 : 6 };
     default:

@@ -12,10 +12,10 @@ import { type Line, line, spans } from '../widgets/line.ts';
 /** The panel of the interval in hand: rod and count in it, tray, what the sample stream was there, metres behind the rig. */
 export function loggingPanel(project: Project, hole: Document, at: Interval): readonly Line[] {
   return [
-    rodLine(hole, at),
-    trayLine(project, hole, at),
+    spans(`${rodWords(hole, at)} · ${trayWords(project, hole, at)}`),
     streamLine(hole, at),
     behindLine(hole),
+    ...trayChangeLine(project, hole, at),
     ...askedLine(hole),
   ];
 }
@@ -25,24 +25,25 @@ export function loggingTitle(at: Interval, isHead: boolean): string {
   return `${isHead ? 'logging' : 'amending'} ${formatInterval(at)}`;
 }
 
-function rodLine(hole: Document, at: Interval): Line {
+function rodWords(hole: Document, at: Interval): string {
   const header = headerOf(hole);
   const rod = rodOfDepth(hole, at.toMm);
   const top = depthOfRod(hole, rod - 1);
   const count = Math.max(1, Math.ceil((at.toMm - top) / header.intervalMm));
-  const inRod = Math.ceil(header.rodMm / header.intervalMm);
-  return line(`rod ${rod}, ${count} of ${inRod}`);
+  return `rod ${rod}, ${count} of ${Math.ceil(header.rodMm / header.intervalMm)}`;
 }
 
-function trayLine(project: Project, hole: Document, at: Interval): Line {
+function trayWords(project: Project, hole: Document, at: Interval): string {
+  const place = compartmentAt(project.sampling, headerOf(hole).logFromMm, at.fromMm);
+  return place === undefined ? 'no tray' : `tray ${place.tray} no. ${place.compartment}`;
+}
+
+function trayChangeLine(project: Project, hole: Document, at: Interval): readonly Line[] {
   const { logFromMm, rodMm } = headerOf(hole);
-  const place = compartmentAt(project.sampling, logFromMm, at.fromMm);
   const change = trayChange(project.sampling, logFromMm, at.fromMm, rodMm);
-  const words = place === undefined ? '' : `tray ${place.tray}, compartment ${place.compartment}`;
-  return spans(words, [
-    change === undefined ? '' : `, tray ${change.tray} in ${formatDepth(change.inMm)} m`,
-    'accent',
-  ]);
+  return change === undefined
+    ? []
+    : [line(`tray ${change.tray} begins in ${formatDepth(change.inMm)} m`, 'accent')];
 }
 
 function streamLine(hole: Document, at: Interval): Line {

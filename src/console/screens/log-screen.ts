@@ -1,3 +1,4 @@
+import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
@@ -12,6 +13,7 @@ import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, line, spans } from '../widgets/line.ts';
+import { rememberLast } from '../widgets/remember.ts';
 import { draftSpans, hintLine, messageLines } from './bottom.ts';
 import { headerLine } from './header.ts';
 
@@ -26,14 +28,7 @@ export function logScreen(
   size: Size,
   theme: Theme,
 ): readonly Line[] {
-  const height = size.rows - 1 - BOTTOM;
-  const right = size.columns >= 100 ? 42 : 32;
-  const left = size.columns - right;
-  const rows = rowsPanel({ hole, schema: state.project.schema, cursor, theme }, left - 2, height - 2);
-  const body = beside([
-    { lines: box([{ title: 'rows', lines: rows, height: height - 2 }], left, theme.signs), width: left },
-    { lines: rightColumn(state, hole, cursor, right, height, theme), width: right },
-  ]);
+  const body = bodyLines(state.project, hole, cursor, size.columns, size.rows - 1 - BOTTOM, theme);
   return [
     headerLine(state, hole, size.columns),
     ...body,
@@ -41,15 +36,34 @@ export function logScreen(
   ];
 }
 
+/** Both boxes. They hang on the hole and the cursor alone: typing leaves them as they are. */
+const bodyLines = rememberLast(
+  (
+    project: Project,
+    hole: Document,
+    cursor: RowCursor,
+    columns: number,
+    height: number,
+    theme: Theme,
+  ): readonly Line[] => {
+    const right = columns >= 100 ? 42 : 32;
+    const left = columns - right;
+    const rows = rowsPanel({ hole, schema: project.schema, cursor, theme }, left - 2, height - 2);
+    return beside([
+      { lines: box([{ title: 'rows', lines: rows, height: height - 2 }], left, theme.signs), width: left },
+      { lines: rightColumn(project, hole, cursor, right, height, theme), width: right },
+    ]);
+  },
+);
+
 function rightColumn(
-  state: State,
+  project: Project,
   hole: Document,
   cursor: RowCursor,
   width: number,
   height: number,
   theme: Theme,
 ): readonly Line[] {
-  const { project } = state;
   const at = intervalInHand(hole, cursor);
   const inner = width - 4;
   const spare = height - 4;
