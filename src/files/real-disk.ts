@@ -13,7 +13,6 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { type Disk, errorCode, type FileFacts, type OpenFile } from './disk.ts';
 
 const WINDOWS = process.platform === 'win32';
-/** A scanner or a sync client may hold a file for seconds; the journal keeps the rows meanwhile. */
 const RENAME_PATIENCE_MS = 20_000;
 const LONGEST_PAUSE_MS = 100;
 const HELD = new Set(['EPERM', 'EACCES', 'EBUSY']);
@@ -30,7 +29,7 @@ export const realDisk: Disk = {
   },
   facts: factsOf,
   realPath: (path) => realpath(path),
-  rename: WINDOWS ? renameWithPatience : rename,
+  rename: WINDOWS ? patiently(rename, (ms) => pause(ms)) : rename,
   unlink: (path) => unlink(path),
   syncFolder: WINDOWS ? async () => {} : syncFolder,
 };
@@ -70,15 +69,24 @@ async function syncFolder(path: string): Promise<void> {
   }
 }
 
-async function renameWithPatience(from: string, to: string): Promise<void> {
-  let waited = 0;
-  for (let wait = 10; ; wait = Math.min(LONGEST_PAUSE_MS, wait * 2)) {
-    try {
-      return await rename(from, to);
-    } catch (error) {
-      if (!HELD.has(errorCode(error) ?? '') || waited >= RENAME_PATIENCE_MS) throw error;
+/**
+ * Renames as Windows needs it: while a scanner or a sync client holds a file, renaming over it fails, and is tried again
+ * with short pauses for up to twenty seconds. Any other refusal is final at once.
+ */
+export function patiently(
+  renameOnce: (from: string, to: string) => Promise<void>,
+  wait: (ms: number) => Promise<void>,
+): (from: string, to: string) => Promise<void> {
+  return async (from, to) => {
+    let waited = 0;
+    for (let ms = 10; ; ms = Math.min(LONGEST_PAUSE_MS, ms * 2)) {
+      try {
+        return await renameOnce(from, to);
+      } catch (error) {
+        if (!HELD.has(errorCode(error) ?? '') || waited >= RENAME_PATIENCE_MS) throw error;
+      }
+      await wait(ms);
+      waited += ms;
     }
-    await pause(wait);
-    waited += wait;
-  }
+  };
 }
