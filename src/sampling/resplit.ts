@@ -1,0 +1,71 @@
+import type { Bag } from '../hole/bags.ts';
+import { depthFromMm } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
+import { bagOf } from './issue.ts';
+import type { Assay } from './results-read.ts';
+import type { Sampling } from './sampling.ts';
+import { type StreamState, stream } from './stream.ts';
+
+/** What asks for single metres: a composite at or over a limit, with its neighbours. */
+export interface ResplitRule {
+  readonly analyte: string;
+  readonly atLeast: number;
+  /** Composites above and below that are split too. */
+  readonly neighbours: number;
+}
+
+/** Piles lie in rows from the top of the hole on; both are counted from 1. */
+export interface PilePlace {
+  readonly row: number;
+  readonly place: number;
+}
+
+/** Where the pile of a metre lies. `perRow` is usually 20 or 30; a depth above the start has no pile: undefined. */
+export function pilePlace(startMm: number, perRow: number, metreMm: number): PilePlace | undefined {
+  if (metreMm < startMm) return undefined;
+  const index = Math.floor((metreMm - startMm) / 1000);
+  return { row: Math.floor(index / perRow) + 1, place: (index % perRow) + 1 };
+}
+
+/** Single metres that the results of composites ask for, from the top down, each once. Composites without a result ask for none. */
+export function metresToResplit(
+  bags: readonly Bag[],
+  assays: readonly Assay[],
+  rule: ResplitRule,
+): readonly Interval[] {
+  const values = new Map(assays.map((assay) => [assay.number, assay.values[rule.analyte]?.value]));
+  const composites = bags
+    .flatMap((bag) => {
+      const { fromMm, toMm } = bag;
+      if (bag.kind !== 'primary' || bag.rank !== 'composite' || fromMm === undefined || toMm === undefined)
+        return [];
+      return [{ number: bag.number, fromMm, toMm }];
+    })
+    .sort((a, b) => a.fromMm - b.fromMm);
+  const wanted = composites.filter((_, index) =>
+    composites
+      .slice(Math.max(0, index - rule.neighbours), index + rule.neighbours + 1)
+      .some((near) => (values.get(near.number) ?? Number.NEGATIVE_INFINITY) >= rule.atLeast),
+  );
+  return wanted.flatMap(({ fromMm, toMm }) => singleMetres(fromMm, toMm));
+}
+
+function singleMetres(fromMm: number, toMm: number): readonly Interval[] {
+  const metres: Interval[] = [];
+  for (let top = fromMm; top < toMm; top += 1000)
+    metres.push({ fromMm: depthFromMm(top), toMm: depthFromMm(Math.min(toMm, top + 1000)) });
+  return metres;
+}
+
+/**
+ * The bags of metres that are split again: new numbers from `state.bagRuns`, with the controls that those numbers bring. They
+ * stand beside the composites, of the rank `metre`; duplicates are speared, for the chute is long past.
+ */
+export function resplitBags(
+  sampling: Sampling,
+  state: StreamState,
+  metres: readonly Interval[],
+): readonly Bag[] {
+  const single: Sampling = { ...sampling, rank: 'metre', lengthMm: 1000, duplicates: 'spear' };
+  return [...stream(single, state, metres)].map((upcoming) => bagOf(single, upcoming));
+}
