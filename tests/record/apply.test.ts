@@ -81,6 +81,18 @@ describe('applying changes', () => {
   });
 });
 
+test('an entry says which edit it takes back or does again, where it does', () => {
+  const said = (more: Parameters<typeof deed>[1]) => {
+    const result = apply(HOLE, deed(1, more), [row]);
+    return (
+      result.ok && [result.entry.undoes, result.entry.redoes, Object.keys(result.entry).includes('undoes')]
+    );
+  };
+  expect(said({})).toEqual([undefined, undefined, false]);
+  expect(said({ undoes: 'k1-7' })).toEqual(['k1-7', undefined, true]);
+  expect(said({ redoes: 'k1-8' })).toEqual([undefined, 'k1-8', false]);
+});
+
 describe('taking changes back', () => {
   test('applying the inverse gives the tables from before', () => {
     fc.assert(

@@ -4,7 +4,7 @@ import { type Bill, billOf } from '../../src/shift/bill.ts';
 import type { HoleFacts } from '../../src/shift/hole-facts.ts';
 import type { ShiftSettings } from '../../src/shift/settings.ts';
 import type { ShiftRecord } from '../../src/shift/shift-record.ts';
-import { rulesOf, withContract } from './build.ts';
+import { rulesOf, SETTINGS, withContract } from './build.ts';
 
 const NOTHING: ShiftRecord = { work: [], metres: [], shots: new Map(), consumables: new Map() };
 const NO_FACTS: ReadonlyMap<string, HoleFacts> = new Map();
@@ -145,6 +145,9 @@ describe('single payments on the bill', () => {
       ['unpriced hose', 4],
     ]);
     expect(linesFor({ shots, consumables })).toEqual({ shots: 27_000, 'hammer bit': 165_000 });
+    const { shotCents: _, ...unpaid } = SETTINGS.contract;
+    const rules = rulesOf({ ...SETTINGS, contract: unpaid });
+    expect(billOf({ ...NOTHING, shots }, rules.contract, NO_FACTS).total).toBe(0);
   });
 });
 
