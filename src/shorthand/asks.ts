@@ -1,9 +1,10 @@
-import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { Amount, Cell } from '../value/cell.ts';
 import { sameCell } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
 import { codeNamed } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
+import { isNewRock } from './rock.ts';
 import type { Ask, AskAbout, Said } from './said.ts';
 import { labelOf } from './typing-index.ts';
 
@@ -14,52 +15,31 @@ const LADDER_STEPS_ASKED = 3;
 /** Step of a second's share, in percent (common practice). */
 const SHARE_STEP_PERCENT = 5;
 
-/** The field whose new code is a new rock: the first that takes a second one, else the first that holds one code. */
-export function rockField(schema: LoggingSchema): Field | undefined {
-  return (
-    schema.fields.find((field) => field.kind === 'code' && field.second) ??
-    schema.fields.find((field) => field.kind === 'code')
-  );
-}
-
-/** True where the rock differs from the row above. A second rock, or another share of it, is no new rock. */
-export function isNewRock(schema: LoggingSchema, above: RowSaid | undefined, cells: Cells): boolean {
-  const name = rockField(schema)?.name;
-  const before = name === undefined ? undefined : above?.cells[name];
-  const after = name === undefined ? undefined : cells[name];
-  if (before === undefined || after === undefined) return false;
-  return 'code' in after && !('code' in before && before.code === after.code);
-}
+/** A line as it stands to be judged: what it says, what became of it, and what stands above. */
+export type Judged = {
+  readonly schema: LoggingSchema;
+  readonly above: RowSaid | undefined;
+  readonly cells: Cells;
+  readonly said: readonly Said[];
+  readonly gloves: boolean;
+};
 
 /** What is asked of each item against the row above, whether insisted on or not. At most one question an item. */
-export function itemAsks(
-  schema: LoggingSchema,
-  above: RowSaid | undefined,
-  cells: Cells,
-  said: readonly Said[],
-): readonly (Ask & { readonly item: Said })[] {
-  const newRock = isNewRock(schema, above, cells);
-  return said.flatMap((item) => {
+export function itemAsks(judged: Judged): readonly (Ask & { readonly item: Said })[] {
+  return judged.said.flatMap((item) => {
     const asked =
-      alreadySo(schema, above, cells, said, item) ??
-      (newRock ? undefined : levelJump(schema, above, cells, item)) ??
-      percentMove(schema, above, cells, item) ??
-      oddShare(schema, item);
-    if (asked === undefined) return [];
-    return [{ ...asked, position: item.position, length: item.length, item }];
+      alreadySo(judged, item) ??
+      levelJump(judged, item) ??
+      percentMove(judged, item) ??
+      oddShare(judged, item);
+    return asked === undefined ? [] : [{ ...asked, position: item.position, length: item.length, item }];
   });
 }
 
 type Question = { readonly about: AskAbout; readonly reason: string };
 
 /** True of an item that could be left out: what it says would have carried. */
-function alreadySo(
-  schema: LoggingSchema,
-  above: RowSaid | undefined,
-  cells: Cells,
-  said: readonly Said[],
-  item: Said,
-): Question | undefined {
+function alreadySo({ schema, above, cells, said }: Judged, item: Said): Question | undefined {
   const { field } = item;
   const before = carriedCell(schema, field, above);
   if (before === undefined) return undefined;
@@ -95,28 +75,24 @@ function amountIn(cell: Cell | undefined, code: string): Amount {
   return 0;
 }
 
-function levelJump(
-  schema: LoggingSchema,
-  above: RowSaid | undefined,
-  cells: Cells,
-  item: Said,
-): Question | undefined {
+/** A new rock may bring any level with it, except in gloves mode, where two keys are hit at once. */
+function levelJump({ schema, above, cells, gloves }: Judged, item: Said): Question | undefined {
   const { field } = item;
   if (field.kind !== 'level' && field.kind !== 'levels') return undefined;
+  const newRock = isNewRock(schema, above, cells);
+  if (newRock && !gloves) return undefined;
   const moved = movesOf(above?.cells[field.name], cells[field.name], item).find(
     ([before, after]) => Math.abs(Number(after) - Number(before)) >= LEVELS_ASKED,
   );
   if (moved === undefined) return undefined;
   const label = labelOf(schema, field, codeNamed(item));
-  return { about: 'level jump', reason: `${label} goes from ${moved[0]} to ${moved[1]} with no new rock` };
+  return {
+    about: 'level jump',
+    reason: `${label} goes from ${moved[0]} to ${moved[1]}${newRock ? '' : ' with no new rock'}`,
+  };
 }
 
-function percentMove(
-  schema: LoggingSchema,
-  above: RowSaid | undefined,
-  cells: Cells,
-  item: Said,
-): Question | undefined {
+function percentMove({ schema, above, cells }: Judged, item: Said): Question | undefined {
   const { field } = item;
   if (field.kind !== 'percent' && field.kind !== 'percents') return undefined;
   const label = labelOf(schema, field, codeNamed(item));
@@ -140,7 +116,7 @@ function percentMove(
 }
 
 /** A second's share is judged by eye in fives: what is not one is nearly always a slip. */
-function oddShare(schema: LoggingSchema, { field, says }: Said): Question | undefined {
+function oddShare({ schema }: Judged, { field, says }: Said): Question | undefined {
   if (field.kind !== 'code' || !('code' in says) || Number(says.amount) % SHARE_STEP_PERCENT === 0)
     return undefined;
   const label = labelOf(schema, field, says.code);

@@ -2,8 +2,8 @@ import { codeOf, type Field, fieldNamed, type LoggingSchema } from '../schema/lo
 import { percentOf } from '../schema/read-cell.ts';
 import { type Amount, type Cell, sameCell } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
-import { isNewRock, rockField } from './asks.ts';
 import type { EntryContext } from './parse.ts';
+import { isNewRock, rockField } from './rock.ts';
 import { labelOf } from './typing-index.ts';
 import { absenceWords, amountWords, cellWords, levelWords } from './words.ts';
 

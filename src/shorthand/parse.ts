@@ -8,6 +8,7 @@ import { carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
 import { type Ask, type Refusal, refusal, type Said } from './said.ts';
+import { labelOf, NO_RETURN, standsIn, typingIndex } from './typing-index.ts';
 
 /** What a line is read against. */
 export type EntryContext = {
@@ -63,7 +64,7 @@ export function parseLine(text: string, context: EntryContext): Parsed {
 export function insistOn(text: string): string {
   const remark = remarkStart(text);
   const said = text.slice(0, remark).trimEnd();
-  return `${said}${said === '.' ? '=' : ' ='}${text.slice(remark)}`;
+  return `${said}${said === '.' || said === NO_RETURN ? '=' : ' ='}${text.slice(remark)}`;
 }
 
 /** Where the remark of a line begins: the first `/` outside of a quoted value; the line's length without one. */
@@ -116,8 +117,24 @@ function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal 
   for (const field of schema.fields) {
     if (fieldApplies(schema, cells, field)) cells[field.name] = NOT_OBSERVED;
   }
-  const row: RowSaid = { cells, noReturn: true, ...(end.remark === undefined ? {} : { remark: end.remark }) };
-  return { kind: 'row', row, said: [], asks: [], insisted: end.insisted };
+  const asks = end.insisted ? [] : noReturnAsks(context);
+  const row: RowSaid = {
+    cells,
+    noReturn: true,
+    ...(end.remark === undefined ? {} : { remark: end.remark }),
+    ...(asks.length === 0 ? {} : { asked: asks.map((ask) => ask.reason) }),
+  };
+  return { kind: 'row', row, said: [], asks, insisted: end.insisted };
+}
+
+/** Where `n` is a key of something above, `nr` is one slip from `n4` and `n5`, and would lose the whole row: asked. */
+function noReturnAsks({ schema, above, gloves }: EntryContext): readonly Ask[] {
+  const typed = typingIndex(schema).keys.get('n');
+  if (typed === undefined || gloves === true) return [];
+  if (!standsIn(above?.cells ?? {}, typed.field, typed.code?.code)) return [];
+  const label = labelOf(schema, typed.field, typed.code?.code);
+  const reason = `no return at all? n is the key of ${label} too`;
+  return [{ about: 'no return', reason, position: 0, length: NO_RETURN.length }];
 }
 
 function nothingSaid({ insisted }: Items): Refusal {
@@ -157,7 +174,8 @@ function openAsks(
   said: readonly Said[],
   lineEnd: number,
 ): readonly Ask[] {
-  const asks = itemAsks(context.schema, context.above, row.cells, said)
+  const { schema, above, gloves } = context;
+  const asks = itemAsks({ schema, above, cells: row.cells, said, gloves: gloves === true })
     .filter(({ item }) => !item.insisted)
     .map(({ item: _, ...ask }): Ask => ask);
   if (!isOneRepeatTooMany(context, row)) return asks;

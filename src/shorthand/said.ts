@@ -30,7 +30,13 @@ export type Said = Span & {
 };
 
 /** Why a line is asked about. */
-export type AskAbout = 'already so' | 'level jump' | 'percent step' | 'off the ladder' | 'repeat';
+export type AskAbout =
+  | 'already so'
+  | 'level jump'
+  | 'percent step'
+  | 'off the ladder'
+  | 'repeat'
+  | 'no return';
 
 /** A question about a line that may well be right: `=` insists. */
 export type Ask = Span & { readonly about: AskAbout; readonly reason: string };

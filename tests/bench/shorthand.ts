@@ -13,8 +13,9 @@ import {
   placed,
   spreadsheetKeys,
 } from './shorthand-costs.ts';
-import { slipsOver } from './shorthand-errors.ts';
+import { type Slips, slipsOver } from './shorthand-errors.ts';
 import { generatedLog, NOISE, type Noise } from './shorthand-log.ts';
+import { sampleLog } from './shorthand-sample.ts';
 
 /** Keys that a line can be typed with: letters, digits, and the punctuation and white keys of the grammar. */
 const KEYS = 49;
@@ -34,9 +35,12 @@ export type EntryFigures = {
   readonly spreadsheetKeys: number;
   readonly copyDownKeys: number;
   readonly silent: number;
+  /** The same with each `=` typed ahead of its question. */
+  readonly silentAhead: number;
   readonly wrongRock: number;
   readonly gloveKeys: number;
   readonly gloveSilent: number;
+  readonly gloveAsked: number;
   readonly asked: number;
   /** A model: one mental preparation a row and one a change, and a key's time for each key. */
   readonly modelledSeconds: number;
@@ -47,10 +51,10 @@ export function entryFigures(log: string, schema: LoggingSchema, rows: readonly 
   const bare = placed(schema, rows, false);
   const gloved = placed(schema, rows, true);
   const lines = bare.map(({ row, context }) => writeLine(row, context));
+  const gloveLines = gloved.map(({ row, context }) => writeLine(row, context));
   const keys = lines.map((line) => line.length + 1);
   const changes = bare.map(changesIn);
   const slips = slipsOver(bare);
-  const gloveSlips = slipsOver(gloved);
   const keysMean = mean(keys);
   return {
     log,
@@ -62,13 +66,19 @@ export function entryFigures(log: string, schema: LoggingSchema, rows: readonly 
     entropyKeys: adaptiveBits(schema, rows) / Math.log2(KEYS) / rows.length,
     spreadsheetKeys: mean(bare.map(spreadsheetKeys)),
     copyDownKeys: mean(bare.map(copyDownKeys)),
-    silent: slips.silent / slips.slips,
+    silent: shareSilent(slips),
+    silentAhead: shareSilent(slipsOver(bare, true)),
     wrongRock: slips.wrongRock / slips.slips,
-    gloveKeys: mean(gloved.map(({ row, context }) => writeLine(row, context).length + 1)),
-    gloveSilent: gloveSlips.silent / gloveSlips.slips,
+    gloveKeys: mean(gloveLines.map((line) => line.length + 1)),
+    gloveSilent: shareSilent(slipsOver(gloved)),
+    gloveAsked: gloveLines.filter((line) => line.includes('=')).length / lines.length,
     asked: lines.filter((line) => line.includes('=')).length / lines.length,
     modelledSeconds: MENTAL_S * (1 + mean(changes)) + KEY_S * keysMean,
   };
+}
+
+function shareSilent({ silent, slips }: Slips): number {
+  return silent / slips;
 }
 
 function mean(numbers: readonly number[]): number {
@@ -152,8 +162,8 @@ export function figureLines(figures: EntryFigures): readonly string[] {
     `  keys a row ${figures.keysMean.toFixed(2)}, 90th percentile ${figures.keysP90.toFixed(0)}; ${figures.timesFloor.toFixed(3)} × the floor max(2, 1 + 2 × changes)`,
     `  adaptive order-1 entropy (Krichevsky–Trofimov) over log2(${KEYS}): ${figures.entropyKeys.toFixed(2)} keys a row`,
     `  spreadsheet with tabs ${figures.spreadsheetKeys.toFixed(1)} (1/${(figures.spreadsheetKeys / figures.keysMean).toFixed(1)}), copy-down with arrows ${figures.copyDownKeys.toFixed(1)} (1/${(figures.copyDownKeys / figures.keysMean).toFixed(1)})`,
-    `  silent slips ${percent(figures.silent)}, wrong rock ${percent(figures.wrongRock)}; rows asked ${percent(figures.asked)}`,
-    `  gloves mode: ${figures.gloveKeys.toFixed(2)} keys a row, silent slips ${percent(figures.gloveSilent)}`,
+    `  silent slips ${percent(figures.silent)} (${percent(figures.silentAhead)} with = typed ahead), wrong rock ${percent(figures.wrongRock)}; rows asked ${percent(figures.asked)}`,
+    `  gloves mode: ${figures.gloveKeys.toFixed(2)} keys a row, silent slips ${percent(figures.gloveSilent)}; rows asked ${percent(figures.gloveAsked)}`,
     `  modelled (keystroke-level model): ${figures.modelledSeconds.toFixed(1)} s a row`,
     ...AIMS.filter(({ holds }) => !holds(figures)).map(({ what }) => `  AIM MISSED: ${what}`),
   ];
@@ -162,7 +172,9 @@ export function figureLines(figures: EntryFigures): readonly string[] {
 /** Everything the bench says of the entry line. */
 export function shorthandLines(): readonly string[] {
   const { codes, meanMs, worstMs } = parseTimes();
+  const schema = styled('orogenic-gold');
   return [
+    ...figureLines(entryFigures('orogenic-gold, sample hole', schema, sampleLog(schema))),
     ...generatedFigures('orogenic-gold').flatMap(figureLines),
     `parse and explain with ${codes} codes: ${meanMs.toFixed(3)} ms mean, ${worstMs.toFixed(3)} ms worst (aim: under 1 ms)`,
   ];
