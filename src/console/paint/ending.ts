@@ -1,5 +1,5 @@
 import { constants } from 'node:os';
-import { safeLines } from './safe-text.ts';
+import { safeLines } from '../../finding/safe-text.ts';
 
 /** Why the console left the screen. */
 export type Ending =

@@ -1,6 +1,6 @@
 import { Box, Text } from 'ink';
 import { memo } from 'react';
-import { safeText } from '../paint/safe-text.ts';
+import { safeText } from '../../finding/safe-text.ts';
 import { type Theme, toned } from '../theme.ts';
 import type { Line } from './line.ts';
 

@@ -2,7 +2,7 @@ import { Box, Text } from 'ink';
 import type { ReactElement } from 'react';
 import { padEnd, truncate } from '../../../src/console/paint/cells.ts';
 import type { Size } from '../../../src/console/paint/painter.ts';
-import { safeText } from '../../../src/console/paint/safe-text.ts';
+import { safeText } from '../../../src/finding/safe-text.ts';
 
 /** What the fixture shows. */
 export interface FixtureState {

@@ -2,7 +2,7 @@ import { constants } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { safeText } from '../../../src/console/paint/safe-text.ts';
+import { safeText } from '../../../src/finding/safe-text.ts';
 import { bundleProgram, removeBundle } from './bundle.ts';
 import { openPty, type Pty, type PtyOptions } from './pty.ts';
 

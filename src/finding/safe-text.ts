@@ -1,4 +1,9 @@
-import { narrowText } from './cells.ts';
+/**
+ * Text of which every character is one cell wide and a character by itself: printable ASCII, Latin, punctuation, arrows, mathematical
+ * signs, box drawing, blocks, geometric shapes. Counting it needs no Unicode tables, whose first use costs 20 to 40 ms.
+ */
+export const narrowText =
+  /^[\x20-\x7e\xa0-\xac\xae-\u02ff\u2010-\u2027\u2030-\u205e\u2070-\u209c\u2190-\u22ff\u2500-\u25fc]*$/;
 
 /**
  * What a terminal would obey, or an eye would not see: controls, format characters (bidi, zero-width, soft hyphen, tags), line and

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { safeLines, safeText } from '../../../src/console/paint/safe-text.ts';
+import { safeLines, safeText } from '../../src/finding/safe-text.ts';
 
 const ascii = { ascii: true };
 
