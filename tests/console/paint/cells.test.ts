@@ -6,11 +6,11 @@ import {
   cellWidth,
   fit as fitTo,
   graphemes,
-  narrowText,
   padEnd,
   padStart,
   truncate,
 } from '../../../src/console/paint/cells.ts';
+import { narrowText } from '../../../src/finding/safe-text.ts';
 
 describe('width in cells', () => {
   it('is one a character for ASCII, two for wide characters, none for marks and colours', () => {
