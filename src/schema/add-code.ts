@@ -2,7 +2,7 @@ import { applyEdits, findNodeAtLocation, type JSONPath, modify, type Node } from
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { LoadParent } from './chain.ts';
 import { checkSchema } from './check-schema.ts';
-import type { CodeEntry } from './file-schema.ts';
+import type { CodeEntry } from './file-entries.ts';
 import { parseJsonFile } from './json-source.ts';
 import type { LoggingSchema } from './logging-schema.ts';
 import type { TextFile } from './places.ts';

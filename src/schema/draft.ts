@@ -1,14 +1,8 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { completeCode, completeField, completeUnlikely } from './complete-entries.ts';
-import type {
-  CodeEntry,
-  FieldEntry,
-  ListEntry,
-  LoggingFile,
-  ScaleEntry,
-  UnlikelyEntry,
-} from './file-schema.ts';
+import type { CodeEntry, FieldEntry, ListEntry, ScaleEntry, UnlikelyEntry } from './file-entries.ts';
+import type { LoggingFile } from './file-schema.ts';
 import { shape } from './findings/shape.ts';
 import { type Inherited, inherit } from './inherit.ts';
 import { issueInWords, pathOf } from './issue-words.ts';

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
-import type { CodeEntry } from './file-schema.ts';
+import type { CodeEntry } from './file-entries.ts';
 import { importColumn } from './findings/import-column.ts';
 import { importCsv } from './findings/import-csv.ts';
 import { importRow } from './findings/import-row.ts';
