@@ -66,6 +66,10 @@ export const lineUp = z.strictObject({
   missMm: z.int().min(0).optional().describe('Miss at the target from the 3-D angle, in whole millimetres'),
   correction: words.optional().describe('What was requested of the driller'),
   cautionsReadBy: words.optional().describe('Who read the cautions; having read is not being inducted'),
+  permissionBy: words
+    .optional()
+    .describe('Who of the crew permitted the checks: rig stopped, clear of exclusion zones and traffic'),
+  because: words.optional().describe('Why it is accepted outside its tolerance'),
   at: stamp,
   by: words,
 });

@@ -8,6 +8,7 @@ import type { Situation } from '../termination/situation.ts';
 import { type Shown, shownAdvice } from '../termination/verdict.ts';
 import { headsOf } from './heads.ts';
 import { paceOf } from './pace.ts';
+import { directionKnown } from './survey.ts';
 
 /** Everything that the termination rules read about a hole, from its document. */
 export function situationOf(project: Project, hole: Document): Situation {
@@ -25,7 +26,7 @@ export function situationOf(project: Project, hole: Document): Situation {
     drilledMm: heads.drilledMm,
     stream: holeNouns(hole, 'stream'),
     expects: plan?.expects ?? [],
-    direction: [],
+    direction: directionKnown(project, hole),
     pace: pace === undefined ? [] : [{ atMm: heads.drilledMm, metresPerHour: pace.metresPerHour }],
     decisions: holeNouns(hole, 'decisions'),
     ...(held?.kind === 'held'

@@ -1,0 +1,176 @@
+import type { Place } from '../finding/place.ts';
+import { headerOf, holeNouns, holeThings, planOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { type Depth, depthFromMetres, depthFromMm } from '../quantity/depth.ts';
+import { instantMs } from '../quantity/stamp.ts';
+import { triOf } from '../quantity/tri.ts';
+import type { Document } from '../record/document.ts';
+import { type ExpectedHere, expectedHere, type HazardWarning, hazardWarnings } from '../survey/expected.ts';
+import { type HoleDirections, type HoleSurvey, surveyHole } from '../survey/hole-survey.ts';
+import {
+  type ClosestApproach,
+  closestApproach,
+  distanceFromPlan,
+  missAtTarget,
+  type PlannedLine,
+  type Reach,
+  reachOf,
+  type SplitMiss,
+} from '../survey/miss.ts';
+import { lastStation, type Path, pathThrough } from '../survey/path.ts';
+import type { Projection } from '../survey/projection.ts';
+import { type Site, siteOf } from '../survey/site.ts';
+import { chanceAtTarget } from '../survey/uncertainty.ts';
+import type { DirectionKnown } from '../termination/situation.ts';
+import { headsOf } from './heads.ts';
+
+/** Where a hole goes by its record, the site it was read at, and every doubt about that record. */
+export interface SurveyStanding extends HoleSurvey {
+  readonly site: Site;
+}
+
+const NO_SITE: Site = { grid: undefined, mineGrid: undefined, declinationDeg: undefined };
+
+/** The place that findings about a hole's directions name. */
+export function placeOf(hole: Document): Place {
+  return { hole: headerOf(hole).name };
+}
+
+/** The grids and the declination of a project; where its grid can't be read there are none, and the survey says so. */
+export function siteOfProject(project: Project): Site {
+  const site = siteOf(project.settings.survey, { file: 'project.json' });
+  return site.ok ? site.value : NO_SITE;
+}
+
+/** Everything that a hole's survey is made from, out of its document. */
+export function directionsOf(project: Project, hole: Document): HoleDirections {
+  return {
+    place: placeOf(hole),
+    plan: planOf(hole),
+    collars: holeNouns(hole, 'collars'),
+    lineUps: holeNouns(hole, 'lineUps'),
+    runs: holeThings(hole, 'runs'),
+    shots: holeNouns(hole, 'shots'),
+    drilledMm: headsOf(hole).drilledMm,
+    site: siteOfProject(project),
+    settings: project.survey,
+  };
+}
+
+/** The survey of a hole as its document stands. A grid of project.json that can't be read is among the findings. */
+export function surveyOf(project: Project, hole: Document): SurveyStanding {
+  const site = siteOf(project.settings.survey, { file: 'project.json' });
+  const directions = directionsOf(project, hole);
+  const survey = surveyHole(directions);
+  return {
+    ...survey,
+    site: directions.site,
+    findings: [...(site.ok ? [] : site.findings), ...survey.findings],
+  };
+}
+
+/** How a hole comes out at its target by one way of carrying it on below the last shot. */
+export interface AtTarget {
+  readonly projection: Projection;
+  readonly miss: SplitMiss;
+  readonly nearest: ClosestApproach;
+  /** Probability of passing within the target's radius, 0 to 1, by the errors of the tools alone. */
+  readonly chance: number;
+}
+
+/** A hole beside its target. */
+export interface TargetStanding {
+  readonly targetMm: Depth;
+  /** Depth of the last station: below it nobody has measured. */
+  readonly measuredMm: Depth;
+  /** Metres from the last station to the plan, square to it. */
+  readonly offPlanM: number;
+  /** Straight on, and on the trend. */
+  readonly ways: readonly AtTarget[];
+  readonly reach: Reach;
+}
+
+/** The hole beside its target; undefined without a direction or a plan in the path's north. */
+export function targetOf(project: Project, survey: HoleSurvey): TargetStanding | undefined {
+  const { path, planned, stations } = survey;
+  if (path === undefined || planned === undefined) return undefined;
+  const { severityLimitPer30m, targetRadiusM, toolErrors } = project.survey;
+  const ways = (['straight', 'trend'] as const).map((projection): AtTarget => {
+    const { probability } = chanceAtTarget(stations, planned, targetRadiusM, toolErrors, projection);
+    return {
+      projection,
+      miss: missAtTarget(path, planned, projection),
+      nearest: closestApproach(path, planned, projection),
+      chance: probability,
+    };
+  });
+  return {
+    targetMm: planned.targetMm,
+    measuredMm: lastStation(path).depthMm,
+    offPlanM: distanceFromPlan(planned, { offset: path.end }),
+    ways,
+    reach: reachOf(path, planned, severityLimitPer30m, targetRadiusM),
+  };
+}
+
+/**
+ * What the shots told about the direction, for the termination rules: an entry for each depth of the rig at which shots became
+ * known, with everything that was known then. The projected miss is that on the trend: the hole carried on as it goes.
+ */
+export function directionKnown(project: Project, hole: Document): readonly DirectionKnown[] {
+  const survey = surveyOf(project, hole);
+  const { planned, stations } = survey;
+  if (planned === undefined) return [];
+  const known = stations.map((one) => ({
+    one,
+    atMm: one.run === undefined ? 0 : rigDepthWhenKnown(hole, one.run, one.depthMm),
+  }));
+  const depths = [...new Set(known.filter(({ one }) => one.run !== undefined).map(({ atMm }) => atMm))];
+  return depths
+    .sort((a, b) => a - b)
+    .flatMap((atMm): readonly DirectionKnown[] => {
+      const path = pathThrough(
+        known.filter((each) => each.atMm <= atMm).map(({ one }) => one),
+        placeOf(hole),
+      );
+      return path.ok ? [directionAt(project, depthFromMm(atMm), path.value, planned)] : [];
+    });
+}
+
+/** Where the rig was when a station of a run became known: at the last rod done before the shot, never above the station. */
+function rigDepthWhenKnown(hole: Document, run: string, stationMm: number): number {
+  const shot = holeNouns(hole, 'shots').findLast((each) => each.run === run && each.depthMm === stationMm);
+  if (shot === undefined) return stationMm;
+  const rods = holeNouns(hole, 'rods').filter((rod) => instantMs(rod.at) <= instantMs(shot.at));
+  return Math.max(stationMm, ...rods.map((rod) => rod.depthMm));
+}
+
+function directionAt(project: Project, atMm: Depth, path: Path, planned: PlannedLine): DirectionKnown {
+  const { severityLimitPer30m, targetRadiusM } = project.survey;
+  return {
+    atMm,
+    offPlanMm: depthFromMetres(distanceFromPlan(planned, { offset: path.end })),
+    projectedMissMm: depthFromMetres(missAtTarget(path, planned, 'trend').totalM),
+    targetReachable: triOf(reachOf(path, planned, severityLimitPer30m, targetRadiusM).within),
+  };
+}
+
+/** Contacts and zones of the plan, where they should come in the hole as it runs. */
+export function expectedOf(hole: Document, survey: HoleSurvey): readonly ExpectedHere[] {
+  const plan = planOf(hole);
+  if (plan?.expects === undefined) return [];
+  const deepest = Math.max(plan.depthMm, headsOf(hole).drilledMm, ...plan.expects.map((one) => one.fromMm));
+  // A hole that runs flatter than planned comes to its zones deeper along itself: half as deep again is looked at.
+  return expectedHere(
+    plan.expects,
+    survey.path,
+    survey.planned,
+    depthFromMm(Math.round((deepest * 1.5) / 1000) * 1000),
+  );
+}
+
+/** Hazard zones that the drilled head is within the site's stand-off of. */
+export function hazardsOf(project: Project, hole: Document, survey: HoleSurvey): readonly HazardWarning[] {
+  const { standOffM } = project.settings.hazards;
+  return hazardWarnings(expectedOf(hole, survey), headsOf(hole).drilledMm, standOffM);
+}
