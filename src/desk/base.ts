@@ -1,15 +1,16 @@
 import { documentsOf, type WorkLine } from '../files/journal-line.ts';
 import { documentKey } from '../record/document.ts';
+import type { PenStart } from './pen.ts';
 import type { Shelf } from './shelf.ts';
 import { type Base, displacedFrom, type SessionNeeds } from './state.ts';
-import { startWriter, type WriterStart } from './writer.ts';
+import { startWriter } from './writer.ts';
 
 /** What a base is made of. */
 export interface BaseParts extends Pick<Base, 'folder' | 'lock' | 'replica' | 'facts' | 'spoiled'> {
   readonly needs: SessionNeeds;
   readonly shelf: Shelf;
   readonly closed: ReadonlyMap<string, string>;
-  readonly start: WriterStart;
+  readonly start: PenStart;
   readonly changed: () => void;
 }
 
