@@ -8,7 +8,7 @@ import type { Field, LoggingSchema } from './logging-schema.ts';
 import type { Raise } from './whereabouts.ts';
 
 /** Names that the tables of the handover and the entry line keep for themselves. */
-export const RESERVED_FIELD_NAMES: readonly string[] = ['nr', 'hole', 'from', 'to', 'remark', 'asked'];
+const RESERVED_FIELD_NAMES: readonly string[] = ['nr', 'hole', 'from', 'to', 'remark', 'asked'];
 
 /** What is wrong with the fields of a schema, each taken by itself. */
 export function checkFields(schema: LoggingSchema, raise: Raise): readonly Finding[] {

@@ -7,8 +7,8 @@ import { unlikelyUntellable } from './findings/unlikely-untellable.ts';
 import { type Field, type LoggingSchema, listOf, scaleOf } from './logging-schema.ts';
 import type { Raise } from './whereabouts.ts';
 
-/** A problem of one comparison of a condition over logged fields, without its place: other rooms have conditions too. */
-export type ConditionProblem = {
+/** A problem of one comparison of a condition over logged fields, without its place. */
+type ConditionProblem = {
   readonly kind: FindingKind;
   readonly problem: string;
   readonly remedy: string;
@@ -44,11 +44,8 @@ export function checkUnlikely(schema: LoggingSchema, raise: Raise): readonly Fin
   );
 }
 
-/** What is wrong with one comparison over the fields of a schema. Exported for conditions that stand elsewhere. */
-export function problemsOfCondition(
-  schema: LoggingSchema,
-  condition: FieldCondition,
-): readonly ConditionProblem[] {
+/** What is wrong with one comparison over the fields of a schema. */
+function problemsOfCondition(schema: LoggingSchema, condition: FieldCondition): readonly ConditionProblem[] {
   const field = schema.fields.find((each) => each.name === condition.field);
   if (field === undefined)
     return [

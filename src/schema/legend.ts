@@ -88,7 +88,7 @@ function fieldMeaning(field: Field): FieldMeaning {
 }
 
 /** The codes that a cell names. */
-export function codesIn(cell: Cell): readonly string[] {
+function codesIn(cell: Cell): readonly string[] {
   if ('code' in cell) return cell.second === undefined ? [cell.code] : [cell.code, cell.second.code];
   if ('levels' in cell) return Object.keys(cell.levels);
   return 'percents' in cell ? Object.keys(cell.percents) : [];

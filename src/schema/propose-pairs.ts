@@ -33,7 +33,7 @@ export function proposePairs(schema: LoggingSchema): readonly ProposedPair[] {
 }
 
 /** The first of a label's pairs that is free and apart from all others, else apart from those of its own field; undefined where none is. */
-export function pairFor(field: Field, label: string, taken: readonly Stroke[]): string | undefined {
+function pairFor(field: Field, label: string, taken: readonly Stroke[]): string | undefined {
   const free = candidates(label).filter((pair) => !taken.some((stroke) => stroke.strokes === pair));
   const takes = takesOf(field);
   const near = (pair: string, others: readonly Stroke[]): boolean => {

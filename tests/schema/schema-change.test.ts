@@ -120,8 +120,13 @@ describe('a changed schema over logged rows', () => {
       ...(code.code === 'SHA' ? [{ ...code, code: 'NEW', label: 'dunite' }] : []),
     ]);
     expect(
-      additionsTo(style, fresh).map((finding) => [finding.severity, finding.place.thing, finding.problem]),
-    ).toEqual([['note', 'code rocks NEW', 'dunite is new']]);
+      additionsTo(style, fresh).map((finding) => [
+        finding.code,
+        finding.severity,
+        finding.place.thing,
+        finding.problem,
+      ]),
+    ).toEqual([['change-added', 'note', 'code rocks NEW', 'dunite is new']]);
     expect(additionsTo(style, style)).toEqual([]);
   });
 });

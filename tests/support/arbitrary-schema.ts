@@ -197,7 +197,7 @@ const remark = fc
   .filter((text) => text !== '');
 
 /** What one field can hold. */
-export function cellsOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> {
+function cellsOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> {
   const absences = fc.constantFrom(NOT_OBSERVED, ...(field.canBeNone ? [NONE] : []));
   const values = valuesOf(schema, field);
   return values === undefined
