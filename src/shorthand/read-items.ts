@@ -48,12 +48,20 @@ type ItemRead = { readonly said: Said; readonly end: number };
 
 function readItem(context: ItemsContext, text: string, at: number, mayName: boolean): ItemRead | Refusal {
   const name = fieldNameAt(text, at);
+  const glued = name === undefined ? undefined : gluedField(context.schema, name, mayName);
+  if (glued !== undefined && name !== undefined) return gluedName(at + name.length - glued.length, glued);
   if (name !== undefined && mayName) return readNamedItem(context, text, at, name);
   const letters = /^[a-z]{1,2}/.exec(text.slice(at))?.[0];
   if (letters === undefined) return strayCharacter(text, at);
   const typed = typedBy(context, text, at, letters);
-  if ('kind' in typed) return name === undefined ? typed : gluedName(at, name);
-  return amountBehind(context, text, at, letters, typed);
+  return 'kind' in typed ? typed : amountBehind(context, text, at, letters, typed);
+}
+
+/** The field whose name stands glued behind other items, as `rock` in `p3rock'bst`. */
+function gluedField(schema: LoggingSchema, name: string, mayName: boolean): string | undefined {
+  const { fields } = typingIndex(schema);
+  if (mayName && fields.has(name)) return undefined;
+  return [...fields.keys()].find((field) => name.endsWith(field));
 }
 
 function readNamedItem(context: ItemsContext, text: string, at: number, name: string): ItemRead | Refusal {

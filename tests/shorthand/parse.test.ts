@@ -1,0 +1,282 @@
+import { describe, expect, test } from 'vitest';
+import { type EntryContext, insistOn, parseLine } from '../../src/shorthand/parse.ts';
+import { NONE, NOT_OBSERVED } from '../../src/value/cell.ts';
+import { above, rowOf, schema } from './fixture-schema.ts';
+
+function refusalOf(line: string, context: Partial<EntryContext> = { above }) {
+  const parsed = parseLine(line, { schema, ...context });
+  if (parsed.kind !== 'refused') throw new Error(`${line} was taken`);
+  return parsed;
+}
+
+function asksOf(line: string, context: Partial<EntryContext> = { above }): readonly string[] {
+  return rowOf(line, context).asks.map((ask) => ask.reason);
+}
+
+const cellsOf = (line: string, context: Partial<EntryContext> = { above }) => rowOf(line, context).row.cells;
+
+describe('what a line is', () => {
+  test('an empty one logs nothing, = alone settles, ; starts a command', () => {
+    expect(parseLine('', { schema })).toEqual({ kind: 'empty' });
+    expect(parseLine('   ', { schema })).toEqual({ kind: 'empty' });
+    expect(parseLine('=', { schema })).toEqual({ kind: 'settle' });
+    expect(parseLine(';u', { schema })).toMatchObject({ kind: 'command', command: { does: 'undo' } });
+  });
+
+  test('a whole match of the bag pattern is a bag, and nothing less is', () => {
+    const context = { schema, above, bagPattern: /ZQ\d{6}/g };
+    expect(parseLine('ZQ000163', context)).toEqual({ kind: 'bag', number: 'ZQ000163' });
+    expect(parseLine('ZQ00016', context)).toMatchObject({
+      kind: 'refused',
+      problem: 'Z is a capital: Caps Lock?',
+    });
+    expect(parseLine('163', { ...context, bagPattern: /\d{3}/ })).toEqual({ kind: 'bag', number: '163' });
+  });
+
+  test('a row is a point, nr, or what is said; a remark may follow each', () => {
+    expect(rowOf('./iron stain', { above }).row).toMatchObject({ repeat: true, remark: 'iron stain' });
+    expect(rowOf('nr/blocked').row).toMatchObject({ noReturn: true, remark: 'blocked' });
+    expect(rowOf('p3 / 5 cm vein', { above }).row.remark).toBe('5 cm vein');
+  });
+});
+
+describe('items', () => {
+  test('are read by longest match, glued or with spaces between', () => {
+    expect(cellsOf('dop3v2')).toEqual(cellsOf('do  p3 v2'));
+    expect(cellsOf('dop3v2')).toMatchObject({ rock: { code: 'DOL' }, veins: { percent: 2 } });
+  });
+
+  test('take a comma for a trace, a point before a digit, and 0 to take out', () => {
+    expect(cellsOf('p,=')).toMatchObject({ sulphides: { percents: { pyr: 'trace' } } });
+    expect(cellsOf('v.5=')).toMatchObject({ veins: { percent: 0.5 } });
+    expect(cellsOf('c0s0v0')).toMatchObject({ alteration: NONE, veins: NONE });
+    expect(cellsOf('c0')).toMatchObject({ alteration: { levels: { sil: 1 } } });
+  });
+
+  test('name the second rock by an amount behind its pair; a first said alone is alone', () => {
+    const mixed = rowOf('sh30', { above }).row;
+    expect(mixed.cells.rock).toEqual({ code: 'BST', second: { code: 'SHL', percent: 30 } });
+    expect(cellsOf('sh0', { above: mixed }).rock).toEqual({ code: 'BST' });
+    expect(cellsOf('do', { above: mixed }).rock).toEqual({ code: 'DOL' });
+    expect(cellsOf('dosh30', { above: mixed }).rock).toEqual({
+      code: 'DOL',
+      second: { code: 'SHL', percent: 30 },
+    });
+  });
+
+  test('said by their field hold what has no strokes: codes in either case, negative numbers, words, absences', () => {
+    expect(cellsOf("rock'bif weathering'sli magsus'-2.5 note''it''s / wet = cold'")).toMatchObject({
+      rock: { code: 'BIF' },
+      weathering: { level: 2 },
+      magsus: { number: -2.5 },
+      note: { text: "it's / wet = cold" },
+    });
+    expect(cellsOf("rock'nr veins'0 alteration'sil'2")).toMatchObject({
+      rock: NOT_OBSERVED,
+      veins: NONE,
+      alteration: { levels: { chl: 2, sil: 2 } },
+    });
+    expect(cellsOf("contact'1").contact).toEqual({ flag: true });
+    expect(cellsOf('ct').contact).toEqual({ flag: true });
+  });
+
+  test('of a field that a condition asks for are wanted where it holds, and refused where it does not', () => {
+    expect(cellsOf('we4=sp').regolith).toEqual({ code: 'SAP' });
+    expect(refusalOf('we4=').problem).toBe('regolith unit is needed in this row');
+    expect(refusalOf('sp')).toMatchObject({
+      problem: 'regolith unit is not asked of a row like this',
+      position: 0,
+      length: 2,
+    });
+    expect(cellsOf('p3')).not.toHaveProperty('regolith');
+  });
+});
+
+describe('a first row', () => {
+  test('takes for what is unsaid what the schema says that means', () => {
+    expect(rowOf('bswe1').row).toEqual({
+      cells: {
+        rock: { code: 'BST' },
+        weathering: { level: 1 },
+        alteration: NONE,
+        sulphides: NONE,
+        veins: NONE,
+        contact: NONE,
+        magsus: NOT_OBSERVED,
+        note: NOT_OBSERVED,
+      },
+    });
+  });
+
+  test('is refused without a required field, at the end of the line', () => {
+    expect(refusalOf('bs', {})).toMatchObject({
+      problem: 'weathering is needed in this row',
+      remedy: "Say it, or weathering'nr if it was not observed",
+      position: 2,
+    });
+  });
+
+  test('has no row to repeat and no key that stands above', () => {
+    expect(refusalOf('.', {}).problem).toBe('There is no row above to repeat');
+    expect(refusalOf('bswe1p2', {}).problem).toBe('pyrite is not above: py2');
+  });
+});
+
+describe('refused, with the place, the problem and what to do', () => {
+  test.each([
+    ['Py2', 0, 'P is a capital: Caps Lock?'],
+    ['zz2', 0, 'zz is unknown'],
+    ['p3p2', 2, 'pyrite is said twice'],
+    ["alteration'0 c1", 13, 'chlorite is said twice'],
+    ['dobs', 2, 'basalt is said twice'],
+    ['cl', 0, 'chlorite: how much?'],
+    ['p', 0, 'p pyrite: how much?'],
+    ['h2', 0, 'chalcopyrite is not above: hl2'],
+    ['p50v2 hl20', 6, 'sulphides adds up to 70 %, over the limit of 60'],
+    ['c5', 0, 'chlorite: levels go from 1 to 4'],
+    ['c,', 0, 'chlorite: levels go from 1 to 4'],
+    ['we0', 0, "weathering is always something: it can't be none"],
+    ['v101', 0, 'veins: 101 % is more than all of it'],
+    ['sh60', 0, 'shale as the second: its share is over 0, up to 50 %'],
+    ['bs20', 0, 'basalt is the first already'],
+    ['dosh0', 2, 'shale is not the second'],
+    ['sp2', 0, 'regolith unit takes no second one'],
+    ['ct2', 0, 'contact is there or not'],
+    ['ob', 0, 'old basalt (ob) was retired on 2026-01-01'],
+    ["rock'old", 0, "old basalt was retired on 2026-01-01 and can't be used anew"],
+    ["rok'bst", 0, 'No field is called rok'],
+    ["rock'xyz", 0, 'xyz is not in the list'],
+    ["p3rock'bst", 2, "rock' must start the line or follow a space"],
+    ["note''wet'p3", 10, "Nothing can be glued to what note' says"],
+    ["note'", 0, "note: nothing readable stands behind the '"],
+    ["magsus'3000", 0, 'susceptibility: 3000 is out of range'],
+    ["magsus'1.25", 0, 'susceptibility: 1.25 has too many decimals'],
+    ["magsus'wet", 0, 'susceptibility: wet is not a number'],
+    ["veins'5'2", 0, 'veins: an amount has no meaning there'],
+    ['nr p2', 2, 'nr means no return: nothing else can be said of the row'],
+    ['p2nr', 2, 'nr means no return and stands alone'],
+    ['.p2', 1, '. repeats the row and stands alone'],
+    ['.5', 0, 'An amount stands behind nothing'],
+    ['2p', 0, '2 stands behind nothing it could measure'],
+    ['p2;u', 2, '; starts a command and stands first'],
+    ['/wet', 0, 'A remark needs a row'],
+    ['=/wet', 0, '= insists on what stands before it'],
+    ['p#', 0, 'p pyrite: how much?'],
+    ['#', 0, '# has no meaning here'],
+    ["'", 0, "' follows the name of a field"],
+  ])('%s', (line, position, problem) => {
+    expect(refusalOf(line)).toMatchObject({ position, problem });
+    expect(refusalOf(line).remedy).not.toBe('');
+  });
+
+  test('an unknown pair names those that it could have been meant for', () => {
+    expect(refusalOf('ch2')).toMatchObject({
+      problem: 'ch is unknown',
+      remedy: 'Did you mean cl chlorite, hl chalcopyrite?',
+      suggestions: [
+        { text: 'cl', label: 'chlorite' },
+        { text: 'hl', label: 'chalcopyrite' },
+      ],
+    });
+    expect(refusalOf('yp2').suggestions[0]).toEqual({ text: 'py', label: 'pyrite' });
+  });
+
+  test('gloves mode takes no single keys and names the pair', () => {
+    expect(refusalOf('p3', { above, gloves: true })).toMatchObject({
+      problem: 'Gloves mode takes no single keys: p',
+      remedy: 'Type py and the amount',
+    });
+    expect(cellsOf('py3', { above, gloves: true })).toEqual(cellsOf('p3'));
+  });
+
+  test('where nobody looked, one mineral taken out says nothing of the others', () => {
+    const unseen = rowOf("alteration'nr", { above }).row;
+    expect(refusalOf('cl0', { above: unseen }).problem).toBe(
+      "chlorite can't be taken out: alteration was not observed",
+    );
+    expect(cellsOf('cl2', { above: unseen }).alteration).toEqual({ levels: { chl: 2 } });
+  });
+});
+
+describe('asked, once', () => {
+  test.each([
+    ['p2', 'pyrite is so already in the row above'],
+    ['bssh30', 'basalt is so already in the row above'],
+    ['se0', 'sericite is not in the row above'],
+    ['c4', 'chlorite goes from 2 to 4 with no new rock'],
+    ['se2', 'sericite goes from 0 to 2 with no new rock'],
+    ["alteration'0", 'alteration goes from 2 to 0 with no new rock'],
+    ['p7', 'pyrite goes from 2 % to 7 % in one row'],
+    ['hl2', 'chalcopyrite goes from 0 % to 2 % in one row'],
+    ['p4', 'pyrite 4 % is off the ladder (0.5 1 2 3 5 7 10 15 20 30 50)'],
+    ['sh12', 'shale 12 %: shares go in fives'],
+  ])('%s: %s', (line, reason) => {
+    expect(asksOf(line)).toEqual([reason]);
+    expect(rowOf(line, { above }).row.asked).toEqual([reason]);
+    expect(asksOf(insistOn(line))).toEqual([]);
+    expect(rowOf(insistOn(line), { above }).row).not.toHaveProperty('asked');
+  });
+
+  test.each(['c3', 'c1', 'se1', 'p5', 'p.5', 'hl1', 'hl,', 'c0=', 'do', 'doc4', 'sh15'])(
+    '%s is not',
+    (line) => {
+      expect(asksOf(line)).toEqual([]);
+    },
+  );
+
+  test('a new rock may bring any level, but not in gloves mode', () => {
+    expect(asksOf('docl4')).toEqual([]);
+    expect(asksOf('docl4', { above, gloves: true })).toEqual(['chlorite goes from 2 to 4']);
+  });
+
+  test('nothing is asked of steps where nothing was observed to step from', () => {
+    const unseen = rowOf("alteration'nr sulphides'nr", { above }).row;
+    expect(asksOf('cl4py20', { above: unseen })).toEqual([]);
+    expect(asksOf('py4', { above: unseen })).toEqual([
+      'pyrite 4 % is off the ladder (0.5 1 2 3 5 7 10 15 20 30 50)',
+    ]);
+  });
+
+  test('= behind an item insists on it, behind a space on the whole row', () => {
+    expect(asksOf('c4=p20')).toEqual(['pyrite goes from 2 % to 20 % in one row']);
+    expect(asksOf('c4=p20=')).toEqual([]);
+    expect(asksOf('c4p20 =')).toEqual([]);
+    expect(asksOf('c4p20 = / sure')).toEqual([]);
+  });
+
+  test('insisting on a line puts the = before its remark', () => {
+    expect(insistOn('c4p20')).toBe('c4p20 =');
+    expect(insistOn("note''a/b' c4/wet")).toBe("note''a/b' c4 =/wet");
+    expect(insistOn('.')).toBe('.=');
+    for (const line of ['c4p20', 'c4p20/wet', '.', './wet']) {
+      expect(asksOf(insistOn(line), { above, repeats: 3 })).toEqual([]);
+    }
+  });
+
+  test("a repeat past the project's limit is asked once in its run, whichever way it is said", () => {
+    const reason = '3 rows alike: look again, then = if it is so';
+    expect(asksOf('.', { above, repeats: 2 })).toEqual([]);
+    expect(asksOf('.', { above, repeats: 3 })).toEqual([reason]);
+    expect(asksOf('.', { above, repeats: 4 })).toEqual([]);
+    expect(asksOf('p2=', { above, repeats: 3 })).toEqual([reason]);
+    expect(asksOf('p3', { above, repeats: 3 })).toEqual([]);
+    expect(asksOf('.', { above, previous: rowOf('nr').row, repeats: 3 })).toEqual([]);
+  });
+
+  test('no return is asked where n is the key of something above: n5 is one slip from it', () => {
+    const keyed = {
+      ...schema,
+      fields: schema.fields.map((field) => (field.kind === 'percent' ? { ...field, key: 'n' } : field)),
+    };
+    const reason = 'no return at all? n is the key of veins too';
+    expect(asksOf('nr', { schema: keyed, above })).toEqual([reason]);
+    expect(asksOf('nr=', { schema: keyed, above })).toEqual([]);
+    expect(asksOf('nr', { schema: keyed })).toEqual([]);
+  });
+});
+
+test('no return observes nothing: every field that is asked of it says so', () => {
+  const { row } = rowOf('nr', { above });
+  expect(new Set(Object.values(row.cells))).toEqual(new Set([NOT_OBSERVED]));
+  expect(row.cells).not.toHaveProperty('regolith');
+});
