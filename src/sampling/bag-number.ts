@@ -16,7 +16,7 @@ export interface BagNumber {
 }
 
 /** The largest serial that the form has digits for. */
-export function largestSerial(form: NumberForm): number {
+function largestSerial(form: NumberForm): number {
   return 10 ** form.digits - 1;
 }
 

@@ -42,7 +42,7 @@ export function flagsOf(
 }
 
 /** What was seen to be wrong at a rod, in words. What was not looked at is not in it. */
-export function uncleanOf(hygiene: Hygiene | undefined): readonly string[] {
+function uncleanOf(hygiene: Hygiene | undefined): readonly string[] {
   return [
     ...(hygiene?.cycloneClean === false ? ['cyclone not clean'] : []),
     ...(hygiene?.splitterClean === false ? ['splitter not clean'] : []),

@@ -77,7 +77,7 @@ function checkMetre(sampling: Sampling, hole: string, metre: Recovery): readonly
 }
 
 /** How far a split is off its target, in percent of the target; negative is under it. */
-export function offTarget(sampling: Sampling, splitG: number): number {
+function offTarget(sampling: Sampling, splitG: number): number {
   return (100 * (splitG - sampling.splitTargetG)) / sampling.splitTargetG;
 }
 
@@ -98,7 +98,7 @@ function checkTrend(hole: string, metres: readonly Recovery[]): readonly Finding
 }
 
 /** Wet metres that follow one another without a gap. */
-export function wetRuns(
+function wetRuns(
   metres: readonly Pick<Recovery, 'fromMm' | 'toMm' | 'moisture'>[],
 ): readonly { readonly fromMm: number; readonly toMm: number; readonly count: number }[] {
   const runs: { fromMm: number; toMm: number; count: number }[] = [];

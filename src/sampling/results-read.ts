@@ -7,7 +7,7 @@ import type { SamplingSettings } from './settings.ts';
 export type ResultColumns = NonNullable<SamplingSettings['results']>;
 
 /** One value of a result: what it counts as, and its detection limit where it is under it. */
-export interface AssayValue {
+interface AssayValue {
   readonly value: number;
   readonly belowLimit?: number;
 }

@@ -23,7 +23,7 @@ export const LOOKS = {
   double: 'Is one calico about twice as heavy as the others?',
   controls: 'How many standards, blanks and duplicates lie in this rod?',
 } as const;
-export type Look = keyof typeof LOOKS;
+type Look = keyof typeof LOOKS;
 
 /** A mismatch named: what happened, what to do on the ground, and its mending wherever it may have happened, likeliest first. */
 export interface NamedMismatch {

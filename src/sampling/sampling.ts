@@ -49,20 +49,12 @@ export interface Sampling {
 /** The settings resolved into millimetres and grams; refused where a block's numbers are not of the project's form. */
 export function resolveSampling(settings: SamplingSettings): Result<Sampling> {
   const form = numberForm(settings);
-  const findings: Finding[] = [];
-  const blocks: NumberBlock[] = [];
-  for (const block of settings.numbers.blocks) {
-    const first = parseBagNumber(form, block.first);
-    const last = parseBagNumber(form, block.last);
-    if (first === undefined) findings.push(notOurs(block.first, form));
-    if (last === undefined) findings.push(notOurs(block.last, form));
-    if (first !== undefined && last !== undefined) blocks.push({ rig: block.rig, first, last });
-  }
-  if (findings.length > 0) return { ok: false, findings };
+  const blocks = blocksOf(settings, form);
+  if (!blocks.ok) return blocks;
   const { controls, split, trays } = settings;
   return ok({
     numbers: form,
-    blocks,
+    blocks: blocks.value,
     rank: settings.sampled.rank,
     lengthMm: Math.round(settings.sampled.lengthM * 1000),
     slots: controls.slots.map((slot) => ({
@@ -87,6 +79,19 @@ export function resolveSampling(settings: SamplingSettings): Result<Sampling> {
     sackBags: settings.sackBags,
     results: settings.results,
   });
+}
+
+function blocksOf(settings: SamplingSettings, form: NumberForm): Result<readonly NumberBlock[]> {
+  const findings: Finding[] = [];
+  const blocks: NumberBlock[] = [];
+  for (const block of settings.numbers.blocks) {
+    const first = parseBagNumber(form, block.first);
+    const last = parseBagNumber(form, block.last);
+    if (first === undefined) findings.push(notOurs(block.first, form));
+    if (last === undefined) findings.push(notOurs(block.last, form));
+    if (first !== undefined && last !== undefined) blocks.push({ rig: block.rig, first, last });
+  }
+  return findings.length > 0 ? { ok: false, findings } : ok(blocks);
 }
 
 function numberForm(settings: SamplingSettings): NumberForm {

@@ -1,5 +1,5 @@
 import type { ControlChoice } from '../hole/bags.ts';
-import { formatBagNumber, type NumberForm, parseBagNumber } from './bag-number.ts';
+import { type NumberForm, parseBagNumber } from './bag-number.ts';
 import type { Sampling, Slot } from './sampling.ts';
 import type { ControlKind } from './settings.ts';
 
@@ -46,20 +46,4 @@ export function serialOf(form: NumberForm, number: string): number {
   const parsed = parseBagNumber(form, number);
   if (parsed === undefined) throw new Error(`${number} is not a bag number of this project`);
   return parsed.serial;
-}
-
-/** Serials `first` to `last` of one prefix that the scheme reserves, with their kinds: what the sheet of the evening before shows. */
-export function reservedBetween(
-  sampling: Sampling,
-  prefix: string,
-  first: number,
-  last: number,
-): readonly { readonly number: string; readonly kind: ControlKind }[] {
-  const found: { number: string; kind: ControlKind }[] = [];
-  for (let serial = first; serial <= last; serial++) {
-    const slot = slotAt(sampling.slots, serial);
-    if (slot !== undefined)
-      found.push({ number: formatBagNumber(sampling.numbers, { prefix, serial }), kind: slot.kind });
-  }
-  return found;
 }

@@ -28,7 +28,7 @@ export function compartmentAt(sampling: Sampling, startMm: number, depthMm: numb
 }
 
 /** The metres of a tray, counted from 1. */
-export function trayInterval(sampling: Sampling, startMm: number, tray: number) {
+function trayInterval(sampling: Sampling, startMm: number, tray: number) {
   const length = sampling.tray.compartments * sampling.tray.compartmentMm;
   return { fromMm: startMm + (tray - 1) * length, toMm: startMm + tray * length };
 }

@@ -1,5 +1,7 @@
-// Figures of the rod check on simulated holes: `npx tsx tests/bench/sampling.ts`.
-import { drill, type Outcome, SLIPS } from '../sampling/simulator.ts';
+/** Figures of the rod check on simulated holes: `npx tsx tests/bench/sampling.ts`. */
+import { NO_TRACE } from '../../src/sampling/mismatches/no-trace.ts';
+import { drill, type Outcome } from '../sampling/simulator.ts';
+import { SLIPS } from '../sampling/slips.ts';
 
 const HOLES = 1000;
 const started = performance.now();
@@ -36,4 +38,6 @@ console.log(row('all', outcomes));
 console.log(
   `false alarms on ${HOLES} clean holes: ${clean.reduce((sum, each) => sum + each.falseAlarms, 0)}`,
 );
+console.log('no trace in the numbers of a rod:');
+for (const { slip, caughtBy } of NO_TRACE) console.log(`  ${slip}: caught by ${caughtBy}`);
 console.log(`${((performance.now() - started) / 1000).toFixed(1)} s`);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { MISMATCHES } from '../../src/sampling/mismatches/registry.ts';
-import { drill, SLIPS } from './simulator.ts';
+import { drill } from './simulator.ts';
+import { SLIPS } from './slips.ts';
 
 const HOLES = 1000;
 
@@ -38,6 +39,11 @@ describe('a thousand seeded holes, each with a slip, every kind in turn', () => 
       (each) => each.namedAfterLooks === each.slip && !WRITTEN_ANEW.includes(each.slip),
     );
     expect(mendable.filter((each) => each.mended !== true)).toEqual([]);
+  });
+
+  test('the record as mended holds no fault of its own', () => {
+    const faulty = visible.filter((each) => (each.faultsLeft ?? []).length > 0);
+    expect(faulty.map((each) => [each.slip, each.seed, each.faultsLeft])).toEqual([]);
   });
 
   test('no rod before the slip is called wrong', () => {

@@ -1,35 +1,15 @@
 import type { Bag } from '../../src/hole/bags.ts';
 import { depthFromMm } from '../../src/quantity/depth.ts';
+import { checkBags } from '../../src/sampling/bags-check.ts';
 import type { Fix, OtherHole, RodSeen } from '../../src/sampling/mismatch.ts';
 import { type RodCheck, rodCheck } from '../../src/sampling/rod-check.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
 import type { StreamState } from '../../src/sampling/stream.ts';
 import { atCollar, voidBag, withSlots } from './build.ts';
+import { type Plan, planOf, ROD_M, type Slip } from './slips.ts';
 import { bagRod, type Calico, chance, type Hands, type Label, pile, type Scheme } from './splitter.ts';
 
-/** Kinds of slip that the simulator makes, by the code that the rod check should give them. */
-export const SLIPS = [
-  'bags-too-few',
-  'bags-too-many',
-  'two-metres-in-one-bag',
-  'last-holes-bags',
-  'skipped',
-  'used-twice',
-  'transposed-digits',
-  'control-forgotten',
-  'control-early',
-  'empty-duplicate',
-  'one-ahead',
-  'one-behind',
-  'wrong-restart',
-  'depth-mark-out',
-  'foreign',
-  'void-used',
-] as const;
-export type Slip = (typeof SLIPS)[number];
-
 const RODS = 14;
-const ROD_M = 6;
 const SCHEMES: readonly Scheme[] = [
   { every: 20, standardAt: 0, blankAt: 7, duplicateAt: 13 },
   { every: 25, standardAt: 5, blankAt: 16, duplicateAt: 24 },
@@ -51,6 +31,8 @@ export interface Outcome {
   readonly namedAfterLooks?: string;
   /** The record as mended one of the ways offered says what is in every calico. Only where the slip was named and the mending is in the numbers. */
   readonly mended?: boolean;
+  /** Faults in the bags of the record once it is mended: none is right. */
+  readonly faultsLeft?: readonly string[];
 }
 
 interface Hole {
@@ -84,8 +66,8 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
   let falseAlarms = 0;
   for (let rod = 0; rod < RODS; rod++) {
     const metres = Array.from({ length: ROD_M }, (_, index) => rod * ROD_M + index);
-    const plan =
-      slip !== 'none' && rod === due ? handsFor(slip, hole, labels, metres, spoiled) : { hands: {} };
+    const occasion = { ...hole, labels, metres, spoiled };
+    const plan: Plan | undefined = slip !== 'none' && rod === due ? planOf(slip, occasion) : { hands: {} };
     if (plan === undefined) due += 1;
     else if (rod === due && slip !== 'none') slippedAt = rod;
     const { drilled = metres, hands } = plan ?? { hands: {} };
@@ -156,74 +138,6 @@ function reading(laid: readonly Calico[], drilled: readonly number[], afterBreak
   };
 }
 
-interface Plan {
-  readonly hands: Hands;
-  /** The metres really drilled, where the mark says otherwise. */
-  readonly drilled?: readonly number[];
-}
-
-/** How the slip is made in this rod, or undefined where the rod gives no occasion for it. */
-function handsFor(
-  slip: Slip,
-  hole: Hole,
-  labels: readonly Label[],
-  metres: readonly number[],
-  spoiled: string,
-): Plan | undefined {
-  const { random, scheme } = hole;
-  const any = metres[Math.floor(random() * ROD_M)] ?? 0;
-  const later = metres[1 + Math.floor(random() * (ROD_M - 1))] ?? 0;
-  const inRod = labels.slice(0, ROD_M).filter((label) => label.kept !== undefined);
-  const control = inRod[Math.floor(random() * inRod.length)];
-  const foot = metres.at(-1) ?? 0;
-  const plans: Readonly<Record<Slip, () => Plan | undefined>> = {
-    'bags-too-few': () => ({ hands: { bareAt: any } }),
-    'one-behind': () => ({ hands: { bareAt: any } }),
-    'bags-too-many': () => ({ hands: { twiceAt: any } }),
-    'two-metres-in-one-bag': () => ({ hands: { leftOnAt: later } }),
-    'last-holes-bags': () => ({ hands: { otherPile: { at: any, labels: hole.otherLabels } } }),
-    skipped: () => ({ hands: { passOver: { at: later, count: random() < 0.8 ? 1 : 2 } } }),
-    'one-ahead': () => ({ hands: { passOver: { at: any, count: 1 } } }),
-    'used-twice': () => ({ hands: { repeatAt: later } }),
-    'transposed-digits': () => ({ hands: { lastReads: (number) => transposed(number, random()) } }),
-    'control-forgotten': () => {
-      if (control === undefined) return undefined;
-      const slipped = control.kept === 'duplicate' || random() < 0.5 ? 'used for a metre' : 'left out';
-      return { hands: { control: { number: control.number, slip: slipped } } };
-    },
-    'empty-duplicate': () =>
-      control?.kept === 'duplicate'
-        ? { hands: { control: { number: control.number, slip: 'nothing caught' } } }
-        : undefined,
-    'control-early': () => {
-      const due = labels.findIndex((label) => label.kept === 'standard' || label.kept === 'blank');
-      return due >= ROD_M + 1 && due < 2 * ROD_M ? { hands: { earlyAt: any } } : undefined;
-    },
-    'wrong-restart': () => {
-      const past = pile(scheme, Number(labels[0]?.number.slice(2)), 250).slice(8 + Math.floor(random() * 50));
-      const kept = past.filter((label) => labels.some((each) => each.number === label.number));
-      return { hands: { otherPile: { at: any, labels: kept } } };
-    },
-    'depth-mark-out': () => {
-      const deep = random() < 0.5;
-      return { hands: {}, drilled: deep ? [...metres, foot + 1] : metres.slice(0, -1) };
-    },
-    foreign: () => ({
-      hands: { lastReads: () => `KX${String(Math.floor(random() * 1e6)).padStart(6, '0')}` },
-    }),
-    'void-used': () => ({ hands: { lastReads: () => spoiled } }),
-  };
-  return plans[slip]();
-}
-
-/** The number with two different neighbours of its last three digits swapped; unchanged where all three are alike. */
-function transposed(number: string, roll: number): string {
-  const pairs = [number.length - 2, number.length - 3].filter((at) => number[at] !== number[at + 1]);
-  const at = pairs[Math.floor(roll * pairs.length)];
-  if (at === undefined) return number;
-  return number.slice(0, at) + number[at + 1] + number[at] + number.slice(at + 2);
-}
-
 function judged(
   slip: Slip | 'none',
   hole: Hole,
@@ -231,7 +145,7 @@ function judged(
   seen: RodSeen,
   check: RodCheck,
   laid: readonly Calico[],
-): Pick<Outcome, 'detected' | 'namedFirst' | 'namedAfterLooks' | 'mended'> {
+): Pick<Outcome, 'detected' | 'namedFirst' | 'namedAfterLooks' | 'mended' | 'faultsLeft'> {
   const truth = looks(laid);
   let told = seen;
   let after = check;
@@ -246,8 +160,24 @@ function judged(
     detected: !check.agrees,
     ...(namedFirst === undefined ? {} : { namedFirst }),
     ...(namedAfterLooks === undefined ? {} : { namedAfterLooks }),
-    ...(namedAfterLooks === slip ? { mended: mending.some((fix) => saysWhatLies(fix, laid)) } : {}),
+    ...(namedAfterLooks === slip ? mendedRecord(hole, asked, mending, laid) : {}),
   };
+}
+
+/** What the record says once it is mended the way that fits the ground, or the first way where the bags are written anew. */
+function mendedRecord(
+  hole: Hole,
+  asked: StreamState,
+  mending: readonly Fix[],
+  laid: readonly Calico[],
+): Pick<Outcome, 'mended' | 'faultsLeft'> {
+  const fits = mending.find((fix) => saysWhatLies(fix, laid));
+  const fix = fits ?? mending[0];
+  const amended = new Map((fix?.amend ?? []).map((each) => [each.number, each.bag]));
+  const bags = [...asked.bags.map((bag) => amended.get(bag.number) ?? bag), ...(fix?.issue ?? [])];
+  const choices = [...asked.choices, ...(fix?.choices ?? [])];
+  const found = checkBags(hole.sampling, [{ ...asked, hole: 'ZQRC004', bags, choices }]);
+  return { mended: fits !== undefined, faultsLeft: found.map((each) => `${each.code} ${each.place.thing}`) };
 }
 
 /** The answers to every look. */
