@@ -22,6 +22,7 @@ import type { Projection } from '../survey/projection.ts';
 import { type Site, siteOf } from '../survey/site.ts';
 import { chanceAtTarget } from '../survey/uncertainty.ts';
 import type { DirectionKnown } from '../termination/situation.ts';
+import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
 
 /** Where a hole goes by its record, the site it was read at, and every doubt about that record. */
@@ -58,7 +59,7 @@ export function directionsOf(project: Project, hole: Document): HoleDirections {
 }
 
 /** The survey of a hole as its document stands. A grid of project.json that can't be read is among the findings. */
-export function surveyOf(project: Project, hole: Document): SurveyStanding {
+export const surveyOf = byReference((project: Project, hole: Document): SurveyStanding => {
   const site = siteOf(project.settings.survey, { file: 'project.json' });
   const directions = directionsOf(project, hole);
   const survey = surveyHole(directions);
@@ -67,7 +68,7 @@ export function surveyOf(project: Project, hole: Document): SurveyStanding {
     site: directions.site,
     findings: [...(site.ok ? [] : site.findings), ...survey.findings],
   };
-}
+});
 
 /** How a hole comes out at its target by one way of carrying it on below the last shot. */
 export interface AtTarget {
@@ -91,8 +92,8 @@ export interface TargetStanding {
 }
 
 /** The hole beside its target; undefined without a direction or a plan in the path's north. */
-export function targetOf(project: Project, survey: HoleSurvey): TargetStanding | undefined {
-  const { path, planned, stations } = survey;
+export const targetOf = byReference((project: Project, hole: Document): TargetStanding | undefined => {
+  const { path, planned, stations } = surveyOf(project, hole);
   if (path === undefined || planned === undefined) return undefined;
   const { severityLimitPer30m, targetRadiusM, toolErrors } = project.survey;
   const ways = (['straight', 'trend'] as const).map((projection): AtTarget => {
@@ -111,15 +112,14 @@ export function targetOf(project: Project, survey: HoleSurvey): TargetStanding |
     ways,
     reach: reachOf(path, planned, severityLimitPer30m, targetRadiusM),
   };
-}
+});
 
 /**
  * What the shots told about the direction, for the termination rules: an entry for each depth of the rig at which shots became
  * known, with everything that was known then. The projected miss is that on the trend: the hole carried on as it goes.
  */
-export function directionKnown(project: Project, hole: Document): readonly DirectionKnown[] {
-  const survey = surveyOf(project, hole);
-  const { planned, stations } = survey;
+export const directionKnown = byReference((project: Project, hole: Document): readonly DirectionKnown[] => {
+  const { planned, stations } = surveyOf(project, hole);
   if (planned === undefined) return [];
   const known = stations.map((one) => ({
     one,
@@ -135,7 +135,7 @@ export function directionKnown(project: Project, hole: Document): readonly Direc
       );
       return path.ok ? [directionAt(project, depthFromMm(atMm), path.value, planned)] : [];
     });
-}
+});
 
 /** Where the rig was when a station of a run became known: at the last rod done before the shot, never above the station. */
 function rigDepthWhenKnown(hole: Document, run: string, stationMm: number): number {
@@ -156,9 +156,10 @@ function directionAt(project: Project, atMm: Depth, path: Path, planned: Planned
 }
 
 /** Contacts and zones of the plan, where they should come in the hole as it runs. */
-export function expectedOf(hole: Document, survey: HoleSurvey): readonly ExpectedHere[] {
+export const expectedOf = byReference((project: Project, hole: Document): readonly ExpectedHere[] => {
   const plan = planOf(hole);
   if (plan?.expects === undefined) return [];
+  const survey = surveyOf(project, hole);
   const deepest = Math.max(plan.depthMm, headsOf(hole).drilledMm, ...plan.expects.map((one) => one.fromMm));
   // A hole that runs flatter than planned comes to its zones deeper along itself: half as deep again is looked at.
   return expectedHere(
@@ -167,10 +168,10 @@ export function expectedOf(hole: Document, survey: HoleSurvey): readonly Expecte
     survey.planned,
     depthFromMm(Math.round((deepest * 1.5) / 1000) * 1000),
   );
-}
+});
 
 /** Hazard zones that the drilled head is within the site's stand-off of. */
-export function hazardsOf(project: Project, hole: Document, survey: HoleSurvey): readonly HazardWarning[] {
+export function hazardsOf(project: Project, hole: Document): readonly HazardWarning[] {
   const { standOffM } = project.settings.hazards;
-  return hazardWarnings(expectedOf(hole, survey), headsOf(hole).drilledMm, standOffM);
+  return hazardWarnings(expectedOf(project, hole), headsOf(hole).drilledMm, standOffM);
 }

@@ -1,64 +1,142 @@
-import { ok, type Result, refused } from '../../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import { recordRun, recordShot } from '../../hole/commands/direction.ts';
 import type { Made, Maker } from '../../hole/commands/made.ts';
-import type { SurveyRun } from '../../hole/direction.ts';
-import { headerOf, holeThings } from '../../hole/hole.ts';
+import type { Shot, SurveyRun } from '../../hole/direction.ts';
+import { headerOf, holeThing, holeThings } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
+import type { Project } from '../../project/project.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
-import type { Document } from '../../record/document.ts';
+import type { Document, Id } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
+import { directionsOf, placeOf, surveyOf } from '../../standing/survey.ts';
+import { checkDipSlip } from '../../survey/findings/dip-slip.ts';
+import { checkShotBelowDrilled } from '../../survey/findings/shot-below-drilled.ts';
+import { surveyHole } from '../../survey/hole-survey.ts';
+import { pointAt } from '../../survey/projection.ts';
 
-/** A shot as the driller read it out. */
+/** A shot as the driller read it out; its depth is the station's. */
 export interface ShotRead {
   readonly depthMm: Depth;
   readonly dipDeg: number;
   readonly azimuthDeg?: number;
 }
 
-/** What a tool is where nobody said: a single-shot run of a north-seeking gyro inside the rods, its azimuths from true north. */
-const USUAL_RUN = {
-  tool: 'not named',
-  toolClass: 'north-seeking gyro',
-  north: 'true',
-  pass: 'single',
-  inside: 'rods',
-  toolOffsetMm: 0,
-  operator: 'driller',
-  rank: 50,
-} as const satisfies Omit<SurveyRun, 'at'>;
+/** What is chosen once for a run of shots. */
+export type RunSaid = Omit<SurveyRun, 'at' | 'rank'>;
 
-/** Records a shot in the run of single shots that is open, or in a new one. Refused below the drilled depth, or where one stands at its depth. */
+/** The better of two tools where both were run: what north it finds by itself, what it is told, what steel can draw. Common practice. */
+const RANK_OF_CLASS: Readonly<Record<SurveyRun['toolClass'], number>> = {
+  'north-seeking gyro': 60,
+  'gyro aligned at the collar': 50,
+  magnetic: 40,
+};
+
+/** The run that the next shot belongs to: the one begun last. */
+export function openRun(hole: Document): readonly [Id, SurveyRun] | undefined {
+  return holeThings(hole, 'runs').at(-1);
+}
+
+/** Begins a run of shots, as yet without one. */
+export function beginRun(said: RunSaid, maker: Maker): Made {
+  const made = recordRun({ ...said, rank: RANK_OF_CLASS[said.toolClass], at: maker.at }, [], maker);
+  return { ...made, what: `survey run begun: ${said.toolClass}, ${said.north} north` };
+}
+
+/** Records a shot in the run that is open. Refused without a run, below the drilled depth, or where the run has one at its depth. */
 export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Result<Made> {
-  const { drilledMm } = headsOf(hole);
-  if (read.depthMm > drilledMm) {
+  const open = openRun(hole);
+  const place = { ...placeOf(hole), fromMm: read.depthMm };
+  if (open === undefined)
+    return refused(
+      REFUSALS.notThere.at(place, {
+        problem: 'no survey run is begun: which tool reads, and from which north, is not known',
+        remedy: 'Begin one on the survey screen (F6, then r), then record the shot.',
+      }),
+    );
+  const [id, run] = open;
+  const shot: Shot = { ...read, run: id, at: maker.at, by: maker.by };
+  const below = checkShotBelowDrilled({ id, run, shots: [shot] }, headsOf(hole).drilledMm, placeOf(hole));
+  if (below.length > 0) return refused(...below);
+  const there = holeThings(hole, 'shots').find(
+    ([, each]) => each.run === id && each.depthMm === read.depthMm && each.rejected === undefined,
+  );
+  if (there !== undefined)
+    return refused(
+      REFUSALS.overlap.at(place, {
+        problem: `the run has a shot at ${formatDepth(read.depthMm)} m`,
+        remedy: 'Reject that one first, or begin a run of its own.',
+      }),
+    );
+  return ok(recordShot(shot, maker));
+}
+
+/**
+ * What the checks would say anew of a shot, were it recorded: against the dip the hole should have there, and in the path made with
+ * it. Empty where nothing is doubtful, and where no run is open.
+ */
+export function doubtsOfShot(
+  project: Project,
+  hole: Document,
+  read: ShotRead,
+  maker: Pick<Maker, 'at' | 'by'>,
+): readonly Finding[] {
+  const open = openRun(hole);
+  if (open === undefined) return [];
+  const directions = directionsOf(project, hole);
+  const before = surveyOf(project, hole);
+  const shot: Shot = { ...read, run: open[0], at: maker.at, by: maker.by };
+  const after = surveyHole({ ...directions, shots: [...directions.shots, shot] });
+  const known = new Set(before.findings.map(sameness));
+  const place = { ...directions.place, fromMm: read.depthMm };
+  const expected =
+    before.path === undefined ? before.planned?.direction.dip : pointAt(before.path, read.depthMm).dip;
+  const all = [
+    ...(expected === undefined ? [] : checkDipSlip(read.dipDeg, expected, place)),
+    ...after.findings.filter((finding) => !known.has(sameness(finding))),
+  ];
+  return all.filter((one, index) => all.findIndex((other) => other.code === one.code) === index);
+}
+
+function sameness(finding: Finding): string {
+  return `${finding.code} ${finding.place.fromMm} ${finding.place.thing} ${finding.problem}`;
+}
+
+/** Which part of a shot is not used: its azimuth alone (the dip stands), or all of it. */
+export type RejectedPart = 'azimuth' | 'shot';
+
+const FIELD = { azimuth: 'azimuthRejected', shot: 'rejected' } as const;
+
+/** True where that part of a shot is rejected now. */
+export function isRejected(shot: Shot, part: RejectedPart): boolean {
+  return shot[FIELD[part]] !== undefined;
+}
+
+/**
+ * Rejects a shot or its azimuth alone, or takes it into use again where it is rejected; either way with the reason, which stays in
+ * the history. Refused where the shot is gone or has no azimuth.
+ */
+export function turnRejection(hole: Document, id: Id, part: RejectedPart, reason: string): Result<Made> {
+  const shot = holeThing(hole, 'shots', id);
+  if (shot === undefined || (part === 'azimuth' && shot.azimuthDeg === undefined))
     return refused(
       REFUSALS.notThere.at(
-        { hole: headerOf(hole).name, fromMm: read.depthMm },
+        { hole: headerOf(hole).name },
         {
-          problem: `the hole is ${formatDepth(drilledMm)} m deep by the last rod done`,
-          remedy: 'Read the depth again, or record the rod first.',
+          problem: shot === undefined ? 'the shot is not there' : 'the shot has no azimuth',
+          remedy: 'Look at the shots again.',
         },
       ),
     );
-  }
-  const run = holeThings(hole, 'runs').findLast(([, each]) => each.pass === 'single');
-  const { depthMm, dipDeg, azimuthDeg } = read;
-  const seen = { depthMm, dipDeg, ...(azimuthDeg === undefined ? {} : { azimuthDeg }) };
-  const shot = { ...seen, at: maker.at, by: maker.by };
-  if (run === undefined) return ok(recordRun({ ...USUAL_RUN, at: maker.at }, [shot], maker));
-  const there = holeThings(hole, 'shots').find(
-    ([, each]) => each.run === run[0] && each.depthMm === read.depthMm && each.rejected === undefined,
+  const what = `${part === 'azimuth' ? 'azimuth' : 'shot'} at ${formatDepth(shot.depthMm)} m`;
+  return ok(
+    isRejected(shot, part)
+      ? {
+          what: `${what} used again: ${reason}`,
+          changes: [{ patch: ['shots', id], unset: [FIELD[part]] }],
+        }
+      : {
+          what: `${what} rejected: ${reason}`,
+          changes: [{ patch: ['shots', id], set: { [FIELD[part]]: reason } }],
+        },
   );
-  if (there !== undefined) {
-    return refused(
-      REFUSALS.overlap.at(
-        { hole: headerOf(hole).name, fromMm: read.depthMm },
-        {
-          problem: 'the run has a shot at this depth',
-          remedy: 'Reject that one first, or record the new one as a run of its own.',
-        },
-      ),
-    );
-  }
-  return ok(recordShot({ ...shot, run: run[0] }, maker));
 }
