@@ -49,7 +49,6 @@ export async function moveTo(state: State, folder: string): Promise<Done> {
 async function furnish(state: State, folder: string): Promise<Base | undefined> {
   const { disk, machine, random, person, now, after } = state.needs;
   const { sequence } = state.base.writer.state();
-  const inMemory = state.shelf.keys().flatMap((key) => state.shelf.get(key) ?? []);
   await makeRooms(disk, folder);
   const lock = await takeLock(disk, folder, {
     token: newToken(random),
@@ -60,22 +59,9 @@ async function furnish(state: State, folder: string): Promise<Base | undefined> 
     pause: (ms) => new Promise((done) => after(ms, done)),
   });
   if (!lock.ok) return undefined;
-  for (const which of ['project', 'logging'] as const) {
-    const text = state.byHand[which]?.text;
-    if (text !== undefined)
-      await createDurably(disk, join(folder, HAND_WRITTEN[which]), new TextEncoder().encode(text));
-  }
-  const facts = new Map<string, FileFacts>();
-  for (const { document } of inMemory) {
-    await saveSnapshot(disk, folder, { document, position: { generation: 0, sequence } }, newToken(random));
-    facts.set(`${document.kind}/${document.id}`, await disk.facts(join(folder, documentPath(document))));
-  }
+  await writeHandWritten(state, folder);
+  const facts = await writeDocuments(state, folder, sequence);
   const replica = await takeReplica(disk, folder, machine.host, random, newToken(random));
-  for (const held of inMemory) {
-    const key = `${held.document.kind}/${held.document.id}`;
-    const latest = state.shelf.get(key) ?? held;
-    state.shelf.update(key, { ...latest, durable: held.document, snapshotSequence: sequence });
-  }
   return makeBase({
     needs: state.needs,
     folder,
@@ -91,4 +77,35 @@ async function furnish(state: State, folder: string): Promise<Base | undefined> 
       tell(state);
     },
   });
+}
+
+async function writeHandWritten(state: State, folder: string): Promise<void> {
+  for (const which of ['project', 'logging'] as const) {
+    const text = state.byHand[which]?.text;
+    if (text === undefined) continue;
+    await createDurably(state.needs.disk, join(folder, HAND_WRITTEN[which]), new TextEncoder().encode(text));
+  }
+}
+
+/** Writes every document as it stood at a sequence of the journal; edits made meanwhile go to the new journal. */
+async function writeDocuments(
+  state: State,
+  folder: string,
+  sequence: number,
+): Promise<Map<string, FileFacts>> {
+  const { disk, random } = state.needs;
+  const facts = new Map<string, FileFacts>();
+  const inMemory = state.shelf.keys().flatMap((key) => {
+    const held = state.shelf.get(key);
+    return held === undefined ? [] : [[key, held] as const];
+  });
+  for (const [key, { document }] of inMemory) {
+    await saveSnapshot(disk, folder, { document, position: { generation: 0, sequence } }, newToken(random));
+    facts.set(key, await disk.facts(join(folder, documentPath(document))));
+  }
+  for (const [key, held] of inMemory) {
+    const latest = state.shelf.get(key) ?? held;
+    state.shelf.update(key, { ...latest, durable: held.document, snapshotSequence: sequence });
+  }
+  return facts;
 }

@@ -14,18 +14,8 @@ export function readingSession(
   read: ProjectFolder,
   needs: { readonly now: () => Stamp; readonly person: string },
 ): Desk {
-  let counter = 0;
-  const newId = (): string => {
-    counter += 1;
-    return `unsaved-${counter}`;
-  };
-  const deed = (what: string) => ({ edit: newId(), at: needs.now(), by: needs.person, what });
-  const documents = new Map<string, Document>();
-  for (const [key, { document, copy }] of read.documents) {
-    const taken = copy === undefined ? undefined : takeIn(document, copy, deed, newId);
-    const shown = taken?.ok === true ? taken.document : document;
-    if (Object.keys(shown.tables).length > 0) documents.set(key, shown);
-  }
+  const newId = unsavedIds();
+  const documents = documentsShown(read, needs, newId);
   const readOnly = noProject.at(
     { file: folder },
     { problem: REFUSAL.problem, remedy: 'Open it without --read-only.' },
@@ -56,4 +46,28 @@ export function readingSession(
     subscribe: () => () => {},
     close: async () => ({ ok: true }),
   };
+}
+
+/** Ids for what is only shown: none of them is ever written. */
+function unsavedIds(): () => string {
+  let counter = 0;
+  return () => {
+    counter += 1;
+    return `unsaved-${counter}`;
+  };
+}
+
+function documentsShown(
+  read: ProjectFolder,
+  needs: { readonly now: () => Stamp; readonly person: string },
+  newId: () => string,
+): ReadonlyMap<string, Document> {
+  const deed = (what: string) => ({ edit: newId(), at: needs.now(), by: needs.person, what });
+  const documents = new Map<string, Document>();
+  for (const [key, { document, copy }] of read.documents) {
+    const taken = copy === undefined ? undefined : takeIn(document, copy, deed, newId);
+    const shown = taken?.ok === true ? taken.document : document;
+    if (Object.keys(shown.tables).length > 0) documents.set(key, shown);
+  }
+  return documents;
 }

@@ -2,18 +2,16 @@ import { join } from 'node:path';
 import type { Finding } from '../finding/finding.ts';
 import type { Migration } from '../formats/upgrade.ts';
 import { type Disk, isMissing } from './disk.ts';
-import { documentPath } from './document-file.ts';
-import { missingFile, olderFormat, rebuilt } from './findings.ts';
-import { linesByDocument, linesInOrder, rebuild } from './fold.ts';
+import { linesByDocument, linesInOrder } from './fold.ts';
 import { type Generation, readJournal } from './journal.ts';
 import { journalFindings, spoiledAmong, tornTails } from './journal-findings.ts';
 import type { WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
-import { type FoundFile, listDocumentFiles, nameFromKey } from './list-documents.ts';
-import { type LoadedDocument, loadDocument } from './load-document.ts';
+import { listDocumentFiles } from './list-documents.ts';
+import type { LoadedDocument } from './load-document.ts';
 import { readProjectFile } from './read-file.ts';
+import { type FoundDocument, readFound, withoutFile } from './read-found.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from './read-json.ts';
-import { loadSnapshot } from './snapshot.ts';
 
 /** A project folder as read: every document with its journal folded in, and what was found on the way. */
 export interface ProjectFolder {
@@ -64,23 +62,17 @@ export async function readProjectFolder(
   const byDocument = linesByDocument(lines);
   const listed = await listDocumentFiles(disk, folder);
   findings.push(...listed.findings);
-  for (const file of listed.files) {
-    const read = await readOne(disk, folder, file, byDocument.get(file.key) ?? [], migrations);
-    findings.push(...read.findings);
-    keep.push(...read.keep);
-    if (read.loaded !== undefined) documents.set(file.key, read.loaded);
-    if (read.closed !== undefined) closed.set(file.key, read.closed);
-  }
+  const found: (readonly [key: string, found: FoundDocument])[] = [];
+  for (const file of listed.files)
+    found.push([file.key, await readFound(disk, folder, file, byDocument.get(file.key) ?? [], migrations)]);
   const present = new Set(listed.files.map((file) => file.key));
-  for (const key of expectedDocuments(generations, byDocument)) {
-    if (present.has(key)) continue;
-    const name = nameFromKey(key);
-    const document = name === undefined ? undefined : rebuild(name, byDocument.get(key) ?? []);
-    if (document === undefined) {
-      closed.set(key, 'its file is missing');
-      findings.push(missing(key));
-    } else
-      documents.set(key, { document, position: NOWHERE, firstMissing: byDocument.get(key)?.[0]?.seq ?? 0 });
+  for (const key of expectedDocuments(generations, byDocument))
+    if (!present.has(key)) found.push([key, withoutFile(key, byDocument.get(key) ?? [])]);
+  for (const [key, each] of found) {
+    findings.push(...each.findings);
+    keep.push(...each.keep);
+    if (each.loaded !== undefined) documents.set(key, each.loaded);
+    if (each.closed !== undefined) closed.set(key, each.closed);
   }
   return {
     project,
@@ -94,64 +86,6 @@ export async function readProjectFolder(
     leftovers: listed.leftovers,
     ...lastNumbers(generations, lines, documents),
   };
-}
-
-const NOWHERE = { generation: 0, sequence: 0 };
-
-interface ReadOne {
-  readonly loaded?: LoadedDocument;
-  readonly closed?: string;
-  readonly findings: readonly Finding[];
-  readonly keep: readonly ToKeep[];
-}
-
-async function readOne(
-  disk: Disk,
-  folder: string,
-  file: FoundFile,
-  lines: readonly WorkLine[],
-  migrations: readonly Migration[],
-): Promise<ReadOne> {
-  const facts = await disk.facts(join(folder, file.file)).catch(() => undefined);
-  const snapshot = await loadSnapshot(disk, folder, file.name, migrations);
-  if (snapshot.ok) {
-    const { upgradedFrom } = snapshot.value;
-    const read = loadDocument(file.file, snapshot.value, lines);
-    const loaded = { ...read, loaded: { ...read.loaded, ...(facts === undefined ? {} : { facts }) } };
-    if (upgradedFrom === undefined) return { ...loaded, keep: [] };
-    return {
-      ...loaded,
-      loaded: { ...loaded.loaded, firstMissing: 0 },
-      findings: [...loaded.findings, upgraded(file.file, upgradedFrom)],
-      keep: [
-        {
-          file: file.file,
-          bytes: await disk.readFile(join(folder, file.file)),
-          because: `format-${upgradedFrom}`,
-        },
-      ],
-    };
-  }
-  const newer = snapshot.findings.some((finding) => finding.code === 'newer-format');
-  const document = newer ? undefined : rebuild(file.name, lines);
-  if (document === undefined) {
-    return { closed: 'its file cannot be read', findings: snapshot.findings, keep: [] };
-  }
-  const bytes = await disk.readFile(join(folder, file.file)).catch(() => undefined);
-  return {
-    loaded: {
-      document,
-      position: NOWHERE,
-      firstMissing: lines[0]?.seq ?? 0,
-      ...(facts === undefined ? {} : { facts }),
-    },
-    findings: [...snapshot.findings.map(asWarning), rebuiltFinding(file.file)],
-    keep: bytes === undefined ? [] : [{ file: file.file, bytes, because: 'unreadable' }],
-  };
-}
-
-function asWarning(finding: Finding): Finding {
-  return { ...finding, severity: 'warning' };
 }
 
 async function readHandWritten(
@@ -201,36 +135,4 @@ function lastNumbers(
       ...positions.map((position) => position.sequence),
     ),
   };
-}
-
-function missing(key: string): Finding {
-  const name = nameFromKey(key);
-  const file = name === undefined ? key : documentPath(name);
-  return missingFile.at(
-    { file },
-    {
-      problem: 'the journal knows this file and it is not there',
-      remedy: 'Put the file back. No new one is started in its place.',
-    },
-  );
-}
-
-function upgraded(file: string, from: number): Finding {
-  return olderFormat.at(
-    { file, field: 'format' },
-    {
-      problem: `it was in format ${from} and was brought up to date`,
-      remedy: 'Nothing to do. The original is kept in journal/kept.',
-    },
-  );
-}
-
-function rebuiltFinding(file: string): Finding {
-  return rebuilt.at(
-    { file },
-    {
-      problem: 'it was rebuilt from the journal, every saved row in it',
-      remedy: 'Nothing to do. The broken file is kept in journal/kept.',
-    },
-  );
 }

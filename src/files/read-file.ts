@@ -1,5 +1,5 @@
 import { join, sep } from 'node:path';
-import { ok, type Result, refused } from '../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Disk, type FileFacts, whyRefused } from './disk.ts';
 import { linkOutside, unreadableFile } from './findings.ts';
 import { type JsonLimits, tooLarge } from './read-json.ts';
@@ -17,40 +17,31 @@ export async function readProjectFile(
   const path = join(folder, file);
   try {
     const outside = await leadsOutside(disk, folder, path);
-    if (outside !== undefined) {
-      return refused(
-        linkOutside.at(
-          { file },
-          {
-            excerpt: `${file} → ${outside}`,
-            problem: 'it is a link to a place outside the project',
-            remedy: 'Put the file itself here in its place. It was not followed.',
-          },
-        ),
-      );
-    }
+    if (outside !== undefined) return refused(leadsOut(file, outside));
     const facts = await factsFollowed(disk, path);
-    if (facts.kind !== 'file') {
-      return refused(
-        unreadableFile.at(
-          { file },
-          { problem: 'it is not a file', remedy: 'Move it away and put the file here. Nothing was changed.' },
-        ),
-      );
-    }
+    if (facts.kind !== 'file')
+      return refused(unreadable(file, 'it is not a file', 'Move it away and put the file here.'));
     if (facts.size > limits.bytes) return refused(tooLarge(file, facts.size, limits));
     return ok(await disk.readFile(path));
   } catch (error) {
-    return refused(
-      unreadableFile.at(
-        { file },
-        {
-          problem: `it cannot be read: ${whyRefused(error)}`,
-          remedy: 'Put the file back, or give this user the right to read it. Nothing was changed.',
-        },
-      ),
-    );
+    const remedy = 'Put the file back, or give this user the right to read it.';
+    return refused(unreadable(file, `it cannot be read: ${whyRefused(error)}`, remedy));
   }
+}
+
+function unreadable(file: string, problem: string, remedy: string): Finding {
+  return unreadableFile.at({ file }, { problem, remedy: `${remedy} Nothing was changed.` });
+}
+
+function leadsOut(file: string, outside: string): Finding {
+  return linkOutside.at(
+    { file },
+    {
+      excerpt: `${file} → ${outside}`,
+      problem: 'it is a link to a place outside the project',
+      remedy: 'Put the file itself here in its place. It was not followed.',
+    },
+  );
 }
 
 async function factsFollowed(disk: Disk, path: string): Promise<FileFacts> {

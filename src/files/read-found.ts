@@ -1,0 +1,134 @@
+import { join } from 'node:path';
+import type { Finding } from '../finding/finding.ts';
+import type { Migration } from '../formats/upgrade.ts';
+import type { Disk, FileFacts } from './disk.ts';
+import { documentPath } from './document-file.ts';
+import { missingFile, olderFormat, rebuilt } from './findings.ts';
+import { rebuild } from './fold.ts';
+import type { WorkLine } from './journal-line.ts';
+import type { ToKeep } from './keep-copy.ts';
+import { type FoundFile, nameFromKey } from './list-documents.ts';
+import { type LoadedDocument, loadDocument } from './load-document.ts';
+import { loadSnapshot, type Snapshot } from './snapshot.ts';
+
+/** What came of one document: as loaded, why it must not be written, what was found, what is to be kept. */
+export interface FoundDocument {
+  readonly loaded?: LoadedDocument;
+  readonly closed?: string;
+  readonly findings: readonly Finding[];
+  readonly keep: readonly ToKeep[];
+}
+
+const NOWHERE = { generation: 0, sequence: 0 };
+const UNREADABLE = 'its file cannot be read';
+
+/** Reads a document's file and folds its lines of the journal in; one that can't be read is rebuilt from them where that can be. */
+export async function readFound(
+  disk: Disk,
+  folder: string,
+  file: FoundFile,
+  lines: readonly WorkLine[],
+  migrations: readonly Migration[],
+): Promise<FoundDocument> {
+  // Looked at before it is read: a change in between shows as one when the file is next written.
+  const facts = await disk.facts(join(folder, file.file)).catch(() => undefined);
+  const bytes = (): Promise<Uint8Array | undefined> =>
+    disk.readFile(join(folder, file.file)).catch(() => undefined);
+  const snapshot = await loadSnapshot(disk, folder, file.name, migrations);
+  const found = snapshot.ok
+    ? await fromSnapshot(file, snapshot.value, lines, bytes)
+    : await fromJournal(file, snapshot.findings, lines, bytes);
+  if (found.loaded === undefined || facts === undefined) return found;
+  return { ...found, loaded: withFacts(found.loaded, facts) };
+}
+
+function withFacts(loaded: LoadedDocument, facts: FileFacts): LoadedDocument {
+  return { ...loaded, facts };
+}
+
+async function fromSnapshot(
+  { file }: FoundFile,
+  snapshot: Snapshot,
+  lines: readonly WorkLine[],
+  bytes: () => Promise<Uint8Array | undefined>,
+): Promise<FoundDocument> {
+  const read = loadDocument(file, snapshot, lines);
+  const from = snapshot.upgradedFrom;
+  if (from === undefined) return { ...read, keep: [] };
+  const original = await bytes();
+  if (original === undefined) return { ...read, closed: UNREADABLE, keep: [] };
+  return {
+    ...read,
+    // Marked as if its file lacked everything, so that it is written in today's format.
+    loaded: { ...read.loaded, firstMissing: 0 },
+    findings: [...read.findings, upgradedFinding(file, from)],
+    keep: [{ file, bytes: original, because: `format-${from}` }],
+  };
+}
+
+async function fromJournal(
+  { file, name }: FoundFile,
+  findings: readonly Finding[],
+  lines: readonly WorkLine[],
+  bytes: () => Promise<Uint8Array | undefined>,
+): Promise<FoundDocument> {
+  const newer = findings.some((finding) => finding.code === 'newer-format');
+  const document = newer ? undefined : rebuild(name, lines);
+  if (document === undefined) return { closed: UNREADABLE, findings, keep: [] };
+  const loaded = { document, position: NOWHERE, firstMissing: lines[0]?.seq ?? 0 };
+  const original = await bytes();
+  // What can't be read can't be kept either, so it must not be written over.
+  if (original === undefined) return { loaded, closed: UNREADABLE, findings, keep: [] };
+  return {
+    loaded,
+    findings: [
+      ...findings.map((finding) => ({ ...finding, severity: 'warning' as const })),
+      rebuiltFinding(file),
+    ],
+    keep: [{ file, bytes: original, because: 'unreadable' }],
+  };
+}
+
+/** A document that the journal knows and that has no file: its making is in the journal, or it is missing. */
+export function withoutFile(key: string, lines: readonly WorkLine[]): FoundDocument {
+  const name = nameFromKey(key);
+  const document = name === undefined ? undefined : rebuild(name, lines);
+  if (document === undefined)
+    return { closed: 'its file is missing', findings: [missingFinding(key)], keep: [] };
+  return {
+    loaded: { document, position: NOWHERE, firstMissing: lines[0]?.seq ?? 0 },
+    findings: [],
+    keep: [],
+  };
+}
+
+function missingFinding(key: string): Finding {
+  const name = nameFromKey(key);
+  return missingFile.at(
+    { file: name === undefined ? key : documentPath(name) },
+    {
+      problem: 'the journal knows this file and it is not there',
+      remedy: 'Put the file back. No new one is started in its place.',
+    },
+  );
+}
+
+function upgradedFinding(file: string, from: number): Finding {
+  return olderFormat.at(
+    { file, field: 'format' },
+    {
+      problem: `it was in format ${from} and was brought up to date`,
+      remedy: 'Nothing to do. The original is kept in journal/kept.',
+    },
+  );
+}
+
+function rebuiltFinding(file: string): Finding {
+  return rebuilt.at(
+    { file },
+    {
+      problem: 'it was rebuilt from the journal, every saved row in it',
+      remedy: 'Nothing to do. The broken file is kept in journal/kept.',
+    },
+  );
+}
