@@ -1,0 +1,122 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { keyPress, type KeyEvent } from '../../../src/console/input/keys.ts';
+import { perform } from '../../../src/console/perform.ts';
+import { screenLines } from '../../../src/console/screens/screen.ts';
+import { initialState, type State } from '../../../src/console/state.ts';
+import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
+import { themeFor } from '../../../src/console/theme.ts';
+import { type Desk, openDesk } from '../../../src/desk/desk.ts';
+import { loadProject } from '../../../src/desk/load-project.ts';
+import { instantMs, offsetMin, type Stamp } from '../../../src/quantity/stamp.ts';
+import type { Document } from '../../../src/record/document.ts';
+import { newMedium } from '../../faults/medium.ts';
+import { recordingDisk } from '../../faults/recording-disk.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../../sample-projects/mulgara-bend');
+const PLAIN = themeFor({ colour: false, ascii: false });
+
+/** A console at a real desk over a disk in memory: everything but the terminal and the bytes of keys. */
+export interface Sitting {
+  /** Types characters, each a read of its own. */
+  readonly type: (text: string) => void;
+  /** Presses named keys, each a read of its own. */
+  readonly press: (...names: string[]) => void;
+  /** Types a line and Enter. */
+  readonly enter: (text: string) => void;
+  /** Characters that arrive in one read; `\r` is Enter. A paste of keys or a scanner. */
+  readonly burst: (text: string) => void;
+  /** Lets minutes pass. */
+  readonly wait: (minutes: number) => void;
+  readonly state: () => State;
+  readonly hole: (id: string) => Document;
+  /** The screen as plain lines. */
+  readonly screen: (columns?: number, rows?: number) => readonly string[];
+  /** Everything on the disk, and the console open on it again. */
+  readonly reopen: () => Promise<Sitting>;
+  readonly desk: Desk;
+}
+
+/** Files of a project by path, as text. */
+export type Files = { readonly [path: string]: string };
+
+/** The sample project as files. */
+export function sampleFiles(): Files {
+  const names = readdirSync(SAMPLE, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  return Object.fromEntries(
+    names.map((entry) => {
+      const path = join(entry.parentPath, entry.name);
+      return [path.slice(SAMPLE.length + 1), readFileSync(path, 'utf8')];
+    }),
+  );
+}
+
+/** The sample project without its holes and shifts: settings and codes only. */
+export function emptySample(): Files {
+  return Object.fromEntries(Object.entries(sampleFiles()).filter(([path]) => !path.includes('/')));
+}
+
+/** Opens a console on files. */
+export async function sitDown(files: Files, at = '2026-03-14T08:00:00+08:00', rig = 'RC7'): Promise<Sitting> {
+  const disk = recordingDisk(newMedium());
+  await disk.makeFolder('/project');
+  for (const folder of new Set(Object.keys(files).flatMap((path) => path.split('/').slice(0, -1)))) await disk.makeFolder(`/project/${folder}`);
+  for (const [path, text] of Object.entries(files)) {
+    const file = await disk.create(`/project/${path}`);
+    await file.write(new TextEncoder().encode(text));
+    await file.sync();
+    await file.close();
+  }
+  return openOn(disk, at as Stamp, rig);
+}
+
+async function openOn(disk: ReturnType<typeof recordingDisk>, start: Stamp, rig: string, seed = 0): Promise<Sitting> {
+  let ms = instantMs(start);
+  let random = seed;
+  const opened = await openDesk({
+    folder: '/project',
+    person: 'NOK',
+    clock: { nowMs: () => ms, offsetMin: () => offsetMin(start) },
+    random: (bytes) => Uint8Array.from({ length: bytes }, () => Math.imul(random++, 0x9e3779b1) >>> 24),
+    disk,
+    takeOver: true,
+  });
+  if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
+  const desk = opened.value;
+  const loaded = await loadProject({ folder: '/project', project: desk.project(), logging: desk.logging() }, disk);
+  if (!loaded.ok) throw new Error(JSON.stringify(loaded.findings));
+  const store: ConsoleStore = createConsoleStore(
+    initialState({ project: loaded.value.project, documents: desk.documents(), person: 'NOK', rig, now: desk.now(), readOnly: undefined }),
+    { newId: desk.newId, now: desk.now, perform: (state, effect) => perform(state, effect, { desk, leave: () => {}, suspend: () => {}, repaint: () => {} }) },
+  );
+  const state = (): State => store.store.getState();
+  const typed = (text: string): readonly KeyEvent[] => [...text].map((each): KeyEvent => (each === '\r' ? keyPress('enter') : { kind: 'text', text: each }));
+  return {
+    type: (text) => {
+      for (const event of typed(text)) store.keys([event]);
+    },
+    press: (...names) => {
+      for (const name of names) store.keys([keyPress(name)]);
+    },
+    enter: (text) => {
+      for (const event of [...typed(text), keyPress('enter')]) store.keys([event]);
+    },
+    burst: (text) => store.keys(typed(text)),
+    wait: (minutes) => {
+      ms += minutes * 60_000;
+      store.happen({ kind: 'minute', now: desk.now() });
+    },
+    state,
+    hole: (id) => {
+      const document = state().documents.get(`hole/${id}`);
+      if (document === undefined) throw new Error(`no hole ${id}`);
+      return document;
+    },
+    screen: (columns = 100, rows = 30) => screenLines(state(), { columns, rows: rows - 1 }, PLAIN).map((line) => line.map((span) => span.text).join('')),
+    reopen: async () => {
+      await desk.close();
+      return openOn(disk, desk.now(), rig, random + 1);
+    },
+    desk,
+  };
+}
