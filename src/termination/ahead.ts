@@ -10,7 +10,7 @@ export type Warning = {
   readonly verdict: Verdict;
   /** The earliest depth at which it can come. */
   readonly atMm: Depth;
-  /** `may end in 4 m, at 58 m, if pyrite < 1 goes on (barren tail)`. */
+  /** `may end in 4 m, at 58 m, if pyrite < 1 % goes on (barren tail)`. */
   readonly words: string;
 };
 

@@ -50,7 +50,7 @@ export function notOf(history: History): History {
 }
 
 /** Every depth at which one of several histories changes, each once, the shallowest first. */
-export function depthsOfChange(histories: readonly History[]): readonly number[] {
+function depthsOfChange(histories: readonly History[]): readonly number[] {
   const depths = new Set([0, ...histories.flatMap((history) => history.map((step) => step.atMm))]);
   return [...depths].sort((a, b) => a - b);
 }

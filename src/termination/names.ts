@@ -1,6 +1,6 @@
 import type { Condition } from '../condition/condition.ts';
-import { conditionInWords, type Names } from '../condition/words.ts';
-import { codeOf, fieldNamed, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
+import { conditionInWords, type Names, type Units } from '../condition/words.ts';
+import { codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
 
 /** Names fields, codes and level codes by their labels in the schema; one that isn't there keeps its own name. */
 export function namesOf(schema: LoggingSchema): Names {
@@ -17,7 +17,19 @@ export function namesOf(schema: LoggingSchema): Names {
 
 /** A condition over rows, in the words of the schema: the cut-off of a rule. */
 export function cutOff(schema: LoggingSchema, condition: Condition): string {
-  return conditionInWords(condition, namesOf(schema));
+  const units: Units = (name, of) => {
+    const field = fieldNamed(schema, name);
+    return field === undefined ? '' : unitOf(field, of);
+  };
+  return conditionInWords(condition, namesOf(schema), units);
+}
+
+/** The unit of a field, or of one code of it, with a space before it; empty where it has none. */
+export function unitOf(field: Field, of?: string): string {
+  if (field.kind === 'number') return ` ${field.unit}`;
+  const percent =
+    field.kind === 'percent' || field.kind === 'percents' || (field.kind === 'code' && of !== undefined);
+  return percent ? ' %' : '';
 }
 
 /** A label in the middle of a sentence. One that starts with two capitals is an abbreviation and stays. */

@@ -5,7 +5,7 @@ import { deepestMm, type Situation } from './situation.ts';
 import { type Ahead, aheadOf, aheadOfAll, aheadOfAny, aheadOfNot, from } from './span.ts';
 
 /** How much there is of what a condition asks for, in millimetres of hole. */
-export type Amount = {
+type Amount = {
   /** What the record supports. */
   readonly haveMm: number;
   readonly needMm: number;
@@ -17,14 +17,14 @@ export type Outcome = {
   /** The state by the depth the hole had, to the deeper of the two heads. */
   readonly history: History;
   readonly amount?: Amount;
-  /** The amount with its cut-off, for the panel: `pyrite < 1 for 3 of 10 m in a row`. A statement of fact, true whatever the state. */
+  /** The amount with its cut-off, for the panel: `pyrite < 1 % for 3 of 10 m in a row`. A statement of fact, true whatever the state. */
   readonly progress: string;
   /** The progress and what decided it. */
   readonly reason: string;
   /** The metres that decided it, the shallowest first. */
   readonly deciding: readonly Interval[];
   readonly ahead: Ahead;
-  /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1`. */
+  /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1 %`. */
   readonly proviso?: string;
 };
 

@@ -9,7 +9,7 @@ import { type Verdict, weigh } from './weigh.ts';
 export type VerdictFrom = { readonly atMm: Depth; readonly verdict: Verdict; readonly by: readonly Rule[] };
 
 /** Where one rule would have spoken in a finished hole. */
-export type RuleReplay = {
+type RuleReplay = {
   readonly rule: Rule;
   /** The first depth at which it was met; undefined where it never was. */
   readonly firstMetMm?: Depth;
@@ -55,7 +55,7 @@ export function replay(rules: readonly Rule[], finished: Situation): Replay {
 }
 
 /** The verdict at each depth, from the histories of the rules; neighbours alike are one. */
-export function verdictsDown(
+function verdictsDown(
   rules: readonly Rule[],
   histories: readonly History[],
   footMm: number,

@@ -7,7 +7,7 @@ import { aheadOf, from } from './span.ts';
 import type { Stretch } from './stretch.ts';
 
 /** The length in a row over which something holds, counted back from each depth. */
-export function runLegs(stretches: readonly Stretch[]): readonly Leg[] {
+function runLegs(stretches: readonly Stretch[]): readonly Leg[] {
   let sure = 0;
   let possible = 0;
   const legs: Leg[] = topLeg(stretches);
@@ -33,7 +33,7 @@ export function topLeg(stretches: readonly Stretch[]): Leg[] {
 
 /** What a run is about, in words. */
 export type RunWords = {
-  /** What holds: `pyrite < 1`. */
+  /** What holds: `pyrite < 1 %`. */
   readonly what: string;
   /** What is there where it doesn't hold or can't be told. */
   readonly there: (stretch: Stretch) => string;

@@ -1,11 +1,11 @@
 import { type Condition, fieldConditions } from '../condition/condition.ts';
-import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import { depthFromMm } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import { fieldNamed } from '../schema/logging-schema.ts';
 import { readCell } from '../schema/read-cell.ts';
 import type { Row } from '../value/row.ts';
 import { isAsked } from './log.ts';
-import { namesOf } from './names.ts';
+import { namesOf, unitOf } from './names.ts';
 import type { Situation } from './situation.ts';
 
 /** An interval of depths that are known to be whole millimetres. */
@@ -14,7 +14,7 @@ export function intervalOf(fromMm: number, toMm: number): Interval {
 }
 
 /** The lowest row that reaches into a stretch of the log; undefined where there is none. */
-export function lowestRowIn(
+function lowestRowIn(
   situation: Situation,
   stretch: { readonly fromMm: number; readonly toMm: number },
 ): Row | undefined {
@@ -60,16 +60,4 @@ function fieldSays(situation: Situation, row: Row, name: string, of: string | un
     return `${what} ${reading.code === undefined ? reading.number : names(name, reading.code)}`;
   const codes = reading.codes.map((code) => names(name, code)).join(', ');
   return reading.number === undefined ? `${what} ${codes}`.trim() : `${what} ${reading.number}${unit}`;
-}
-
-function unitOf(field: NonNullable<ReturnType<typeof fieldNamed>>, of: string | undefined): string {
-  if (field.kind === 'number') return ` ${field.unit}`;
-  const percent =
-    field.kind === 'percent' || field.kind === 'percents' || (field.kind === 'code' && of !== undefined);
-  return percent ? ' %' : '';
-}
-
-/** A depth that arithmetic on depths gave, rounded to the millimetre it lies in. */
-export function asDepth(mm: number): Depth {
-  return depthFromMm(Math.round(mm));
 }

@@ -2,7 +2,7 @@ import type { Decision } from '../hole/ending.ts';
 import type { RuleCondition } from './rule.ts';
 
 /** What the case says of each metre from the top down: pyrite in percent, or why the metre says nothing. */
-export type MetreSaid = number | 'no return' | 'asked' | 'not logged';
+type MetreSaid = number | 'no return' | 'asked' | 'not logged';
 
 /** A condition worked by hand on a short log. The page prints it and a test holds the program against it. */
 export type WorkedCase = {

@@ -52,17 +52,19 @@ const factArbitrary = fc.record(
 function rowOf(fromMm: number, toMm: number, { rock, pyrite, doubt }: Said): Row {
   const place = { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) };
   const absent = { absent: 'not observed' } as const;
-  if (doubt === 'no return') return { ...place, cells: { rock: absent, sulphides: absent }, noReturn: true };
   const sulphides =
     pyrite === 'not observed'
       ? absent
       : pyrite === 0
         ? ({ absent: 'none' } as const)
         : { percents: { PYR: pyrite === 0.1 ? ('trace' as const) : pyrite } };
+  // A row edited outside may say both no return and what it held: it is no return.
+  const nothing = doubt === 'no return' && pyrite === 0;
   return {
     ...place,
-    cells: { rock: { code: rock }, sulphides },
+    cells: nothing ? { rock: absent, sulphides: absent } : { rock: { code: rock }, sulphides },
     ...(doubt === 'asked' ? { asked: ['a level jump'] } : {}),
+    ...(doubt === 'no return' ? { noReturn: true as const } : {}),
   };
 }
 

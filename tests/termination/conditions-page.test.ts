@@ -2,10 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
+import { resolveStyle } from '../../src/schema/resolve.ts';
+import { checkRules } from '../../src/termination/check-rules.ts';
 import { CONDITIONS } from '../../src/termination/conditions/index.ts';
 import { conditionsPage } from '../../src/termination/conditions-page.ts';
 import { evaluateRule } from '../../src/termination/evaluate-rule.ts';
-import { ruleConditionSchema } from '../../src/termination/rule.ts';
+import { type RuleCondition, ruleConditionSchema } from '../../src/termination/rule.ts';
 import { WORKED_CASES } from '../../src/termination/worked-cases.ts';
 import { metresOf, rule, situation } from './build.ts';
 
@@ -27,6 +29,15 @@ describe('each kind of condition', () => {
   test('has a key and a file of its own', () => {
     expect(new Set(CONDITIONS.map((kind) => kind.key)).size).toBe(CONDITIONS.length);
   });
+
+  test.each(CONDITIONS.map((kind) => [kind.key, kind] as const))(
+    '%s names fields and codes of the starter style in its example',
+    (key, { example }) => {
+      const style = resolveStyle('orogenic-gold');
+      const when = { [key]: example } as unknown as RuleCondition;
+      expect(style && checkRules([rule(when)], style, {})).toEqual([]);
+    },
+  );
 
   test('refuses a figure that is misspelt', () => {
     expect(ruleConditionSchema.safeParse({ pastTarget: { byMetres: 20 } }).success).toBe(false);

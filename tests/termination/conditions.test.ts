@@ -165,7 +165,7 @@ describe('an instrument', () => {
   test('is below a value for so many metres', () => {
     expect(state(below, situation([reading(0, 9), reading(1, 0.4), reading(2, 0.1)]))).toBe('met');
     expect(outcome(below, situation([reading(0, 0.1), reading(1, 0.5), reading(2, 0.1)])).reason).toBe(
-      'magnetic susceptibility < 0.5 for 1 of 2 m in a row: magnetic susceptibility 0.5 10⁻³ SI at 1–2',
+      'magnetic susceptibility < 0.5 10⁻³ SI for 1 of 2 m in a row: magnetic susceptibility 0.5 10⁻³ SI at 1–2',
     );
   });
 
@@ -247,14 +247,14 @@ describe('all, any and not', () => {
     expect(outcome({ any: [deep, tail] }, at)).toMatchObject({
       state: 'met',
       sinceMm: 4000,
-      progress: { text: 'pyrite < 1 for 3 of 3 m in a row' },
+      progress: { text: 'pyrite < 1 % for 3 of 3 m in a row' },
     });
   });
 
   test('not says what there is, and has no amount', () => {
     expect(outcome({ not: tail }, at)).toMatchObject({
       state: 'not met',
-      progress: { text: 'pyrite < 1 for 3 of 3 m in a row' },
+      progress: { text: 'pyrite < 1 % for 3 of 3 m in a row' },
       earliestMm: 5000,
     });
     expect(outcome({ not: tail }, at).progress.haveMm).toBeUndefined();
@@ -284,7 +284,7 @@ describe('words of what is seen', () => {
   test('say none where none was seen', () => {
     const where = { field: 'sulphides', atLeast: 1 } as const;
     expect(outcome({ inARow: { where, forM: 1 } }, situation(metresOf(times(1, 0)))).reason).toBe(
-      'sulphides ≥ 1 for 0 of 1 m in a row: no sulphides at 0–1',
+      'sulphides ≥ 1 % for 0 of 1 m in a row: no sulphides at 0–1',
     );
   });
 });

@@ -7,7 +7,11 @@ describe('so many metres in a row', () => {
   test('are met when the last so many metres of the log all hold', () => {
     const found = outcome(tail(3), situation(metresOf([5, 0, 0, 0])));
     expect(found.state).toBe('met');
-    expect(found.progress).toEqual({ haveMm: 3000, needMm: 3000, text: 'pyrite < 1 for 3 of 3 m in a row' });
+    expect(found.progress).toEqual({
+      haveMm: 3000,
+      needMm: 3000,
+      text: 'pyrite < 1 % for 3 of 3 m in a row',
+    });
     expect(found.deciding).toEqual([{ fromMm: 1000, toMm: 4000 }]);
     expect(found.sinceMm).toBe(4000);
     expect(found.earliestMm).toBe(4000);
@@ -16,7 +20,7 @@ describe('so many metres in a row', () => {
   test('are not met where a metre cuts them off, and say which and what it holds', () => {
     const found = outcome(tail(3), situation(metresOf([0, 0, 2, 0])));
     expect(found.state).toBe('not met');
-    expect(found.reason).toBe('pyrite < 1 for 1 of 3 m in a row: pyrite 2 % at 2–3');
+    expect(found.reason).toBe('pyrite < 1 % for 1 of 3 m in a row: pyrite 2 % at 2–3');
     expect(found.deciding).toEqual([{ fromMm: 2000, toMm: 3000 }]);
     expect(found.earliestMm).toBe(6000);
   });
@@ -39,7 +43,7 @@ describe('so many metres in a row', () => {
   ] as const)('can’t be told where a metre is %s', (said, why) => {
     const found = outcome(tail(3), situation(metresOf([0, 0, said, 0])));
     expect(found.state).toBe('cannot tell');
-    expect(found.reason).toBe(`pyrite < 1 for 1 of 3 m in a row: ${why}`);
+    expect(found.reason).toBe(`pyrite < 1 % for 1 of 3 m in a row: ${why}`);
     expect(found.deciding).toEqual([{ fromMm: 2000, toMm: 3000 }]);
   });
 

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
+import { resolveStyle } from '../../src/schema/resolve.ts';
 import { checkRules } from '../../src/termination/check-rules.ts';
 import { evaluateRules } from '../../src/termination/evaluate-rule.ts';
 import { OROGENIC_GOLD_RULES } from '../../src/termination/starter-rules.ts';
 import { adviceOf } from '../../src/termination/verdict.ts';
-import { metresOf, type Said, SCHEMA, situation, times } from './build.ts';
+import { metresOf, type Said, situation, times } from './build.ts';
 
 const PLAN = { depthMm: depthFromMetres(60) };
 const LODE: readonly Said[] = [...times(20, 0), 3, 5, 4];
@@ -16,8 +17,9 @@ function verdict(said: readonly Said[]): string {
 }
 
 describe('the starter rules for orogenic gold', () => {
-  test('are in order', () => {
-    expect(checkRules(OROGENIC_GOLD_RULES, SCHEMA, {})).toEqual([]);
+  test('are in order, on the starter style that they are for', () => {
+    const style = resolveStyle('orogenic-gold');
+    expect(style && checkRules(OROGENIC_GOLD_RULES, style, {})).toEqual([]);
   });
 
   test('hold a barren hole open to its planned depth', () => {

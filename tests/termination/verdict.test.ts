@@ -22,7 +22,7 @@ describe('the advice', () => {
     expect(advice([TAIL], at)).toMatchObject({
       heading: 'advice on ending the hole',
       verdict: 'not yet',
-      sentence: 'NOT YET: barren tail: pyrite < 1 for 0 of 10 m in a row: pyrite 2 % at 2–3.',
+      sentence: 'NOT YET: barren tail: pyrite < 1 % for 0 of 10 m in a row: pyrite 2 % at 2–3.',
     });
   });
 
@@ -35,7 +35,7 @@ describe('the advice', () => {
   test('names every rule that gave the verdict', () => {
     const at = situation(metresOf(times(24, 0)));
     expect(advice([MAXIMUM, { ...TAIL, verdict: 'end' }], at).sentence).toBe(
-      'END: maximum: drilled 24 of 24 m maximum; barren tail: pyrite < 1 for 24 of 10 m in a row.',
+      'END: maximum: drilled 24 of 24 m maximum; barren tail: pyrite < 1 % for 24 of 10 m in a row.',
     );
   });
 
@@ -66,13 +66,13 @@ describe('the advice', () => {
 describe('warned ahead, within the next rod, is', () => {
   test('a rule that comes to be met if what holds goes on', () => {
     expect(ahead([TAIL], situation(metresOf(times(6, 0))))).toEqual([
-      'may end in 4 m, at 10 m, if pyrite < 1 goes on (barren tail)',
+      'may end in 4 m, at 10 m, if pyrite < 1 % goes on (barren tail)',
     ]);
   });
 
   test('a rule that comes to be met once metres that are drilled are logged', () => {
     expect(ahead([TAIL], situation(metresOf(times(6, 0)), { drilledM: 12 }))).toEqual([
-      'may end once the log is at 10 m, if pyrite < 1 goes on (barren tail)',
+      'may end once the log is at 10 m, if pyrite < 1 % goes on (barren tail)',
     ]);
   });
 
@@ -91,7 +91,7 @@ describe('warned ahead, within the next rod, is', () => {
 
   test('a rule at the end of the rod that holds it back', () => {
     expect(ahead([TAIL, ROD], situation(metresOf(times(7, 0))))).toEqual([
-      'may end in 5 m, at 12 m, if pyrite < 1 goes on (barren tail)',
+      'may end in 5 m, at 12 m, if pyrite < 1 % goes on (barren tail)',
     ]);
   });
 
