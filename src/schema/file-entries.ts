@@ -2,15 +2,25 @@ import { z } from 'zod';
 import { conditionSchema } from '../condition/condition.ts';
 import { VALUE_KINDS } from '../value/cell.ts';
 
+/** True of a name that no plain object answers to by itself, as it does to `constructor`: it can be a member's name. */
+const canNameMember = (name: string): boolean => !(name in {});
+const KEPT = 'is a word that JavaScript keeps for itself';
+
 const fieldName = z
   .string()
-  .regex(/^[a-z][a-z0-9]{0,19}$/)
-  .describe("Name of a field: 1 to 20 small letters and digits, a letter first. It types as name'…");
+  .regex(/^[a-z][a-z0-9]{0,19}$/, 'should be 1 to 20 small letters and digits, a letter first')
+  .refine(canNameMember, KEPT)
+  .describe(
+    "Name of a field: 1 to 20 small letters and digits, a letter first, no word that JavaScript keeps for itself (constructor). It types as name'…",
+  );
 /** Name of a list, a scale or an unlikely pair. */
 export const partName = z
   .string()
-  .regex(/^[a-z][a-zA-Z0-9]{0,29}$/)
-  .describe('Name of a list or scale: 1 to 30 letters and digits, a small letter first');
+  .regex(/^[a-z][a-zA-Z0-9]{0,29}$/, 'should be 1 to 30 letters and digits, a small letter first')
+  .refine(canNameMember, KEPT)
+  .describe(
+    'Name of a list or scale: 1 to 30 letters and digits, a small letter first, no word that JavaScript keeps for itself (toString)',
+  );
 
 /** What a thing is called. */
 export const label = z.string().min(1).max(60).describe('What it is called on the screen, in a few words');
@@ -65,7 +75,7 @@ const codeEntry = z.strictObject({
     .describe('Density in g/cm³, for expected masses'),
   caution: caution.nullable().optional(),
   retiredSince: z.iso
-    .date()
+    .date('should be a date like 2026-03-14')
     .nullable()
     .optional()
     .describe('Local date (YYYY-MM-DD) since when it can’t be used anew; old logs still decode'),

@@ -8,7 +8,7 @@ export const loggingFile = z
     format: z.literal(1).describe('Version of this file format'),
     name: z
       .string()
-      .regex(/^[a-z][a-z0-9-]{0,39}$/)
+      .regex(/^[a-z][a-z0-9-]{0,39}$/, 'should be 1 to 40 small letters, digits and hyphens, a letter first')
       .describe('Name of the schema: 1 to 40 small letters, digits and hyphens, a letter first'),
     label: label.optional(),
     extends: z
@@ -21,7 +21,7 @@ export const loggingFile = z
       ),
     extendsHash: z
       .string()
-      .regex(/^[0-9a-f]{64}$/)
+      .regex(/^[0-9a-f]{64}$/, 'should be 64 small hex digits')
       .optional()
       .describe(
         'SHA-256, 64 small hex digits, of what it extends as last agreed; the check says when that changes',

@@ -63,7 +63,8 @@ export function issueInWords(issue: Issue): InWords {
     return { problem: `${name} is too large or too long`, remedy: limitInWords('At most', issue.maximum) };
   if (issue.code === 'invalid_union')
     return { problem: `${name} has none of the forms that can stand here`, remedy: 'See its description.' };
-  return { problem: `${name}: ${issue.message}`, remedy: 'Change it.' };
+  const said = issue.code === 'invalid_key' ? (issue.issues[0]?.message ?? issue.message) : issue.message;
+  return { problem: `${name} ${said}`, remedy: 'Change it.' };
 }
 
 function limitInWords(word: string, limit: number | bigint): string {

@@ -47,7 +47,7 @@ describe('a JSON file written by hand', () => {
     ).toEqual([
       'x.json:1:3: "depthM" should be a number\n  | "depthM": "5"\n  Change it.',
       'x.json:2:2: "kind" is none of the words that can stand here\n  | "kind": "c"\n  Use one of: a, b.',
-      'x.json:4:13: "name": must be small letters\n  | "name": "A"\n  Change it.',
+      'x.json:4:13: "name" must be small letters\n  | "name": "A"\n  Change it.',
       'x.json:4:28: "name" is missing\n  | {}\n  Add it (a text in quotes).',
       'x.json:3:2: "dept" is not known here\n  | "dept": 1\n  Take it out, or check its spelling.',
     ]);

@@ -164,6 +164,22 @@ describe('a logging schema that can’t be resolved', () => {
     ]);
   });
 
+  it('refuses names that every object answers to', () => {
+    const found = [
+      ...over({ fields: [{ name: 'constructor' }] }),
+      ...over({ lists: { toString: { codes: [] } } }),
+      ...over({ fields: [{ name: 'rock', list: 'valueOf' }] }),
+    ];
+    expect(found.map((finding) => finding.problem)).toEqual([
+      '"name" is a word that JavaScript keeps for itself',
+      '"toString" is a word that JavaScript keeps for itself',
+      '"list" is a word that JavaScript keeps for itself',
+    ]);
+    expect(over({ scales: { Hard: {} } })[0]?.problem).toBe(
+      '"Hard" should be 1 to 30 letters and digits, a small letter first',
+    );
+  });
+
   it('warns where the style underneath is not the one that was agreed with, and says the hash to agree with', () => {
     const extendsHash = hashOfFile(JSON.parse(JSON.stringify(SMALL)));
     expect(over({ extendsHash })).toEqual([]);
