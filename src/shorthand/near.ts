@@ -1,21 +1,7 @@
+import { neighboursOnKeyboard } from '../schema/keyboard.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { Suggestion } from './said.ts';
 import { labelOf, type Typed, typingIndex } from './typing-index.ts';
-
-/** The letters of a US keyboard, row by row, each row half a key further right than the one above. */
-const ROWS = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm'];
-
-/** True where two letters lie side by side on a US keyboard. */
-export function areNeighbours(a: string, b: string): boolean {
-  const [rowA, columnA] = keyPlace(a);
-  const [rowB, columnB] = keyPlace(b);
-  return a !== b && rowA >= 0 && rowB >= 0 && Math.abs(rowA - rowB) <= 1 && Math.abs(columnA - columnB) <= 1;
-}
-
-function keyPlace(letter: string): readonly [number, number] {
-  const row = ROWS.findIndex((letters) => letters.includes(letter));
-  return [row, (ROWS[row]?.indexOf(letter) ?? 0) + row / 2];
-}
 
 /** Up to four pairs that `letters` could have been meant for, the likeliest first. */
 export function nearPairs(schema: LoggingSchema, letters: string): readonly Suggestion[] {
@@ -45,9 +31,8 @@ function likenessOf(letters: string, pair: string, label: string, code: string):
   if (pair === second + first) return 3;
   const alike = Number(pair[0] === first) + Number(pair[1] === second);
   if (alike === 0) return 0;
-  const beside =
-    pair[0] === first ? areNeighbours(pair[1] ?? '', second) : areNeighbours(pair[0] ?? '', first);
-  return beside ? 2 : 0;
+  const [was = '', meant = ''] = pair[0] === first ? [second, pair[1]] : [first, pair[0]];
+  return neighboursOnKeyboard(was).includes(meant) ? 2 : 0;
 }
 
 /** Up to four words out of `known` that `word` could have been meant for: same start, or one letter away. */
