@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { HOLE_NOUNS } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';
+import { SHIFT_NOUNS } from '../shift/shift.ts';
 import { newerFormat, wrongShape } from './findings.ts';
 import { holdToShape } from './json-shape.ts';
 import type { JsonText } from './read-json.ts';
@@ -38,7 +39,12 @@ export const DOCUMENT_KINDS: Readonly<Record<string, DocumentKind>> = {
     nouns: HOLE_NOUNS,
     needs: ['hole', 'hole'],
   },
-  shift: { folder: 'shifts', schema: '../schemas/shift.schema.json' },
+  shift: {
+    folder: 'shifts',
+    schema: '../schemas/shift.schema.json',
+    nouns: SHIFT_NOUNS,
+    needs: ['shift', 'shift'],
+  },
 };
 
 const POSITION_LIMIT = 2 ** 40;

@@ -1,6 +1,6 @@
-import { drilledMm } from '../hole/commands/drilled.ts';
+import { drilledMm, latestRod } from '../hole/commands/drilled.ts';
 import type { RodDone } from '../hole/drilled.ts';
-import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
+import { headerOf, rowsDown } from '../hole/hole.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
@@ -27,7 +27,7 @@ export function headsOf(hole: Document): Heads {
     drilledMm: drilled,
     loggedMm: logged,
     behindMm: Math.max(0, drilled - logged),
-    lastRod: holeNouns(hole, 'rods').at(-1),
+    lastRod: latestRod(hole),
   };
 }
 

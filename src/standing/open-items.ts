@@ -1,5 +1,6 @@
+import { drilledMm } from '../hole/commands/drilled.ts';
 import { lastCollarState } from '../hole/commands/states.ts';
-import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
+import { holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
@@ -23,7 +24,7 @@ export function openItems(project: Project, hole: Document, finalMm: number): re
 }
 
 function lastRodItem(hole: Document, finalMm: number): readonly string[] {
-  const drilled = holeNouns(hole, 'rods').at(-1)?.depthMm ?? headerOf(hole).logFromMm;
+  const drilled = drilledMm(hole);
   if (drilled === finalMm) return [];
   return [
     `The last rod done is at ${formatDepth(drilled)} m, the final depth given is ${formatDepth(finalMm)} m: count the rods again.`,

@@ -17,7 +17,7 @@ export interface Pace {
  * standby counts: it is the pace of the hole, not of the bit.
  */
 export function paceOf(hole: Document): Pace | undefined {
-  const rods = holeNouns(hole, 'rods').slice(-RODS_COUNTED - 1);
+  const rods = [...holeNouns(hole, 'rods')].sort((a, b) => a.depthMm - b.depthMm).slice(-RODS_COUNTED - 1);
   const first = rods[0];
   const last = rods.at(-1);
   if (first === undefined || last === undefined || first === last) return undefined;

@@ -15,7 +15,10 @@ export interface MadeOn {
   readonly made: Made;
 }
 
-/** Starts an activity of a rig in the shift that goes on; where none does, the shift that the time belongs to is started with it. */
+/**
+ * Starts an activity of a rig now, in the shift that the time belongs to, which is started with it where nothing of it is recorded
+ * yet. A shift that nobody ended does not swallow the next one. At a time of day without a shift the one still open goes on.
+ */
 export function startActivityNow(
   project: Project,
   documents: Iterable<Document>,
@@ -23,24 +26,18 @@ export function startActivityNow(
   maker: Maker,
 ): Result<MadeOn> {
   const { rig, ...activity } = said;
-  const open = openShift(documents, rig);
-  if (open !== undefined) {
-    const started = startActivity(open, project.shift, activity, maker);
-    return started.ok ? ok({ document: { kind: open.kind, id: open.id }, made: started.value }) : started;
-  }
+  const all = [...documents];
   const day = shiftAt(project.shift.shifts, maker.at);
-  if (day === undefined) {
-    return refused(
-      REFUSALS.stateWrong.at(
-        { thing: `rig ${rig}` },
-        {
-          problem: 'no shift is worked at this time of day',
-          remedy: 'Look at the shifts in project.json, and at the clock of this computer.',
-        },
-      ),
-    );
+  const name = day === undefined ? undefined : shiftDocument(rig, day);
+  const there =
+    name === undefined
+      ? openShift(all, rig)
+      : all.find((each) => each.kind === name.kind && each.id === name.id);
+  if (there !== undefined) {
+    const started = startActivity(there, project.shift, activity, maker);
+    return started.ok ? ok({ document: { kind: there.kind, id: there.id }, made: started.value }) : started;
   }
-  const document = shiftDocument(rig, day);
+  if (day === undefined || name === undefined) return refused(noShiftNow(rig));
   const header = startShift({
     rig,
     date: day.date,
@@ -52,17 +49,26 @@ export function startActivityNow(
   const fresh = applyChanges({}, header.changes);
   if (!fresh.ok) throw new Error(`a shift must start from nothing: ${fresh.problem}`);
   const started = startActivity(
-    { ...emptyDocument(document), tables: fresh.tables },
+    { ...emptyDocument(name), tables: fresh.tables },
     project.shift,
     activity,
     maker,
   );
   if (!started.ok) return started;
   return ok({
-    document,
+    document: name,
     made: {
       what: `${header.what}; ${started.value.what}`,
       changes: [...header.changes, ...started.value.changes],
     },
   });
 }
+
+const noShiftNow = (rig: string) =>
+  REFUSALS.stateWrong.at(
+    { thing: `rig ${rig}` },
+    {
+      problem: 'no shift is worked at this time of day',
+      remedy: 'Look at the shifts in project.json, and at the clock of this computer.',
+    },
+  );

@@ -9,9 +9,20 @@ import { REFUSALS } from '../refusals.ts';
 import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
 
+/**
+ * The latest rod done: the deepest there is, for the drilled head only goes down. Not the one made last: after a merge or a redo
+ * that may be a shallower one.
+ */
+export function latestRod(hole: Document): RodDone | undefined {
+  return holeNouns(hole, 'rods').reduce<RodDone | undefined>(
+    (deepest, rod) => (deepest === undefined || rod.depthMm > deepest.depthMm ? rod : deepest),
+    undefined,
+  );
+}
+
 /** The drilled depth in millimetres: that of the latest rod done, else where logging starts. */
 export function drilledMm(hole: Document): number {
-  return holeNouns(hole, 'rods').at(-1)?.depthMm ?? headerOf(hole).logFromMm;
+  return latestRod(hole)?.depthMm ?? headerOf(hole).logFromMm;
 }
 
 /**
