@@ -15,18 +15,17 @@ export interface BagNumber {
   readonly serial: number;
 }
 
-/** The largest serial that the form has digits for. */
-function largestSerial(form: NumberForm): number {
-  return 10 ** form.digits - 1;
-}
-
 /** A bag number as it stands on the calico. Throws RangeError for a serial that the form has no digits for. */
 export function formatBagNumber(form: NumberForm, number: BagNumber): string {
-  if (!Number.isSafeInteger(number.serial) || number.serial < 0 || number.serial > largestSerial(form))
-    throw new RangeError(`serial must be whole, from 0 to ${largestSerial(form)}, got ${number.serial}`);
   const serial = String(number.serial).padStart(form.digits, '0');
+  if (!hasDigitsFor(form, number.serial))
+    throw new RangeError(`serial must be whole and of at most ${form.digits} digits, got ${number.serial}`);
   const check = form.checkDigit === undefined ? '' : checkDigitOf(serial, form.checkDigit);
   return `${number.prefix}${serial}${check}`;
+}
+
+function hasDigitsFor(form: NumberForm, serial: number): boolean {
+  return Number.isSafeInteger(serial) && serial >= 0 && String(serial).length <= form.digits;
 }
 
 /** The text as a bag number of this form, or undefined: other prefix, other length, or a check digit that doesn't fit. */
@@ -35,8 +34,10 @@ export function parseBagNumber(form: NumberForm, text: string): BagNumber | unde
   if (prefix === undefined) return undefined;
   const tail = text.slice(prefix.length);
   if (!/^\d+$/.test(tail)) return undefined;
-  const number = { prefix, serial: Number(tail.slice(0, form.digits)) };
-  return formatBagNumber(form, number) === text ? number : undefined;
+  const serial = tail.slice(0, form.digits);
+  if (form.checkDigit !== undefined && tail.slice(form.digits) !== checkDigitOf(serial, form.checkDigit))
+    return undefined;
+  return { prefix, serial: Number(serial) };
 }
 
 function hasLength(form: NumberForm, text: string, prefix: string): boolean {
@@ -46,7 +47,7 @@ function hasLength(form: NumberForm, text: string, prefix: string): boolean {
 /** The number `steps` further on in the same prefix (back where negative), or undefined past either end. */
 export function nextBagNumber(form: NumberForm, number: BagNumber, steps = 1): BagNumber | undefined {
   const serial = number.serial + steps;
-  return serial < 0 || serial > largestSerial(form) ? undefined : { prefix: number.prefix, serial };
+  return hasDigitsFor(form, serial) ? { prefix: number.prefix, serial } : undefined;
 }
 
 /** How many numbers `to` stands behind `from` (negative: before it), or undefined across prefixes. */

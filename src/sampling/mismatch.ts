@@ -162,11 +162,18 @@ export function choosing(situation: Situation, choices: NonNullable<Fix['choices
   return { choices: [...situation.state.choices, ...choices] };
 }
 
-/** Free numbers of a kind behind the last one issued, in order. */
-export function freeOfKind(situation: Situation, wanted: (kind: string) => boolean): readonly string[] {
+/** Free numbers of a kind behind the last one issued, in order: as many as a few rods can use, unless more are asked for. */
+export function freeOfKind(
+  situation: Situation,
+  wanted: (kind: string) => boolean,
+  most = 40,
+): readonly string[] {
   const { sampling, state } = situation;
   const choices = choicesByNumber(state.choices);
-  return [...freeNumbers(sampling, state)].filter((number) =>
-    wanted(reservedFor(sampling, number, choices).kind),
-  );
+  const found: string[] = [];
+  for (const number of freeNumbers(sampling, state)) {
+    if (found.length >= most) break;
+    if (wanted(reservedFor(sampling, number, choices).kind)) found.push(number);
+  }
+  return found;
 }

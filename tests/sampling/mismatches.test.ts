@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { NEAR_SPLITTER } from '../../src/sampling/mismatch.ts';
+import { NO_TRACE } from '../../src/sampling/mismatches/no-trace.ts';
 import { MISMATCHES } from '../../src/sampling/mismatches/registry.ts';
+import { rodCheck } from '../../src/sampling/rod-check.ts';
+import { atCollar, sampling } from './build.ts';
 import { drill } from './simulator.ts';
 import { SLIPS } from './slips.ts';
 
@@ -54,6 +58,21 @@ describe('a thousand seeded holes, each with a slip, every kind in turn', () => 
 test('on a thousand clean streams nothing is called wrong', () => {
   const alarms = Array.from({ length: HOLES }, (_, seed) => drill(10_000 + seed, 'none').falseAlarms);
   expect(alarms.filter((count) => count > 0)).toEqual([]);
+});
+
+test('every remedy that takes hands near cyclone, splitter or chute waits for the driller’s word', () => {
+  const near = MISMATCHES.filter((kind) => /cyclone|splitter|chute/.test(kind.ground));
+  expect(near.length).toBeGreaterThan(0);
+  expect(near.filter((kind) => !kind.nearSplitter).map((kind) => kind.code)).toEqual([]);
+  expect(NEAR_SPLITTER).toMatch(
+    /only when the driller confirms.*rotation is stopped.*air is off and bled.*isolation is done/,
+  );
+});
+
+test('two bags of a rod swapped are not seen: their numbers and their count are those expected', () => {
+  const state = { ...atCollar('ZQ000174'), drilledMm: 6000 };
+  expect(rodCheck(sampling(), state, { digits: '179', count: 6 }).agrees).toBe(true);
+  expect(NO_TRACE.map((each) => each.slip)).toContain('two bags of one rod swapped');
 });
 
 test('every kind that leaves a trace in the numbers is simulated', () => {

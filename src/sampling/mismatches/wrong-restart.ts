@@ -1,6 +1,7 @@
 import type { Bag } from '../../hole/bags.ts';
 import { endsWithDigits } from '../bag-number.ts';
 import {
+  freeOfKind,
   layWith,
   type MismatchKind,
   type Situation,
@@ -58,9 +59,12 @@ function layJumped(
   samples: number,
 ): readonly (readonly Bag[])[] {
   const { line } = situation;
+  const metres = new Set(freeOfKind(situation, (kind) => kind === 'primary', line.length).map(line.placeOf));
   const restarts = Array.from({ length: 2 * samples }, (_, index) => lastPlace - index);
+  const between = (restart: number): number =>
+    restarts.filter((place) => place >= restart && metres.has(place)).length;
   return restarts
-    .filter((restart) => restart > fromPlace)
+    .filter((restart) => restart > fromPlace && between(restart) === samples)
     .map((restart) => {
       const left = Array.from(
         { length: restart - fromPlace },
