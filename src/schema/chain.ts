@@ -6,7 +6,7 @@ import { parentChanged } from './findings/parent-changed.ts';
 import { parentMissing } from './findings/parent-missing.ts';
 import { type ReadFile, readJsonFile } from './json-source.ts';
 import { excerptAt, placeInFile, type TextFile } from './places.ts';
-import { styleFile } from './styles/index.ts';
+import { STYLES, styleFile } from './styles/index.ts';
 
 /** Gives the file that another extends, or undefined where there is none: `reference` as written, `from` the file it stands in. */
 export type LoadParent = (reference: string, from: string) => TextFile | undefined;
@@ -14,6 +14,11 @@ export type LoadParent = (reference: string, from: string) => TextFile | undefin
 /** The hash that `extendsHash` records: of what a file says, comments and spacing aside. */
 export function hashOfFile(value: LoggingFile): string {
   return hashJson(value);
+}
+
+/** The hash of a built-in style, for a new file to record what it starts from; undefined where there is none of that name. */
+export function styleHash(name: string): string | undefined {
+  return Object.hasOwn(STYLES, name) ? hashJson(STYLES[name]) : undefined;
 }
 
 /** The file and all that it extends, itself first. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../src/finding/finding.ts';
-import { hashOfFile, type LoadParent } from '../../src/schema/chain.ts';
+import { hashOfFile, type LoadParent, styleHash } from '../../src/schema/chain.ts';
 import { resolveSchema, resolveStyle } from '../../src/schema/resolve.ts';
 import { findingsOf, SMALL } from './build.ts';
 
@@ -178,6 +178,17 @@ describe('a logging schema that can’t be resolved', () => {
     expect(over({ scales: { Hard: {} } })[0]?.problem).toBe(
       '"Hard" should be 1 to 30 letters and digits, a small letter first',
     );
+  });
+
+  it('says nothing where the style underneath is the one that a new file recorded', () => {
+    const file = {
+      format: 1,
+      name: 'ours',
+      extends: 'orogenic-gold',
+      extendsHash: styleHash('orogenic-gold'),
+    };
+    expect(findingsOf(file)).toEqual([]);
+    expect(styleHash('no-such-style')).toBeUndefined();
   });
 
   it('warns where the style underneath is not the one that was agreed with, and says the hash to agree with', () => {
