@@ -3,7 +3,7 @@ import { planHole } from '../../hole/commands/plan-hole.ts';
 import type { Project } from '../../project/project.ts';
 import { type Depth, depthFromMetres } from '../../quantity/depth.ts';
 import type { DocumentName } from '../../record/document.ts';
-import type { PlannedHole } from './read-program.ts';
+import type { PlannedHole } from './read-line.ts';
 
 /** A planned hole as an edit: the document it makes, and what stands in it. Rod length and offset are those of the project's first rig. */
 export function plannedHole(

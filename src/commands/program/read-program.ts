@@ -1,34 +1,19 @@
 import { CsvError, parse } from 'csv-parse/sync';
-import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
-import type { Plan } from '../../hole/header.ts';
-import { NORTHS, type North } from '../../quantity/azimuth.ts';
-import { type Depth, parseDepth } from '../../quantity/depth.ts';
+import { type Finding, type Result, refused } from '../../finding/finding.ts';
 import { checkCollarOnProgram } from '../../survey/findings/collar-off-program.ts';
-import type { Grid, MapPosition } from '../../survey/grids.ts';
+import type { Grid } from '../../survey/grids.ts';
 import type { SurveySettings } from '../../survey/settings.ts';
 import { rowsOfTable, type TableRow, type TextTable } from '../../survey/table.ts';
-import { programLine, programUnreadable } from './findings.ts';
-
-/** Columns of a program, as its first line names them. `target` says what the hole is for, and may be left out with `target depth`. */
-export const PROGRAM_COLUMNS = [
-  'hole',
-  'easting',
-  'northing',
-  'elevation',
-  'azimuth',
-  'north',
-  'dip',
-  'depth',
-] as const;
-const OPTIONAL_COLUMNS = ['target', 'target depth'] as const;
-type Column = (typeof PROGRAM_COLUMNS)[number] | (typeof OPTIONAL_COLUMNS)[number];
-
-/** A hole of the program: its name, its plan, and where its collar is planned, in metres of the project's grid. */
-export interface PlannedHole {
-  readonly name: string;
-  readonly plan: Plan;
-  readonly collar: MapPosition & { readonly elevationM: number };
-}
+import { programUnreadable } from './findings.ts';
+import {
+  type Column,
+  type LineRead,
+  lineFinding,
+  OPTIONAL_COLUMNS,
+  type PlannedHole,
+  PROGRAM_COLUMNS,
+  readLine,
+} from './read-line.ts';
 
 /** The holes that could be read, and what is wrong with each other line. */
 export interface ProgramRead {
@@ -92,88 +77,6 @@ function tableOf(text: string, file: string): Result<readonly TableRow<Column>[]
   );
 }
 
-interface LineRead {
-  readonly row: TableRow<Column>;
-  readonly name: string;
-  readonly hole: PlannedHole | undefined;
-  readonly findings: readonly Finding[];
-}
-
-/** Takes cells of one line, noting what is wrong with each. */
-function readLine(row: TableRow<Column>): LineRead {
-  const findings: Finding[] = [];
-  const bad = (column: Column, problem: string, remedy: string): undefined => {
-    findings.push(lineFinding(row, column, problem, remedy));
-    return undefined;
-  };
-  const name = row.text('hole');
-  if (!HOLE_NAME.test(name))
-    bad('hole', 'this is no name of a hole', 'Use capitals, digits, - and _, at most 40, like ZQRC014.');
-  const place = (['easting', 'northing', 'elevation'] as const).map(
-    (column) =>
-      numberOf(row.text(column)) ??
-      bad(column, 'this is no number with a decimal point', 'Give metres of the project’s grid.'),
-  );
-  const direction = readDirection(row, bad);
-  const depths = readDepths(row, bad);
-  const [eastM, northM, elevationM] = place;
-  if (findings.length > 0 || direction === undefined || depths === undefined)
-    return { row, name, hole: undefined, findings };
-  const target = row.text('target');
-  return {
-    row,
-    name,
-    findings,
-    hole: {
-      name,
-      plan: { ...direction, ...depths, ...(target === '' ? {} : { target }) },
-      collar: { eastM: eastM ?? 0, northM: northM ?? 0, elevationM: elevationM ?? 0 },
-    },
-  };
-}
-
-const HOLE_NAME = /^[A-Z0-9][A-Z0-9_-]{0,39}$/;
-
-type Bad = (column: Column, problem: string, remedy: string) => undefined;
-
-function readDirection(
-  row: TableRow<Column>,
-  bad: Bad,
-): Pick<Plan, 'azimuthDeg' | 'azimuthNorth' | 'dipDeg'> | undefined {
-  const azimuth = numberOf(row.text('azimuth'));
-  const dip = numberOf(row.text('dip'));
-  const north = NORTHS.find((each) => each === row.text('north').toLowerCase());
-  if (azimuth === undefined || azimuth < 0 || azimuth > 360)
-    bad(
-      'azimuth',
-      'this is no azimuth from 0 to 360',
-      'Give degrees clockwise from the north of its own column.',
-    );
-  if (north === undefined)
-    bad('north', 'an azimuth without its north says nothing', `Say which: ${NORTHS.join(', ')}.`);
-  if (dip === undefined) bad('dip', 'this is no number with a decimal point', 'Give degrees, down negative.');
-  else if (dip > 0) bad('dip', 'a positive dip points up', `Down is negative: -${dip}?`);
-  else if (dip < -90) bad('dip', 'no dip is steeper than -90', 'Give degrees from 0 to -90.');
-  if (azimuth === undefined || north === undefined || dip === undefined) return undefined;
-  return { azimuthDeg: azimuth % 360, azimuthNorth: north as North, dipDeg: dip };
-}
-
-function readDepths(row: TableRow<Column>, bad: Bad): Pick<Plan, 'depthMm' | 'targetMm'> | undefined {
-  const depthMm = parseDepth(row.text('depth'));
-  if (depthMm === undefined || depthMm === 0)
-    return bad('depth', 'this is no planned depth in metres', 'Give metres along the hole, like 120.');
-  const text = row.text('target depth');
-  if (text === '') return { depthMm };
-  const targetMm: Depth | undefined = parseDepth(text);
-  if (targetMm === undefined || targetMm > depthMm)
-    return bad(
-      'target depth',
-      'this is no depth within the hole',
-      'Give metres along the hole, or leave it empty.',
-    );
-  return { depthMm, targetMm };
-}
-
 function nameTaken(
   line: LineRead,
   above: readonly LineRead[],
@@ -222,13 +125,4 @@ function checkPlace(
   }
   const others = holes.filter((each) => each !== hole).map((each) => each.collar);
   return checkCollarOnProgram(hole.collar, others, grid, settings, row.place);
-}
-
-function lineFinding(row: TableRow<Column>, column: Column, problem: string, remedy: string): Finding {
-  return programLine.at({ ...row.place, field: column }, { excerpt: row.text(column), problem, remedy });
-}
-
-/** A number as it stands in the file, or undefined; a comma for the decimal point is not guessed at. */
-function numberOf(text: string): number | undefined {
-  return /^[+-]?(\d+(\.\d*)?|\.\d+)$/.test(text) ? Number(text) : undefined;
 }

@@ -1,0 +1,57 @@
+import { type ConsoleAsked, runCommandLine } from './commands/command-line.ts';
+import { realOutside } from './commands/outside.ts';
+import { EXIT, refuse, sayTrouble } from './commands/say.ts';
+import { setupColour } from './console/paint/colour.ts';
+import type { Outside } from './desk/outside.ts';
+
+/** The console, where there is a terminal to paint on and keys to read; else the state as text. */
+async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<number> {
+  const { openProject } = await import('./commands/at-project.ts');
+  const isTerminal = outside.stdin.isTTY === true && outside.stdout.isTTY === true;
+  const opened = await openProject(outside, { ...asked, write: isTerminal && !asked.readOnly });
+  if (!opened.ok) return refuse(outside, ...opened.findings);
+  const at = opened.value;
+  if (!isTerminal) {
+    const { printState } = await import('./commands/state.ts');
+    return printState(at);
+  }
+  setupColour(process.env);
+  const [{ runConsole }, { describeEnding }, { rigNamed }] = await Promise.all([
+    import('./console/start.tsx'),
+    import('./console/paint/ending.ts'),
+    import('./commands/rig-named.ts'),
+  ]);
+  const rig = rigNamed(at.project, asked.rig);
+  if (!rig.ok) {
+    await at.desk.close();
+    return refuse(outside, ...rig.findings);
+  }
+  const { ending, problem } = await runConsole({
+    desk: at.desk,
+    loaded: { project: at.project, warnings: at.warnings },
+    rig: rig.value,
+    ...(asked.readOnly ? { readOnly: 'opened to read only' } : {}),
+    stdin: process.stdin,
+    stdout: process.stdout,
+    env: process.env,
+  });
+  const last = describeEnding(ending);
+  if (last.message !== undefined) process.stderr.write(`${last.message}\n`);
+  if (problem !== undefined) process.stderr.write(`Not everything is saved: ${problem}\n`);
+  if (last.raise !== undefined) process.kill(process.pid, last.raise);
+  return problem === undefined ? last.exitCode : EXIT.findings;
+}
+
+// A reader that has seen enough (head, less) is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(EXIT.fine);
+  throw error;
+});
+
+const outside = realOutside(process);
+try {
+  process.exitCode = await runCommandLine(process.argv.slice(2), { outside, openConsole });
+} catch (error) {
+  sayTrouble(outside, { bug: error });
+  process.exitCode = EXIT.bug;
+}

@@ -1,0 +1,150 @@
+import { join } from 'node:path';
+import { type Desk, openDesk } from '../desk/desk.ts';
+import { type LoadedProject, loadProject } from '../desk/load-project.ts';
+import { requireProject } from '../desk/opening.ts';
+import type { Outside } from '../desk/outside.ts';
+import { factsIfThere } from '../files/disk.ts';
+import { HAND_WRITTEN } from '../files/project-folder.ts';
+import { readProjectFile } from '../files/read-file.ts';
+import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
+import { realDisk } from '../files/real-disk.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { type Document, documentKey } from '../record/document.ts';
+import { holeUnknown, wrongUse } from './findings.ts';
+import { EXIT, refuse, sayTrouble } from './say.ts';
+
+/** A command at a project: the desk, open for as long as the command runs, and what the project says. */
+export interface AtProject {
+  readonly outside: Outside;
+  readonly desk: Desk;
+  readonly project: Project;
+  readonly warnings: readonly Finding[];
+}
+
+/** What a command asks of a project. */
+export interface Asked {
+  readonly folder: string;
+  /** Write to it: takes the lock, and stamps edits with a person. Else nothing on the disk is touched. */
+  readonly write?: boolean;
+  /** Initials of the person; the first geologist of project.json where none are said. */
+  readonly by?: string | undefined;
+  /** Set by a person who knows that whoever holds the project is gone. */
+  readonly takeOver?: boolean;
+}
+
+/**
+ * Opens a project, does the work and closes it again; gives the exit code. Where the project can't be opened, says why on stderr, changes
+ * nothing, and gives 2. A project whose two hand-written files can't be used is never locked.
+ */
+export async function atProject(
+  outside: Outside,
+  asked: Asked,
+  work: (at: AtProject) => Promise<number>,
+): Promise<number> {
+  const opened = await openProject(outside, asked);
+  if (!opened.ok) return refuse(outside, ...opened.findings);
+  const { desk } = opened.value;
+  const code = await work(opened.value);
+  const closed = await desk.close();
+  if (closed.ok) return code;
+  const remedy = 'Free space and give the lines again.';
+  sayTrouble(outside, {
+    findings: [wrongUse.at({ file: asked.folder }, { problem: closed.problem, remedy })],
+  });
+  return EXIT.findings;
+}
+
+/** Opens a project with what it says; refused with every reason, and with nothing changed. The caller closes the desk. */
+export async function openProject(outside: Outside, asked: Asked): Promise<Result<AtProject>> {
+  const { folder } = asked;
+  const loaded = await readByHand(folder);
+  if (!loaded.ok) return loaded;
+  const { project, warnings } = loaded.value;
+  const person = personOf(project, asked.by);
+  if (!person.ok) return person;
+  const opened = await openDesk({
+    folder,
+    clock: outside.clock,
+    random: outside.random,
+    person: person.value,
+    readOnly: asked.write !== true,
+    takeOver: asked.takeOver === true,
+  });
+  if (!opened.ok) return opened;
+  const newer = opened.value.findings().filter((finding) => finding.code === 'newer-format');
+  if (newer.length === 0) return ok({ outside, desk: opened.value, project, warnings });
+  await opened.value.close();
+  return refused(...newer);
+}
+
+/** The project that the two hand-written files of a folder make, read before anything is locked. */
+async function readByHand(folder: string): Promise<Result<LoadedProject>> {
+  const there = await requireProject(realDisk, folder);
+  if (!there.ok) return there;
+  const project = await jsonIn(folder, HAND_WRITTEN.project);
+  const logging = await jsonIn(folder, HAND_WRITTEN.logging);
+  const findings = [project, logging].flatMap((each) => (each === undefined || each.ok ? [] : each.findings));
+  if (findings.length > 0) return refused(...findings);
+  const given = (read: Result<JsonText> | undefined) => (read?.ok === true ? read.value : undefined);
+  return loadProject({ folder, project: given(project), logging: given(logging) });
+}
+
+async function jsonIn(folder: string, file: string): Promise<Result<JsonText> | undefined> {
+  if ((await factsIfThere(realDisk, join(folder, file))) === undefined) return undefined;
+  const bytes = await readProjectFile(realDisk, folder, file, OTHER_LIMITS);
+  return bytes.ok ? readJsonText(bytes.value, file, OTHER_LIMITS) : bytes;
+}
+
+function personOf({ settings }: Project, by: string | undefined): Result<string> {
+  const { people } = settings;
+  const found =
+    by === undefined
+      ? (people.find((each) => each.role === 'geologist') ?? people[0])
+      : people.find((each) => each.initials === by.toUpperCase());
+  if (found !== undefined) return ok(found.initials);
+  const initials = people.map((each) => each.initials).join(', ');
+  return refused(
+    wrongUse.at(
+      { file: 'project.json', field: 'people' },
+      { problem: `nobody signs as ${by}`, remedy: `Use one of ${initials}, or add the person there.` },
+    ),
+  );
+}
+
+/** The hole of that name or id, or why not: unknown, or a file that can't be read. */
+export function holeNamed({ desk }: AtProject, name: string): Result<Document> {
+  const holes = holesOf(desk);
+  const wanted = name.toUpperCase();
+  const found = holes.find((hole) => hole.id === wanted || headerOf(hole).name.toUpperCase() === wanted);
+  if (found !== undefined) {
+    const closed = desk.closed.get(documentKey(found));
+    if (closed === undefined || desk.readOnly) return ok(found);
+  }
+  const reason = desk.closed.get(`hole/${wanted}`);
+  if (reason !== undefined) {
+    const why = desk.findings().filter((finding) => finding.place.file === `holes/${wanted}.json`);
+    if (why.length > 0) return refused(...why);
+  }
+  const near = holes.map((hole) => hole.id).slice(0, 12);
+  return refused(
+    holeUnknown.at(
+      { hole: name },
+      {
+        problem: reason ?? 'the project has no such hole',
+        remedy:
+          near.length === 0
+            ? 'It has none yet.'
+            : `It has ${near.join(', ')}${holes.length > near.length ? ' …' : ''}.`,
+      },
+    ),
+  );
+}
+
+/** Holes of a project in the order of their names. */
+export function holesOf(desk: Pick<Desk, 'documents'>): readonly Document[] {
+  return [...desk.documents().values()]
+    .filter((document) => document.kind === 'hole')
+    .sort((a, b) => a.id.localeCompare(b.id, 'en', { numeric: true }));
+}

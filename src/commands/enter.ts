@@ -1,0 +1,77 @@
+import { createInterface } from 'node:readline';
+import type { Outside } from '../desk/outside.ts';
+import type { Finding } from '../finding/finding.ts';
+import { type AtProject, atProject, holeNamed } from './at-project.ts';
+import { lineAsked, lineNotTaken } from './findings.ts';
+import type { LinesAt, Taken } from './lines/submit-made.ts';
+import { takeLine } from './lines/take-line.ts';
+import { EXIT, refuse, say, sayTrouble } from './say.ts';
+
+/** What `offsider enter` is given. */
+export interface EnterAsked {
+  readonly folder: string;
+  readonly hole: string;
+  readonly by?: string | undefined;
+  /** Go on behind a line that is not taken, and record a rod whose bags do not agree, with the mismatch noted. */
+  readonly keepGoing: boolean;
+}
+
+/**
+ * Takes lines of the shorthand from stdin, as the entry line does. Each is durable before it is reported. Stops at the first line that is
+ * not taken, with its number and what to do. Gives 1 where a line was not taken or was saved marked.
+ */
+export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
+  return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
+    const hole = holeNamed(at, asked.hole);
+    if (!hole.ok) return refuse(outside, ...hole.findings);
+    const { kind, id } = hole.value;
+    return takeLines(at, {
+      desk: at.desk,
+      project: at.project,
+      hole: { kind, id },
+      noteMismatches: asked.keepGoing,
+    });
+  });
+}
+
+async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
+  let number = 0;
+  let code: number = EXIT.fine;
+  for await (const text of createInterface({ input: outside.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
+    number += 1;
+    const taken = await takeLine(at, text);
+    if (taken.kind === 'leave') break;
+    if (taken.kind === 'nothing') continue;
+    if (taken.kind === 'done') {
+      say(outside, `${number}: ${taken.said}`);
+      continue;
+    }
+    code = EXIT.findings;
+    if (taken.kind === 'asked') say(outside, `${number}: ${taken.said}`);
+    sayTrouble(outside, { findings: [lineFinding(at, number, text, taken)] });
+    if (taken.kind === 'refused' && !at.noteMismatches) break;
+  }
+  return code;
+}
+
+function lineFinding(
+  at: LinesAt,
+  line: number,
+  excerpt: string,
+  taken: Extract<Taken, { readonly kind: 'asked' | 'refused' }>,
+): Finding {
+  if (taken.kind === 'asked')
+    return lineAsked.at(
+      { file: 'line', line, hole: at.hole.id },
+      {
+        excerpt,
+        problem: `${taken.reasons.join('; ')}: saved, marked ?`,
+        remedy: 'If it is so, a line with = alone settles the oldest; give it = at the end another time.',
+      },
+    );
+  const column = taken.position === undefined ? {} : { column: taken.position + 1 };
+  return lineNotTaken.at(
+    { file: 'line', line, ...column, hole: at.hole.id },
+    { excerpt, problem: taken.problem, remedy: taken.remedy },
+  );
+}

@@ -1,0 +1,52 @@
+import { defineFinding, type FindingKind } from '../finding/finding.ts';
+import { PROGRAM_FINDING_KINDS } from './program/findings.ts';
+
+/** A command was given what it can't use. */
+export const wrongUse = defineFinding({
+  code: 'wrong-use',
+  severity: 'fault',
+  title: 'A command is given something that it cannot use.',
+  rationale: 'Doing something near what was meant is worse than doing nothing.',
+});
+
+/** A hole was named that the project has not. */
+export const holeUnknown = defineFinding({
+  code: 'hole-unknown',
+  severity: 'fault',
+  title: 'The project has no hole of this name.',
+  rationale: 'A slip in the name must not make a hole, nor write to another.',
+});
+
+/** A folder can't take a new project. */
+export const folderTaken = defineFinding({
+  code: 'folder-taken',
+  severity: 'fault',
+  title: 'A new project needs a folder of its own.',
+  rationale: 'A project laid over other files hides them, or itself.',
+});
+
+/** A line of the shorthand that was not taken, or saved and marked. */
+export const lineNotTaken = defineFinding({
+  code: 'line-not-taken',
+  severity: 'fault',
+  title: 'A line from a pipe is not taken.',
+  rationale: 'What comes after it may rest on it, so nothing is taken past it unasked.',
+});
+
+/** A line saved and marked, for a look. */
+export const lineAsked = defineFinding({
+  code: 'line-asked',
+  severity: 'warning',
+  title: 'A line from a pipe is saved and marked for a look.',
+  rationale: 'In a pipe nobody is there to be asked; the termination rules wait until somebody has looked.',
+});
+
+/** Every kind of finding that the commands raise. */
+export const COMMAND_FINDING_KINDS: readonly FindingKind[] = [
+  wrongUse,
+  holeUnknown,
+  folderTaken,
+  lineNotTaken,
+  lineAsked,
+  ...PROGRAM_FINDING_KINDS,
+];

@@ -1,0 +1,184 @@
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { basename, join, resolve } from 'node:path';
+import { openDesk } from '../desk/desk.ts';
+import { loadProject } from '../desk/load-project.ts';
+import type { Outside } from '../desk/outside.ts';
+import { whyRefused } from '../files/disk.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Project } from '../project/project.ts';
+import { STYLES } from '../schema/styles/index.ts';
+import { siteOf } from '../survey/site.ts';
+import { folderTaken, wrongUse } from './findings.ts';
+import { plannedHole } from './program/plan-program.ts';
+import { type ProgramRead, readProgram } from './program/read-program.ts';
+import { startingProject } from './program/starting-project.ts';
+import { EXIT, refuse, say, sayTrouble } from './say.ts';
+
+/** What `offsider new` is given. */
+export interface NewAsked {
+  readonly folder: string;
+  readonly style: string;
+  /** CSV file of planned holes. */
+  readonly program?: string | undefined;
+  /** EPSG code of the grid that the program's positions are in. */
+  readonly epsg?: number | undefined;
+  /** Take the sound lines of the program in, though others are bad. */
+  readonly keepGoing: boolean;
+}
+
+/**
+ * Starts a project in a new folder, from a style, with the planned holes of a CSV. Everything is looked at before anything is made; where a
+ * step of the making fails, what was made is taken away again.
+ */
+export async function newProject(outside: Outside, asked: NewAsked): Promise<number> {
+  const folder = resolve(asked.folder);
+  const name = basename(folder);
+  const free = await freeFolder(folder, asked.folder);
+  if (!free.ok) return refuse(outside, ...free.findings);
+  if (!Object.hasOwn(STYLES, asked.style)) return refuse(outside, noStyle(asked.style));
+  const texts = startingProject({ name, style: asked.style, epsg: asked.epsg });
+  const project = await loadProject({ folder, ...texts });
+  if (!project.ok) return refuse(outside, ...project.findings);
+  const program = await programOf(asked, project.value.project);
+  if (!program.ok) return refuse(outside, ...program.findings);
+  const { holes, findings } = program.value;
+  if (findings.length > 0) sayTrouble(outside, { findings });
+  if (findings.length > 0 && !asked.keepGoing) {
+    outside.stderr.write('Nothing was made. Mend the lines, or give --keep-going to leave them out.\n');
+    return EXIT.wrongUse;
+  }
+  const made = await make(outside, folder, free.value, texts, project.value.project, holes, asked.program);
+  if (!made.ok) return refuse(outside, ...made.findings);
+  say(
+    outside,
+    `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, then: offsider ${asked.folder}`,
+  );
+  return findings.length > 0 ? EXIT.findings : EXIT.fine;
+}
+
+/** True in the value where the folder is there already, empty. */
+async function freeFolder(folder: string, said: string): Promise<Result<boolean>> {
+  const taken = (problem: string, remedy: string) =>
+    refused<never>(folderTaken.at({ file: said }, { problem, remedy }));
+  try {
+    const inside = await readdir(folder);
+    if (inside.length === 0) return ok(true);
+    const isProject = inside.includes('project.json');
+    return taken(
+      isProject ? 'it holds a project already' : 'it is not empty',
+      isProject ? `Open it: offsider ${said}` : 'Give the name of a folder that is not there yet.',
+    );
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'ENOENT') return ok(false);
+    return taken(
+      `it can't be used: ${whyRefused(error)}`,
+      'Give the name of a folder that is not there yet.',
+    );
+  }
+}
+
+async function programOf({ program, epsg }: NewAsked, project: Project): Promise<Result<ProgramRead>> {
+  if (program === undefined) return ok({ holes: [], findings: [] });
+  if (epsg === undefined)
+    return refused(
+      wrongUse.at(
+        { file: program },
+        {
+          problem: 'the grid of its eastings and northings is not said',
+          remedy: 'Give its EPSG code: --epsg 7850.',
+        },
+      ),
+    );
+  const site = siteOf(project.settings.survey, { file: 'project.json' });
+  if (!site.ok) return site;
+  try {
+    const text = await readFile(program, 'utf8');
+    const context = {
+      file: program,
+      grid: site.value.grid,
+      settings: project.survey,
+      taken: new Set<string>(),
+    };
+    return ok(readProgram(text, context));
+  } catch (error) {
+    return refused(
+      wrongUse.at(
+        { file: program },
+        { problem: `it can't be read: ${whyRefused(error)}`, remedy: 'Check the name of the file.' },
+      ),
+    );
+  }
+}
+
+async function make(
+  outside: Outside,
+  folder: string,
+  wasThere: boolean,
+  texts: ReturnType<typeof startingProject>,
+  project: Project,
+  holes: ProgramRead['holes'],
+  source = '',
+): Promise<Result<void>> {
+  try {
+    await mkdir(folder, { recursive: true });
+    await writeFile(join(folder, texts.project.file), texts.project.text, { flag: 'wx' });
+    await writeFile(join(folder, texts.logging.file), texts.logging.text, { flag: 'wx' });
+    await planHoles(outside, folder, project, holes, source);
+    return ok(undefined);
+  } catch (error) {
+    if (!wasThere) await rm(folder, { recursive: true, force: true }).catch(() => {});
+    else
+      for (const each of await readdir(folder))
+        await rm(join(folder, each), { recursive: true, force: true });
+    return refused(cannotMake(folder, whyRefused(error)));
+  }
+}
+
+/** Plans every hole in one edit, so that the program is there whole or not at all. */
+async function planHoles(
+  outside: Outside,
+  folder: string,
+  project: Project,
+  holes: ProgramRead['holes'],
+  source: string,
+): Promise<void> {
+  const person = project.settings.people[0]?.initials ?? '';
+  const opened = await openDesk({ folder, person, clock: outside.clock, random: outside.random });
+  if (!opened.ok) throw new Error(opened.findings[0]?.problem);
+  const desk = opened.value;
+  const maker = { newId: desk.newId, at: desk.now(), by: person };
+  const grid = project.settings.survey.grid;
+  const from = { grid: grid === undefined || !('epsg' in grid) ? 'not said' : `EPSG ${grid.epsg}`, source };
+  const parts = holes.map((hole) => {
+    const { document, made } = plannedHole(project, hole, from, maker);
+    return { document, changes: made.changes };
+  });
+  if (parts.length > 0) {
+    const submitted = desk.submit({ what: `program of ${parts.length} holes planned`, parts });
+    const saved = submitted.ok ? await submitted.durable : submitted;
+    if (!saved.ok) {
+      await desk.close({ abandon: true });
+      throw new Error(saved.problem);
+    }
+  }
+  const closed = await desk.close();
+  if (!closed.ok) throw new Error(closed.problem);
+}
+
+function noStyle(style: string): Finding {
+  return wrongUse.at(
+    { field: '--style' },
+    { problem: `no style is called ${style}`, remedy: `Styles: ${Object.keys(STYLES).join(', ')}.` },
+  );
+}
+
+function cannotMake(folder: string, why: string): Finding {
+  return wrongUse.at(
+    { file: folder },
+    {
+      problem: `the project can't be made: ${why}`,
+      remedy: 'Give a folder where this user may write. Nothing was left behind.',
+    },
+  );
+}

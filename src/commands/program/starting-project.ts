@@ -1,0 +1,80 @@
+import type { JsonText } from '../../files/read-json.ts';
+import type { ProjectSettings } from '../../project/settings.ts';
+import { OROGENIC_GOLD_RULES } from '../../termination/starter-rules.ts';
+
+/** The two hand-written files that a new project starts with: common practice throughout, for people to make their own. */
+export function startingProject(given: {
+  readonly name: string;
+  readonly style: string;
+  readonly epsg?: number | undefined;
+}): { readonly project: JsonText; readonly logging: JsonText } {
+  return {
+    project: jsonText('project.json', settingsOf(given)),
+    logging: jsonText('logging.json', { format: 1, name: 'logging', extends: given.style }),
+  };
+}
+
+function jsonText(file: string, value: unknown): JsonText {
+  return { file, text: `${JSON.stringify(value, null, 2)}\n`, value } as JsonText;
+}
+
+function settingsOf({ name, epsg }: Parameters<typeof startingProject>[0]): ProjectSettings {
+  return {
+    format: 1,
+    name,
+    people: [{ initials: 'GEO', name: 'Rig geologist', role: 'geologist' }],
+    rigs: [{ name: 'RIG1', rodM: 6, firstRodOffsetM: 0, bitMm: 139.7 }],
+    log: { intervalM: 1, gloves: false },
+    hazards: { standOffM: 10, cautions: ['Inducted for this pad? Having read this is no induction.'] },
+    sampling: SAMPLING,
+    survey: epsg === undefined ? {} : { grid: { epsg } },
+    shift: SHIFT,
+    termination: { rules: [...OROGENIC_GOLD_RULES] },
+  };
+}
+
+const SAMPLING: ProjectSettings['sampling'] = {
+  numbers: { prefixes: ['ZQ'], digits: 6, blocks: [{ rig: 'RIG1', first: 'ZQ000001', last: 'ZQ009999' }] },
+  sampled: { rank: 'metre', lengthM: 1 },
+  controls: {
+    slots: [
+      { every: 40, at: 0, kind: 'standard' },
+      { every: 40, at: 13, kind: 'field duplicate' },
+      { every: 40, at: 27, oneOf: ['blank', 'standard'], usually: 'blank' },
+    ],
+    standards: [{ lot: 'lot 1', sachets: 0 }],
+    blanks: [{ name: 'coarse blank', type: 'coarse', bags: 0 }],
+    duplicates: 'second chute',
+    rotationSeed: 'change these words and keep them from the laboratory',
+    onDemand: [],
+    wanted: {},
+  },
+  split: { targetKg: 3, tolerancePercent: 33 },
+  recovery: { lowPercent: 70, highPercent: 110 },
+  trays: { compartments: 20, metresPerCompartment: 1 },
+  sackBags: 5,
+};
+
+/** Rates are nought until the contract's are put in: a made-up one would look like a real one. */
+const SHIFT: ProjectSettings['shift'] = {
+  shifts: [
+    { name: 'day', startsAt: '06:00', endsAt: '18:00' },
+    { name: 'night', startsAt: '18:00', endsAt: '06:00' },
+  ],
+  activities: [
+    { code: 'drilling', label: 'Drilling', charge: 'metres', key: 'd' },
+    { code: 'survey', label: 'Surveying', charge: 'active hourly', key: 'v' },
+    { code: 'line-up', label: 'Lining up', charge: 'active hourly', key: 'l' },
+    { code: 'standby', label: 'Standby', charge: 'standby hourly', key: 's' },
+    { code: 'breakdown', label: 'Breakdown', charge: 'no charge', key: 'b' },
+    { code: 'move', label: 'Moving to the next pad', charge: 'active hourly', key: 'm' },
+  ],
+  contract: {
+    currency: '$',
+    rounding: 'half-up',
+    metreRates: [{ centsPerM: 0 }],
+    activeHourlyCents: 0,
+    standbyHourlyCents: 0,
+  },
+  tolerances: { minutes: 15, metresM: 0.5, shots: 0, consumables: 0, cents: 100 },
+};

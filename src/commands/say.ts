@@ -1,0 +1,44 @@
+import type { Outside } from '../desk/outside.ts';
+import { type Finding, formatFinding } from '../finding/finding.ts';
+import { safeLines } from '../finding/safe-text.ts';
+
+/** Exit codes of every command. */
+export const EXIT = { fine: 0, findings: 1, wrongUse: 2, bug: 70 } as const;
+
+type Says = Pick<Outside, 'stdout' | 'stderr'>;
+
+/** Prints text on stdout, made safe: nothing that a file holds reaches the terminal as a command. */
+export function say(outside: Says, text: string): void {
+  outside.stdout.write(`${safeLines(text)}\n`);
+}
+
+/** Prints data on stdout as JSON, which escapes every control character itself. */
+export function sayJson(outside: Says, value: unknown): void {
+  outside.stdout.write(`${JSON.stringify(value, null, 2).replace(/[\u007f-\u009f]/g, escaped)}\n`);
+}
+
+function escaped(character: string): string {
+  return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
+}
+
+/** What stands in the way, on stderr: findings that were expected (what, where, what to do), or a fault of ours with its stack. */
+export type Trouble = { readonly findings: readonly Finding[] } | { readonly bug: unknown };
+
+/** The one renderer of errors: text for stderr. */
+export function troubleText(trouble: Trouble): string {
+  if ('findings' in trouble) return trouble.findings.map(formatFinding).join('\n');
+  const { bug } = trouble;
+  const detail = bug instanceof Error ? (bug.stack ?? bug.message) : String(bug);
+  return `offsider stopped on a fault of its own. Rows shown as saved are safe.\n${detail}`;
+}
+
+/** Prints trouble on stderr. */
+export function sayTrouble(outside: Says, trouble: Trouble): void {
+  outside.stderr.write(`${safeLines(troubleText(trouble))}\n`);
+}
+
+/** Prints what stands in the way and gives the exit code of a wrong use. */
+export function refuse(outside: Says, ...findings: readonly Finding[]): number {
+  sayTrouble(outside, { findings });
+  return EXIT.wrongUse;
+}
