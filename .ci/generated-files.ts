@@ -1,5 +1,6 @@
 import { conditionsPage } from '../src/termination/conditions-page.ts';
 import { FILE_KINDS, jsonSchemaOf } from './file-kinds.ts';
+import { readmeText } from './readme.ts';
 
 /** A file that is made from the code, by its path from the top of the project. */
 export type GeneratedFile = { readonly path: string; readonly text: string };
@@ -11,5 +12,9 @@ export function generatedFiles(): readonly GeneratedFile[] {
     // Shapes that recur without a name of their own get one that a person can read.
     text: `${JSON.stringify(jsonSchemaOf(kind), null, 2).replaceAll('__schema', 'part')}\n`,
   }));
-  return [...schemas, { path: 'src/termination/CONDITIONS.md', text: conditionsPage() }];
+  return [
+    ...schemas,
+    { path: 'src/termination/CONDITIONS.md', text: conditionsPage() },
+    { path: 'README.md', text: readmeText() },
+  ];
 }
