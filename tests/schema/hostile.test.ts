@@ -73,7 +73,7 @@ describe('a logging file that something has been done to', () => {
       fc.property(fc.nat(180), odd, (at, put) => {
         read(JSON.stringify(withOneChanged(SMALL, at, put)) ?? '');
       }),
-      { numRuns: 1500 },
+      { numRuns: 700 },
     );
   });
 
@@ -82,7 +82,7 @@ describe('a logging file that something has been done to', () => {
       fc.property(fc.nat(TEXT.length), fc.nat(4), fc.string({ maxLength: 4 }), (at, out, put) => {
         read(TEXT.slice(0, at) + put + TEXT.slice(at + out));
       }),
-      { numRuns: 500 },
+      { numRuns: 300 },
     );
   });
 
@@ -91,7 +91,7 @@ describe('a logging file that something has been done to', () => {
       fc.property(fc.oneof(fc.string(), fc.json(), fc.string({ unit: 'binary' })), (text) => {
         expect(read(text).length).toBeGreaterThan(0);
       }),
-      { numRuns: 500 },
+      { numRuns: 300 },
     );
   });
 });

@@ -39,7 +39,7 @@ describe('proposed pairs', () => {
           checkSchema(each).filter((finding) => finding.severity === 'fault');
         expect(faults(withPairs(schema))).toEqual(faults(schema));
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     );
   });
 

@@ -103,7 +103,7 @@ describe('a row against its schema', () => {
           expect(checkRow(schema, { ...said, fromMm: depthFromMm(0), toMm: depthFromMm(1000) })).toEqual([]);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 });
@@ -162,8 +162,8 @@ describe('the JSON Schema of a project’s rows', () => {
           fc.record({
             schema: fc.constant(schema),
             rows: fc.array(fc.tuple(rowsOf(schema), fc.array(slip, { maxLength: 2 })), {
-              minLength: 50,
-              maxLength: 50,
+              minLength: 100,
+              maxLength: 100,
             }),
           }),
         ),
@@ -179,7 +179,7 @@ describe('the JSON Schema of a project’s rows', () => {
           }
         },
       ),
-      { numRuns: 80 },
+      { numRuns: 50 },
     );
     expect(tally.good).toBeGreaterThan(1000);
     expect(tally.bad).toBeGreaterThan(1000);
