@@ -1,5 +1,6 @@
 import { fieldApplies } from '../schema/applies.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { newlyUnlikely } from '../schema/unlikely.ts';
 import { type Cell, NOT_OBSERVED } from '../value/cell.ts';
 import { type RowSaid, sameObservation } from '../value/row.ts';
 import { itemAsks } from './asks.ts';
@@ -7,7 +8,7 @@ import { buildCells } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
-import { type Ask, type Refusal, refusal, type Said } from './said.ts';
+import { type Ask, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
 import { labelOf, NO_RETURN, standsIn, typingIndex } from './typing-index.ts';
 
 /** What a line is read against. */
@@ -178,9 +179,19 @@ function openAsks(
   const asks = itemAsks({ schema, above, cells: row.cells, said, gloves: gloves === true })
     .filter(({ item }) => !item.insisted)
     .map(({ item: _, ...ask }): Ask => ask);
-  if (!isOneRepeatTooMany(context, row)) return asks;
+  return [...asks, ...rowAsks(context, row).map((ask): Ask => ({ ...ask, position: 0, length: lineEnd }))];
+}
+
+/** What is asked of the row as a whole: things that newly stand together and seldom do; a repeat past the limit. */
+function rowAsks(
+  context: EntryContext,
+  row: RowSaid,
+): readonly { readonly about: RowAsk; readonly reason: string }[] {
+  const unlikely = newlyUnlikely(context.schema, context.above?.cells, row.cells);
+  const questions = unlikely.map(({ words }) => ({ about: 'unlikely' as const, reason: words }));
+  if (!isOneRepeatTooMany(context, row)) return questions;
   const reason = `${context.repeats} rows alike: look again, then = if it is so`;
-  return [...asks, { about: 'repeat', reason, position: 0, length: lineEnd }];
+  return [...questions, { about: 'repeat', reason }];
 }
 
 /** Asked once in a run: of the row that makes it longer than the project lets pass. */

@@ -29,14 +29,11 @@ export type Said = Span & {
   readonly insisted: boolean;
 };
 
-/** Why a line is asked about. */
-export type AskAbout =
-  | 'already so'
-  | 'level jump'
-  | 'percent step'
-  | 'off the ladder'
-  | 'repeat'
-  | 'no return';
+/** What is asked of a row as a whole. */
+export type RowAsk = 'repeat' | 'no return' | 'unlikely';
+
+/** Why a line is asked about: one of its items, or the row as a whole. */
+export type AskAbout = 'already so' | 'level jump' | 'percent step' | 'off the ladder' | RowAsk;
 
 /** A question about a line that may well be right: `=` insists. */
 export type Ask = Span & { readonly about: AskAbout; readonly reason: string };

@@ -85,8 +85,8 @@ function mean(numbers: readonly number[]): number {
   return numbers.reduce((sum, each) => sum + each, 0) / numbers.length;
 }
 
-/** Milliseconds to read and explain a line with a schema of 300 codes: mean and worst of 2,000 after a warm-up. */
-export function parseTimes(): { readonly codes: number; readonly meanMs: number; readonly worstMs: number } {
+/** Milliseconds to read and explain a line with a schema of 300 codes: mean and 90th percentile of 2,000 after a warm-up. */
+export function parseTimes(): { readonly codes: number; readonly meanMs: number; readonly p90Ms: number } {
   const schema = withCodes(styled('orogenic-gold'), 300);
   const rows = placed(schema, generatedLog(schema, 7, 'restless', 200), false).map(({ row, context }) => ({
     line: writeLine(row, context),
@@ -101,7 +101,11 @@ export function parseTimes(): { readonly codes: number; readonly meanMs: number;
   for (const row of rows) once(row);
   const times = Array.from({ length: 10 }, () => rows.map(once)).flat();
   const codes = Object.values(schema.lists).reduce((sum, list) => sum + list.codes.length, 0);
-  return { codes, meanMs: mean(times), worstMs: Math.max(...times) };
+  return {
+    codes,
+    meanMs: mean(times),
+    p90Ms: times.sort((a, b) => a - b)[Math.floor(0.9 * times.length)] ?? 0,
+  };
 }
 
 function styled(name: string): LoggingSchema {
@@ -171,11 +175,11 @@ export function figureLines(figures: EntryFigures): readonly string[] {
 
 /** Everything the bench says of the entry line. */
 export function shorthandLines(): readonly string[] {
-  const { codes, meanMs, worstMs } = parseTimes();
+  const { codes, meanMs, p90Ms } = parseTimes();
   const schema = styled('orogenic-gold');
   return [
     ...figureLines(entryFigures('orogenic-gold, sample hole', schema, sampleLog(schema))),
     ...generatedFigures('orogenic-gold').flatMap(figureLines),
-    `parse and explain with ${codes} codes: ${meanMs.toFixed(3)} ms mean, ${worstMs.toFixed(3)} ms worst (aim: under 1 ms)`,
+    `parse and explain with ${codes} codes: ${meanMs.toFixed(3)} ms mean, ${p90Ms.toFixed(3)} ms 90th percentile (aim: under 1 ms)`,
   ];
 }

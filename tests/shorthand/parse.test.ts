@@ -263,6 +263,22 @@ describe('asked, once', () => {
     expect(asksOf('.', { above, previous: rowOf('nr').row, repeats: 3 })).toEqual([]);
   });
 
+  test('what is seldom seen together is asked of the row where it newly stands so', () => {
+    const words = 'dolerite with veins: look again';
+    const when = {
+      all: [
+        { field: 'rock', is: 'DOL' },
+        { field: 'veins', seen: true },
+      ],
+    };
+    const wary = { ...schema, unlikely: [{ name: 'veinedDolerite', when, words }] };
+    expect(asksOf('do', { schema: wary, above })).toEqual([words]);
+    expect(asksOf('do =', { schema: wary, above })).toEqual([]);
+    expect(asksOf('dov0=', { schema: wary, above })).toEqual([]);
+    const standing = rowOf('do =', { schema: wary, above }).row;
+    expect(asksOf('v3', { schema: wary, above: standing })).toEqual([]);
+  });
+
   test('no return is asked where n is the key of something above: n5 is one slip from it', () => {
     const keyed = {
       ...schema,
