@@ -1,0 +1,58 @@
+import type { Finding } from '../finding/finding.ts';
+import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import type { Document } from '../record/document.ts';
+import { checkBags } from '../sampling/bags-check.ts';
+import { checkScheme } from '../sampling/scheme-check.ts';
+import { checkStock } from '../sampling/stock.ts';
+import { checkRow } from '../schema/row-checks.ts';
+import { surveyOf } from '../standing/survey.ts';
+import { checkTermination } from '../termination/check-rules.ts';
+import { checkDecisions } from '../termination/decision.ts';
+
+/** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its survey, its decisions. */
+export function checkHole(
+  project: Project,
+  hole: Document,
+  documents: Iterable<Document>,
+): readonly Finding[] {
+  const { name } = headerOf(hole);
+  const bags = checkBags(project.sampling, baggedHoles(documents));
+  return [...checkAlone(project, hole), ...bags.filter((finding) => finding.place.hole === name)];
+}
+
+/** Everything that is wrong with a project as a whole: its control scheme and stock, its termination rules, every hole, the bags between holes. */
+export function checkProject(project: Project, documents: Iterable<Document>): readonly Finding[] {
+  const holes = [...documents].filter((document) => document.kind === 'hole');
+  return [
+    ...checkScheme(project.sampling),
+    ...checkTermination(project.settings.termination, project.schema, { file: 'project.json' }),
+    ...holes.flatMap((hole) => checkAlone(project, hole)),
+    ...checkBags(project.sampling, baggedHoles(holes)),
+    ...checkStock(
+      project.sampling,
+      holes.flatMap((hole) => holeNouns(hole, 'bags')),
+    ),
+  ];
+}
+
+/** What can be said of a hole without looking at any other. */
+function checkAlone(project: Project, hole: Document): readonly Finding[] {
+  const place = { hole: headerOf(hole).name };
+  return [
+    ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
+    ...surveyOf(project, hole).findings,
+    ...checkDecisions(holeNouns(hole, 'decisions'), place),
+  ];
+}
+
+function baggedHoles(documents: Iterable<Document>) {
+  return [...documents]
+    .filter((document) => document.kind === 'hole')
+    .map((hole) => ({
+      hole: headerOf(hole).name,
+      bags: holeNouns(hole, 'bags'),
+      bagRuns: holeNouns(hole, 'bagRuns'),
+      choices: holeNouns(hole, 'controlChoices'),
+    }));
+}

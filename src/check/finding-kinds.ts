@@ -1,0 +1,41 @@
+import type { FindingKind } from '../finding/finding.ts';
+import { REFUSALS } from '../hole/refusals.ts';
+import { SURVEY_FINDING_KINDS } from '../survey/finding-kinds.ts';
+import { SAMPLING_FINDING_KINDS } from './kinds/sampling.ts';
+import { SCHEMA_FINDING_KINDS } from './kinds/schema.ts';
+import { SHIFT_FINDING_KINDS } from './kinds/shift.ts';
+import { TERMINATION_FINDING_KINDS } from './kinds/termination.ts';
+
+/** Rooms with the kinds of finding that each raises, from the lowest line up. Rooms above this one hand theirs in to {@link catalogueText}. */
+export const FINDING_KINDS_BY_ROOM: readonly (readonly [room: string, kinds: readonly FindingKind[]])[] = [
+  ['schema', SCHEMA_FINDING_KINDS],
+  ['hole', Object.values(REFUSALS)],
+  ['sampling', SAMPLING_FINDING_KINDS],
+  ['survey', SURVEY_FINDING_KINDS],
+  ['shift', SHIFT_FINDING_KINDS],
+  ['termination', TERMINATION_FINDING_KINDS],
+];
+
+/** Every kind of finding of the rooms below this one. */
+export const allFindingKinds: readonly FindingKind[] = FINDING_KINDS_BY_ROOM.flatMap(([, kinds]) => kinds);
+
+const HEAD = `# Findings
+
+Generated from the code. Every problem that offsider can find in data, by the room that looks for it. A *fault* can't be used as it
+stands, a *warning* can and probably shouldn't, a *note* is worth knowing.
+`;
+
+/** The catalogue of findings as Markdown: code, severity, what is wrong, why it matters. */
+export function catalogueText(
+  rooms: readonly (readonly [room: string, kinds: readonly FindingKind[]])[] = FINDING_KINDS_BY_ROOM,
+): string {
+  const sections = rooms.map(([room, kinds]) => {
+    const sorted = [...kinds].sort((a, b) => (a.code < b.code ? -1 : 1));
+    return [`## ${room}`, ...sorted.map(entryText)].join('\n\n');
+  });
+  return `${[HEAD.trimEnd(), ...sections].join('\n\n')}\n`;
+}
+
+function entryText({ code, severity, title, rationale }: FindingKind): string {
+  return `**\`${code}\`** (${severity}) ${title}\n${rationale}`;
+}

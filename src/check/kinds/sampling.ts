@@ -1,0 +1,89 @@
+import type { FindingKind } from '../../finding/finding.ts';
+import { bagElsewhere } from '../../sampling/findings/bag-not-of-this-hole.ts';
+import { runBackwards } from '../../sampling/findings/bag-run-backwards.ts';
+import { runOutside } from '../../sampling/findings/bag-run-outside.ts';
+import { runOverlap } from '../../sampling/findings/bag-run-overlap.ts';
+import { blankHigh } from '../../sampling/findings/blank-high.ts';
+import { controlAsMetre } from '../../sampling/findings/control-number-as-metre.ts';
+import { controlStock } from '../../sampling/findings/control-stock.ts';
+import { withoutMaterial } from '../../sampling/findings/control-without-material.ts';
+import { dispatchDouble } from '../../sampling/findings/dispatch-double.ts';
+import { dispatchGap } from '../../sampling/findings/dispatch-gap.ts';
+import { dispatchNotIssued } from '../../sampling/findings/dispatch-not-issued.ts';
+import { duplicateApart } from '../../sampling/findings/duplicate-apart.ts';
+import { duplicateTwin } from '../../sampling/findings/duplicate-not-its-twin.ts';
+import { duplicateWithoutPrimary } from '../../sampling/findings/duplicate-without-primary.ts';
+import { hygieneNotLooked } from '../../sampling/findings/hygiene-not-looked.ts';
+import { hygieneUnclean } from '../../sampling/findings/hygiene-unclean.ts';
+import { massInGrams } from '../../sampling/findings/mass-in-grams.ts';
+import { massUnreadable } from '../../sampling/findings/mass-unreadable.ts';
+import { metreTwice } from '../../sampling/findings/metre-bagged-twice.ts';
+import { numberBlock } from '../../sampling/findings/number-block.ts';
+import { numberNotOurs } from '../../sampling/findings/number-not-ours.ts';
+import { numberPrefixes } from '../../sampling/findings/number-prefixes.ts';
+import { usedTwice } from '../../sampling/findings/number-used-twice.ts';
+import { receiptDiffers } from '../../sampling/findings/receipt-differs.ts';
+import { recoveryHigh } from '../../sampling/findings/recovery-high.ts';
+import { recoveryLow } from '../../sampling/findings/recovery-low.ts';
+import { recoveryTrendFound } from '../../sampling/findings/recovery-trend.ts';
+import { resultColumn } from '../../sampling/findings/result-column-missing.ts';
+import { resultOfNoBag } from '../../sampling/findings/result-of-no-bag.ts';
+import { resultUnreadable } from '../../sampling/findings/result-unreadable.ts';
+import { rateShort } from '../../sampling/findings/scheme-rate-short.ts';
+import { rateUnusual } from '../../sampling/findings/scheme-rate-unusual.ts';
+import { reservedTwice } from '../../sampling/findings/scheme-reserved-twice.ts';
+import { slotNever } from '../../sampling/findings/scheme-slot-never.ts';
+import { slotUsual } from '../../sampling/findings/scheme-slot-usual.ts';
+import { splitOffTarget } from '../../sampling/findings/split-off-target.ts';
+import { standardOff } from '../../sampling/findings/standard-off.ts';
+import { standardRun } from '../../sampling/findings/standard-run.ts';
+import { transferCount } from '../../sampling/findings/transfer-count.ts';
+import { trayMetres } from '../../sampling/findings/tray-metres-differ.ts';
+import { trayWithoutPhoto } from '../../sampling/findings/tray-without-photo.ts';
+import { wetRun } from '../../sampling/findings/wet-run.ts';
+
+/** Every kind of finding that sampling/ raises. */
+export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
+  bagElsewhere,
+  runBackwards,
+  runOutside,
+  runOverlap,
+  blankHigh,
+  controlAsMetre,
+  controlStock,
+  withoutMaterial,
+  dispatchDouble,
+  dispatchGap,
+  dispatchNotIssued,
+  duplicateApart,
+  duplicateTwin,
+  duplicateWithoutPrimary,
+  hygieneNotLooked,
+  hygieneUnclean,
+  massInGrams,
+  massUnreadable,
+  metreTwice,
+  numberBlock,
+  numberNotOurs,
+  numberPrefixes,
+  usedTwice,
+  receiptDiffers,
+  recoveryHigh,
+  recoveryLow,
+  recoveryTrendFound,
+  resultColumn,
+  resultOfNoBag,
+  resultUnreadable,
+  rateShort,
+  rateUnusual,
+  reservedTwice,
+  slotNever,
+  slotUsual,
+  splitOffTarget,
+  standardOff,
+  standardRun,
+  transferCount,
+  trayMetres,
+  trayWithoutPhoto,
+  wetRun,
+];
