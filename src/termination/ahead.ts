@@ -15,7 +15,7 @@ export type Warning = {
 };
 
 /**
- * What can change within the next rod if everything favours it, the soonest first: rules not met now that would give another
+ * What can be seen coming within the next rod, if everything favours it, the soonest first: rules not met now that would give another
  * verdict than today's. A rule that ends waits for those that hold it back. Said before the driller asks.
  */
 export function warnAhead(outcomes: readonly RuleOutcome[], situation: Situation): readonly Warning[] {
@@ -36,7 +36,7 @@ function soonestMm(outcome: RuleOutcome, outcomes: readonly RuleOutcome[]): numb
   const { verdict } = outcome.rule;
   const waits = verdict === 'ask' ? [] : outcomes.filter(({ rule }) => rule.verdict === 'not yet');
   const held = waits.filter(({ state }) => state !== 'met').map(({ earliestMm }) => earliestMm);
-  const depths = [outcome.earliestMm, ...held];
+  const depths = [outcome.foreseenMm, ...held];
   return depths.includes(undefined) ? undefined : Math.max(...depths.map((depth) => depth ?? 0));
 }
 

@@ -4,7 +4,7 @@ import type { Interval } from '../quantity/interval.ts';
 import type { Tri } from '../quantity/tri.ts';
 import { answeredBy } from './answered.ts';
 import { type History, sinceMm } from './history.ts';
-import { anyOne, everyOne, type Outcome, opposite } from './outcome.ts';
+import { anyOne, everyOne, foreseenAt, type Outcome, opposite } from './outcome.ts';
 import { kindOfLeaf, type Leaf, type Rule, type RuleCondition } from './rule.ts';
 import type { Situation } from './situation.ts';
 
@@ -23,6 +23,8 @@ export type RuleOutcome = {
   readonly deciding: readonly Interval[];
   /** No hole that goes on from here meets it above this depth, however its metres turn out; undefined where none ever does. */
   readonly earliestMm?: Depth;
+  /** Where it is seen coming; undefined where it isn't: something that may turn at any metre, or never. */
+  readonly foreseenMm?: Depth;
   /** What has to go on for it to be met, where that is not drilling alone. */
   readonly proviso?: string;
   /** The decision to go on that settled what it asks; it doesn't ask again until it comes to stand so anew. */
@@ -64,7 +66,9 @@ function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
 
 /** A rule held against a situation: how it stands, how far it is, since when, and why. */
 export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
-  const { history, amount, progress, deciding, ahead, proviso, ...outcome } = assess(rule.when, situation);
+  const outcome = assess(rule.when, situation);
+  const { history, amount, progress, deciding, ahead, proviso } = outcome;
+  const foreseenMm = foreseenAt(outcome);
   const state = STATES[outcome.state];
   const since = sinceMm(history);
   const answered = answeredBy(situation.decisions ?? [], rule, state, since);
@@ -74,6 +78,7 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     progress: { ...(amount ?? {}), text: progress },
     sinceMm: depthFromMm(since),
     deciding,
+    ...(foreseenMm === undefined ? {} : { foreseenMm: depthFromMm(foreseenMm) }),
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
     ...(answered === undefined ? {} : { answered }),

@@ -27,6 +27,7 @@ export function known<Entry extends { readonly atMm: number }>(
     progress: text,
     reason: text,
     deciding: [],
+    foreseen: false,
     ahead: aheadOf(from(deepest), from(deepest)),
   });
 }

@@ -24,6 +24,13 @@ export type Outcome = {
   /** The metres that decided it, the shallowest first. */
   readonly deciding: readonly Interval[];
   readonly ahead: Ahead;
+  /**
+   * Whether it can be seen coming: a depth that the rig draws near, a run that has begun. False for what may turn at any metre and
+   * is no use to announce: a shot, a hold, a first metre of something.
+   */
+  readonly foreseen: boolean;
+  /** Where it is seen coming, if not where it can come to hold at the earliest: a part that may turn at any metre doesn't count. */
+  readonly foreseenMm?: number;
   /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1 %`. */
   readonly proviso?: string;
 };
@@ -38,6 +45,7 @@ export function notGiven(situation: Situation, words: string): Outcome {
     reason: words,
     deciding: [],
     ahead: aheadOf(ahead, ahead),
+    foreseen: false,
   };
 }
 
@@ -55,7 +63,10 @@ export function everyOne(situation: Situation, parts: readonly Outcome[]): Outco
   const history = allOf(parts.map((part) => part.history));
   const state = stateAt(history, deepestMm(situation));
   const speak = parts.filter((part) => part.state === state);
-  return { ...spoken(speak, ' and '), state, history, ahead: aheadOfAll(parts.map((part) => part.ahead)) };
+  const ahead = aheadOfAll(parts.map((part) => part.ahead));
+  const foreseen = wanting(parts).every((part) => part.foreseen);
+  const foreseenMm = Math.max(0, ...wanting(parts).flatMap((part) => foreseenAt(part) ?? []));
+  return { ...spoken(speak, ' and '), state, history, ahead, foreseen, foreseenMm };
 }
 
 /** At least one of several outcomes. Those that decide it speak: all when none holds. */
@@ -63,15 +74,30 @@ export function anyOne(situation: Situation, parts: readonly Outcome[]): Outcome
   const history = anyOf(parts.map((part) => part.history));
   const state = stateAt(history, deepestMm(situation));
   const speak = parts.filter((part) => part.state === state);
-  return { ...spoken(speak, ' or '), state, history, ahead: aheadOfAny(parts.map((part) => part.ahead)) };
+  const ahead = aheadOfAny(parts.map((part) => part.ahead));
+  const depths = wanting(parts).flatMap((part) => foreseenAt(part) ?? []);
+  const said = { ...spoken(speak, ' or '), state, history, ahead };
+  return depths.length === 0
+    ? { ...said, foreseen: false }
+    : { ...said, foreseen: true, foreseenMm: Math.min(...depths) };
 }
 
 /** The opposite of an outcome. It has no amount of its own: what is there speaks against it. */
 export function opposite(part: Outcome): Outcome {
-  const { amount: _against, proviso: _unwanted, ...said } = part;
+  const { amount: _against, proviso: _unwanted, foreseenMm: _held, ...said } = part;
   const history = notOf(part.history);
   const state = part.state === 'yes' ? 'no' : part.state === 'no' ? 'yes' : 'cannot tell';
-  return { ...said, state, history, ahead: aheadOfNot(part.ahead) };
+  return { ...said, state, history, ahead: aheadOfNot(part.ahead), foreseen: false };
+}
+
+/** The depth at which an outcome is seen to come to hold; undefined where it isn't foreseen, or can't come. */
+export function foreseenAt({ foreseen, foreseenMm, ahead }: Outcome): number | undefined {
+  return foreseen ? (foreseenMm ?? ahead.holds?.fromMm) : undefined;
+}
+
+/** The parts that don't hold yet. */
+function wanting(parts: readonly Outcome[]): readonly Outcome[] {
+  return parts.filter((part) => part.state !== 'yes');
 }
 
 function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
@@ -88,9 +114,9 @@ function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
 
 /** The part that is the furthest from what it needs: the bar of the whole. */
 function mostWanting(parts: readonly Outcome[]): Outcome | undefined {
-  const wanting = (part: Outcome): number =>
+  const missing = (part: Outcome): number =>
     part.amount === undefined ? Number.NEGATIVE_INFINITY : part.amount.needMm - part.amount.haveMm;
-  return [...parts].sort((a, b) => wanting(b) - wanting(a))[0];
+  return [...parts].sort((a, b) => missing(b) - missing(a))[0];
 }
 
 function intervalsDown(intervals: readonly Interval[]): readonly Interval[] {

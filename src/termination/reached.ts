@@ -22,6 +22,7 @@ export function reached(situation: Situation, needMm: number, what: string): Out
     progress: text,
     reason: text,
     deciding: [],
+    foreseen: true,
     ahead: aheadOf(
       from(Math.max(needMm, haveMm)),
       haveMm < needMm

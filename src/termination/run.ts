@@ -62,6 +62,7 @@ export function inARow(
       from(headMm + Math.max(0, needMm - sure)),
       from(state === 'yes' || possible >= needMm ? headMm + situation.header.intervalMm : headMm),
     ),
+    foreseen: sure > 0,
     proviso: words.what,
   });
 }

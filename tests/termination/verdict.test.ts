@@ -108,6 +108,38 @@ describe('warned ahead, within the next rod, is', () => {
     ]);
   });
 
+  test('nothing that has not begun: a run of which the last metre is none, a contact not yet seen', () => {
+    const short = rule({ inARow: { where: BARREN, forM: 4 } }, { name: 'short tail' });
+    expect(ahead([short], situation(metresOf([0, 0, 5])))).toEqual([]);
+    expect(ahead([short], situation(metresOf([0, 5, 0])))).toHaveLength(1);
+    expect(ahead([rule({ pastContact: { into: BARREN, byM: 2 } })], situation(metresOf([5, 5])))).toEqual([]);
+  });
+
+  test('nothing that may turn at any metre: a hold, a shot, the pace, a void', () => {
+    const at = situation(metresOf(times(6, 0)), { direction: [{ atMm: depthFromMetres(3), offPlanMm: 1 }] });
+    const rules = [
+      rule({ held: {} }, { verdict: 'ask' }),
+      rule({ offPlan: { moreThanM: 5 } }, { verdict: 'ask' }),
+      rule({ paceBelow: { metresPerHour: 5 } }, { verdict: 'ask' }),
+      rule({ voidNear: { inLastM: 6, aheadM: 0 } }, { verdict: 'ask' }),
+    ];
+    expect(ahead(rules, at)).toEqual([]);
+    expect(ahead([rule({ any: rules.map(({ when }) => when) })], at)).toEqual([]);
+  });
+
+  test('a void that the plan expects, before the rig is near it', () => {
+    const expects = [{ name: 'stope', fromMm: depthFromMetres(20), hazard: 'void' as const }];
+    const near = rule({ voidNear: { inLastM: 6, aheadM: 10 } }, { name: 'void', verdict: 'ask' });
+    expect(ahead([near], situation(metresOf(times(6, 0)), { expects }))).toEqual([
+      'ask in 4 m, at 10 m (void)',
+    ]);
+  });
+
+  test('nothing of all that waits for something unforeseen', () => {
+    const both = rule({ all: [{ maximumReached: { maximumM: 8 } }, { offPlan: { moreThanM: 5 } }] });
+    expect(ahead([both], situation(metresOf(times(6, 0))))).toEqual([]);
+  });
+
   test('counted in rods from the first rod’s offset', () => {
     const header = { logFromMm: depthFromMetres(0), intervalMm: 1000, rodMm: 6000, firstRodOffsetMm: -500 };
     const at = situation(metresOf(times(17, 0)), { header });

@@ -32,6 +32,7 @@ export const held = defineCondition({
       progress: text,
       reason: text,
       deciding: [],
+      foreseen: false,
       ahead: aheadOf(here, here),
     });
   },

@@ -37,6 +37,7 @@ export const ofLast = defineCondition({
       reason: text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
       ahead: windowAhead(situation, stretches, needMm, ofMm),
+      foreseen: sure > 0,
       proviso: what,
     });
   },

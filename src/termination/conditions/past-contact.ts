@@ -53,6 +53,7 @@ export const pastContact = defineCondition({
       progress: text,
       reason,
       deciding: [intervalOf(contact.fromMm, contact.toMm)],
+      foreseen: true,
       ahead: aheadOf(
         from(dueMm),
         haveMm >= needMm

@@ -26,6 +26,7 @@ export const rodFinished = defineCondition({
       progress: text,
       reason: text,
       deciding: [],
+      foreseen: true,
       ahead: aheadOf(from(endMm), from(unfinished ? haveMm : haveMm + 1)),
     });
   },

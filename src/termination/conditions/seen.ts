@@ -41,6 +41,7 @@ export const seen = defineCondition({
         from(situation.loggedMm + Math.max(0, needMm - sure)),
         state === 'yes' ? undefined : state === 'no' ? from(situation.loggedMm) : again,
       ),
+      foreseen: sure > 0,
       proviso: what,
     });
   },

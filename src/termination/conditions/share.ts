@@ -46,6 +46,7 @@ export const share = defineCondition({
         .filter((each) => each.state === state)
         .map((each) => intervalOf(each.fromMm, each.toMm)),
       ahead: shareAhead(situation, { logged, sure, tenths }, state),
+      foreseen: sure > 0,
       proviso: what,
     });
   },

@@ -48,6 +48,7 @@ export const sinceLastSeen = defineCondition({
         from(earliestMm(situation, last !== undefined, sure, needMm)),
         from(state === 'no' ? situation.loggedMm : wait),
       ),
+      foreseen: sure > 0,
       ...(last === undefined ? {} : { proviso: `not ${what}` }),
     });
   },

@@ -48,6 +48,7 @@ function logged(situation: Situation, lastMm: number): Outcome {
     progress: text,
     reason: text,
     deciding: state === 'no' ? [] : seen.map((each) => intervalOf(each.fromMm, each.toMm)),
+    foreseen: false,
     ahead: aheadOf(
       from(situation.loggedMm + (sure > 0 ? 0 : 1)),
       from(situation.loggedMm + (state === 'no' ? 0 : situation.header.intervalMm)),
