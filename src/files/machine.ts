@@ -28,8 +28,19 @@ function bootId(): string {
 function isRunning(id: number): boolean {
   try {
     process.kill(id, 0);
-    return true;
+    return !isDefunct(id);
   } catch (error) {
     return errorCode(error) === 'EPERM';
+  }
+}
+
+/** True for a process that has ended and that its parent has not looked after yet: it still has a number. */
+function isDefunct(id: number): boolean {
+  try {
+    // The state follows the name, which stands in brackets and may hold brackets and spaces itself.
+    const stat = readFileSync(`/proc/${id}/stat`, 'utf8');
+    return /^[ZX]/.test(stat.slice(stat.lastIndexOf(')') + 2));
+  } catch {
+    return false;
   }
 }

@@ -7,20 +7,30 @@ import { openDesk } from '../../src/desk/desk.ts';
 import { chainFault } from '../../src/record/chain.ts';
 import { HOLE, seededRandom, tickingClock } from '../desk/support/values.ts';
 
+/** The child's exit code where the project could not be opened. */
+const REFUSED = 2;
+
 const TOP = join(import.meta.dirname, '..', '..');
 
 /** What a run of kills came to: kills, rows that had been shown as saved, and what was wrong on reopening. */
 export interface Kills {
   readonly kills: number;
   readonly saved: number;
+  /** Why the child was not let at the project, where it was not. */
+  readonly refusals: readonly string[];
   readonly faults: readonly string[];
 }
 
 /**
  * Starts the writing child again and again on one project and kills it outright (SIGKILL) after a while that differs
  * each time; after each kill, opens the project in this process and looks for every row that the child had said is saved.
+ * `under` is a command to run the child under, for each kill: a tracer that makes system calls fail.
  */
-export async function killAgainAndAgain(kills: number, random: () => number): Promise<Kills> {
+export async function killAgainAndAgain(
+  kills: number,
+  random: () => number,
+  under: (kill: number) => readonly string[] = () => [],
+): Promise<Kills> {
   const folder = mkdtempSync(join(tmpdir(), 'offsider-kill-'));
   const project = join(folder, 'project');
   const child = join(folder, 'child.mjs');
@@ -28,13 +38,19 @@ export async function killAgainAndAgain(kills: number, random: () => number): Pr
   try {
     makeProject(project);
     const faults: string[] = [];
+    const refusals: string[] = [];
     let saved = 0;
     for (let kill = 0; kill < kills; kill += 1) {
-      const said = await writeUntilKilled(child, project, saved, 1 + Math.floor(random() * 40));
+      const said = await writeUntilKilled(
+        [...under(kill), process.execPath, child, project, String(saved)],
+        saved,
+        1 + Math.floor(random() * 40),
+      );
+      refusals.push(...said.refusals);
       faults.push(...said.errors, ...(await lookFor(project, said.saved)));
       saved = said.saved;
     }
-    return { kills, saved, faults };
+    return { kills, saved, refusals, faults };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -57,17 +73,25 @@ async function buildChild(outfile: string): Promise<void> {
   });
 }
 
+/** What the child said before it ended. */
+interface Told {
+  readonly saved: number;
+  readonly refusals: readonly string[];
+  readonly errors: readonly string[];
+}
+
 /** Runs the child until it has saved so many rows more, then kills it; gives the number of rows it said are saved. */
 function writeUntilKilled(
-  child: string,
-  project: string,
+  [command = '', ...args]: readonly string[],
   start: number,
   rows: number,
-): Promise<{ readonly saved: number; readonly errors: readonly string[] }> {
+): Promise<Told> {
   return new Promise((resolve) => {
-    const running = spawn(process.execPath, [child, project, String(start)], {
-      stdio: ['ignore', 'pipe', 'pipe'],
-    });
+    const running = spawn(command, args, { stdio: ['ignore', 'pipe', 'pipe'], detached: true });
+    // The whole group: a tracer that is killed alone lets its child go on.
+    const kill = (): void => {
+      if (running.pid !== undefined && running.exitCode === null) process.kill(-running.pid, 'SIGKILL');
+    };
     let out = '';
     let errors = '';
     running.stderr.on('data', (data) => {
@@ -75,13 +99,15 @@ function writeUntilKilled(
     });
     running.stdout.on('data', (data) => {
       out += String(data);
-      if (out.split('\n').length > rows) running.kill('SIGKILL');
+      if (out.split('\n').length > rows) kill();
     });
-    running.on('close', () => {
+    running.on('close', (code) => {
       const last = out.split('\n').at(-2);
+      const said = errors === '' ? [] : [errors.trim()];
       resolve({
         saved: last === undefined ? start : Number(last) + 1,
-        errors: errors === '' ? [] : [errors],
+        refusals: code === REFUSED ? said : [],
+        errors: code === REFUSED ? [] : said,
       });
     });
   });

@@ -14,7 +14,7 @@ const opened = await openDesk({
 });
 if (!opened.ok) {
   process.stderr.write(`${opened.findings.map((finding) => finding.problem).join('\n')}\n`);
-  process.exit(1);
+  process.exit(2);
 }
 const desk = opened.value;
 if (desk.get(HOLE) === undefined)

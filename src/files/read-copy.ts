@@ -1,0 +1,40 @@
+import { basename, dirname } from 'node:path';
+import { type Result, refused } from '../finding/finding.ts';
+import type { Document } from '../record/document.ts';
+import type { Disk } from './disk.ts';
+import { DOCUMENT_KINDS, readDocumentFile } from './document-file.ts';
+import { wrongShape } from './findings.ts';
+import { identifierFault } from './identifiers.ts';
+import { readProjectFile } from './read-file.ts';
+import { DOCUMENT_LIMITS, readJsonText } from './read-json.ts';
+
+/**
+ * Reads another copy of a hole or shift, from wherever it arrived: a stick, a mail. It goes by the name that it says, not by that of
+ * the file it came in. Refused as a file of the project would be; nothing is written.
+ */
+export async function readCopy(disk: Disk, path: string): Promise<Result<Document>> {
+  const file = basename(path);
+  const bytes = await readProjectFile(disk, dirname(path), file, DOCUMENT_LIMITS);
+  if (!bytes.ok) return bytes;
+  const json = readJsonText(bytes.value, file, DOCUMENT_LIMITS);
+  if (!json.ok) return json;
+  const { kind, id } = (json.value.value ?? {}) as { readonly kind?: unknown; readonly id?: unknown };
+  if (
+    typeof kind !== 'string' ||
+    typeof id !== 'string' ||
+    !Object.hasOwn(DOCUMENT_KINDS, kind) ||
+    identifierFault(id) !== undefined
+  ) {
+    return refused(
+      wrongShape.at(
+        { file },
+        {
+          problem: 'it is no hole and no shift of offsider',
+          remedy: 'Take in files of the folders holes and shifts of a project. Nothing was changed.',
+        },
+      ),
+    );
+  }
+  const stored = readDocumentFile(json.value, { kind, id });
+  return stored.ok ? { ok: true, value: stored.value.document } : stored;
+}
