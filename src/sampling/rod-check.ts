@@ -15,7 +15,7 @@ import {
 import { MISMATCHES } from './mismatches/registry.ts';
 import { numberLine } from './number-line.ts';
 import type { Sampling } from './sampling.ts';
-import type { StreamState } from './stream.ts';
+import { lastPlace, type StreamState } from './stream.ts';
 
 /** One more look that tells two mismatches apart. */
 export const LOOKS = {
@@ -63,7 +63,11 @@ export function rodCheck(
 ): RodCheck {
   const expected = issue(sampling, state);
   const endings = withAndWithoutTail(expected);
-  const fits = endings.find((bags) => fitsTrace(seen, lastAndCount(bags)));
+  const line = numberLine(sampling.numbers, state.bagRuns);
+  // A rod that completes no sample leaves the last calico as it was.
+  const standing = line.at(lastPlace(sampling, state, line));
+  const before = standing === undefined ? {} : { last: standing };
+  const fits = endings.find((bags) => fitsTrace(seen, { ...before, ...lastAndCount(bags) }));
   if (fits !== undefined) return { expected: fits, agrees: true, named: [] };
   const situation: Situation = {
     sampling,
@@ -72,28 +76,29 @@ export function rodCheck(
     others,
     expected,
     endings,
-    line: numberLine(sampling.numbers, state.bagRuns),
+    line,
     samples: samplesOf(sampling, state),
   };
-  const fitting = MISMATCHES.map((kind) => ({
-    kind,
-    ways: kind
-      .suppose(situation)
-      .flatMap(tailed)
-      .filter((each) => fitsTrace(seen, each.trace)),
-  }))
+  const fitting = fittingKinds(situation);
+  const ways = fitting.flatMap((each) => each.ways);
+  const look = lookThatSplits(ways, seen);
+  return { expected, agrees: false, named: namedOf(fitting), ...(look === undefined ? {} : { look }) };
+}
+
+/** A kind with those of its suppositions that nothing read speaks against. */
+interface Fitting {
+  readonly kind: MismatchKind;
+  readonly ways: readonly Supposition[];
+}
+
+/** Kinds that fit what was read, likeliest first. */
+function fittingKinds(situation: Situation): readonly Fitting[] {
+  return MISMATCHES.map((kind) => {
+    const supposed = kind.suppose(situation).flatMap(tailed);
+    return { kind, ways: supposed.filter((each) => fitsTrace(situation.seen, each.trace)) };
+  })
     .filter(({ ways }) => ways.length > 0)
     .sort((a, b) => weightOf(b.ways) - weightOf(a.ways));
-  const look = lookThatSplits(
-    fitting.flatMap(({ ways }) => ways),
-    seen,
-  );
-  return {
-    expected,
-    agrees: false,
-    named: namedOf(fitting),
-    ...(look === undefined ? {} : { look }),
-  };
 }
 
 /** A supposition, and the same with its closing sachets not put in yet. */
@@ -112,9 +117,7 @@ function tailed(way: Supposition): readonly Supposition[] {
   return [way, { ...way, trace, fix: { ...way.fix, issue: short } }];
 }
 
-function namedOf(
-  fitting: readonly { readonly kind: MismatchKind; readonly ways: readonly Supposition[] }[],
-): readonly NamedMismatch[] {
+function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
   const all = fitting.reduce((sum, { ways }) => sum + weightOf(ways), 0);
   return fitting.map(({ kind, ways }) => ({
     code: kind.code,

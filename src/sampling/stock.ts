@@ -4,7 +4,7 @@ import { controlStock } from './findings/control-stock.ts';
 import type { Sampling } from './sampling.ts';
 
 /** Sachets or blanks of one material: how many came, how many are in bags, how many are left (negative: more used than came). */
-export interface Stock {
+interface Stock {
   readonly kind: 'standard' | 'blank';
   readonly material: string;
   readonly came: number;

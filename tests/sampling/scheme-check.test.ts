@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { ratesOf } from '../../src/sampling/rates.ts';
 import { slotAt } from '../../src/sampling/scheme.ts';
 import { checkScheme } from '../../src/sampling/scheme-check.ts';
-import { checkStock } from '../../src/sampling/stock.ts';
+import { checkStock, stockOf } from '../../src/sampling/stock.ts';
 import { SETTINGS, sampling, withSlots } from './build.ts';
 
 const codes = (of: ReturnType<typeof sampling>): readonly string[] =>
@@ -101,4 +101,18 @@ test('a material is named when it is down to the last few, and no more once it i
 test('a number is in a slot where its serial leaves `at`', () => {
   expect(slotAt(sampling().slots, 120)?.kind).toBe('standard');
   expect(slotAt(sampling().slots, 121)).toBeUndefined();
+});
+
+test('stock is what came to site less what is in bags, void ones included', () => {
+  const bags = [
+    { number: 'ZQ000120', kind: 'standard' as const, material: 'low' },
+    { number: 'ZQ000160', kind: 'void' as const, material: 'low' },
+    { number: 'ZQ000147', kind: 'blank' as const, material: 'crushed glass' },
+  ];
+  expect(stockOf(sampling(), bags).map((each) => [each.material, each.used, each.left])).toEqual([
+    ['low', 2, 38],
+    ['middle', 0, 40],
+    ['high', 0, 40],
+    ['crushed glass', 1, 39],
+  ]);
 });

@@ -1,6 +1,6 @@
 import type { MismatchKind } from '../mismatch.ts';
 
-/** Nothing single explains the numbers. Named only where no other kind fits. */
+/** Nothing single explains the numbers. It always fits: the last choice offered, and the name where no other kind fits. */
 export const several: MismatchKind = {
   code: 'several',
   name: 'more than one thing',
