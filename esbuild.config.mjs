@@ -1,4 +1,4 @@
-// Builds the bundle that goes on the rig's laptop: one ES module that runs with no node_modules.
+// Builds the bundles: offsider.js and, beside it, what it loads when called for.
 import { chmodSync, rmSync } from 'node:fs';
 import { build } from 'esbuild';
 import { bundleOptions } from './.ci/bundle-options.mjs';

@@ -1,10 +1,13 @@
 // How the console is bundled: used by the build and by the tests that run the bundle.
 import { consolePlugins } from './bundle-plugins.mjs';
 
-/** esbuild's options for the bundle that goes on the rig's laptop: one ES module, with its parts beside it, that needs no node_modules. */
+/**
+ * esbuild's options for the two bundles, with the parts they share: offsider.js goes on the rig's laptop; camp.js (taking in what arrives) is
+ * loaded by it only when a command of camp is called. Neither needs node_modules.
+ */
 export function bundleOptions(outdir) {
   return {
-    entryPoints: { offsider: 'src/cli.ts' },
+    entryPoints: { offsider: 'src/cli.ts', camp: 'src/commands/camp.ts' },
     outdir,
     bundle: true,
     splitting: true,

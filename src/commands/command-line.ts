@@ -54,6 +54,7 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addConsole(program, needs, done);
   addProjects(program, outside, done);
   addHoles(program, outside, done);
+  addCamp(program, outside, done);
   addChecks(program, outside, done);
   addSchema(program, outside, done);
   return program;
@@ -98,6 +99,16 @@ function addProjects(program: Command, outside: Outside, done: Done): void {
     .action(async (folder, options) => {
       const { newProject } = await import('./new-project.ts');
       done(await newProject(outside, { folder, ...options, keepGoing: options.keepGoing === true }));
+    });
+}
+
+function addCamp(program: Command, outside: Outside, done: Done): void {
+  withWho(withProject(program.command('receive')))
+    .description('take copies of holes and shifts in: newer ones taken, diverged ones merged, nothing lost')
+    .argument('<files...>', 'files from the folders holes and shifts of another copy of the project')
+    .action(async (files, options) => {
+      const { receive } = await import('./camp.ts');
+      done(await receive(outside, { folder: options.project, by: options.by, files }));
     });
 }
 

@@ -1,0 +1,123 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { receive } from '../../src/commands/camp.ts';
+import { openDesk } from '../../src/desk/desk.ts';
+import type { Outside } from '../../src/desk/outside.ts';
+import type { Change } from '../../src/record/document.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../sample-projects/mulgara-bend');
+const HOLE = { kind: 'hole', id: 'MBRC003' } as const;
+const folders: string[] = [];
+afterEach(() => {
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+
+function copyOfSample(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'offsider-receive-'));
+  folders.push(folder);
+  cpSync(SAMPLE, folder, { recursive: true });
+  return folder;
+}
+
+let seed = 0;
+const clock = { nowMs: () => Date.UTC(2026, 2, 14, 2), offsetMin: () => 480 };
+const random = (bytes: number) =>
+  Uint8Array.from({ length: bytes }, () => Math.imul(++seed, 0x9e3779b1) >>> 24);
+
+/** Edits the hole in a copy of the project, as its own console would. */
+async function edit(folder: string, changes: readonly Change[]): Promise<void> {
+  const opened = await openDesk({ folder, person: 'IFA', clock, random });
+  if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
+  const done = opened.value.submit({ what: 'edited', parts: [{ document: HOLE, changes }] });
+  if (!done.ok) throw new Error(done.problem);
+  await opened.value.close();
+}
+
+async function take(folder: string, ...files: string[]) {
+  const said = { out: '', err: '' };
+  const to = (key: 'out' | 'err') => {
+    const write = (text: string) => {
+      said[key] += text;
+      return true;
+    };
+    return { write } as unknown as NodeJS.WriteStream;
+  };
+  const outside: Outside = {
+    clock,
+    random,
+    env: {},
+    stdin: process.stdin,
+    stdout: to('out'),
+    stderr: to('err'),
+  };
+  return { code: await receive(outside, { folder, by: 'IFA', files }), ...said };
+}
+
+const file = (folder: string) => join(folder, 'holes', 'MBRC003.json');
+const plan = (folder: string) =>
+  (
+    JSON.parse(readFileSync(file(folder), 'utf8')) as {
+      tables: { plan: { plan: Record<string, unknown> }; questions?: object };
+    }
+  ).tables;
+
+describe('receive', () => {
+  it('takes a newer copy, and leaves ours alone where the copy is older or the same', async () => {
+    const [ours, theirs] = [copyOfSample(), copyOfSample()];
+    await edit(theirs, [{ patch: ['plan', 'plan'], set: { depthMm: 126_000 } }]);
+    expect(await take(ours, file(theirs))).toMatchObject({
+      code: 0,
+      out: 'hole MBRC003: newer than ours, taken in\n',
+    });
+    expect(plan(ours).plan.plan.depthMm).toBe(126_000);
+    expect(await take(ours, file(theirs))).toMatchObject({
+      code: 0,
+      out: 'hole MBRC003: the same as ours\n',
+    });
+    await edit(ours, [{ patch: ['plan', 'plan'], set: { depthMm: 132_000 } }]);
+    expect(await take(ours, file(theirs))).toMatchObject({
+      code: 0,
+      out: 'hole MBRC003: older than ours, nothing changed\n',
+    });
+    expect(plan(ours).plan.plan.depthMm).toBe(132_000);
+  });
+
+  it('merges a copy that went its own way: both changes stand', async () => {
+    const [ours, theirs] = [copyOfSample(), copyOfSample()];
+    await edit(ours, [{ patch: ['plan', 'plan'], set: { depthMm: 126_000 } }]);
+    await edit(theirs, [{ patch: ['plan', 'plan'], set: { target: 'Cuckoo lode, as mapped' } }]);
+    expect(await take(ours, file(theirs))).toMatchObject({
+      code: 0,
+      out: 'hole MBRC003: went its own way, merged with ours\n',
+    });
+    expect(plan(ours).plan.plan).toMatchObject({ depthMm: 126_000, target: 'Cuckoo lode, as mapped' });
+  });
+
+  it('keeps a question where both changed the same cell: ours stands, theirs is not lost, exit 1', async () => {
+    const [ours, theirs] = [copyOfSample(), copyOfSample()];
+    await edit(ours, [{ patch: ['plan', 'plan'], set: { depthMm: 126_000 } }]);
+    await edit(theirs, [{ patch: ['plan', 'plan'], set: { depthMm: 138_000 } }]);
+    const taken = await take(ours, file(theirs));
+    expect(taken).toMatchObject({ code: 1 });
+    expect(taken.out).toContain('1 cell was changed in both: ours stands');
+    expect(plan(ours).plan.plan.depthMm).toBe(126_000);
+    expect(Object.values(plan(ours).questions ?? {})).toMatchObject([
+      { table: 'plan', field: 'depthMm', ours: 126_000, theirs: 138_000, state: 'open' },
+    ]);
+  });
+
+  it('refuses what is no hole of ours, naming place and remedy, and changes nothing', async () => {
+    const ours = copyOfSample();
+    const before = readFileSync(file(ours), 'utf8');
+    const notOurs = join(ours, 'notes.json');
+    writeFileSync(notOurs, '{"kind":"hole","id":"../evil"}');
+    const missing = join(ours, 'none.json');
+    const taken = await take(ours, notOurs, missing);
+    expect(taken.code).toBe(1);
+    expect(taken.err).toContain('it is no hole and no shift of offsider');
+    expect(taken.err).toContain('none.json');
+    expect(readFileSync(file(ours), 'utf8')).toBe(before);
+  });
+});
