@@ -3,6 +3,9 @@ import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
 import { makeRange } from './actions/range.ts';
 import { answerMismatch, answerRod } from './actions/rod.ts';
 import { startActivity } from './actions/shift.ts';
+import { answerRejection } from './actions/survey.ts';
+import { answerRun } from './actions/survey-run.ts';
+import { answerShot } from './actions/survey-shot.ts';
 import { edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
 import type { State } from './state.ts';
@@ -27,6 +30,12 @@ export function answer(state: State, world: World): Step {
       return reopen(state, world);
     case 'ending':
       return answerEnding(state, world);
+    case 'survey run':
+      return answerRun(state, world);
+    case 'shot':
+      return answerShot(state, world);
+    case 'rejection':
+      return answerRejection(state);
     case 'activity':
       return startActivity(state, world);
     case undefined:

@@ -5,9 +5,13 @@ import { enterLine, moveRow, toHead } from './actions/entry.ts';
 import { openForm } from './actions/fields.ts';
 import { undoOrRedo } from './actions/history.ts';
 import { moveHole, openHole, pickedHole } from './actions/holes.ts';
+import { goBack, goOn, lineUpHindered, openLineUp, scrollStep } from './actions/line-up.ts';
 import { moveList, openHelp, openHoles, openList } from './actions/lists.ts';
 import { askRod } from './actions/rod.ts';
 import { askActivity } from './actions/shift.ts';
+import { askRejection, moveShot, openSurvey, rejectionHindered, viewSurvey } from './actions/survey.ts';
+import { askRun } from './actions/survey-run.ts';
+import { askShot } from './actions/survey-shot.ts';
 import { EMPTY_DRAFT } from './draft.ts';
 import type { Screen, State } from './state.ts';
 import { type Step, saying, still, type World } from './step.ts';
@@ -32,8 +36,8 @@ export interface Binding {
   readonly act: (state: State, world: World) => Step;
 }
 
-const LISTS = ['bags', 'advice', 'survey', 'history', 'codes', 'shift', 'row', 'help'] as const;
-const HOLE_SCREENS = ['log', 'fields', ...LISTS] as const;
+const LISTS = ['bags', 'advice', 'history', 'codes', 'shift', 'row', 'help'] as const;
+const HOLE_SCREENS = ['log', 'fields', 'survey', 'line-up', ...LISTS] as const;
 
 const needsHole = (state: State): string | undefined =>
   pickedHole(state) === undefined ? 'there is no hole under the cursor' : undefined;
@@ -216,7 +220,14 @@ export const KEYS: readonly Binding[] = [
     help: 'A page down',
     act: (state) => moveList(state, 10),
   },
-  { name: 'back', on: LISTS, keys: ['escape'], hint: 'back', help: 'Back to the log', act: backToLog },
+  {
+    name: 'back',
+    on: [...LISTS, 'survey'],
+    keys: ['escape'],
+    hint: 'back',
+    help: 'Back to the log',
+    act: backToLog,
+  },
   {
     name: 'bags',
     on: HOLE_SCREENS,
@@ -242,7 +253,141 @@ export const KEYS: readonly Binding[] = [
     word: 'survey',
     hint: 'survey',
     help: 'Shots, and where the hole goes',
-    act: openList('survey'),
+    act: openSurvey,
+  },
+  {
+    name: 'line-up',
+    on: HOLE_SCREENS,
+    keys: ['ctrl-y'],
+    word: 'line-up',
+    help: 'Line the rig up: cautions, checks, direction as set against the plan',
+    hindered: lineUpHindered,
+    act: openLineUp,
+  },
+  {
+    name: 'shot',
+    on: ['survey'],
+    keys: ['n'],
+    hint: 'new shot',
+    help: 'Record a shot: depth, dip, azimuth as the driller reads them',
+    act: (state) => askShot(state),
+  },
+  {
+    name: 'shot from the log',
+    on: ['log'],
+    keys: [],
+    word: 'shot',
+    help: 'Record a shot; ;shot 60 -59.5 271.2 does it at once',
+    act: (state) => askShot(state),
+  },
+  {
+    name: 'survey run',
+    on: ['survey'],
+    keys: ['r'],
+    hint: 'new run',
+    help: 'Begin a survey run: its tool and its north, once',
+    act: (state) => askRun(state),
+  },
+  {
+    name: 'azimuth not used',
+    on: ['survey'],
+    keys: ['a'],
+    hint: 'azimuth not used',
+    help: 'Reject the azimuth of the shot alone (its dip stands), or use it again',
+    hindered: rejectionHindered('azimuth'),
+    act: askRejection('azimuth'),
+  },
+  {
+    name: 'shot not used',
+    on: ['survey'],
+    keys: ['x'],
+    hint: 'shot not used',
+    help: 'Reject the whole shot, or use it again',
+    hindered: rejectionHindered('shot'),
+    act: askRejection('shot'),
+  },
+  {
+    name: 'shots',
+    on: ['survey'],
+    keys: ['t'],
+    hint: 'table',
+    help: 'The shots with their checks',
+    act: viewSurvey('shots'),
+  },
+  {
+    name: 'plan',
+    on: ['survey'],
+    keys: ['p'],
+    hint: 'plan',
+    help: 'The hole from above',
+    act: viewSurvey('plan'),
+  },
+  {
+    name: 'section',
+    on: ['survey'],
+    keys: ['s'],
+    hint: 'section',
+    help: 'The hole from the side',
+    act: viewSurvey('section'),
+  },
+  {
+    name: 'shot above',
+    on: ['survey'],
+    keys: ['up'],
+    help: 'The shot above',
+    act: (state) => moveShot(state, -1),
+  },
+  {
+    name: 'shot below',
+    on: ['survey'],
+    keys: ['down'],
+    help: 'The shot below',
+    act: (state) => moveShot(state, 1),
+  },
+  {
+    name: 'shots up',
+    on: ['survey'],
+    keys: ['page-up'],
+    help: 'Ten shots up',
+    act: (state) => moveShot(state, -10),
+  },
+  {
+    name: 'shots down',
+    on: ['survey'],
+    keys: ['page-down'],
+    help: 'Ten shots down',
+    act: (state) => moveShot(state, 10),
+  },
+  {
+    name: 'go on',
+    on: ['line-up'],
+    keys: ['enter'],
+    hint: 'go on',
+    help: 'Take what is typed and go on; at the end decide on the line-up',
+    act: goOn,
+  },
+  {
+    name: 'step back',
+    on: ['line-up'],
+    keys: ['escape', 'up'],
+    hint: 'step back',
+    help: 'Back a step, from the first one to the log; nothing is lost',
+    act: goBack,
+  },
+  {
+    name: 'words down',
+    on: ['line-up'],
+    keys: ['page-down'],
+    hint: 'more words',
+    help: 'Words of the step that are below',
+    act: scrollStep(5),
+  },
+  {
+    name: 'words up',
+    on: ['line-up'],
+    keys: ['page-up'],
+    help: 'Words of the step that are above',
+    act: scrollStep(-5),
   },
   {
     name: 'codes',

@@ -1,6 +1,8 @@
 import type { RangeCommand } from '../desk/acts/range.ts';
+import type { RejectedPart, RunSaid } from '../desk/acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';
 import type { HoleState } from '../hole/header.ts';
+import type { Id } from '../record/document.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import type { Draft } from './draft.ts';
 
@@ -36,5 +38,16 @@ export type Prompt =
       readonly collar: CollarState['state'];
       readonly draft: Draft;
     }
+  /** A survey run that is begun: what is said of it, step by step; `shot` waits for it, as typed. */
+  | {
+      readonly kind: 'survey run';
+      readonly step: number;
+      readonly said: Partial<RunSaid>;
+      readonly draft: Draft;
+      readonly shot: string;
+    }
+  | { readonly kind: 'shot'; readonly draft: Draft }
+  /** Why a shot or its azimuth alone is rejected, or used again. */
+  | { readonly kind: 'rejection'; readonly shot: Id; readonly part: RejectedPart; readonly draft: Draft }
   | { readonly kind: 'activity'; readonly cursor: number }
   | { readonly kind: 'reopen'; readonly hole: string; readonly draft: Draft };

@@ -1,6 +1,7 @@
 import type { Stamp } from '../quantity/stamp.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
+import { typeInLineUp } from './actions/line-up.ts';
 import { scanBag } from './actions/rod.ts';
 import { answer, promptKey } from './answer.ts';
 import { edited } from './draft.ts';
@@ -49,6 +50,7 @@ function key(state: State, event: KeyEvent, world: World): Step {
     if (word !== undefined) return word.act({ ...state, draft: { text: '', at: 0 } }, world);
     return bound.act(state, world);
   }
+  if (state.screen.name === 'line-up') return typeInLineUp(state, event);
   return state.screen.name === 'log' ? typeInLine(state, event) : still(state);
 }
 
@@ -58,10 +60,12 @@ function isFunctionKey(event: KeyEvent): boolean {
   return chord !== undefined && /^f\d+$/.test(chord) && chord !== 'f4';
 }
 
-/** On the log a character is typed, never a command key; Ctrl-U empties a line that has something in it. */
+/** On the log and the line-up a character is typed, never a command key; Ctrl-U empties a line that has something in it. */
 function typesHere(state: State, event: KeyEvent): boolean {
-  if (state.screen.name !== 'log') return false;
-  return event.kind === 'text' || (chordOf(event) === 'ctrl-u' && state.draft.text !== '');
+  const { screen } = state;
+  if (screen.name !== 'log' && screen.name !== 'line-up') return false;
+  const typed = screen.name === 'log' ? state.draft : state.lineUps.get(screen.hole)?.typed;
+  return event.kind === 'text' || (chordOf(event) === 'ctrl-u' && (typed?.text ?? '') !== '');
 }
 
 /** The binding whose word the line is: the screens and keys, said behind `;`. */

@@ -1,6 +1,7 @@
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
+import type { LineUpForm } from './actions/line-up-form.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
 import type { KeyEvent } from './input/keys.ts';
 import type { RowCursor } from './panels/rows-panel.ts';
@@ -11,11 +12,16 @@ export type Screen =
   | { readonly name: 'holes'; readonly cursor: number }
   | { readonly name: 'log'; readonly hole: string; readonly cursor: RowCursor }
   | { readonly name: 'fields'; readonly hole: string; readonly cursor: RowCursor; readonly form: FieldsForm }
+  | { readonly name: 'survey'; readonly hole: string; readonly cursor: number; readonly view: SurveyView }
+  | { readonly name: 'line-up'; readonly hole: string }
   | { readonly name: ListScreen; readonly hole: string; readonly cursor: number; readonly from: RowCursor }
   | { readonly name: 'help'; readonly hole?: string; readonly cursor: number };
 
 /** Screens of a hole that are lists with a cursor. */
-export type ListScreen = 'bags' | 'advice' | 'survey' | 'history' | 'codes' | 'shift' | 'row';
+export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'shift' | 'row';
+
+/** What the survey screen shows: the shots with their checks, the hole from above, the hole from the side. */
+export type SurveyView = 'shots' | 'plan' | 'section';
 
 /** Logging by fields: which field is in hand, what is typed to find a value in it, and the strokes said in each so far: together they are the line. */
 export interface FieldsForm {
@@ -52,6 +58,8 @@ export interface State {
   readonly draft: Draft;
   /** The line that waits at the logged head while an earlier row is open. */
   readonly parked: Draft;
+  /** Line-ups that are being made, by hole: what was read stays while other screens are looked at. */
+  readonly lineUps: ReadonlyMap<string, LineUpForm>;
   readonly prompt: Prompt | undefined;
   readonly message: Message | undefined;
   readonly health: Health;
@@ -86,6 +94,7 @@ export function initialState(given: {
         : { name: 'log', hole: drilling.id, cursor: 'head' },
     draft: EMPTY_DRAFT,
     parked: EMPTY_DRAFT,
+    lineUps: new Map(),
     prompt: undefined,
     message: given.message,
     health: { pending: 0 },

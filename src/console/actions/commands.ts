@@ -6,10 +6,12 @@ import { type Step, submittingResult, type World } from '../step.ts';
 import { undoOrRedo } from './history.ts';
 import { previewRange } from './range.ts';
 import { askRod } from './rod.ts';
+import { shotSaid } from './survey-shot.ts';
 
 /** Does what was typed behind `;`. */
 export function runCommand(state: State, hole: Document, line: CommandLine, world: World): Step {
   const { command } = line;
+  if (command.does === 'shot') return shotSaid(state, line.text, world);
   if (isPlain(command)) {
     return submittingResult(
       state,

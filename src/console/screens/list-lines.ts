@@ -1,7 +1,4 @@
 import { headerOf, holeNouns, rowsDown } from '../../hole/hole.ts';
-import { formatAzimuth } from '../../quantity/azimuth.ts';
-import { formatDepth } from '../../quantity/depth.ts';
-import { formatDip } from '../../quantity/dip.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import { formatMinutes, localDate, localTime, parseStamp } from '../../quantity/stamp.ts';
 import type { Document, DoneChange, Entry, Thing } from '../../record/document.ts';
@@ -44,8 +41,6 @@ export function listOf(
       return bagsList(state, hole);
     case 'advice':
       return adviceList(state, hole, width, theme);
-    case 'survey':
-      return surveyList(hole);
     case 'history':
       return historyList(hole, width);
     case 'codes':
@@ -101,43 +96,6 @@ function adviceList(state: State, hole: Document, width: number, theme: Theme): 
           ? []
           : [line(`    decided by ${outcome.deciding.slice(-6).map(formatInterval).join(', ')}`, 'faint')]),
       ]),
-    ],
-  };
-}
-
-function surveyList(hole: Document): Listed {
-  const runs = new Map(Object.entries(hole.tables.runs ?? {}));
-  const shots = [...holeNouns(hole, 'shots')].sort((a, b) => a.depthMm - b.depthMm);
-  const lineUp = holeNouns(hole, 'lineUps').findLast((each) => each.accepted);
-  const set =
-    lineUp === undefined
-      ? [line('No line-up is recorded.', 'warn')]
-      : [
-          line(
-            `      0 m  ${formatDip(lineUp.dipDeg).padStart(7)}  ${formatAzimuth({ deg: lineUp.azimuthDeg, north: lineUp.azimuthNorth })}  as set, not measured`,
-          ),
-        ];
-  const lines = shots.map((shot): Line => {
-    const run = runs.get(shot.run);
-    const north = (run?.north ?? 'true') as 'true';
-    const azimuth =
-      shot.azimuthDeg === undefined ? 'no azimuth' : formatAzimuth({ deg: shot.azimuthDeg, north });
-    const note =
-      shot.rejected ??
-      (shot.azimuthRejected === undefined ? '' : `azimuth not used: ${shot.azimuthRejected}`);
-    return spans(
-      `${formatDepth(shot.depthMm).padStart(7)} m  ${formatDip(shot.dipDeg).padStart(7)}  ${azimuth}  ${run?.toolClass ?? ''} `,
-      [note, 'warn'],
-    );
-  });
-  return {
-    title: 'survey, as read',
-    lines: [
-      line('  depth      dip  azimuth', 'faint'),
-      ...set,
-      ...lines,
-      line(''),
-      line(';shot 60 -59.5 271.2 records depth, dip and azimuth as the driller reads them.', 'faint'),
     ],
   };
 }
@@ -257,6 +215,8 @@ export function helpList(state: State): Listed {
   const screens = [
     ['on the log', 'log'],
     ['on the list of holes', 'holes'],
+    ['on the survey', 'survey'],
+    ['on the line-up', 'line-up'],
     ['on the other screens', 'bags'],
   ] as const;
   const keys = screens.flatMap(([title, screen]): readonly Line[] => [

@@ -14,6 +14,7 @@ import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { draftSpans } from './bottom.ts';
+import { surveyPrompt } from './survey-prompts.ts';
 
 /** What a prompt shows: its title and its lines. */
 interface Shown {
@@ -70,6 +71,10 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
         prompt.draft,
         theme,
       );
+    case 'survey run':
+    case 'shot':
+    case 'rejection':
+      return hole === undefined ? nothing : surveyPrompt(hole, prompt, width, theme);
     case 'ending':
       return hole === undefined ? nothing : endingShown(state, hole, prompt, width, theme);
     case 'activity':

@@ -8,9 +8,11 @@ import { hintLine, messageLines } from './bottom.ts';
 import { fieldsScreen } from './fields-screen.ts';
 import { headerLine } from './header.ts';
 import { holesScreen } from './holes-screen.ts';
+import { lineUpScreen } from './line-up-screen.ts';
 import { helpList, type Listed, listOf } from './list-lines.ts';
 import { logScreen } from './log-screen.ts';
 import { promptPanel } from './prompt-panel.ts';
+import { surveyScreen } from './survey-screen.ts';
 
 /** The smallest terminal that the console works in. */
 export const SMALLEST = { columns: 80, rows: 24 } as const;
@@ -39,6 +41,8 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   if (hole === undefined) return holesScreen(state, 0, size, theme);
   if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);
+  if (screen.name === 'survey') return surveyScreen(state, hole, screen, size, theme);
+  if (screen.name === 'line-up') return lineUpScreen(state, hole, size, theme);
   return listScreen(
     state,
     hole,

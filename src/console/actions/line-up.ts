@@ -1,0 +1,163 @@
+import {
+  type LineUpDecision,
+  type LineUpStanding,
+  lineUpStanding,
+  plannedHere,
+  recordLineUpTaken,
+} from '../../desk/acts/line-up.ts';
+import { planOf } from '../../hole/hole.ts';
+import type { Document } from '../../record/document.ts';
+import { EMPTY_DRAFT, edited } from '../draft.ts';
+import type { KeyEvent } from '../input/keys.ts';
+import { holeInHand, type State } from '../state.ts';
+import { type Step, saying, still, submitting, type World } from '../step.ts';
+import type { LineUpForm, LineUpStep } from './line-up-form.ts';
+import { type LineUpContext, stepsOf, takeTyped } from './line-up-steps.ts';
+
+const EMPTY_FORM: LineUpForm = { step: 'cautions', typed: EMPTY_DRAFT, taken: { compass: [] }, scroll: 0 };
+
+/** Why the hole in hand can't be lined up, undefined where it can. */
+export function lineUpHindered(state: State): string | undefined {
+  const hole = holeInHand(state);
+  if (hole === undefined) return 'open a hole first';
+  return planOf(hole) === undefined ? 'the hole has no planned direction to be held against' : undefined;
+}
+
+/** Opens the line-up of the hole in hand, where it was left: nothing read is lost by leaving the screen. */
+export function openLineUp(state: State): Step {
+  const hole = holeInHand(state);
+  const hindrance = lineUpHindered(state);
+  if (hole === undefined || hindrance !== undefined)
+    return still(saying(state, `line-up: ${hindrance}.`, 'warn'));
+  return still({ ...state, screen: { name: 'line-up', hole: hole.id }, message: undefined });
+}
+
+/** The line-up of a hole as far as it has come. */
+export function formOf(state: State, hole: Document): LineUpForm {
+  return state.lineUps.get(hole.id) ?? EMPTY_FORM;
+}
+
+/** What the steps of the line-up are read against; undefined for a hole without a planned direction. */
+export function lineUpContext(state: State, hole: Document): LineUpContext | undefined {
+  const here = plannedHere(state.project, hole, state.now);
+  return here === undefined
+    ? undefined
+    : {
+        project: state.project,
+        hole,
+        documents: state.documents.values(),
+        here,
+        person: state.person,
+        now: state.now,
+      };
+}
+
+/** What was read, held against the plan. */
+export function standingOf(form: LineUpForm, { project, hole, here }: LineUpContext): LineUpStanding {
+  return lineUpStanding(project, hole, form.taken, here);
+}
+
+function withForm(state: State, hole: Document, form: LineUpForm): State {
+  return { ...state, lineUps: new Map([...state.lineUps, [hole.id, form]]), message: undefined };
+}
+
+/** Enter: what is typed is taken and the next step is in hand; at the last one the line-up is decided on. */
+export function goOn(state: State, world: World): Step {
+  const hole = holeInHand(state);
+  const context = hole === undefined ? undefined : lineUpContext(state, hole);
+  if (hole === undefined || context === undefined) return still(state);
+  const form = formOf(state, hole);
+  if (form.step === 'result') return decide(state, hole, form, context, world);
+  const taken = takeTyped(form, form.typed.text, context);
+  if (!taken.ok) return still(saying(state, taken.problem, 'alert'));
+  const step = taken.stays === true ? form.step : nextOf(taken.form, form.typed.text.trim(), context);
+  const next = withForm(state, hole, { ...taken.form, step, typed: EMPTY_DRAFT, scroll: 0 });
+  return still(taken.said === undefined ? next : saying(next, taken.said, 'warn'));
+}
+
+/** The step behind the one in hand. Readings at one distance lead back to the next distance; no further distance ends them. */
+function nextOf(form: LineUpForm, typed: string, context: LineUpContext): LineUpStep {
+  if (form.step === 'compass') return 'distance';
+  const steps = stepsOf(form, context);
+  const skipped = form.step === 'distance' && typed === '' ? 2 : 1;
+  return steps[steps.indexOf(form.step) + skipped] ?? 'result';
+}
+
+/** Back one step; from the first one to the log. What was read stays. */
+export function goBack(state: State): Step {
+  const hole = holeInHand(state);
+  const context = hole === undefined ? undefined : lineUpContext(state, hole);
+  if (hole === undefined) return still(state);
+  const form = formOf(state, hole);
+  const steps = context === undefined ? [] : stepsOf(form, context);
+  const before = steps[steps.indexOf(form.step) - 1];
+  if (before === undefined)
+    return still({ ...state, screen: { name: 'log', hole: hole.id, cursor: 'head' }, message: undefined });
+  return still(withForm(state, hole, { ...form, step: before, typed: EMPTY_DRAFT, scroll: 0 }));
+}
+
+/** Scrolls the words of a step that are longer than the screen. */
+export function scrollStep(by: number): (state: State) => Step {
+  return (state) => {
+    const hole = holeInHand(state);
+    if (hole === undefined) return still(state);
+    const form = formOf(state, hole);
+    return still(withForm(state, hole, { ...form, scroll: Math.max(0, form.scroll + by) }));
+  };
+}
+
+/** Any other key: it types. A paste with GPS sentences is taken whole at the collar step, however long it is. */
+export function typeInLineUp(state: State, event: KeyEvent): Step {
+  const hole = holeInHand(state);
+  const context = hole === undefined ? undefined : lineUpContext(state, hole);
+  if (hole === undefined || context === undefined) return still(state);
+  const form = formOf(state, hole);
+  if (event.kind === 'paste' && form.step === 'collar' && event.text.includes('$')) {
+    const taken = takeTyped(form, event.text, context);
+    if (!taken.ok) return still(saying(state, taken.problem, 'alert'));
+    const next = withForm(state, hole, { ...taken.form, typed: EMPTY_DRAFT });
+    return still(
+      saying(
+        next,
+        taken.said ?? 'Position taken. Enter goes on.',
+        taken.said === undefined ? 'good' : 'warn',
+      ),
+    );
+  }
+  const typed = edited(form.typed, event);
+  return still(typed === undefined ? state : withForm(state, hole, { ...form, typed }));
+}
+
+/**
+ * Enter at the result. Inside its tolerance the line-up is accepted; outside it is refused with the correction to request, and the
+ * azimuth is read again; a reason typed there accepts it all the same.
+ */
+function decide(state: State, hole: Document, form: LineUpForm, context: LineUpContext, world: World): Step {
+  const standing = standingOf(form, context);
+  const { answer } = standing;
+  if (answer === undefined)
+    return still(
+      saying(state, 'Something is missing: Esc goes back to it. Nothing is recorded yet.', 'alert'),
+    );
+  const because = form.typed.text.trim();
+  const decision: LineUpDecision =
+    answer.accepted || because !== ''
+      ? { accepted: true, ...(because === '' ? {} : { because }) }
+      : { accepted: false };
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const made = recordLineUpTaken(context.project, hole, form.taken, standing, decision, maker);
+  if (decision.accepted) {
+    const lineUps = new Map([...state.lineUps].filter(([id]) => id !== hole.id));
+    const done: State = { ...state, lineUps, screen: { name: 'log', hole: hole.id, cursor: 'head' } };
+    return submitting(done, hole, made, 'Line-up accepted: it is station 0 of the hole.');
+  }
+  const again = { ...form, ...readAgain(form, context), typed: EMPTY_DRAFT, scroll: 0 };
+  return submitting(withForm(state, hole, again), hole, made, `Refused. ${answer.request ?? ''}`);
+}
+
+/** After a correction the mast is read anew; cautions, permission, way and collar stand. */
+function readAgain(form: LineUpForm, context: LineUpContext): Pick<LineUpForm, 'step' | 'taken'> {
+  const { azimuth: _a, crewDip: _c, clinometerDip: _d, ...others } = form.taken;
+  const steps = stepsOf(form, context);
+  return { step: steps[steps.indexOf('way') + 1] ?? 'way', taken: { ...others, compass: [] } };
+}

@@ -1,0 +1,100 @@
+import type { Document } from '../../record/document.ts';
+import { formOf, lineUpContext } from '../actions/line-up.ts';
+import { type LineUpForm, type LineUpStep, readAt } from '../actions/line-up-form.ts';
+import { type LineUpContext, stepsOf } from '../actions/line-up-steps.ts';
+import { fit } from '../paint/cells.ts';
+import type { Size } from '../paint/painter.ts';
+import type { State } from '../state.ts';
+import type { Theme } from '../theme.ts';
+import { beside, box } from '../widgets/box.ts';
+import { fitHeight, type Line, line, spans } from '../widgets/line.ts';
+import { draftSpans, hintLine, messageLines } from './bottom.ts';
+import { headerLine } from './header.ts';
+import { stepWords } from './line-up-words.ts';
+
+/** What each step is called in the order of work. */
+const LABELS: Readonly<Record<LineUpStep, string>> = {
+  cautions: 'cautions read',
+  permission: 'permission',
+  way: 'set by',
+  azimuth: 'azimuth',
+  distance: 'compass from',
+  compass: 'compass',
+  'crew dip': "crew's dip",
+  clinometer: 'clinometer',
+  collar: 'collar',
+  result: 'decide',
+};
+
+/** The line-up: the order of work with what was read on the left, the step in hand on the right, what is typed below. */
+export function lineUpScreen(state: State, hole: Document, size: Size, theme: Theme): readonly Line[] {
+  const height = size.rows - 5;
+  const left = size.columns >= 100 ? 40 : 32;
+  const right = size.columns - left;
+  const context = lineUpContext(state, hole);
+  const form = formOf(state, hole);
+  const body =
+    context === undefined
+      ? box(
+          [
+            {
+              title: 'line-up',
+              lines: [line(' No planned direction to be held against.', 'warn')],
+              height: height - 2,
+            },
+          ],
+          size.columns,
+          theme.signs,
+        )
+      : beside([
+          { lines: orderOfWork(form, context, left, height, theme), width: left },
+          { lines: stepInHand(state, form, context, right, height, theme), width: right },
+        ]);
+  const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
+  return [
+    headerLine(state, hole, size.columns),
+    ...fitHeight(body, height),
+    ...fitHeight(messages, 2),
+    [
+      ...spans([` ${LABELS[form.step]} `, 'strong'], [`${theme.signs.cursor} `, 'accent']),
+      ...draftSpans(form.typed),
+    ],
+    hintLine('line-up', size.columns, theme),
+  ];
+}
+
+function orderOfWork(
+  form: LineUpForm,
+  context: LineUpContext,
+  width: number,
+  height: number,
+  theme: Theme,
+): readonly Line[] {
+  const lines = stepsOf(form, context).map((step): Line => {
+    const value = readAt(form, step);
+    const here = step === form.step;
+    const mark = here ? theme.signs.cursor : value === undefined ? ' ' : theme.signs.tick;
+    const words = fit(`${mark} ${LABELS[step].padEnd(14)}${value ?? ''}`, width - 3, theme.signs.ellipsis);
+    return spans([words, here ? 'picked' : value === undefined ? 'faint' : 'plain']);
+  });
+  return box([{ title: 'line-up, in order', lines, height: height - 2 }], width, theme.signs);
+}
+
+function stepInHand(
+  state: State,
+  form: LineUpForm,
+  context: LineUpContext,
+  width: number,
+  height: number,
+  theme: Theme,
+): readonly Line[] {
+  const room = height - 2;
+  const { title, lines } = stepWords(state, form, context, width - 4);
+  const start = Math.max(0, Math.min(form.scroll, lines.length - room));
+  const shown =
+    lines.length - start > room
+      ? [...lines.slice(start, start + room - 1), line('more below: PgDn', 'accent')]
+      : lines.slice(start);
+  const padded = shown.map((each): Line => [{ text: ' ' }, ...each]);
+  return box([{ title, lines: padded, height: room }], width, theme.signs);
+}
