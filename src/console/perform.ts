@@ -22,7 +22,7 @@ export function perform(state: State, effect: Effect, host: Host): State {
       if (!done.ok)
         return saying(state, `${effect.do === 'undo' ? 'Undo' : 'Redo'}: ${done.problem}`, 'warn');
       return afterSubmit(
-        saying(state, `${effect.do === 'undo' ? 'Undone' : 'Done again'}: ${done.edit.what}.`, 'good'),
+        saying(state, `${effect.do === 'undo' ? 'Undone' : 'Done again'}: ${whatWas(done.edit.what)}.`, 'good'),
         desk,
         done,
       );
@@ -48,4 +48,9 @@ function afterSubmit(state: State, desk: Desk, submitted: Submitted): State {
     documents: desk.documents(),
     health: { ...state.health, pending: desk.health().unsafeEdits },
   };
+}
+
+/** What an edit that takes another back (or does it again) is about: the words of that other one. */
+function whatWas(what: string): string {
+  return what.replace(/^(?:undo|redo): /, '');
 }

@@ -57,7 +57,8 @@ export function answerShot(state: State, world: World): Step {
   const doubt = recorded.ok ? doubtsOfShot(state.project, hole, shot, maker)[0] : undefined;
   if (doubt !== undefined && !typed.insists) {
     const asked = sayingFinding(state, doubt);
-    return still(saying(asked, `${asked.message?.text} = behind it insists.`, 'alert'));
+    // First how to insist: a long doubt is cut where the message has no more room.
+    return still(saying(asked, `Doubtful; = behind it insists. ${asked.message?.text}`, 'alert'));
   }
   return submittingResult(state, hole, recorded, afterShot(state, hole), shotWords(shot));
 }
