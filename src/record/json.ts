@@ -39,3 +39,8 @@ export function setOwn<T>(record: Record<string, T>, key: string, value: T): voi
     Object.defineProperty(record, key, { value, writable: true, enumerable: true, configurable: true });
   else record[key] = value;
 }
+
+/** True of a JSON object: neither null, a list nor a plain value. */
+export function isObject(value: Json | undefined): value is JsonObject {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

@@ -2,14 +2,14 @@ import { countHeld, heldBy, standingOf } from './ancestry.ts';
 import { applyChanges, deedOf } from './apply.ts';
 import type { Change, Deed, Document, Id, Thing } from './document.ts';
 import { sealed } from './hash.ts';
-import { type Json, own, sameJson, setOwn } from './json.ts';
-import { unseenCells, type WasWritten } from './written.ts';
+import { isObject, type Json, type JsonObject, own, sameJson, setOwn } from './json.ts';
+import { type Path, unseenCells, type WasWritten } from './written.ts';
 
 /** A cell that both copies changed, each to something else. `undefined` in JSON is "not there". */
 export interface Question {
   readonly table: string;
   readonly id: Id;
-  /** The field, or undefined where one copy took the thing out and the other changed it. */
+  /** The field (`depthMm`, or `cells.rock` for a member of one), or undefined where one copy took the thing out and the other changed it. */
   readonly field?: string;
   readonly ours: Json | undefined;
   readonly theirs: Json | undefined;
@@ -102,14 +102,20 @@ function reconcileFields(
 ): void {
   const set: Record<string, Json> = {};
   const unset: string[] = [];
+  const settle = (path: Path, ours: Json | undefined, theirs: Json | undefined): Json | undefined => {
+    if (sameJson(ours, theirs)) return ours;
+    const standing = whose(weWrote(table, id, path), theyWrote(table, id, path));
+    if (standing === 'ask') out.questions.push({ table, id, field: path.join('.'), ours, theirs });
+    return standing === 'theirs' ? theirs : ours;
+  };
   for (const field of union(our, their)) {
     const ours = own(our, field);
     const theirs = own(their, field);
-    if (sameJson(ours, theirs)) continue;
-    const standing = whose(weWrote(table, id, field), theyWrote(table, id, field));
-    if (standing === 'ask') out.questions.push({ table, id, field, ours, theirs });
-    else if (standing === 'theirs' && theirs === undefined) unset.push(field);
-    else if (standing === 'theirs' && theirs !== undefined) setOwn(set, field, theirs);
+    const both = isObject(ours) && isObject(theirs);
+    const settled = both ? settleMembers(field, ours, theirs, settle) : settle([field], ours, theirs);
+    if (sameJson(settled, ours)) continue;
+    if (settled === undefined) unset.push(field);
+    else setOwn(set, field, settled);
   }
   if (Object.keys(set).length === 0 && unset.length === 0) return;
   out.changes.push({
@@ -117,6 +123,21 @@ function reconcileFields(
     ...(Object.keys(set).length === 0 ? {} : { set }),
     ...(unset.length === 0 ? {} : { unset }),
   });
+}
+
+/** An object of which each member is settled by itself: a row's cells, one by one. */
+function settleMembers(
+  field: string,
+  ours: JsonObject,
+  theirs: JsonObject,
+  settle: (path: Path, ours: Json | undefined, theirs: Json | undefined) => Json | undefined,
+): JsonObject {
+  const settled: Record<string, Json> = {};
+  for (const member of union(ours, theirs)) {
+    const value = settle([field, member], own(ours, member), own(theirs, member));
+    if (value !== undefined) setOwn(settled, member, value);
+  }
+  return settled;
 }
 
 function whose(weWrote: boolean, theyWrote: boolean): 'ours' | 'theirs' | 'ask' {

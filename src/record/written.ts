@@ -1,18 +1,25 @@
 import { countHeld } from './ancestry.ts';
 import { replay } from './chain.ts';
-import type { Change, Document, DoneChange, Entry, Id } from './document.ts';
+import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
 import { fieldsOf, target } from './draft.ts';
+import { isObject, own, sameJson } from './json.ts';
 import { difference } from './outside.ts';
 
-/** Cells that were written: by table and thing, its fields, or `all` of it where it was put or removed. */
+/**
+ * Cells that were written: by table and thing, or `all` of it where it was put or removed. A cell is a field, or a member of a
+ * field that holds an object (a row's `cells`): two people who amend two minerals of one metre amend two cells.
+ */
 type Cells = Map<string, Set<string> | 'all'>;
+
+/** A cell of a thing: a field, and the member of it where it holds an object before and after. */
+export type Path = readonly [field: string, member?: string];
 
 const cellKey = (table: string, id: Id): string => JSON.stringify([table, id]);
 
 const NOTHING_HELD: ReadonlySet<string> = new Set();
 
-/** Asks whether a field of a thing was written, or anything of the thing; a put or a removal writes all of it. */
-export type WasWritten = (table: string, id: Id, field?: string) => boolean;
+/** Asks whether a cell of a thing was written, or anything of the thing; a put or a removal writes all of it. */
+export type WasWritten = (table: string, id: Id, path?: Path) => boolean;
 
 /**
  * The cells that a document wrote and a copy holding the entries `held` has not seen. What was written and taken back since
@@ -24,12 +31,13 @@ export function unseenCells(document: Document, held: ReadonlySet<string>): WasW
   const cells: Cells = new Map();
   if (tail.some((entry) => entry.merged !== undefined)) {
     for (const entry of tail) addEntry(cells, entry, held);
-    for (const change of difference(replay(document.history), document.tables)) add(cells, change);
+    const made = replay(document.history);
+    for (const change of difference(made, document.tables)) add(cells, change, made);
   } else {
     const seen = replay(document.history.slice(0, count));
-    for (const change of difference(seen, document.tables)) add(cells, change);
+    for (const change of difference(seen, document.tables)) add(cells, change, seen);
   }
-  return (table, id, field) => has(cells, table, id, field);
+  return (table, id, path) => has(cells, table, id, path);
 }
 
 /** Adds what an entry wrote. A merge wrote what it took from the other copy only as far as that copy's entries are unseen. */
@@ -42,33 +50,62 @@ function addEntry(cells: Cells, entry: Entry, held: ReadonlySet<string>): void {
   for (const inner of entry.merged) if (!held.has(inner.hash)) addEntry(unseen, inner, held);
   const taken: Cells = new Map();
   for (const inner of entry.merged) addEntry(taken, inner, NOTHING_HELD);
-  const wrote = (table: string, id: Id, field?: string): boolean =>
-    has(unseen, table, id, field) || !has(taken, table, id, field);
+  const wrote = (table: string, id: Id, path?: Path): boolean =>
+    has(unseen, table, id, path) || !has(taken, table, id, path);
   for (const change of entry.changes) {
     const [table, id] = target(change);
     if (!('patch' in change)) {
       if (wrote(table, id)) add(cells, change);
     } else
-      for (const field of fieldsOf(change)) if (wrote(table, id, field)) addField(cells, table, id, field);
+      for (const path of pathsOf(change, change.before))
+        if (wrote(table, id, path)) addPath(cells, table, id, path);
   }
 }
 
-function add(cells: Cells, change: Change | DoneChange): void {
+/** `before` holds what stood before a change that does not say it itself. */
+function add(cells: Cells, change: Change | DoneChange, before: Tables = {}): void {
   const [table, id] = target(change);
-  if (!('patch' in change)) cells.set(cellKey(table, id), 'all');
-  else for (const field of fieldsOf(change)) addField(cells, table, id, field);
+  if (!('patch' in change)) {
+    cells.set(cellKey(table, id), 'all');
+    return;
+  }
+  const stood = 'before' in change ? change.before : own(own(before, table), id);
+  for (const path of pathsOf(change, stood ?? {})) addPath(cells, table, id, path);
 }
 
-function addField(cells: Cells, table: string, id: Id, field: string): void {
+/** The cells that a patch writes: whole fields, or the members that differ where an object takes the place of an object. */
+function pathsOf(
+  patch: { readonly set?: Thing; readonly unset?: readonly string[] },
+  before: Thing,
+): readonly Path[] {
+  return fieldsOf(patch).flatMap((field): readonly Path[] => {
+    const was = own(before, field);
+    const is = own(patch.set, field);
+    if (!isObject(was) || !isObject(is)) return [[field]];
+    const members = new Set([...Object.keys(was), ...Object.keys(is)]);
+    return [...members]
+      .filter((member) => !sameJson(own(was, member), own(is, member)))
+      .map((member) => [field, member]);
+  });
+}
+
+const pathKey = ([field, member]: Path): string =>
+  JSON.stringify(member === undefined ? [field] : [field, member]);
+
+function addPath(cells: Cells, table: string, id: Id, path: Path): void {
   const key = cellKey(table, id);
   const written = cells.get(key);
   if (written === 'all') return;
-  cells.set(key, (written ?? new Set<string>()).add(field));
+  cells.set(key, (written ?? new Set<string>()).add(pathKey(path)));
 }
 
-/** True where a field of the thing was written, or, with no field named, anything of it. */
-function has(cells: Cells, table: string, id: Id, field?: string): boolean {
+/** True where a cell of the thing was written, by itself or with its whole field; or, with no cell named, anything of it. */
+function has(cells: Cells, table: string, id: Id, path?: Path): boolean {
   const written = cells.get(cellKey(table, id));
-  if (written === undefined || written === 'all' || field === undefined) return written !== undefined;
-  return written.has(field);
+  if (written === undefined || written === 'all' || path === undefined) return written !== undefined;
+  const [field, member] = path;
+  if (written.has(pathKey([field])) || written.has(pathKey(path))) return true;
+  if (member !== undefined) return false;
+  const within = `${JSON.stringify([field]).slice(0, -1)},`;
+  return [...written].some((each) => each.startsWith(within));
 }
