@@ -49,8 +49,14 @@ function isBehind(state: State, key: string): boolean {
   return held !== undefined && !state.closed.has(key) && needsSnapshot(held);
 }
 
-/** Files away when the person pauses, or at once after many edits. Called whenever something was saved. */
-export function fileWhenIdle(state: State): void {
+/** What follows when the writer has saved something, or has failed to. */
+export function afterWriting(state: State): void {
+  fileWhenIdle(state);
+  tell(state);
+}
+
+/** Files away when the person pauses, or at once after many edits. */
+function fileWhenIdle(state: State): void {
   if (state.ended || healthOf(state).state !== 'safe') return;
   if (!state.shelf.keys().some((key) => isBehind(state, key))) return;
   if (state.sinceSnapshot >= MOST_EDITS_BETWEEN) {

@@ -8,7 +8,7 @@ import { saveSnapshot } from '../files/snapshot.ts';
 import { createDurably, ensureFolder } from '../files/write-durably.ts';
 import { makeBase } from './base.ts';
 import type { Done } from './contract.ts';
-import { fileWhenIdle } from './filing.ts';
+import { afterWriting } from './filing.ts';
 import { makeRooms, newToken } from './opening.ts';
 import { type Base, type State, tell } from './state.ts';
 
@@ -72,10 +72,7 @@ async function furnish(state: State, folder: string): Promise<Base | undefined> 
     shelf: state.shelf,
     closed: state.closed,
     start: { generation: 0, sequence, lines: [] },
-    changed: () => {
-      fileWhenIdle(state);
-      tell(state);
-    },
+    changed: () => afterWriting(state),
   });
 }
 

@@ -2,7 +2,7 @@ import { documentKey } from '../record/document.ts';
 import { makeBase } from './base.ts';
 import { writeByHand, writeOut } from './by-hand.ts';
 import type { Desk, Done } from './contract.ts';
-import { fileAway, fileWhenIdle } from './filing.ts';
+import { afterWriting, fileAway } from './filing.ts';
 import { moveTo } from './moving.ts';
 import type { Opened } from './opening.ts';
 import { receive, redo, submit, undo } from './saving.ts';
@@ -52,12 +52,6 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     ended: false,
   };
   return state;
-}
-
-/** What follows when the writer has saved something, or has failed to. */
-export function afterWriting(state: State): void {
-  fileWhenIdle(state);
-  tell(state);
 }
 
 function deskOn(state: State): Desk {

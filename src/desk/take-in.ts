@@ -1,4 +1,5 @@
 import { documentFault } from '../files/document-file.ts';
+import { identifierFault } from '../files/identifiers.ts';
 import { standingOf } from '../record/ancestry.ts';
 import { chainFault } from '../record/chain.ts';
 import type { Deed, Document, Entry, Id } from '../record/document.ts';
@@ -32,6 +33,8 @@ export function takeIn(
   deed: (what: string) => Deed,
   newId: () => Id,
 ): TakenIn {
+  const misnamed = identifierFault(copy.id);
+  if (misnamed !== undefined) return { ok: false, problem: `"${copy.id}" can't be an id: ${misnamed}` };
   const recorded = withOutside(copy, deed);
   if ('problem' in recorded) return { ok: false, problem: recorded.problem };
   const mine = ours ?? emptyDocument(copy);

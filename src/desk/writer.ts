@@ -3,7 +3,7 @@ import type { WorkLine } from '../files/journal-line.ts';
 import { makePen, type Pen, type PenNeeds, type PenStart } from './pen.ts';
 
 /** A line on its way to the medium. */
-export interface Pending {
+interface Pending {
   readonly line: WorkLine;
   /** Called when the line is on the medium, in order. */
   readonly landed: () => void;
@@ -20,7 +20,7 @@ export interface WriterNeeds extends Omit<PenNeeds, 'requireOurs'> {
 }
 
 /** What the writer has come to. */
-export interface WriterState {
+interface WriterState {
   readonly generation: number;
   /** The last sequence given to a line, and the last known to be on the medium. */
   readonly sequence: number;

@@ -47,6 +47,11 @@ export const DOCUMENT_KINDS: Readonly<Record<string, DocumentKind>> = {
   },
 };
 
+/** The kind of that name; undefined for a name that is none of ours, one that every object inherits included. */
+export function documentKind(name: string): DocumentKind | undefined {
+  return Object.hasOwn(DOCUMENT_KINDS, name) ? DOCUMENT_KINDS[name] : undefined;
+}
+
 const POSITION_LIMIT = 2 ** 40;
 const position = z.int().min(0).max(POSITION_LIMIT);
 
@@ -68,7 +73,7 @@ export const documentFileShape = z.strictObject({
 
 /** The file of a document, from the top of the project: `holes/ZQRC004.json`. Throws for a kind that has no files. */
 export function documentPath(name: DocumentName): string {
-  const kind = DOCUMENT_KINDS[name.kind];
+  const kind = documentKind(name.kind);
   if (kind === undefined) throw new Error(`no files are kept for documents of kind ${name.kind}`);
   return `${kind.folder}/${name.id}.json`;
 }
@@ -146,7 +151,7 @@ export function documentFault(
   document: Document,
   touched: readonly (readonly [table: string, id: string])[],
 ): string | undefined {
-  const kind = DOCUMENT_KINDS[document.kind];
+  const kind = documentKind(document.kind);
   if (kind === undefined) return `no files are kept for documents of kind ${document.kind}`;
   const { nouns, needs } = kind;
   if (nouns === undefined) return undefined;

@@ -120,7 +120,7 @@ function foldLine(document: Document, line: WorkLine, link: Link): FoldedLine {
  * A document with entries of another copy (or a merge) put after the entry `onto` (its hash; empty for the start). Ours
  * after that one may go only where the entries hold them, merged.
  */
-export function takeEntries(document: Document, entries: readonly Entry[], onto: string): FoldedLine {
+function takeEntries(document: Document, entries: readonly Entry[], onto: string): FoldedLine {
   const kept = onto === '' ? 0 : document.history.findIndex((entry) => entry.hash === onto) + 1;
   const last = document.history.at(-1)?.hash;
   const cut = kept < document.history.length;

@@ -20,7 +20,7 @@ export interface EditLine {
 }
 
 /** Entries that a document takes over as they are: another copy's, a merge, a change found in the file. */
-export interface AdoptLine {
+interface AdoptLine {
   readonly seq: number;
   readonly safe: number;
   readonly links: readonly Link[];

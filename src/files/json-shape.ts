@@ -24,7 +24,7 @@ interface Misfit {
 }
 
 /** The misfits as findings with line and column. */
-export function shapeFindings(json: JsonText, misfits: readonly Misfit[]): readonly Finding[] {
+function shapeFindings(json: JsonText, misfits: readonly Misfit[]): readonly Finding[] {
   const root = parseTree(json.text);
   return misfits.map((misfit) => {
     const path = misfit.path.map((part) => (typeof part === 'symbol' ? String(part) : part));

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Finding } from '../finding/finding.ts';
 import { type DocumentName, documentKey } from '../record/document.ts';
 import { type Disk, isMissing } from './disk.ts';
-import { DOCUMENT_KINDS } from './document-file.ts';
+import { DOCUMENT_KINDS, documentKind } from './document-file.ts';
 import { foreignFile } from './findings.ts';
 import { identifierFault } from './identifiers.ts';
 import { isTemporaryName } from './write-durably.ts';
@@ -56,7 +56,7 @@ async function namesIn(disk: Disk, folder: string): Promise<readonly string[]> {
 export function nameFromKey(key: string): DocumentName | undefined {
   const slash = key.indexOf('/');
   const name = { kind: key.slice(0, slash), id: key.slice(slash + 1) };
-  return name.kind in DOCUMENT_KINDS && identifierFault(name.id) === undefined ? name : undefined;
+  return documentKind(name.kind) !== undefined && identifierFault(name.id) === undefined ? name : undefined;
 }
 
 function foreign(file: string, fault: string): Finding {

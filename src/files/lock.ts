@@ -17,7 +17,7 @@ import type { Machine } from './machine.ts';
 import { createDurably } from './write-durably.ts';
 
 /** The file that makes one console the only writer of a project. */
-export const LOCK_FILE = `${JOURNAL_FOLDER}/lock.json`;
+const LOCK_FILE = `${JOURNAL_FOLDER}/lock.json`;
 
 const holderShape = z.strictObject({
   token: z.string(),
@@ -29,7 +29,7 @@ const holderShape = z.strictObject({
 });
 
 /** Who holds a project: a token that no other holder has, the person, the computer and process, and since when. */
-export type Holder = Readonly<z.infer<typeof holderShape>>;
+type Holder = Readonly<z.infer<typeof holderShape>>;
 
 /** A lock that is held. */
 export interface Lock {

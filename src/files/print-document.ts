@@ -1,5 +1,5 @@
 import type { Json } from '../record/json.ts';
-import { DOCUMENT_KINDS, FORMAT, type StoredDocument } from './document-file.ts';
+import { documentKind, FORMAT, type StoredDocument } from './document-file.ts';
 
 /**
  * A document's file as text, laid out for a person: one thing a line in its table, one entry of the history a line.
@@ -7,7 +7,7 @@ import { DOCUMENT_KINDS, FORMAT, type StoredDocument } from './document-file.ts'
  */
 export function printDocument(stored: StoredDocument): string {
   const { document, position } = stored;
-  const schema = DOCUMENT_KINDS[document.kind]?.schema ?? '';
+  const schema = documentKind(document.kind)?.schema ?? '';
   const tables = Object.entries(document.tables).map(
     ([name, table]) =>
       `    ${JSON.stringify(name)}: {\n${Object.entries(table)

@@ -18,7 +18,7 @@ export interface Snapshot extends StoredDocument {
 }
 
 /** Thrown by the adapter where a snapshot can't be read: lowdb has no other way to say so. */
-export class SnapshotUnreadable extends Error {
+class SnapshotUnreadable extends Error {
   readonly findings: readonly Finding[];
   constructor(findings: readonly Finding[]) {
     super(findings.map((finding) => finding.problem).join('; '));
@@ -30,7 +30,7 @@ export class SnapshotUnreadable extends Error {
  * lowdb's adapter for one document's file. Reading throws on a missing or broken file, where lowdb's stock adapter
  * takes a missing one for empty; writing returns only when the bytes and the name are on the medium.
  */
-export function snapshotAdapter(
+function snapshotAdapter(
   disk: Disk,
   folder: string,
   name: DocumentName,

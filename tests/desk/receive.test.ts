@@ -44,6 +44,21 @@ describe('a copy that comes back', () => {
     await again.close();
   });
 
+  it.each([
+    [
+      { id: '../../ZQRC001' },
+      '"../../ZQRC001" can\'t be an id: only capitals, digits, _ and - may stand in it, and it starts with a capital or a digit',
+    ],
+    [{ id: 'con' }, '"con" can\'t be an id: con is a name that some computers keep for devices'],
+    [{ kind: 'constructor' }, 'no files are kept for documents of kind constructor'],
+  ])('that names itself so that no file of ours could hold it is refused: %j', async (name, problem) => {
+    const { hole } = await projectWithHole(1);
+    const here = await opened(newProject());
+    expect(here.receive({ ...hole, ...name })).toEqual({ ok: false, problem });
+    expect(here.documents().size).toBe(0);
+    await here.close();
+  });
+
   it('of another hole by the same name is refused, as is one whose history was changed', async () => {
     const { folder, hole } = await projectWithHole();
     const stranger = await opened(newProject(), { random: seededRandom(51) });
