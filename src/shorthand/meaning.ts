@@ -1,3 +1,4 @@
+import { SECOND_AT_MOST_PERCENT } from '../schema/cell-checks.ts';
 import {
   type Code,
   type Field,
@@ -11,9 +12,6 @@ import { labelOf, type Typed } from './typing-index.ts';
 
 /** What is wrong with an item, and what to do instead. */
 export type Wrong = { readonly problem: string; readonly remedy: string };
-
-/** The most that a second rock can take: over half, it is the first. */
-export const SECOND_AT_MOST_PERCENT = 50;
 
 /** What strokes with an amount behind them (or none) say, within the limits of the field. `typedAs` is used in remedies. */
 export function meaning(

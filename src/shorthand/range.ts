@@ -7,7 +7,7 @@ import { explain, type Segment } from './explain.ts';
 import { type Refusal, refusal } from './said.ts';
 
 /** A row of a range as it would become, with what would change in words; none where nothing would. */
-export type RangeChange = { readonly before: Row; readonly after: Row; readonly changes: readonly Segment[] };
+type RangeChange = { readonly before: Row; readonly after: Row; readonly changes: readonly Segment[] };
 
 /** Everything a range line would do, for the preview and for the edit. */
 export type RangePreview = {

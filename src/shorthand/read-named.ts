@@ -123,7 +123,7 @@ function isWrongCode(code: Code | Wrong): code is Wrong {
 }
 
 /** The code as typed, or the one code that differs from it only in capitals. */
-export function codeTyped(codes: readonly Code[], value: string): Code | Wrong {
+function codeTyped(codes: readonly Code[], value: string): Code | Wrong {
   const alike = codes.filter((each) => each.code.toLowerCase() === value.toLowerCase());
   const code = alike.find((each) => each.code === value) ?? (alike.length === 1 ? alike[0] : undefined);
   if (code === undefined) {

@@ -5,7 +5,7 @@ import type { Cells } from '../value/row.ts';
 export type Typed = { readonly field: Field; readonly code?: Code };
 
 /** The strokes that name one thing. */
-export type Strokes = { readonly pair?: string; readonly key?: string };
+type Strokes = { readonly pair?: string; readonly key?: string };
 
 /** Everything that can be typed with a schema, by its strokes, and the strokes by what they name. */
 export type TypingIndex = {

@@ -34,7 +34,7 @@ function neighbours(key: string): readonly string[] {
 }
 
 /** Every line that one slip makes of a line: a neighbouring key hit, a key left out, a key struck twice. */
-export function slipsIn(line: string): readonly string[] {
+function slipsIn(line: string): readonly string[] {
   return [...line].flatMap((key, at) => {
     const before = line.slice(0, at);
     const after = line.slice(at + 1);

@@ -14,7 +14,7 @@ export const NOISE = { calm: 0.08, ordinary: 0.14, restless: 0.22 } as const;
 export type Noise = keyof typeof NOISE;
 
 /** Numbers from 0 to under 1, the same ones for the same seed (mulberry32). */
-export function seeded(seed: number): () => number {
+function seeded(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
