@@ -32,7 +32,7 @@ describe('a hole nobody planned', () => {
     const sitting = await drilling();
     sitting.press('f10');
     for (const [name, word] of [
-      ['con', 'keep for themselves'],
+      ['con', 'keep for devices'],
       ['../etc', 'capitals, digits'],
       ['mbrc020', 'is there already'],
       ['MBRC021 270 -60 100', 'letter of its north'],

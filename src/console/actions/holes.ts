@@ -4,7 +4,7 @@ import { planHole } from '../../hole/commands/plan-hole.ts';
 import { reopenHole, startDrilling, stopDrilling } from '../../hole/commands/states.ts';
 import type { Header, Plan } from '../../hole/header.ts';
 import { headerOf, planOf } from '../../hole/hole.ts';
-import { type Depth, depthFromMetres } from '../../quantity/depth.ts';
+import { depthFromMetres, depthFromMm } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { hashJson } from '../../record/hash.ts';
 import { headsOf } from '../../standing/heads.ts';
@@ -73,7 +73,7 @@ export function makeHole(state: State, world: World): Step {
   if (!read.ok) return still(saying(state, read.problem, 'alert'));
   const rig =
     state.project.settings.rigs.find((each) => each.name === state.rig) ?? state.project.settings.rigs[0];
-  const header: Header = headerFor(state, rig, read.name, {});
+  const header: Header = { ...headerFor(state, rig, read.name, {}), logFromMm: read.logFromMm };
   return made(state, world, read.name, header, read.plan);
 }
 
@@ -108,7 +108,7 @@ function headerFor(
     state: 'planned',
     unplanned: true,
     ...more,
-    logFromMm: 0 as Depth,
+    logFromMm: depthFromMm(0),
     intervalMm: depthFromMetres(state.project.settings.log.intervalM),
     rodMm: depthFromMetres(rig?.rodM ?? 6),
     firstRodOffsetMm: depthFromMetres(rig?.firstRodOffsetM ?? 0),

@@ -49,7 +49,7 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return typedShown(
         'a hole that nobody planned',
         [
-          'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120',
+          'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120 (from 48 behind a pre-collar)',
           '(t true, m magnetic, g grid, l local grid; dip down negative; metres)',
         ],
         prompt.draft,

@@ -1,14 +1,19 @@
+import { identifierFault } from '../../files/identifiers.ts';
 import type { Plan } from '../../hole/header.ts';
 import type { North } from '../../quantity/azimuth.ts';
-import { type Depth, parseDepth } from '../../quantity/depth.ts';
+import { type Depth, depthFromMm, parseDepth } from '../../quantity/depth.ts';
 
 /** A hole typed on the rig: its name, and its plan where a direction and a depth were typed behind it; else what is wrong, in words. */
 export type NewHole =
-  | { readonly ok: true; readonly name: string; readonly plan: Plan | undefined }
+  | {
+      readonly ok: true;
+      readonly name: string;
+      readonly plan: Plan | undefined;
+      /** Where logging starts: the foot of a pre-collar, else the top. */
+      readonly logFromMm: Depth;
+    }
   | { readonly ok: false; readonly problem: string };
 
-const NAME = /^[A-Z0-9][A-Z0-9_-]{0,39}$/;
-const RESERVED = /^(CON|PRN|AUX|NUL|COM[0-9]|LPT[0-9])$/;
 const NORTH_LETTERS: { readonly [letter: string]: North } = {
   t: 'true',
   m: 'magnetic',
@@ -16,21 +21,44 @@ const NORTH_LETTERS: { readonly [letter: string]: North } = {
   l: 'mine-grid',
 };
 
-/** Reads `ZQRC014` or `ZQRC014 270g -60 120`: name, azimuth with the letter of its north (t, m, g, l), dip, planned depth in metres. */
+/**
+ * Reads `ZQRC014`, `ZQRC014 270g -60 120` or `ZQRC014 270g -60 120 from 48`: name, azimuth with the letter of its north (t, m, g, l),
+ * dip, planned depth in metres; behind `from` the foot of a pre-collar, where logging starts.
+ */
 export function readNewHole(text: string, taken: ReadonlySet<string>): NewHole {
-  const [name = '', ...rest] = text.trim().split(/\s+/);
+  const { words, logFromMm } = withoutFrom(text.trim().split(/\s+/));
+  const [name = '', ...rest] = words;
   const id = name.toUpperCase();
-  if (!NAME.test(id)) return wrong('A hole name is capitals, digits, - and _, at most 40, like ZQRC014.');
-  if (RESERVED.test(id))
-    return wrong(`${id} is a name that some computers keep for themselves. Choose another.`);
+  const fault = identifierFault(id);
+  if (fault !== undefined) return wrong(`${id === '' ? 'No name' : id}: ${fault}. Type one like ZQRC014.`);
   if (taken.has(id)) return wrong(`${id} is there already. Choose another name.`);
-  if (rest.length === 0) return { ok: true, name: id, plan: undefined };
+  if (logFromMm === undefined)
+    return wrong('Behind from stands the foot of the pre-collar in metres, like from 48.');
+  if (rest.length === 0) return { ok: true, name: id, plan: undefined, logFromMm };
   if (rest.length !== 3)
     return wrong('Behind the name: azimuth with its north, dip, depth, like 270g -60 120. Or nothing.');
-  return readPlan(id, rest as [string, string, string]);
+  return readPlan(id, rest as [string, string, string], logFromMm);
 }
 
-function readPlan(name: string, [azimuth, dip, depth]: readonly [string, string, string]): NewHole {
+/** The words before `from`, and the depth behind it: 0 where there is no `from`, undefined where what is behind it is no depth. */
+function withoutFrom(words: readonly string[]): {
+  readonly words: readonly string[];
+  readonly logFromMm: Depth | undefined;
+} {
+  const at = words.indexOf('from');
+  if (at < 0) return { words, logFromMm: depthFromMm(0) };
+  const behind = words.slice(at + 1);
+  return {
+    words: words.slice(0, at),
+    logFromMm: behind.length === 1 ? parseDepth(behind[0] ?? '') : undefined,
+  };
+}
+
+function readPlan(
+  name: string,
+  [azimuth, dip, depth]: readonly [string, string, string],
+  logFromMm: Depth,
+): NewHole {
   const parts = /^(\d{1,3}(?:\.\d+)?)([tmgl])$/.exec(azimuth);
   const north = NORTH_LETTERS[parts?.[2] ?? ''];
   const azimuthDeg = Number(parts?.[1]);
@@ -44,7 +72,9 @@ function readPlan(name: string, [azimuth, dip, depth]: readonly [string, string,
   if (dipDeg > 0) return wrong(`A dip of ${dip} points up. Did you mean -${dip}?`);
   const depthMm: Depth | undefined = parseDepth(depth);
   if (depthMm === undefined || depthMm === 0) return wrong(`${depth} is no depth in metres.`);
-  return { ok: true, name, plan: { azimuthDeg: azimuthDeg % 360, azimuthNorth: north, dipDeg, depthMm } };
+  if (depthMm <= logFromMm) return wrong('The planned depth is above the foot of the pre-collar.');
+  const plan = { azimuthDeg: azimuthDeg % 360, azimuthNorth: north, dipDeg, depthMm };
+  return { ok: true, name, plan, logFromMm };
 }
 
 const wrong = (problem: string): NewHole => ({ ok: false, problem });
