@@ -76,7 +76,8 @@ function lookUp(state: State): (name: DocumentName) => Document | undefined {
 function reverse(state: State, found: Reversal, how: 'undoes' | 'redoes'): Submitted {
   if (!found.ok) return found;
   const { of, parts } = found;
-  if (how === 'undoes') return submit(state, { what: `undo: ${of.what.replace(/^redo: /, '')}`, undoes: of.edit, parts });
+  if (how === 'undoes')
+    return submit(state, { what: `undo: ${of.what.replace(/^redo: /, '')}`, undoes: of.edit, parts });
   return submit(state, { what: of.what.replace(/^undo: /, 'redo: '), redoes: of.undoes ?? of.edit, parts });
 }
 
