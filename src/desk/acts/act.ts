@@ -72,8 +72,10 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
     case 'control':
     case 'void bag':
       return placeBag(project, hole, command, maker);
-    case 'shot':
-      return recordShotRead(hole, command, maker);
+    case 'shot': {
+      const { does: _does, ...read } = command;
+      return recordShotRead(hole, read, maker);
+    }
     case 'collar':
       return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
     case 'stop':
