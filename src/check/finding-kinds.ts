@@ -37,5 +37,6 @@ export function catalogueText(
 }
 
 function entryText({ code, severity, title, rationale }: FindingKind): string {
-  return `**\`${code}\`** (${severity}) ${title}\n${rationale}`;
+  const said = title.endsWith('.') ? title : `${title}.`;
+  return `**\`${code}\`** (${severity}) ${said}\n${rationale}`;
 }
