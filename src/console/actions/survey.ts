@@ -41,10 +41,13 @@ export function moveShot(state: State, by: number): Step {
   return still({ ...state, screen: { ...screen, cursor }, message: undefined });
 }
 
-/** Shows the shots, the hole from above or the hole from the side. */
+/** Shows the shots, the hole from above or the hole from the side; the same view again leads back to the shots. */
 export function viewSurvey(view: SurveyView): (state: State) => Step {
-  return (state) =>
-    still(state.screen.name === 'survey' ? { ...state, screen: { ...state.screen, view } } : state);
+  return (state) => {
+    const { screen } = state;
+    if (screen.name !== 'survey') return still(state);
+    return still({ ...state, screen: { ...screen, view: screen.view === view ? 'shots' : view } });
+  };
 }
 
 /** Why the shot under the cursor can't be rejected (or restored), undefined where it can. */

@@ -8,10 +8,12 @@ import { headsOf } from '../../standing/heads.ts';
 import { depthOfRod, rodOfDepth } from '../../standing/rods.ts';
 import { streamFactAt } from '../../standing/stream.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
+import { hazardLines } from './hazard-lines.ts';
 
-/** The panel of the interval in hand: rod and count in it, tray, what the sample stream was there, metres behind the rig. */
+/** The panel of the interval in hand: hazards near the bit, rod and tray, what the sample stream was there, metres behind the rig. */
 export function loggingPanel(project: Project, hole: Document, at: Interval): readonly Line[] {
   return [
+    ...hazardLines(project, hole),
     spans(`${rodWords(hole, at)} · ${trayWords(project, hole, at)}`),
     streamLine(hole, at),
     behindLine(hole),

@@ -14,7 +14,7 @@ export function resultWords(form: LineUpForm, context: LineUpContext, width: num
   const standing = standingOf(form, context);
   const { answer, findings } = standing;
   const doubts = findings.flatMap((each) =>
-    wrap(`? ${each.problem}. ${each.remedy}`, width, each.severity === 'fault' ? 'alert' : 'warn'),
+    wrap(`? ${capital(each.problem)}. ${each.remedy}`, width, each.severity === 'fault' ? 'alert' : 'warn'),
   );
   if (answer === undefined)
     return [
@@ -103,4 +103,8 @@ function decisionLines(answer: LineUpAnswer, width: number): readonly Line[] {
     ),
     ...wrap('Or type why it is accepted all the same.', width),
   ];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -29,27 +29,9 @@ const LABELS: Readonly<Record<LineUpStep, string>> = {
 /** The line-up: the order of work with what was read on the left, the step in hand on the right, what is typed below. */
 export function lineUpScreen(state: State, hole: Document, size: Size, theme: Theme): readonly Line[] {
   const height = size.rows - 5;
-  const left = size.columns >= 100 ? 40 : 32;
-  const right = size.columns - left;
   const context = lineUpContext(state, hole);
   const form = formOf(state, hole);
-  const body =
-    context === undefined
-      ? box(
-          [
-            {
-              title: 'line-up',
-              lines: [line(' No planned direction to be held against.', 'warn')],
-              height: height - 2,
-            },
-          ],
-          size.columns,
-          theme.signs,
-        )
-      : beside([
-          { lines: orderOfWork(form, context, left, height, theme), width: left },
-          { lines: stepInHand(state, form, context, right, height, theme), width: right },
-        ]);
+  const body = bodyLines(state, form, context, { columns: size.columns, rows: height }, theme);
   const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
   return [
     headerLine(state, hole, size.columns),
@@ -61,6 +43,27 @@ export function lineUpScreen(state: State, hole: Document, size: Size, theme: Th
     ],
     hintLine('line-up', size.columns, theme),
   ];
+}
+
+/** The cautions have the whole width: none of them is to be cut or scrolled past where that can be helped. */
+function bodyLines(
+  state: State,
+  form: LineUpForm,
+  context: LineUpContext | undefined,
+  size: Size,
+  theme: Theme,
+): readonly Line[] {
+  const { columns, rows } = size;
+  if (context === undefined) {
+    const lines = [line(' No planned direction to be held against.', 'warn')];
+    return box([{ title: 'line-up', lines, height: rows - 2 }], columns, theme.signs);
+  }
+  if (form.step === 'cautions') return stepInHand(state, form, context, columns, rows, theme);
+  const left = columns >= 100 ? 40 : 32;
+  return beside([
+    { lines: orderOfWork(form, context, left, rows, theme), width: left },
+    { lines: stepInHand(state, form, context, columns - left, rows, theme), width: columns - left },
+  ]);
 }
 
 function orderOfWork(

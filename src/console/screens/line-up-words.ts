@@ -20,11 +20,11 @@ export interface StepWords {
 
 /** Said before every line-up beside the site's own. Common practice; the site's procedures come first. */
 const USUAL_CAUTIONS = [
-  'Read is not inducted: these words replace no induction, no site procedure, no code of the regulator.',
-  "The driller's instructions come first. Only the driller moves or stops the rig; a correction is a request.",
-  'Check only with the rig stopped, outside exclusion zones, hose lines and traffic.',
-  'Look where you walk while you sight: sumps, open collars, rods, edges of the pad.',
-  'Powerlines, lightning, heat, dust, noise: if anything is not right, stop and say so.',
+  'Read is not inducted: this replaces no induction and no site procedure.',
+  "The driller's word comes first: only the driller moves or stops the rig.",
+  'Check with the rig stopped, clear of exclusion zones, hoses and traffic.',
+  'Look where you walk while you sight: sumps, open collars, rods, edges.',
+  'Powerlines, lightning, heat, dust, noise: if in doubt, stop and say so.',
 ];
 
 /** The words of the step in hand: what to do, what is planned, what to expect. */

@@ -9,7 +9,7 @@ import type { Size } from '../paint/painter.ts';
 import type { Screen, State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
-import { fitHeight, type Line, line, spans, wrap } from '../widgets/line.ts';
+import { fitHeight, type Line, line, wrap } from '../widgets/line.ts';
 import { hintLine, messageLines } from './bottom.ts';
 import { headerLine } from './header.ts';
 import { shotDetail, shotHeading, shotLines } from './survey-shots.ts';
@@ -113,15 +113,16 @@ function pictureView(
     expected: expectedOf(state.project, hole),
   };
   const picture = view === 'plan' ? planPicture(source) : sectionPicture(source);
-  const [heading = '', ...drawn] = brailleLines(picture, inner, size.rows - 6);
+  const [heading = '', ...drawn] = brailleLines(picture, inner, size.rows - 7);
   const legend = drawn.at(-1) ?? '';
   const lines = [
     ...drawn.slice(0, -1).map((each) => line(each)),
     ...wrap(legend, inner, 'faint'),
-    spans([
-      `below the last shot it is carried on straight: nobody has measured there; north is ${northName(survey)}`,
+    ...wrap(
+      `Below the last shot it is drawn straight on: nobody has measured there. North is ${northName(survey)}.`,
+      inner,
       'faint',
-    ]),
+    ),
   ];
   return box([{ title: heading, lines: padded(lines), height: size.rows - 2 }], size.columns, theme.signs);
 }

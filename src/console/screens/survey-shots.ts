@@ -21,7 +21,7 @@ const inColumns = (cells: readonly string[]): string =>
 export function shotHeading(north: North): Line {
   const used = `used, ${north === 'mine-grid' ? 'mine' : north}`;
   return line(
-    `   ${inColumns(['depth', 'dip', 'azimuth read', used.slice(0, 16)])}   bend   lift   turn  per 30 m`,
+    `   ${inColumns(['depth', 'dip', 'azimuth read', used.slice(0, 16)])}   bend   lift   turn`,
     'faint',
   );
 }

@@ -22,18 +22,21 @@ export function targetLines(project: Project, hole: Document, width: number): re
       'warn',
     );
   const { severityLimitPer30m, targetRadiusM } = project.survey;
+  const reach = reachWords(target.reach, severityLimitPer30m, targetRadiusM);
   return [
     line(
-      `${'at the target'.padEnd(25)}${'off'.padEnd(9)}${'along'.padEnd(12)}${'across'.padEnd(12)}${'height'.padEnd(12)}nearest`,
+      `${'at the target'.padEnd(20)}${'off'.padEnd(8)}${'along'.padEnd(12)}${'across'.padEnd(11)}${'height'.padEnd(11)}nearest`,
       'faint',
     ),
     ...wayLines(target),
-    spans(
-      `last station ${formatDepth(target.measuredMm)} m: ${metresText(target.offPlanM)} from the plan. `,
-      reachWords(target.reach, severityLimitPer30m, targetRadiusM),
+    ...wrap(
+      `Last station ${formatDepth(target.measuredMm)} m, ${metresText(target.offPlanM)} from the plan. ${reach[0]}`,
+      width,
+      reach[1],
     ),
-    line(
-      `Chance of passing within ${targetRadiusM} m, by the tools' errors alone: ${percent(target.ways[0]?.chance)} straight, ${percent(target.ways[1]?.chance)} on the trend`,
+    ...wrap(
+      `Chance to pass within ${targetRadiusM} m, by tool errors alone: ${percent(target.ways[0]?.chance)} straight, ${percent(target.ways[1]?.chance)} on trend.`,
+      width,
       'faint',
     ),
   ];
@@ -44,19 +47,19 @@ function wayLines(target: TargetStanding): readonly Line[] {
   if (target.measuredMm >= target.targetMm && straight !== undefined)
     return [wayLine('as measured', straight)];
   return target.ways.map((way) =>
-    wayLine(way.projection === 'straight' ? 'PROJECTED straight on' : 'PROJECTED on the trend', way),
+    wayLine(way.projection === 'straight' ? 'PROJECTED straight' : 'PROJECTED on trend', way),
   );
 }
 
 function wayLine(name: string, { miss, nearest }: AtTarget): Line {
   const cells = [
-    metresText(miss.totalM).padEnd(9),
+    metresText(miss.totalM).padEnd(8),
     side(miss.alongM, 'beyond', 'short').padEnd(12),
-    side(miss.acrossM, 'right', 'left').padEnd(12),
-    side(miss.belowM, 'below', 'above').padEnd(12),
+    side(miss.acrossM, 'right', 'left').padEnd(11),
+    side(miss.belowM, 'below', 'above').padEnd(11),
   ];
   const at = (Math.round(nearest.depthMm / 100) / 10).toFixed(1);
-  return spans(name.padEnd(25), [cells[0] ?? '', 'strong'], cells.slice(1).join(''), [
+  return spans(name.padEnd(20), [cells[0] ?? '', 'strong'], cells.slice(1).join(''), [
     `${nearest.distanceM.toFixed(1)} at ${at}`,
     'plain',
   ]);
@@ -66,11 +69,8 @@ function reachWords(reach: Reach, limit: number, radiusM: number): readonly [str
   if (reach.lengthM === undefined) return ['The target lies behind it: it CAN NOT be reached.', 'alert'];
   const bend = `${reach.severityPer30m.toFixed(1)}° per 30 m (limit ${limit})`;
   return reach.within
-    ? [
-        `Within ${radiusM} m of the target: ${reach.severityPer30m < 0.05 ? 'straight on' : `bends ${bend}`}.`,
-        'good',
-      ]
-    : [`Within ${radiusM} m it CAN NOT be: bends ${bend}.`, 'alert'];
+    ? [`Target within reach${reach.severityPer30m < 0.05 ? '' : `: bends ${bend}`}.`, 'good']
+    : [`To come within ${radiusM} m it would bend ${bend}: it CAN NOT.`, 'alert'];
 }
 
 function percent(chance: number | undefined): string {
