@@ -1,4 +1,4 @@
-import { type ConsoleAsked, runCommandLine } from './commands/command-line.ts';
+import { type ConsoleAsked, runCommandLine } from './commands/command-line/run.ts';
 import { realOutside } from './commands/outside.ts';
 import { EXIT, refuse, sayTrouble } from './commands/say.ts';
 import { setupColour } from './console/paint/colour.ts';

@@ -36,7 +36,8 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
       return takeCommand(at, hole, parsed);
     case 'refused': {
       const could = parsed.suggestions.map((each) => `${each.text} ${each.label}`).join(', ');
-      const remedy = could === '' ? parsed.remedy : `${parsed.remedy}: ${could}`;
+      const said = could === '' || parsed.suggestions.some((each) => parsed.remedy.includes(each.text));
+      const remedy = said ? parsed.remedy : `${parsed.remedy}: ${could}`;
       return { kind: 'refused', problem: parsed.problem, remedy, position: parsed.position };
     }
     case 'row':

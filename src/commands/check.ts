@@ -1,0 +1,47 @@
+import { checkHole, checkProject } from '../check/check-hole.ts';
+import type { Outside } from '../desk/outside.ts';
+import { type Finding, formatFinding } from '../finding/finding.ts';
+import { atProject, holeNamed } from './at-project.ts';
+import { EXIT, refuse, say, sayJson } from './say.ts';
+
+/** What `offsider check` is given. */
+export interface CheckAsked {
+  readonly folder: string;
+  readonly hole?: string | undefined;
+  readonly json: boolean;
+}
+
+/** Holds a project, or one hole of it, against every check. Notes are said and are no reason for the exit code 1. */
+export function check(outside: Outside, asked: CheckAsked): Promise<number> {
+  return atProject(outside, { folder: asked.folder }, async (at) => {
+    const documents = at.desk.documents();
+    if (asked.hole === undefined) {
+      const found = checkProject(at.project, documents.values());
+      return sayFindings(outside, [...at.desk.findings(), ...at.warnings, ...found], asked.json);
+    }
+    const hole = holeNamed(at, asked.hole);
+    if (!hole.ok) return refuse(outside, ...hole.findings);
+    return sayFindings(outside, checkHole(at.project, hole.value, documents.values()), asked.json);
+  });
+}
+
+/** Prints findings on stdout, with their count; gives 1 where one of them is more than a note. */
+export function sayFindings(outside: Outside, findings: readonly Finding[], json: boolean): number {
+  if (json) sayJson(outside, findings);
+  else
+    say(
+      outside,
+      [
+        ...findings.map((finding) => `${finding.severity}: ${formatFinding(finding)}`),
+        countText(findings),
+      ].join('\n'),
+    );
+  return findings.some((finding) => finding.severity !== 'note') ? EXIT.findings : EXIT.fine;
+}
+
+function countText(findings: readonly Finding[]): string {
+  if (findings.length === 0) return 'Nothing found.';
+  const count = (severity: Finding['severity']) =>
+    findings.filter((each) => each.severity === severity).length;
+  return `${count('fault')} faults, ${count('warning')} warnings, ${count('note')} notes.`;
+}

@@ -1,0 +1,85 @@
+import { Command, CommanderError } from 'commander';
+import type { Outside } from '../../desk/outside.ts';
+import { EXIT } from '../say.ts';
+import { addHoleCommands } from './hole-commands.ts';
+import { type Done, withWho } from './options.ts';
+import { addProjectCommands } from './project-commands.ts';
+import { addSchemaCommands } from './schema-commands.ts';
+
+/** What the console is opened with. */
+export interface ConsoleAsked {
+  readonly folder: string;
+  readonly by?: string | undefined;
+  readonly rig?: string | undefined;
+  readonly readOnly: boolean;
+  readonly takeOver: boolean;
+}
+
+/** What the command line is lent: the world, and the way to open the console (which stands beside the commands). */
+export interface CommandLineNeeds {
+  readonly outside: Outside;
+  readonly openConsole: (outside: Outside, asked: ConsoleAsked) => Promise<number>;
+}
+
+/** Runs one command line and gives its exit code. A command's own module is loaded only when it is called, so that the console starts fast. */
+export async function runCommandLine(argv: readonly string[], needs: CommandLineNeeds): Promise<number> {
+  let code: number = EXIT.fine;
+  const program = commandLine(needs, (given) => {
+    code = given;
+  });
+  try {
+    await program.parseAsync([...argv], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? EXIT.fine : EXIT.wrongUse;
+  }
+}
+
+/** Every command with its options and help. */
+function commandLine(needs: CommandLineNeeds, done: Done): Command {
+  const { outside } = needs;
+  const program = new Command('offsider')
+    .description('A keyboard console for the geologist on a reverse-circulation drill rig.')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => outside.stdout.write(text),
+      writeErr: (text) => outside.stderr.write(text),
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    })
+    .configureHelp({ showGlobalOptions: false })
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 fine, 1 something was found, 2 wrong use or it cannot be opened.\nA folder that is called like a command is opened by its path: offsider ./holes',
+    );
+  addConsole(program, needs, done);
+  addProjectCommands(program, outside, done);
+  addHoleCommands(program, outside, done);
+  addSchemaCommands(program, outside, done);
+  return program;
+}
+
+function addConsole(program: Command, { outside, openConsole }: CommandLineNeeds, done: Done): void {
+  const asked = (folder: string, options: Record<string, string | boolean | undefined>): ConsoleAsked => ({
+    folder,
+    by: options.by as string | undefined,
+    rig: options.rig as string | undefined,
+    readOnly: options.readOnly === true,
+    takeOver: options.takeOver === true,
+  });
+  withWho(program.argument('[folder]', 'folder of the project', '.'))
+    .option('--rig <name>', 'the rig of this console; the first of project.json if not said')
+    .option('--read-only', 'look, change nothing')
+    .option('--take-over', 'open it though another console holds it: only when that one is surely gone')
+    .action(async (folder, options) => done(await openConsole(outside, asked(folder, options))));
+  program
+    .command('demo')
+    .description('open a copy of the sample project, outside of this folder')
+    .action(async () => {
+      const { demoFolder, demoOutside } = await import('../demo.ts');
+      const folder = demoFolder();
+      outside.stdout.write(`The sample project, copied to ${folder}\n`);
+      done(await openConsole(demoOutside(outside, folder), asked(folder, {})));
+    });
+}

@@ -1,0 +1,129 @@
+import type { Outside } from '../desk/outside.ts';
+import { formatFinding } from '../finding/finding.ts';
+import type { Project } from '../project/project.ts';
+import { formatDepth } from '../quantity/depth.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { minutesByClass, spansOf, unrecordedMinutes } from '../shift/current.ts';
+import { ownRecord } from '../shift/own-record.ts';
+import { queryList } from '../shift/query-list.ts';
+import { figureText } from '../shift/reconcile.ts';
+import { shiftHeaderOf } from '../shift/shift.ts';
+import { activityNamed } from '../shift/shift-rules.ts';
+import { atProject, holesOf } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { EXIT, refuse, say, sayJson } from './say.ts';
+import { tableText } from './table-text.ts';
+
+/** What `offsider shift` is given. */
+export interface ShiftAsked {
+  readonly folder: string;
+  /** Local date of the shift, or its whole name; the latest shift where none is said. */
+  readonly shift?: string | undefined;
+  readonly json: boolean;
+}
+
+/** Says what a shift did (its time, its metres) and, once a plod has come, the query list. */
+export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
+  return atProject(outside, { folder: asked.folder }, async ({ desk, project }) => {
+    const shifts = [...desk.documents().values()]
+      .filter((document) => document.kind === 'shift')
+      .sort((a, b) => (shiftHeaderOf(a).startsAt < shiftHeaderOf(b).startsAt ? -1 : 1));
+    const found = shifts.findLast(
+      ({ id }) => asked.shift === undefined || id === asked.shift || id.includes(`_${asked.shift}_`),
+    );
+    if (found === undefined) {
+      const there = shifts.map(({ id }) => id).join(', ');
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `shift ${asked.shift ?? ''}`.trim() },
+          {
+            problem: 'no such shift is recorded',
+            remedy: there === '' ? 'None is yet.' : `There are ${there}.`,
+          },
+        ),
+      );
+    }
+    const now = desk.now();
+    const { comparisons, queries, ownBill, plodBill } = queryList(found, holesOf(desk), project.shift, now);
+    if (asked.json)
+      sayJson(outside, {
+        shift: found.id,
+        spans: spansOf(found, now),
+        own: ownFacts(found, holesOf(desk), now),
+        comparisons,
+        ownBill,
+        plodBill,
+        queries,
+      });
+    else
+      say(
+        outside,
+        [
+          ...recordLines(project, found, holesOf(desk), now),
+          ...queryLines(comparisons),
+          ...queries.map(formatFinding),
+        ].join('\n'),
+      );
+    return queries.length > 0 ? EXIT.findings : EXIT.fine;
+  });
+}
+
+/** The own record as data: maps do not come out in JSON. */
+function ownFacts(document: Document, holes: readonly Document[], now: Stamp) {
+  const { shots, consumables, ...record } = ownRecord(document, holes, now);
+  return { ...record, shots: Object.fromEntries(shots), consumables: Object.fromEntries(consumables) };
+}
+
+function recordLines(
+  project: Project,
+  document: Document,
+  holes: readonly Document[],
+  now: Stamp,
+): readonly string[] {
+  const { rig, date, name, crew, geologist } = shiftHeaderOf(document);
+  const spans = spansOf(document, now);
+  const unrecorded = unrecordedMinutes(document, now);
+  const rows = spans.map((span) => [
+    localTime(span.startedAt),
+    `${formatMinutes(span.minutes)} h`,
+    activityNamed(project.shift, span.activity)?.label ?? span.activity,
+    span.hole ?? '',
+    span.charge,
+  ]);
+  const classes = Object.entries(minutesByClass(spans)).filter(([, minutes]) => minutes > 0);
+  return [
+    `${rig}, ${name} shift of ${date}; geologist ${geologist}${crew.length === 0 ? '' : `; crew ${crew.join(', ')}`}`,
+    tableText([['from', 'for', 'activity', 'hole', 'charged by'], ...rows]),
+    ...(unrecorded > 0 ? [`${formatMinutes(unrecorded)} h at the start are not recorded.`] : []),
+    '',
+    ...classes.map(([charge, minutes]) => `${charge}: ${formatMinutes(minutes)} h`),
+    ...metreLines(ownRecord(document, holes, now).metres),
+  ];
+}
+
+/** Metres by hole, from the top of the first to the foot of the last. */
+function metreLines(metres: ReturnType<typeof ownRecord>['metres']): readonly string[] {
+  return [...new Set(metres.map((each) => each.hole))].map((hole) => {
+    const here = metres.filter((each) => each.hole === hole);
+    const fromMm = Math.min(...here.map((each) => each.fromMm));
+    const toMm = Math.max(...here.map((each) => each.toMm));
+    const drilledMm = here.reduce((sum, each) => sum + each.toMm - each.fromMm, 0);
+    return `${hole}: ${formatDepth(drilledMm)} m drilled, ${formatInterval({ fromMm, toMm })}`;
+  });
+}
+
+function queryLines(comparisons: ReturnType<typeof queryList>['comparisons']): readonly string[] {
+  const rows = comparisons
+    .filter(({ own, plod }) => own !== 0 || plod !== 0)
+    .map(({ subject, of, own, plod, past }) => [
+      subject,
+      of,
+      figureText(subject, own),
+      figureText(subject, plod),
+      past ? 'QUERY' : '',
+    ]);
+  return ['', tableText([['', '', 'own record', 'plod', ''], ...rows])];
+}

@@ -1,0 +1,115 @@
+import type { Outside } from '../desk/outside.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { type Depth, parseDepth } from '../quantity/depth.ts';
+import type { Document } from '../record/document.ts';
+import { adviceOn, situationOf } from '../standing/advice.ts';
+import { checkTermination } from '../termination/check-rules.ts';
+import type { Situation } from '../termination/situation.ts';
+import { extendedBy, situationAt } from '../termination/what-if.ts';
+import { type AtProject, atProject, holeNamed } from './at-project.ts';
+import { sayFindings } from './check.ts';
+import { wrongUse } from './findings.ts';
+import { EXIT, refuse, say, sayJson } from './say.ts';
+import { holeAsThen } from './termination/as-then.ts';
+import { replayHoles } from './termination/replay-holes.ts';
+import { adviceText, whyText } from './termination/texts.ts';
+import { whatIfRows } from './termination/what-if-rows.ts';
+
+/** What `offsider termination` is given. */
+export interface TerminationAsked {
+  readonly folder: string;
+  readonly holes: readonly string[];
+  /** A depth in metres: as if the hole had come so far. */
+  readonly at?: string | undefined;
+  /** With `at`: by what was recorded when the rig was there, amendments later left out. */
+  readonly asThen: boolean;
+  /** Lines of the shorthand that might come below the log, parted by `;`. */
+  readonly whatIf?: string | undefined;
+  readonly why?: string | undefined;
+  readonly check: boolean;
+  readonly replay: boolean;
+  readonly json: boolean;
+}
+
+/** Advice on ending a hole: as it stands, at a depth, with rows that might come; why a rule stands so; rules checked, or replayed on finished holes. */
+export function termination(outside: Outside, asked: TerminationAsked): Promise<number> {
+  return atProject(outside, { folder: asked.folder }, async (at) => {
+    const { project } = at;
+    if (asked.check) {
+      const place = { file: 'project.json' };
+      return sayFindings(
+        outside,
+        checkTermination(project.settings.termination, project.schema, place),
+        asked.json,
+      );
+    }
+    const holes = holesNamed(at, asked.holes);
+    if (!holes.ok) return refuse(outside, ...holes.findings);
+    if (asked.replay) return replayHoles(outside, project, holes.value, asked.json);
+    const [hole, second] = holes.value;
+    if (hole === undefined || second !== undefined) return refuse(outside, oneHole(holes.value.length));
+    const situation = situationAsked(project, hole, asked);
+    if (!situation.ok) return refuse(outside, ...situation.findings);
+    return sayAdvice(outside, project, hole, situation.value, asked);
+  });
+}
+
+function holesNamed(at: AtProject, names: readonly string[]): Result<readonly Document[]> {
+  const found = names.map((name) => holeNamed(at, name));
+  const findings = found.flatMap((each) => (each.ok ? [] : each.findings));
+  return findings.length > 0
+    ? refused(...findings)
+    : ok(found.flatMap((each) => (each.ok ? [each.value] : [])));
+}
+
+/** The situation that is asked about, or what can't be used of what was said. */
+function situationAsked(project: Project, now: Document, asked: TerminationAsked): Result<Situation> {
+  const atMm = asked.at === undefined ? undefined : parseDepth(asked.at);
+  if (asked.at !== undefined && atMm === undefined)
+    return refused(bad('--at', `${asked.at} is no depth in metres`, 'Give one like 46 or 46.5.'));
+  if (asked.asThen && atMm === undefined)
+    return refused(bad('--as-then', 'it needs the depth that the rig had then', 'Give it with --at.'));
+  const hole = asked.asThen && atMm !== undefined ? holeAsThen(now, atMm) : now;
+  const whole = situationOf(project, hole);
+  const situation = atMm === undefined ? whole : situationAt(whole, atMm as Depth);
+  if (asked.whatIf === undefined) return ok(situation);
+  const rows = whatIfRows(project, situation, asked.whatIf);
+  return rows.ok ? ok(extendedBy(situation, rows.value)) : rows;
+}
+
+function sayAdvice(
+  outside: Outside,
+  project: Project,
+  hole: Document,
+  situation: Situation,
+  asked: TerminationAsked,
+): number {
+  const standing = adviceOn(project, hole, situation);
+  const { outcomes, shown, ahead } = standing;
+  if (asked.why !== undefined) {
+    const outcome = outcomes.find((each) => each.rule.name === asked.why);
+    const names = outcomes.map((each) => each.rule.name).join(', ');
+    if (outcome === undefined)
+      return refuse(outside, bad('--why', `no rule of this hole is called ${asked.why}`, `Rules: ${names}.`));
+    if (asked.json) sayJson(outside, outcome);
+    else say(outside, whyText(outcome));
+    return EXIT.fine;
+  }
+  if (asked.json) sayJson(outside, { hole: headerOf(hole).name, shown, rules: outcomes, ahead });
+  else say(outside, adviceText(headerOf(hole).name, standing));
+  return EXIT.fine;
+}
+
+function oneHole(count: number): Finding {
+  return bad(
+    'hole',
+    count === 0 ? 'no hole is named' : 'several holes are named',
+    'Name one hole; several only with --replay.',
+  );
+}
+
+function bad(field: string, problem: string, remedy: string): Finding {
+  return wrongUse.at({ field }, { problem, remedy });
+}

@@ -1,0 +1,46 @@
+import { formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { AdviceStanding } from '../../standing/advice.ts';
+import type { RuleOutcome } from '../../termination/evaluate-rule.ts';
+import { ADVICE_LIMITS, restsOn } from '../../termination/verdict.ts';
+import { tableText } from '../table-text.ts';
+
+/** The advice on a hole as text: what it rests on, the verdict with its reason, every rule. Nothing while the driller has stopped. */
+export function adviceText(hole: string, { shown, outcomes, ahead }: AdviceStanding): string {
+  if (!shown.shown) return `${hole}: no advice on ending the hole is shown: ${shown.because}.`;
+  const rules = outcomes.map(({ rule, state, progress }) => [rule.name, rule.verdict, state, progress.text]);
+  return [
+    `${hole}, ${shown.advice.heading}, ${restsOn(shown.advice)}`,
+    shown.advice.sentence,
+    '',
+    tableText([['rule', 'advises', 'stands', ''], ...rules]),
+    '',
+    ...ahead.map((warning) => warning.words),
+    ADVICE_LIMITS,
+  ].join('\n');
+}
+
+/** Why one rule stands as it does: its words, its condition, since when, and the metres that decided it. */
+export function whyText({
+  rule,
+  state,
+  reason,
+  progress,
+  sinceMm,
+  deciding,
+  earliestMm,
+  proviso,
+}: RuleOutcome): string {
+  return [
+    `${rule.name}: ${state} since ${formatDepth(sinceMm)} m. ${reason}.`,
+    rule.words,
+    `Advises "${rule.verdict}" where: ${JSON.stringify(rule.when)}`,
+    `Stands at: ${progress.text}`,
+    ...(deciding.length === 0 ? [] : [`Decided by: ${deciding.map(formatInterval).join(', ')}`]),
+    ...(earliestMm === undefined
+      ? []
+      : [
+          `Could be met at ${formatDepth(earliestMm)} m at the earliest${proviso === undefined ? '' : `, if ${proviso}`}.`,
+        ]),
+  ].join('\n');
+}
