@@ -83,7 +83,7 @@ async function firstDay(sitting: Sitting): Promise<void> {
   await end(
     sitting,
     'MBRC001',
-    'Ines Falk called at 14:50: planned depth reached, 22 m barren, wet from 138 m. End here.',
+    'Ines Falk called: planned depth reached, 22 m barren, wet from 138 m. End here.',
   );
   await finishShift(sitting, 'move');
   await plod(sitting);
