@@ -35,6 +35,8 @@ export interface Signs {
   readonly full: string;
   readonly empty: string;
   readonly tick: string;
+  /** Stands before the first row of a new rock. */
+  readonly contact: string;
 }
 
 const DRAWN: Signs = {
@@ -55,6 +57,7 @@ const DRAWN: Signs = {
   full: '█',
   empty: '░',
   tick: '✓',
+  contact: '═',
 };
 
 const ASCII: Signs = {
@@ -75,6 +78,7 @@ const ASCII: Signs = {
   full: '#',
   empty: '.',
   tick: 'x',
+  contact: '=',
 };
 
 /** How the console looks: decided once, from the environment. */

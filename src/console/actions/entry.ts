@@ -4,12 +4,13 @@ import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { bagNumberPattern } from '../../sampling/bag-number.ts';
 import { meaningsOf } from '../../schema/legend.ts';
-import { type EntryContext, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
+import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import type { Refusal } from '../../shorthand/said.ts';
 import { writeLine } from '../../shorthand/write.ts';
 import { aboveDepth } from '../../standing/above.ts';
 import { nextInterval } from '../../standing/heads.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
+import { refusalWords } from '../panels/echo.ts';
 import type { RowCursor } from '../panels/rows-panel.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
@@ -27,7 +28,8 @@ export function intervalInHand(hole: Document, cursor: RowCursor): Interval {
 export function entryContext(state: State, hole: Document, cursor: RowCursor): EntryContext {
   const { project } = state;
   const at = intervalInHand(hole, cursor);
-  const { above, previous, repeats } = aboveDepth(rowsDown(hole), at.fromMm);
+  const handedOver = cursor === 'head' && loggedBefore(state, hole) !== undefined;
+  const { above, previous, repeats } = aboveDepth(handedOver ? [] : rowsDown(hole), at.fromMm);
   return {
     schema: project.schema,
     above,
@@ -38,12 +40,23 @@ export function entryContext(state: State, hole: Document, cursor: RowCursor): E
   };
 }
 
+/**
+ * Who logged the hole before the person at the console took over; undefined where it was that person, or nobody. After a
+ * handover the first row is said in full: what another pair of eyes saw does not carry.
+ */
+export function loggedBefore(state: State, hole: Document): string | undefined {
+  const last = hole.history.findLast((entry) =>
+    entry.changes.some((change) => 'put' in change && change.put[0] === 'rows'),
+  );
+  return last === undefined || last.by === state.person ? undefined : last.by;
+}
+
 /** Enter on the log screen. An empty line logs nothing, so a held Enter logs nothing more. */
 export function enterLine(state: State, world: World): Step {
   const hole = holeInHand(state);
   if (hole === undefined || state.screen.name !== 'log') return still(state);
   const { cursor } = state.screen;
-  const parsed = parseLine(state.draft.text, entryContext(state, hole, cursor));
+  const parsed = parseLine(lineMeant(state), entryContext(state, hole, cursor));
   switch (parsed.kind) {
     case 'empty':
       return cursor === 'head' ? still({ ...state, message: undefined }) : still(toHead(state));
@@ -62,11 +75,14 @@ export function enterLine(state: State, world: World): Step {
   }
 }
 
+/** The line typed. A lone `=` put behind a line that was asked about insists on all that was asked, not on its last item alone. */
+function lineMeant({ draft, asked }: State): string {
+  return asked !== undefined && draft.text === `${asked}=` ? insistOn(asked) : draft.text;
+}
+
 function refuse(state: State, parsed: Refusal, world: World): Step {
-  const could = parsed.suggestions.map((each) => `${each.text} ${each.label}`).join(', ');
-  const text = `${parsed.problem}. ${parsed.remedy}${could === '' ? '' : `: ${could}`}`;
   return still({
-    ...saying(state, text, 'alert'),
+    ...saying(state, refusalWords(parsed), 'alert'),
     draft: { ...state.draft, at: state.draft.text.length },
     holding: world.ahead,
   });
@@ -78,7 +94,7 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
   if (parsed.asks.length > 0 && !world.ahead) {
     return still(
       saying(
-        state,
+        { ...state, asked: state.draft.text },
         `${parsed.asks.map((ask) => ask.reason).join('; ')}. Type = behind it to insist, or mend it.`,
         'warn',
       ),
@@ -86,7 +102,7 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
   }
   const at = intervalInHand(hole, screen.cursor);
   const legend = meaningsOf(state.project.schema, [parsed.row]);
-  const replayed: State = { ...state, held: [] };
+  const replayed: State = { ...state, held: [], asked: undefined };
   const [next, effects] =
     screen.cursor === 'head'
       ? submittingResult(

@@ -7,31 +7,46 @@ export interface Column {
   readonly width: number;
 }
 
-/** What a column wants: the narrowest it may be, how wide it gladly is, and how soon its turn comes (0 first). */
+/** What a column wants: the narrowest it may be, how wide it gladly is, how wide it is of use, and how soon its turn comes (0 first). */
 interface Wish {
   readonly field: Field;
   readonly least: number;
   readonly glad: number;
+  readonly most: number;
   readonly turn: number;
 }
 
+/** Turns from here on wait until the columns that list several minerals have the room that they can use. */
+const OPTIONAL = 5;
+
 /**
  * The columns that fit a width, in the order of the log sheet. Where not all fit, what decides most comes first: the rock, the
- * minerals with their amounts, veins, then levels, then the other codes. Instrument readings are read down, not along, and
- * texts do not fit: the whole row is on its own screen.
+ * minerals with their amounts, veins, required levels; then more room for the minerals, then the other codes and levels.
+ * Instrument readings are read down, not along, and texts do not fit: the whole row is on its own screen.
  */
 export function columnsFor(schema: LoggingSchema, width: number): readonly Column[] {
   const wishes = schema.fields
     .filter((field) => !(field.kind === 'number' && field.column) && field.kind !== 'text')
     .map((field) => wish(schema, field));
+  const byTurn = [...wishes].sort((a, b) => a.turn - b.turn);
   const chosen = new Map<Field, number>();
   let room = width + 1;
-  for (const each of [...wishes].sort((a, b) => a.turn - b.turn)) {
+  const choose = (each: Wish): void => {
     const given = Math.min(each.glad, room - 1);
-    if (given < each.least) continue;
+    if (given < each.least) return;
     chosen.set(each.field, given);
     room -= given + 1;
-  }
+  };
+  const widen = (each: Wish): void => {
+    const given = chosen.get(each.field) ?? each.most;
+    const more = Math.min(room, each.most - given);
+    if (more > 0) chosen.set(each.field, given + more);
+    room -= more;
+  };
+  byTurn.filter((each) => each.turn < OPTIONAL).forEach(choose);
+  // Alteration lists three minerals more often than sulphides do (common practice), so it is widened first.
+  [...byTurn].reverse().forEach(widen);
+  byTurn.filter((each) => each.turn >= OPTIONAL).forEach(choose);
   return wishes
     .filter((each) => chosen.has(each.field))
     .map(({ field }) => {
@@ -43,19 +58,33 @@ export function columnsFor(schema: LoggingSchema, width: number): readonly Colum
 function wish(schema: LoggingSchema, field: Field): Wish {
   const code = Math.max(2, ...(listOf(schema, field)?.codes ?? []).map((each) => each.code.length));
   const level = Math.max(2, ...(scaleOf(schema, field)?.levels ?? []).map((each) => each.code?.length ?? 1));
+  const fixed = (least: number, glad: number, turn: number): Wish => ({
+    field,
+    least,
+    glad,
+    most: glad,
+    turn,
+  });
+  const listed = (one: number, turn: number): Wish => ({
+    field,
+    least: one,
+    glad: 2 * one + 1,
+    most: 3 * one + 2,
+    turn,
+  });
   switch (field.kind) {
     case 'code':
-      return { field, least: code, glad: field.second ? code + 1 : code, turn: field.required ? 0 : 5 };
+      return fixed(code, field.second ? code + 1 : code, field.required ? 0 : 5);
     case 'percents':
-      return { field, least: code + 2, glad: 2 * (code + 2), turn: 1 };
+      return listed(code + 2, 1);
     case 'levels':
-      return { field, least: code + 1, glad: 2 * (code + 1) + 1, turn: 2 };
+      return listed(code + 1, 2);
     case 'percent':
-      return { field, least: 3, glad: 4, turn: 3 };
+      return fixed(3, 4, 3);
     case 'level':
-      return { field, least: level, glad: level, turn: field.required ? 4 : 6 };
+      return fixed(level, level, field.required ? 4 : 6);
     default:
-      return { field, least: 4, glad: 4, turn: 7 };
+      return fixed(4, 4, 7);
   }
 }
 

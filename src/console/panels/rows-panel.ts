@@ -2,6 +2,7 @@ import { headerOf, rowsDown } from '../../hole/hole.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document, Id } from '../../record/document.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import { isNewRock } from '../../shorthand/rock.ts';
 import { headsOf, nextInterval } from '../../standing/heads.ts';
 import { rodEndsAt } from '../../standing/rods.ts';
 import type { Row } from '../../value/row.ts';
@@ -16,26 +17,31 @@ export type RowCursor = 'head' | Id;
 
 /** One thing of the table before it is cut to the window: a logged row, the row in hand, a drilled metre without a row, a rule. */
 type Entry =
-  | { readonly kind: 'row'; readonly id: Id; readonly row: Row }
+  | { readonly kind: 'row'; readonly id: Id; readonly row: Row; readonly contact: boolean }
   | { readonly kind: 'hand'; readonly fromMm: number; readonly toMm: number }
   | { readonly kind: 'unlogged'; readonly fromMm: number; readonly toMm: number }
   | { readonly kind: 'rule' };
 
-const DEPTH_WIDTH = 6;
+/** What the table is drawn from. */
+interface Given {
+  readonly hole: Document;
+  readonly schema: LoggingSchema;
+  readonly cursor: RowCursor;
+  readonly theme: Theme;
+}
+
+/** How the table is laid out: cells of a depth, and the columns behind both depths and their two marks. */
+interface Layout {
+  readonly depth: number;
+  readonly columns: readonly Column[];
+  readonly width: number;
+}
 
 /** The table of rows, ruled off by rods: a heading and exactly `height - 1` lines, with the cursor always in view. */
-export function rowsPanel(
-  given: {
-    readonly hole: Document;
-    readonly schema: LoggingSchema;
-    readonly cursor: RowCursor;
-    readonly theme: Theme;
-  },
-  width: number,
-  height: number,
-): readonly Line[] {
-  const columns = columnsFor(given.schema, width - 2 * DEPTH_WIDTH - 3);
-  const entries = entriesOf(given.hole);
+export function rowsPanel(given: Given, width: number, height: number): readonly Line[] {
+  const entries = entriesOf(given.hole, given.schema);
+  const depth = Math.max(4, ...entries.map((entry) => formatDepth(footOf(entry)).length));
+  const layout: Layout = { depth, columns: columnsFor(given.schema, width - 2 * depth - 4), width };
   const at = Math.max(
     0,
     entries.findIndex((entry) =>
@@ -46,13 +52,13 @@ export function rowsPanel(
   const below = Math.min(5, Math.floor(room / 4));
   const start = Math.max(0, Math.min(at - (room - 1 - below), entries.length - room));
   const shown = entries.slice(start, start + room);
-  return [heading(columns), ...shown.map((entry) => entryLine(entry, columns, given, width))];
+  return [heading(layout), ...shown.map((entry) => entryLine(entry, layout, given))];
 }
 
-function entriesOf(hole: Document): readonly Entry[] {
+function entriesOf(hole: Document, schema: LoggingSchema): readonly Entry[] {
   const heads = headsOf(hole);
   const hand = nextInterval(hole);
-  const rows = rowsDown(hole).map(([id, row]): Entry => ({ kind: 'row', id, row }));
+  const rows = loggedEntries(hole, schema);
   const entries: Entry[] = [
     ...rows,
     { kind: 'hand', ...hand },
@@ -62,6 +68,16 @@ function entriesOf(hole: Document): readonly Entry[] {
   return entries.flatMap((entry) =>
     rodEndsAt(hole, footOf(entry)) ? [entry, { kind: 'rule' } as const] : [entry],
   );
+}
+
+/** Logged rows, each with whether its rock differs from the last one observed above: there is a contact between them. */
+function loggedEntries(hole: Document, schema: LoggingSchema): readonly Entry[] {
+  let above: Row | undefined;
+  return rowsDown(hole).map(([id, row]): Entry => {
+    const contact = row.noReturn !== true && isNewRock(schema, above, row.cells);
+    if (row.noReturn !== true) above = row;
+    return { kind: 'row', id, row, contact };
+  });
 }
 
 const topOf = (entry: Entry): number =>
@@ -82,59 +98,54 @@ function unlogged(hole: Document, fromMm: number, drilledMm: number): readonly E
   return entries;
 }
 
-function heading(columns: readonly Column[]): Line {
+function heading({ columns, depth }: Layout): Line {
   const titles = columns.map((column) => fit(column.title, column.width)).join(' ');
-  return line(`${'from'.padStart(DEPTH_WIDTH)} ${'to'.padStart(DEPTH_WIDTH - 1)}  ${titles}`, 'faint');
+  return line(`${'from'.padStart(depth)} ${'to'.padStart(depth)}   ${titles}`, 'faint');
 }
 
-function entryLine(
-  entry: Entry,
-  columns: readonly Column[],
-  given: { readonly schema: LoggingSchema; readonly cursor: RowCursor; readonly theme: Theme },
-  width: number,
-): Line {
+function entryLine(entry: Entry, layout: Layout, given: Given): Line {
   const { signs } = given.theme;
-  if (entry.kind === 'rule') return line(` ${signs.across.repeat(Math.max(0, width - 2))}`, 'faint');
-  if (entry.kind === 'row') return rowLine(entry, columns, given);
-  const depths = depthsText(entry.fromMm, entry.toMm);
+  if (entry.kind === 'rule') return line(` ${signs.across.repeat(Math.max(0, layout.width - 2))}`, 'faint');
+  if (entry.kind === 'row') return rowLine(entry, layout, given);
+  const depths = depthsText(entry.fromMm, entry.toMm, layout);
   if (entry.kind === 'hand') {
     const marker = given.cursor === 'head' ? signs.here : ' ';
-    return spans([depths, 'strong'], [` ${marker}`, 'accent']);
+    return spans([depths, 'strong'], [`  ${marker}`, 'accent']);
   }
-  return line(`${depths}  (drilled, not logged)`, 'faint');
+  return line(`${depths}   (drilled, not logged)`, 'faint');
 }
 
-function rowLine(
-  entry: { readonly id: Id; readonly row: Row },
-  columns: readonly Column[],
-  given: { readonly schema: LoggingSchema; readonly cursor: RowCursor; readonly theme: Theme },
-): Line {
+function rowLine(entry: Extract<Entry, { readonly kind: 'row' }>, layout: Layout, given: Given): Line {
   const { row } = entry;
+  const { signs } = given.theme;
   const here = entry.id === given.cursor;
-  const mark = here
-    ? given.theme.signs.here
-    : row.asked === undefined
-      ? row.remark === undefined
-        ? ' '
-        : '/'
-      : '?';
-  const depths = depthsText(row.fromMm, row.toMm);
-  if (row.noReturn) return spans([depths, here ? 'strong' : 'plain'], ` ${mark}`, ['no return', 'warn']);
-  const cells = columns.map((column) =>
+  const depths = depthsText(row.fromMm, row.toMm, layout);
+  const contact = entry.contact ? signs.contact : ' ';
+  const mark = here ? signs.here : markOf(row);
+  if (row.noReturn)
+    return spans([depths, here ? 'strong' : 'plain'], ` ${contact}${mark}`, ['no return', 'warn']);
+  const cells = layout.columns.map((column) =>
     fit(
-      cellText(given.schema, column.field, row.cells[column.field.name], given.theme.signs.dash),
+      cellText(given.schema, column.field, row.cells[column.field.name], signs.dash),
       column.width,
-      given.theme.signs.ellipsis,
+      signs.ellipsis,
     ),
   );
   const tone = row.asked === undefined ? 'plain' : 'warn';
   return spans(
     [depths, here ? 'strong' : 'plain'],
-    [` ${mark}`, here ? 'accent' : tone],
+    [` ${contact}`, 'accent'],
+    [mark, here ? 'accent' : tone],
     [cells.join(' '), here ? 'picked' : tone],
   );
 }
 
-function depthsText(fromMm: number, toMm: number): string {
-  return `${formatDepth(fromMm).padStart(DEPTH_WIDTH)} ${formatDepth(toMm).padStart(DEPTH_WIDTH - 1)}`;
+/** `?` for a row that was asked about and is not settled, `/` for one with a remark. */
+function markOf(row: Row): string {
+  if (row.asked !== undefined) return '?';
+  return row.remark === undefined ? ' ' : '/';
+}
+
+function depthsText(fromMm: number, toMm: number, { depth }: Layout): string {
+  return `${formatDepth(fromMm).padStart(depth)} ${formatDepth(toMm).padStart(depth)}`;
 }

@@ -1,20 +1,31 @@
 import type { Draft } from '../draft.ts';
-import { KEYS, type ScreenName } from '../keys.ts';
+import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
-import { type Line, line, lineWidth, spans, wrap } from '../widgets/line.ts';
+import { type Line, lineWidth, spans, wrap } from '../widgets/line.ts';
 
-/** What the last key led to, or the banner of what is not safe: at most two lines. */
-export function messageLines(state: State, width: number): readonly Line[] {
-  const { health, message } = state;
-  if (health.unsafe !== undefined) {
-    return wrap(
-      `NOT SAVED: ${health.unsafe.reason}. Not safe: ${health.unsafe.what.join(', ')}. It is tried again by itself.`,
-      width - 2,
-      'alert',
-    ).slice(0, 2);
-  }
+/** What the last key led to: at most two lines. */
+export function saidLines({ message }: State, width: number): readonly Line[] {
   return message === undefined ? [] : wrap(message.text, width - 2, message.tone).slice(0, 2);
+}
+
+/** What the last key led to, else the banner of what is not safe: at most two lines. */
+export function messageLines(state: State, width: number): readonly Line[] {
+  const said = saidLines(state, width);
+  return said.length > 0 ? said : bannerLines(state, width);
+}
+
+/** Which edits are in memory only and what to do about it; none while all is safe. At most two lines. */
+export function bannerLines({ health }: State, width: number): readonly Line[] {
+  const { unsafe } = health;
+  if (unsafe === undefined) return [];
+  const words = `NOT SAVED: ${someOf(unsafe.what)}. It is tried again by itself; ;elsewhere goes on in another folder. ${unsafe.reason}`;
+  return wrap(words, width - 2, 'alert').slice(0, 2);
+}
+
+/** All where they are few; else the first, how many, and the last. */
+function someOf(what: readonly string[]): string {
+  return what.length <= 3 ? what.join(', ') : `${what[0]} … ${what.at(-1)}, ${what.length} in all`;
 }
 
 /** A line being typed, with its cursor shown as the picked cell. */
@@ -27,21 +38,27 @@ export function draftSpans(draft: Draft): Line {
   );
 }
 
-/** The keys of a screen, as many as fit, each with its word; the one that can't be used now says so in the help. */
+/** The keys of a screen, as many as fit, each with its word. Help always stands, last: it names the others. */
 export function hintLine(screen: ScreenName, width: number, theme: Theme): Line {
-  const words = KEYS.filter(
+  const hinted = KEYS.filter(
     (binding) => binding.hint !== undefined && (binding.on === 'any' || binding.on.includes(screen)),
-  ).map((binding) => ({
-    key: keyName(binding.keys[0] ?? ''),
-    hint: binding.hint ?? '',
-  }));
-  let bar: Line = [];
-  for (const { key, hint } of words) {
-    const next = [...bar, ...spans(bar.length === 0 ? ' ' : '  ', [key, 'strong'], ` ${hint}`)];
-    if (lineWidth(next) > width) break;
-    bar = next;
+  );
+  const help = hinted.filter(({ name }) => name === 'help').flatMap((each) => hintSpans(each, theme));
+  const bar: Line[] = [];
+  let room = width - lineWidth(help);
+  for (const binding of hinted.filter(({ name }) => name !== 'help')) {
+    const hint = hintSpans(binding, theme);
+    room -= lineWidth(hint);
+    if (room < 0) break;
+    bar.push(hint);
   }
-  return bar.length === 0 ? line(theme.signs.dash, 'faint') : bar;
+  return [...bar, help].flat();
+}
+
+function hintSpans({ keys, hint }: Binding, theme: Theme): Line {
+  const key = keyName(keys[0] ?? '');
+  const arrows: { readonly [name: string]: string } = theme.ascii ? {} : { Up: '↑', Down: '↓' };
+  return spans(' ', [arrows[key] ?? key, 'strong'], ` ${hint ?? ''} `);
 }
 
 /** A key as it is printed on a keyboard. */

@@ -63,7 +63,7 @@ export function fieldsScreen(
       width: size.columns - left,
     },
   ]);
-  const [changes] = echoLines(text, context, theme);
+  const [changes] = echoLines(text, context, theme, size.columns - 4);
   const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
   return [
     headerLine(state, hole, size.columns),

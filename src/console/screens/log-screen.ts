@@ -1,20 +1,21 @@
 import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
+import type { EntryContext } from '../../shorthand/parse.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
-import { entryContext, intervalInHand } from '../actions/entry.ts';
+import { entryContext, intervalInHand, loggedBefore } from '../actions/entry.ts';
 import type { Size } from '../paint/painter.ts';
 import { advicePanel, adviceTitle } from '../panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from '../panels/bags-panel.ts';
 import { echoLines } from '../panels/echo.ts';
 import { loggingPanel, loggingTitle } from '../panels/logging-panel.ts';
 import { type RowCursor, rowsPanel } from '../panels/rows-panel.ts';
-import type { State } from '../state.ts';
+import { holeInHand, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, line, spans } from '../widgets/line.ts';
 import { rememberLast } from '../widgets/remember.ts';
-import { draftSpans, hintLine, messageLines } from './bottom.ts';
+import { bannerLines, draftSpans, hintLine, saidLines } from './bottom.ts';
 import { headerLine } from './header.ts';
 
 /** Lines under the boxes: message or echo (2), the entry line, the keys. */
@@ -92,16 +93,8 @@ function bottomLines(
   theme: Theme,
 ): readonly Line[] {
   const context = entryContext(state, hole, cursor);
-  const [changes, carried] = echoLines(state.draft.text, context, theme);
-  const messages = messageLines(state, width);
-  const indent: Line = [{ text: '  ' }];
-  const above =
-    messages.length > 0
-      ? messages.map((each) => [...indent, ...each])
-      : [
-          [...indent, ...changes],
-          [...indent, ...carried],
-        ];
+  const said = saidLines(state, width);
+  const above = said.length > 0 ? said : echoLines(state.draft.text, context, theme, width - 4);
   const at = formatInterval(intervalInHand(hole, cursor));
   const held = state.held.length === 0 ? [] : spans([`  (${state.held.length} keys wait behind it)`, 'warn']);
   const entry: Line = [
@@ -109,14 +102,32 @@ function bottomLines(
     ...draftSpans(state.draft),
     ...held,
   ];
-  const keys = state.draft.text === '' ? keysAbove(state, hole, cursor) : line('');
-  return [...fitHeight(above, 2), fitLine(entry, width), keys, hintLine('log', width, theme)];
+  const banner = indented(bannerLines(state, width));
+  const foot = [
+    state.draft.text === '' ? keysAbove(state, context) : line(''),
+    hintLine('log', width, theme),
+  ];
+  return [
+    ...fitHeight(indented(above), 2),
+    fitLine(entry, width),
+    ...fitHeight(banner.length === 0 ? foot : banner, 2),
+  ];
 }
 
-/** The single keys that type something here: minerals of the row above. */
-function keysAbove(state: State, hole: Document, cursor: RowCursor): Line {
-  const { schema, above, gloves } = entryContext(state, hole, cursor);
-  if (gloves === true || above === undefined) return line('');
+function indented(lines: readonly Line[]): readonly Line[] {
+  return lines.map((each) => [{ text: '  ' }, ...each]);
+}
+
+/** The single keys that type something here, minerals of the row above; or why there are none and the line must be a full one. */
+function keysAbove(state: State, { schema, above, gloves }: EntryContext): Line {
+  if (above === undefined) {
+    const hole = holeInHand(state);
+    const before = hole === undefined ? undefined : loggedBefore(state, hole);
+    return before === undefined
+      ? line('')
+      : line(`  first row after ${before}: say it in full, nothing carries`, 'accent');
+  }
+  if (gloves === true) return line('');
   const keys = [...typingIndex(schema).keys]
     .filter(([, typed]) => standsIn(above.cells, typed.field, typed.code?.code))
     .map(([key, typed]) => `${key} ${labelOf(schema, typed.field, typed.code?.code)}`);

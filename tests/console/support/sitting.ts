@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { keyPress, type KeyEvent } from '../../../src/console/input/keys.ts';
+import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { perform } from '../../../src/console/perform.ts';
+import type { Happening } from '../../../src/console/reduce.ts';
 import { screenLines } from '../../../src/console/screens/screen.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
@@ -28,12 +29,14 @@ export interface Sitting {
   readonly burst: (text: string) => void;
   /** Lets minutes pass. */
   readonly wait: (minutes: number) => void;
+  /** Anything that is no key: the disk's answer, a word from outside. */
+  readonly happen: (happening: Happening) => void;
   readonly state: () => State;
   readonly hole: (id: string) => Document;
   /** The screen as plain lines. */
   readonly screen: (columns?: number, rows?: number) => readonly string[];
-  /** Everything on the disk, and the console open on it again. */
-  readonly reopen: () => Promise<Sitting>;
+  /** Everything on the disk, and the console open on it again, by somebody else where initials are given. */
+  readonly reopen: (as?: string) => Promise<Sitting>;
   readonly desk: Desk;
 }
 
@@ -42,7 +45,9 @@ export type Files = { readonly [path: string]: string };
 
 /** The sample project as files. */
 export function sampleFiles(): Files {
-  const names = readdirSync(SAMPLE, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  const names = readdirSync(SAMPLE, { recursive: true, withFileTypes: true }).filter((entry) =>
+    entry.isFile(),
+  );
   return Object.fromEntries(
     names.map((entry) => {
       const path = join(entry.parentPath, entry.name);
@@ -57,25 +62,37 @@ export function emptySample(): Files {
 }
 
 /** Opens a console on files. */
-export async function sitDown(files: Files, at = '2026-03-14T08:00:00+08:00', rig = 'RC7'): Promise<Sitting> {
+export async function sitDown(
+  files: Files,
+  at = '2026-03-14T08:00:00+08:00',
+  rig = 'RC7',
+  person = 'NOK',
+): Promise<Sitting> {
   const disk = recordingDisk(newMedium());
   await disk.makeFolder('/project');
-  for (const folder of new Set(Object.keys(files).flatMap((path) => path.split('/').slice(0, -1)))) await disk.makeFolder(`/project/${folder}`);
+  for (const folder of new Set(Object.keys(files).flatMap((path) => path.split('/').slice(0, -1))))
+    await disk.makeFolder(`/project/${folder}`);
   for (const [path, text] of Object.entries(files)) {
     const file = await disk.create(`/project/${path}`);
     await file.write(new TextEncoder().encode(text));
     await file.sync();
     await file.close();
   }
-  return openOn(disk, at as Stamp, rig);
+  return openOn(disk, at as Stamp, rig, person);
 }
 
-async function openOn(disk: ReturnType<typeof recordingDisk>, start: Stamp, rig: string, seed = 0): Promise<Sitting> {
+async function openOn(
+  disk: ReturnType<typeof recordingDisk>,
+  start: Stamp,
+  rig: string,
+  person: string,
+  seed = 0,
+): Promise<Sitting> {
   let ms = instantMs(start);
   let random = seed;
   const opened = await openDesk({
     folder: '/project',
-    person: 'NOK',
+    person,
     clock: { nowMs: () => ms, offsetMin: () => offsetMin(start) },
     random: (bytes) => Uint8Array.from({ length: bytes }, () => Math.imul(random++, 0x9e3779b1) >>> 24),
     disk,
@@ -83,14 +100,30 @@ async function openOn(disk: ReturnType<typeof recordingDisk>, start: Stamp, rig:
   });
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
   const desk = opened.value;
-  const loaded = await loadProject({ folder: '/project', project: desk.project(), logging: desk.logging() }, disk);
+  const loaded = await loadProject(
+    { folder: '/project', project: desk.project(), logging: desk.logging() },
+    disk,
+  );
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.findings));
   const store: ConsoleStore = createConsoleStore(
-    initialState({ project: loaded.value.project, documents: desk.documents(), person: 'NOK', rig, now: desk.now(), readOnly: undefined }),
-    { newId: desk.newId, now: desk.now, perform: (state, effect) => perform(state, effect, { desk, leave: () => {}, suspend: () => {}, repaint: () => {} }) },
+    initialState({
+      project: loaded.value.project,
+      documents: desk.documents(),
+      person,
+      rig,
+      now: desk.now(),
+      readOnly: undefined,
+    }),
+    {
+      newId: desk.newId,
+      now: desk.now,
+      perform: (state, effect) =>
+        perform(state, effect, { desk, leave: () => {}, suspend: () => {}, repaint: () => {} }),
+    },
   );
   const state = (): State => store.store.getState();
-  const typed = (text: string): readonly KeyEvent[] => [...text].map((each): KeyEvent => (each === '\r' ? keyPress('enter') : { kind: 'text', text: each }));
+  const typed = (text: string): readonly KeyEvent[] =>
+    [...text].map((each): KeyEvent => (each === '\r' ? keyPress('enter') : { kind: 'text', text: each }));
   return {
     type: (text) => {
       for (const event of typed(text)) store.keys([event]);
@@ -106,16 +139,20 @@ async function openOn(disk: ReturnType<typeof recordingDisk>, start: Stamp, rig:
       ms += minutes * 60_000;
       store.happen({ kind: 'minute', now: desk.now() });
     },
+    happen: store.happen,
     state,
     hole: (id) => {
       const document = state().documents.get(`hole/${id}`);
       if (document === undefined) throw new Error(`no hole ${id}`);
       return document;
     },
-    screen: (columns = 100, rows = 30) => screenLines(state(), { columns, rows: rows - 1 }, PLAIN).map((line) => line.map((span) => span.text).join('')),
-    reopen: async () => {
+    screen: (columns = 100, rows = 30) =>
+      screenLines(state(), { columns, rows: rows - 1 }, PLAIN).map((line) =>
+        line.map((span) => span.text).join(''),
+      ),
+    reopen: async (as = person) => {
       await desk.close();
-      return openOn(disk, desk.now(), rig, random + 1);
+      return openOn(disk, desk.now(), rig, as, random + 1);
     },
     desk,
   };

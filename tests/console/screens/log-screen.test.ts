@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { rowsDown } from '../../../src/hole/hole.ts';
+import { type Files, type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
+
+const AT = '2026-03-14T09:08:00+08:00';
+const line = (sitting: Sitting, find: RegExp, columns = 100): string =>
+  sitting.screen(columns, columns < 100 ? 24 : 30).find((each) => find.test(each)) ?? '';
+
+describe('the table of rows', () => {
+  it('marks the first row of a new rock as a contact', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter('sh');
+    sitting.enter('.');
+    expect(line(sitting, / 46 +47/)).toMatch(/46 +47 ═ sha/);
+    expect(line(sitting, / 47 +48/)).toMatch(/47 +48 {3}sha/);
+  });
+
+  it('marks a row that was asked about with ? until it is settled', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.burst('p20\rp10\r');
+    expect(line(sitting, / 46 +47/)).toMatch(/46 +47 {2}\?bas/);
+    sitting.enter('=');
+    expect(line(sitting, / 46 +47/)).toMatch(/46 +47 {3}bas/);
+  });
+
+  it('shows three minerals of a row before it shows optional fields', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    expect(line(sitting, / 45 +46/)).toContain('chl2 sil1 ser1');
+  });
+
+  it('keeps rock, alteration, sulphides and veins at 80 columns, with their titles', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    const heading = line(sitting, /from/, 80);
+    for (const title of ['rock', 'alterat', 'sulphides', 'vn']) expect(heading).toContain(title);
+  });
+});
+
+describe('the foot of the log', () => {
+  it.each([80, 100, 132])(
+    'names log, rod done, the row above, Tab and help at %i columns',
+    async (columns) => {
+      const sitting = await sitDown(sampleFiles(), AT);
+      const hints = sitting.screen(columns).at(-1) ?? '';
+      for (const hint of ['Enter log', 'F2 rod done', '↑ earlier row', 'Tab complete', 'F1 help'])
+        expect(hints).toContain(hint);
+      expect(hints.length).toBeLessThanOrEqual(columns);
+    },
+  );
+
+  it('while rows are not safe says which, and the echo and the messages still stand', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    const what = ['logged 46–47', 'logged 47–48', 'logged 48–49', 'logged 49–50'];
+    sitting.happen({ kind: 'health', health: { pending: 4, unsafe: { reason: 'no space left', what } } });
+    sitting.type('p3');
+    const screen = sitting.screen(80, 24).join('\n');
+    expect(screen).toContain('NOT SAVED: 4');
+    expect(screen).toContain('NOT SAVED: logged 46–47 … logged 49–50, 4 in all.');
+    expect(screen).toContain(';elsewhere');
+    expect(screen).toContain('pyrite 2→3 %');
+  });
+});
+
+describe('a handover', () => {
+  const opened = (files: Files, person: string) => sitDown(files, AT, 'RC7', person);
+
+  it('makes the first row of whoever takes over a full one: nothing carries and no single key stands', async () => {
+    const sitting = await opened(sampleFiles(), 'TSM');
+    expect(sitting.screen().join('\n')).toContain('first row after NOK: say it in full, nothing carries');
+    for (const short of ['p3', '.', 'py2']) {
+      sitting.enter(short);
+      expect(sitting.state().message?.tone).toBe('alert');
+      sitting.press('escape');
+    }
+    sitting.enter('bawx1ox1cl2py2');
+    const [, row] = rowsDown(sitting.hole('MBRC003')).at(-1) ?? [];
+    expect(row).toMatchObject({ fromMm: 46_000 });
+    expect(row?.carried ?? []).toEqual([]);
+    sitting.enter('p3');
+    expect(rowsDown(sitting.hole('MBRC003')).at(-1)?.[1]).toMatchObject({ fromMm: 47_000 });
+  });
+
+  it('asks nothing of the person who logged the row above', async () => {
+    const sitting = await opened(sampleFiles(), 'NOK');
+    expect(sitting.screen().join('\n')).toContain('keys above');
+  });
+});
