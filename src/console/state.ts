@@ -67,8 +67,8 @@ export interface State {
   readonly held: readonly KeyEvent[];
   /** True from a refusal within a burst to the end of that read: what follows goes to `held`. */
   readonly holding: boolean;
-  /** Rows that the console has asked to look at again, so that it asks once. */
-  readonly looked: ReadonlySet<Id>;
+  /** The line that was asked about last, as typed: `=` behind it insists. */
+  readonly asked: string | undefined;
   /** Why nothing can be changed, where that is so. */
   readonly readOnly: string | undefined;
 }
@@ -100,7 +100,7 @@ export function initialState(given: {
     health: { pending: 0 },
     held: [],
     holding: false,
-    looked: new Set(),
+    asked: undefined,
   };
 }
 

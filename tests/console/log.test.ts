@@ -130,6 +130,16 @@ describe('the entry line on the screen', () => {
     expect(rows(sitting)[1]?.asked).toBeUndefined();
   });
 
+  it('= behind a line with two questions insists on both', async () => {
+    const sitting = await drilling();
+    sitting.enter('bawx1ox1cl1py1');
+    sitting.enter('cl3py30');
+    expect(said(sitting)).toContain(';');
+    sitting.enter('=');
+    expect(rows(sitting)).toHaveLength(2);
+    expect(rows(sitting)[1]?.cells.sulphides).toEqual({ percents: { PYR: 30 } });
+  });
+
   it('in a burst saves an asked row marked, and = on the empty line settles the oldest', async () => {
     const sitting = await drilling();
     sitting.enter('bawx1ox1py1');
