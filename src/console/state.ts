@@ -1,6 +1,6 @@
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
-import type { Document, Id } from '../record/document.ts';
+import type { Document } from '../record/document.ts';
 import type { LineUpForm } from './actions/line-up-form.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
 import type { KeyEvent } from './input/keys.ts';
