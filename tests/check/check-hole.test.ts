@@ -1,0 +1,60 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { checkHole, checkProject } from '../../src/check/check-hole.ts';
+import { openProject } from '../../src/commands/at-project.ts';
+import type { Project } from '../../src/project/project.ts';
+import type { Document, Thing } from '../../src/record/document.ts';
+import { hear, SAMPLE } from '../commands/support/outside.ts';
+
+let project: Project;
+let documents: ReadonlyMap<string, Document>;
+beforeAll(async () => {
+  const opened = await openProject(hear().outside, { folder: SAMPLE });
+  if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
+  project = opened.value.project;
+  documents = opened.value.desk.documents();
+});
+
+/** The sample's holes with one thing of one hole put otherwise. */
+function withThing(id: string, table: string, index: number, change: Thing): ReadonlyMap<string, Document> {
+  const hole = documents.get(`hole/${id}`)!;
+  const [thing, was] = Object.entries(hole.tables[table] ?? {})[index]!;
+  const tables = { ...hole.tables, [table]: { ...hole.tables[table], [thing]: { ...was, ...change } } };
+  return new Map([...documents, [`hole/${id}`, { ...hole, tables }]]);
+}
+
+const codes = (changed: ReadonlyMap<string, Document>, id: string) =>
+  checkHole(project, changed.get(`hole/${id}`)!, changed.values()).map((finding) => finding.code);
+
+describe('a hole held against every check', () => {
+  it('has nothing found in a sound one', () => {
+    expect(codes(documents, 'MBRC003')).toEqual([]);
+  });
+
+  it.each([
+    [
+      'a row of a field that the schema has not',
+      'rows',
+      3,
+      { cells: { nosuch: { flag: true } } },
+      'row-field-unknown',
+    ],
+    ['a bag under a number used in another hole', 'bags', 2, { number: 'MB000121' }, 'number-used-twice'],
+    ['a shot whose dip points up', 'shots', 1, { dipDeg: 59.8 }, 'survey-dip-upwards'],
+  ])('finds %s, and says where', (_what, table, index, change, code) => {
+    const changed = withThing('MBRC003', table, index, change as Thing);
+    const found = checkHole(project, changed.get('hole/MBRC003')!, changed.values());
+    expect(found.map((finding) => finding.code)).toContain(code);
+    for (const finding of found) expect(finding.place.hole).toBe('MBRC003');
+  });
+});
+
+describe('a project held against every check', () => {
+  it('finds what is wrong in each hole, once', () => {
+    const changed = withThing('MBRC003', 'bags', 2, { number: 'MB000121' });
+    const twice = checkProject(project, changed.values()).filter(
+      (finding) => finding.code === 'number-used-twice',
+    );
+    expect(twice.length).toBeGreaterThan(0);
+    expect(new Set(twice.map((finding) => JSON.stringify(finding))).size).toBe(twice.length);
+  });
+});

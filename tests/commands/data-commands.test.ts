@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest';
+import { bags } from '../../src/commands/bags.ts';
+import { check } from '../../src/commands/check.ts';
+import { holes } from '../../src/commands/holes.ts';
+import { lineUp } from '../../src/commands/line-up.ts';
+import { checkSchemaFile, exportSchema, schemaKeys } from '../../src/commands/schema.ts';
+import { shift } from '../../src/commands/shift.ts';
+import { survey } from '../../src/commands/survey.ts';
+import { type TerminationAsked, termination } from '../../src/commands/termination.ts';
+import type { Outside } from '../../src/desk/outside.ts';
+import { hear, SAMPLE } from './support/outside.ts';
+
+async function run(command: (outside: Outside) => Promise<number>) {
+  const heard = hear();
+  const code = await command(heard.outside);
+  return { code, out: heard.out(), err: heard.err() };
+}
+
+const folder = SAMPLE;
+
+describe('holes', () => {
+  it('lists the program with states and depths', async () => {
+    const { code, out } = await run((outside) => holes(outside, { folder, json: false }));
+    expect(code).toBe(0);
+    expect(out).toMatch(/^MBRC003 {3}drilling +54 +46 +120 +270\.0° grid +-60 /m);
+  });
+  it('gives the history of one: who did what, when', async () => {
+    const { out } = await run((outside) => holes(outside, { folder, json: true, history: 'mbrc001' }));
+    const deeds = JSON.parse(out);
+    expect(deeds[0]).toMatchObject({
+      by: 'NOK',
+      what: 'hole MBRC001 planned',
+      at: '2026-03-11T16:30:00+08:00',
+    });
+    expect(deeds.at(-1).what).toBe('ended at 150 m');
+  });
+});
+
+describe('check', () => {
+  it('gives 0 with notes alone', async () => {
+    const { code, out } = await run((outside) => check(outside, { folder, json: false }));
+    expect(code).toBe(0);
+    expect(out).toContain('0 faults, 0 warnings, 1 notes.');
+  });
+  it('looks at one hole as data', async () => {
+    const { code, out } = await run((outside) => check(outside, { folder, hole: 'MBRC003', json: true }));
+    expect([code, JSON.parse(out)]).toEqual([0, []]);
+  });
+});
+
+describe('bags', () => {
+  it('lists what is issued, what comes and what is in stock', async () => {
+    const { out } = await run((outside) => bags(outside, { folder, hole: 'MBRC003', json: true }));
+    const facts = JSON.parse(out);
+    expect(facts.issued[0]).toMatchObject({ number: 'MB000441', kind: 'primary', fromMm: 0, toMm: 1000 });
+    expect(facts.upcoming[0]).toMatchObject({ fromMm: 54_000 });
+    expect(facts.stock.map((each: { material: string }) => each.material)).toEqual([
+      'K17',
+      'M04',
+      'R22',
+      'crushed quartz',
+    ]);
+  });
+});
+
+describe('survey', () => {
+  it('gives positions by metre as CSV, one line a metre', async () => {
+    const { code, out } = await run((outside) =>
+      survey(outside, { folder, hole: 'MBRC001', json: false, csv: true }),
+    );
+    const lines = out.trim().split(/\r?\n/);
+    expect(code).toBe(0);
+    expect(lines).toHaveLength(152);
+    expect(lines[1]).toMatch(/^0,412481\.600,6778198\.900,431\.900,/);
+  });
+  it('says how the hole comes out at its target', async () => {
+    const { out } = await run((outside) =>
+      survey(outside, { folder, hole: 'MBRC001', json: false, csv: false }),
+    );
+    expect(out).toContain('Target at 92 m:');
+    expect(out).toMatch(/straight on: misses by \d+\.\d m/);
+  });
+});
+
+describe('line-up', () => {
+  it('gives the planned direction in every north and holds the set one against it', async () => {
+    const { code, out } = await run((outside) => lineUp(outside, { folder, hole: 'MBRC001', json: false }));
+    expect(code).toBe(0);
+    expect(out).toContain('270.0° grid');
+    expect(out).toMatch(/Set: planned 270\.0° grid, measured 270\.2° grid: 0\.2° to the right, inside 1\.0°/);
+    expect(out).toContain('Only the driller moves the rig');
+  });
+});
+
+describe('shift', () => {
+  it('gives the record and the query list of a shift whose plod has come, and 1 for its queries', async () => {
+    const { code, out } = await run((outside) =>
+      shift(outside, { folder, shift: '2026-03-12', json: false }),
+    );
+    expect(code).toBe(1);
+    expect(out).toContain('MBRC001: 150 m drilled, 0–150');
+    expect(out).toContain('QUERY');
+  });
+  it('names the shifts that there are where it knows none', async () => {
+    const { code, err } = await run((outside) =>
+      shift(outside, { folder, shift: '2025-01-01', json: false }),
+    );
+    expect(code).toBe(2);
+    expect(err).toContain('RC7_2026-03-12_DAY');
+  });
+});
+
+describe('termination', () => {
+  const asked = (more: Partial<TerminationAsked>): TerminationAsked => ({
+    folder,
+    holes: ['MBRC003'],
+    asThen: false,
+    check: false,
+    replay: false,
+    json: false,
+    ...more,
+  });
+  const ask = (more: Partial<TerminationAsked>) => run((outside) => termination(outside, asked(more)));
+
+  it('says that it is advice, what it rests on, and each rule', async () => {
+    const { code, out } = await ask({});
+    expect(code).toBe(0);
+    expect(out).toContain(
+      'MBRC003, advice on ending the hole, on the log to 46 m; 8 m drilled and not logged',
+    );
+    expect(out).toContain('It is no command to the rig.');
+  });
+  it('tells what it would say after rows that might come', async () => {
+    const { out } = await ask({ whatIf: `p0${';.'.repeat(13)}`, json: true });
+    const { shown } = JSON.parse(out);
+    expect(shown.advice).toMatchObject({ verdict: 'ask', loggedMm: 60_000 });
+    expect(shown.advice.by.map((each: { rule: { name: string } }) => each.rule.name)).toEqual([
+      'stopping short',
+    ]);
+  });
+  it('tells what it says at a depth: by today’s log, and by the log as it stood then', async () => {
+    const today = JSON.parse((await ask({ at: '40', json: true })).out);
+    const then = JSON.parse((await ask({ at: '40', asThen: true, json: true })).out);
+    expect(today.shown.advice.loggedMm).toBe(40_000);
+    expect(then.shown.advice.loggedMm).toBeLessThan(40_000);
+  });
+  it('says why a rule stands as it does', async () => {
+    const { out } = await ask({ why: 'barren tail' });
+    expect(out).toContain('Advises "may end" where: {"all"');
+  });
+  it('replays the rules on finished holes', async () => {
+    const { out } = await ask({ holes: ['MBRC001', 'MBRC002A'], replay: true, json: true });
+    expect(
+      JSON.parse(out).map((each: { hole: string; endedMm: number }) => [each.hole, each.endedMm]),
+    ).toEqual([
+      ['MBRC001', 150_000],
+      ['MBRC002A', 90_000],
+    ]);
+  });
+  it('checks the rules themselves', async () => {
+    expect((await ask({ holes: [], check: true })).out).toBe('Nothing found.\n');
+  });
+  it.each([
+    [{ holes: [] }, 'no hole is named'],
+    [{ holes: ['MBRC001', 'MBRC003'] }, 'several holes are named'],
+    [{ holes: ['MBRC099'] }, 'the project has no such hole'],
+    [{ at: 'deep' }, 'deep is no depth in metres'],
+    [{ asThen: true }, 'it needs the depth that the rig had then'],
+    [{ whatIf: 'p1;zz' }, 'zz is unknown'],
+    [{ why: 'nosuch' }, 'no rule of this hole is called nosuch'],
+  ])('refuses %j', async (more, problem) => {
+    const { code, out, err } = await ask(more);
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain(problem);
+  });
+});
+
+describe('schema', () => {
+  it('checks a style, and a file with its parents', async () => {
+    const { code, out } = await run((outside) =>
+      checkSchemaFile(outside, { file: `${SAMPLE}/logging.json`, json: false }),
+    );
+    expect([code, out]).toEqual([0, 'Nothing found.\n']);
+  });
+  it('says that a file is not there', async () => {
+    const { code, err } = await run((outside) =>
+      checkSchemaFile(outside, { file: '/nowhere/logging.json', json: false }),
+    );
+    expect(code).toBe(2);
+    expect(err).toContain('/nowhere/logging.json');
+  });
+  it('prints the keys, no line wider than asked', async () => {
+    const { out } = await run((outside) => schemaKeys(outside, { folder, width: 100 }));
+    expect(out).toContain('vx vein breccia');
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
+  });
+  it('exports the schema of the rows', async () => {
+    const { out } = await run((outside) => exportSchema(outside, { folder }));
+    expect(JSON.parse(out).$schema).toContain('2020-12');
+  });
+});

@@ -1,0 +1,129 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { enter } from '../../../src/commands/enter.ts';
+import { copyOfSample, hear } from '../support/outside.ts';
+
+const HOLE = 'MBRC003';
+
+async function pipe(lines: readonly string[], keepGoing = false, folder = copyOfSample()) {
+  const heard = hear(lines.join('\n'));
+  const code = await enter(heard.outside, { folder, hole: HOLE, keepGoing });
+  const tables = JSON.parse(readFileSync(join(folder, `holes/${HOLE}.json`), 'utf8')).tables;
+  return { code, out: heard.out(), err: heard.err(), folder, tables };
+}
+
+/** What the row that starts at a depth says. */
+function rowAt(tables: { rows: Record<string, { fromMm: number }> }, metres: number) {
+  return Object.values(tables.rows).find((row) => row.fromMm === metres * 1000);
+}
+
+describe('lines from a pipe', () => {
+  it('log rows from the logged head, with comments and blank lines passed over', async () => {
+    const { code, out, tables } = await pipe(['# from the field book', '', 'p1/tray 3', '.', '  # done']);
+    expect(code).toBe(0);
+    expect(out).toBe('3: 46–47\n4: 47–48\n');
+    expect(rowAt(tables, 46)).toMatchObject({
+      remark: 'tray 3',
+      cells: { sulphides: { percents: { PYR: 1 } } },
+    });
+    expect(rowAt(tables, 47)).toMatchObject({ repeat: true });
+  });
+
+  it('record rods, the sample stream, shots and bags, by the time and the person of the pipe', async () => {
+    const { code, out, tables } = await pipe([
+      ';moist',
+      ';rod 508 x7',
+      ';shot 60 -59.5 271.2',
+      ';void MB000510 torn',
+    ]);
+    expect([code, out]).toEqual([
+      0,
+      '1: moist at 54–60\n2: rod 10 done at 60 m\n3: shot at 60 m\n4: bag MB000510 placed by hand: void\n',
+    ]);
+    expect(Object.values(tables.rods).at(-1)).toMatchObject({
+      depthMm: 60_000,
+      at: '2026-03-14T09:30:00+08:00',
+    });
+    expect(Object.values(tables.shots).at(-1)).toMatchObject({ depthMm: 60_000, by: 'NOK' });
+  });
+
+  it('stop at the first line that is not taken, with its number, the place in it and what to do', async () => {
+    const { code, out, err, tables } = await pipe(['p1', 'p1 zz', '.']);
+    expect(code).toBe(1);
+    expect(out).toBe('1: 46–47\n');
+    expect(err).toContain('line:2:4, MBRC003: zz is unknown\n  | p1 zz\n');
+    expect(rowAt(tables, 47)).toBeUndefined();
+  });
+
+  it('go on behind it when told to, and report them all', async () => {
+    const { code, err, tables } = await pipe(['zz', 'p1', ';nosuch', '.'], true);
+    expect(code).toBe(1);
+    expect(err).toContain('line:1:1');
+    expect(err).toContain('line:3:2');
+    expect(rowAt(tables, 47)).toBeDefined();
+  });
+
+  it('save a line that would be asked about marked, report it, and go on', async () => {
+    const { code, out, err, tables } = await pipe(['p20', 'p15']);
+    expect(code).toBe(1);
+    expect(out).toContain('1: 46–47 saved, marked ?');
+    expect(err).toContain('pyrite goes from 2 % to 20 % in one row');
+    expect(rowAt(tables, 46)).toMatchObject({ asked: expect.any(Array) });
+    expect(rowAt(tables, 47)).toBeDefined();
+  });
+
+  it('take = at the end as having been asked', async () => {
+    const { code, tables } = await pipe(['p20=']);
+    expect(code).toBe(0);
+    expect(rowAt(tables, 46)).not.toHaveProperty('asked');
+  });
+
+  it('settle the oldest marked row by = alone', async () => {
+    const { tables } = await pipe(['p20', '=']);
+    expect(rowAt(tables, 46)).not.toHaveProperty('asked');
+  });
+
+  it('change several rows only with = in the place of the preview, which is said', async () => {
+    const shown = await pipe([';44-46 vn3']);
+    expect(shown.code).toBe(1);
+    expect(shown.err).toContain('it changes several rows and nobody sees its preview');
+    const done = await pipe([';44-46 vn3 ='], false, shown.folder);
+    expect(done.code).toBe(0);
+    expect(rowAt(done.tables, 45)).toMatchObject({ cells: { veins: { percent: 3 } } });
+  });
+
+  it('undo what this pipe did, and nothing before it', async () => {
+    const { code, out, err, tables } = await pipe(['p1', ';u', ';u']);
+    expect(out).toContain('2: undone');
+    expect([code, err]).toEqual([1, expect.stringContaining('line:3')]);
+    expect(rowAt(tables, 46)).toBeUndefined();
+    expect(rowAt(tables, 45)).toBeDefined();
+  });
+
+  it('refuse a rod whose bags do not agree, with the mismatch named, and record it noted when told to go on', async () => {
+    const strict = await pipe([';rod 999']);
+    expect(strict.code).toBe(1);
+    expect(strict.err).toContain('the bags do not agree: MB000508 is expected last');
+    expect(Object.keys(strict.tables.rods)).toHaveLength(9);
+    const noted = await pipe([';rod 999'], true, strict.folder);
+    expect(noted.code).toBe(1);
+    expect(Object.values(noted.tables.rods).at(-1)).toMatchObject({
+      lastBag: '999',
+      mismatch: expect.any(String),
+    });
+  });
+
+  it('leave at ;q', async () => {
+    const { code, tables } = await pipe(['p1', ';q', '.']);
+    expect(code).toBe(0);
+    expect(rowAt(tables, 47)).toBeUndefined();
+  });
+
+  it('look a bag up, and refuse one that is not of this hole', async () => {
+    const known = await pipe(['MB000441']);
+    expect([known.code, known.out]).toEqual([0, '1: MB000441 is the primary 0–1\n']);
+    const foreign = await pipe(['MB000121']);
+    expect([foreign.code, foreign.err]).toEqual([1, expect.stringContaining('labelled for MBRC001')]);
+  });
+});

@@ -1,0 +1,92 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { holes } from '../../src/commands/holes.ts';
+import { newProject } from '../../src/commands/new-project.ts';
+import { freshFolder, hear, SAMPLE } from './support/outside.ts';
+
+const PROGRAM = join(SAMPLE, 'program.csv');
+
+async function start(
+  more: Partial<Parameters<typeof newProject>[1]> = {},
+  folder = join(freshFolder(), 'flat'),
+) {
+  const heard = hear();
+  const code = await newProject(heard.outside, { folder, style: 'orogenic-gold', keepGoing: false, ...more });
+  return { code, folder, out: heard.out(), err: heard.err() };
+}
+
+describe('a new project', () => {
+  it('starts from a style with the holes of a program, and opens at once', async () => {
+    const { code, folder, err } = await start({ program: PROGRAM, epsg: 7851 });
+    expect([code, err]).toEqual([0, '']);
+    const heard = hear();
+    expect(await holes(heard.outside, { folder, json: true })).toBe(0);
+    const listed = JSON.parse(heard.out());
+    expect(listed).toHaveLength(7);
+    expect(listed[0]).toMatchObject({
+      name: 'MBRC001',
+      state: 'planned',
+      plannedM: 150,
+      azimuthNorth: 'grid',
+    });
+    expect(JSON.parse(readFileSync(join(folder, 'logging.json'), 'utf8')).extends).toBe('orogenic-gold');
+  });
+
+  it('needs no program, and takes an empty folder that is there', async () => {
+    const folder = freshFolder();
+    expect((await start({}, folder)).code).toBe(0);
+    expect(readdirSync(folder).sort()).toEqual(expect.arrayContaining(['logging.json', 'project.json']));
+  });
+
+  it('is not made where a line of the program is bad: every bad line is named', async () => {
+    const file = join(freshFolder(), 'program.csv');
+    writeFileSync(
+      file,
+      readFileSync(PROGRAM, 'utf8')
+        .replace('MBRC002,', 'MBRC001,')
+        .replace('MBRC004,412460,6778160', 'MBRC004,6778160,412460'),
+    );
+    const { code, folder, err } = await start({ program: file, epsg: 7851 });
+    expect(code).toBe(2);
+    expect(err).toContain('program.csv:3, field hole: this hole stands in line 2 already');
+    expect(err).toContain('program.csv:5, field easting: no place on');
+    expect(err).toContain('Nothing was made.');
+    expect(existsSync(folder)).toBe(false);
+  });
+
+  it('takes the sound lines in when told to go on, and gives 1', async () => {
+    const file = join(freshFolder(), 'program.csv');
+    writeFileSync(file, readFileSync(PROGRAM, 'utf8').replace('MBRC002,412440', 'MBRC002,x'));
+    const { code, folder } = await start({ program: file, epsg: 7851, keepGoing: true });
+    expect(code).toBe(1);
+    expect(readdirSync(join(folder, 'holes'))).toHaveLength(6);
+  });
+
+  it.each([
+    [
+      'without the grid of its program',
+      { program: PROGRAM },
+      'the grid of its eastings and northings is not said',
+    ],
+    ['with a grid that nobody knows', { program: PROGRAM, epsg: 1 }, 'EPSG 1'],
+    ['with a style that is not there', { style: 'porphyry' }, 'no style is called porphyry'],
+    ['with a program that is not there', { program: '/nowhere.csv', epsg: 7851 }, "it can't be read"],
+  ])('is not made %s', async (_what, more, problem) => {
+    const { code, folder, err } = await start(more);
+    expect(code).toBe(2);
+    expect(err).toContain(problem);
+    expect(existsSync(folder)).toBe(false);
+  });
+
+  it('is not laid over another project or over other files', async () => {
+    const folder = join(freshFolder(), 'flat');
+    await start({}, folder);
+    const again = await start({}, folder);
+    expect([again.code, again.err]).toEqual([2, expect.stringContaining('it holds a project already')]);
+    const other = freshFolder();
+    mkdirSync(join(other, 'photos'));
+    expect((await start({}, other)).err).toContain('it is not empty');
+    expect(readdirSync(other)).toEqual(['photos']);
+  });
+});
