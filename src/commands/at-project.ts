@@ -46,7 +46,13 @@ export async function atProject(
   const opened = await openProject(outside, asked);
   if (!opened.ok) return refuse(outside, ...opened.findings);
   const { desk } = opened.value;
-  const code = await work(opened.value);
+  let code: number;
+  try {
+    code = await work(opened.value);
+  } catch (bug) {
+    await desk.close({ abandon: true });
+    throw bug;
+  }
   const closed = await desk.close();
   if (closed.ok) return code;
   const remedy = 'Free space and give the lines again.';

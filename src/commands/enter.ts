@@ -3,6 +3,7 @@ import type { Outside } from '../desk/outside.ts';
 import type { Finding } from '../finding/finding.ts';
 import { type AtProject, atProject, holeNamed } from './at-project.ts';
 import { lineAsked, lineNotTaken } from './findings.ts';
+import { startWithRig } from './lines/start-drilling.ts';
 import type { LinesAt, Taken } from './lines/submit-made.ts';
 import { takeLine } from './lines/take-line.ts';
 import { EXIT, refuse, say, sayTrouble } from './say.ts';
@@ -12,6 +13,8 @@ export interface EnterAsked {
   readonly folder: string;
   readonly hole: string;
   readonly by?: string | undefined;
+  /** Start drilling the hole with this rig, where it is planned or suspended. */
+  readonly rig?: string | undefined;
   /** Go on behind a line that is not taken, and record a rod whose bags do not agree, with the mismatch noted. */
   readonly keepGoing: boolean;
 }
@@ -25,12 +28,13 @@ export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const { kind, id } = hole.value;
-    return takeLines(at, {
-      desk: at.desk,
-      project: at.project,
-      hole: { kind, id },
-      noteMismatches: asked.keepGoing,
-    });
+    const lines = { desk: at.desk, project: at.project, hole: { kind, id }, noteMismatches: asked.keepGoing };
+    if (asked.rig !== undefined) {
+      const started = await startWithRig(lines, asked.rig);
+      if (!started.ok) return refuse(outside, ...started.findings);
+      if (started.value.kind === 'done') say(outside, started.value.said);
+    }
+    return takeLines(at, lines);
   });
 }
 

@@ -44,7 +44,7 @@ export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
 }
 
 /** A hole as data for other programs: metres, with the unit in the name. */
-export function holeFacts(hole: Document) {
+function holeFacts(hole: Document) {
   const { name, state, stateReason, parent, plannedName } = headerOf(hole);
   const { drilledMm, loggedMm } = headsOf(hole);
   const plan = planOf(hole);

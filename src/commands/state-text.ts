@@ -41,7 +41,7 @@ export function stateText(at: StateOf): string {
 }
 
 /** Where one hole stands, line by line. */
-export function holeState(at: StateOf, hole: Document): readonly string[] {
+function holeState(at: StateOf, hole: Document): readonly string[] {
   return [
     headline(hole),
     depthLine(hole),

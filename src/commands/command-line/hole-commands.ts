@@ -14,6 +14,7 @@ function addEnter(program: Command, outside: Outside, done: Done): void {
   withWho(withProject(program.command('enter')))
     .description('log from a file or a pipe: one entry line a line, # starts a comment')
     .argument('<hole>', 'hole to log')
+    .option('--rig <name>', 'start drilling it with this rig, where it is planned or suspended')
     .option(
       '--keep-going',
       'go on behind a line that is not taken; record a rod whose bags do not agree, with the mismatch noted',
@@ -29,6 +30,7 @@ function addEnter(program: Command, outside: Outside, done: Done): void {
           folder: options.project,
           hole,
           by: options.by,
+          rig: options.rig,
           keepGoing: options.keepGoing === true,
         }),
       );

@@ -6,7 +6,7 @@ import { nextRod } from '../../standing/rods.ts';
 import { type LinesAt, makerOf, submitMade, type Taken } from './submit-made.ts';
 
 /** What stands behind `;rod`: last digits of the calico in hand, `x6` bags counted, `@54.5` another depth. */
-export type RodRead = RodSeen & { readonly depthMm?: Depth };
+type RodRead = RodSeen & { readonly depthMm?: Depth };
 
 /** Reads what stands behind `;rod`, or undefined where a word of it is none of the three. */
 export function readRod(text: string): RodRead | undefined {

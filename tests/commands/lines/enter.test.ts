@@ -126,4 +126,19 @@ describe('lines from a pipe', () => {
     const foreign = await pipe(['MB000121']);
     expect([foreign.code, foreign.err]).toEqual([1, expect.stringContaining('labelled for MBRC001')]);
   });
+
+  it('start drilling a planned hole where a rig is named, and then take its rods', async () => {
+    const folder = copyOfSample();
+    const lines = ';numbered MB000701 MB000760\n;rod\nstwx6ox3tnrd\n';
+    const asked = { folder, hole: 'MBRC004', keepGoing: false };
+    const unstarted = hear(lines);
+    expect(await enter(unstarted.outside, asked)).toBe(1);
+    expect(unstarted.err()).toContain('line:2, MBRC004: the hole is planned');
+    const started = hear(lines.split('\n').slice(1).join('\n'));
+    expect(await enter(started.outside, { ...asked, rig: 'rc7' })).toBe(0);
+    expect(started.out()).toBe('drilling from 0 m with RC7\n1: rod 1 done at 6 m\n2: 0–1\n');
+    const unknown = hear();
+    expect(await enter(unknown.outside, { ...asked, rig: 'RC9' })).toBe(2);
+    expect(unknown.err()).toContain('no rig is called RC9');
+  });
 });
