@@ -95,6 +95,11 @@ describe('the program without a terminal', () => {
     expect(err).toContain("unknown option '--nosuch'");
   });
 
+  it('gives its version on stdout and exits 0', () => {
+    const { version } = JSON.parse(readFileSync(join(SAMPLE, '../../package.json'), 'utf8'));
+    expect(offsider(['--version'])).toEqual({ code: 0, out: `${version}\n`, err: '' });
+  });
+
   it('gives help on stdout and exits 0', () => {
     const { code, out, err } = offsider(['--help']);
     expect([code, err]).toEqual([0, '']);

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import about from '../../../package.json' with { type: 'json' };
 import type { Outside } from '../../desk/outside.ts';
 import { EXIT } from '../say.ts';
 import { addHoleCommands } from './hole-commands.ts';
@@ -41,6 +42,8 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   const { outside } = needs;
   const program = new Command('offsider')
     .description('A keyboard console for the geologist on a reverse-circulation drill rig.')
+    .version(about.version, '--version', 'print the version')
+    .helpOption('-h, --help', 'print this')
     .exitOverride()
     .configureOutput({
       writeOut: (text) => outside.stdout.write(text),

@@ -38,8 +38,8 @@ const SAMPLING: ProjectSettings['sampling'] = {
   sampled: { rank: 'metre', lengthM: 1 },
   controls: {
     slots: [
-      { every: 40, at: 0, kind: 'standard' },
-      { every: 40, at: 13, kind: 'field duplicate' },
+      { every: 20, at: 0, kind: 'standard' },
+      { every: 20, at: 13, kind: 'field duplicate' },
       { every: 40, at: 27, oneOf: ['blank', 'standard'], usually: 'blank' },
     ],
     standards: [{ lot: 'lot 1', sachets: 0 }],
