@@ -245,14 +245,6 @@ export const KEYS: readonly Binding[] = [
     act: (state) => askShot(state),
   },
   {
-    name: 'survey run',
-    on: ['survey'],
-    keys: ['r'],
-    hint: 'run',
-    help: 'Begin a survey run: its tool and its north, once',
-    act: (state) => askRun(state),
-  },
-  {
     name: 'azimuth not used',
     on: ['survey'],
     keys: ['a'],
@@ -292,6 +284,14 @@ export const KEYS: readonly Binding[] = [
     hint: 'section',
     help: 'The hole from the side, and back to the shots',
     act: viewSurvey('section'),
+  },
+  {
+    name: 'survey run',
+    on: ['survey'],
+    keys: ['r'],
+    hint: 'run',
+    help: 'Begin a survey run: its tool and its north, once',
+    act: (state) => askRun(state),
   },
   {
     name: 'shot above',

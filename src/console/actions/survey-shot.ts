@@ -6,6 +6,7 @@ import { type ReadShot, readTypedShot } from '../../survey/typed-shot.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
+import { shotsDown } from './survey.ts';
 import { askRun } from './survey-run.ts';
 
 /** Asks for a shot; where no run is begun, for the run first. `text`: what is typed already. */
@@ -60,13 +61,17 @@ export function answerShot(state: State, world: World): Step {
     // First how to insist: a long doubt is cut where the message has no more room.
     return still(saying(asked, `Doubtful; = behind it insists. ${asked.message?.text}`, 'alert'));
   }
-  return submittingResult(state, hole, recorded, afterShot(state, hole), shotWords(shot));
+  return submittingResult(state, hole, recorded, afterShot(state, hole, shot), shotWords(shot));
 }
 
-/** After a single shot the prompt closes; in a run in or out of the hole it waits for the next. */
-function afterShot(state: State, hole: Document): State {
+/** After a single shot the prompt closes, in a run in or out of the hole it waits for the next; the cursor is on the new shot. */
+function afterShot(state: State, hole: Document, shot: ReadShot): State {
   const goesOn = openRun(hole)?.[1].pass !== 'single';
-  return { ...state, prompt: goesOn ? { kind: 'shot', draft: EMPTY_DRAFT } : undefined };
+  const prompt = goesOn ? ({ kind: 'shot', draft: EMPTY_DRAFT } as const) : undefined;
+  const { screen } = state;
+  if (screen.name !== 'survey') return { ...state, prompt };
+  const cursor = shotsDown(hole).filter(([, each]) => each.depthMm <= shot.depthMm).length;
+  return { ...state, prompt, screen: { ...screen, cursor } };
 }
 
 function shotWords(shot: ReadShot): string {

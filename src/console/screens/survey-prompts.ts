@@ -37,11 +37,11 @@ function runShown(
   const step = RUN_STEPS[prompt.step];
   if (step === undefined) return { title: '', lines: [] };
   const usual = step.usual(prompt.said);
-  const said = Object.values(prompt.said).filter((each) => typeof each === 'string');
+  const said = saidWords(prompt.said);
   return {
     title: 'a new survey run: asked once, it holds for all its shots',
     lines: [
-      ...(said.length === 0 ? [] : wrap(`So far: ${said.join(', ')}`, width, 'faint')),
+      ...(said === '' ? [] : wrap(`So far: ${said}`, width, 'faint')),
       ...wrap(step.asks, width, 'strong'),
       ...(step.choices ?? []).map((choice, index) =>
         spans([`${index + 1} `, 'accent'], choice === 'mine-grid' ? 'mine grid' : choice, [
@@ -55,6 +55,21 @@ function runShown(
     ],
   };
 }
+
+function saidWords({ toolClass, north, pass, inside, tool }: Partial<SurveyRun>): string {
+  const parts = [
+    toolClass,
+    north === undefined ? undefined : northWords(north),
+    pass === undefined ? undefined : passWords(pass),
+    inside === undefined ? undefined : insideWords(inside),
+    tool,
+  ];
+  return parts.filter((each) => each !== undefined).join(', ');
+}
+
+const northWords = (north: SurveyRun['north']) => `${north === 'mine-grid' ? 'mine grid' : north} north`;
+const passWords = (pass: SurveyRun['pass']) => (pass === 'single' ? 'single shots' : `run ${pass}`);
+const insideWords = (inside: SurveyRun['inside']) => (inside === 'rods' ? 'inside the rods' : 'in open hole');
 
 function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Shown {
   const offset = run?.toolOffsetMm ?? 0;
@@ -77,11 +92,8 @@ function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Show
   };
 }
 
-function runWords(run: SurveyRun): string {
-  const north = run.north === 'mine-grid' ? 'mine grid' : run.north;
-  const pass = run.pass === 'single' ? 'single shots' : `run ${run.pass}`;
-  const where = run.inside === 'rods' ? 'inside the rods' : 'in open hole';
-  return `${run.toolClass} (${run.tool}), ${north} north, ${pass}, ${where}`;
+function runWords({ toolClass, tool, north, pass, inside }: SurveyRun): string {
+  return `${toolClass} (${tool}), ${northWords(north)}, ${passWords(pass)}, ${insideWords(inside)}`;
 }
 
 function rejectionShown(

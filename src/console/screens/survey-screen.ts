@@ -51,7 +51,7 @@ function shotsView(state: State, hole: Document, cursor: number, size: Size, the
   const rows = shotLines(hole, survey, cursor, theme);
   const free = size.rows - 4 - target.length;
   const wanted = shotDetail(hole, survey, cursor, inner);
-  const detailRoom = Math.max(2, Math.min(wanted.length, free - Math.min(5, rows.length + 1)));
+  const detailRoom = Math.max(2, Math.min(wanted.length, free - Math.min(4, rows.length + 1)));
   const listRoom = free - detailRoom;
   const at = Math.min(Math.max(0, cursor + 1), rows.length - 1);
   const start = Math.max(0, Math.min(at - Math.floor((listRoom - 1) / 2), rows.length - listRoom + 1));

@@ -104,7 +104,7 @@ function findingsOf(survey: SurveyStanding, shot: Shot): readonly Finding[] {
   return survey.findings.filter(({ place }) => place.fromMm === shot.depthMm || place.toMm === shot.depthMm);
 }
 
-/** What is to be said of the shot in hand (how it was taken, why it is not used, its findings), then of the hole as a whole. */
+/** What is to be said of the shot in hand (why it is not used, its findings), of the hole as a whole, and how the shot was taken. */
 export function shotDetail(
   hole: Document,
   survey: SurveyStanding,
@@ -114,24 +114,19 @@ export function shotDetail(
   const shot = shotsDown(hole)[cursor]?.[1];
   const own = shot === undefined ? [] : findingsOf(survey, shot);
   const others = survey.findings.filter((each) => each.place.fromMm === undefined);
-  const lines = [
-    ...(shot === undefined ? [] : takenLines(hole, shot, width)),
-    ...own.flatMap((each) => findingWords(each, width)),
-    ...others.flatMap((each) => findingWords(each, width)),
+  const doubts = [...own, ...others].flatMap((each) => findingWords(each, width));
+  if (shot === undefined)
+    return doubts.length > 0 ? doubts : [line('No shot is recorded yet: n records one.', 'faint')];
+  return [
+    ...unusedLines(shot, width),
+    ...(doubts.length > 0 ? doubts : [line('Nothing is doubtful here.', 'good')]),
+    ...takenLines(hole, shot, width),
   ];
-  if (shot === undefined && lines.length === 0)
-    return [line('No shot is recorded yet: n records one.', 'faint')];
-  return own.length + others.length === 0 ? [...lines, line('Nothing is doubtful here.', 'good')] : lines;
 }
 
-function takenLines(hole: Document, shot: Shot, width: number): readonly Line[] {
-  const run = holeThing(hole, 'runs', shot.run);
-  const how =
-    run === undefined
-      ? ''
-      : `${run.tool}, ${run.toolClass}, ${run.inside === 'rods' ? 'inside the rods' : 'in open hole'}, read by ${run.operator}, recorded by ${shot.by}.`;
+/** Why the shot or its azimuth is not used, and the key that uses it again. */
+function unusedLines(shot: Shot, width: number): readonly Line[] {
   return [
-    ...wrap(`${formatDepth(shot.depthMm)} m: ${how}`, width),
     ...(shot.rejected === undefined
       ? []
       : wrap(`Not used: ${shot.rejected}. x uses it again.`, width, 'warn')),
@@ -143,6 +138,17 @@ function takenLines(hole: Document, shot: Shot, width: number): readonly Line[] 
           'warn',
         )),
   ];
+}
+
+function takenLines(hole: Document, shot: Shot, width: number): readonly Line[] {
+  const run = holeThing(hole, 'runs', shot.run);
+  if (run === undefined) return [];
+  const inside = run.inside === 'rods' ? 'inside the rods' : 'in open hole';
+  return wrap(
+    `${formatDepth(shot.depthMm)} m: ${run.tool}, ${run.toolClass}, ${inside}, read by ${run.operator}, recorded by ${shot.by}.`,
+    width,
+    'faint',
+  );
 }
 
 function findingWords(finding: Finding, width: number): readonly Line[] {

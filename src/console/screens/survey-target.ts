@@ -35,7 +35,7 @@ export function targetLines(project: Project, hole: Document, width: number): re
       reach[1],
     ),
     ...wrap(
-      `Chance to pass within ${targetRadiusM} m, by tool errors alone: ${percent(target.ways[0]?.chance)} straight, ${percent(target.ways[1]?.chance)} on trend.`,
+      `Chance within ${targetRadiusM} m, by tool errors alone: ${percent(target.ways[0]?.chance)}, on trend ${percent(target.ways[1]?.chance)}.`,
       width,
       'faint',
     ),

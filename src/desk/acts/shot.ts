@@ -39,7 +39,7 @@ export function openRun(hole: Document): readonly [Id, SurveyRun] | undefined {
 /** Begins a run of shots, as yet without one. */
 export function beginRun(said: RunSaid, maker: Maker): Made {
   const made = recordRun({ ...said, rank: RANK_OF_CLASS[said.toolClass], at: maker.at }, [], maker);
-  return { ...made, what: `survey run begun: ${said.toolClass}, ${said.north} north` };
+  return { ...made, what: `Survey run begun: ${said.toolClass}, ${said.north} north` };
 }
 
 /** Records a shot in the run that is open. Refused without a run, below the drilled depth, or where the run has one at its depth. */
@@ -72,7 +72,7 @@ export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Re
 
 /**
  * What the checks would say anew of a shot, were it recorded: against the dip the hole should have there, and in the path made with
- * it. Empty where nothing is doubtful, and where no run is open.
+ * it; the gravest first, as it names the likely cause. Empty where nothing is doubtful, and where no run is open.
  */
 export function doubtsOfShot(
   project: Project,
@@ -94,7 +94,9 @@ export function doubtsOfShot(
     ...(expected === undefined ? [] : checkDipSlip(read.dipDeg, expected, place)),
     ...after.findings.filter((finding) => !known.has(sameness(finding))),
   ];
-  return all.filter((one, index) => all.findIndex((other) => other.code === one.code) === index);
+  return all
+    .filter((one, index) => all.findIndex((other) => other.code === one.code) === index)
+    .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'));
 }
 
 function sameness(finding: Finding): string {
