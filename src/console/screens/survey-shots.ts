@@ -114,7 +114,9 @@ export function shotDetail(
   const shot = shotsDown(hole)[cursor]?.[1];
   const own = shot === undefined ? [] : findingsOf(survey, shot);
   const others = survey.findings.filter((each) => each.place.fromMm === undefined);
-  const doubts = [...own, ...others].flatMap((each) => findingWords(each, width));
+  const doubts = [...own, ...others]
+    .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'))
+    .flatMap((each) => findingWords(each, width));
   if (shot === undefined)
     return doubts.length > 0 ? doubts : [line('No shot is recorded yet: n records one.', 'faint')];
   return [

@@ -1,0 +1,114 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Project } from '../../src/project/project.ts';
+import type { Document, Table } from '../../src/record/document.ts';
+import { situationOf } from '../../src/standing/advice.ts';
+import { directionKnown, expectedOf, hazardsOf, surveyOf, targetOf } from '../../src/standing/survey.ts';
+import { sampleFiles, sitDown } from '../console/support/sitting.ts';
+
+let project: Project;
+let drilling: Document;
+beforeAll(async () => {
+  const sitting = await sitDown(sampleFiles());
+  project = sitting.state().project;
+  drilling = sitting.hole('MBRC003');
+});
+
+const withTables = (tables: Readonly<Record<string, Table>>): Document => ({
+  ...drilling,
+  tables: { ...drilling.tables, ...tables },
+});
+
+const withPlan = (more: Readonly<Record<string, unknown>>): Document =>
+  withTables({ plan: { plan: { ...drilling.tables.plan?.plan, ...more } } as unknown as Table });
+
+describe('the survey of a hole', () => {
+  it('is its line-up and its shots, in the grid of the project', () => {
+    const survey = surveyOf(project, drilling);
+    expect(survey.north).toBe('grid');
+    expect(survey.stations.map((one) => [one.depthMm, one.basis])).toEqual([
+      [0, 'set'],
+      [12_000, 'measured'],
+      [42_000, 'measured'],
+    ]);
+    expect(survey.findings).toEqual([]);
+  });
+
+  it('says of a grid that can not be read that it can not, and goes on without it', () => {
+    const broken: Project = {
+      ...project,
+      settings: { ...project.settings, survey: { grid: { epsg: 1 } } },
+    };
+    const survey = surveyOf(broken, drilling);
+    expect(survey.site.grid).toBeUndefined();
+    expect(survey.findings.map((each) => each.code)).toContain('survey-grid-unreadable');
+  });
+});
+
+describe('the target', () => {
+  it('has no standing without a plan, or without any direction', () => {
+    expect(targetOf(project, withTables({ plan: {} }))).toBeUndefined();
+    expect(targetOf(project, withTables({ lineUps: {}, runs: {}, shots: {} }))).toBeUndefined();
+  });
+
+  it('is missed by both ways of carrying the hole on, and the nearest point is no further than the miss', () => {
+    const target = targetOf(project, drilling);
+    expect(target?.ways.map((way) => way.projection)).toEqual(['straight', 'trend']);
+    for (const way of target?.ways ?? []) {
+      expect(way.nearest.distanceM).toBeLessThanOrEqual(way.miss.totalM + 1e-9);
+      expect(way.chance).toBeGreaterThan(0.9);
+    }
+    expect(target).toMatchObject({ targetMm: 74_000, measuredMm: 42_000, reach: { within: true } });
+  });
+});
+
+describe('what the rules are told of the direction', () => {
+  it('is an entry for each depth of the rig at which a shot became known, the shallowest first', () => {
+    const known = directionKnown(project, drilling);
+    expect(known.map((each) => each.atMm)).toEqual([12_000, 42_000]);
+    expect(known.every((each) => each.targetReachable === 'yes')).toBe(true);
+    expect(situationOf(project, drilling).direction).toEqual(known);
+  });
+
+  it('knows nothing before the first shot, and nothing without a plan', () => {
+    expect(directionKnown(project, withTables({ shots: {} }))).toEqual([]);
+    expect(directionKnown(project, withTables({ plan: {} }))).toEqual([]);
+  });
+
+  it('knows the shots of a run made at the end only from where the rig was then', () => {
+    const late = Object.fromEntries(
+      Object.entries(drilling.tables.shots ?? {}).map(([id, shot]) => [
+        id,
+        { ...shot, at: '2026-03-14T23:00:00+08:00' },
+      ]),
+    );
+    expect(directionKnown(project, withTables({ shots: late })).map((each) => each.atMm)).toEqual([54_000]);
+  });
+});
+
+describe('hazard zones', () => {
+  const fibre = (fromM: number) =>
+    withPlan({
+      expects: [{ name: 'seam', fromMm: fromM * 1000, toMm: (fromM + 4) * 1000, hazard: 'fibre' }],
+    });
+
+  it('are warned of from the stand-off of the site on, counted from the drilled head', () => {
+    expect(project.settings.hazards.standOffM).toBe(10);
+    expect(hazardsOf(project, fibre(80))).toEqual([]);
+    expect(hazardsOf(project, fibre(62))).toMatchObject([{ name: 'seam', hazard: 'fibre' }]);
+    expect(hazardsOf(project, fibre(62))[0]?.text).toContain('No warning is no clearance');
+  });
+
+  it('count from their planned depth where no direction is known at all', () => {
+    const blind: Document = {
+      ...fibre(60),
+      tables: { ...fibre(60).tables, lineUps: {}, runs: {}, shots: {} },
+    };
+    expect(expectedOf(project, blind)).toMatchObject([{ top: undefined }]);
+    expect(hazardsOf(project, blind)).toMatchObject([{ earliestMm: 60_000 }]);
+  });
+
+  it('are none where the plan expects none', () => {
+    expect(expectedOf(project, drilling)).toEqual([]);
+    expect(hazardsOf(project, drilling)).toEqual([]);
+  });
+});
