@@ -56,7 +56,7 @@ const DRAWN: Signs = {
   ellipsis: '…',
   full: '█',
   empty: '░',
-  tick: '✓',
+  tick: '√',
   contact: '═',
 };
 

@@ -4,7 +4,8 @@ import type { Entry } from '../record/document.ts';
 /** Shapes of the record (src/record/document.ts) as a file holds them. What stands in a thing is its noun's matter. */
 const text = z.string().max(10_000);
 const idText = z.string().min(1).max(200);
-const fields = z.record(z.string(), z.json());
+// Anything: what is read is JSON already, and an edit is brought to what JSON can hold before it is checked.
+const fields = z.record(z.string(), z.unknown());
 const where = z.tuple([idText.describe('Table'), idText.describe('Permanent id of the thing')]);
 const fieldNames = z.array(idText);
 

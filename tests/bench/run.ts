@@ -20,9 +20,9 @@ const consoleOn = (folder: string): Measured => ({
   ready: (screen) => screen.some((line) => line.includes('▸')),
 });
 
-/** 500 keys as they are typed: strokes of rows, and now and then the line emptied, which paints as much as a logged row. */
+/** 500 keys as they are typed: strokes of rows, and now and then the line emptied. */
 const keys = Array.from({ length: 500 }, (_, index) =>
-  index % 7 === 6 ? 'escape' : ('cl2py1'[index % 7] as string),
+  index % 7 === 6 ? 'ctrl-u' : ('cl2py1'[index % 7] as string),
 );
 
 /** A benchmark that is a program of its own and prints its figures. */
