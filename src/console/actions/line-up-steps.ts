@@ -29,7 +29,7 @@ export type Taken =
   | { readonly ok: true; readonly form: LineUpForm; readonly said?: string; readonly stays?: true }
   | { readonly ok: false; readonly problem: string };
 
-export const WAYS = ['sight pegs', 'alignment device', 'compass'] as const;
+const WAYS = ['sight pegs', 'alignment device', 'compass'] as const;
 
 const wrong = (problem: string): Taken => ({ ok: false, problem });
 

@@ -8,7 +8,7 @@ import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submitting, type World } from '../step.ts';
 
 /** What is said of a run so far. */
-export type RunSoFar = Partial<RunSaid>;
+type RunSoFar = Partial<RunSaid>;
 
 /** One thing asked once a run: what can be picked, what Enter alone says, what a typed answer means (undefined: nothing). */
 export interface RunStep {

@@ -1,0 +1,266 @@
+import { describe, expect, it } from 'vitest';
+import { formOf } from '../../src/console/actions/line-up.ts';
+import { reduce } from '../../src/console/reduce.ts';
+import { holeNouns } from '../../src/hole/hole.ts';
+import { nmeaChecksum } from '../../src/survey/nmea.ts';
+import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
+
+const HOLE = 'MBRC004';
+const lineUps = (sitting: Sitting) => holeNouns(sitting.hole(HOLE), 'lineUps');
+const form = (sitting: Sitting) => formOf(sitting.state(), sitting.hole(HOLE));
+const said = (sitting: Sitting) => sitting.state().message?.text ?? '';
+/** The words of the step in hand as one text: the right-hand box, its line breaks taken out. */
+const stepText = (sitting: Sitting, columns: number, rows: number) =>
+  sitting
+    .screen(columns, rows)
+    .map((each) => each.slice(each.lastIndexOf('││') + 2).replace('│', ''))
+    .join(' ')
+    .replace(/\s+/g, ' ');
+const shown = (sitting: Sitting, columns = 100, rows = 30) => sitting.screen(columns, rows).join('\n');
+
+/** The line-up of a planned hole of the sample, opened from its log. */
+async function atLineUp(): Promise<Sitting> {
+  const sitting = await sitDown(sampleFiles());
+  sitting.press('f10', 'down', 'enter');
+  sitting.enter(';line-up');
+  expect(sitting.state().screen).toEqual({ name: 'line-up', hole: HOLE });
+  return sitting;
+}
+
+/** The line-up with cautions and permission behind it, set by the given way. */
+async function setBy(way: '1' | '2' | '3'): Promise<Sitting> {
+  const sitting = await atLineUp();
+  for (const answer of ['', 'Mick Tarrant', way]) sitting.enter(answer);
+  return sitting;
+}
+
+const planned = (sitting: Sitting) => {
+  const [plan] = holeNouns(sitting.hole(HOLE), 'plan');
+  if (plan === undefined) throw new Error('the sample hole has a plan');
+  return plan;
+};
+
+/** Behind the azimuth: no compass, both dips as planned, no collar. */
+function finish(sitting: Sitting): void {
+  const dip = String(planned(sitting).dipDeg);
+  for (const answer of ['', dip, dip, '']) sitting.enter(answer);
+}
+
+describe('the order of work', () => {
+  it('begins with the cautions of the site, who read them and when; read is not inducted', async () => {
+    const sitting = await atLineUp();
+    for (const [columns, rows] of [
+      [100, 30],
+      [80, 24],
+    ] as const) {
+      const screen = shown(sitting, columns, rows);
+      for (const caution of [
+        'Old pits west of the pads',
+        'Read is not inducted',
+        'only the driller moves or stops the rig',
+      ])
+        expect(screen).toContain(caution);
+      expect(screen).not.toContain('more below');
+    }
+    sitting.enter('NOK and Joss');
+    expect(form(sitting).taken.cautionsReadBy).toBe('NOK and Joss, 08:00');
+  });
+
+  it('goes no further without a permission', async () => {
+    const sitting = await atLineUp();
+    sitting.press('enter', 'enter');
+    expect(said(sitting)).toContain('who gave permission');
+    expect(form(sitting).step).toBe('permission');
+  });
+
+  it('shows the plan in every north with the signs of declination and convergence in words', async () => {
+    const sitting = await atLineUp();
+    sitting.enter('');
+    sitting.enter('Mick Tarrant');
+    for (const [columns, rows] of [
+      [100, 30],
+      [80, 24],
+    ] as const) {
+      const text = stepText(sitting, columns, rows);
+      for (const north of ['true', 'magnetic', 'grid'])
+        expect(text).toMatch(new RegExp(`\\d° ${north} dip -60\\.0°`));
+      expect(text).toContain('grid dip -60.0° as planned');
+      expect(text).toMatch(/declination 1\.\d\d° east/);
+      expect(text).toContain('World Magnetic Model WMM-2025');
+      expect(text).toContain('grid = true - convergence');
+    }
+  });
+
+  it('asks no azimuth of the mast where it is set by compass', async () => {
+    const sitting = await setBy('3');
+    expect(form(sitting).step).toBe('distance');
+  });
+
+  it('leads back step by step with Escape, and nothing read is lost, on other screens either', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg));
+    sitting.press('escape', 'escape', 'f6', 'escape');
+    expect(sitting.state().screen.name).toBe('log');
+    sitting.enter(';line-up');
+    expect(form(sitting)).toMatchObject({
+      step: 'way',
+      taken: { permissionBy: 'Mick Tarrant', way: 'sight pegs' },
+    });
+    sitting.press('enter');
+    expect(shown(sitting)).toContain('Enter keeps it');
+    sitting.press('enter');
+    expect(form(sitting).step).toBe('distance');
+    sitting.press(...Array.from({ length: 6 }, () => 'escape'));
+    expect(sitting.state().screen.name).toBe('log');
+  });
+
+  it('can not be opened for a hole without a planned direction, and says so', async () => {
+    const sitting = await sitDown(emptySample());
+    sitting.type('n');
+    sitting.enter('MBRC031');
+    sitting.press('enter');
+    sitting.enter(';line-up');
+    expect(sitting.state().screen.name).toBe('log');
+    expect(said(sitting)).toContain('no planned direction');
+  });
+});
+
+describe('what is read at the rig', () => {
+  it('is refused as a back-bearing, off the circle or as no number, and is kept to be mended', async () => {
+    const sitting = await setBy('1');
+    const back = String((planned(sitting).azimuthDeg + 180) % 360);
+    for (const [typed, why] of [
+      [back, 'back-bearing'],
+      ['365', 'from 0 to 360'],
+      ['north', 'Type degrees'],
+    ] as const) {
+      sitting.enter(typed);
+      expect(said(sitting)).toContain(why);
+      expect(form(sitting)).toMatchObject({ step: 'azimuth', typed: { text: typed } });
+      sitting.press('ctrl-u');
+    }
+    expect(form(sitting).taken.azimuth).toBeUndefined();
+  });
+
+  it('by compass is told from its other end, and asked about where it is neither', async () => {
+    const sitting = await setBy('3');
+    const expected = /Expect (\d+\.\d)° magnetic/.exec(shown(sitting))?.[1] ?? '';
+    const back = ((Number(expected) + 180) % 360).toFixed(1);
+    sitting.enter('20');
+    sitting.enter(expected);
+    sitting.enter(back);
+    expect(said(sitting)).toContain('the other one: sighted back');
+    sitting.enter(`${back}b`);
+    expect(said(sitting)).toBe('');
+    sitting.enter(((Number(expected) + 90) % 360).toFixed(1));
+    expect(said(sitting)).toContain('neither');
+    expect(form(sitting).taken.compass).toHaveLength(3);
+    sitting.press('ctrl-u');
+    sitting.enter('x');
+    expect(form(sitting).taken.compass).toHaveLength(2);
+  });
+
+  it('by compass near the rig is taken and not counted', async () => {
+    const sitting = await setBy('3');
+    sitting.enter('2');
+    sitting.enter(/Expect (\d+\.\d)° magnetic/.exec(shown(sitting))?.[1] ?? '');
+    expect(said(sitting)).toContain('not counted');
+  });
+
+  it('by clinometer is refused where it is +60 for -60 or an inclination, and = insists', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg));
+    sitting.enter('');
+    sitting.enter(String(-planned(sitting).dipDeg));
+    expect(said(sitting)).toContain('points upwards');
+    sitting.press('ctrl-u');
+    sitting.enter(String(90 + planned(sitting).dipDeg + 0.4));
+    expect(said(sitting)).toContain('inclination from vertical');
+    sitting.enter('=');
+    expect(form(sitting).step).toBe('clinometer');
+  });
+
+  it('of the GPS is pasted whole, however many lines it sends', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg));
+    for (const answer of ['', '-60', '-60']) sitting.enter(answer);
+    const body = 'GPGGA,010203,2907.00000,S,12206.00000,E,1,09,0.9,431.5,M,,M,,';
+    const sentence = `$${body}*${nmeaChecksum(body)}`;
+    const text = Array.from({ length: 40 }, () => sentence).join('\n');
+    const [next] = reduce(
+      sitting.state(),
+      { kind: 'key', event: { kind: 'paste', text } },
+      { newId: () => 'x-1', now: sitting.state().now, ahead: false },
+    );
+    expect(formOf(next, sitting.hole(HOLE)).taken.collar?.source).toContain('40 fixes');
+  });
+});
+
+describe('the decision', () => {
+  it('inside tolerance is accepted by Enter, recorded, and is station 0', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg + 0.4));
+    finish(sitting);
+    expect(shown(sitting, 80, 24)).toContain('Inside tolerance');
+    expect(lineUps(sitting)).toHaveLength(0);
+    sitting.press('enter');
+    expect(lineUps(sitting)).toMatchObject([
+      { accepted: true, permissionBy: 'Mick Tarrant', cautionsReadBy: 'NOK, 08:00' },
+    ]);
+    expect(sitting.state().screen.name).toBe('log');
+    sitting.press('f6');
+    expect(shown(sitting)).toMatch(/0 m .*as set/);
+    sitting.press('escape');
+    sitting.enter(';line-up');
+    expect(form(sitting)).toMatchObject({ step: 'cautions', taken: { compass: [] } });
+  });
+
+  it('outside is refused with the correction to request, and the mast is read anew', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg + 1.6));
+    finish(sitting);
+    const screen = shown(sitting);
+    expect(screen).toContain('OUTSIDE 1.0°');
+    expect(screen).toMatch(/m off at the target/);
+    expect(screen.replace(/[│\s]+/g, ' ')).toMatch(/Ask the driller to turn the mast 1\.6°/);
+    sitting.press('enter');
+    expect(lineUps(sitting)).toMatchObject([
+      { accepted: false, correction: expect.stringContaining('Ask the driller') },
+    ]);
+    expect(form(sitting)).toMatchObject({
+      step: 'azimuth',
+      taken: { permissionBy: 'Mick Tarrant', way: 'sight pegs' },
+    });
+    expect(form(sitting).taken.azimuth).toBeUndefined();
+    expect(form(sitting).taken.clinometerDip).toBeUndefined();
+    sitting.press('escape', 'escape', 'escape', 'escape', 'f6');
+    expect(shown(sitting)).toContain('no line-up is accepted');
+  });
+
+  it('outside is accepted all the same with a reason, which is recorded', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg + 1.6));
+    finish(sitting);
+    sitting.enter('the pad is too narrow to turn');
+    expect(lineUps(sitting)).toMatchObject([{ accepted: true, because: 'the pad is too narrow to turn' }]);
+  });
+
+  it('is not made while something is missing', async () => {
+    const sitting = await setBy('3');
+    finish(sitting);
+    expect(shown(sitting)).toContain('The compass gives no azimuth that can be used');
+    sitting.press('enter');
+    expect(lineUps(sitting)).toHaveLength(0);
+    expect(said(sitting)).toContain('Nothing is recorded');
+  });
+
+  it('made is undone like any other edit', async () => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg));
+    finish(sitting);
+    sitting.press('enter');
+    expect(lineUps(sitting)).toHaveLength(1);
+    sitting.enter(';u');
+    expect(lineUps(sitting)).toHaveLength(0);
+  });
+});

@@ -1,0 +1,241 @@
+import { describe, expect, it } from 'vitest';
+import { holeNouns } from '../../src/hole/hole.ts';
+import type { Files, Sitting } from './support/sitting.ts';
+import { sampleFiles, sitDown } from './support/sitting.ts';
+
+const hole = (sitting: Sitting) => sitting.hole('MBRC003');
+const shots = (sitting: Sitting) => holeNouns(hole(sitting), 'shots');
+const said = (sitting: Sitting) => sitting.state().message?.text ?? '';
+const shown = (sitting: Sitting, columns = 100, rows = 30) => sitting.screen(columns, rows).join('\n');
+
+/** The sample at the hole that is drilling, its survey open. */
+async function atSurvey(files: Files = sampleFiles()): Promise<Sitting> {
+  const sitting = await sitDown(files);
+  expect(sitting.state().screen).toMatchObject({ name: 'log', hole: 'MBRC003' });
+  sitting.press('f6');
+  return sitting;
+}
+
+/** A magnetic run in open hole, its sensor 3 m behind the bit. */
+function beginMagnetic(sitting: Sitting): void {
+  sitting.type('r');
+  for (const answer of ['1', '', '', '2', '', 'tool 5', '3', '']) sitting.enter(answer);
+}
+
+describe('the survey screen', () => {
+  it('shows each shot as read and as used, and the miss at the target by both projections', async () => {
+    const sitting = await atSurvey();
+    for (const [columns, rows] of [
+      [100, 30],
+      [80, 24],
+    ] as const) {
+      const screen = shown(sitting, columns, rows);
+      expect(screen).toMatch(/42 m +-59\.8° +270\.9° true +270\.5°/);
+      expect(screen).toMatch(/0 m +-60\.1° +as set +269\.9°/);
+      expect(screen).toContain('PROJECTED straight');
+      expect(screen).toContain('PROJECTED on trend');
+      expect(screen).toContain('Target within reach');
+      expect(screen).toContain('nothing doubtful');
+    }
+  });
+
+  it('draws the hole from above and from the side, and the same key leads back', async () => {
+    const sitting = await atSurvey();
+    for (const [key, title] of [
+      ['p', 'plan · right is east'],
+      ['s', 'section along 270°'],
+    ] as const) {
+      sitting.type(key);
+      for (const rows of [24, 30]) {
+        const screen = shown(sitting, rows === 24 ? 80 : 100, rows);
+        expect(screen).toContain(title);
+        expect(screen).toMatch(/[\u2801-\u28ff]/);
+        expect(screen).toContain('one scale both ways');
+        expect(screen).toContain('nobody has measured there');
+      }
+      sitting.type(key);
+      expect(shown(sitting)).toContain('PROJECTED');
+    }
+  });
+
+  it('says of a hole without any direction what it takes, in the table and in the pictures', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.press('f10', 'down');
+    sitting.press('enter', 'f6');
+    expect(sitting.state().screen).toMatchObject({ name: 'survey', hole: 'MBRC004' });
+    expect(shown(sitting)).toContain('No shot is recorded yet');
+    sitting.type('p');
+    expect(shown(sitting)).toContain('No direction is known yet');
+    sitting.type('pa');
+    expect(said(sitting)).toContain('no shot under the cursor');
+  });
+
+  it('keeps its cursor on the shots', async () => {
+    const sitting = await atSurvey();
+    const cursor = () => (sitting.state().screen as { readonly cursor: number }).cursor;
+    sitting.press('down', 'page-down');
+    expect(cursor()).toBe(1);
+    sitting.press('page-up', 'up');
+    expect(cursor()).toBe(0);
+  });
+});
+
+describe('an azimuth rejected alone', () => {
+  it('asks for a reason, leaves the dip, and is used again with a reason', async () => {
+    const sitting = await atSurvey();
+    sitting.type('a');
+    sitting.press('enter');
+    expect(said(sitting)).toContain('Say why');
+    sitting.enter('near the bit');
+    expect(shots(sitting)[1]).toMatchObject({ azimuthRejected: 'near the bit', dipDeg: -59.8 });
+    expect(shown(sitting)).toMatch(/\(269\.9\).*dip only/);
+    expect(shown(sitting)).toContain('Azimuth not used: near the bit');
+    sitting.type('a');
+    expect(shown(sitting)).toContain('Why is it used again?');
+    sitting.enter('it was the shot above');
+    expect(shots(sitting)[1]).not.toHaveProperty('azimuthRejected');
+    expect(hole(sitting).history.at(-1)?.what).toContain('it was the shot above');
+  });
+
+  it('is left as it is by Escape', async () => {
+    const sitting = await atSurvey();
+    sitting.type('x');
+    sitting.type('moved');
+    sitting.press('escape');
+    expect(shots(sitting).some((shot) => shot.rejected !== undefined)).toBe(false);
+  });
+
+  it('is told from a shot rejected whole', async () => {
+    const sitting = await atSurvey();
+    sitting.type('x');
+    sitting.enter('the tool moved');
+    expect(shots(sitting)[1]).toMatchObject({ rejected: 'the tool moved' });
+    expect(shown(sitting)).toMatch(/42 m .* not +rejected/);
+  });
+});
+
+describe('a survey run', () => {
+  it('is asked about once, the usual answers on Enter alone, and its first shot follows', async () => {
+    const sitting = await atSurvey();
+    beginMagnetic(sitting);
+    expect(holeNouns(hole(sitting), 'runs').at(-1)).toMatchObject({
+      tool: 'tool 5',
+      toolClass: 'magnetic',
+      north: 'magnetic',
+      pass: 'single',
+      inside: 'open hole',
+      toolOffsetMm: 3000,
+      operator: 'driller',
+    });
+    expect(sitting.state().prompt).toMatchObject({ kind: 'shot' });
+    sitting.enter('b54 -59.6 269.6');
+    expect(shots(sitting).at(-1)).toMatchObject({ depthMm: 51_000, azimuthDeg: 269.6 });
+    expect(sitting.state().prompt).toBeUndefined();
+    expect((sitting.state().screen as { readonly cursor: number }).cursor).toBe(2);
+  });
+
+  it('takes nothing that is not among its answers', async () => {
+    const sitting = await atSurvey();
+    sitting.type('r');
+    sitting.enter('7');
+    expect(said(sitting)).toBe('Type a number from 1 to 3.');
+    expect(sitting.state().prompt).toMatchObject({ kind: 'survey run', step: 0 });
+  });
+
+  it('asks how far steel is only of a magnetic tool in open hole', async () => {
+    const sitting = await atSurvey();
+    sitting.type('r');
+    for (const answer of ['', '', '', '2']) sitting.enter(answer);
+    expect(shown(sitting)).toContain('Which tool');
+    sitting.press('escape');
+    sitting.type('r');
+    for (const answer of ['1', '', '', '2']) sitting.enter(answer);
+    expect(shown(sitting)).toContain('How far is the sensor from steel');
+  });
+
+  it('in or out of the hole takes shot after shot until an empty Enter', async () => {
+    const sitting = await atSurvey();
+    sitting.type('r');
+    for (const answer of ['', '', '3', '', 'gyro 2', '', '']) sitting.enter(answer);
+    sitting.enter('50 -59.7 271.1');
+    sitting.enter('40 -59.8 270.9');
+    expect(sitting.state().prompt).toMatchObject({ kind: 'shot' });
+    sitting.press('enter');
+    expect(sitting.state().prompt).toBeUndefined();
+    expect(
+      shots(sitting)
+        .slice(-2)
+        .map((shot) => shot.depthMm),
+    ).toEqual([50_000, 40_000]);
+  });
+});
+
+describe('a shot typed', () => {
+  it.each([
+    ['48 59.7 271', 'points upwards'],
+    ['48 30.3 271', 'inclination from vertical'],
+    ['48 -59.7 365', 'from 0 to 360'],
+    ['48 -99 271', 'vertically'],
+    ['160 -59.7 271', 'feet'],
+    ['48 -59.7 91', 'back-bearing'],
+    ['42 -59.7 271', 'has a shot at 42 m'],
+    ['48', 'depth, dip and azimuth'],
+  ])('%s is not recorded: %s', async (typed, why) => {
+    const sitting = await atSurvey();
+    sitting.type('n');
+    sitting.enter(typed);
+    expect(said(sitting)).toContain(why);
+    expect(shots(sitting)).toHaveLength(2);
+    expect(sitting.state().prompt).toMatchObject({ kind: 'shot', draft: { text: typed } });
+  });
+
+  it('that is doubtful is recorded as it was typed once = insists, and stays marked', async () => {
+    const sitting = await atSurvey();
+    sitting.type('n');
+    sitting.enter('48 -59.7 91');
+    sitting.enter('=');
+    expect(shots(sitting).at(-1)).toMatchObject({ azimuthDeg: 91 });
+    expect(shown(sitting)).toMatch(/▸\? 48 m/);
+    expect(shown(sitting)).toContain('This azimuth is the back-bearing');
+  });
+
+  it('that can not be is not helped by =', async () => {
+    const sitting = await atSurvey();
+    sitting.type('n');
+    sitting.enter('160 -59.7 271 =');
+    expect(shots(sitting)).toHaveLength(2);
+  });
+
+  it('behind ;shot is recorded at once, or waits in the prompt with what is doubtful', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';shot 48 -59.7 271');
+    expect(shots(sitting)).toHaveLength(3);
+    expect(said(sitting)).toContain('Shot at 48 m recorded');
+    sitting.enter(';shot 51 -59.7 91');
+    expect(shots(sitting)).toHaveLength(3);
+    expect(sitting.state().prompt).toMatchObject({ kind: 'shot', draft: { text: '51 -59.7 91' } });
+  });
+
+  it('alone behind ; opens the prompt', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';shot');
+    expect(shown(sitting)).toContain('north-seeking gyro (gyro 2), true north, single shots');
+  });
+});
+
+describe('a hazard zone of the plan', () => {
+  it('is warned of beside the log, at 80 columns too, and no warning is called no clearance', async () => {
+    const files = sampleFiles();
+    const path = 'holes/MBRC003.json';
+    const text = (files[path] ?? '').replace(
+      '"targetMm": 74000',
+      '"targetMm": 74000, "expects": [{"name": "seam", "fromMm": 60000, "hazard": "fibre"}]',
+    );
+    const sitting = await sitDown({ ...files, [path]: text });
+    for (const columns of [80, 100]) {
+      const screen = shown(sitting, columns, columns === 80 ? 24 : 30);
+      expect(screen).toContain('FIBRE from 60 m: 6 m ahead');
+      expect(screen).toContain('No warning is no clearance.');
+    }
+  });
+});
