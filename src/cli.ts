@@ -3,12 +3,18 @@ import { realOutside } from './commands/outside.ts';
 import { EXIT, refuse, sayTrouble } from './commands/say.ts';
 import { setupColour } from './console/paint/colour.ts';
 import type { Outside } from './desk/outside.ts';
+import { safeText } from './finding/safe-text.ts';
+
+const CLEARED_LINE = '\r\u001b[2K';
 
 /** The console, where there is a terminal to paint on and keys to read; else the state as text. */
 async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<number> {
-  const { openProject } = await import('./commands/at-project.ts');
   const isTerminal = outside.stdin.isTTY === true && outside.stdout.isTTY === true;
+  // Reading a project takes a moment: something is seen at once, on a line that is cleared again.
+  if (isTerminal) outside.stdout.write(`Opening ${safeText(asked.folder)} …`);
+  const { openProject } = await import('./commands/at-project.ts');
   const opened = await openProject(outside, { ...asked, write: isTerminal && !asked.readOnly });
+  if (isTerminal) outside.stdout.write(CLEARED_LINE);
   if (!opened.ok) return refuse(outside, ...opened.findings);
   const at = opened.value;
   if (!isTerminal) {
