@@ -1,4 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
+import type { Place } from '../finding/place.ts';
 import { resultColumn } from './findings/result-column-missing.ts';
 import { resultUnreadable } from './findings/result-unreadable.ts';
 import type { SamplingSettings } from './settings.ts';
@@ -20,23 +21,24 @@ export interface Assay {
 
 /**
  * Results from the records of a CSV, headings first. A value under its detection limit (`<0.01`) counts as the project says and
- * keeps its limit. A line that can't be read is left out and named; the others stand.
+ * keeps its limit. A line that can't be read is left out and named; the others stand. `file` is what findings call it.
  */
 export function readResults(
   columns: ResultColumns,
   records: readonly (readonly string[])[],
+  file = 'results',
 ): { readonly assays: readonly Assay[]; readonly findings: readonly Finding[] } {
   const headings = records[0] ?? [];
   const wanted = [columns.sample, ...columns.analytes.map((each) => each.column)];
   const missing = wanted.filter((heading) => !headings.includes(heading));
   if (missing.length > 0)
-    return { assays: [], findings: missing.map((heading) => noColumn(heading, headings)) };
+    return { assays: [], findings: missing.map((heading) => noColumn(heading, headings, file)) };
   const findings: Finding[] = [];
   const assays: Assay[] = [];
   for (const [index, record] of records.slice(1).entries()) {
     if (record.every((cell) => cell.trim() === '')) continue;
     const read = readRecord(columns, headings, record);
-    if (typeof read === 'string') findings.push(unreadable(index + 2, record, read));
+    if (typeof read === 'string') findings.push(unreadable({ file, line: index + 2 }, record, read));
     else assays.push(read);
   }
   return { assays, findings };
@@ -70,9 +72,9 @@ function readValue(text: string, rule: ResultColumns['belowDetection']): AssayVa
   return { value: rule === 'zero' ? 0 : rule === 'the limit' ? value : value / 2, belowLimit: value };
 }
 
-function noColumn(heading: string, headings: readonly string[]): Finding {
+function noColumn(heading: string, headings: readonly string[], file: string): Finding {
   return resultColumn.at(
-    { line: 1, field: heading },
+    { file, line: 1, field: heading },
     {
       excerpt: headings.join(', '),
       problem: `There is no column ${heading}.`,
@@ -81,13 +83,10 @@ function noColumn(heading: string, headings: readonly string[]): Finding {
   );
 }
 
-function unreadable(line: number, record: readonly string[], why: string): Finding {
-  return resultUnreadable.at(
-    { line },
-    {
-      excerpt: record.join(','),
-      problem: `This line can't be read: ${why}.`,
-      remedy: 'Correct it with the laboratory, or take the line out.',
-    },
-  );
+function unreadable(place: Place, record: readonly string[], why: string): Finding {
+  return resultUnreadable.at(place, {
+    excerpt: record.join(','),
+    problem: `This line can't be read: ${why}.`,
+    remedy: 'Correct it with the laboratory, or take the line out.',
+  });
 }

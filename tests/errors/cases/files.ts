@@ -1,0 +1,165 @@
+import {
+  appendFileSync,
+  cpSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { type DeskOptions, openDesk } from '../../../src/desk/desk.ts';
+import { loadProject } from '../../../src/desk/load-project.ts';
+import type { Finding } from '../../../src/finding/finding.ts';
+import { deskOptions, done, newProject, opened, projectWithHole } from '../../desk/support/project.ts';
+import { HOLE, holeMade, rowLogged } from '../../desk/support/values.ts';
+import { type ErrorCase, findingsIn, given } from '../error-case.ts';
+
+const HOLE_FILE = 'holes/ZQRC001.json';
+const GONE = { host: 'rig-laptop', process: 2, boot: '', isRunning: () => false };
+
+/** What is found on opening a folder, or why it is not opened. */
+async function onOpening(folder: string, more: Partial<DeskOptions> = {}): Promise<readonly Finding[]> {
+  const result = await openDesk(deskOptions(folder, { takeOver: true, ...more }));
+  if (!result.ok) return result.findings;
+  const findings = result.value.findings();
+  await result.value.close();
+  return findings;
+}
+
+/** A project with a hole of three rows, with something done to it since. */
+async function afterwards(
+  change: (folder: string) => void,
+  more: Partial<DeskOptions> = {},
+): Promise<readonly Finding[]> {
+  const { folder } = await projectWithHole();
+  change(folder);
+  return onOpening(folder, more);
+}
+
+/** The text of a file of a project, changed throughout. */
+const edit = (file: string, from: string, to: string) => (folder: string) =>
+  writeFileSync(join(folder, file), readFileSync(join(folder, file), 'utf8').replaceAll(from, to));
+
+/** The folder of a project as its console leaves it when it is killed: rows are in the journal only. */
+async function killed(change: (folder: string) => void): Promise<readonly Finding[]> {
+  const folder = newProject();
+  const desk = await opened(folder, { idleMs: 100_000, machine: { ...GONE, process: 1 } });
+  await done(desk, HOLE, holeMade());
+  await done(desk, HOLE, [rowLogged(desk.newId(), 0)]);
+  const left = newProject();
+  cpSync(folder, left, { recursive: true });
+  await desk.close();
+  change(left);
+  return onOpening(left, { machine: GONE, takeOver: false });
+}
+
+const firstGeneration = (folder: string): string =>
+  join(folder, 'journal', readdirSync(join(folder, 'journal')).find((name) => name.endsWith('.jsonl')) ?? '');
+
+/** A copy that was logged on elsewhere laid over a hole of which the journal holds a row. */
+async function laidOver(): Promise<readonly Finding[]> {
+  const { folder } = await projectWithHole();
+  const [theirs, left] = [newProject(), newProject()];
+  cpSync(folder, theirs, { recursive: true });
+  const elsewhere = await opened(theirs);
+  await done(elsewhere, HOLE, [rowLogged(elsewhere.newId(), 5)]);
+  await elsewhere.close();
+  const here = await opened(folder, { idleMs: 100_000 });
+  await done(here, HOLE, [rowLogged(here.newId(), 6)]);
+  cpSync(folder, left, { recursive: true });
+  await here.close();
+  cpSync(join(theirs, HOLE_FILE), join(left, HOLE_FILE));
+  return onOpening(left);
+}
+
+/** An older copy put back over a hole of which the journal holds later rows. */
+async function putBack(): Promise<readonly Finding[]> {
+  const { folder } = await projectWithHole();
+  const left = newProject();
+  const older = readFileSync(join(folder, HOLE_FILE));
+  const desk = await opened(folder, { idleMs: 100_000 });
+  await done(desk, HOLE, [rowLogged(desk.newId(), 5)]);
+  await desk.snapshot();
+  await done(desk, HOLE, [rowLogged(desk.newId(), 6)]);
+  cpSync(folder, left, { recursive: true });
+  await desk.close();
+  writeFileSync(join(left, HOLE_FILE), older);
+  return onOpening(left);
+}
+
+async function secondConsole(): Promise<readonly Finding[]> {
+  const folder = newProject();
+  const first = await opened(folder, { machine: { ...GONE, process: 1, isRunning: () => true } });
+  const findings = await onOpening(folder, { takeOver: false, machine: { ...GONE, isRunning: () => true } });
+  await first.close();
+  return findings;
+}
+
+const OLDER = {
+  migrations: [{ kind: 'hole', from: 0, upgrade: <T>(file: T): T => ({ ...file }) }],
+};
+
+/** Errors of files/ and desk/: what opening a project can find or refuse. */
+export const FILE_CASES: readonly ErrorCase[] = [
+  given('unreadable-file', 'a folder under the name of a hole', () =>
+    afterwards((folder) => mkdirSync(join(folder, 'holes/ZQRC009.json'))),
+  ),
+  given('not-json', 'a hole with a comma taken out', () =>
+    afterwards(edit(HOLE_FILE, '"kind": "hole",', '"kind": "hole"')),
+  ),
+  given('unsafe-json', 'a hole that says its id twice', () =>
+    afterwards(edit(HOLE_FILE, '"kind": "hole",', '"kind": "hole", "id": "ZQRC001",')),
+  ),
+  given('wrong-shape', 'a hole in a file under the name of another', () =>
+    afterwards((folder) => cpSync(join(folder, HOLE_FILE), join(folder, 'holes/ZQRC007.json'))),
+  ),
+  given('newer-format', 'a hole of format 2', () =>
+    afterwards(edit(HOLE_FILE, '"format": 1', '"format": 2')),
+  ),
+  given('older-format', 'a hole of format 0', () =>
+    afterwards(edit(HOLE_FILE, '"format": 1', '"format": 0'), OLDER),
+  ),
+  given('foreign-file', 'a copy that a file manager made', () =>
+    afterwards((folder) => writeFileSync(join(folder, 'holes/ZQRC001 (copy).json'), '{}')),
+  ),
+  given('link-outside', 'a hole that is a link to /dev/null', () =>
+    afterwards((folder) => symlinkSync('/dev/null', join(folder, 'holes/ZQRC008.json'))),
+  ),
+  given('missing-file', 'a hole taken away', () => afterwards((folder) => rmSync(join(folder, HOLE_FILE)))),
+  given('broken-history', 'another name throughout a history', () =>
+    afterwards(edit(HOLE_FILE, 'Ana Reyes', 'Nobody')),
+  ),
+  given('edited-outside', 'a state changed in the tables by an editor', () =>
+    afterwards((folder) => {
+      const file = join(folder, HOLE_FILE);
+      writeFileSync(file, readFileSync(file, 'utf8').replace('"state": "drilling"', '"state": "suspended"'));
+    }),
+  ),
+  given('torn-tail', 'a journal that ends within a line', () =>
+    killed((folder) => appendFileSync(firstGeneration(folder), '{"crc":"12345678","seq":4,"sa')),
+  ),
+  given('damaged-journal', 'a state changed in the journal', () =>
+    killed((folder) => {
+      const file = firstGeneration(folder);
+      writeFileSync(file, readFileSync(file, 'utf8').replace('"state":"drilling"', '"state":"suspended"'));
+    }),
+  ),
+  given('journal-misfit', 'an older copy put back over a hole', putBack),
+  given('rebuilt-from-journal', 'a hole of half a line whose making is in the journal', () =>
+    killed((folder) => {
+      mkdirSync(join(folder, 'holes'), { recursive: true });
+      writeFileSync(join(folder, HOLE_FILE), '{"broken');
+    }),
+  ),
+  given('copies-merged', 'a copy from elsewhere laid over a hole', laidOver),
+  given('project-in-use', 'a second console', secondConsole),
+  given('stale-lock', 'the lock of a console that was killed', () => killed(() => {})),
+  given('no-project', 'a folder without project.json', () =>
+    afterwards((folder) => rmSync(join(folder, 'project.json'))),
+  ),
+  given('no-project-here', 'neither of the two files written by hand', async () =>
+    findingsIn(await loadProject({ folder: 'survey photos', project: undefined, logging: undefined })),
+  ),
+];

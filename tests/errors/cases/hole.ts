@@ -1,0 +1,51 @@
+import type { Bag } from '../../../src/hole/bags.ts';
+import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
+import type { Maker } from '../../../src/hole/commands/made.ts';
+import { clearRows, logRow } from '../../../src/hole/commands/rows.ts';
+import { reopenHole } from '../../../src/hole/commands/states.ts';
+import type { Decision } from '../../../src/hole/ending.ts';
+import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import type { Document, Thing } from '../../../src/record/document.ts';
+import type { Row } from '../../../src/value/row.ts';
+import { at, hole, makerAt } from '../../shift/build.ts';
+import { type ErrorCase, findingsIn, given } from '../error-case.ts';
+
+const MAKER: Maker = makerAt(at('08:00'));
+const BAG: Bag = { number: 'ZQ000131', kind: 'blank' };
+const HOLE = hole('ZQRC004', {
+  rows: [row(0, 1) as Thing],
+  rods: [{ at: at('07:00'), rod: 2, depthMm: 12_000 }],
+  bags: [BAG as Thing],
+});
+const NOTHING_NEW = { fields: {}, scales: {}, codes: {} };
+
+function row(fromM: number, toM: number): Row {
+  return { fromMm: depthFromMetres(fromM), toMm: depthFromMetres(toM), cells: {} };
+}
+
+/** The hole as it is once it has ended. */
+function ended(): Document {
+  const header = HOLE.tables.hole?.hole ?? {};
+  return { ...HOLE, tables: { ...HOLE.tables, hole: { hole: { ...header, state: 'complete' } } } };
+}
+
+/** What commands on a hole refuse. */
+export const HOLE_CASES: readonly ErrorCase[] = [
+  given('hole-closed', 'a row for a hole that has ended', () =>
+    findingsIn(logRow(ended(), row(1, 2), NOTHING_NEW, MAKER)),
+  ),
+  given('rows-overlap', 'a row over a row', () =>
+    findingsIn(logRow(HOLE, row(0.5, 1.5), NOTHING_NEW, MAKER)),
+  ),
+  given('interval-upside-down', 'a row that ends above its start', () =>
+    findingsIn(logRow(HOLE, row(3, 2), NOTHING_NEW, MAKER)),
+  ),
+  given('not-there', 'metres cleared that nobody logged', () => findingsIn(clearRows(HOLE, row(40, 45)))),
+  given('rod-above-drilled', 'a rod done above the one before it', () =>
+    findingsIn(rodDone(HOLE, { at: at('08:00'), rod: 3, depthMm: depthFromMetres(6) }, [], MAKER)),
+  ),
+  given('state-does-not-allow', 'a hole reopened that was not closed', () =>
+    findingsIn(reopenHole(HOLE, {} as Decision, MAKER)),
+  ),
+  given('bag-used-twice', 'a calico used again', () => findingsIn(issueBags(HOLE, 'bags', [BAG], MAKER))),
+];

@@ -1,0 +1,235 @@
+import type { Bag } from '../../../src/hole/bags.ts';
+import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { type BaggedHole, checkBags } from '../../../src/sampling/bags-check.ts';
+import { checkReceipt, checkTransfers, makeUpSacks } from '../../../src/sampling/dispatch.ts';
+import type { Dispatch } from '../../../src/sampling/dispatch-noun.ts';
+import { checkHygiene } from '../../../src/sampling/hygiene.ts';
+import { issue } from '../../../src/sampling/issue.ts';
+import { readMass } from '../../../src/sampling/mass-typed.ts';
+import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery.ts';
+import { checkRecovery } from '../../../src/sampling/recovery-check.ts';
+import { checkResults } from '../../../src/sampling/results-check.ts';
+import { type Assay, readResults } from '../../../src/sampling/results-read.ts';
+import { checkScheme } from '../../../src/sampling/scheme-check.ts';
+import type { SamplingSettings } from '../../../src/sampling/settings.ts';
+import { checkStock } from '../../../src/sampling/stock.ts';
+import { checkTrays } from '../../../src/sampling/trays.ts';
+import { atCollar, NOON, primary, SETTINGS, sampling, withSlots } from '../../sampling/build.ts';
+import { type ErrorCase, findingsIn, given } from '../error-case.ts';
+
+const STATE = { ...atCollar('ZQ000121', 'ZQ000200'), drilledMm: 30_000 };
+const CLEAN: BaggedHole = { ...STATE, hole: 'ZQRC004', bags: issue(sampling(), STATE) };
+const FIRST = CLEAN.bags[0] as Bag;
+
+/** A case of bags of holes. */
+const bags = (code: string, input: string, ...holes: readonly BaggedHole[]): ErrorCase =>
+  given(code, input, () => checkBags(sampling(), holes));
+const more = (...added: readonly Bag[]): BaggedHole => ({ ...CLEAN, bags: [...CLEAN.bags, ...added] });
+const changed = (number: string, said: Partial<Bag>): BaggedHole => ({
+  ...CLEAN,
+  bags: CLEAN.bags.map((bag) => (bag.number === number ? { ...bag, ...said } : bag)),
+});
+const run = (first: string, last: string): BaggedHole => ({
+  ...CLEAN,
+  bags: [],
+  bagRuns: [{ first, last, rig: 'Rig 1', at: NOON }],
+});
+
+const BAG_CASES: readonly ErrorCase[] = [
+  bags('number-used-twice', 'a calico in two holes', CLEAN, {
+    ...CLEAN,
+    hole: 'ZQRC005',
+    bags: [FIRST],
+    bagRuns: [],
+  }),
+  bags('bag-run-overlap', 'one bag run for two holes', CLEAN, { ...CLEAN, hole: 'ZQRC005', bags: [] }),
+  bags('bag-run-outside', 'a bag run past the numbers of its rig', run('ZQ009990', 'ZQ010010')),
+  bags('bag-run-backwards', 'a bag run that ends before its start', run('ZQ000010', 'ZQ000001')),
+  bags('metre-bagged-twice', 'a metre in two bags', more(primary('ZQ000199', 0, 1))),
+  bags(
+    'control-number-as-metre',
+    'a metre in the bag of a duplicate',
+    changed('ZQ000133', { kind: 'primary', fromMm: FIRST.fromMm, toMm: FIRST.toMm }),
+  ),
+  bags('duplicate-without-primary', 'a duplicate of no bag', changed('ZQ000133', { of: 'ZQ000777' })),
+  bags('duplicate-not-its-twin', 'a duplicate of another metre', changed('ZQ000133', { of: 'ZQ000130' })),
+  bags('bag-not-of-this-hole', 'a bag of no run of the hole', more(primary('ZQ000450', 30, 31))),
+  bags('bag-number-not-ours', 'a number of another form', more(primary('ZQ45', 30, 31))),
+];
+
+const scheme = (code: string, input: string, said: Partial<SamplingSettings>): ErrorCase =>
+  given(code, input, () => checkScheme(sampling(said)));
+const slots = (code: string, input: string, ...list: SamplingSettings['controls']['slots']): ErrorCase =>
+  given(code, input, () => checkScheme(withSlots(list)));
+const controls = (said: Partial<SamplingSettings['controls']>) => ({
+  controls: { ...SETTINGS.controls, ...said },
+});
+
+const SCHEME_CASES: readonly ErrorCase[] = [
+  slots(
+    'scheme-reserved-twice',
+    'two slots that meet',
+    { every: 20, at: 0, kind: 'standard' },
+    { every: 30, at: 10, kind: 'blank' },
+  ),
+  slots('scheme-slot-never', 'the 20th of every 20, counted from 0', { every: 20, at: 20, kind: 'standard' }),
+  slots('scheme-slot-usual', 'a usual kind that is none of the slot', {
+    every: 20,
+    at: 1,
+    oneOf: ['blank', 'standard'],
+    usually: 'field duplicate',
+  }),
+  slots('scheme-rate-unusual', 'one standard in 200, and nothing else', {
+    every: 200,
+    at: 0,
+    kind: 'standard',
+  }),
+  scheme('scheme-rate-short', '5 % of standards wanted', controls({ wanted: { standardPercent: 5 } })),
+  scheme('control-without-material', 'no standard on site', controls({ standards: [] })),
+  scheme('number-block', 'numbers that run backwards', {
+    numbers: { ...SETTINGS.numbers, blocks: [{ rig: 'Rig 1', first: 'ZQ000500', last: 'ZQ000001' }] },
+  }),
+  scheme('number-prefixes', 'a prefix that begins another', {
+    numbers: { ...SETTINGS.numbers, prefixes: ['ZQ', 'ZQ1'] },
+  }),
+  given('control-stock', '36 of 40 sachets used', () =>
+    checkStock(
+      sampling(),
+      Array.from(
+        { length: 36 },
+        (_, index) => ({ number: `ZQ${index}`, kind: 'standard', material: 'low' }) as const,
+      ),
+    ),
+  ),
+];
+
+const ISSUED = issue(sampling(), { ...atCollar('ZQ000131'), drilledMm: 11_000 });
+const NUMBERS = ISSUED.map((bag) => bag.number);
+const sent = (code: string, input: string, numbers: readonly string[]): ErrorCase =>
+  given(code, input, () =>
+    findingsIn(makeUpSacks(sampling(), { name: 'D1', numbers, issued: ISSUED, sentBefore: [] })),
+  );
+const DISPATCH: Dispatch = { name: 'D1', laboratory: 'Assay House', sacks: madeUp(), transfers: [] };
+
+function madeUp(): Dispatch['sacks'] {
+  const made = makeUpSacks(sampling(), { name: 'D1', numbers: NUMBERS, issued: ISSUED, sentBefore: [] });
+  return made.ok ? [...made.value] : [];
+}
+
+const DISPATCH_CASES: readonly ErrorCase[] = [
+  sent(
+    'dispatch-gap',
+    'a bag left behind',
+    NUMBERS.filter((each) => each !== 'ZQ000136'),
+  ),
+  sent('dispatch-double', 'a bag sent twice', [...NUMBERS, 'ZQ000136']),
+  sent('dispatch-not-issued', 'a bag that was never filled', [...NUMBERS, 'ZQ000300']),
+  given('transfer-count', 'a sack fewer, and a seal broken', () =>
+    checkTransfers({
+      ...DISPATCH,
+      transfers: [{ at: NOON, from: 'R. Amari', to: 'Assay House', sacks: 0, sealsWhole: false }],
+    }),
+  ),
+  given('receipt-differs', 'a bag not received', () => checkReceipt(DISPATCH, NUMBERS.slice(1))),
+];
+
+/** A metre of 139.7 mm hole in 2.7 g/cm³. */
+const metre = (fromM: number, fact: DrilledMetre['fact']) =>
+  recoveryOf({ fromMm: fromM * 1000, toMm: fromM * 1000 + 1000, bitMm: 139.7, densityGcm3: 2.7, fact });
+const drilled = (code: string, input: string, ...metres: readonly ReturnType<typeof metre>[]): ErrorCase =>
+  given(code, input, () => checkRecovery(sampling(), 'ZQRC004', metres));
+const hygiene = (
+  code: string,
+  input: string,
+  rod: Partial<Parameters<typeof checkHygiene>[1][number]>,
+): ErrorCase =>
+  given(code, input, () => checkHygiene('ZQRC004', [{ rod: 2, fromMm: 6000, toMm: 12_000, ...rod }]));
+const tray = (code: string, input: string, toM: number, photo: object): ErrorCase =>
+  given(code, input, () =>
+    checkTrays(sampling(), {
+      name: 'ZQRC004',
+      startMm: 0,
+      toMm: 25_000,
+      trays: [{ tray: 1, fromMm: depthFromMetres(0), toMm: depthFromMetres(toM), ...photo }],
+    }),
+  );
+const mass = (code: string, input: string, typed: string): ErrorCase =>
+  given(code, input, () => findingsIn(readMass(typed, 'calico')));
+
+const SPLITTER_CASES: readonly ErrorCase[] = [
+  drilled('recovery-low', '20 kg of a metre', metre(4, { bulkG: 20_000 })),
+  drilled('recovery-high', '45 kg of a metre', metre(4, { bulkG: 45_000 })),
+  drilled('split-off-target', 'half of the target', metre(4, { splitG: 1500 })),
+  drilled('wet-run', 'three wet metres', ...[4, 5, 6].map((fromM) => metre(fromM, { moisture: 'wet' }))),
+  drilled(
+    'recovery-trend',
+    'less with every metre',
+    ...Array.from({ length: 40 }, (_, fromM) => metre(fromM, { bulkG: 41_385 - 150 * fromM })),
+  ),
+  hygiene('hygiene-unclean', 'a splitter that was not clean', {
+    hygiene: { rod: 'r2', splitterClean: false },
+  }),
+  hygiene('hygiene-not-looked', 'a rod that nobody looked at', {}),
+  tray('tray-without-photo', 'a full tray', 20, {}),
+  tray('tray-metres-differ', 'a tray of 21 m', 21, { photo: '1.jpg' }),
+  mass('mass-in-grams', 'grams', '3200'),
+  mass('mass-unreadable', 'a decimal comma', '3,2'),
+];
+
+const CERTIFIED = sampling(
+  controls({
+    standards: [{ lot: 'low', sachets: 40, certified: [{ analyte: 'Au', value: 1, sd: 0.1 }] }],
+    blanks: [{ name: 'crushed glass', type: 'coarse', bags: 40, limits: [{ analyte: 'Au', limit: 0.05 }] }],
+  }),
+);
+const au = (number: string, value: number): Assay => ({ number, values: { Au: { value } } });
+const results = (
+  code: string,
+  input: string,
+  list: readonly Bag[],
+  ...values: readonly number[]
+): ErrorCase =>
+  given(code, input, () =>
+    checkResults(
+      CERTIFIED,
+      list,
+      values.map((value, index) => au(`ZQ${index + 1}`, value)),
+    ),
+  );
+const standards = [1, 2].map((serial): Bag => ({ number: `ZQ${serial}`, kind: 'standard', material: 'low' }));
+const read = (code: string, input: string, ...lines: readonly (readonly string[])[]): ErrorCase =>
+  given(code, input, () => {
+    const analytes = [{ column: 'Au_ppm', analyte: 'Au', unit: 'ppm' }];
+    const columns = { sample: 'Sample', analytes, belowDetection: 'zero' as const };
+    return readResults(columns, lines, 'LAB1041.csv').findings;
+  });
+
+const RESULT_CASES: readonly ErrorCase[] = [
+  results('result-of-no-bag', 'a number that was not sent', [], 1),
+  results('standard-off', 'a standard 3 SD off', standards, 1.31),
+  results('standard-run', 'two standards over 2 SD on one side', standards, 1.21, 1.22),
+  results(
+    'blank-high',
+    'gold in a blank',
+    [{ number: 'ZQ1', kind: 'blank', material: 'crushed glass' }],
+    0.3,
+  ),
+  results(
+    'duplicate-apart',
+    'a duplicate four times its primary',
+    [primary('ZQ1', 0, 1), { number: 'ZQ2', kind: 'field duplicate', of: 'ZQ1' }],
+    1,
+    4,
+  ),
+  read('result-column-missing', 'another unit', ['Sample', 'Au_ppb'], ['ZQ1', '5']),
+  read('result-unreadable', 'a word for a number', ['Sample', 'Au_ppm'], ['ZQ1', 'NSS']),
+];
+
+/** Errors of bags, controls, the splitter, dispatch and results. */
+export const SAMPLING_CASES: readonly ErrorCase[] = [
+  ...BAG_CASES,
+  ...SCHEME_CASES,
+  ...DISPATCH_CASES,
+  ...SPLITTER_CASES,
+  ...RESULT_CASES,
+];

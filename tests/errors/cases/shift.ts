@@ -1,0 +1,95 @@
+import type { Document } from '../../../src/record/document.ts';
+import { amendActivity, startActivity } from '../../../src/shift/commands.ts';
+import { recordPlod, withdrawPlod } from '../../../src/shift/plod-commands.ts';
+import { queryList } from '../../../src/shift/query-list.ts';
+import { type PlodLine, shiftThings } from '../../../src/shift/shift.ts';
+import { resolveShiftRules } from '../../../src/shift/shift-rules.ts';
+import {
+  at,
+  claimed,
+  doing,
+  ended,
+  having,
+  hole,
+  makerAt,
+  RULES,
+  rod,
+  SETTINGS,
+  STARTED,
+} from '../../shift/build.ts';
+import { type ErrorCase, findingsIn, given } from '../error-case.ts';
+
+const MAKER = makerAt(at('19:00'));
+const DRILLED = ended(doing(STARTED, ['06:00', { activity: 'drilling', hole: 'ZQRC004' }]), '18:00');
+const HOLES = [hole('ZQRC004', { rods: [rod('09:00', 6)] })];
+const SHEET = { sheet: '1041', receivedAt: at('19:00') };
+
+const queried = (
+  code: string,
+  input: string,
+  shift: Document,
+  holes: readonly Document[] = HOLES,
+): ErrorCase => given(code, input, () => queryList(shift, holes, RULES, at('20:00')).queries);
+const claim = (said: Partial<Omit<PlodLine, 'plod'>>): Document =>
+  claimed(DRILLED, { activity: 'drilling', minutes: 720, hole: 'ZQRC004', ...said } as Omit<
+    PlodLine,
+    'plod'
+  >);
+
+/** The shift with its plod signed. */
+function signed(): readonly [Document, string] {
+  const shift = claim({});
+  const [plod = ''] = shiftThings(shift, 'plods').map(([id]) => id);
+  const signOff = { plod, by: 'Ada', at: at('19:30'), openQueries: 0 };
+  return [having(shift, { what: 'signed', changes: [{ put: ['signOffs', 'k1-0'], thing: signOff }] }), plod];
+}
+
+/** Errors of the shift record, and what a plod is asked about. */
+export const SHIFT_CASES: readonly ErrorCase[] = [
+  given('shift-ended', 'an activity after the end', () =>
+    findingsIn(startActivity(DRILLED, RULES, { activity: 'drilling' }, MAKER)),
+  ),
+  given('activity-unknown', 'lunch', () =>
+    findingsIn(startActivity(STARTED, RULES, { activity: 'lunch' }, MAKER)),
+  ),
+  given('shift-thing-not-there', 'an activity that is not there', () =>
+    findingsIn(amendActivity(STARTED, RULES, 'k9-9', {})),
+  ),
+  given('plod-sheet-twice', 'one sheet twice', () => findingsIn(recordPlod(claim({}), SHEET, [], MAKER))),
+  given('plod-line-unsound', 'shots of no hole', () =>
+    findingsIn(recordPlod(STARTED, SHEET, [{ activity: 'drilling', minutes: 60, shots: 2 }], MAKER)),
+  ),
+  given('plod-signed', 'a signed plod withdrawn', () => findingsIn(withdrawPlod(...signed()))),
+  queried('plod-hours-differ', 'an hour more than there was', claim({ minutes: 780 })),
+  queried('plod-metres-differ', 'a rod more', claim({ fromMm: 0, toMm: 12_000 } as never)),
+  queried('plod-shots-differ', 'a shot that nobody saw', claim({ shots: 1 })),
+  queried(
+    'plod-consumables-differ',
+    'a bit that nobody saw',
+    claim({ used: [{ item: 'hammer bit', count: 1 }] }),
+  ),
+  queried('plod-money-differs', 'a plod without its metres', claim({})),
+  queried('plod-activity-unknown', 'a line of lunch', claimed(DRILLED, { activity: 'lunch', minutes: 30 })),
+  queried(
+    'standby-not-authorised',
+    'standby that nobody asked for',
+    doing(STARTED, ['06:00', { activity: 'standby' }]),
+    [],
+  ),
+  queried(
+    'drilled-on-standby',
+    'a rod done on standby',
+    doing(STARTED, ['06:00', { activity: 'standby', authorisedBy: 'Ada' }]),
+  ),
+  given('shift-settings-unsound', 'two activities on one key', () =>
+    findingsIn(
+      resolveShiftRules({
+        ...SETTINGS,
+        activities: [
+          ...SETTINGS.activities,
+          { code: 'spare', label: 'Spare', charge: 'no charge', key: 'd' },
+        ],
+      }),
+    ),
+  ),
+];
