@@ -1,10 +1,10 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { endStops, recordStop } from '../../hole/commands/direction.ts';
-import { issueBags, recordBagRun, recordStream } from '../../hole/commands/drilled.ts';
+import { amendThing, issueBags, recordBagRun, recordStream } from '../../hole/commands/drilled.ts';
 import type { Made, Maker } from '../../hole/commands/made.ts';
 import { recordCollarState } from '../../hole/commands/states.ts';
-import { headerOf, holeNouns } from '../../hole/hole.ts';
+import { headerOf, holeNouns, holeThings } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
 import type { Project } from '../../project/project.ts';
 import type { Depth } from '../../quantity/depth.ts';
@@ -134,6 +134,12 @@ function placeBag(
   const parsed = parseBagNumber(project.sampling.numbers, command.number);
   if (parsed === undefined) return refused(notOurs(hole, command.number));
   const number = formatBagNumber(project.sampling.numbers, parsed);
+  const issued = holeThings(hole, 'bags').find(([, each]) => each.number === number);
+  if (command.does === 'void bag' && issued !== undefined) {
+    // What was in it stays on record: its metre counts as sampled, and lost.
+    const lost = { kind: 'void', reason: command.reason };
+    return amendThing(hole, 'bags', issued[0], lost, `bag ${number} void: ${command.reason}`);
+  }
   const bag = bagSaid(project, hole, number, command);
   return issueBags(hole, `bag ${number} placed by hand: ${bag.kind}`, [bag], maker);
 }

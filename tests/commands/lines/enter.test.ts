@@ -141,4 +141,13 @@ describe('lines from a pipe', () => {
     expect(await enter(unknown.outside, { ...asked, rig: 'RC9' })).toBe(2);
     expect(unknown.err()).toContain('no rig is called RC9');
   });
+
+  it('take a bag out of use that was filled already: its number is void, its metre stays on record', async () => {
+    const { code, out, tables } = await pipe([';void MB000442 torn on the ute']);
+    expect([code, out]).toEqual([0, '1: bag MB000442 void: torn on the ute\n']);
+    const bag = Object.values(tables.bags as Record<string, { number: string }>).find(
+      (each) => each.number === 'MB000442',
+    );
+    expect(bag).toMatchObject({ kind: 'void', reason: 'torn on the ute', fromMm: 1000, toMm: 2000 });
+  });
 });
