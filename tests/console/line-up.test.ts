@@ -60,6 +60,7 @@ describe('the order of work', () => {
         'only the driller moves or stops the rig',
       ])
         expect(screen).toContain(caution);
+      expect(screen).toContain('Last read at MBRC003: NOK, 2026-03-14.');
       expect(screen).not.toContain('more below');
     }
     sitting.enter('NOK and Joss');

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { screenLines } from '../../src/console/screens/screen.ts';
+import { themeFor } from '../../src/console/theme.ts';
 import { holeNouns } from '../../src/hole/hole.ts';
 import type { Files, Sitting } from './support/sitting.ts';
 import { sampleFiles, sitDown } from './support/sitting.ts';
@@ -56,6 +58,19 @@ describe('the survey screen', () => {
       sitting.type(key);
       expect(shown(sitting)).toContain('PROJECTED');
     }
+  });
+
+  it('draws no picture in plain characters, and says so', async () => {
+    const sitting = await atSurvey();
+    sitting.type('s');
+    const lines = screenLines(
+      sitting.state(),
+      { columns: 80, rows: 23 },
+      themeFor({ colour: false, ascii: true }),
+    );
+    const screen = lines.map((each) => each.map((span) => span.text).join('')).join('\n');
+    expect(screen).toContain('plain characters');
+    expect(screen).not.toMatch(/[\u2800-\u28ff]/);
   });
 
   it('says of a hole without any direction what it takes, in the table and in the pictures', async () => {

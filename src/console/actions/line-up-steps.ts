@@ -18,7 +18,7 @@ import { LINE_UP_STEPS, type LineUpForm, type LineUpStep } from './line-up-form.
 export interface LineUpContext {
   readonly project: Project;
   readonly hole: Document;
-  readonly documents: Iterable<Document>;
+  readonly documents: readonly Document[];
   readonly here: PlannedHere;
   readonly person: string;
   readonly now: Stamp;

@@ -45,7 +45,7 @@ export function lineUpContext(state: State, hole: Document): LineUpContext | und
     : {
         project: state.project,
         hole,
-        documents: state.documents.values(),
+        documents: [...state.documents.values()],
         here,
         person: state.person,
         now: state.now,

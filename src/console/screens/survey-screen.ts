@@ -98,12 +98,9 @@ function pictureView(
   const survey = surveyOf(state.project, hole);
   const inner = size.columns - 4;
   const { path, planned } = survey;
-  if (path === undefined) {
-    const words = wrap(
-      'No direction is known yet: record the line-up (;line-up) or a shot (n).',
-      inner,
-      'warn',
-    );
+  const instead = noPicture(path !== undefined, theme);
+  if (path === undefined || instead !== undefined) {
+    const words = wrap(instead ?? '', inner, 'warn');
     return box([{ title: view, lines: padded(words), height: size.rows - 2 }], size.columns, theme.signs);
   }
   const source = {
@@ -125,6 +122,14 @@ function pictureView(
     ),
   ];
   return box([{ title: heading, lines: padded(lines), height: size.rows - 2 }], size.columns, theme.signs);
+}
+
+/** Why there is no picture, undefined where there is one. */
+function noPicture(known: boolean, theme: Theme): string | undefined {
+  if (!known) return 'No direction is known yet: record the line-up (;line-up) or a shot (n).';
+  return theme.ascii
+    ? 'This terminal is set to plain characters, which draw no picture. t leads back to the figures.'
+    : undefined;
 }
 
 function northName(survey: ReturnType<typeof surveyOf>): string {

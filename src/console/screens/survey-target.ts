@@ -9,7 +9,7 @@ const metresText = (m: number): string => `${m.toFixed(1)} m`;
 
 /** A miss in one direction: its metres, and which way. */
 function side(m: number, positive: string, negative: string): string {
-  return Math.abs(m) < 0.05 ? '–' : `${Math.abs(m).toFixed(1)} ${m > 0 ? positive : negative}`;
+  return Math.abs(m) < 0.05 ? '0.0' : `${Math.abs(m).toFixed(1)} ${m > 0 ? positive : negative}`;
 }
 
 /** Where the hole comes out at its target, by both ways of carrying it on, and whether the target can still be reached. */
@@ -74,7 +74,7 @@ function reachWords(reach: Reach, limit: number, radiusM: number): readonly [str
 }
 
 function percent(chance: number | undefined): string {
-  if (chance === undefined) return '–';
+  if (chance === undefined) return 'not known';
   if (chance > 0.995) return 'over 99 %';
   return chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`;
 }

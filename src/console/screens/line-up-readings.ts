@@ -1,0 +1,159 @@
+import { holeNouns } from '../../hole/hole.ts';
+import { formatAzimuth } from '../../quantity/azimuth.ts';
+import { formatDip } from '../../quantity/dip.ts';
+import { plannedCollar } from '../../survey/collars.ts';
+import { expectedReading, formatExpected } from '../../survey/compass.ts';
+import { formatFieldSource } from '../../survey/declination.ts';
+import { formatConvergence, formatDeclination, inEveryNorth } from '../../survey/norths.ts';
+import type { LineUpForm } from '../actions/line-up-form.ts';
+import type { LineUpContext } from '../actions/line-up-steps.ts';
+import { type Line, line, spans, wrap } from '../widgets/line.ts';
+
+/** The plan in every north, with the angles between them and their signs in words. */
+export function wayLines({ here }: LineUpContext, width: number): readonly Line[] {
+  const { angles, field, planned } = here;
+  const norths = inEveryNorth(planned.azimuth, angles, field?.epoch);
+  return [
+    ...norths.map((one) =>
+      spans(`${formatAzimuth(one).padEnd(18)}dip ${formatDip(planned.dip)}`, [
+        one.north === planned.azimuth.north ? '  as planned' : '',
+        'faint',
+      ]),
+    ),
+    ...(angles.declinationDeg === undefined
+      ? wrap('The declination is not known here: no compass can be used.', width, 'warn')
+      : wrap(formatDeclination(angles.declinationDeg), width, 'faint')),
+    ...(field === undefined ? [] : wrap(`Field by the ${formatFieldSource(field)}.`, width, 'faint')),
+    ...(angles.convergenceDeg === undefined
+      ? []
+      : wrap(formatConvergence(angles.convergenceDeg), width, 'faint')),
+    ...here.findings.flatMap((each) => wrap(`${each.problem}. ${each.remedy}`, width, 'warn')),
+    line('How is the rig set?', 'strong'),
+    spans(['1 ', 'accent'], 'surveyed sight pegs (grid)'),
+    spans(['2 ', 'accent'], 'alignment device on the mast (true)'),
+    spans(['3 ', 'accent'], 'compass (magnetic)'),
+  ];
+}
+
+/** The azimuth of the mast by pegs or device, beside the plan from the same north. */
+export function azimuthLines(form: LineUpForm, { here }: LineUpContext, width: number): readonly Line[] {
+  const device = form.taken.way === 'alignment device';
+  const north = device ? 'true' : 'grid';
+  const planned = inEveryNorth(here.planned.azimuth, here.angles).find((one) => one.north === north);
+  return [
+    ...wrap(
+      device
+        ? 'Read the azimuth off the alignment device, from true north.'
+        : 'The azimuth that the mast stands on between the sight pegs, from grid north.',
+      width,
+    ),
+    ...wrap(
+      planned === undefined
+        ? `The plan is ${formatAzimuth(here.planned.azimuth)}: it can not be turned to ${north} north here.`
+        : `The plan is ${formatAzimuth(planned)}.`,
+      width,
+      planned === undefined ? 'warn' : 'strong',
+    ),
+    ...wrap(
+      'Behind the number t, m, g or l: it is from true, magnetic, grid or local north.',
+      width,
+      'faint',
+    ),
+    ...keptLine(form.taken.azimuth === undefined ? undefined : formatAzimuth(form.taken.azimuth)),
+  ];
+}
+
+const keptLine = (value: string | undefined): readonly Line[] =>
+  value === undefined ? [] : [line(`Read: ${value}. Enter keeps it.`, 'good')];
+
+/** What the compass should read, what it has read so far, and what to do next. */
+export function compassLines(
+  form: LineUpForm,
+  { here, project }: LineUpContext,
+  width: number,
+): readonly Line[] {
+  const { magnetic } = here;
+  if (magnetic === undefined) return [];
+  const { compassNearestM, magneticGround } = project.survey;
+  const alone = form.taken.way === 'compass';
+  const taken = form.taken.compass.map((one) =>
+    line(
+      `${one.distanceM} m: ${one.deg.toFixed(1)}° ${one.sightedBack ? 'sighted back' : 'along the hole'}`,
+      'good',
+    ),
+  );
+  const ask =
+    form.step === 'distance'
+      ? [
+          `How far from the rig do you stand, in metres? ${compassNearestM} m at the least, further from a heavy rig.`,
+          'Two distances are needed. Enter alone: no more readings.',
+        ]
+      : [
+          `At ${form.distanceM} m: type a reading, several if you can; sighted back with b, like ${expectedReading(magnetic, true).deg.toFixed(0)}b.`,
+          'x takes the last one out. Enter alone: this distance is done.',
+        ];
+  return [
+    ...wrap(capital(formatExpected(magnetic)), width, 'strong'),
+    ...(magneticGround
+      ? wrap(
+          alone
+            ? 'The ground here is magnetic: a compass alone is refused. Set the rig by pegs or a device.'
+            : 'The ground here is magnetic: take the compass with care.',
+          width,
+          'alert',
+        )
+      : []),
+    ...taken,
+    ...ask.flatMap((each) => wrap(each, width)),
+  ];
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The dip by the gauge of the crew, then by the clinometer. */
+export function dipLines(form: LineUpForm, { here }: LineUpContext, width: number): readonly Line[] {
+  const crew = form.step === 'crew dip';
+  const kept = crew ? form.taken.crewDip : form.taken.clinometerDip;
+  return [
+    ...wrap(
+      crew
+        ? 'The dip that the crew set, by their own gauge.'
+        : 'The dip by your own clinometer, on clean straight steel of the mast.',
+      width,
+    ),
+    ...wrap(`The plan is ${formatDip(here.planned.dip)}. Down is negative.`, width, 'strong'),
+    ...wrap('Enter alone: not read.', width, 'faint').slice(0, kept === undefined ? 1 : 0),
+    ...keptLine(kept === undefined ? undefined : formatDip(kept)),
+  ];
+}
+
+/** The collar position, beside the planned one. */
+export function collarLines(form: LineUpForm, { hole }: LineUpContext, width: number): readonly Line[] {
+  const planned = plannedCollar(holeNouns(hole, 'collars'));
+  const { collar } = form.taken;
+  return [
+    ...wrap(
+      'Where does the collar stand? East, north and height in metres, or paste what the GPS sends.',
+      width,
+    ),
+    ...(planned === undefined
+      ? [line('No planned position.', 'faint')]
+      : wrap(
+          `Planned: ${(planned.eastingMm / 1000).toFixed(1)} E ${(planned.northingMm / 1000).toFixed(1)} N, ${planned.grid}.`,
+          width,
+          'strong',
+        )),
+    ...(collar === undefined
+      ? [line('Enter alone: not taken.', 'faint')]
+      : wrap(
+          `Read: ${collar.eastM.toFixed(1)} E ${collar.northM.toFixed(1)} N (${collar.source}). Enter keeps it.`,
+          width,
+          'good',
+        )),
+    ...wrap(
+      'It is kept beside the planned one; the surveyed one comes later and ranks above both.',
+      width,
+      'faint',
+    ),
+  ];
+}
