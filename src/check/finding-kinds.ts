@@ -21,8 +21,8 @@ export const allFindingKinds: readonly FindingKind[] = FINDING_KINDS_BY_ROOM.fla
 
 const HEAD = `# Findings
 
-Generated from the code. Every problem that offsider can find in data, by the room that looks for it. A *fault* can't be used as it
-stands, a *warning* can and probably shouldn't, a *note* is worth knowing.
+Generated from the code. Every problem that offsider can find in data, by the room that looks for it. A _fault_ can't be used as it
+stands, a _warning_ can and probably shouldn't, a _note_ is worth knowing.
 `;
 
 /** The catalogue of findings as Markdown: code, severity, what is wrong, why it matters. */
