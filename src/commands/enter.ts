@@ -3,7 +3,7 @@ import type { Outside } from '../desk/outside.ts';
 import type { Finding } from '../finding/finding.ts';
 import { type AtProject, atProject, holeNamed } from './at-project.ts';
 import { lineAsked, lineNotTaken } from './findings.ts';
-import { startWithRig } from './lines/start-drilling.ts';
+import { startDrillingWith } from './lines/start-drilling.ts';
 import type { LinesAt, Taken } from './lines/submit-made.ts';
 import { takeLine } from './lines/take-line.ts';
 import { EXIT, refuse, say, sayTrouble } from './say.ts';
@@ -30,7 +30,7 @@ export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
     const { kind, id } = hole.value;
     const lines = { desk: at.desk, project: at.project, hole: { kind, id }, noteMismatches: asked.keepGoing };
     if (asked.rig !== undefined) {
-      const started = await startWithRig(lines, asked.rig);
+      const started = await startDrillingWith(lines, asked.rig);
       if (!started.ok) return refuse(outside, ...started.findings);
       if (started.value.kind === 'done') say(outside, started.value.said);
     }

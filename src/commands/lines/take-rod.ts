@@ -1,25 +1,9 @@
 import { checkRod, type RodAt, rodAsExpected, rodNoted } from '../../desk/acts/rod.ts';
-import { type Depth, formatDepth, parseDepth } from '../../quantity/depth.ts';
+import { readRod } from '../../desk/acts/rod-read.ts';
+import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
-import type { RodSeen } from '../../sampling/mismatch.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { type LinesAt, makerOf, submitMade, type Taken } from './submit-made.ts';
-
-/** What stands behind `;rod`: last digits of the calico in hand, `x6` bags counted, `@54.5` another depth. */
-type RodRead = RodSeen & { readonly depthMm?: Depth };
-
-/** Reads what stands behind `;rod`, or undefined where a word of it is none of the three. */
-export function readRod(text: string): RodRead | undefined {
-  let read: RodRead = {};
-  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
-    const depthMm = word.startsWith('@') ? parseDepth(word.slice(1)) : undefined;
-    if (depthMm !== undefined) read = { ...read, depthMm };
-    else if (/^x\d{1,2}$/.test(word)) read = { ...read, count: Number(word.slice(1)) };
-    else if (/^[A-Z0-9][A-Z0-9-]*$/.test(word)) read = { ...read, digits: word };
-    else return undefined;
-  }
-  return read;
-}
 
 /** Records a rod done. Bags that do not agree refuse it with the mismatch named, unless mismatches are to be noted. */
 export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {

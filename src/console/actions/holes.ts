@@ -1,7 +1,8 @@
 import { readNewHole } from '../../desk/acts/new-hole.ts';
+import { startWithRig } from '../../desk/acts/start.ts';
 import { drilledMm } from '../../hole/commands/drilled.ts';
 import { planHole } from '../../hole/commands/plan-hole.ts';
-import { reopenHole, startDrilling, stopDrilling } from '../../hole/commands/states.ts';
+import { reopenHole, stopDrilling } from '../../hole/commands/states.ts';
 import type { Header, Plan } from '../../hole/header.ts';
 import { headerOf, planOf } from '../../hole/hole.ts';
 import { depthFromMetres, depthFromMm } from '../../quantity/depth.ts';
@@ -48,18 +49,11 @@ export function openHole(state: State, world: World): Step {
 /** Drilling starts, or goes on, with the rig of this console. */
 function startHole(state: State, hole: Document, world: World): Step {
   if (state.readOnly !== undefined) return still(state);
-  const rig = state.project.settings.rigs.find((each) => each.name === state.rig);
-  const interval = {
-    method: 'RC',
-    rig: state.rig,
-    fromMm: headsOf(hole).drilledMm,
-    ...(rig === undefined ? {} : { bitMm: rig.bitMm }),
-    startedAt: world.now,
-  };
+  const maker = { newId: world.newId, at: world.now, by: state.person };
   return submittingResult(
     state,
     hole,
-    startDrilling(hole, interval, { newId: world.newId, at: world.now, by: state.person }),
+    startWithRig(state.project, hole, state.rig, maker),
     state,
     `${headerOf(hole).name}: drilling with ${state.rig}. ;u takes it back.`,
   );

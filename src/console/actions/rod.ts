@@ -1,9 +1,9 @@
 import { checkRod, rodAsExpected, rodMended, rodNoted } from '../../desk/acts/rod.ts';
+import { readRod } from '../../desk/acts/rod-read.ts';
 import { holeNouns } from '../../hole/hole.ts';
-import { formatDepth, parseDepth } from '../../quantity/depth.ts';
+import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import type { RodSeen } from '../../sampling/mismatch.ts';
 import type { RodCheck } from '../../sampling/rod-check.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
@@ -26,29 +26,13 @@ export function askRod(state: State, world: World, digits = ''): Step {
   return digits === '' ? still(asked) : answerRod(asked, world);
 }
 
-/** What was typed at a rod check: the last digits of the calico, `6 bags` counted with `x6`, another depth with `@54.5`. */
-export function readRodAnswer(text: string): (RodSeen & { readonly depthMm?: number }) | undefined {
-  let seen: RodSeen & { readonly depthMm?: number } = {};
-  for (const word of text
-    .trim()
-    .split(/\s+/)
-    .filter((each) => each !== '')) {
-    const depth = word.startsWith('@') ? parseDepth(word.slice(1)) : undefined;
-    if (depth !== undefined) seen = { ...seen, depthMm: depth };
-    else if (/^x\d{1,2}$/.test(word)) seen = { ...seen, count: Number(word.slice(1)) };
-    else if (/^[A-Z0-9][A-Z0-9-]*$/.test(word)) seen = { ...seen, digits: word };
-    else return undefined;
-  }
-  return seen;
-}
-
 /** What a rod prompt is asking about: the check as it stands with what is typed. */
 export function rodStanding(
   state: State,
   hole: Document,
   prompt: RodPrompt,
 ): { readonly depthMm: number; readonly check: RodCheck } {
-  const typed = prompt.kind === 'rod' ? readRodAnswer(prompt.draft.text) : readRodAnswer(prompt.lastDigits);
+  const typed = prompt.kind === 'rod' ? readRod(prompt.draft.text) : readRod(prompt.lastDigits);
   const depthMm = typed?.depthMm ?? prompt.depthMm;
   const check = checkRod(
     state.project,
@@ -65,7 +49,7 @@ export function answerRod(state: State, world: World): Step {
   const { prompt } = state;
   const hole = holeInHand(state);
   if (prompt?.kind !== 'rod' || hole === undefined) return still(state);
-  const seen = readRodAnswer(prompt.draft.text);
+  const seen = readRod(prompt.draft.text);
   if (seen === undefined) {
     return still(
       saying(
@@ -113,7 +97,7 @@ export function answerMismatch(state: State, world: World): Step {
   const closed: State = { ...state, prompt: undefined };
   const choice = prompt.draft.text.trim();
   if (choice === '') {
-    const lastBag = readRodAnswer(prompt.lastDigits)?.digits ?? '';
+    const lastBag = readRod(prompt.lastDigits)?.digits ?? '';
     return submittingResult(
       state,
       hole,
