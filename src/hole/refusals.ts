@@ -39,6 +39,13 @@ export const REFUSALS = {
     title: 'The state of the hole does not allow this.',
     rationale: 'A hole has a history in order: planned, drilling, suspended, abandoned or complete.',
   }),
+  planUnread: defineFinding({
+    code: 'plan-not-read',
+    severity: 'fault',
+    title: 'A plan typed for the hole can’t be read.',
+    rationale:
+      'A direction read wrongly would put every comparison with the plan off, and nothing would look wrong.',
+  }),
   bagUsed: defineFinding({
     code: 'bag-used-twice',
     severity: 'fault',

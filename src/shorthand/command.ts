@@ -35,6 +35,8 @@ export type RigCommand =
   | { readonly does: 'place control'; readonly lastDigits?: string }
   | { readonly does: 'shot'; readonly depthMm: Depth; readonly dipDeg: number; readonly azimuthDeg?: number }
   | { readonly does: 'collar'; readonly state: 'capped' | 'plugged' }
+  /** Direction and depth of the hole as words; read where plans are read. */
+  | { readonly does: 'plan'; readonly said: string }
   | { readonly does: 'stop'; readonly reason: string }
   | { readonly does: 'stop over' };
 

@@ -68,6 +68,14 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
     previewed: false,
     read: readShot,
   },
+  {
+    word: 'plan',
+    form: ';plan 270g -60 180',
+    does: 'Give the hole a plan, or a new one (deepened): azimuth with its north (t, m, g, l), dip, depth',
+    previewed: false,
+    read: (text) =>
+      text === '' ? wrong('azimuth, dip, depth', ';plan 270g -60 180') : { does: 'plan', said: text },
+  },
   alone('capped', { does: 'collar', state: 'capped' }, 'The collar is capped'),
   alone('plugged', { does: 'collar', state: 'plugged' }, 'The collar is plugged'),
   {

@@ -17,6 +17,7 @@ import type { Command } from '../../shorthand/command.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { placeControl, putNextControlOff } from './controls.ts';
+import { setPlan } from './plan.ts';
 import { recordShotRead } from './shot.ts';
 
 /** Commands that are one edit of the hole and ask nothing. The others are the caller's: a rod check, undo, a preview, leaving. */
@@ -78,6 +79,8 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
     }
     case 'collar':
       return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
+    case 'plan':
+      return setPlan(hole, command.said);
     case 'stop':
       return ok(recordStop({ because: command.reason, at: maker.at, by: maker.by }, maker));
     case 'stop over':

@@ -37,7 +37,10 @@ export function readNewHole(text: string, taken: ReadonlySet<string>): NewHole {
   if (rest.length === 0) return { ok: true, name: id, plan: undefined, logFromMm };
   if (rest.length !== 3)
     return wrong('Behind the name: azimuth with its north, dip, depth, like 270g -60 120. Or nothing.');
-  return readPlan(id, rest as [string, string, string], logFromMm);
+  const plan = readPlan(rest as [string, string, string]);
+  if ('problem' in plan) return wrong(plan.problem);
+  if (plan.depthMm <= logFromMm) return wrong('The planned depth is above the foot of the pre-collar.');
+  return { ok: true, name: id, plan, logFromMm };
 }
 
 /** The words before `from`, and the depth behind it: 0 where there is no `from`, undefined where what is behind it is no depth. */
@@ -54,27 +57,25 @@ function withoutFrom(words: readonly string[]): {
   };
 }
 
-function readPlan(
-  name: string,
-  [azimuth, dip, depth]: readonly [string, string, string],
-  logFromMm: Depth,
-): NewHole {
+/** A plan as three words: azimuth with the letter of its north, dip, depth in metres; or what is wrong, in words. */
+export function readPlan([azimuth, dip, depth]: readonly [string, string, string]):
+  | Plan
+  | { readonly problem: string } {
   const parts = /^(\d{1,3}(?:\.\d+)?)([tmgl])$/.exec(azimuth);
-  const north = NORTH_LETTERS[parts?.[2] ?? ''];
+  const azimuthNorth = NORTH_LETTERS[parts?.[2] ?? ''];
   const azimuthDeg = Number(parts?.[1]);
-  if (north === undefined || !(azimuthDeg <= 360))
-    return wrong(
-      `${azimuth} is no azimuth: degrees 0 to 360 and the letter of its north (t true, m magnetic, g grid, l local), like 270g.`,
-    );
+  if (azimuthNorth === undefined || !(azimuthDeg <= 360)) {
+    return {
+      problem: `${azimuth} is no azimuth: degrees 0 to 360 and the letter of its north (t true, m magnetic, g grid, l local), like 270g.`,
+    };
+  }
   const dipDeg = Number(dip);
   if (!/^-?\d{1,2}(\.\d+)?$/.test(dip) || !(Math.abs(dipDeg) <= 90))
-    return wrong(`${dip} is no dip: degrees, down negative, like -60.`);
-  if (dipDeg > 0) return wrong(`A dip of ${dip} points up. Did you mean -${dip}?`);
-  const depthMm: Depth | undefined = parseDepth(depth);
-  if (depthMm === undefined || depthMm === 0) return wrong(`${depth} is no depth in metres.`);
-  if (depthMm <= logFromMm) return wrong('The planned depth is above the foot of the pre-collar.');
-  const plan = { azimuthDeg: azimuthDeg % 360, azimuthNorth: north, dipDeg, depthMm };
-  return { ok: true, name, plan, logFromMm };
+    return { problem: `${dip} is no dip: degrees, down negative, like -60.` };
+  if (dipDeg > 0) return { problem: `A dip of ${dip} points up. Did you mean -${dip}?` };
+  const depthMm = parseDepth(depth);
+  if (depthMm === undefined || depthMm === 0) return { problem: `${depth} is no depth in metres.` };
+  return { azimuthDeg: azimuthDeg % 360, azimuthNorth, dipDeg, depthMm };
 }
 
 const wrong = (problem: string): NewHole => ({ ok: false, problem });
