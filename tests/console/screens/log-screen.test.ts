@@ -25,7 +25,7 @@ describe('the table of rows', () => {
 
   it('shows three minerals of a row before it shows optional fields', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
-    expect(line(sitting, / 45 +46/)).toContain('chl2 sil1 ser1');
+    expect(line(sitting, / 45 +46/)).toContain('chl2 sil1 src1');
   });
 
   it('keeps rock, alteration, sulphides and veins at 80 columns, with their titles', async () => {
