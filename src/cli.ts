@@ -43,7 +43,7 @@ async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<numbe
   });
   const last = describeEnding(ending);
   if (last.message !== undefined) process.stderr.write(`${last.message}\n`);
-  if (problem !== undefined) process.stderr.write(`Not everything is saved: ${problem}\n`);
+  if (problem !== undefined) process.stderr.write(`Not everything is saved: ${safeText(problem)}\n`);
   if (last.raise !== undefined) process.kill(process.pid, last.raise);
   return problem === undefined ? last.exitCode : EXIT.findings;
 }

@@ -1,6 +1,6 @@
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
-import { safeLines } from '../finding/safe-text.ts';
+import { safeJson, safeLines } from '../finding/safe-text.ts';
 
 /** Exit codes of every command. */
 export const EXIT = { fine: 0, findings: 1, wrongUse: 2, bug: 70 } as const;
@@ -12,13 +12,9 @@ export function say(outside: Says, text: string): void {
   outside.stdout.write(`${safeLines(text)}\n`);
 }
 
-/** Prints data on stdout as JSON, which escapes every control character itself. */
+/** Prints data on stdout as JSON; what a terminal would obey or hide is escaped in it. */
 export function sayJson(outside: Says, value: unknown): void {
-  outside.stdout.write(`${JSON.stringify(value, null, 2).replace(/[\u007f-\u009f]/g, escaped)}\n`);
-}
-
-function escaped(character: string): string {
-  return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  outside.stdout.write(`${safeJson(JSON.stringify(value, null, 2))}\n`);
 }
 
 /** What stands in the way, on stderr: findings that were expected (what, where, what to do), or a fault of ours with its stack. */

@@ -37,3 +37,14 @@ export function safeLines(text: string, looks: { readonly ascii: boolean } = { a
     .map((line) => safeText(line, looks))
     .join('\n');
 }
+
+/** JSON as printed, with every unsafe character in its texts escaped: the same data, and nothing in it that a terminal obeys or hides. */
+export function safeJson(json: string): string {
+  return json.replace(unsafe, (character) => (character === '\n' ? character : escaped(character)));
+}
+
+/** A character as JSON escapes it, one `\u` for each of its UTF-16 units. */
+function escaped(character: string): string {
+  const units = Array.from({ length: character.length }, (_, at) => character.charCodeAt(at));
+  return units.map((unit) => `\\u${unit.toString(16).padStart(4, '0')}`).join('');
+}

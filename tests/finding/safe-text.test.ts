@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { safeLines, safeText } from '../../src/finding/safe-text.ts';
+import { safeJson, safeLines, safeText } from '../../src/finding/safe-text.ts';
 
 const ascii = { ascii: true };
 
@@ -60,5 +60,18 @@ describe('text made safe to show', () => {
   });
   it('lines stay lines where lines are asked for', () => {
     expect(safeLines('a\nb\x1bc')).toBe('a\nb␛c');
+  });
+});
+
+describe('JSON made safe to print', () => {
+  it('is the same data, and holds nothing unsafe but its line feeds', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary' }), (text) => {
+        const printed = safeJson(JSON.stringify({ text }, null, 2));
+        expect(JSON.parse(printed)).toEqual({ text });
+        expect(printed).not.toMatch(/[\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/u);
+        expect(printed.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
+      }),
+    );
   });
 });

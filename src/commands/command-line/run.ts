@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import about from '../../../package.json' with { type: 'json' };
 import type { Outside } from '../../desk/outside.ts';
+import { safeLines } from '../../finding/safe-text.ts';
 import { EXIT } from '../say.ts';
 import { addHoleCommands } from './hole-commands.ts';
 import { type Done, withWho } from './options.ts';
@@ -46,8 +47,8 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
     .helpOption('-h, --help', 'print this')
     .exitOverride()
     .configureOutput({
-      writeOut: (text) => outside.stdout.write(text),
-      writeErr: (text) => outside.stderr.write(text),
+      writeOut: (text) => outside.stdout.write(safeLines(text)),
+      writeErr: (text) => outside.stderr.write(safeLines(text)),
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     })
