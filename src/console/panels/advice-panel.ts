@@ -32,15 +32,17 @@ export function advicePanel(
 
 /** Rules in their own order, as many as fit; where not all do, what speaks now or stands nearest to it comes first. */
 function rulesThatFit(standing: AdviceStanding, theme: Theme, width: number, room: number): readonly Line[] {
-  const drawn = standing.outcomes.map((outcome) => ({ outcome, lines: ruleLines(outcome, theme, width) }));
-  const chosen = new Set<RuleOutcome>();
+  const byWeight = [...standing.outcomes].sort((a, b) => weight(b) - weight(a));
+  const chosen = new Map<RuleOutcome, readonly Line[]>();
   let left = room;
-  for (const { outcome, lines } of [...drawn].sort((a, b) => weight(b.outcome) - weight(a.outcome))) {
-    if (lines.length > left) continue;
-    chosen.add(outcome);
+  for (const outcome of byWeight) {
+    // Where only one line is left a rule is cut to it: its name and how far it is stand in front.
+    const lines = ruleLines(outcome, theme, width).slice(0, left);
+    if (lines.length === 0) break;
+    chosen.set(outcome, lines);
     left -= lines.length;
   }
-  return drawn.filter(({ outcome }) => chosen.has(outcome)).flatMap(({ lines }) => lines);
+  return standing.outcomes.flatMap((outcome) => chosen.get(outcome) ?? []);
 }
 
 function depthLines(hole: Document): readonly Line[] {
@@ -52,8 +54,7 @@ function depthLines(hole: Document): readonly Line[] {
       ? `drilled ${formatDepth(drilledMm)} m, no plan`
       : `drilled ${formatDepth(drilledMm)} of ${formatDepth(planned)} m planned`;
   if (pace === undefined) return [line(depth)];
-  const reached =
-    pace.plannedReachedAt === undefined ? '' : `, planned depth ${localTime(pace.plannedReachedAt)}`;
+  const reached = pace.plannedReachedAt === undefined ? '' : `, at plan ${localTime(pace.plannedReachedAt)}`;
   return [line(depth), line(`${pace.metresPerHour.toFixed(1)} m an hour${reached}`, 'faint')];
 }
 
