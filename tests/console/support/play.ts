@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { type Act, type Chapter, keysOf } from '../../support/whole-hole-script.ts';
+import { type Act, type Chapter, keysOf } from '../../support/whole-hole/script.ts';
 import type { Sitting } from './sitting.ts';
 
 /** Plays a chapter into a sitting, each key a read of its own, and looks at the screen after each act. */

@@ -1,5 +1,13 @@
 import { createHash } from 'node:crypto';
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, relative } from 'node:path';
 import { openPty, type Pty, type PtyOptions } from './pty.ts';
@@ -20,16 +28,19 @@ export interface Rig {
   remove(): Promise<void>;
 }
 
-const SAMPLE = join(import.meta.dirname, '../../../sample-projects/mulgara-bend');
 const START_MS = Date.parse('2026-03-16T06:30:00+08:00');
 
-/** A rig with the settings and codes of the sample project, and no hole yet. */
-export function newRig(program: string): Rig {
+/** A rig with a project of these files, by path; as a rule the settings and codes alone, and no hole yet. */
+export function newRig(program: string, files: Readonly<Record<string, string>>): Rig {
   const place = mkdtempSync(join(tmpdir(), 'offsider-rig-'));
   const folder = join(place, 'project');
   const clock = join(place, 'clock');
   mkdirSync(folder);
-  for (const file of ['project.json', 'logging.json']) cpSync(join(SAMPLE, file), join(folder, file));
+  const write = (path: string, text: string) => {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  };
+  for (const [path, text] of Object.entries(files)) write(path, text);
   let minutes = 0;
   const pass = (more: number) => {
     minutes += more;
@@ -54,10 +65,7 @@ export function newRig(program: string): Rig {
     },
     pass,
     read: (path) => readFileSync(join(folder, path), 'utf8'),
-    write(path, text) {
-      mkdirSync(dirname(join(folder, path)), { recursive: true });
-      writeFileSync(join(folder, path), text);
-    },
+    write,
     contents: () => contentsOf(folder),
     async remove() {
       for (const pty of open) {

@@ -30,9 +30,14 @@ export type ScriptKey = { readonly character: string } | { readonly name: string
 
 /** The keys of a script. */
 export function keysOf(script: string): readonly ScriptKey[] {
-  return [...script.matchAll(/<([a-z0-9-]+)>|(.)/gsu)].map(([, name, character = '']): ScriptKey =>
-    name === undefined ? { character } : { name },
+  return [...script.matchAll(/<([a-z0-9-]+)>|(.)/gsu)].map(
+    ([, name, character = '']): ScriptKey => (name === undefined ? { character } : { name }),
   );
+}
+
+/** True where a screen shows what is to be seen. */
+export function shows(screen: string, seen: Seen): boolean {
+  return typeof seen === 'string' ? screen.includes(seen) : seen.test(screen);
 }
 
 const does = (keys: string, ...see: readonly Seen[]): Act => ({ keys, see });
@@ -58,17 +63,26 @@ function rod(count: number, bags: number): readonly Act[] {
 }
 
 const collar: Chapter = {
-  title: 'a hole that nobody planned is made, its bags are numbered, and two rods are done before the first row',
+  title:
+    'a hole that nobody planned is made, its bags are numbered, and two rods are done before the first row',
   acts: [
     does('n', 'a hole that nobody planned'),
     does('MBRC020 270t -60 120<enter>', 'MBRC020 made. Enter starts drilling it.', '270.0° true', '120 m'),
     does('<enter>', 'MBRC020: drilling with RC7.', ' 0–1 ▸'),
     does('<ctrl-a>', 'what does the rig do now', '▸ Drilling'),
     does('<enter>', 'drilling 0:00'),
-    does(';numbered MB000601 MB000740<enter>', 'bags MB000601 to MB000740 numbered', '140 numbered bags left'),
+    does(
+      ';numbered MB000601 MB000740<enter>',
+      'bags MB000601 to MB000740 numbered',
+      '140 numbered bags left',
+    ),
     does(';dry<enter>', 'dry'),
     ...rod(1, 6),
-    { keys: '<f2>', after: 12, see: ['rod 2 done at 12 m', '7 bags expected, the last calico is MB000613', 'field duplicate'] },
+    {
+      keys: '<f2>',
+      after: 12,
+      see: ['rod 2 done at 12 m', '7 bags expected, the last calico is MB000613', 'field duplicate'],
+    },
     does('613<enter>', 'Rod 2 done at 12 m, 7 bags.', '12 m behind the rig', '(drilled, not logged)'),
   ],
 };
@@ -93,7 +107,11 @@ const fresh: Chapter = {
   title: 'down into fresh rock; a rod whose bags do not fit is named and mended',
   acts: [
     ...rows(24, 'wx3oc', '.', 'ox2', 'cl1', '.', 'py,de/half gone to rust'),
-    { keys: '<f2>', after: 12, see: ['rod 7 done at 42 m', '7 bags expected, the last calico is MB000645', 'standard'] },
+    {
+      keys: '<f2>',
+      after: 12,
+      see: ['rod 7 done at 42 m', '7 bags expected, the last calico is MB000645', 'standard'],
+    },
     does('644 x6<enter>', 'the bags do not fit: 644 x6', '3 mend as: a control forgotten, at MB000640'),
     does('3<enter>', 'rod 7 done at 42 m, mended: a control forgotten'),
     ...rows(30, 'wx2', '.', 'wx1ox1gi3mema1/top of fresh rock', '.', 'c2', '.'),
@@ -105,7 +123,8 @@ const fresh: Chapter = {
 };
 
 const back: Chapter = {
-  title: 'a mistake ten metres back is corrected; the sample comes up wet; a scanner breaks into a line half typed',
+  title:
+    'a mistake ten metres back is corrected; the sample comes up wet; a scanner breaks into a line half typed',
   acts: [
     does('vn1q', ' 48–49 ▸ vn1q'),
     does('<up><up><up><up><up><up><up><up><up><up>', 'amending 38–39', ' 38–39 ▸ p0'),
@@ -125,16 +144,15 @@ const back: Chapter = {
   ],
 };
 
-/** True where a screen shows what is to be seen. */
-export function shows(screen: string, seen: Seen): boolean {
-  return typeof seen === 'string' ? screen.includes(seen) : seen.test(screen);
-}
+/** The first 24 rows. */
+export const TO_COVER: readonly Chapter[] = [collar, cover];
 
-/** Up to here 60 rows are logged. */
-export const TO_ROW_60: readonly Chapter[] = [collar, cover, fresh, back];
+/** From there to row 60. */
+export const AFTER_COVER: readonly Chapter[] = [fresh, back];
 
 const zone: Chapter = {
-  title: 'through the zone: arsenopyrite, veins, a caution; the latest row undone and done again; a range amended after its preview',
+  title:
+    'through the zone: arsenopyrite, veins, a caution; the latest row undone and done again; a range amended after its preview',
   acts: [
     ...rows(60, 'p2ar,', 'vn5s2', 'p3r1', 'vn10k2', '.', 'r2p5'),
     does(';u<enter>', 'Undone: logged 65–66.', ' 65–66 ▸'),
@@ -160,7 +178,8 @@ const survey: Chapter = {
     does('G4<enter>', 'How far is the sensor behind the bit'),
     does('<enter>', 'Who runs it?'),
     does('MTA<enter>', 'a shot, as the driller reads it out', '▸ 90 -59.2 271.4'),
-    does('<enter>', 'Shot at 90 m recorded: dip -59.2°, azimuth 271.4°.'),
+    does('<enter>', 'Doubtful; = behind it insists.', "can't be turned to grid north"),
+    does(' =<enter>', 'Shot at 90 m recorded: dip -59.2°, azimuth 271.4°.'),
     { keys: '<ctrl-a>', after: 9, see: ['▸ Drilling'] },
     does('<enter>', 'drilling 0:00'),
   ],
@@ -195,9 +214,14 @@ const end: Chapter = {
     does('<enter>', 'Nothing is open.'),
     does('<enter>', 'How is the collar left?'),
     does('c<enter>', 'The decision is yours and is recorded.'),
-    does('planned depth, barren tail; camp told by radio<enter>', 'MBRC020 ended at 120 m and closed. Collar capped.', 'COMPLETE'),
-    does('c<enter>', 'closed'),
-    does('<escape><f10>', 'holes · rig RC7', /MBRC020 +complete/),
+    does(
+      'planned depth, barren tail; camp told by radio<enter>',
+      'MBRC020 ended at 120 m and closed. Collar capped.',
+      'COMPLETE',
+    ),
+    does('.<enter>', 'is closed', ' 120–121 ▸ .'),
+    { ...does('<escape>', ' 120–121 ▸'), gone: [' 120–121 ▸ .'] },
+    does('<f10>', 'holes · rig RC7', /MBRC020 +complete/),
   ],
 };
 
