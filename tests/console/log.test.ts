@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { headerOf, holeNouns, rowsDown } from '../../src/hole/hole.ts';
 import { headsOf } from '../../src/standing/heads.ts';
-import { emptySample, sampleFiles, type Sitting, sitDown } from './support/sitting.ts';
+import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
 /** A hole made on the rig, drilling, with numbered bags. */
 async function drilling(): Promise<Sitting> {
@@ -22,7 +22,11 @@ describe('a hole nobody planned', () => {
     const sitting = await sitDown(emptySample());
     sitting.type('n');
     sitting.enter('mbrc031');
-    expect(headerOf(sitting.hole('MBRC031'))).toMatchObject({ name: 'MBRC031', state: 'planned', unplanned: true });
+    expect(headerOf(sitting.hole('MBRC031'))).toMatchObject({
+      name: 'MBRC031',
+      state: 'planned',
+      unplanned: true,
+    });
     sitting.press('enter');
     expect(headerOf(sitting.hole('MBRC031')).state).toBe('drilling');
     expect(sitting.state().screen).toMatchObject({ name: 'log', hole: 'MBRC031' });
@@ -84,12 +88,19 @@ describe('two heads', () => {
     expect(sitting.screen().join('\n')).toMatch(/MB000613 .*duplicate/);
     sitting.enter(';later no second bag on the chute');
     const put = holeNouns(hole(sitting), 'putOff').at(-1);
-    expect(put).toMatchObject({ number: 'MB000613', kind: 'field duplicate', reason: 'no second bag on the chute' });
+    expect(put).toMatchObject({
+      number: 'MB000613',
+      kind: 'field duplicate',
+      reason: 'no second bag on the chute',
+    });
     sitting.press('f2', 'enter', 'f2', 'enter');
     expect(sitting.screen().some((line) => line.includes('MB000613  put off'))).toBe(true);
     expect(holeNouns(hole(sitting), 'bags').some((bag) => bag.number === 'MB000613')).toBe(false);
     sitting.enter(';place');
-    expect(holeNouns(hole(sitting), 'bags').find((bag) => bag.number === 'MB000613')).toMatchObject({ kind: 'field duplicate', method: 'spear' });
+    expect(holeNouns(hole(sitting), 'bags').find((bag) => bag.number === 'MB000613')).toMatchObject({
+      kind: 'field duplicate',
+      method: 'spear',
+    });
     expect(sitting.screen().some((line) => line.includes('put off'))).toBe(false);
   });
 });
@@ -160,7 +171,9 @@ describe('the entry line on the screen', () => {
     expect(sitting.screen().some((line) => line.includes('8 keys wait behind it'))).toBe(true);
     sitting.press('escape');
     sitting.enter('cl2');
-    expect(rows(sitting).map((row) => row.cells.alteration)).toEqual([1, 2, 3, 4].map((level) => ({ levels: { CHL: level } })));
+    expect(rows(sitting).map((row) => row.cells.alteration)).toEqual(
+      [1, 2, 3, 4].map((level) => ({ levels: { CHL: level } })),
+    );
     expect(sitting.state().held).toHaveLength(0);
   });
 
@@ -208,7 +221,9 @@ describe('going back', () => {
     expect(sitting.state().prompt).toMatchObject({ kind: 'preview' });
     expect(sitting.screen().join('\n')).toContain('pyrite');
     sitting.press('enter');
-    expect(rows(sitting).map((row) => row.cells.sulphides !== undefined && 'percents' in row.cells.sulphides)).toEqual([false, true, true, false]);
+    expect(
+      rows(sitting).map((row) => row.cells.sulphides !== undefined && 'percents' in row.cells.sulphides),
+    ).toEqual([false, true, true, false]);
   });
 });
 
@@ -230,7 +245,11 @@ describe('end of hole', () => {
     expect(headerOf(hole(sitting)).state).toBe('drilling');
     sitting.enter('bit lost');
     expect(headerOf(hole(sitting)).state).toBe('complete');
-    expect(holeNouns(hole(sitting), 'decisions').at(-1)).toMatchObject({ depthMm: 6000, reason: 'bit lost', by: 'NOK' });
+    expect(holeNouns(hole(sitting), 'decisions').at(-1)).toMatchObject({
+      depthMm: 6000,
+      reason: 'bit lost',
+      by: 'NOK',
+    });
     expect(holeNouns(hole(sitting), 'collarStates').at(-1)).toMatchObject({ state: 'capped' });
     sitting.enter('cl1');
     expect(rows(sitting)).toHaveLength(1);
@@ -246,7 +265,10 @@ describe('end of hole', () => {
     expect(headerOf(sitting.hole('MBRC001')).state).toBe('complete');
     sitting.enter('deepen to the second lode');
     expect(headerOf(sitting.hole('MBRC001')).state).toBe('suspended');
-    expect(holeNouns(sitting.hole('MBRC001'), 'decisions').at(-1)).toMatchObject({ kind: 'reopened', reason: 'deepen to the second lode' });
+    expect(holeNouns(sitting.hole('MBRC001'), 'decisions').at(-1)).toMatchObject({
+      kind: 'reopened',
+      reason: 'deepen to the second lode',
+    });
   });
 });
 
@@ -279,5 +301,29 @@ describe('the screen', () => {
     const again = await sitting.reopen();
     expect(again.screen()[2]).toContain('from');
     expect(rowsDown(again.hole('MBRC020'))).toEqual(rowsDown(hole(sitting)));
+  });
+});
+
+describe('the advice screen', () => {
+  it('shows each rule with its words and a strip of the metres that decided it', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.press('f5');
+    const screen = sitting.screen(100, 60).join('\n');
+    expect(screen).toContain('advice on ending the hole on the log to 46 m; 8 m drilled and not logged');
+    expect(screen).toContain('Advice only: the driller and the rules of the site prevail.');
+    expect(screen).toMatch(/decided by 0–54/);
+    expect(screen).toMatch(/█{30,}/);
+  });
+
+  it('is hidden while the driller has stopped for safety or the hole, on the panel too', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';stop hose burst');
+    expect(sitting.screen().join('\n')).toContain('No advice is shown: stopped by NOK: hose burst');
+    expect(sitting.screen().join('\n')).not.toContain('barren tail');
+    sitting.press('f5');
+    expect(sitting.screen().join('\n')).not.toContain('barren tail');
+    sitting.press('escape');
+    sitting.enter(';go');
+    expect(sitting.screen().join('\n')).toContain('barren tail');
   });
 });

@@ -26,6 +26,7 @@ export function advicePanel(
   const standing = adviceFor(project, hole);
   const verdict = verdictLines(standing, width).slice(0, Math.max(2, Math.floor(room / 2)));
   const depths = depthLines(hole);
+  if (!standing.shown.shown) return [...depths, ...verdict];
   const left = Math.max(0, room - depths.length - verdict.length);
   return [...depths, ...rulesThatFit(standing, theme, width, left), ...verdict];
 }

@@ -10,23 +10,16 @@ import { activityNamed } from '../../shift/shift-rules.ts';
 import { COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
 import { cellWords } from '../../shorthand/words.ts';
 import { openShift } from '../../standing/activity.ts';
-import { adviceFor } from '../../standing/advice.ts';
 import { streamStateOf } from '../../standing/stream.ts';
-import { ADVICE_LIMITS, restsOn } from '../../termination/verdict.ts';
 import { KEYS } from '../keys.ts';
-import { ruleLines, verdictLines } from '../panels/advice-panel.ts';
 import { upcomingLine } from '../panels/bags-panel.ts';
 import type { RowCursor } from '../panels/rows-panel.ts';
 import type { ListScreen, State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
+import { adviceList } from './advice-list.ts';
 import { keyName } from './bottom.ts';
-
-/** The title and the lines of a list screen. */
-export interface Listed {
-  readonly title: string;
-  readonly lines: readonly Line[];
-}
+import type { Listed } from './listed.ts';
 
 /** What a list screen of a hole shows, all of it; the screen cuts it to its window. */
 export function listOf(
@@ -72,30 +65,6 @@ function bagsList(state: State, hole: Document): Listed {
       ...(lines.length === 0
         ? [line('No numbered bags: ;numbered and the first and last number.', 'warn')]
         : lines),
-    ],
-  };
-}
-
-function adviceList(state: State, hole: Document, width: number, theme: Theme): Listed {
-  const standing = adviceFor(state.project, hole);
-  const rests = standing.shown.shown ? restsOn(standing.shown.advice) : '';
-  return {
-    title: `advice on ending the hole ${rests}`,
-    lines: [
-      ...verdictLines(standing, width),
-      ...wrap(ADVICE_LIMITS, width, 'faint'),
-      line(''),
-      ...standing.outcomes.flatMap((outcome): readonly Line[] => [
-        ...ruleLines(outcome, theme, width),
-        ...wrap(
-          `${outcome.rule.words} If met: ${outcome.rule.verdict}. ${outcome.reason}.`,
-          width - 4,
-          'faint',
-        ).map((each): Line => [{ text: '    ' }, ...each]),
-        ...(outcome.deciding.length === 0
-          ? []
-          : [line(`    decided by ${outcome.deciding.slice(-6).map(formatInterval).join(', ')}`, 'faint')]),
-      ]),
     ],
   };
 }
