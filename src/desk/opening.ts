@@ -3,10 +3,11 @@ import { type Disk, isMissing, whyRefused } from '../files/disk.ts';
 import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { noProject } from '../files/findings.ts';
 import { JOURNAL_FOLDER } from '../files/journal.ts';
-import { keepCopy } from '../files/keep-copy.ts';
+import { KEPT_FOLDER, keepCopy } from '../files/keep-copy.ts';
 import { type Lock, type LockRequest, takeLock } from '../files/lock.ts';
 import type { Machine } from '../files/machine.ts';
 import { HAND_WRITTEN, type ProjectFolder, readProjectFolder } from '../files/project-folder.ts';
+import { folderOutside } from '../files/read-file.ts';
 import { highestCounter, takeReplica } from '../files/replica.ts';
 import { ensureFolder } from '../files/write-durably.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
@@ -36,11 +37,23 @@ export function newToken(random: (bytes: number) => Uint8Array): string {
   return Array.from(random(8), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** Refused where the folder is not there or holds no project.json: nothing is made in a folder that is no project. */
+/** Folders of a project that the program writes in. One that is a link out of the project would take rows out of it. */
+const WRITTEN_IN = [
+  JOURNAL_FOLDER,
+  KEPT_FOLDER,
+  ...Object.values(DOCUMENT_KINDS).map((kind) => kind.folder),
+  'outbox',
+];
+
+/**
+ * Refused where the folder is not there or holds no project.json (nothing is made in a folder that is no project), and where a
+ * folder in it is a link out of it.
+ */
 export async function requireProject(disk: Disk, folder: string): Promise<Result<void>> {
   try {
     await disk.facts(join(folder, HAND_WRITTEN.project));
-    return ok(undefined);
+    const outside = await folderOutside(disk, folder, WRITTEN_IN);
+    return outside === undefined ? ok(undefined) : refused(outside);
   } catch (error) {
     const gone = isMissing(error);
     return refused(

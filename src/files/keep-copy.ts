@@ -11,7 +11,7 @@ export interface ToKeep {
 }
 
 /** Where what is about to be overwritten or dropped is kept. */
-const KEPT_FOLDER = `${JOURNAL_FOLDER}/kept`;
+export const KEPT_FOLDER = `${JOURNAL_FOLDER}/kept`;
 
 /**
  * Keeps bytes as they are, durably, under a name that says what they were and why they are kept

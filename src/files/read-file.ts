@@ -1,6 +1,6 @@
 import { join, sep } from 'node:path';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
-import { type Disk, type FileFacts, whyRefused } from './disk.ts';
+import { type Disk, type FileFacts, isMissing, whyRefused } from './disk.ts';
 import { linkOutside, unreadableFile } from './findings.ts';
 import { type JsonLimits, tooLarge } from './read-json.ts';
 
@@ -39,7 +39,7 @@ function leadsOut(file: string, outside: string): Finding {
     {
       excerpt: `${file} → ${outside}`,
       problem: 'it is a link to a place outside the project',
-      remedy: 'Put the file itself here in its place. It was not followed.',
+      remedy: 'Put the file or folder itself here in its place. It was not followed.',
     },
   );
 }
@@ -47,6 +47,22 @@ function leadsOut(file: string, outside: string): Finding {
 async function factsFollowed(disk: Disk, path: string): Promise<FileFacts> {
   const facts = await disk.facts(path);
   return facts.kind === 'link' ? disk.facts(await disk.realPath(path)) : facts;
+}
+
+/** The finding of the first of some folders of a project that is a link out of it; undefined where each is inside or not there. */
+export async function folderOutside(
+  disk: Disk,
+  folder: string,
+  rooms: readonly string[],
+): Promise<Finding | undefined> {
+  for (const room of rooms) {
+    const outside = await leadsOutside(disk, folder, join(folder, room)).catch((error: unknown) => {
+      if (isMissing(error)) return undefined;
+      throw error;
+    });
+    if (outside !== undefined) return leadsOut(room, outside);
+  }
+  return undefined;
 }
 
 /** The place outside the folder that a path really is at; undefined where it is inside. */

@@ -1,3 +1,4 @@
+import { setPlan } from '../../../src/desk/acts/plan.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
 import type { Maker } from '../../../src/hole/commands/made.ts';
@@ -47,5 +48,6 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   given('state-does-not-allow', 'a hole reopened that was not closed', () =>
     findingsIn(reopenHole(HOLE, {} as Decision, MAKER)),
   ),
+  given('plan-not-read', 'an azimuth without its north', () => findingsIn(setPlan(HOLE, '270 -60 120'))),
   given('bag-used-twice', 'a calico used again', () => findingsIn(issueBags(HOLE, 'bags', [BAG], MAKER))),
 ];
