@@ -1,0 +1,38 @@
+import { openHelp } from '../actions/lists.ts';
+import { saying, still } from '../step.ts';
+import type { Binding } from './binding.ts';
+
+/** Keys of every screen. */
+export const EVERYWHERE_KEYS: readonly Binding[] = [
+  {
+    name: 'help',
+    on: 'any',
+    keys: ['f1'],
+    word: 'help',
+    hint: 'help',
+    help: 'Keys and commands',
+    act: openHelp,
+  },
+  {
+    name: 'repaint',
+    on: 'any',
+    keys: ['ctrl-l'],
+    help: 'Paint the screen anew',
+    act: (state) => [state, [{ do: 'repaint' }]],
+  },
+  {
+    name: 'how to leave',
+    on: 'any',
+    keys: ['ctrl-c'],
+    help: 'Says how to leave; it never leaves by itself',
+    act: (state) =>
+      still(
+        saying(
+          state,
+          state.screen.name === 'holes'
+            ? 'Everything shown as saved is safe; q leaves.'
+            : 'Everything shown as saved is safe; ;q leaves.',
+        ),
+      ),
+  },
+];

@@ -1,0 +1,116 @@
+import { askEnding } from '../actions/ending.ts';
+import { undoOrRedo } from '../actions/history.ts';
+import { lineUpHindered, openLineUp } from '../actions/line-up.ts';
+import { openHoles, openList } from '../actions/lists.ts';
+import { askActivity } from '../actions/shift.ts';
+import { openSurvey } from '../actions/survey.ts';
+import { type Binding, HOLE_SCREENS } from './binding.ts';
+
+/** Keys of every screen of a hole: the other screens, and what can be done from any of them. */
+export const HOLE_SCREEN_KEYS: readonly Binding[] = [
+  {
+    name: 'bags',
+    on: HOLE_SCREENS,
+    keys: ['f3'],
+    word: 'bags',
+    hint: 'bags',
+    help: 'Bags: what comes, ready to tick off',
+    act: openList('bags'),
+  },
+  {
+    name: 'advice',
+    on: HOLE_SCREENS,
+    keys: ['f5'],
+    word: 'advice',
+    hint: 'advice',
+    help: 'Advice on ending the hole, rule by rule',
+    act: openList('advice'),
+  },
+  {
+    name: 'survey',
+    on: HOLE_SCREENS,
+    keys: ['f6'],
+    word: 'survey',
+    hint: 'survey',
+    help: 'Shots, and where the hole goes',
+    act: openSurvey,
+  },
+  {
+    name: 'line-up',
+    on: HOLE_SCREENS,
+    keys: ['ctrl-y'],
+    word: 'line-up',
+    help: 'Line the rig up: cautions, checks, direction as set against the plan',
+    hindered: lineUpHindered,
+    act: openLineUp,
+  },
+  {
+    name: 'codes',
+    on: HOLE_SCREENS,
+    keys: ['f7'],
+    word: 'codes',
+    hint: 'codes',
+    help: 'Codes and what types them',
+    act: openList('codes'),
+  },
+  {
+    name: 'shift',
+    on: HOLE_SCREENS,
+    keys: ['f8'],
+    word: 'shift-record',
+    hint: 'shift',
+    help: 'The shift record: what the rig does, since when',
+    act: openList('shift'),
+  },
+  {
+    name: 'history',
+    on: HOLE_SCREENS,
+    keys: ['f9'],
+    word: 'history',
+    hint: 'history',
+    help: 'What was done on this hole: who, when, before and after',
+    act: openList('history'),
+  },
+  {
+    name: 'activity',
+    on: HOLE_SCREENS,
+    keys: ['ctrl-a'],
+    word: 'activity',
+    help: 'What the rig does from now on: drilling, standby, move …',
+    act: askActivity,
+  },
+  {
+    name: 'end of hole',
+    on: HOLE_SCREENS,
+    keys: ['f12'],
+    word: 'end',
+    hint: 'end of hole',
+    help: 'End the hole: final depth, what is open, collar, decision',
+    act: askEnding,
+  },
+  {
+    name: 'holes',
+    on: HOLE_SCREENS,
+    keys: ['f10'],
+    word: 'holes',
+    hint: 'holes',
+    help: 'The list of holes',
+    act: openHoles,
+  },
+  {
+    name: 'undo',
+    on: HOLE_SCREENS,
+    keys: ['ctrl-u'],
+    word: 'u',
+    help: "Undo this sitting's latest edit of the hole (on an empty line)",
+    act: (state) => undoOrRedo(state, 'undo'),
+  },
+  {
+    name: 'redo',
+    on: HOLE_SCREENS,
+    keys: ['ctrl-r'],
+    word: 'r',
+    help: 'Redo what was undone',
+    act: (state) => undoOrRedo(state, 'redo'),
+  },
+];

@@ -1,0 +1,36 @@
+import { moveList } from '../actions/lists.ts';
+import type { State } from '../state.ts';
+import { type Step, still } from '../step.ts';
+import { type Binding, LISTS } from './binding.ts';
+
+function backToLog(state: State): Step {
+  const { screen } = state;
+  const hole = screen.name === 'holes' ? undefined : screen.hole;
+  return still({
+    ...state,
+    screen: hole === undefined ? { name: 'holes', cursor: 0 } : { name: 'log', hole, cursor: 'head' },
+    message: undefined,
+  });
+}
+
+/** Keys of the screens that are lists. */
+export const LIST_KEYS: readonly Binding[] = [
+  { name: 'up', on: LISTS, keys: ['up'], help: 'A line up', act: (state) => moveList(state, -1) },
+  { name: 'down', on: LISTS, keys: ['down'], help: 'A line down', act: (state) => moveList(state, 1) },
+  { name: 'page up', on: LISTS, keys: ['page-up'], help: 'A page up', act: (state) => moveList(state, -10) },
+  {
+    name: 'page down',
+    on: LISTS,
+    keys: ['page-down'],
+    help: 'A page down',
+    act: (state) => moveList(state, 10),
+  },
+  {
+    name: 'back',
+    on: [...LISTS, 'survey'],
+    keys: ['escape'],
+    hint: 'back',
+    help: 'Back to the log',
+    act: backToLog,
+  },
+];
