@@ -86,9 +86,15 @@ export async function runConsole(
 /** The desk's health as the state holds it; the same object where nothing changed. */
 function healthOf(desk: Desk, was: Health): Health {
   const { state, unsafeEdits, waiting, reason, savedAt } = desk.health();
+  // A console that another one has displaced can only read from then on: what it holds is as little saved as on a full disk.
+  const isDisplaced = state === 'read only' && !desk.readOnly;
   const unsafe =
-    state === 'unsafe'
-      ? { reason: reason ?? 'the disk does not take it', what: waiting.map((deed) => deed.what) }
+    state === 'unsafe' || isDisplaced
+      ? {
+          reason: reason ?? 'the disk does not take it',
+          what: waiting.map((deed) => deed.what),
+          ...(isDisplaced ? { isForGood: true as const } : {}),
+        }
       : undefined;
   if (unsafeEdits === was.pending && savedAt === was.savedAt && unsafe?.reason === was.unsafe?.reason)
     return was;

@@ -42,8 +42,12 @@ export interface Health {
   /** Edits entered and not durable yet. */
   readonly pending: number;
   readonly savedAt?: Stamp;
-  /** Set where saving has failed: why, and what is not safe. */
-  readonly unsafe?: { readonly reason: string; readonly what: readonly string[] };
+  /** Set where saving has failed: why, what is not safe, and where that is so that it is for good: another console has taken over. */
+  readonly unsafe?: {
+    readonly reason: string;
+    readonly what: readonly string[];
+    readonly isForGood?: true;
+  };
 }
 
 /** Everything that the console shows or decides by. Plain data; nothing in it is a handle to anything. */

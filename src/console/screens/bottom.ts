@@ -19,7 +19,9 @@ export function messageLines(state: State, width: number): readonly Line[] {
 export function bannerLines({ health }: State, width: number): readonly Line[] {
   const { unsafe } = health;
   if (unsafe === undefined) return [];
-  const words = `NOT SAVED: ${someOf(unsafe.what)}. It is tried again by itself; ;elsewhere goes on in another folder. ${unsafe.reason}`;
+  const what = unsafe.what.length === 0 ? 'nothing more from here' : someOf(unsafe.what);
+  const next = unsafe.isForGood ? ';elsewhere goes' : 'It is tried again by itself; ;elsewhere goes';
+  const words = `NOT SAVED: ${what}. ${next} on in another folder. ${unsafe.reason}`;
   return wrap(words, width - 2, 'alert').slice(0, 2);
 }
 
