@@ -20,6 +20,8 @@ export interface Rig {
   open(args?: readonly string[], options?: Partial<PtyOptions> & { readonly seed?: string }): Pty;
   /** Lets minutes pass on the program's clock. */
   pass(minutes: number): void;
+  /** Makes the program's clock unreadable, which it can only take for a fault. */
+  breakClock(): void;
   read(path: string): string;
   write(path: string, text: string): void;
   /** Path and content hash of every file of the project: equal where nothing has changed. */
@@ -64,6 +66,7 @@ export function newRig(program: string, files: Readonly<Record<string, string>>)
       return pty;
     },
     pass,
+    breakClock: () => rmSync(clock),
     read: (path) => readFileSync(join(folder, path), 'utf8'),
     write,
     contents: () => contentsOf(folder),
