@@ -22,7 +22,11 @@ export function perform(state: State, effect: Effect, host: Host): State {
       if (!done.ok)
         return saying(state, `${effect.do === 'undo' ? 'Undo' : 'Redo'}: ${done.problem}`, 'warn');
       return afterSubmit(
-        saying(state, `${effect.do === 'undo' ? 'Undone' : 'Done again'}: ${whatWas(done.edit.what)}.`, 'good'),
+        saying(
+          state,
+          `${effect.do === 'undo' ? 'Undone' : 'Done again'}: ${whatWas(done.edit.what)}.`,
+          'good',
+        ),
         desk,
         done,
       );

@@ -2,12 +2,13 @@ import type { Stamp } from '../quantity/stamp.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
 import { typeInLineUp } from './actions/line-up.ts';
+import { typeInList } from './actions/lists.ts';
 import { scanBag } from './actions/rod.ts';
 import { answer, promptKey } from './answer.ts';
-import { edited } from './draft.ts';
+import { EMPTY_DRAFT, edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
-import { type Health, holeInHand, type State } from './state.ts';
+import { type Health, holeInHand, rowLeft, type State } from './state.ts';
 import { type Step, saying, still, type World } from './step.ts';
 
 /** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer. */
@@ -48,10 +49,18 @@ function key(state: State, event: KeyEvent, world: World): Step {
     const word =
       state.screen.name === 'log' && bound.act === enterLine ? wordOf(state.draft.text) : undefined;
     if (word !== undefined) return word.act({ ...state, draft: { text: '', at: 0 } }, world);
-    return bound.act(state, world);
+    return leavingRow(state, bound.act(state, world));
   }
   if (state.screen.name === 'line-up') return typeInLineUp(state, event);
-  return state.screen.name === 'log' ? typeInLine(state, event) : still(state);
+  return state.screen.name === 'log' ? typeInLine(state, event) : typeInList(state, event);
+}
+
+/** A screen that doesn't come back to the row that was open leaves it: the line that waited stands at the logged head again. */
+function leavingRow(before: State, [after, effects]: Step): Step {
+  const stays = after.screen.name === 'log' || rowLeft(after.screen) !== 'head';
+  return stays || rowLeft(before.screen) === 'head'
+    ? [after, effects]
+    : [{ ...after, draft: before.parked, parked: EMPTY_DRAFT }, effects];
 }
 
 /** Keys of the form that are the whole console's: all function keys but the form's own. */

@@ -5,6 +5,7 @@ import { looksOf } from './paint/colour.ts';
 import type { Ending } from './paint/ending.ts';
 import type { Size } from './paint/painter.ts';
 import { perform } from './perform.ts';
+import { settled } from './screens/list-screen.ts';
 import { screenLines } from './screens/screen.ts';
 import { type Health, initialState } from './state.ts';
 import { createConsoleStore } from './store.ts';
@@ -29,6 +30,7 @@ export async function runConsole(
   const { desk } = options;
   const theme = themeFor(looksOf(options.env));
   let screen: Mounted | undefined;
+  let shown: Size = { columns: options.stdout.columns, rows: options.stdout.rows - 1 };
   const host = {
     desk,
     leave: () => queueMicrotask(() => screen?.stop()),
@@ -53,14 +55,20 @@ export async function runConsole(
             },
           }),
     }),
-    { newId: desk.newId, now: desk.now, perform: (state, effect) => perform(state, effect, host) },
+    {
+      newId: desk.newId,
+      now: desk.now,
+      perform: (state, effect) => perform(state, effect, host),
+      settle: (state) => settled(state, shown, theme),
+    },
   );
   screen = mount({
     stdin: options.stdin,
     stdout: options.stdout,
-    render: (size: Size) => (
-      <Frame lines={screenLines(console.store.getState(), size, theme)} theme={theme} />
-    ),
+    render: (size: Size) => {
+      shown = size;
+      return <Frame lines={screenLines(console.store.getState(), size, theme)} theme={theme} />;
+    },
     onEvents: (events) => {
       console.keys(events);
       screen?.rerender();

@@ -14,8 +14,15 @@ export type Screen =
   | { readonly name: 'fields'; readonly hole: string; readonly cursor: RowCursor; readonly form: FieldsForm }
   | { readonly name: 'survey'; readonly hole: string; readonly cursor: number; readonly view: SurveyView }
   | { readonly name: 'line-up'; readonly hole: string }
-  | { readonly name: ListScreen; readonly hole: string; readonly cursor: number; readonly from: RowCursor }
-  | { readonly name: 'help'; readonly hole?: string; readonly cursor: number };
+  | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
+  | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
+
+/** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */
+interface ListPart {
+  readonly cursor: number;
+  readonly find: string;
+  readonly from: RowCursor;
+}
 
 /** Screens of a hole that are lists with a cursor. */
 export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'shift' | 'row';
@@ -112,6 +119,12 @@ export function initialState(given: {
 export function holeInHand(state: State): Document | undefined {
   const hole = state.screen.name === 'holes' ? undefined : state.screen.hole;
   return hole === undefined ? undefined : state.documents.get(`hole/${hole}`);
+}
+
+/** The row that was open on the log when the screen was come to; the logged head where none was. */
+export function rowLeft(screen: Screen): RowCursor {
+  if ('from' in screen) return screen.from;
+  return screen.name === 'log' || screen.name === 'fields' ? screen.cursor : 'head';
 }
 
 /** Holes of the project in the order of their names. */

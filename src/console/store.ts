@@ -13,10 +13,14 @@ export interface ConsoleStore {
   readonly happen: (happening: Happening) => void;
 }
 
-/** Makes the store of a console around its first state. Knows no React. */
-export function createConsoleStore(first: State, hands: Hands): ConsoleStore {
+/** Makes the store of a console around its first state. Knows no React; `settle` fits what hangs on the size of the screen to it. */
+export function createConsoleStore(
+  first: State,
+  hands: Hands & { readonly settle: (state: State) => State },
+): ConsoleStore {
   const store = createStore<State>(() => first);
-  const publish = (next: State): void => {
+  const publish = (reduced: State): void => {
+    const next = hands.settle(reduced);
     if (next !== store.getState()) store.setState(next, true);
   };
   return {

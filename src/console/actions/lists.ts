@@ -1,5 +1,7 @@
+import { draftOf, edited } from '../draft.ts';
+import type { KeyEvent } from '../input/keys.ts';
 import type { ListScreen, State } from '../state.ts';
-import { holeInHand, holesOf } from '../state.ts';
+import { holeInHand, holesOf, rowLeft } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 
 /** Opens a list screen of the hole in hand. */
@@ -7,27 +9,56 @@ export function openList(name: ListScreen): (state: State) => Step {
   return (state) => {
     const hole = holeInHand(state);
     if (hole === undefined) return still(saying(state, 'Open a hole first.', 'warn'));
-    const from = state.screen.name === 'log' ? state.screen.cursor : 'head';
-    return still({ ...state, screen: { name, hole: hole.id, cursor: 0, from }, message: undefined });
+    const screen = { name, hole: hole.id, cursor: 0, find: '', from: rowLeft(state.screen) };
+    return still({ ...state, screen, message: undefined });
   };
 }
 
-/** Moves the cursor of a list screen; the screen itself keeps it within its lines. */
+/** Scrolls a list screen; the end is set when the state is published, because it hangs on the size of the screen. */
 export function moveList(state: State, by: number): Step {
   const { screen } = state;
-  if (!('cursor' in screen) || typeof screen.cursor !== 'number') return still(state);
+  if (!('find' in screen)) return still(state);
+  return still({ ...state, screen: { ...screen, cursor: Math.max(0, screen.cursor + by) } });
+}
+
+/** A character on a list screen searches it; Backspace takes one back. */
+export function typeInList(state: State, event: KeyEvent): Step {
+  const { screen } = state;
+  if (!('find' in screen)) return still(state);
+  const draft = edited(draftOf(screen.find), event);
+  if (draft === undefined || draft.text === screen.find) return still(state);
+  return still({ ...state, screen: { ...screen, find: draft.text, cursor: 0 }, message: undefined });
+}
+
+/** Escape on a list screen: ends a search, else goes back to the log, to the row that was open there. */
+export function leaveList(state: State): Step {
+  const { screen } = state;
+  if ('find' in screen && screen.find !== '')
+    return still({ ...state, screen: { ...screen, find: '', cursor: 0 } });
+  const hole = screen.name === 'holes' ? undefined : screen.hole;
   return still({
     ...state,
-    screen: { ...screen, cursor: Math.max(0, screen.cursor + by) } as State['screen'],
+    screen:
+      hole === undefined ? { name: 'holes', cursor: 0 } : { name: 'log', hole, cursor: rowLeft(screen) },
+    message: undefined,
   });
 }
 
-/** The help, over whatever is in hand. */
+/** The help, over whatever is in hand; the keys of that screen come first. */
 export function openHelp(state: State): Step {
-  const hole = state.screen.name === 'holes' ? undefined : state.screen.hole;
+  const { screen } = state;
+  const hole = screen.name === 'holes' ? undefined : screen.hole;
+  const asked = screen.name === 'help' ? screen.asked : screen.name;
   return still({
     ...state,
-    screen: { name: 'help', cursor: 0, ...(hole === undefined ? {} : { hole }) },
+    screen: {
+      name: 'help',
+      cursor: 0,
+      find: '',
+      asked,
+      from: rowLeft(screen),
+      ...(hole === undefined ? {} : { hole }),
+    },
     message: undefined,
   });
 }

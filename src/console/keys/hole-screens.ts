@@ -76,7 +76,7 @@ export const HOLE_SCREEN_KEYS: readonly Binding[] = [
     on: HOLE_SCREENS,
     keys: ['ctrl-a'],
     word: 'activity',
-    help: 'What the rig does from now on: drilling, standby, move …',
+    help: 'What the rig does from now on: drilling, standby, moving',
     act: askActivity,
   },
   {

@@ -1,17 +1,5 @@
-import { moveList } from '../actions/lists.ts';
-import type { State } from '../state.ts';
-import { type Step, still } from '../step.ts';
+import { leaveList, moveList } from '../actions/lists.ts';
 import { type Binding, LISTS } from './binding.ts';
-
-function backToLog(state: State): Step {
-  const { screen } = state;
-  const hole = screen.name === 'holes' ? undefined : screen.hole;
-  return still({
-    ...state,
-    screen: hole === undefined ? { name: 'holes', cursor: 0 } : { name: 'log', hole, cursor: 'head' },
-    message: undefined,
-  });
-}
 
 /** Keys of the screens that are lists. */
 export const LIST_KEYS: readonly Binding[] = [
@@ -30,7 +18,7 @@ export const LIST_KEYS: readonly Binding[] = [
     on: [...LISTS, 'survey'],
     keys: ['escape'],
     hint: 'back',
-    help: 'Back to the log',
-    act: backToLog,
+    help: 'Back to the log; where something is searched for, ends that first',
+    act: leaveList,
   },
 ];

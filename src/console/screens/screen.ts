@@ -1,16 +1,12 @@
-import type { Document } from '../../record/document.ts';
 import type { Size } from '../paint/painter.ts';
 import { holeInHand, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
-import { box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, line } from '../widgets/line.ts';
-import { hintLine, messageLines } from './bottom.ts';
+import { messageLines } from './bottom.ts';
 import { fieldsScreen } from './fields-screen.ts';
-import { headerLine } from './header.ts';
 import { holesScreen } from './holes-screen.ts';
 import { lineUpScreen } from './line-up-screen.ts';
-import { helpList, listOf } from './list-lines.ts';
-import type { Listed } from './listed.ts';
+import { listScreen } from './list-screen.ts';
 import { logScreen } from './log-screen.ts';
 import { promptPanel } from './prompt-panel.ts';
 import { surveyScreen } from './survey-screen.ts';
@@ -38,45 +34,13 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   const { screen } = state;
   const hole = holeInHand(state);
   if (screen.name === 'holes') return holesScreen(state, screen.cursor, size, theme);
-  if (screen.name === 'help') return listScreen(state, hole, helpList(state), screen.cursor, size, theme);
+  if (screen.name === 'help') return listScreen(state, screen, size, theme);
   if (hole === undefined) return holesScreen(state, 0, size, theme);
   if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);
   if (screen.name === 'survey') return surveyScreen(state, hole, screen, size, theme);
   if (screen.name === 'line-up') return lineUpScreen(state, hole, size, theme);
-  return listScreen(
-    state,
-    hole,
-    listOf(state, hole, screen, size.columns - 4, theme),
-    screen.cursor,
-    size,
-    theme,
-  );
-}
-
-/** A list: a window on its lines that the cursor scrolls, never past its end. */
-function listScreen(
-  state: State,
-  hole: Document | undefined,
-  list: Listed,
-  cursor: number,
-  size: Size,
-  theme: Theme,
-): readonly Line[] {
-  const room = size.rows - 6;
-  const start = Math.max(0, Math.min(cursor, list.lines.length - room));
-  const end = Math.min(list.lines.length, start + room);
-  const where = list.lines.length > room ? ` · ${start + 1} to ${end} of ${list.lines.length}` : '';
-  const lines = list.lines.slice(start, start + room).map((each): Line => [{ text: ' ' }, ...each]);
-  return [
-    headerLine(state, hole, size.columns),
-    ...box([{ title: `${list.title}${where}`, lines, height: room }], size.columns, theme.signs),
-    ...fitHeight(
-      messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]),
-      2,
-    ),
-    hintLine('bags', size.columns, theme),
-  ];
+  return listScreen(state, screen, size, theme);
 }
 
 function tooSmall(size: Size): readonly Line[] {

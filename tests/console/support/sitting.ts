@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
+import { settled } from '../../../src/console/screens/list-screen.ts';
 import { screenLines } from '../../../src/console/screens/screen.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
@@ -119,6 +120,7 @@ async function openOn(
       now: desk.now,
       perform: (state, effect) =>
         perform(state, effect, { desk, leave: () => {}, suspend: () => {}, repaint: () => {} }),
+      settle: (state) => settled(state, { columns: 100, rows: 29 }, PLAIN),
     },
   );
   const state = (): State => store.store.getState();

@@ -1,33 +1,28 @@
-import { planOf } from '../../hole/hole.ts';
-import { formatInterval } from '../../quantity/interval.ts';
-import type { Document } from '../../record/document.ts';
-import { adviceFor } from '../../standing/advice.ts';
-import { headsOf } from '../../standing/heads.ts';
-import type { RuleOutcome } from '../../termination/evaluate-rule.ts';
-import { ADVICE_LIMITS, restsOn } from '../../termination/verdict.ts';
-import { ruleLines, verdictLines } from '../panels/advice-panel.ts';
-import { depthStrip, type StripScale, stripLegend } from '../panels/depth-strip.ts';
-import type { State } from '../state.ts';
-import type { Theme } from '../theme.ts';
-import { type Line, line, wrap } from '../widgets/line.ts';
-import type { Listed } from './listed.ts';
+import { planOf } from '../../../hole/hole.ts';
+import { formatInterval } from '../../../quantity/interval.ts';
+import type { Document } from '../../../record/document.ts';
+import { adviceFor } from '../../../standing/advice.ts';
+import { headsOf } from '../../../standing/heads.ts';
+import type { RuleOutcome } from '../../../termination/evaluate-rule.ts';
+import { ADVICE_LIMITS, restsOn } from '../../../termination/verdict.ts';
+import { ruleLines, verdictLines } from '../../panels/advice-panel.ts';
+import { depthStrip, type StripScale, stripLegend } from '../../panels/depth-strip.ts';
+import type { State } from '../../state.ts';
+import type { Theme } from '../../theme.ts';
+import { type Line, line, wrap } from '../../widgets/line.ts';
+import { type Listed, oneSection } from './listed.ts';
 
 /** The advice in full: the verdict, then each rule with its words, its reason and the metres that decided it. Nothing of it while the driller has stopped. */
 export function adviceList(state: State, hole: Document, width: number, theme: Theme): Listed {
   const standing = adviceFor(state.project, hole);
   const verdict = verdictLines(standing, width);
-  if (!standing.shown.shown) return { title: 'advice on ending the hole: hidden', lines: verdict };
+  if (!standing.shown.shown) return oneSection('advice on ending the hole: hidden', [], verdict);
   const scale = scaleOf(hole);
-  return {
-    title: `advice on ending the hole ${restsOn(standing.shown.advice)}`,
-    lines: [
-      ...verdict,
-      ...wrap(ADVICE_LIMITS, width, 'faint'),
-      stripLegend(scale, theme),
-      line(''),
-      ...standing.outcomes.flatMap((outcome) => ruleInFull(outcome, scale, width, theme)),
-    ],
-  };
+  return oneSection(
+    `advice on ending the hole ${restsOn(standing.shown.advice)}`,
+    standing.outcomes.map((outcome) => ruleInFull(outcome, scale, width, theme)),
+    [...verdict, ...wrap(ADVICE_LIMITS, width, 'faint'), stripLegend(scale, theme), line('')],
+  );
 }
 
 function scaleOf(hole: Document): StripScale {

@@ -1,0 +1,50 @@
+import type { Document } from '../../../record/document.ts';
+import { holeInHand, type Screen, type State } from '../../state.ts';
+import type { Theme } from '../../theme.ts';
+import { adviceList } from './advice-list.ts';
+import { bagsList } from './bags-list.ts';
+import { codesList } from './codes-list.ts';
+import { helpList } from './help-list.ts';
+import { historyList } from './history-list.ts';
+import { found, type Listed, oneSection } from './listed.ts';
+import { rowList } from './row-list.ts';
+import { shiftList } from './shift-list.ts';
+
+/** A screen that is a list: its lines scroll, and what is typed searches them. */
+export type ListedScreen = Extract<Screen, { readonly find: string }>;
+
+/** True of a screen that is a list. */
+export function isListed(screen: Screen): screen is ListedScreen {
+  return 'find' in screen;
+}
+
+/** What a list screen shows of what is searched for, all of it; the screen cuts it to its window. `width` in cells. */
+export function listOf(state: State, screen: ListedScreen, width: number, theme: Theme): Listed {
+  const hole = holeInHand(state);
+  if (screen.name === 'help') return found(helpList(state, screen.asked, width), screen.find);
+  if (hole === undefined) return oneSection('', []);
+  return found(holeList(state, hole, screen, width, theme), screen.find);
+}
+
+function holeList(
+  state: State,
+  hole: Document,
+  screen: Exclude<ListedScreen, { readonly name: 'help' }>,
+  width: number,
+  theme: Theme,
+): Listed {
+  switch (screen.name) {
+    case 'bags':
+      return bagsList(state, hole);
+    case 'advice':
+      return adviceList(state, hole, width, theme);
+    case 'history':
+      return historyList(state.project.schema, hole, width);
+    case 'codes':
+      return codesList(state, width);
+    case 'shift':
+      return shiftList(state);
+    case 'row':
+      return rowList(state, hole, screen.from);
+  }
+}

@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { rowsDown } from '../../../src/hole/hole.ts';
+import { type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
+
+const sit = (): Promise<Sitting> => sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
+const text = (sitting: Sitting, columns = 100, rows = 30): string => sitting.screen(columns, rows).join('\n');
+const times = (count: number, key: string): readonly string[] => Array.from({ length: count }, () => key);
+
+describe('a list', () => {
+  it('does not run past its end unseen: one key up moves it again', async () => {
+    const sitting = await sit();
+    sitting.press('f7', ...times(40, 'page-down'));
+    const atEnd = text(sitting);
+    sitting.press('up');
+    expect(text(sitting)).not.toBe(atEnd);
+  });
+
+  it('is searched by typing: only what holds every word stays, under its heading', async () => {
+    const sitting = await sit();
+    sitting.press('f7');
+    sitting.type('pyrit');
+    const screen = text(sitting);
+    expect(screen).toContain('search: pyrit');
+    expect(screen).toContain('PYR');
+    expect(screen).toContain('sulphides');
+    expect(screen).not.toContain('basalt');
+  });
+
+  it('says that nothing was found, and Escape ends the search before it leads back', async () => {
+    const sitting = await sit();
+    sitting.press('f7');
+    sitting.type('qqqq');
+    expect(text(sitting)).toContain('Nothing holds that');
+    sitting.press('escape');
+    expect(sitting.state().screen).toMatchObject({ name: 'codes', find: '' });
+    sitting.press('escape');
+    expect(sitting.state().screen).toMatchObject({ name: 'log' });
+  });
+
+  it('leads back to the row that was open, and its line is never left at the logged head', async () => {
+    const sitting = await sit();
+    sitting.type('p3');
+    sitting.press('up');
+    const row = sitting.state().screen;
+    const line = sitting.state().draft;
+    sitting.press('f9', 'f3', 'f1', 'escape');
+    expect(sitting.state().screen).toEqual(row);
+    expect(sitting.state().draft).toEqual(line);
+    sitting.press('f6', 'escape');
+    expect(sitting.state().screen).toMatchObject({ name: 'log', cursor: 'head' });
+    expect(sitting.state().draft.text).toBe('p3');
+  });
+});
+
+describe('the history', () => {
+  it('says of an amended row what stood before and after, in the words of the log sheet', async () => {
+    const sitting = await sit();
+    sitting.press('up');
+    const [, before] = rowsDown(sitting.hole('MBRC003')).at(-1) ?? [];
+    expect(before?.cells.sulphides).toEqual({ percents: { PYR: 2 } });
+    sitting.press(...times(12, 'backspace'));
+    sitting.enter('p3');
+    sitting.press('f9');
+    expect(text(sitting)).toMatch(/45–46 sulphides: pyrite 2 % → pyrite 3 %/);
+    expect(text(sitting)).not.toMatch(/[{}]|carried/);
+  });
+
+  it('says what an undone row held', async () => {
+    const sitting = await sit();
+    sitting.enter('p3');
+    sitting.enter(';u');
+    sitting.press('f9');
+    expect(text(sitting)).toMatch(/taken out 46–47: basalt, [^]*pyrite 3 %/);
+  });
+});
+
+describe('the help', () => {
+  it.each([80, 100])('cuts nothing off at %i columns, wherever it is scrolled to', async (columns) => {
+    const sitting = await sit();
+    sitting.press('f1');
+    for (let page = 0; page < 20; page += 1) {
+      expect(text(sitting, columns, columns === 80 ? 24 : 30)).not.toContain('…');
+      sitting.press('page-down');
+    }
+  });
+
+  it('begins with the keys of the screen that it was asked on', async () => {
+    const sitting = await sit();
+    sitting.press('f1');
+    expect(text(sitting)).toContain('the entry line');
+    sitting.press('escape', 'f10', 'f1');
+    expect(sitting.screen()[2]).toContain('on the list of holes');
+  });
+
+  it('can be searched for what a key does', async () => {
+    const sitting = await sit();
+    sitting.press('f1');
+    sitting.type('rod done');
+    expect(text(sitting)).toMatch(/F2 or ;rod +Rod done/);
+  });
+});
