@@ -3,9 +3,12 @@ export function csvText(records: readonly (readonly (string | number)[])[]): str
   return records.map((record) => `${record.map(csvCell).join(',')}\r\n`).join('');
 }
 
+/** What a spreadsheet takes for the start of a formula (or passes over before one), in its full width too. */
+const RUN = /^[=+\-@\t\r\n＝＋－＠]/;
+
 function csvCell(cell: string | number): string {
   if (typeof cell === 'number') return String(cell);
-  const safe = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+  const safe = RUN.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 

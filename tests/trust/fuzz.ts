@@ -205,7 +205,59 @@ function spoil(text: string, how: readonly Spoiling[]): Uint8Array {
   return bytes;
 }
 
-/** A target that is a file: its bytes spoiled, then read as JSON, then taken as what it is. */
+/** Values that do not belong where they are put; undefined takes the member out. */
+const oddValue: fc.Arbitrary<unknown> = fc.oneof(
+  fc.constantFrom<unknown>(
+    undefined,
+    null,
+    true,
+    '',
+    0,
+    -1,
+    0.5,
+    1e15,
+    -1e300,
+    [],
+    {},
+    [[]],
+    ['MB'],
+    { all: [] },
+    '2026-02-30T25:61:00+99:00',
+  ),
+  fc.constantFrom(...HOSTILE),
+  fc.constantFrom(
+    'constructor',
+    '__proto__',
+    'toString',
+    'CON',
+    '../../x',
+    'MBRC001',
+    'RC7',
+    'rock',
+    'PYR',
+    'grid',
+    '05:30',
+  ),
+  fc.jsonValue({ maxDepth: 2 }),
+);
+
+/** One value of a file, by its place in the order of the text, and what is put there. */
+interface Exchange {
+  readonly at: number;
+  readonly put: unknown;
+}
+
+function exchanged(text: string, { at, put }: Exchange): Uint8Array {
+  const values = text.match(/[[{,:]/g)?.length ?? 1;
+  let count = -1;
+  const json = JSON.stringify(JSON.parse(text), (_name, value: unknown) => {
+    count += 1;
+    return count === at % values ? put : value;
+  });
+  return encoder.encode(json ?? '');
+}
+
+/** A target that is a file: some of its bytes spoiled or one value exchanged; then read as JSON, and taken as what it is. */
 function spoiledFile(
   name: string,
   path: string,
@@ -213,8 +265,12 @@ function spoiledFile(
   take: (json: JsonText) => string | undefined | Promise<string | undefined>,
 ): Target {
   const limits = path.includes('/') ? DOCUMENT_LIMITS : OTHER_LIMITS;
-  return target(name, fc.array(spoiling, { minLength: 1, maxLength: 3 }), (how) => {
-    const json = readJsonText(spoil(text, how), path, limits);
+  const bytes = fc.oneof(
+    fc.array(spoiling, { minLength: 1, maxLength: 3 }).map((how) => spoil(text, how)),
+    fc.record({ at: fc.nat(100_000), put: oddValue }).map((how) => exchanged(text, how)),
+  );
+  return target(name, bytes, (given) => {
+    const json = readJsonText(given, path, limits);
     return json.ok ? take(json.value) : refusedBare(json.findings);
   });
 }
