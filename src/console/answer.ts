@@ -1,7 +1,8 @@
 import { answerEnding } from './actions/ending.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
 import { makeRange } from './actions/range.ts';
-import { answerMismatch, answerRod } from './actions/rod.ts';
+import { answerMismatch } from './actions/mismatch.ts';
+import { answerRod } from './actions/rod.ts';
 import { startActivity } from './actions/shift.ts';
 import { answerRejection } from './actions/survey.ts';
 import { answerRun } from './actions/survey-run.ts';

@@ -2,7 +2,9 @@ import type { RangeCommand } from '../desk/acts/range.ts';
 import type { RejectedPart, RunSaid } from '../desk/acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';
 import type { HoleState } from '../hole/header.ts';
+import type { Depth } from '../quantity/depth.ts';
 import type { Id } from '../record/document.ts';
+import type { RodSeen } from '../sampling/mismatch.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import type { Draft } from './draft.ts';
 
@@ -12,13 +14,15 @@ export type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
 /** A question that stands above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
 export type Prompt =
   /** Rod done: what is expected, and the digits typed where the bag in hand says otherwise. */
-  | { readonly kind: 'rod'; readonly rod: number; readonly depthMm: number; readonly draft: Draft }
+  | { readonly kind: 'rod'; readonly rod: number; readonly depthMm: Depth; readonly draft: Draft }
   /** The rod check did not agree: the mismatch by name. Enter records the rod as the bags on the ground say, with the mismatch noted. */
   | {
       readonly kind: 'mismatch';
       readonly rod: number;
-      readonly depthMm: number;
+      readonly depthMm: Depth;
       readonly lastDigits: string;
+      /** What further looks told, asked one by one. */
+      readonly looked: RodSeen;
       readonly draft: Draft;
     }
   /** A change of several rows, shown in words before it is made. */

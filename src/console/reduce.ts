@@ -1,9 +1,10 @@
+import type { Finding } from '../finding/finding.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
 import { typeInLineUp } from './actions/line-up.ts';
 import { typeInList } from './actions/lists.ts';
-import { scanBag } from './actions/rod.ts';
+import { scanBag } from './actions/scan.ts';
 import { answer, promptKey } from './answer.ts';
 import { EMPTY_DRAFT, edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
@@ -11,13 +12,14 @@ import { bindingFor, bindingForWord } from './keys.ts';
 import { type Health, holeInHand, rowLeft, type State } from './state.ts';
 import { type Step, saying, still, type World } from './step.ts';
 
-/** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer. */
+/** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer, what is found of the files. */
 export type Happening =
   | { readonly kind: 'key'; readonly event: KeyEvent }
   | { readonly kind: 'scan'; readonly number: string }
   | { readonly kind: 'read over' }
   | { readonly kind: 'minute'; readonly now: Stamp }
   | { readonly kind: 'health'; readonly health: Health }
+  | { readonly kind: 'found'; readonly found: readonly Finding[] }
   | { readonly kind: 'said'; readonly text: string; readonly tone: 'good' | 'warn' | 'alert' | 'plain' };
 
 /** The console's one rule: a state and a happening give the next state, and what is to be done. Touches nothing. */
@@ -33,6 +35,8 @@ export function reduce(state: State, happening: Happening, world: World): Step {
       return still({ ...state, now: happening.now });
     case 'health':
       return still({ ...state, health: happening.health });
+    case 'found':
+      return still({ ...state, found: happening.found });
     case 'said':
       return still(saying(state, happening.text, happening.tone));
   }
@@ -103,5 +107,5 @@ function scan(state: State, number: string, world: World): Step {
   const hole = holeInHand(state);
   return hole === undefined
     ? still(saying(state, `Bag ${number}: open its hole first.`, 'warn'))
-    : scanBag(state, hole, number, world);
+    : scanBag(state, hole, number);
 }

@@ -17,8 +17,8 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
   const { depthMm, ...seen } = read;
   const next = nextRod(hole);
   const rod: RodAt = { rod: next.rod, depthMm: depthMm ?? next.depthMm };
-  const check = checkRod(at.project, at.desk.documents().values(), hole, rod, seen);
   const maker = makerOf(at.desk);
+  const check = checkRod(at.project, at.desk.documents().values(), hole, rod, seen, maker.at);
   if (check.agrees) return submitMade(at, rodAsExpected(hole, rod, check.expected, maker));
   const named = check.named[0];
   const expected = check.expected.at(-1)?.number ?? 'no bag';

@@ -16,7 +16,7 @@ import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { runCommand } from './commands.ts';
 import { previewRange } from './range.ts';
-import { scanBag } from './rod.ts';
+import { scanBag } from './scan.ts';
 
 /** The interval that the entry line is about: the row in hand at the logged head, or the earlier row that is open. */
 export function intervalInHand(hole: Document, cursor: RowCursor): Interval {
@@ -63,7 +63,7 @@ export function enterLine(state: State, world: World): Step {
     case 'settle':
       return settleOldest(state, hole);
     case 'bag':
-      return scanBag({ ...state, draft: EMPTY_DRAFT }, hole, parsed.number, world);
+      return scanBag({ ...state, draft: EMPTY_DRAFT }, hole, parsed.number);
     case 'command':
       return runCommand({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world);
     case 'range':

@@ -6,7 +6,8 @@ import { LOOKS } from '../../sampling/rod-check.ts';
 import { adviceFor } from '../../standing/advice.ts';
 import { openItems } from '../../standing/open-items.ts';
 import { COLLAR_CHOICES } from '../actions/ending.ts';
-import { mismatchWays, rodStanding } from '../actions/rod.ts';
+import { LOOK_ANSWERS, mismatchWays } from '../actions/mismatch.ts';
+import { rodStanding } from '../actions/rod.ts';
 import { verdictLines } from '../panels/advice-panel.ts';
 import type { Prompt } from '../prompt.ts';
 import { holeInHand, type State } from '../state.ts';
@@ -130,7 +131,7 @@ function rodShown(
       ),
       ...check.expected.map(bagLine),
       ...wrap(
-        'Enter if it fits. Else the last digits on the last calico; x6 for six bags counted; @54.5 for another depth.',
+        `Enter if it fits. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; @54.5 for another depth.`,
         width,
         'faint',
       ),
@@ -171,7 +172,9 @@ function mismatchShown(
             ...wrap(`${likeliest.name}. ${likeliest.happened}`, width, 'alert'),
             ...wrap(likeliest.ground, width),
           ]),
-      ...(check.look === undefined ? [] : wrap(`To be sure: ${LOOKS[check.look]}`, width, 'accent')),
+      ...(check.look === undefined
+        ? []
+        : wrap(`To be sure: ${LOOKS[check.look]} (${LOOK_ANSWERS[check.look]})`, width, 'accent')),
       ...ways.map((way, index) =>
         spans([`${index + 1} `, 'strong'], `mend as: ${way.named.name}, at ${way.at}`),
       ),

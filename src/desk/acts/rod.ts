@@ -6,9 +6,12 @@ import { headerOf, holeThings } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
 import type { Project } from '../../project/project.ts';
 import type { Depth } from '../../quantity/depth.ts';
+import type { Stamp } from '../../quantity/stamp.ts';
 import type { Change, Document, Thing } from '../../record/document.ts';
 import type { Fix, RodSeen } from '../../sampling/mismatch.ts';
 import { type NamedMismatch, type RodCheck, rodCheck } from '../../sampling/rod-check.ts';
+import { brokenOff } from '../../standing/breaks.ts';
+import { depthOfRod } from '../../standing/rods.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 
 /** A rod about to be recorded: its count and the depth it ends at. */
@@ -17,15 +20,26 @@ export interface RodAt {
   readonly depthMm: Depth;
 }
 
-/** Holds what was read off the bags of a rod against the bags that it should have given. Changes nothing. */
+/**
+ * Holds what was read off the bags of a rod against the bags that it should have given, knowing the depth by the rod count and, from
+ * the shift record, whether there was a break since the rod before. Changes nothing.
+ */
 export function checkRod(
   project: Project,
   documents: Iterable<Document>,
   hole: Document,
   at: RodAt,
   seen: RodSeen,
+  now: Stamp,
 ): RodCheck {
-  return rodCheck(project.sampling, streamStateOf(hole, at.depthMm), seen, otherHoles(documents, hole));
+  const all = [...documents];
+  const afterBreak = brokenOff(all, hole, now);
+  const known: RodSeen = {
+    ...seen,
+    depthByRodsMm: depthOfRod(hole, at.rod),
+    ...(afterBreak === undefined ? {} : { afterBreak }),
+  };
+  return rodCheck(project.sampling, streamStateOf(hole, at.depthMm), known, otherHoles(all, hole));
 }
 
 /** The rod as it should be: its bags are issued as expected, time, depth and last bag stamped. */
@@ -63,12 +77,13 @@ export function rodMended(
       ),
     );
   }
-  const last = fix.issue.at(-1)?.number;
+  const filled = fix.issue.filter((bag) => bag.kind !== 'void');
+  const last = filled.at(-1)?.number;
   const rod = {
     at: maker.at,
     rod: at.rod,
     depthMm: (fix.depthMm ?? at.depthMm) as Depth,
-    bags: fix.issue.length,
+    bags: filled.length,
     mismatch: named.code,
     ...(last === undefined ? {} : { lastBag: last }),
   };
