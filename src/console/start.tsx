@@ -46,14 +46,7 @@ export async function runConsole(
       rig: options.rig,
       now: desk.now(),
       readOnly: options.readOnly,
-      ...(found.length === 0
-        ? {}
-        : {
-            message: {
-              text: `${found.length} thing${found.length === 1 ? '' : 's'} found on opening: ${found[0]?.problem}. ${found[0]?.remedy}`,
-              tone: 'warn',
-            },
-          }),
+      found: desk.findings(),
     }),
     {
       newId: desk.newId,
@@ -75,6 +68,11 @@ export async function runConsole(
     },
   });
   const unsubscribe = desk.subscribe(() => {
+    const found = desk.findings();
+    if (found !== console.store.getState().found) {
+      console.happen({ kind: 'found', found });
+      screen?.rerender();
+    }
     const health = healthOf(desk, console.store.getState().health);
     if (health === console.store.getState().health) return;
     console.happen({ kind: 'health', health });

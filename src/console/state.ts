@@ -1,3 +1,4 @@
+import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
@@ -15,6 +16,7 @@ export type Screen =
   | { readonly name: 'survey'; readonly hole: string; readonly cursor: number; readonly view: SurveyView }
   | { readonly name: 'line-up'; readonly hole: string }
   | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
+  | ({ readonly name: 'found'; readonly hole?: string } & ListPart)
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
 
 /** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */
@@ -64,6 +66,8 @@ export interface State {
   readonly person: string;
   readonly rig: string;
   readonly now: Stamp;
+  /** What was found on opening the project, and of its files since. */
+  readonly found: readonly Finding[];
   readonly screen: Screen;
   /** The entry line. */
   readonly draft: Draft;
@@ -84,7 +88,7 @@ export interface State {
   readonly readOnly: string | undefined;
 }
 
-/** The state at the start: the list of holes, or the log of the hole that is being drilled. */
+/** The state at the start: what was found on opening where that is more than a note, else the log of the hole that is drilled, else the list of holes. */
 export function initialState(given: {
   readonly project: Project;
   readonly documents: ReadonlyMap<string, Document>;
@@ -92,27 +96,45 @@ export function initialState(given: {
   readonly rig: string;
   readonly now: Stamp;
   readonly readOnly: string | undefined;
+  readonly found?: readonly Finding[];
   readonly message?: Message;
 }): State {
   const drilling = [...given.documents.values()].find(
     (document) => document.kind === 'hole' && document.tables.hole?.hole?.state === 'drilling',
   );
+  const found = given.found ?? [];
   return {
     ...given,
-    screen:
-      drilling === undefined
-        ? { name: 'holes', cursor: 0 }
-        : { name: 'log', hole: drilling.id, cursor: 'head' },
+    found,
+    screen: firstScreen(found, drilling?.id),
     draft: EMPTY_DRAFT,
     parked: EMPTY_DRAFT,
     lineUps: new Map(),
     prompt: undefined,
-    message: given.message,
+    message: given.message ?? foundMessage(found),
     health: { pending: 0 },
     held: [],
     holding: false,
     asked: undefined,
   };
+}
+
+function firstScreen(found: readonly Finding[], drilling: string | undefined): Screen {
+  if (found.some((finding) => finding.severity !== 'note')) {
+    const hole = drilling === undefined ? {} : { hole: drilling };
+    return { name: 'found', cursor: 0, find: '', from: 'head', ...hole };
+  }
+  return drilling === undefined
+    ? { name: 'holes', cursor: 0 }
+    : { name: 'log', hole: drilling, cursor: 'head' };
+}
+
+/** Notes need no screen of their own: the first is said, and where to read the rest. */
+function foundMessage([first, ...rest]: readonly Finding[]): Message | undefined {
+  if (first === undefined) return undefined;
+  if ([first, ...rest].some((finding) => finding.severity !== 'note')) return undefined;
+  const more = rest.length === 0 ? '' : ` ;found shows ${rest.length} more.`;
+  return { text: `Found on opening: ${first.problem}. ${first.remedy}${more}`, tone: 'warn' };
 }
 
 /** The hole that the screen is about, or undefined on the list of holes. */

@@ -33,6 +33,8 @@ const WAYS: readonly (readonly [name: string, keys: readonly string[]])[] = [
   ['end of hole', ['f12']],
   ['end of hole, what is open', ['f12', 'enter']],
   ['help', ['f1']],
+  ['found on opening', ['ctrl-f']],
+  ['found on opening, further down', ['ctrl-f', ...Array.from({ length: 8 }, () => 'page-down')]],
   ['holes', ['f10']],
   ['holes, suspend', ['f10', 's']],
 ];

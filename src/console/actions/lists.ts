@@ -63,6 +63,18 @@ export function openHelp(state: State): Step {
   });
 }
 
+/** What was found on opening, over whatever is in hand. */
+export function openFound(state: State): Step {
+  const { screen } = state;
+  const hole = screen.name === 'holes' ? undefined : screen.hole;
+  const from = rowLeft(screen);
+  return still({
+    ...state,
+    screen: { name: 'found', cursor: 0, find: '', from, ...(hole === undefined ? {} : { hole }) },
+    message: undefined,
+  });
+}
+
 /** The list of holes, with the cursor on the hole that was in hand. */
 export function openHoles(state: State): Step {
   const hole = holeInHand(state);

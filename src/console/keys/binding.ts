@@ -21,8 +21,8 @@ export interface Binding {
   readonly act: (state: State, world: World) => Step;
 }
 
-/** Screens of a hole that are lists, and the help, which is one too. */
-export const LISTS = ['bags', 'advice', 'history', 'codes', 'shift', 'row', 'help'] as const;
+/** Screens of a hole that are lists, and what is about no hole and is a list too. */
+export const LISTS = ['bags', 'advice', 'history', 'codes', 'shift', 'row', 'found', 'help'] as const;
 
 /** Screens that are about one hole. */
 export const HOLE_SCREENS = ['log', 'fields', 'survey', 'line-up', ...LISTS] as const;

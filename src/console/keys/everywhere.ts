@@ -1,4 +1,4 @@
-import { openHelp } from '../actions/lists.ts';
+import { openFound, openHelp } from '../actions/lists.ts';
 import { saying, still } from '../step.ts';
 import type { Binding } from './binding.ts';
 
@@ -12,6 +12,14 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
     hint: 'help',
     help: 'Keys and commands',
     act: openHelp,
+  },
+  {
+    name: 'found',
+    on: 'any',
+    keys: ['ctrl-f'],
+    word: 'found',
+    help: 'What was found on opening the project: what is wrong, what to do, what was kept',
+    act: openFound,
   },
   {
     name: 'repaint',

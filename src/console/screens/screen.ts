@@ -34,7 +34,7 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   const { screen } = state;
   const hole = holeInHand(state);
   if (screen.name === 'holes') return holesScreen(state, screen.cursor, size, theme);
-  if (screen.name === 'help') return listScreen(state, screen, size, theme);
+  if (screen.name === 'help' || screen.name === 'found') return listScreen(state, screen, size, theme);
   if (hole === undefined) return holesScreen(state, 0, size, theme);
   if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);

@@ -114,6 +114,7 @@ async function openOn(
       rig,
       now: desk.now(),
       readOnly: undefined,
+      found: desk.findings(),
     }),
     {
       newId: desk.newId,

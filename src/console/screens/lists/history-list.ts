@@ -19,7 +19,13 @@ export function historyList(schema: LoggingSchema, hole: Document, width: number
   return oneSection(`history, latest first · ${hole.history.length} edits`, items);
 }
 
-function entryLines(schema: LoggingSchema, hole: Document, entry: Entry, width: number): readonly Line[] {
+/** One edit: when, who, what, and what stood before and after. */
+export function entryLines(
+  schema: LoggingSchema,
+  hole: Document,
+  entry: Entry,
+  width: number,
+): readonly Line[] {
   const at = parseStamp(entry.at);
   const when = at === undefined ? entry.at : `${localDate(at)} ${localTime(at, true)}`;
   const head = spans([`${when}  ${entry.by}  `, 'faint'], entry.what, [
@@ -27,19 +33,28 @@ function entryLines(schema: LoggingSchema, hole: Document, entry: Entry, width: 
     'alert',
   ]);
   const changes = entry.changes
-    .flatMap((change) => changeWords(schema, hole, change))
+    .flatMap((change) => changeWords(schema, hole, change, entry.outside === true))
     .flatMap((words) => wrap(words, width - 4, 'faint'))
     .map((each): Line => [{ text: '    ' }, ...each]);
   return [head, ...changes];
 }
 
-/** What stood before and after a change, a thing each: nothing for what is new, since the entry says it. */
-function changeWords(schema: LoggingSchema, hole: Document, change: DoneChange): readonly string[] {
-  if ('put' in change) return [];
+/**
+ * What stood before and after a change, a thing each. What is new, and what is taken out beside rows, is said only of an edit made
+ * outside: an entry of ours says it itself.
+ */
+function changeWords(
+  schema: LoggingSchema,
+  hole: Document,
+  change: DoneChange,
+  outside: boolean,
+): readonly string[] {
+  if ('put' in change) {
+    return outside ? [`put in ${thingWords(schema, change.put, change.thing)}`] : [];
+  }
   if ('remove' in change) {
-    if (change.remove[0] !== 'rows') return [];
-    const row = change.before as unknown as Row;
-    return [`taken out ${formatInterval(row)}: ${rowWords(schema, row)}`];
+    if (change.remove[0] !== 'rows' && !outside) return [];
+    return [`taken out ${thingWords(schema, change.remove, change.before)}`];
   }
   const [table, id] = change.patch;
   const after: Thing = change.set ?? {};
@@ -54,6 +69,17 @@ function changeWords(schema: LoggingSchema, hole: Document, change: DoneChange):
   const row = table === 'rows' ? (hole.tables.rows?.[id] as unknown as Row | undefined) : undefined;
   const where = row === undefined ? '' : `${formatInterval(row)} `;
   return differences.map((each) => `${where}${each}`);
+}
+
+/** A row with its interval and what it observed; anything else by its table and id. */
+function thingWords(
+  schema: LoggingSchema,
+  [table, id]: readonly [table: string, id: string],
+  thing: Thing,
+): string {
+  if (table !== 'rows') return `${nameWords(table)} ${id}`;
+  const row = thing as unknown as Row;
+  return `${formatInterval(row)}: ${rowWords(schema, row)}`;
 }
 
 /** Cells that differ, in the words of the log sheet: `pyrite 2 % → pyrite 5 %`. */

@@ -4,6 +4,7 @@ import type { Theme } from '../../theme.ts';
 import { adviceList } from './advice-list.ts';
 import { bagsList } from './bags-list.ts';
 import { codesList } from './codes-list.ts';
+import { foundList } from './found-list.ts';
 import { helpList } from './help-list.ts';
 import { historyList } from './history-list.ts';
 import { found, type Listed, oneSection } from './listed.ts';
@@ -22,6 +23,7 @@ export function isListed(screen: Screen): screen is ListedScreen {
 export function listOf(state: State, screen: ListedScreen, width: number, theme: Theme): Listed {
   const hole = holeInHand(state);
   if (screen.name === 'help') return found(helpList(state, screen.asked, width), screen.find);
+  if (screen.name === 'found') return found(foundList(state, width), screen.find);
   if (hole === undefined) return oneSection('', []);
   return found(holeList(state, hole, screen, width, theme), screen.find);
 }
@@ -29,7 +31,7 @@ export function listOf(state: State, screen: ListedScreen, width: number, theme:
 function holeList(
   state: State,
   hole: Document,
-  screen: Exclude<ListedScreen, { readonly name: 'help' }>,
+  screen: Exclude<ListedScreen, { readonly name: 'help' | 'found' }>,
   width: number,
   theme: Theme,
 ): Listed {
