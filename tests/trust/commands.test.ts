@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/commands/command-line/run.ts';
@@ -109,5 +109,35 @@ describe('what stands on the command line and in a program', () => {
     const { said, code } = await run(['new', folder, '--program', program, '--epsg', '7850']);
     expect(code).toBe(2);
     expect(obeyedInLines(said)).toBeUndefined();
+  });
+
+  it('is refused as the name of a hole where no platform, or not every one, keeps it apart', async () => {
+    const names = [
+      'CON',
+      'NUL',
+      'PRN',
+      'AUX',
+      'COM1',
+      'LPT9',
+      'con',
+      '..',
+      '../X',
+      'A/B',
+      'A\\B',
+      'A.JSON',
+      'A.',
+      'zqrc1',
+      'COM¹',
+      '',
+    ];
+    const program = join(freshFolder(), 'program.csv');
+    const lines = names.map((name) => `"${name}",500000,6500000,400,270,true,-60,120`);
+    writeFileSync(program, ['hole,easting,northing,elevation,azimuth,north,dip,depth', ...lines].join('\n'));
+    const folder = join(freshFolder(), 'west');
+    const { said, code } = await run(['new', folder, '--program', program, '--epsg', '7850']);
+    expect(code).toBe(2);
+    for (const [index] of names.entries())
+      expect(said).toContain(`program.csv:${index + 2}, field hole: this is no name of a hole`);
+    expect(existsSync(folder)).toBe(false);
   });
 });

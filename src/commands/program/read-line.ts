@@ -1,3 +1,4 @@
+import { identifierFault } from '../../files/identifiers.ts';
 import type { Finding } from '../../finding/finding.ts';
 import type { Plan } from '../../hole/header.ts';
 import { NORTHS } from '../../quantity/azimuth.ts';
@@ -45,8 +46,13 @@ export function readLine(row: TableRow<Column>): LineRead {
     return undefined;
   };
   const name = row.text('hole');
-  if (!HOLE_NAME.test(name))
-    bad('hole', 'this is no name of a hole', 'Use capitals, digits, - and _, at most 40, like ZQRC014.');
+  const misnamed = identifierFault(name);
+  if (misnamed !== undefined)
+    bad(
+      'hole',
+      `this is no name of a hole: ${misnamed}`,
+      'Use capitals, digits, - and _, at most 40, like ZQRC014.',
+    );
   const place = (['easting', 'northing', 'elevation'] as const).map(
     (column) =>
       numberOf(row.text(column)) ??
@@ -69,8 +75,6 @@ export function readLine(row: TableRow<Column>): LineRead {
     },
   };
 }
-
-const HOLE_NAME = /^[A-Z0-9][A-Z0-9_-]{0,39}$/;
 
 type Bad = (column: Column, problem: string, remedy: string) => undefined;
 

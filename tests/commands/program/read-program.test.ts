@@ -56,7 +56,10 @@ describe('a program of planned holes', () => {
   });
 
   it.each([
-    ['zqrc1,412480,6778200,431,270,grid,-60,150,,', '2 hole: this is no name of a hole'],
+    [
+      'zqrc1,412480,6778200,431,270,grid,-60,150,,',
+      '2 hole: this is no name of a hole: small letters: write ZQRC1',
+    ],
     ['ZQRC009,412480,6778200,431,270,grid,-60,150,,', '2 hole: the project has this hole already'],
     [
       'ZQRC001,"412480,5",6778200,431,270,grid,-60,150,,',
@@ -122,7 +125,7 @@ describe('a program of planned holes', () => {
 
   it('keeps the number of the line behind empty lines', () => {
     expect(problems('', GOOD, '', 'x,1,2,3,4,grid,-60,100,,')).toEqual(
-      expect.arrayContaining(['5 hole: this is no name of a hole']),
+      expect.arrayContaining(['5 hole: this is no name of a hole: small letters: write X']),
     );
   });
 });
