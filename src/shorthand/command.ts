@@ -1,6 +1,7 @@
 import { type Depth, parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Wrong } from './meaning.ts';
+import type { RodCare } from './rod-care.ts';
 
 /** What a word behind `;` asks for, as data; depths in millimetres along the hole. */
 export type Command =
@@ -30,6 +31,17 @@ export type RigCommand =
       readonly over?: Interval;
     }
   | { readonly does: 'contaminated'; readonly over?: Interval }
+  /** What was seen of cyclone, splitter and hole at the latest rod. */
+  | { readonly does: 'hygiene'; readonly care: RodCare }
+  /** Masses in kilograms as typed: whoever takes them reads the figures. */
+  | ({ readonly does: 'mass'; readonly masses: MassesTyped } & Interval)
+  /** The next number whose kind can be chosen becomes this control; the reason may be the log's own. */
+  | {
+      readonly does: 'choose control';
+      readonly kind: 'standard' | 'blank' | 'field duplicate';
+      readonly reason?: string;
+    }
+  | { readonly does: 'photo'; readonly tray: number; readonly file: string }
   | { readonly does: 'number bags'; readonly first: string; readonly last: string }
   /** `lastDigits`: of the control put off that is placed now; the oldest where none is said. */
   | { readonly does: 'place control'; readonly lastDigits?: string }
@@ -37,8 +49,18 @@ export type RigCommand =
   | { readonly does: 'collar'; readonly state: 'capped' | 'plugged' }
   /** Direction and depth of the hole as words; read where plans are read. */
   | { readonly does: 'plan'; readonly said: string }
+  /** `called`: who was called, where `called NAME:` stands in front. */
+  | {
+      readonly does: 'decide';
+      readonly kind: 'held' | 'extended';
+      readonly reason: string;
+      readonly called?: string;
+    }
   | { readonly does: 'stop'; readonly reason: string }
   | { readonly does: 'stop over' };
+
+/** Masses of a metre by what was weighed, as typed. */
+export type MassesTyped = { readonly [what in 'bulk' | 'split' | 'duplicate']?: string };
 
 /** One command: its word, how it is typed, what it does, and how its text is read. */
 export type CommandWord = {

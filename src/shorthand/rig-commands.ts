@@ -2,6 +2,8 @@ import { parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { alone, type CommandWord, type RigCommand, readInterval, wrong } from './command.ts';
 import type { Wrong } from './meaning.ts';
+import { readCare } from './rod-care.ts';
+import { SAMPLE_COMMANDS } from './sample-commands.ts';
 
 const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
 
@@ -9,12 +11,14 @@ const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
 export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'rod',
-    form: ';rod, or ;rod 163 with the last digits of the bag in hand (x6: six bags, @54.5: another depth)',
+    form: ';rod, or ;rod 163 with the last digits of the bag in hand (x6: six bags, @54.5: another depth, cslh: as ;hygiene)',
     does: 'Rod done: stamp time and depth, check the bags',
     previewed: false,
     read: (text) => {
       if (text === '') return { does: 'rod done' };
-      return text.split(/ +/).every((each) => /^([A-Z0-9-]+|x\d{1,2}|@[\d.]+)$/.test(each))
+      return text
+        .split(/ +/)
+        .every((each) => /^([A-Z0-9-]+|x\d{1,2}|@[\d.]+)$/.test(each) || readCare(each) !== undefined)
         ? { does: 'rod done', check: text }
         : wrong('the last digits of the bag', ';rod 163');
     },
@@ -36,6 +40,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
         : { does: 'recovery', recovery, ...over };
     },
   },
+  ...SAMPLE_COMMANDS,
   overRod('contaminated', (over) => ({ does: 'contaminated', ...over }), 'The sample is contaminated'),
   {
     word: 'numbered',
@@ -78,6 +83,8 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   },
   alone('capped', { does: 'collar', state: 'capped' }, 'The collar is capped'),
   alone('plugged', { does: 'collar', state: 'plugged' }, 'The collar is plugged'),
+  decision('hold', 'held', 'Hold the hole open: call before it is ended'),
+  decision('extend', 'extended', 'Go on, past the plan or what was asked; it ends a hold too'),
   {
     word: 'stop',
     form: ';stop reason',
@@ -103,6 +110,26 @@ function overRod(
       return over === undefined
         ? wrong('two depths, the upper first, or nothing', `;${word} 44-46`)
         : command(over);
+    },
+  };
+}
+
+function decision(word: string, kind: 'held' | 'extended', does: string): CommandWord {
+  return {
+    word,
+    form: `;${word} reason, or ;${word} called Ines Falk: reason`,
+    does,
+    previewed: false,
+    read: (text) => {
+      const parts = /^called ([^:]+):(.*)$/.exec(text);
+      const reason = (parts?.[2] ?? text).trim();
+      if (reason === '') return wrong('a reason', `;${word} called Ines Falk: zone still open`);
+      return {
+        does: 'decide',
+        kind,
+        reason,
+        ...(parts?.[1] === undefined ? {} : { called: parts[1].trim() }),
+      };
     },
   };
 }

@@ -1,3 +1,4 @@
+import { withCare } from '../../desk/acts/hygiene.ts';
 import { rodMended, rodNoted } from '../../desk/acts/rod.ts';
 import { readRod } from '../../desk/acts/rod-read.ts';
 import type { RodSeen } from '../../sampling/mismatch.ts';
@@ -45,15 +46,16 @@ export function answerMismatch(state: State, world: World): Step {
   const at = { rod: prompt.rod, depthMm: prompt.depthMm };
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const closed: State = { ...state, prompt: undefined };
+  const read = readRod(prompt.lastDigits);
   if (choice === '') {
-    const lastBag = readRod(prompt.lastDigits)?.digits ?? 'not read';
-    const noted = rodNoted(hole, at, check, lastBag, maker);
+    const lastBag = read?.digits ?? 'not read';
+    const noted = withCare(hole, rodNoted(hole, at, check, lastBag, maker), read?.care, maker);
     const said = 'Rod recorded as expected; the mismatch is noted and stays to be mended.';
     return submittingResult(state, hole, noted, closed, said);
   }
   const way = /^\d$/.test(choice) ? mismatchWays(check)[Number(choice) - 1] : undefined;
   if (way === undefined) return still(saying(state, howToAnswer(check), 'warn'));
-  const mended = rodMended(hole, at, way.named, way.index, maker);
+  const mended = withCare(hole, rodMended(hole, at, way.named, way.index, maker), read?.care, maker);
   const waits = (way.fix.putOff ?? []).map(
     ({ kind, number }) => `; ${kind} ${number} waits, ;place puts it in`,
   );

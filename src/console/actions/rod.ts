@@ -1,8 +1,10 @@
+import { withCare } from '../../desk/acts/hygiene.ts';
 import { checkRod, rodAsExpected } from '../../desk/acts/rod.ts';
 import { readRod } from '../../desk/acts/rod-read.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodCheck } from '../../sampling/rod-check.ts';
+import { careWords } from '../../shorthand/rod-care.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
@@ -30,8 +32,9 @@ export function rodStanding(
   hole: Document,
   prompt: RodPrompt,
 ): { readonly depthMm: Depth; readonly check: RodCheck } {
-  const typed = prompt.kind === 'rod' ? readRod(prompt.draft.text) : readRod(prompt.lastDigits);
-  const depthMm = typed?.depthMm ?? prompt.depthMm;
+  const { care: _care, ...typed } =
+    readRod(prompt.kind === 'rod' ? prompt.draft.text : prompt.lastDigits) ?? {};
+  const depthMm = typed.depthMm ?? prompt.depthMm;
   const check = checkRod(
     state.project,
     state.documents.values(),
@@ -53,12 +56,12 @@ export function answerRod(state: State, world: World): Step {
     return still(
       saying(
         state,
-        'Type the last digits on the last calico (the whole number where its prefix is not ours), x6 for six bags counted, @54.5 for another depth; or Enter if all fits.',
+        'Type the last digits on the last calico (the whole number where its prefix is not ours), x6 for six bags counted, @54.5 for another depth, letters like cslh for what was seen; or Enter if all fits.',
         'warn',
       ),
     );
   }
-  const { depthMm: typedDepth, ...bags } = seen;
+  const { depthMm: typedDepth, care, ...bags } = seen;
   const at = { rod: prompt.rod, depthMm: typedDepth ?? prompt.depthMm };
   const check = checkRod(state.project, state.documents.values(), hole, at, bags, world.now);
   if (!check.agrees) {
@@ -76,12 +79,12 @@ export function answerRod(state: State, world: World): Step {
     });
   }
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const done = rodAsExpected(hole, at, check.expected, maker);
+  const done = withCare(hole, rodAsExpected(hole, at, check.expected, maker), care, maker);
   return submittingResult(
     state,
     hole,
     done,
     { ...state, prompt: undefined },
-    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${check.expected.length} bags.`,
+    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${check.expected.length} bags.${care === undefined ? '' : ` ${careWords(care)}.`}`,
   );
 }

@@ -16,7 +16,12 @@ import { serialOf } from '../../sampling/scheme.ts';
 import type { Command } from '../../shorthand/command.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { nextRod } from '../../standing/rods.ts';
+import { chooseControl } from './choose.ts';
 import { placeControl, putNextControlOff } from './controls.ts';
+import { goingOn } from './decision.ts';
+import { recordHygiene } from './hygiene.ts';
+import { recordMasses } from './mass.ts';
+import { recordPhoto } from './photo.ts';
 import { setPlan } from './plan.ts';
 import { recordShotRead } from './shot.ts';
 
@@ -63,6 +68,14 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
       return ok(recordStream(hole, { ...overRod(hole, command.over), recovery: command.recovery }, maker));
     case 'contaminated':
       return ok(recordStream(hole, { ...overRod(hole, command.over), contaminated: true }, maker));
+    case 'hygiene':
+      return recordHygiene(hole, command.care, maker);
+    case 'mass':
+      return recordMasses(hole, command, maker);
+    case 'choose control':
+      return chooseControl(project, hole, command, maker);
+    case 'photo':
+      return recordPhoto(project, hole, command, maker);
     case 'number bags':
       return numberBags(project, hole, command, maker);
     case 'put control off':
@@ -81,6 +94,8 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
       return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
     case 'plan':
       return setPlan(hole, command.said);
+    case 'decide':
+      return goingOn(project, hole, command, maker);
     case 'stop':
       return ok(recordStop({ because: command.reason, at: maker.at, by: maker.by }, maker));
     case 'stop over':

@@ -1,0 +1,74 @@
+import { type CommandWord, type MassesTyped, type RigCommand, readInterval, wrong } from './command.ts';
+import type { Wrong } from './meaning.ts';
+import { CARE_HELP, readCare } from './rod-care.ts';
+
+const CONTROLS = { standard: 'standard', blank: 'blank', duplicate: 'field duplicate' } as const;
+
+/** What is noted of the sample stream beside its bags: hygiene, masses, controls chosen late, photographs of trays. */
+export const SAMPLE_COMMANDS: readonly CommandWord[] = [
+  {
+    word: 'hygiene',
+    form: ';hygiene cslh',
+    does: `Seen at the latest rod: ${CARE_HELP}`,
+    previewed: false,
+    read: (text) => {
+      const care = readCare(text);
+      return care === undefined
+        ? wrong(`letters, each once: ${CARE_HELP}`, ';hygiene cslh')
+        : { does: 'hygiene', care };
+    },
+  },
+  {
+    word: 'mass',
+    form: ';mass 44-45 bulk 38.2 split 3.1, or ;mass 44-45 split 3.1 duplicate 3.0',
+    does: 'Masses in kilograms: bulk bag, calico, second calico',
+    previewed: false,
+    read: readMasses,
+  },
+  {
+    word: 'choose',
+    form: ';choose blank past the lode, or ;choose standard, or ;choose duplicate',
+    does: 'The kind of the next control that can be chosen late, with the reason (without one where the log asks for it)',
+    previewed: false,
+    read: (text) => {
+      const [word = '', ...reason] = text.split(/ +/);
+      if (!isControl(word)) return wrong('standard, blank or duplicate', ';choose blank past the lode');
+      const because = reason.join(' ');
+      return {
+        does: 'choose control',
+        kind: CONTROLS[word],
+        ...(because === '' ? {} : { reason: because }),
+      };
+    },
+  },
+  {
+    word: 'photo',
+    form: ';photo 3 IMG_0412.JPG',
+    does: 'The photograph of a chip tray: tray number, file name',
+    previewed: false,
+    read: (text) => {
+      const [, tray, file] = /^(\d{1,3}) +([^\s/\\]+)$/.exec(text) ?? [];
+      return tray === undefined || file === undefined || Number(tray) === 0
+        ? wrong('the number of a tray and the name of a file, without its folder', ';photo 3 IMG_0412.JPG')
+        : { does: 'photo', tray: Number(tray), file };
+    },
+  },
+];
+
+function isControl(word: string): word is keyof typeof CONTROLS {
+  return Object.hasOwn(CONTROLS, word);
+}
+
+/** `44-45 bulk 38.2 split 3.1`: a metre, and what was weighed, each once. */
+function readMasses(text: string): RigCommand | Wrong {
+  const form = ';mass 44-45 bulk 38.2 split 3.1';
+  const [metre = '', ...words] = text.split(/ +/);
+  const over = readInterval(metre);
+  const pairs = words.flatMap((word, index) => (index % 2 === 0 ? [[word, words[index + 1] ?? '']] : []));
+  const known = pairs.every(([what]) => ['bulk', 'split', 'duplicate'].includes(what ?? ''));
+  const once = new Set(pairs.map(([what]) => what)).size === pairs.length;
+  if (over === undefined || pairs.length === 0 || !known || !once || words.length % 2 === 1)
+    return wrong('a metre, then bulk, split or duplicate with its kilograms', form);
+  const masses: MassesTyped = Object.fromEntries(pairs);
+  return { does: 'mass', ...over, masses };
+}
