@@ -1,12 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import { AFTER_COVER, FROM_ROW_60, TO_COVER } from '../support/whole-hole/script.ts';
 import { play } from './support/play.ts';
 import { bundleOffsider, type Program } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
+import { tellOneStory } from './support/story.ts';
 
 const EXPECTED = join(import.meta.dirname, 'whole-hole.expected.json');
 const HOLE = 'holes/MBRC020.json';
@@ -25,14 +26,7 @@ afterAll(async () => {
   program.remove();
 });
 
-// One story: each test goes on where the one before left the console, so none can begin behind one that failed.
-let stoppedAt: string | undefined;
-beforeEach(() => {
-  if (stoppedAt !== undefined) throw new Error(`the story stopped before: ${stoppedAt}`);
-});
-afterEach(({ task }) => {
-  if (task.result?.state === 'fail') stoppedAt ??= task.name;
-});
+tellOneStory();
 
 /** Waits until all that was entered is durable: the header says so. */
 const allSaved = () =>

@@ -99,13 +99,17 @@ function screenOf(terminal: Terminal): readonly string[] {
   );
 }
 
-/** A `waitFor` that looks again whenever the terminal has taken something in. */
-function waiter(terminal: Terminal, modes: Modes): Pty['waitFor'] {
+/** A `waitFor` that looks again whenever the terminal has taken something in, and gives up when the program has ended. */
+function waiter(terminal: Terminal, modes: Modes, ended: Promise<unknown>): Pty['waitFor'] {
   return (predicate, what, ms = 30_000) =>
     new Promise((resolve, reject) => {
       const done = () => {
         clearTimeout(timer);
         parsed.dispose();
+      };
+      const fail = (why: string) => {
+        done();
+        reject(new Error(`${why} without ${what}. The screen:\n${screenOf(terminal).join('\n')}`));
       };
       const look = () => {
         // A frame may arrive in pieces: a person sees nothing of it before its synchronised update ends.
@@ -114,11 +118,12 @@ function waiter(terminal: Terminal, modes: Modes): Pty['waitFor'] {
         resolve();
       };
       const parsed = terminal.onWriteParsed(look);
-      const timer = setTimeout(() => {
-        done();
-        reject(new Error(`${ms} ms passed without ${what}. The screen:\n${screenOf(terminal).join('\n')}`));
-      }, ms);
+      const timer = setTimeout(() => fail(`${ms} ms passed`), ms);
       look();
+      void ended.then(() => {
+        look();
+        fail('the program ended');
+      });
     });
 }
 
@@ -147,7 +152,7 @@ export function openPty(options: PtyOptions): Pty {
   });
 
   const screen = () => screenOf(terminal);
-  const waitFor = waiter(terminal, modes);
+  const waitFor = waiter(terminal, modes, exited);
 
   return {
     pid: child.pid,
