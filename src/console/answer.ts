@@ -1,7 +1,9 @@
+import { goElsewhere } from './actions/elsewhere.ts';
 import { answerEnding } from './actions/ending.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
-import { makeRange } from './actions/range.ts';
 import { answerMismatch } from './actions/mismatch.ts';
+import { addNewCode, codeLists } from './actions/new-code.ts';
+import { makeRange } from './actions/range.ts';
 import { answerRod } from './actions/rod.ts';
 import { startActivity } from './actions/shift.ts';
 import { answerRejection } from './actions/survey.ts';
@@ -37,6 +39,10 @@ export function answer(state: State, world: World): Step {
       return answerShot(state, world);
     case 'rejection':
       return answerRejection(state);
+    case 'new code':
+      return addNewCode(state);
+    case 'elsewhere':
+      return goElsewhere(state, state.prompt.draft.text);
     case 'activity':
       return startActivity(state, world);
     case undefined:
@@ -44,19 +50,21 @@ export function answer(state: State, world: World): Step {
   }
 }
 
-/** Any other key in a question: it edits what is typed there, or moves the cursor of a choice. */
+/** Any other key in a question: it moves the cursor of a choice, or edits what is typed there. */
 export function promptKey(state: State, event: KeyEvent): Step {
   const { prompt } = state;
   if (prompt === undefined) return still(state);
-  if (prompt.kind === 'activity') {
-    const by = { up: -1, down: 1 }[chordOf(event) ?? ''] ?? 0;
-    const last = state.project.settings.shift.activities.length - 1;
-    return still({
-      ...state,
-      prompt: { ...prompt, cursor: Math.max(0, Math.min(last, prompt.cursor + by)) },
-    });
+  const by = { up: -1, down: 1 }[chordOf(event) ?? ''];
+  if ('cursor' in prompt && by !== undefined) {
+    const last = choices(state, prompt.kind) - 1;
+    const cursor = Math.max(0, Math.min(last, prompt.cursor + by));
+    return still({ ...state, prompt: { ...prompt, cursor } });
   }
   if (!('draft' in prompt)) return still(state);
   const draft = edited(prompt.draft, event);
   return still(draft === undefined ? state : { ...state, prompt: { ...prompt, draft }, message: undefined });
+}
+
+function choices({ project }: State, kind: 'activity' | 'new code'): number {
+  return kind === 'activity' ? project.settings.shift.activities.length : codeLists(project.schema).length;
 }

@@ -1,4 +1,8 @@
-import type { Desk, Submitted } from '../desk/desk.ts';
+import type { Desk, Done, Submitted } from '../desk/desk.ts';
+import type { LoadedProject } from '../desk/load-project.ts';
+import type { Result } from '../finding/finding.ts';
+import type { CodeEntry } from '../schema/file-entries.ts';
+import type { Happening } from './reduce.ts';
 import type { State } from './state.ts';
 import { type Effect, saying } from './step.ts';
 
@@ -8,6 +12,10 @@ export interface Host {
   readonly leave: () => void;
   readonly suspend: () => void;
   readonly repaint: () => void;
+  /** Writes a code met on the rig to logging.json, and gives the project that has it. */
+  readonly addCode: (list: string, entry: CodeEntry) => Promise<Result<LoadedProject>>;
+  /** What comes of an effect that takes its time. */
+  readonly happen: (happening: Happening) => void;
 }
 
 /** Does one effect. Edits stand in memory at once: the state that comes back holds the documents after it. */
@@ -40,9 +48,30 @@ export function perform(state: State, effect: Effect, host: Host): State {
     case 'repaint':
       host.repaint();
       return state;
+    case 'add code':
+      void host
+        .addCode(effect.list, effect.entry)
+        .then((added) => host.happen(afterAdding(effect.entry, added)));
+      return state;
+    case 'elsewhere':
+      void desk.moveTo(effect.folder).then((moved) => host.happen(afterMoving(effect.folder, moved)));
+      return state;
     case 'replay':
       return state;
   }
+}
+
+function afterAdding({ code, label, pair }: CodeEntry, added: Result<LoadedProject>): Happening {
+  if (!added.ok) return { kind: 'code refused', finding: added.findings[0] };
+  const typed = typeof pair === 'string' ? pair : code;
+  const text = `${code} ${label ?? ''} is in the list, typed ${typed}. It is provisional: camp is told.`;
+  return { kind: 'code added', project: added.value.project, text };
+}
+
+function afterMoving(folder: string, moved: Done): Happening {
+  return moved.ok
+    ? { kind: 'said', text: `All is in ${folder}; work goes on there.`, tone: 'good' }
+    : { kind: 'said', text: `Not moved: ${moved.problem}. ;elsewhere and another folder.`, tone: 'alert' };
 }
 
 function afterSubmit(state: State, desk: Desk, submitted: Submitted): State {

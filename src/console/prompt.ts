@@ -53,5 +53,13 @@ export type Prompt =
   | { readonly kind: 'shot'; readonly draft: Draft }
   /** Why a shot or its azimuth alone is rejected, or used again. */
   | { readonly kind: 'rejection'; readonly shot: Id; readonly part: RejectedPart; readonly draft: Draft }
+  /** A code that the lists lack; `cursor` is its list. While it is being added the prompt stands. */
+  | {
+      readonly kind: 'new code';
+      readonly cursor: number;
+      readonly draft: Draft;
+      readonly adding: boolean;
+    }
+  | { readonly kind: 'elsewhere'; readonly draft: Draft }
   | { readonly kind: 'activity'; readonly cursor: number }
   | { readonly kind: 'reopen'; readonly hole: string; readonly draft: Draft };

@@ -1,4 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
+import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
@@ -10,7 +11,7 @@ import { EMPTY_DRAFT, edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
 import { type Health, holeInHand, rowLeft, type State } from './state.ts';
-import { type Step, saying, still, type World } from './step.ts';
+import { type Step, saying, sayingFinding, still, type World } from './step.ts';
 
 /** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer, what is found of the files. */
 export type Happening =
@@ -20,6 +21,8 @@ export type Happening =
   | { readonly kind: 'minute'; readonly now: Stamp }
   | { readonly kind: 'health'; readonly health: Health }
   | { readonly kind: 'found'; readonly found: readonly Finding[] }
+  | { readonly kind: 'code added'; readonly project: Project; readonly text: string }
+  | { readonly kind: 'code refused'; readonly finding: Finding | undefined }
   | { readonly kind: 'said'; readonly text: string; readonly tone: 'good' | 'warn' | 'alert' | 'plain' };
 
 /** The console's one rule: a state and a happening give the next state, and what is to be done. Touches nothing. */
@@ -37,9 +40,26 @@ export function reduce(state: State, happening: Happening, world: World): Step {
       return still({ ...state, health: happening.health });
     case 'found':
       return still({ ...state, found: happening.found });
+    case 'code added':
+      return still(withCode(state, happening.project, happening.text));
+    case 'code refused':
+      return still(codeRefused(state, happening.finding));
     case 'said':
       return still(saying(state, happening.text, happening.tone));
   }
+}
+
+/** A code that was added stands from here on; the question that added it is over. */
+function withCode(state: State, project: Project, text: string): State {
+  const prompt = state.prompt?.kind === 'new code' ? undefined : state.prompt;
+  return saying({ ...state, project, prompt }, text, 'good');
+}
+
+function codeRefused(state: State, finding: Finding | undefined): State {
+  const { prompt } = state;
+  const open: State =
+    prompt?.kind === 'new code' ? { ...state, prompt: { ...prompt, adding: false } } : state;
+  return finding === undefined ? open : sayingFinding(open, finding);
 }
 
 function key(state: State, event: KeyEvent, world: World): Step {
@@ -50,9 +70,10 @@ function key(state: State, event: KeyEvent, world: World): Step {
   if (bound !== undefined && !typesHere(state, event)) {
     const hindrance = bound.hindered?.(state);
     if (hindrance !== undefined) return still(saying(state, `${bound.name}: ${hindrance}.`, 'warn'));
-    const word =
-      state.screen.name === 'log' && bound.act === enterLine ? wordOf(state.draft.text) : undefined;
-    if (word !== undefined) return word.act({ ...state, draft: { text: '', at: 0 } }, world);
+    if (state.screen.name === 'log' && bound.act === enterLine) {
+      const worded = byWord(state, world);
+      if (worded !== undefined) return worded;
+    }
     return leavingRow(state, bound.act(state, world));
   }
   if (state.screen.name === 'line-up') return typeInLineUp(state, event);
@@ -81,10 +102,18 @@ function typesHere(state: State, event: KeyEvent): boolean {
   return event.kind === 'text' || (chordOf(event) === 'ctrl-u' && (typed?.text ?? '') !== '');
 }
 
-/** The binding whose word the line is: the screens and keys, said behind `;`. */
-function wordOf(text: string) {
-  const word = /^;([a-z-]+)\s*$/.exec(text)?.[1];
-  return word === undefined || ['u', 'r', 'rod'].includes(word) ? undefined : bindingForWord(word);
+/** What the line leads to where it is the word of a binding, said behind `;`; undefined where it is none. */
+function byWord(state: State, world: World): Step | undefined {
+  const [, word, text] = /^;([a-z-]+)(?: +(.*))?$/.exec(state.draft.text.trimEnd()) ?? [];
+  if (word === undefined || ['u', 'r', 'rod'].includes(word)) return undefined;
+  const bound = bindingForWord(word);
+  const emptied: State = { ...state, draft: EMPTY_DRAFT };
+  if (text === undefined) {
+    const hindrance = bound?.hindered?.(state);
+    if (bound === undefined || hindrance === undefined) return bound?.act(emptied, world);
+    return still(saying(emptied, `${bound.name}: ${hindrance}.`, 'warn'));
+  }
+  return bound?.told?.(emptied, text);
 }
 
 function typeInLine(state: State, event: KeyEvent): Step {

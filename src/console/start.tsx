@@ -1,10 +1,13 @@
+import { addCodeOnRig } from '../desk/add-code.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
+import type { CodeEntry } from '../schema/file-entries.ts';
 import { type Mounted, mount } from './mount.tsx';
 import { looksOf } from './paint/colour.ts';
 import type { Ending } from './paint/ending.ts';
 import type { Size } from './paint/painter.ts';
 import { perform } from './perform.ts';
+import type { Happening } from './reduce.ts';
 import { settled } from './screens/list-screen.ts';
 import { screenLines } from './screens/screen.ts';
 import { type Health, initialState } from './state.ts';
@@ -36,8 +39,12 @@ export async function runConsole(
     leave: () => queueMicrotask(() => screen?.stop()),
     suspend: () => screen?.suspend(),
     repaint: () => queueMicrotask(() => screen?.repaint()),
+    addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
+    happen: (happening: Happening) => {
+      console.happen(happening);
+      screen?.rerender();
+    },
   };
-  const found = desk.findings();
   const console = createConsoleStore(
     initialState({
       project: options.loaded.project,

@@ -2,6 +2,7 @@ import { type Finding, formatFinding, type Result } from '../finding/finding.ts'
 import type { Made } from '../hole/commands/made.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, DocumentName, Id } from '../record/document.ts';
+import type { CodeEntry } from '../schema/file-entries.ts';
 import type { KeyEvent } from './input/keys.ts';
 import type { Message, State } from './state.ts';
 
@@ -26,6 +27,10 @@ export type Effect =
   | { readonly do: 'leave' }
   | { readonly do: 'suspend' }
   | { readonly do: 'repaint' }
+  /** A code met on the rig, written to logging.json; what came of it happens later. */
+  | { readonly do: 'add code'; readonly list: string; readonly entry: CodeEntry }
+  /** Everything written to another folder, to go on there; what came of it happens later. */
+  | { readonly do: 'elsewhere'; readonly folder: string }
   /** Keys that were held behind a refused line: reduced next, as if typed now. */
   | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
 

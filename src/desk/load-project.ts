@@ -7,6 +7,7 @@ import { realDisk } from '../files/real-disk.ts';
 import { defineFinding, type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Project, resolveProject } from '../project/project.ts';
 import { type ProjectSettings, projectSettings } from '../project/settings.ts';
+import type { LoadParent } from '../schema/chain.ts';
 import { checkBagPrefixes, checkSchema } from '../schema/check-schema.ts';
 import type { TextFile } from '../schema/places.ts';
 import { resolveSchema } from '../schema/resolve.ts';
@@ -58,9 +59,7 @@ export async function loadProject(
   const settings = holdToShape<ProjectSettings>(given.project, projectSettings as never);
   if (!settings.ok) return settings;
   const parents = await parentsOf(disk, given.folder, given.logging);
-  const schema = resolveSchema({ file: given.logging.file, text: given.logging.text }, (reference, from) =>
-    parents.get(posix.join(dirname(from), reference)),
-  );
+  const schema = resolveSchema({ file: given.logging.file, text: given.logging.text }, parents);
   if (!schema.ok) return schema;
   const found = [
     ...checkSchema(schema.value.schema, schema.value.origins),
@@ -77,11 +76,7 @@ export async function loadProject(
 }
 
 /** The files that logging.json extends, read beforehand: the resolver itself touches no disk. */
-async function parentsOf(
-  disk: Disk,
-  folder: string,
-  logging: JsonText,
-): Promise<ReadonlyMap<string, TextFile>> {
+export async function parentsOf(disk: Disk, folder: string, logging: JsonText): Promise<LoadParent> {
   const found = new Map<string, TextFile>();
   let next: JsonText | undefined = logging;
   for (let depth = 0; depth < LONGEST_CHAIN && next !== undefined; depth += 1) {
@@ -96,5 +91,5 @@ async function parentsOf(
     found.set(file, { file, text: json.value.text });
     next = json.value;
   }
-  return found;
+  return (reference, from) => found.get(posix.join(dirname(from), reference));
 }

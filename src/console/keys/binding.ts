@@ -19,6 +19,8 @@ export interface Binding {
   /** Why it can't be done now; undefined where it can. It stays listed either way. */
   readonly hindered?: (state: State) => string | undefined;
   readonly act: (state: State, world: World) => Step;
+  /** The same, with what was typed behind the word. */
+  readonly told?: (state: State, text: string) => Step;
 }
 
 /** Screens of a hole that are lists, and what is about no hole and is a list too. */

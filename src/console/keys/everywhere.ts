@@ -1,3 +1,4 @@
+import { askElsewhere, goElsewhere } from '../actions/elsewhere.ts';
 import { openFound, openHelp } from '../actions/lists.ts';
 import { saying, still } from '../step.ts';
 import type { Binding } from './binding.ts';
@@ -42,5 +43,14 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
             : 'Everything shown as saved is safe; ;q leaves.',
         ),
       ),
+  },
+  {
+    name: 'go elsewhere',
+    on: 'any',
+    keys: ['ctrl-e'],
+    word: 'elsewhere',
+    help: 'Write everything to another folder and go on there, where this disk takes no more',
+    act: askElsewhere,
+    told: goElsewhere,
   },
 ];

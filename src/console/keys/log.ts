@@ -2,6 +2,7 @@ import { completeLine } from '../actions/complete.ts';
 import { enterLine, moveRow, toHead } from '../actions/entry.ts';
 import { openForm } from '../actions/fields.ts';
 import { openList } from '../actions/lists.ts';
+import { askNewCode } from '../actions/new-code.ts';
 import { askRod } from '../actions/rod.ts';
 import { askShot } from '../actions/survey-shot.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
@@ -102,5 +103,13 @@ export const LOG_KEYS: readonly Binding[] = [
     word: 'row',
     help: 'The whole row, every field',
     act: openList('row'),
+  },
+  {
+    name: 'new code',
+    on: ['log'],
+    keys: ['ctrl-k'],
+    word: 'code',
+    help: 'Add a code that the list lacks; what is typed on the line stays',
+    act: askNewCode,
   },
 ];

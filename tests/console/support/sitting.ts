@@ -8,6 +8,7 @@ import { screenLines } from '../../../src/console/screens/screen.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
 import { themeFor } from '../../../src/console/theme.ts';
+import { addCodeOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
 import { instantMs, offsetMin, type Stamp } from '../../../src/quantity/stamp.ts';
@@ -120,7 +121,14 @@ async function openOn(
       newId: desk.newId,
       now: desk.now,
       perform: (state, effect) =>
-        perform(state, effect, { desk, leave: () => {}, suspend: () => {}, repaint: () => {} }),
+        perform(state, effect, {
+          desk,
+          leave: () => {},
+          suspend: () => {},
+          repaint: () => {},
+          addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
+          happen: (happening) => store.happen(happening),
+        }),
       settle: (state) => settled(state, { columns: 100, rows: 29 }, PLAIN),
     },
   );

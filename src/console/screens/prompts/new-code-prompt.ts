@@ -1,0 +1,51 @@
+import type { CodeEntry } from '../../../schema/file-entries.ts';
+import { codeLists, readNewCode } from '../../actions/new-code.ts';
+import type { Prompt } from '../../prompt.ts';
+import type { State } from '../../state.ts';
+import type { Theme } from '../../theme.ts';
+import { line, spans, wrap } from '../../widgets/line.ts';
+import { type Shown, typedLine } from './shown.ts';
+
+/** A code that the lists lack: its list, and as it is typed the code and the pair that it will get. */
+export function newCodeShown(
+  state: State,
+  prompt: Extract<Prompt, { readonly kind: 'new code' }>,
+  width: number,
+  theme: Theme,
+): Shown {
+  const { schema } = state.project;
+  const lists = codeLists(schema);
+  const picked = lists[prompt.cursor];
+  const read =
+    picked === undefined || prompt.draft.text.trim() === ''
+      ? undefined
+      : readNewCode(schema, picked, prompt.draft.text);
+  const names = lists.flatMap((list, index) => [
+    [index === 0 ? '' : '  ', 'plain'] as const,
+    [list.label, index === prompt.cursor ? 'picked' : 'faint'] as const,
+  ]);
+  const outcome =
+    read === undefined
+      ? []
+      : read.ok
+        ? wrap(`${codeWords(read.value)}, provisional: camp is told of it.`, width, 'good')
+        : wrap(read.problem, width, 'warn');
+  return {
+    title: 'a code that the list lacks',
+    lines: [
+      spans(...names),
+      line('What it is called, like: talc schist'),
+      line('Of your own, behind commas: talc schist, TSC, tk', 'faint'),
+      ...outcome,
+    ],
+    foot: [
+      typedLine(prompt.draft, theme),
+      line('↑ ↓ another list. Enter adds it. Esc leaves all as it is.', 'faint'),
+    ],
+  };
+}
+
+function codeWords({ code, label, pair }: CodeEntry): string {
+  const typed = typeof pair === 'string' ? `typed ${pair}` : 'without a pair';
+  return `${code} ${label ?? ''}, ${typed}`;
+}

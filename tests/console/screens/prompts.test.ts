@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
+
+const sit = (): Promise<Sitting> => sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
+const small = (sitting: Sitting): string => sitting.screen(80, 24).join('\n');
+
+describe('a prompt at 80 by 24', () => {
+  it('shows every bag of a rod with its controls, and what to type', async () => {
+    const sitting = await sit();
+    for (let rod = 0; rod < 4; rod += 1) {
+      sitting.press('f2');
+      const bags = small(sitting).match(/^│ {3}MB\d{6}/gm) ?? [];
+      const expected = Number(/(\d+) bags expected/.exec(small(sitting))?.[1]);
+      expect(bags).toHaveLength(expected);
+      expect(small(sitting)).toMatch(/Enter if it fits[\s\S]*digits/);
+      sitting.press('enter');
+    }
+  });
+
+  it('keeps what is typed and the keys in view where the lines above do not all fit', async () => {
+    const sitting = await sit();
+    sitting.press('f2');
+    sitting.enter('x9 599');
+    sitting.type('1');
+    expect(small(sitting)).toMatch(/Esc goes back\.[\s\S]*number 1/);
+  });
+
+  it('names the keys of every question', async () => {
+    const sitting = await sit();
+    const asked: readonly (() => void)[] = [
+      () => sitting.press('f2'),
+      () => sitting.press('ctrl-a'),
+      () => sitting.press('f12'),
+      () => sitting.press('ctrl-k'),
+      () => sitting.press('ctrl-e'),
+      () => sitting.enter(';44-46 py5'),
+    ];
+    for (const ask of asked) {
+      ask();
+      expect(sitting.state().prompt).toBeDefined();
+      expect(small(sitting)).toMatch(/Enter /);
+      sitting.press('escape');
+      expect(sitting.state().prompt).toBeUndefined();
+    }
+  });
+
+  it('wraps its words: none is cut', async () => {
+    const sitting = await sit();
+    sitting.press('f10');
+    sitting.type('n');
+    const box = small(sitting).split('a hole that nobody planned')[1] ?? '';
+    expect(box).toContain('Direction and depth');
+    expect(box).not.toContain('…');
+  });
+});
