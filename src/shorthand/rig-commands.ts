@@ -2,6 +2,7 @@ import { parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { alone, type CommandWord, type RigCommand, readInterval, wrong } from './command.ts';
 import type { Wrong } from './meaning.ts';
+import { readReason } from './reason.ts';
 import { readCare } from './rod-care.ts';
 import { SAMPLE_COMMANDS } from './sample-commands.ts';
 
@@ -121,15 +122,9 @@ function decision(word: string, kind: 'held' | 'extended', does: string): Comman
     does,
     previewed: false,
     read: (text) => {
-      const parts = /^called ([^:]+):(.*)$/.exec(text);
-      const reason = (parts?.[2] ?? text).trim();
+      const { reason, called } = readReason(text);
       if (reason === '') return wrong('a reason', `;${word} called Ines Falk: zone still open`);
-      return {
-        does: 'decide',
-        kind,
-        reason,
-        ...(parts?.[1] === undefined ? {} : { called: parts[1].trim() }),
-      };
+      return { does: 'decide', kind, reason, ...(called === undefined ? {} : { called }) };
     },
   };
 }

@@ -327,3 +327,25 @@ describe('the advice screen', () => {
     expect(sitting.screen().join('\n')).toContain('barren tail');
   });
 });
+
+describe('a decision that ends nothing', () => {
+  it('holds the hole open until somebody goes on, with who was called and the rules as they stood', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';hold camp wants the deep lode');
+    expect(sitting.screen().join('\n')).toContain('ASK');
+    sitting.enter(';extend called Ines Falk: to 132 m');
+    const decision = holeNouns(sitting.hole('MBRC003'), 'decisions').at(-1);
+    expect(decision).toMatchObject({
+      kind: 'extended',
+      called: 'Ines Falk',
+      reason: 'to 132 m',
+      depthMm: 54_000,
+      loggedMm: 46_000,
+    });
+    expect(decision).not.toHaveProperty('does');
+    expect(decision?.rules.map((rule) => rule.rule)).toContain('barren tail');
+    expect(sitting.screen().join('\n')).not.toContain('ASK');
+    sitting.enter(';extend');
+    expect(said(sitting)).toContain('a reason');
+  });
+});

@@ -4,6 +4,7 @@ import type { CollarState } from '../../hole/ending.ts';
 import { headerOf } from '../../hole/hole.ts';
 import type { Depth } from '../../quantity/depth.ts';
 import { formatDepth, parseDepth } from '../../quantity/depth.ts';
+import { readReason } from '../../shorthand/reason.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
@@ -86,10 +87,9 @@ function collarGiven(state: State, prompt: EndingPrompt): Step {
 function close(state: State, prompt: EndingPrompt, world: World): Step {
   const hole = holeInHand(state);
   if (hole === undefined) return still(state);
-  const reason = prompt.draft.text.trim();
   const decision = endingDecision(state.project, hole, {
     depthMm: prompt.depthMm as Depth,
-    reason,
+    ...readReason(prompt.draft.text),
     at: world.now,
     by: state.person,
   });

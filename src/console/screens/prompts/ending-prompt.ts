@@ -47,7 +47,8 @@ export function endingShown(
         title,
         lines: verdictLines(adviceFor(state.project, hole), width),
         foot: [
-          line('The decision is yours and is recorded. Why (and who was called, if anyone):'),
+          line('The decision is yours and is recorded. Why? Who was called stands in front:'),
+          line('called Ines Falk: zone closed off', 'faint'),
           typed,
           line('Enter ends and closes the hole. Esc leaves all as it is.', 'faint'),
         ],

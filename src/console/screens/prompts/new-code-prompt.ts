@@ -20,10 +20,6 @@ export function newCodeShown(
     picked === undefined || prompt.draft.text.trim() === ''
       ? undefined
       : readNewCode(schema, picked, prompt.draft.text);
-  const names = lists.flatMap((list, index) => [
-    [index === 0 ? '' : '  ', 'plain'] as const,
-    [list.label, index === prompt.cursor ? 'picked' : 'faint'] as const,
-  ]);
   const outcome =
     read === undefined
       ? []
@@ -33,7 +29,7 @@ export function newCodeShown(
   return {
     title: 'a code that the list lacks',
     lines: [
-      spans(...names),
+      spans([picked?.label ?? 'no list', 'picked'], `  list ${prompt.cursor + 1} of ${lists.length}`),
       line('What it is called, like: talc schist'),
       line('Of your own, behind commas: talc schist, TSC, tk', 'faint'),
       ...outcome,
