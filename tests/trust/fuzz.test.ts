@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest';
-import { TARGETS } from './fuzz.ts';
+import { TARGETS } from './fuzz/targets.ts';
 
 const SEED = 20260314;
 /** One case in so many of the long run (tests/faults/full/fuzz.test.ts). */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { TARGETS } from '../../trust/fuzz.ts';
+import { TARGETS } from '../../trust/fuzz/targets.ts';
 
 const SEED = Number(process.env.OFFSIDER_SEED ?? 20260314);
 

@@ -1,0 +1,10 @@
+import { fileTargets } from './files.ts';
+import type { Target } from './target.ts';
+import { keys, lines } from './typed.ts';
+
+/** Everything that takes what may come from anywhere, with how many of 100,000 cases it is worth. */
+export const TARGETS: readonly (readonly [target: Target, cases: number])[] = [
+  [lines, 30_000],
+  [keys, 30_000],
+  ...fileTargets.map((target) => [target, 8000] as const),
+];
