@@ -1,3 +1,4 @@
+import { BAG_KINDS } from '../../hole/bags.ts';
 import type { Document } from '../../record/document.ts';
 import { scanCheck } from '../../sampling/scan.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
@@ -14,7 +15,12 @@ export function scanBag(state: State, hole: Document, number: string): Step {
   const { known, named } = scanCheck(state.project.sampling, streamStateOf(hole), number, undefined, others);
   return still(
     named === undefined
-      ? saying(state, `${number}: ${known}.`, 'good')
+      ? saying(state, `${number} is ${isBag(known) ? 'the ' : ''}${known}.`, 'good')
       : saying(state, `${number} is ${known}: ${named.name}. ${named.ground}`, 'alert'),
   );
+}
+
+/** True where the words begin with the kind of a bag, and are not those of a number without one. */
+function isBag(known: string): boolean {
+  return BAG_KINDS.some((kind) => known.startsWith(kind));
 }

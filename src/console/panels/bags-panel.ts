@@ -4,7 +4,9 @@ import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { streamAhead, type Upcoming } from '../../sampling/stream.ts';
+import { trayChange } from '../../sampling/trays.ts';
 import { headsOf } from '../../standing/heads.ts';
+import { proposedOf } from '../../standing/proposed.ts';
 import { streamStateOf } from '../../standing/stream.ts';
 import type { Tone } from '../theme.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
@@ -14,12 +16,19 @@ export function bagsPanel(project: Project, hole: Document, room: number): reado
   const rodMm = headerOf(hole).rodMm;
   const ahead = streamAhead(project.sampling, streamStateOf(hole), { count: 40, rodMm });
   const putOff = ahead.putOff.map((put) => spans([`${put.number}  put off: ${put.reason}`, 'warn']));
+  const asked = proposedOf(project, hole).map((each) =>
+    spans([`${each.number}  ${each.kind} wanted: ;choose ${chooseWord(each.kind)}`, 'accent']),
+  );
+  const tray = trayChange(project.sampling, headerOf(hole).logFromMm, headsOf(hole).drilledMm, rodMm);
+  const change =
+    tray === undefined ? [] : [line(`tray ${tray.tray} in ${formatDepth(tray.inMm)} m`, 'accent')];
+  const waits = [...putOff, ...asked, ...change];
   const left = leftLine(ahead.numberedLeft, ahead.runsOut, ahead.lastsToMm);
-  const rows = Math.max(1, room - putOff.length - 1);
+  const rows = Math.max(1, room - waits.length - 1);
   const controls = ahead.announced.filter((each) => ahead.upcoming.indexOf(each) >= rows - 1);
   const plain = ahead.upcoming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
   const shown = [...plain, ...controls.filter((each) => !plain.includes(each)).slice(0, rows - plain.length)];
-  return [...shown.map((each) => upcomingLine(each)), ...putOff, left];
+  return [...shown.map((each) => upcomingLine(each)), ...waits, left];
 }
 
 /** The heading of the panel: where the rig is. */
@@ -44,4 +53,9 @@ function leftLine(left: number, runsOut: boolean, lastsToMm: number): Line {
   if (left === 0) return line('NO numbered bags left: ;numbered', 'alert');
   const words = `${left} numbered bags left`;
   return runsOut ? line(`${words}, to ${formatDepth(lastsToMm)} m only`, 'alert') : line(words, 'faint');
+}
+
+/** The word that `;choose` takes for a kind. */
+export function chooseWord(kind: Upcoming['kind']): string {
+  return kind === 'field duplicate' ? 'duplicate' : kind;
 }

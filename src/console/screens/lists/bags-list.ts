@@ -1,31 +1,160 @@
+import type { Bag } from '../../../hole/bags.ts';
 import { headerOf, holeNouns } from '../../../hole/hole.ts';
+import type { Project } from '../../../project/project.ts';
+import { formatInterval } from '../../../quantity/interval.ts';
 import type { Document } from '../../../record/document.ts';
-import { streamAhead } from '../../../sampling/stream.ts';
-import { compartmentAt } from '../../../sampling/trays.ts';
+import { stockOf } from '../../../sampling/stock.ts';
+import { streamAhead, type Upcoming } from '../../../sampling/stream.ts';
+import { checkTrays, compartmentAt } from '../../../sampling/trays.ts';
+import { proposedOf } from '../../../standing/proposed.ts';
 import { streamStateOf } from '../../../standing/stream.ts';
-import { upcomingLine } from '../../panels/bags-panel.ts';
+import { trayedHole, traysOf } from '../../../standing/trays.ts';
+import { chooseWord, upcomingLine } from '../../panels/bags-panel.ts';
 import type { State } from '../../state.ts';
+import type { Theme } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
-import { type Listed, oneSection } from './listed.ts';
+import type { Listed, ListSection } from './listed.ts';
+import { recoverySection, streamFindings } from './recovery-section.ts';
 
-/** Bags that come, with the place of their chips in the trays, ready to tick off; what is put off stands first. */
-export function bagsList(state: State, hole: Document): Listed {
-  const { sampling } = state.project;
-  const ahead = streamAhead(sampling, streamStateOf(hole), { count: 400, rodMm: headerOf(hole).rodMm });
-  const issued = holeNouns(hole, 'bags');
-  const lines = ahead.upcoming.map((bag): Line => {
-    const tray =
-      bag.fromMm === undefined ? undefined : compartmentAt(sampling, headerOf(hole).logFromMm, bag.fromMm);
-    const place = tray === undefined ? '' : `   tray ${tray.tray}, ${tray.compartment}`;
-    return [...spans('[ ] '), ...upcomingLine(bag), ...spans([place, 'faint'])];
+/** The sample stream of a hole: what waits, the bags that come, ready to tick off, those issued, trays, stock, recovery by metre. */
+export function bagsList(state: State, hole: Document, width: number, theme: Theme): Listed {
+  const { project } = state;
+  const ahead = streamAhead(project.sampling, streamStateOf(hole), {
+    count: 400,
+    rodMm: headerOf(hole).rodMm,
   });
-  const putOff = ahead.putOff.map((put) =>
-    line(`put off: ${put.kind} ${put.number} (${put.reason}); ;place puts it in`, 'warn'),
-  );
-  const none = line('No numbered bags: ;numbered and the first and last number.', 'warn');
+  const issued = holeNouns(hole, 'bags');
   const last = issued.at(-1)?.number;
-  return oneSection(
-    `bags · ${issued.length} issued${last === undefined ? '' : `, last ${last}`} · ${ahead.numberedLeft} numbered left`,
-    [...putOff, ...(lines.length === 0 ? [none] : lines)].map((each) => [each]),
-  );
+  const standsOut = streamFindings(project, hole, width);
+  const sections = [
+    whereSection(standsOut.items.length),
+    waitsSection(project, hole, ahead.putOff),
+    comingSection(project, hole, ahead.upcoming),
+    standsOut,
+    issuedSection(issued, theme),
+    traysSection(project, hole, theme),
+    stockSection(state),
+    recoverySection(project, hole, theme),
+  ];
+  return {
+    title: `bags · ${issued.length} issued${last === undefined ? '' : `, last ${last}`} · ${ahead.numberedLeft} numbered left`,
+    sections: sections.filter((each) => each.head.length + each.items.length > 0),
+  };
+}
+
+/** What is further down, by the words that find it. */
+function whereSection(standOut: number): ListSection {
+  const some = standOut === 0 ? '' : `${standOut} stand out`;
+  return {
+    head: [],
+    items: [
+      [
+        spans(
+          ['type to see: issued · chip trays · in stock · recovery by metre', 'faint'],
+          [some === '' ? '' : ` · ${some}`, 'warn'],
+        ),
+      ],
+    ],
+  };
+}
+
+/** Controls put off, and controls that the log asks for. */
+function waitsSection(
+  project: Project,
+  hole: Document,
+  putOff: readonly {
+    readonly number: string;
+    readonly kind: string;
+    readonly of?: string | undefined;
+    readonly reason: string;
+  }[],
+): ListSection {
+  const asked = proposedOf(project, hole).map((each) => [
+    line(
+      `${each.kind} wanted at ${each.number}, seen at ${formatInterval(each)}: ${each.why}; ;choose ${chooseWord(each.kind)}`,
+      'accent',
+    ),
+  ]);
+  const waits = putOff.map((put) => [
+    line(
+      `put off: ${put.kind} ${put.number}${put.of === undefined ? '' : ` of ${put.of}`} (${put.reason}); ;place puts it in`,
+      'warn',
+    ),
+  ]);
+  return { head: [], items: [...waits, ...asked] };
+}
+
+function comingSection(project: Project, hole: Document, upcoming: readonly Upcoming[]): ListSection {
+  const { logFromMm } = headerOf(hole);
+  const lines = upcoming.map((bag): readonly Line[] => {
+    const place =
+      bag.fromMm === undefined || bag.kind !== 'primary'
+        ? undefined
+        : compartmentAt(project.sampling, logFromMm, bag.fromMm);
+    const tray = place === undefined ? '' : `   tray ${place.tray}, ${place.compartment}`;
+    const put = bag.material ?? (bag.of === undefined ? '' : `of ${bag.of}`);
+    const late =
+      bag.oneOf.length === 0
+        ? ''
+        : bag.chosen
+          ? ' (chosen)'
+          : ` (or ${bag.oneOf.filter((each) => each !== bag.kind).join(', ')})`;
+    return [
+      [...spans('[ ] '), ...upcomingLine(bag), ...spans([`${tray}  ${put}${late}`.trimEnd(), 'faint'])],
+    ];
+  });
+  const none = [line('No numbered bags: ;numbered and the first and last number.', 'warn')];
+  return { head: [line('to tick off', 'strong')], items: lines.length === 0 ? [none] : lines };
+}
+
+/** Bags as issued, the latest first: facts, that no amendment of the log renumbers. */
+function issuedSection(issued: readonly Bag[], theme: Theme): ListSection {
+  if (issued.length === 0) return { head: [], items: [] };
+  const lines = [...issued].reverse().map((bag): readonly Line[] => {
+    const { fromMm, toMm } = bag;
+    const metre = fromMm === undefined || toMm === undefined ? '' : formatInterval({ fromMm, toMm });
+    const more = [bag.of === undefined ? undefined : `of ${bag.of}`, bag.method, bag.material, bag.reason];
+    return [
+      spans(
+        `[${theme.signs.tick}] ${bag.number}  ${metre.padEnd(10)} `,
+        [bag.kind, bag.kind === 'primary' ? 'plain' : bag.kind === 'void' ? 'alert' : 'accent'],
+        [`  ${more.filter((each) => each !== undefined).join(', ')}`.trimEnd(), 'faint'],
+      ),
+    ];
+  });
+  return { head: [line('issued, the latest first', 'strong')], items: lines };
+}
+
+function traysSection(project: Project, hole: Document, theme: Theme): ListSection {
+  const trays = traysOf(project, hole);
+  if (trays.length === 0) return { head: [], items: [] };
+  const lines = trays.map((tray): readonly Line[] => {
+    const photo =
+      tray.photo === undefined
+        ? tray.full
+          ? `NO photograph: ;photo ${tray.tray} and its file`
+          : 'being filled'
+        : `${theme.signs.tick} ${tray.photo}`;
+    return [spans(`  ${tray.label}  `, [photo, tray.photo === undefined && tray.full ? 'warn' : 'faint'])];
+  });
+  const wrong = checkTrays(project.sampling, trayedHole(hole))
+    .filter((each) => each.code !== 'tray-without-photo')
+    .map((each) => [line(`  ${each.place.thing ?? ''}: ${each.problem} ${each.remedy}`, 'warn')]);
+  return { head: [line('chip trays', 'strong')], items: [...lines, ...wrong] };
+}
+
+function stockSection(state: State): ListSection {
+  const bags = [...state.documents.values()]
+    .filter((each) => each.kind === 'hole')
+    .flatMap((each) => holeNouns(each, 'bags'));
+  const stock = stockOf(state.project.sampling, bags);
+  return {
+    head: stock.length === 0 ? [] : [line('controls in stock', 'strong')],
+    items: stock.map((each) => [
+      line(
+        `  ${each.kind} ${each.material}: ${each.left} left of ${each.came}`,
+        each.left <= 5 ? 'warn' : 'plain',
+      ),
+    ]),
+  };
 }

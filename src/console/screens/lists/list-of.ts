@@ -37,7 +37,7 @@ function holeList(
 ): Listed {
   switch (screen.name) {
     case 'bags':
-      return bagsList(state, hole);
+      return bagsList(state, hole, width, theme);
     case 'advice':
       return adviceList(state, hole, width, theme);
     case 'history':

@@ -3,7 +3,8 @@ import type { Bag } from '../../../hole/bags.ts';
 import { formatDepth } from '../../../quantity/depth.ts';
 import { formatInterval } from '../../../quantity/interval.ts';
 import type { Document } from '../../../record/document.ts';
-import { LOOKS } from '../../../sampling/rod-check.ts';
+import { NEAR_SPLITTER } from '../../../sampling/mismatch.ts';
+import { LOOKS, type NamedMismatch } from '../../../sampling/rod-check.ts';
 import { CARE_HELP, careWords } from '../../../shorthand/rod-care.ts';
 import { LOOK_ANSWERS, mismatchWays } from '../../actions/mismatch.ts';
 import { rodStanding } from '../../actions/rod.ts';
@@ -83,12 +84,16 @@ export function mismatchShown(
         : [
             ...wrap(`${likeliest.name}. ${likeliest.happened}`, width, 'alert'),
             ...wrap(likeliest.ground, width),
+            ...nearSplitter(likeliest, ways, width),
           ]),
       ...(check.look === undefined
         ? []
         : wrap(`To be sure: ${LOOKS[check.look]} (${LOOK_ANSWERS[check.look]})`, width, 'accent')),
       ...ways.map((way, index) =>
-        spans([`${index + 1} `, 'strong'], `mend as: ${way.named.name}, at ${way.at}`),
+        spans(
+          [`${index + 1} `, 'strong'],
+          `mend as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
+        ),
       ),
     ],
     foot: [
@@ -100,4 +105,14 @@ export function mismatchShown(
       [...spans(['number ', 'accent']), ...draftSpans(prompt.draft)],
     ],
   };
+}
+
+/** The driller's word before hands go near the machine, where another of the ways takes them there and the likeliest does not say it. */
+function nearSplitter(
+  likeliest: NamedMismatch,
+  ways: ReturnType<typeof mismatchWays>,
+  width: number,
+): readonly Line[] {
+  const says = (named: NamedMismatch): boolean => named.ground.includes(NEAR_SPLITTER);
+  return says(likeliest) || !ways.some((way) => says(way.named)) ? [] : wrap(NEAR_SPLITTER, width, 'warn');
 }
