@@ -62,7 +62,7 @@ export function formKey(state: State, event: KeyEvent, world: World): Step {
     case 'up':
       return still(withForm(state, { ...form, pick: Math.max(0, form.pick - 1) }));
     case 'down':
-      return still(withForm(state, { ...form, pick: form.pick + 1 }));
+      return still(withForm(state, { ...form, pick: Math.min(lastPick(state, form, field), form.pick + 1) }));
     case 'tab':
       return still(withForm(state, toField(form, Math.min(fields.length - 1, form.field + 1))));
     case 'shift-tab':
@@ -76,6 +76,12 @@ export function formKey(state: State, event: KeyEvent, world: World): Step {
       return still(typed === undefined ? state : withForm(state, { ...form, typed, pick: 0 }));
     }
   }
+}
+
+/** The last thing that can be picked. Where nothing is typed, 0 picks nothing and the options follow from 1. */
+function lastPick(state: State, form: FieldsForm, field: Field): number {
+  const options = matchingOptions(optionsOf(state.project.schema, field), form.typed.text).length;
+  return form.typed.text.trim() === '' ? options : Math.max(0, options - 1);
 }
 
 function take(state: State, form: FieldsForm, field: Field, count: number, world: World): Step {

@@ -10,20 +10,23 @@ import type { RuleOutcome } from '../../termination/evaluate-rule.ts';
 import type { Theme, Tone } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 
-/** The heading of the panel; it always says that what stands below is advice, and what it rests on. */
-export function adviceTitle(hole: Document): string {
-  return `end of hole · advice on the log to ${formatDepth(headsOf(hole).loggedMm)} m`;
+/** The heading of the panel; it always says that what stands below is advice, and what it rests on; shorter where `width` cells are few. */
+export function adviceTitle(hole: Document, width: number): string {
+  const logged = formatDepth(headsOf(hole).loggedMm);
+  const whole = `end of hole · advice on the log to ${logged} m`;
+  return whole.length < width ? whole : `advice on ending, log ${logged} m`;
 }
 
 /** The panel of the hole's end: depth and pace, the rules with their cut-offs and progress, the verdict with its reason. `room` lines, `width` cells. */
 export function advicePanel(
   project: Project,
   hole: Document,
+  others: Iterable<Document>,
   theme: Theme,
   width: number,
   room: number,
 ): readonly Line[] {
-  const standing = adviceFor(project, hole);
+  const standing = adviceFor(project, hole, others);
   const verdict = verdictLines(standing, width).slice(0, Math.max(2, Math.floor(room / 2)));
   const depths = depthLines(hole);
   if (!standing.shown.shown) return [...depths, ...verdict];

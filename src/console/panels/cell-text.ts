@@ -1,5 +1,6 @@
 import { type Field, type LoggingSchema, scaleOf } from '../../schema/logging-schema.ts';
 import type { Amount, Cell } from '../../value/cell.ts';
+import { cellWidth, fit } from '../paint/cells.ts';
 
 /** A cell in the few characters that a column of the log has: `bst`, `frs`, `chl2 sil1`, `pyr 2`, `–` for none, `?` for not observed. */
 export function cellText(schema: LoggingSchema, field: Field, cell: Cell | undefined, dash: string): string {
@@ -32,4 +33,15 @@ function listed(amounts: readonly (readonly [code: string, amount: Amount])[]): 
 
 function amountText(amount: Amount): string {
   return amount === 'trace' ? 'tr' : String(amount);
+}
+
+/** A cell's text in exactly `width` cells. Of a list whole items stay and the rest is counted: `chl2 sil1 +1`. */
+export function fitCell(text: string, width: number, ellipsis: string): string {
+  if (cellWidth(text) <= width) return fit(text, width, ellipsis);
+  const items = text.split(' ');
+  for (let kept = items.length - 1; kept > 0; kept -= 1) {
+    const counted = `${items.slice(0, kept).join(' ')} +${items.length - kept}`;
+    if (cellWidth(counted) <= width) return fit(counted, width, ellipsis);
+  }
+  return fit(text, width, ellipsis);
 }

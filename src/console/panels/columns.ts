@@ -65,10 +65,10 @@ function wish(schema: LoggingSchema, field: Field): Wish {
     most: glad,
     turn,
   });
-  const listed = (one: number, turn: number): Wish => ({
+  const listed = (one: number, glad: number, turn: number): Wish => ({
     field,
     least: one,
-    glad: 2 * one + 1,
+    glad,
     most: 3 * one + 2,
     turn,
   });
@@ -76,9 +76,9 @@ function wish(schema: LoggingSchema, field: Field): Wish {
     case 'code':
       return fixed(code, field.second ? code + 1 : code, field.required ? 0 : 5);
     case 'percents':
-      return listed(code + 2, 1);
+      return listed(code + 2, 2 * (code + 2) + 1, 1);
     case 'levels':
-      return listed(code + 1, 2);
+      return listed(code + 1, 2 * (code + 1) + 4, 2);
     case 'percent':
       return fixed(3, 4, 3);
     case 'level':

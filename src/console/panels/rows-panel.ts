@@ -9,7 +9,7 @@ import type { Row } from '../../value/row.ts';
 import { fit } from '../paint/cells.ts';
 import type { Theme } from '../theme.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
-import { cellText } from './cell-text.ts';
+import { cellText, fitCell } from './cell-text.ts';
 import { type Column, columnsFor } from './columns.ts';
 
 /** Where the eyes are: at the logged head, or on an earlier row. */
@@ -125,7 +125,7 @@ function rowLine(entry: Extract<Entry, { readonly kind: 'row' }>, layout: Layout
   if (row.noReturn)
     return spans([depths, here ? 'strong' : 'plain'], ` ${contact}${mark}`, ['no return', 'warn']);
   const cells = layout.columns.map((column) =>
-    fit(
+    fitCell(
       cellText(given.schema, column.field, row.cells[column.field.name], signs.dash),
       column.width,
       signs.ellipsis,

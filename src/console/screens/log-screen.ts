@@ -7,6 +7,7 @@ import { entryContext, intervalInHand, loggedBefore } from '../actions/entry.ts'
 import type { Size } from '../paint/painter.ts';
 import { advicePanel, adviceTitle } from '../panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from '../panels/bags-panel.ts';
+import { commandEcho } from '../panels/command-echo.ts';
 import { echoLines } from '../panels/echo.ts';
 import { loggingPanel, loggingTitle } from '../panels/logging-panel.ts';
 import { type RowCursor, rowsPanel } from '../panels/rows-panel.ts';
@@ -29,7 +30,15 @@ export function logScreen(
   size: Size,
   theme: Theme,
 ): readonly Line[] {
-  const body = bodyLines(state.project, hole, cursor, size.columns, size.rows - 1 - BOTTOM, theme);
+  const body = bodyLines(
+    state.project,
+    hole,
+    state.documents,
+    cursor,
+    size.columns,
+    size.rows - 1 - BOTTOM,
+    theme,
+  );
   return [
     headerLine(state, hole, size.columns),
     ...body,
@@ -37,11 +46,12 @@ export function logScreen(
   ];
 }
 
-/** Both boxes. They hang on the hole and the cursor alone: typing leaves them as they are. */
+/** Both boxes. They hang on the documents and the cursor alone: typing leaves them as they are. */
 const bodyLines = rememberLast(
   (
     project: Project,
     hole: Document,
+    documents: ReadonlyMap<string, Document>,
     cursor: RowCursor,
     columns: number,
     height: number,
@@ -52,7 +62,7 @@ const bodyLines = rememberLast(
     const rows = rowsPanel({ hole, schema: project.schema, cursor, theme }, left - 2, height - 2);
     return beside([
       { lines: box([{ title: 'rows', lines: rows, height: height - 2 }], left, theme.signs), width: left },
-      { lines: rightColumn(project, hole, cursor, right, height, theme), width: right },
+      { lines: rightColumn(project, hole, documents, cursor, right, height, theme), width: right },
     ]);
   },
 );
@@ -60,6 +70,7 @@ const bodyLines = rememberLast(
 function rightColumn(
   project: Project,
   hole: Document,
+  documents: ReadonlyMap<string, Document>,
   cursor: RowCursor,
   width: number,
   height: number,
@@ -72,13 +83,13 @@ function rightColumn(
   const bagRoom = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
   const bags = bagsPanel(project, hole, bagRoom);
   const adviceRoom = Math.max(3, spare - logging.length - bags.length);
-  const advice = advicePanel(project, hole, theme, inner, adviceRoom);
+  const advice = advicePanel(project, hole, documents.values(), theme, inner, adviceRoom);
   const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
   return box(
     [
       { title: loggingTitle(at, cursor === 'head'), lines: padded(logging), height: logging.length },
       { title: bagsTitle(hole), lines: padded(bags), height: bags.length },
-      { title: adviceTitle(hole), lines: padded(advice), height: adviceRoom },
+      { title: adviceTitle(hole, inner), lines: padded(advice), height: adviceRoom },
     ],
     width,
     theme.signs,
@@ -94,7 +105,10 @@ function bottomLines(
 ): readonly Line[] {
   const context = entryContext(state, hole, cursor);
   const said = saidLines(state, width);
-  const above = said.length > 0 ? said : echoLines(state.draft.text, context, theme, width - 4);
+  const above =
+    said.length > 0
+      ? said
+      : (commandEcho(state.draft.text, width - 4) ?? echoLines(state.draft.text, context, theme, width - 4));
   const at = formatInterval(intervalInHand(hole, cursor));
   const held = state.held.length === 0 ? [] : spans([`  (${state.held.length} keys wait behind it)`, 'warn']);
   const entry: Line = [

@@ -28,10 +28,51 @@ describe('the table of rows', () => {
     expect(line(sitting, / 45 +46/)).toContain('chl2 sil1 src1');
   });
 
+  it('counts the minerals that a column has no room for, and cuts none in half', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    expect(line(sitting, / 45 +46/, 80)).toContain('chl2 sil1 +1');
+  });
+
   it('keeps rock, alteration, sulphides and veins at 80 columns, with their titles', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     const heading = line(sitting, /from/, 80);
     for (const title of ['rock', 'alterat', 'sulphides', 'vn']) expect(heading).toContain(title);
+  });
+});
+
+describe('a command being typed', () => {
+  it('names the words that begin so, and says what a whole word does, screens too', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.type(';co');
+    for (const word of [';contaminated', ';codes', ';code '])
+      expect(sitting.screen(80, 24).join('\n')).toContain(word);
+    sitting.type('des');
+    expect(sitting.screen(80, 24).join('\n')).toContain(';codes: Codes and what types them');
+    expect(sitting.screen(80, 24).join('\n')).not.toContain('No command');
+  });
+
+  it('says that there is none where none begins so', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.type(';qqq');
+    expect(sitting.screen().join('\n')).toContain('No command is called qqq');
+  });
+});
+
+describe('rows alike in a run', () => {
+  it('are asked about once, at the limit of the project: look again, then = if it is so', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    const limit = sitting.state().project.schema.repeatsBeforeLook;
+    const count = () => rowsDown(sitting.hole('MBRC003')).length;
+    const before = count();
+    for (let row = 1; row < limit; row += 1) sitting.enter('.');
+    expect(count()).toBe(before + limit - 1);
+    sitting.enter('.');
+    expect(count()).toBe(before + limit - 1);
+    expect(sitting.state().message?.text).toContain('look again');
+    sitting.enter('=');
+    expect(count()).toBe(before + limit);
+    sitting.enter('.');
+    expect(count()).toBe(before + limit + 1);
   });
 });
 
@@ -46,6 +87,11 @@ describe('the foot of the log', () => {
       expect(hints.length).toBeLessThanOrEqual(columns);
     },
   );
+
+  it('heads the advice as advice at 80 columns too, with the depth that it rests on', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    expect(sitting.screen(80, 24).join('\n')).toContain('advice on ending, log 46 m');
+  });
 
   it('while rows are not safe says which, and the echo and the messages still stand', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
