@@ -50,7 +50,7 @@ function holeState(at: StateOf, hole: Document): readonly string[] {
     '',
     ...bagLines(at.project, hole),
     '',
-    ...adviceLines(at.project, hole),
+    ...adviceLines(at, hole),
     ...openLines(at.project, hole),
   ];
 }
@@ -105,8 +105,8 @@ export function upcomingText({ number, kind, fromMm, toMm, inMm }: Upcoming): st
   return `${number}  ${kind}${metre}${due}`;
 }
 
-function adviceLines(project: Project, hole: Document): readonly string[] {
-  const { shown, outcomes, ahead } = adviceFor(project, hole);
+function adviceLines({ project, documents }: StateOf, hole: Document): readonly string[] {
+  const { shown, outcomes, ahead } = adviceFor(project, hole, documents.values());
   if (!shown.shown) return [`No advice on ending the hole is shown: ${shown.because}.`];
   const { heading, sentence } = shown.advice;
   return [

@@ -50,7 +50,7 @@ export function termination(outside: Outside, asked: TerminationAsked): Promise<
     if (asked.replay) return replayHoles(outside, project, holes.value, asked.json);
     const [hole, second] = holes.value;
     if (hole === undefined || second !== undefined) return refuse(outside, oneHole(holes.value.length));
-    const situation = situationAsked(project, hole, asked);
+    const situation = situationAsked(at, hole, asked);
     if (!situation.ok) return refuse(outside, ...situation.findings);
     return sayAdvice(outside, project, hole, situation.value, asked);
   });
@@ -65,14 +65,18 @@ function holesNamed(at: AtProject, names: readonly string[]): Result<readonly Do
 }
 
 /** The situation that is asked about, or what can't be used of what was said. */
-function situationAsked(project: Project, now: Document, asked: TerminationAsked): Result<Situation> {
+function situationAsked(
+  { project, desk }: AtProject,
+  now: Document,
+  asked: TerminationAsked,
+): Result<Situation> {
   const atMm = asked.at === undefined ? undefined : parseDepth(asked.at);
   if (asked.at !== undefined && atMm === undefined)
     return refused(bad('--at', `${asked.at} is no depth in metres`, 'Give one like 46 or 46.5.'));
   if (asked.asThen && atMm === undefined)
     return refused(bad('--as-then', 'it needs the depth that the rig had then', 'Give it with --at.'));
   const hole = asked.asThen && atMm !== undefined ? holeAsThen(now, atMm) : now;
-  const whole = situationOf(project, hole);
+  const whole = situationOf(project, hole, desk.documents().values());
   const situation = atMm === undefined ? whole : situationAt(whole, atMm as Depth);
   if (asked.whatIf === undefined) return ok(situation);
   const rows = whatIfRows(project, situation, asked.whatIf);

@@ -7,14 +7,16 @@ import { rulesFor } from '../termination/settings.ts';
 import type { Situation } from '../termination/situation.ts';
 import { type Shown, shownAdvice } from '../termination/verdict.ts';
 import { headsOf } from './heads.ts';
-import { paceOf } from './pace.ts';
+import { paceKnown } from './pace.ts';
 import { directionKnown } from './survey.ts';
 
-/** Everything that the termination rules read about a hole, from its document. */
-export function situationOf(project: Project, hole: Document): Situation {
+/**
+ * Everything that the termination rules read about a hole, from its document; `others` are the project's other holes, whose metres
+ * count against a shared budget (not given: a budget can't be told).
+ */
+export function situationOf(project: Project, hole: Document, others?: Iterable<Document>): Situation {
   const heads = headsOf(hole);
   const plan = planOf(hole);
-  const pace = paceOf(hole);
   const held = holeNouns(hole, 'decisions').at(-1);
   const stop = holeNouns(hole, 'stops').find((each) => each.endedAt === undefined);
   return {
@@ -27,13 +29,25 @@ export function situationOf(project: Project, hole: Document): Situation {
     stream: holeNouns(hole, 'stream'),
     expects: plan?.expects ?? [],
     direction: directionKnown(project, hole),
-    pace: pace === undefined ? [] : [{ atMm: heads.drilledMm, metresPerHour: pace.metresPerHour }],
+    pace: paceKnown(hole),
+    ...(others === undefined ? {} : { usedElsewhereMm: metresIn(hole, others) }),
     decisions: holeNouns(hole, 'decisions'),
     ...(held?.kind === 'held'
       ? { hold: { because: held.reason ?? 'held', by: held.by, sinceMm: held.depthMm } }
       : {}),
     ...(stop === undefined ? {} : { openStop: { because: stop.because, by: stop.by } }),
   };
+}
+
+/** Millimetres drilled in the holes that are not this one. */
+function metresIn(hole: Document, others: Iterable<Document>): number {
+  let sum = 0;
+  for (const other of others) {
+    if (other.kind !== 'hole' || other.id === hole.id) continue;
+    const { drilledMm, logFromMm } = headsOf(other);
+    sum += drilledMm - logFromMm;
+  }
+  return sum;
 }
 
 /** What the rules say of a hole: each rule, the verdict (or why none is shown), and what can change within the next rod. */
@@ -44,8 +58,8 @@ export interface AdviceStanding {
 }
 
 /** The rules in force for a hole, held against its document as it is now. */
-export function adviceFor(project: Project, hole: Document): AdviceStanding {
-  return adviceOn(project, hole, situationOf(project, hole));
+export function adviceFor(project: Project, hole: Document, others?: Iterable<Document>): AdviceStanding {
+  return adviceOn(project, hole, situationOf(project, hole, others));
 }
 
 /** The same for a situation given: a prefix of the hole's, or one extended by what might come. */

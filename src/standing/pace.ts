@@ -1,6 +1,8 @@
+import type { RodDone } from '../hole/drilled.ts';
 import { holeNouns, planOf } from '../hole/hole.ts';
 import { instantMs, offsetMin, type Stamp, stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import type { PaceKnown } from '../termination/situation.ts';
 
 /** How many of the latest rods the pace is taken over: long enough to even out a rod change, short enough to follow the ground. */
 const RODS_COUNTED = 5;
@@ -17,19 +19,47 @@ export interface Pace {
  * standby counts: it is the pace of the hole, not of the bit.
  */
 export function paceOf(hole: Document): Pace | undefined {
-  const rods = [...holeNouns(hole, 'rods')].sort((a, b) => a.depthMm - b.depthMm).slice(-RODS_COUNTED - 1);
-  const first = rods[0];
+  const rods = rodsDown(hole);
+  const metresPerHour = paceTo(rods);
   const last = rods.at(-1);
-  if (first === undefined || last === undefined || first === last) return undefined;
-  const hours = (instantMs(last.at) - instantMs(first.at)) / 3_600_000;
-  const drilled = (last.depthMm - first.depthMm) / 1000;
-  if (!(hours > 0) || !(drilled > 0)) return undefined;
-  const metresPerHour = drilled / hours;
+  if (metresPerHour === undefined || last === undefined) return undefined;
   const planned = planOf(hole)?.depthMm;
   if (planned === undefined || planned <= last.depthMm) return { metresPerHour, plannedReachedAt: undefined };
   const left = (planned - last.depthMm) / 1000 / metresPerHour;
   return {
     metresPerHour,
-    plannedReachedAt: stamp(instantMs(last.at) + left * 3_600_000, offsetMin(last.at)),
+    plannedReachedAt: stamp(instantMs(last.at) + left * HOUR_MS, offsetMin(last.at)),
   };
+}
+
+/** What the clock told at each rod, the shallowest first: the pace then, and the hours since drilling of the hole began. */
+export function paceKnown(hole: Document): readonly PaceKnown[] {
+  const rods = rodsDown(hole);
+  const began = Math.min(...holeNouns(hole, 'drilling').map((interval) => instantMs(interval.startedAt)));
+  return rods.map((rod, index) => {
+    const metresPerHour = paceTo(rods.slice(0, index + 1));
+    const hoursOnHole = (instantMs(rod.at) - began) / HOUR_MS;
+    return {
+      atMm: rod.depthMm,
+      ...(metresPerHour === undefined ? {} : { metresPerHour }),
+      ...(Number.isFinite(hoursOnHole) ? { hoursOnHole } : {}),
+    };
+  });
+}
+
+const HOUR_MS = 3_600_000;
+
+function rodsDown(hole: Document): readonly RodDone[] {
+  return [...holeNouns(hole, 'rods')].sort((a, b) => a.depthMm - b.depthMm);
+}
+
+/** Metres an hour over the latest of these rods. */
+function paceTo(rods: readonly RodDone[]): number | undefined {
+  const counted = rods.slice(-RODS_COUNTED - 1);
+  const first = counted[0];
+  const last = counted.at(-1);
+  if (first === undefined || last === undefined || first === last) return undefined;
+  const hours = (instantMs(last.at) - instantMs(first.at)) / HOUR_MS;
+  const drilled = (last.depthMm - first.depthMm) / 1000;
+  return hours > 0 && drilled > 0 ? drilled / hours : undefined;
 }

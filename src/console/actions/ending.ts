@@ -90,6 +90,7 @@ function close(state: State, prompt: EndingPrompt, world: World): Step {
   const decision = endingDecision(state.project, hole, {
     depthMm: prompt.depthMm as Depth,
     ...readReason(prompt.draft.text),
+    others: state.documents.values(),
     at: world.now,
     by: state.person,
   });

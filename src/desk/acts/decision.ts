@@ -19,6 +19,8 @@ export interface Decided {
   readonly called?: string;
   readonly at: Stamp;
   readonly by: string;
+  /** The project's other holes, whose metres count against a shared budget. */
+  readonly others?: Iterable<Document>;
 }
 
 /**
@@ -53,9 +55,9 @@ function decisionNow(
   project: Project,
   hole: Document,
   kind: Decision['kind'],
-  { depthMm, ...decided }: Decided,
+  { depthMm, others, ...decided }: Decided,
 ): Result<Decision> {
-  const situation = { ...situationOf(project, hole), drilledMm: depthMm };
+  const situation = { ...situationOf(project, hole, others), drilledMm: depthMm };
   const { outcomes } = adviceOn(project, hole, situation);
   const hashes = { rulesHash: hashJson(project.settings.termination), schemaHash: hashJson(project.schema) };
   return decide({ kind, ...decided, ...hashes }, outcomes, situation, { hole: headerOf(hole).name });

@@ -14,7 +14,7 @@ import { type Listed, oneSection } from './listed.ts';
 
 /** The advice in full: the verdict, then each rule with its words, its reason and the metres that decided it. Nothing of it while the driller has stopped. */
 export function adviceList(state: State, hole: Document, width: number, theme: Theme): Listed {
-  const standing = adviceFor(state.project, hole);
+  const standing = adviceFor(state.project, hole, state.documents.values());
   const verdict = verdictLines(standing, width);
   if (!standing.shown.shown) return oneSection('advice on ending the hole: hidden', [], verdict);
   const scale = scaleOf(hole);

@@ -15,7 +15,7 @@ export function rowList(state: State, hole: Document, from: RowCursor): Listed {
   const cells = state.project.schema.fields.flatMap((field) => {
     const cell = row.cells[field.name];
     if (cell === undefined) return [];
-    const words = cellWords(state.project.schema, field, cell).join(', ');
+    const words = cellWords(state.project.schema, field, cell).join(', ').replace(`${field.label} `, '');
     const carried = row.carried?.includes(field.name) ? '  (as above)' : '';
     return [spans(`${field.label.padEnd(24)} `, words, [carried, 'faint'])];
   });

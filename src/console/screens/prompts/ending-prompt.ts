@@ -45,7 +45,7 @@ export function endingShown(
     case 'reason':
       return {
         title,
-        lines: verdictLines(adviceFor(state.project, hole), width),
+        lines: verdictLines(adviceFor(state.project, hole, state.documents.values()), width),
         foot: [
           line('The decision is yours and is recorded. Why? Who was called stands in front:'),
           line('called Ines Falk: zone closed off', 'faint'),
