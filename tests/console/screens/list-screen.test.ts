@@ -99,3 +99,12 @@ describe('the help', () => {
     expect(text(sitting)).toMatch(/F2 or ;rod +Rod done/);
   });
 });
+
+describe('the whole row', () => {
+  it('says each field once, with what was left as above', async () => {
+    const sitting = await sit();
+    sitting.press('up', 'f11');
+    expect(text(sitting)).toMatch(/weathering +fresh {2}\(as above\)/);
+    expect(text(sitting)).toMatch(/sulphides +pyrite 2 %/);
+  });
+});
