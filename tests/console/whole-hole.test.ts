@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { tellOneStory } from '../support/story.ts';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import { AFTER_COVER, FROM_ROW_60, TO_COVER } from '../support/whole-hole/script.ts';
 import { play } from './support/play.ts';
@@ -22,7 +23,8 @@ beforeAll(async () => {
 });
 const tables = () => sitting.hole('MBRC020').tables;
 
-// One story: each test goes on where the one before left the console.
+tellOneStory();
+
 describe('the whole hole of the end-to-end test, straight through the console’s rule', () => {
   it.each([...TO_COVER, ...AFTER_COVER])('$title', (chapter) => play(sitting, chapter));
 

@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { OTHER_SCHEMA_TEXT } from '../support/other-schema.ts';
+import { tellOneStory } from '../support/story.ts';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import type { Act } from '../support/whole-hole/script.ts';
 import { play } from './support/play.ts';
 import { bundleOffsider, type Program } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
-import { tellOneStory } from './support/story.ts';
 
 /** Settings of another kind of project: rods of 3 m, rows and samples of 2 m, a rule on a field of its own schema. */
 function otherSettings(): string {

@@ -1,13 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { tellOneStory } from '../support/story.ts';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import { AFTER_COVER, FROM_ROW_60, TO_COVER } from '../support/whole-hole/script.ts';
 import { play } from './support/play.ts';
 import { bundleOffsider, type Program } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
-import { tellOneStory } from './support/story.ts';
 
 const EXPECTED = join(import.meta.dirname, 'whole-hole.expected.json');
 const HOLE = 'holes/MBRC020.json';
@@ -82,7 +82,7 @@ describe('a 120 m hole typed key by key in a real terminal', () => {
     await pty.exited;
     pty = rig.open([], { seed: 'after the kill' });
     await pty.waitForText(' 60–61 ▸');
-    await pty.waitForText('taken over. Every row that it showed as saved is here.');
+    await pty.waitForText('Every row that it showed as saved is here.');
     const rows = (screen: readonly string[]) => screen.slice(1, 23).map((line) => line.slice(0, 58));
     expect(rows(pty.screen())).toEqual(rows(before));
   });

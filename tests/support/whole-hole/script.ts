@@ -133,7 +133,7 @@ const back: Chapter = {
     { keys: ';wet<enter>', after: 3, see: ['wet'] },
     ...rod(10, 6),
     does('vn2', ' 49–50 ▸ vn2'),
-    { keys: 'MB000655<enter>', atOnce: true, see: ['MB000655 is the', ' 49–50 ▸ vn2'] },
+    { keys: 'MB000655<enter>', atOnce: true, see: [/MB000655.* primary 50–51/, ' 49–50 ▸ vn2'] },
     does('<enter>', ' 50–51 ▸', inHand(50)),
     ...rows(50, '.'),
     does('vn0<enter>', 'veins goes from 2 % to 0 % in one row. Type = behind it to insist', ' 51–52 ▸ vn0'),
