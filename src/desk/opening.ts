@@ -93,7 +93,8 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
   const there = await requireProject(disk, folder);
   if (!there.ok) return there;
   try {
-    await makeRooms(disk, folder);
+    // The lock's folder alone: whatever stands in the way of the lock, nothing else has been made.
+    await ensureFolder(disk, join(folder, JOURNAL_FOLDER));
   } catch (error) {
     return refused(
       cannotOpen(
@@ -123,6 +124,7 @@ export async function makeRooms(disk: Disk, folder: string): Promise<void> {
 async function readUnderLock(needs: OpeningNeeds, lock: Lock): Promise<Opened> {
   const { disk, folder, random, machine } = needs;
   const read = await readProjectFolder(disk, folder, needs.migrations ?? MIGRATIONS);
+  await makeRooms(disk, folder);
   for (const copy of read.keep) await keepCopy(disk, folder, copy);
   for (const leftover of read.leftovers) await disk.unlink(join(folder, leftover));
   const replica = await takeReplica(disk, folder, machine.host, random, newToken(random));

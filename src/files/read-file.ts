@@ -57,7 +57,8 @@ export async function folderOutside(
 ): Promise<Finding | undefined> {
   for (const room of rooms) {
     const outside = await leadsOutside(disk, folder, join(folder, room)).catch((error: unknown) => {
-      if (isMissing(error)) return undefined;
+      // A file where a folder should be leads nowhere; whoever wants to write there is told.
+      if (isMissing(error) || (error as NodeJS.ErrnoException).code === 'ENOTDIR') return undefined;
       throw error;
     });
     if (outside !== undefined) return leadsOut(room, outside);
