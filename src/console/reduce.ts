@@ -31,7 +31,7 @@ export function reduce(state: State, happening: Happening, world: World): Step {
     case 'key':
       return key(state, happening.event, world);
     case 'scan':
-      return scan(state, happening.number, world);
+      return scan(state, happening.number);
     case 'read over':
       return still(state.holding ? { ...state, holding: false } : state);
     case 'minute':
@@ -132,7 +132,7 @@ function inPrompt(state: State, event: KeyEvent, world: World): Step {
   return promptKey(state, event);
 }
 
-function scan(state: State, number: string, world: World): Step {
+function scan(state: State, number: string): Step {
   const hole = holeInHand(state);
   return hole === undefined
     ? still(saying(state, `Bag ${number}: open its hole first.`, 'warn'))

@@ -10,7 +10,7 @@ import { perform } from './perform.ts';
 import type { Happening } from './reduce.ts';
 import { settled } from './screens/list-screen.ts';
 import { screenLines } from './screens/screen.ts';
-import { type Health, initialState } from './state.ts';
+import { type Health, initialState, type State } from './state.ts';
 import { createConsoleStore } from './store.ts';
 import { themeFor } from './theme.ts';
 import { Frame } from './widgets/frame.tsx';
@@ -40,28 +40,14 @@ export async function runConsole(
     suspend: () => screen?.suspend(),
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
-    happen: (happening: Happening) => {
-      console.happen(happening);
-      screen?.rerender();
-    },
+    happen: (happening: Happening) => happen(happening),
   };
-  const console = createConsoleStore(
-    initialState({
-      project: options.loaded.project,
-      documents: desk.documents(),
-      person: desk.person,
-      rig: options.rig,
-      now: desk.now(),
-      readOnly: options.readOnly,
-      found: desk.findings(),
-    }),
-    {
-      newId: desk.newId,
-      now: desk.now,
-      perform: (state, effect) => perform(state, effect, host),
-      settle: (state) => settled(state, shown, theme),
-    },
-  );
+  const console = createConsoleStore(firstState(options), {
+    newId: desk.newId,
+    now: desk.now,
+    perform: (state, effect) => perform(state, effect, host),
+    settle: (state) => settled(state, shown, theme),
+  });
   screen = mount({
     stdin: options.stdin,
     stdout: options.stdout,
@@ -74,26 +60,37 @@ export async function runConsole(
       screen?.rerender();
     },
   });
-  const unsubscribe = desk.subscribe(() => {
-    const found = desk.findings();
-    if (found !== console.store.getState().found) {
-      console.happen({ kind: 'found', found });
-      screen?.rerender();
-    }
-    const health = healthOf(desk, console.store.getState().health);
-    if (health === console.store.getState().health) return;
-    console.happen({ kind: 'health', health });
+  const happen = (happening: Happening): void => {
+    console.happen(happening);
     screen?.rerender();
-  });
-  const stopClock = everyMinute(desk, () => {
-    console.happen({ kind: 'minute', now: desk.now() });
-    screen?.rerender();
-  });
+  };
+  const unsubscribe = desk.subscribe(() => followDesk(desk, console.store.getState(), happen));
+  const stopClock = everyMinute(desk, () => happen({ kind: 'minute', now: desk.now() }));
   const ending = await screen.ended;
   stopClock();
   unsubscribe();
   const closed = await desk.close({ abandon: true });
   return closed.ok ? { ending } : { ending, problem: closed.problem };
+}
+
+function firstState({ desk, loaded, rig, readOnly }: ConsoleOptions): State {
+  return initialState({
+    project: loaded.project,
+    documents: desk.documents(),
+    person: desk.person,
+    rig,
+    now: desk.now(),
+    readOnly,
+    found: desk.findings(),
+  });
+}
+
+/** What the desk has to say since the state was published: things found of the files, and whether all is saved. */
+function followDesk(desk: Desk, state: State, happen: (happening: Happening) => void): void {
+  const found = desk.findings();
+  if (found !== state.found) happen({ kind: 'found', found });
+  const health = healthOf(desk, state.health);
+  if (health !== state.health) happen({ kind: 'health', health });
 }
 
 /** The desk's health as the state holds it; the same object where nothing changed. */

@@ -91,47 +91,29 @@ function refuse(state: State, parsed: Refusal, world: World): Step {
 function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World): Step {
   const { screen } = state;
   if (screen.name !== 'log') return still(state);
-  if (parsed.asks.length > 0 && !world.ahead) {
-    return still(
-      saying(
-        { ...state, asked: state.draft.text },
-        `${parsed.asks.map((ask) => ask.reason).join('; ')}. Type = behind it to insist, or mend it.`,
-        'warn',
-      ),
-    );
+  const reasons = parsed.asks.map((ask) => ask.reason);
+  if (reasons.length > 0 && !world.ahead) {
+    const words = `${reasons.join('; ')}. Type = behind it to insist, or mend it.`;
+    return still(saying({ ...state, asked: state.draft.text }, words, 'warn'));
   }
   const at = intervalInHand(hole, screen.cursor);
-  const legend = meaningsOf(state.project.schema, [parsed.row]);
-  const replayed: State = { ...state, held: [], asked: undefined };
-  const [next, effects] =
-    screen.cursor === 'head'
-      ? submittingResult(
-          state,
-          hole,
-          logRow(hole, { ...at, ...parsed.row }, legend, {
-            newId: world.newId,
-            at: world.now,
-            by: state.person,
-          }),
-          {
-            ...replayed,
-            draft: EMPTY_DRAFT,
-          },
-        )
-      : submittingResult(state, hole, amendRow(hole, screen.cursor, parsed.row, legend), toHead(replayed));
+  const [next, effects] = saveRow(state, hole, screen.cursor, parsed, world);
   if (effects.length === 0) return still(next);
-  const said =
-    parsed.asks.length === 0
-      ? next
-      : saying(
-          next,
-          `${formatInterval(at)} saved, marked ?: ${parsed.asks[0]?.reason}. = on the empty line settles it.`,
-          'warn',
-        );
-  return [
-    withCautions(said, parsed),
-    [...effects, ...(state.held.length === 0 ? [] : [{ do: 'replay' as const, events: state.held }])],
-  ];
+  const marked = `${formatInterval(at)} saved, marked ?: ${reasons[0]}. = on the empty line settles it.`;
+  const said = reasons.length === 0 ? next : saying(next, marked, 'warn');
+  const replay = state.held.length === 0 ? [] : [{ do: 'replay' as const, events: state.held }];
+  return [withCautions(said, parsed), [...effects, ...replay]];
+}
+
+/** Logs the row at the logged head, or amends the one that is open; then the line is empty, or the one that waited. */
+function saveRow(state: State, hole: Document, cursor: RowCursor, parsed: ParsedRow, world: World): Step {
+  const legend = meaningsOf(state.project.schema, [parsed.row]);
+  const after: State = { ...state, held: [], asked: undefined };
+  if (cursor !== 'head')
+    return submittingResult(state, hole, amendRow(hole, cursor, parsed.row, legend), toHead(after));
+  const row = { ...intervalInHand(hole, cursor), ...parsed.row };
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  return submittingResult(state, hole, logRow(hole, row, legend, maker), { ...after, draft: EMPTY_DRAFT });
 }
 
 /** A code with a caution says it, in the site's or the list's own words, each time it is newly seen. */

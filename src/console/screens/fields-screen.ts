@@ -1,6 +1,7 @@
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { parseLine } from '../../shorthand/parse.ts';
+import type { Field } from '../../schema/logging-schema.ts';
+import { type EntryContext, parseLine } from '../../shorthand/parse.ts';
 import { cellWords } from '../../shorthand/words.ts';
 import { entryContext, intervalInHand } from '../actions/entry.ts';
 import { matchingOptions, optionsOf } from '../actions/field-options.ts';
@@ -25,43 +26,18 @@ export function fieldsScreen(
   size: Size,
   theme: Theme,
 ): readonly Line[] {
-  const height = size.rows - 6;
+  const room = size.rows - 8;
   const left = Math.floor(size.columns * 0.45);
+  const right = size.columns - left;
   const fields = formFields(state, hole);
   const at = Math.min(screen.form.field, fields.length - 1);
   const context = entryContext(state, hole, screen.cursor);
   const text = formLine(screen.form);
-  const parsed = parseLine(text, context);
-  const cells = parsed.kind === 'row' ? parsed.row.cells : (context.above?.cells ?? {});
-  const room = height - 2;
-  const start = Math.max(0, Math.min(at - Math.floor(room / 2), fields.length - room));
-  const fieldLines = fields.slice(start, start + room).map((field, index): Line => {
-    const cell = cells[field.name];
-    const value = cell === undefined ? '' : cellWords(state.project.schema, field, cell).join(', ');
-    const said = screen.form.said[field.name] !== undefined;
-    const mark = start + index === at ? theme.signs.cursor : ' ';
-    const words = fit(`${mark}${fit(field.label, 20)} ${value}`, left - 2, theme.signs.ellipsis);
-    return spans([words, start + index === at ? 'picked' : said ? 'strong' : 'faint']);
-  });
+  const title = `by fields ${formatInterval(intervalInHand(hole, screen.cursor))}`;
+  const lines = fieldLines(state, screen, fields, context, { room, width: left - 2 }, theme);
   const body = beside([
-    {
-      lines: box(
-        [
-          {
-            title: `by fields ${formatInterval(intervalInHand(hole, screen.cursor))}`,
-            lines: fieldLines,
-            height: room,
-          },
-        ],
-        left,
-        theme.signs,
-      ),
-      width: left,
-    },
-    {
-      lines: pickList(state, screen, fields[at], size.columns - left, room, theme),
-      width: size.columns - left,
-    },
+    { lines: box([{ title, lines, height: room }], left, theme.signs), width: left },
+    { lines: pickList(state, screen, fields[at], right, room, theme), width: right },
   ]);
   const [changes] = echoLines(text, context, theme, size.columns - 4);
   const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
@@ -76,6 +52,29 @@ export function fieldsScreen(
     ),
     hintLine('fields', size.columns, theme),
   ];
+}
+
+/** The fields with what the row holds in each as far as it is said; a window on them round the one in hand. */
+function fieldLines(
+  state: State,
+  { form }: FieldsScreen,
+  fields: readonly Field[],
+  context: EntryContext,
+  { room, width }: { readonly room: number; readonly width: number },
+  theme: Theme,
+): readonly Line[] {
+  const parsed = parseLine(formLine(form), context);
+  const cells = parsed.kind === 'row' ? parsed.row.cells : (context.above?.cells ?? {});
+  const at = Math.min(form.field, fields.length - 1);
+  const start = Math.max(0, Math.min(at - Math.floor(room / 2), fields.length - room));
+  return fields.slice(start, start + room).map((field, index): Line => {
+    const cell = cells[field.name];
+    const value = cell === undefined ? '' : cellWords(state.project.schema, field, cell).join(', ');
+    const here = start + index === at;
+    const mark = here ? theme.signs.cursor : ' ';
+    const words = fit(`${mark}${fit(field.label, 20)} ${value}`, width, theme.signs.ellipsis);
+    return spans([words, here ? 'picked' : form.said[field.name] === undefined ? 'faint' : 'strong']);
+  });
 }
 
 function pickList(

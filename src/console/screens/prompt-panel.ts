@@ -33,41 +33,6 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
         lines: prompt.lines.map((each) => line(each)),
         foot: [line('Enter makes the change. Esc leaves all as it is.', 'faint')],
       };
-    case 'new hole':
-      return typedShown(
-        'a hole that nobody planned',
-        [
-          'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120 (from 48 behind a pre-collar)',
-          '(t true, m magnetic, g grid, l local grid; dip down negative; metres)',
-        ],
-        prompt.draft,
-        width,
-        theme,
-      );
-    case 'redrill':
-      return typedShown(
-        `redrill ${prompt.hole}`,
-        ['Why is it redrilled? The hole gets the next suffix and the same plan.'],
-        prompt.draft,
-        width,
-        theme,
-      );
-    case 'state':
-      return typedShown(
-        `${prompt.hole} ${prompt.to}`,
-        [`Why is it ${prompt.to}?`],
-        prompt.draft,
-        width,
-        theme,
-      );
-    case 'reopen':
-      return typedShown(
-        `reopen ${prompt.hole}`,
-        ['Why is it reopened? It is recorded with your name.'],
-        prompt.draft,
-        width,
-        theme,
-      );
     case 'survey run':
     case 'shot':
     case 'rejection':
@@ -76,29 +41,57 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return hole === undefined ? NOTHING : endingShown(state, hole, prompt, width, theme);
     case 'new code':
       return newCodeShown(state, prompt, width, theme);
-    case 'elsewhere':
-      return typedShown(
-        'go on in another folder',
-        [
-          'Everything is written to it, what is not safe too, and work goes on there. The old folder stays as it is.',
-          'A folder that is empty or not there yet, on another disk:',
-        ],
-        prompt.draft,
-        width,
-        theme,
-      );
     case 'activity':
-      return {
-        title: 'what does the rig do now',
-        lines: [
-          ...state.project.settings.shift.activities.map((each, index) =>
-            spans([
-              `${index === prompt.cursor ? theme.signs.cursor : ' '} ${each.label}  (${each.charge})`,
-              index === prompt.cursor ? 'picked' : 'plain',
-            ]),
-          ),
-        ],
-        foot: [line('↑ ↓ pick. Enter starts it now. Esc leaves all as it is.', 'faint')],
-      };
+      return activityShown(state, prompt.cursor, theme);
+    default: {
+      const [title, ...words] = typedWords(prompt);
+      return typedShown(title, words, prompt.draft, width, theme);
+    }
   }
+}
+
+type TypedPrompt = Extract<
+  Prompt,
+  { readonly kind: 'new hole' | 'redrill' | 'state' | 'reopen' | 'elsewhere' }
+>;
+
+/** The title and the words of a question that is answered by typing. */
+function typedWords(prompt: TypedPrompt): readonly [title: string, ...words: readonly string[]] {
+  switch (prompt.kind) {
+    case 'new hole':
+      return [
+        'a hole that nobody planned',
+        'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120 (from 48 behind a pre-collar)',
+        '(t true, m magnetic, g grid, l local grid; dip down negative; metres)',
+      ];
+    case 'redrill':
+      return [
+        `redrill ${prompt.hole}`,
+        'Why is it redrilled? The hole gets the next suffix and the same plan.',
+      ];
+    case 'state':
+      return [`${prompt.hole} ${prompt.to}`, `Why is it ${prompt.to}?`];
+    case 'reopen':
+      return [`reopen ${prompt.hole}`, 'Why is it reopened? It is recorded with your name.'];
+    case 'elsewhere':
+      return [
+        'go on in another folder',
+        'Everything is written to it, what is not safe too, and work goes on there. The old folder stays as it is.',
+        'A folder that is empty or not there yet, on another disk:',
+      ];
+  }
+}
+
+function activityShown(state: State, cursor: number, theme: Theme): Shown {
+  const lines = state.project.settings.shift.activities.map((each, index) =>
+    spans([
+      `${index === cursor ? theme.signs.cursor : ' '} ${each.label}  (${each.charge})`,
+      index === cursor ? 'picked' : 'plain',
+    ]),
+  );
+  return {
+    title: 'what does the rig do now',
+    lines,
+    foot: [line('↑ ↓ pick. Enter starts it now. Esc leaves all as it is.', 'faint')],
+  };
 }
