@@ -39,8 +39,8 @@ export function rodShown(
         'faint',
       ),
       ...careLines(prompt.draft.text, width),
-      [...spans(['digits ', 'accent']), ...draftSpans(prompt.draft)],
     ],
+    foot: [[...spans(['digits ', 'accent']), ...draftSpans(prompt.draft)]],
   };
 }
 
