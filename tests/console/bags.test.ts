@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type HoleNoun, type HoleTable, holeNouns, holeThings } from '../../src/hole/hole.ts';
+import { brokenOff } from '../../src/standing/breaks.ts';
 import { headsOf } from '../../src/standing/heads.ts';
 import { emptySample, type Files, type Sitting, sitDown } from './support/sitting.ts';
 
@@ -242,5 +243,23 @@ describe('composites first', () => {
     sitting.enter(';rod @19');
     expect(headsOf(hole(sitting)).drilledMm).toBe(19_000);
     expect(table(sitting, 'bags')).toHaveLength(4);
+  });
+});
+
+describe('a break between two rods', () => {
+  it('is read off the shift record: drilling on is none, standing by is one, and without a record nobody knows', async () => {
+    const sitting = await drilling();
+    const broken = () =>
+      brokenOff([...sitting.state().documents.values()], hole(sitting), sitting.state().now);
+    rods(sitting, 1);
+    expect(broken()).toBeUndefined();
+    sitting.press('ctrl-a', 'enter');
+    sitting.wait(10);
+    rods(sitting, 1);
+    sitting.wait(10);
+    expect(broken()).toBe(false);
+    sitting.press('ctrl-a', 'down', 'down', 'down', 'down', 'enter');
+    sitting.wait(20);
+    expect(broken()).toBe(true);
   });
 });
