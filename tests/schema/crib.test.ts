@@ -16,7 +16,7 @@ describe('the crib', () => {
     }
     expect(text).toContain('cl c chlorite');
     expect(text).toContain('wx6 residual soil');
-    expect(text).toContain("rock'sct silcrete");
+    expect(text).toContain('tx silcrete');
     expect(text).toContain("magsus' or down the column");
   });
 
