@@ -5,6 +5,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['tests/faults/full/**', 'tests/bench/**', '**/node_modules/**'],
     environment: 'node',
+    // All cores: left to itself, vitest keeps one free, which is half of a two-core machine.
+    maxWorkers: '100%',
     testTimeout: 60_000,
     hookTimeout: 60_000,
     reporters: ['default'],
