@@ -1,4 +1,4 @@
-import { type Finding, formatFinding, type Result } from '../finding/finding.ts';
+import type { Finding, Result } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, DocumentName, Id } from '../record/document.ts';
@@ -85,9 +85,4 @@ export function submittingResult(
   if (result.ok) return submitting(after, document, result.value, said ?? result.value.what);
   const first = result.findings[0];
   return still(first === undefined ? unchanged : sayingFinding(unchanged, first));
-}
-
-/** Findings as lines, for a screen that has room. */
-export function findingLines(findings: readonly Finding[]): readonly string[] {
-  return findings.flatMap((finding) => formatFinding(finding).split('\n'));
 }

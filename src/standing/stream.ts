@@ -36,8 +36,3 @@ export function streamFactAt(hole: Document, interval: Interval): Partial<Stream
   const facts = holeNouns(hole, 'stream').filter((fact) => within(interval, fact));
   return Object.assign({}, ...facts);
 }
-
-/** The moisture of an interval, or undefined where nobody looked. */
-export function moistureAt(hole: Document, interval: Interval): StreamFact['moisture'] {
-  return streamFactAt(hole, interval).moisture;
-}
