@@ -48,18 +48,22 @@ function holeWords(state: State, hole: Document, room: number): Line {
 
 function middleWords(state: State, hole: Document): Line {
   const doing = activityNow(state.documents.values(), state.rig, state.now);
-  const shot = nextShot(hole, state.project.survey);
-  return spans(
-    [
+  return [
+    ...spans([
       doing === undefined ? 'no activity' : activityWords(state, doing),
       doing === undefined ? 'faint' : 'plain',
-    ],
-    ' · ',
-    [
-      `shot ${shot.overdue ? 'OVERDUE' : 'due'} ${formatDepth(shot.atMm)} m`,
-      shot.overdue ? 'alert' : 'plain',
-    ],
-  );
+    ]),
+    ...shotWords(state, hole),
+  ];
+}
+
+/** The shot that is due next; nothing of a hole that is over. */
+function shotWords(state: State, hole: Document): Line {
+  const { state: holeState } = headerOf(hole);
+  if (holeState === 'complete' || holeState === 'abandoned') return [];
+  const { atMm, overdue } = nextShot(hole, state.project.survey);
+  const words = `shot ${overdue ? 'OVERDUE' : 'due'} ${formatDepth(atMm)} m`;
+  return spans(' · ', [words, overdue ? 'alert' : 'plain']);
 }
 
 /** `drilling 0:42`; past a day `drilling since 14 Mar 08:33`. */
