@@ -4,6 +4,7 @@ import { type LoadedProject, loadProject } from '../desk/load-project.ts';
 import { requireProject } from '../desk/opening.ts';
 import type { Outside } from '../desk/outside.ts';
 import { factsIfThere } from '../files/disk.ts';
+import { JOURNAL_FOLDER } from '../files/journal.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { readProjectFile } from '../files/read-file.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
@@ -70,19 +71,28 @@ export async function openProject(outside: Outside, asked: Asked): Promise<Resul
   const { project, warnings } = loaded.value;
   const person = personOf(project, asked.by);
   if (!person.ok) return person;
-  const opened = await openDesk({
-    folder,
-    clock: outside.clock,
-    random: outside.random,
-    person: person.value,
-    readOnly: asked.write !== true,
-    takeOver: asked.takeOver === true,
-  });
+  const { clock, random } = outside;
+  const open = (readOnly: boolean) =>
+    openDesk({ folder, clock, random, person: person.value, readOnly, takeOver: asked.takeOver === true });
+  const readOnly = asked.write !== true;
+  // The first opening for writing makes the journal: what would refuse the project is looked for before that.
+  if (!readOnly && (await factsIfThere(realDisk, join(folder, JOURNAL_FOLDER))) === undefined) {
+    const looked = await open(true);
+    if (!looked.ok) return looked;
+    const newer = newerFiles(looked.value);
+    if (newer.length > 0) return refused(...newer);
+  }
+  const opened = await open(readOnly);
   if (!opened.ok) return opened;
-  const newer = opened.value.findings().filter((finding) => finding.code === 'newer-format');
+  const newer = newerFiles(opened.value);
   if (newer.length === 0) return ok({ outside, desk: opened.value, project, warnings });
   await opened.value.close();
   return refused(...newer);
+}
+
+/** Files that a later version wrote: they refuse the project, for this version can't tell what it would do to them. */
+function newerFiles(desk: Desk): readonly Finding[] {
+  return desk.findings().filter((finding) => finding.code === 'newer-format');
 }
 
 /** The project that the two hand-written files of a folder make, read before anything is locked. */

@@ -74,6 +74,13 @@ describe('a console that can’t be opened says why on one screen, exits 2 and c
     expect(rig.contents()).toEqual(contents);
   });
 
+  it('where a hole is from a newer version and the project was never opened before: not even a journal is made', async () => {
+    const rig = rigWith({ ...WHOLE_HOLE_PROJECT, 'holes/MBRC050.json': newer });
+    const contents = rig.contents();
+    expect(await refusal(rig.open())).toContain('holes/MBRC050.json');
+    expect(rig.contents()).toEqual(contents);
+  });
+
   it('where another console is open on it: says who has it, and that one goes on', async () => {
     const rig = rigWith(WHOLE_HOLE_PROJECT);
     const first = rig.open();

@@ -1,18 +1,16 @@
 import { act, isPlain } from '../../desk/acts/act.ts';
+import { lineContext } from '../../desk/acts/line-context.ts';
 import { planRange, type RangePlan } from '../../desk/acts/range.ts';
 import { planSaid } from '../../desk/acts/said-range.ts';
 import type { Result } from '../../finding/finding.ts';
 import { logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { rowsDown } from '../../hole/hole.ts';
-import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { bagNumberPattern } from '../../sampling/bag-number.ts';
 import { scanCheck } from '../../sampling/scan.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
-import { type EntryContext, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
-import { aboveDepth } from '../../standing/above.ts';
+import { type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import { nextInterval } from '../../standing/heads.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 import { holeOf, type LinesAt, makerOf, settled, submitMade, type Taken } from './submit-made.ts';
@@ -22,7 +20,7 @@ import { takeRod } from './take-rod.ts';
 export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
   if (/^\s*(#|$)/.test(text)) return { kind: 'nothing' };
   const hole = holeOf(at);
-  const parsed = parseLine(text, contextOf(at.project, hole));
+  const parsed = parseLine(text, lineContext(at.project, rowsDown(hole), nextInterval(hole).fromMm));
   switch (parsed.kind) {
     case 'empty':
       return { kind: 'nothing' };
@@ -43,19 +41,6 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
     case 'row':
       return takeRow(at, hole, parsed);
   }
-}
-
-/** What a line at the logged head is read against. */
-function contextOf(project: Project, hole: Document): EntryContext {
-  const { above, previous, repeats } = aboveDepth(rowsDown(hole), nextInterval(hole).fromMm);
-  return {
-    schema: project.schema,
-    above,
-    previous: previous === above ? undefined : previous,
-    repeats,
-    gloves: project.settings.log.gloves,
-    bagPattern: bagNumberPattern(project.sampling.numbers),
-  };
 }
 
 async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<Taken> {

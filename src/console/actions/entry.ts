@@ -1,13 +1,12 @@
+import { lineContext } from '../../desk/acts/line-context.ts';
 import { amendRow, logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { holeThing, rowsDown } from '../../hole/hole.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { bagNumberPattern } from '../../sampling/bag-number.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import type { Refusal } from '../../shorthand/said.ts';
 import { writeLine } from '../../shorthand/write.ts';
-import { aboveDepth } from '../../standing/above.ts';
 import { nextInterval } from '../../standing/heads.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { refusalWords } from '../panels/echo.ts';
@@ -26,18 +25,9 @@ export function intervalInHand(hole: Document, cursor: RowCursor): Interval {
 
 /** What the entry line is read against, where the cursor is. */
 export function entryContext(state: State, hole: Document, cursor: RowCursor): EntryContext {
-  const { project } = state;
-  const at = intervalInHand(hole, cursor);
   const handedOver = cursor === 'head' && loggedBefore(state, hole) !== undefined;
-  const { above, previous, repeats } = aboveDepth(handedOver ? [] : rowsDown(hole), at.fromMm);
-  return {
-    schema: project.schema,
-    above,
-    previous: previous === above ? undefined : previous,
-    repeats,
-    gloves: project.settings.log.gloves,
-    bagPattern: bagNumberPattern(project.sampling.numbers),
-  };
+  const rows = handedOver ? [] : rowsDown(hole);
+  return lineContext(state.project, rows, intervalInHand(hole, cursor).fromMm);
 }
 
 /**
