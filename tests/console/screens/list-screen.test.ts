@@ -108,3 +108,23 @@ describe('the whole row', () => {
     expect(text(sitting)).toMatch(/sulphides +pyrite 2 %/);
   });
 });
+
+describe('the advice in full', () => {
+  it('says of a rule what it asks for and what stands now, and nothing twice', async () => {
+    const sitting = await sit();
+    sitting.press('f5', 'page-down', 'page-down');
+    const screen = text(sitting).replaceAll(/[│\s]+/g, ' ');
+    expect(screen).toContain('If met: may end. Now: sulphides 2 % at 45–46.');
+    expect(screen.match(/drilled 54 of 132 m/g)?.length ?? 0).toBeLessThan(2);
+  });
+});
+
+describe('the shift record', () => {
+  it('counts no hours of an activity that nobody ended for more than a day', async () => {
+    const sitting = await sit();
+    sitting.press('f8');
+    expect(text(sitting)).toMatch(/08:33 +0:35 +Drilling/);
+    sitting.wait(3 * 24 * 60);
+    expect(text(sitting)).toMatch(/08:33 +>24:00 +Drilling/);
+  });
+});

@@ -33,7 +33,7 @@ function scaleOf(hole: Document): StripScale {
 const INDENT: Line = [{ text: '    ' }];
 
 function ruleInFull(outcome: RuleOutcome, scale: StripScale, width: number, theme: Theme): readonly Line[] {
-  const words = `${outcome.rule.words} If met: ${outcome.rule.verdict}. ${outcome.reason}.`;
+  const words = `${outcome.rule.words} If met: ${outcome.rule.verdict}.${nowWords(outcome)}`;
   const decided =
     outcome.deciding.length === 0
       ? []
@@ -45,4 +45,11 @@ function ruleInFull(outcome: RuleOutcome, scale: StripScale, width: number, them
     ...ruleLines(outcome, theme, width),
     ...[...wrap(words, width - 4, 'faint'), ...decided].map((each): Line => [...INDENT, ...each]),
   ];
+}
+
+/** What the reason says beyond the progress, which the rule's line has said already. */
+function nowWords({ reason, progress }: RuleOutcome): string {
+  if (reason === progress.text) return '';
+  const said = `${progress.text}: `;
+  return ` Now: ${reason.startsWith(said) ? reason.slice(said.length) : reason}.`;
 }

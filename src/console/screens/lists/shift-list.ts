@@ -15,10 +15,17 @@ export function shiftList(state: State): Listed {
   const lines = spansOf(shift, state.now).map((span) => {
     const label = activityNamed(state.project.shift, span.activity)?.label ?? span.activity;
     return spans(
-      `${localTime(span.startedAt)}  ${formatMinutes(span.minutes).padStart(6)}  ${label}`,
+      `${localTime(span.startedAt)}  ${lasting(span.minutes)}  ${label}`,
       [`  ${span.charge}${span.hole === undefined ? '' : `  ${span.hole}`}`, 'faint'],
       [span.current ? '  now' : '', 'good'],
     );
   });
   return oneSection(`shift record ${shift.id}`, [...lines.map((each) => [each]), hint]);
+}
+
+const DAY_MIN = 24 * 60;
+
+/** How long, in six cells. More than a day means that nobody ended the shift: the figure would mean nothing. */
+function lasting(minutes: number): string {
+  return (minutes < DAY_MIN ? formatMinutes(minutes) : '>24:00').padStart(6);
 }
