@@ -1,5 +1,5 @@
-import type { Cell } from '../value/cell.ts';
 import type { RowSaid } from '../value/row.ts';
+import { codesIn } from './codes-in.ts';
 import { type Code, codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
 
 /** A field as the legend keeps it: enough to read a cell of it without the schema. */
@@ -85,13 +85,6 @@ function fieldMeaning(field: Field): FieldMeaning {
     ...('list' in field ? { list: field.list } : {}),
     ...('scale' in field ? { scale: field.scale } : {}),
   };
-}
-
-/** The codes that a cell names. */
-function codesIn(cell: Cell): readonly string[] {
-  if ('code' in cell) return cell.second === undefined ? [cell.code] : [cell.code, cell.second.code];
-  if ('levels' in cell) return Object.keys(cell.levels);
-  return 'percents' in cell ? Object.keys(cell.percents) : [];
 }
 
 function codeMeaning(list: string, found: Code): CodeMeaning {
