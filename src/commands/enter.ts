@@ -70,7 +70,9 @@ function lineFinding(
       {
         excerpt,
         problem: `${taken.reasons.join('; ')}: saved, marked ?`,
-        remedy: 'If it is so, a line with = alone settles the oldest; give it = at the end another time.',
+        remedy:
+          taken.remedy ??
+          'If it is so, a line with = alone settles the oldest; give it = at the end another time.',
       },
     );
   const column = taken.position === undefined ? {} : { column: taken.position + 1 };

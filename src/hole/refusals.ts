@@ -46,6 +46,13 @@ export const REFUSALS = {
     rationale:
       'A direction read wrongly would put every comparison with the plan off, and nothing would look wrong.',
   }),
+  shotUnread: defineFinding({
+    code: 'shot-not-read',
+    severity: 'fault',
+    title: 'A survey shot or run typed for the hole can’t be read.',
+    rationale:
+      'A depth taken for a dip, or a north guessed at, would bend the hole on paper and nothing would look wrong.',
+  }),
   bagUsed: defineFinding({
     code: 'bag-used-twice',
     severity: 'fault',

@@ -45,7 +45,9 @@ export type RigCommand =
   | { readonly does: 'number bags'; readonly first: string; readonly last: string }
   /** `lastDigits`: of the control put off that is placed now; the oldest where none is said. */
   | { readonly does: 'place control'; readonly lastDigits?: string }
-  | { readonly does: 'shot'; readonly depthMm: Depth; readonly dipDeg: number; readonly azimuthDeg?: number }
+  /** A shot, and a run of a survey tool, as words; read where shots are read, against the hole. */
+  | { readonly does: 'shot'; readonly said: string }
+  | { readonly does: 'survey run'; readonly said: string }
   | { readonly does: 'collar'; readonly state: 'capped' | 'plugged' }
   /** Direction and depth of the hole as words; read where plans are read. */
   | { readonly does: 'plan'; readonly said: string }

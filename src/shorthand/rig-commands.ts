@@ -1,7 +1,5 @@
-import { parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { alone, type CommandWord, type RigCommand, readInterval, wrong } from './command.ts';
-import type { Wrong } from './meaning.ts';
 import { readReason } from './reason.ts';
 import { readCare } from './rod-care.ts';
 import { SAMPLE_COMMANDS } from './sample-commands.ts';
@@ -70,9 +68,22 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'shot',
     form: ';shot 60 -59.5 271.2',
-    does: 'A survey shot: depth, dip, azimuth as read (none: leave it out)',
+    does: 'A survey shot: depth (b63: of the bit), dip, azimuth as read (none: leave it out); = insists',
     previewed: false,
-    read: readShot,
+    read: (text) =>
+      SHOT.test(text.replace(/ +/g, ' '))
+        ? { does: 'shot', said: text }
+        : wrong('depth, dip, azimuth', ';shot 60 -59.5 271.2'),
+  },
+  {
+    word: 'run',
+    form: ';run north-seeking in open offset 1.5 tool gyro 2',
+    does: 'Begin a survey run: north-seeking, aligned or magnetic; then what is not as usual',
+    previewed: false,
+    read: (text) =>
+      text === ''
+        ? wrong('the class of tool first', ';run north-seeking in open offset 1.5 tool gyro 2')
+        : { does: 'survey run', said: text },
   },
   {
     word: 'plan',
@@ -136,22 +147,5 @@ function overOf(text: string): { readonly over?: Interval } | undefined {
   return over === undefined ? undefined : { over };
 }
 
-/** `60 -59.5 271.2`: the depth in metres, the dip (down negative), the azimuth as read. */
-function readShot(text: string): RigCommand | Wrong {
-  const form = ';shot 60 -59.5 271.2';
-  const [depth = '', dip = '', azimuth, ...more] = text.split(/ +/);
-  const depthMm = parseDepth(depth);
-  const dipDeg = Number(dip);
-  if (depthMm === undefined || !/^-?\d{1,3}(\.\d+)?$/.test(dip) || more.length > 0)
-    return wrong('depth, dip, azimuth', form);
-  if (dipDeg > 0)
-    return { problem: `A dip of ${dip} points up`, remedy: `Down is negative: did you mean -${dip}?` };
-  if (dipDeg < -90)
-    return { problem: `A dip of ${dip} is steeper than straight down`, remedy: 'Dips go from 0 to -90' };
-  if (azimuth === undefined) return { does: 'shot', depthMm, dipDeg };
-  const azimuthDeg = Number(azimuth);
-  if (!/^\d{1,3}(\.\d+)?$/.test(azimuth) || azimuthDeg > 360) {
-    return { problem: `${azimuth} is no azimuth`, remedy: 'Azimuths go from 0 to 360' };
-  }
-  return { does: 'shot', depthMm, dipDeg, azimuthDeg: azimuthDeg % 360 };
-}
+/** A depth (`b63`: of the bit), a dip, perhaps an azimuth, perhaps `=`; what they mean is told where the hole is known. */
+const SHOT = /^b?\d+(\.\d+)? [+-]?\d+(\.\d+)?( \d+(\.\d+)?)?( ?=)?$/;

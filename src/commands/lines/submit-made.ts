@@ -18,7 +18,13 @@ export type Taken =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'leave' }
   | { readonly kind: 'done'; readonly said: string }
-  | { readonly kind: 'asked'; readonly said: string; readonly reasons: readonly string[] }
+  | {
+      readonly kind: 'asked';
+      readonly said: string;
+      readonly reasons: readonly string[];
+      /** How to settle it, where that is not as for a row. */
+      readonly remedy?: string;
+    }
   | {
       readonly kind: 'refused';
       readonly problem: string;

@@ -2,6 +2,7 @@ import { act, isPlain } from '../../desk/acts/act.ts';
 import { lineContext } from '../../desk/acts/line-context.ts';
 import { planRange, type RangePlan } from '../../desk/acts/range.ts';
 import { planSaid } from '../../desk/acts/said-range.ts';
+import { readShotSaid } from '../../desk/acts/shot-said.ts';
 import type { Result } from '../../finding/finding.ts';
 import { logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { rowsDown } from '../../hole/hole.ts';
@@ -12,6 +13,7 @@ import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
 import { type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import { nextInterval } from '../../standing/heads.ts';
+import { projectForHole } from '../../standing/hole-schema.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 import { holeOf, type LinesAt, makerOf, settled, submitMade, type Taken } from './submit-made.ts';
 import { takeRod } from './take-rod.ts';
@@ -20,7 +22,8 @@ import { takeRod } from './take-rod.ts';
 export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
   if (/^\s*(#|$)/.test(text)) return { kind: 'nothing' };
   const hole = holeOf(at);
-  const parsed = parseLine(text, lineContext(at.project, rowsDown(hole), nextInterval(hole).fromMm));
+  const project = projectForHole(at.project, hole);
+  const parsed = parseLine(text, lineContext(project, rowsDown(hole), nextInterval(hole).fromMm));
   switch (parsed.kind) {
     case 'empty':
       return { kind: 'nothing' };
@@ -29,9 +32,9 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
     case 'bag':
       return lookUpBag(at, hole, parsed.number);
     case 'range':
-      return takePlan(at, planSaid(at.project.schema, hole, parsed), parsed.insisted);
+      return takePlan(at, planSaid(project.schema, hole, parsed), parsed.insisted);
     case 'command':
-      return takeCommand(at, hole, parsed);
+      return takeCommand({ ...at, project }, hole, parsed);
     case 'refused': {
       const could = parsed.suggestions.map((each) => `${each.text} ${each.label}`).join(', ');
       const said = could === '' || parsed.suggestions.some((each) => parsed.remedy.includes(each.text));
@@ -39,7 +42,7 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
       return { kind: 'refused', problem: parsed.problem, remedy, position: parsed.position };
     }
     case 'row':
-      return takeRow(at, hole, parsed);
+      return takeRow({ ...at, project }, hole, parsed);
   }
 }
 
@@ -69,11 +72,26 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
       return settled(at.desk.undo(at.hole), 'undone');
     case 'redo':
       return settled(at.desk.redo(at.hole), 'done again');
+    case 'shot':
+      return takeShot(at, hole, command.said);
     case 'rod done':
       return takeRod(at, hole, command.check ?? '');
     default:
       return takePlan(at, planRange(at.project.schema, hole, command, makerOf(at.desk)), line.insisted);
   }
+}
+
+/** A shot that is doubtful is saved, reported and stays marked; a last `=` stands for having looked. */
+async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Taken> {
+  const { recorded, doubts, insists } = readShotSaid(at.project, hole, said, makerOf(at.desk));
+  const taken = await submitMade(at, recorded);
+  if (taken.kind !== 'done' || insists || doubts.length === 0) return taken;
+  return {
+    kind: 'asked',
+    said: `${taken.said}, doubtful`,
+    reasons: doubts.map((doubt) => doubt.problem),
+    remedy: `${doubts[0]?.remedy ?? ''} Reject it on the survey screen (F6), or give it = at the end where it is so.`,
+  };
 }
 
 /** A change of several rows is shown before it is made; here a last `=` stands for having looked. */

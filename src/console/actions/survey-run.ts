@@ -1,7 +1,7 @@
-import { beginRun, type RunSaid } from '../../desk/acts/shot.ts';
+import { beginRun } from '../../desk/acts/shot.ts';
 import { TOOL_CLASSES } from '../../hole/direction.ts';
 import { NORTHS } from '../../quantity/azimuth.ts';
-import { depthFromMetres, parseDepth } from '../../quantity/depth.ts';
+import { metresInto, type RunSaid, USUAL_NORTH } from '../../survey/run-said.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
 import { holeInHand, type State } from '../state.ts';
@@ -19,12 +19,6 @@ export interface RunStep {
   /** Asked only where this holds; for every run without it. */
   readonly only?: (said: RunSoFar) => boolean;
 }
-
-const NORTH_OF_CLASS = {
-  magnetic: 'magnetic',
-  'gyro aligned at the collar': 'grid',
-  'north-seeking gyro': 'true',
-} as const;
 
 const picked = <T extends string>(choices: readonly T[], typed: string): T | undefined =>
   /^\d$/.test(typed) ? choices[Number(typed) - 1] : choices.find((each) => each === typed);
@@ -47,11 +41,6 @@ function choosing<K extends 'toolClass' | 'north' | 'pass' | 'inside'>(
   };
 }
 
-const metresInto = (field: 'toolOffsetMm' | 'steelMm') => (typed: string) => {
-  const depth = parseDepth(typed);
-  return depth === undefined || depth > depthFromMetres(50) ? undefined : { [field]: depth };
-};
-
 /** The order in which a run is asked about. */
 export const RUN_STEPS: readonly RunStep[] = [
   choosing('toolClass', 'What does the tool find north by?', TOOL_CLASSES, () => 'north-seeking gyro'),
@@ -59,7 +48,7 @@ export const RUN_STEPS: readonly RunStep[] = [
     'north',
     'From which north does it give the azimuth?',
     NORTHS,
-    (said) => NORTH_OF_CLASS[said.toolClass ?? 'magnetic'],
+    (said) => USUAL_NORTH[said.toolClass ?? 'magnetic'],
   ),
   choosing(
     'pass',
@@ -71,7 +60,7 @@ export const RUN_STEPS: readonly RunStep[] = [
   {
     asks: 'How far is the sensor from steel above or below, in metres? Enter alone: not known',
     usual: () => '',
-    take: (typed) => (typed === '' ? {} : metresInto('steelMm')(typed)),
+    take: (typed) => (typed === '' ? {} : metresInto('steelMm', typed)),
     only: (said) => said.toolClass === 'magnetic' && said.inside === 'open hole',
   },
   {
@@ -82,7 +71,7 @@ export const RUN_STEPS: readonly RunStep[] = [
   {
     asks: 'How far is the sensor behind the bit (tool offset), in metres?',
     usual: () => '0',
-    take: metresInto('toolOffsetMm'),
+    take: (typed) => metresInto('toolOffsetMm', typed),
   },
   { asks: 'Who runs it?', usual: () => 'driller', take: (typed) => ({ operator: typed }) },
 ];

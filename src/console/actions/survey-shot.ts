@@ -1,8 +1,8 @@
-import { doubtsOfShot, openRun, recordShotRead } from '../../desk/acts/shot.ts';
+import { openRun } from '../../desk/acts/shot.ts';
+import { readShotSaid } from '../../desk/acts/shot-said.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
-import { placeOf } from '../../standing/survey.ts';
-import { type ReadShot, readTypedShot } from '../../survey/typed-shot.ts';
+import type { ReadShot } from '../../survey/typed-shot.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
@@ -25,19 +25,6 @@ export function shotSaid(state: State, text: string, world: World): Step {
   return effects.length === 0 ? still(next) : [{ ...next, prompt: undefined }, effects];
 }
 
-const NUMBER = /^[+-]?\d+(\.\d+)?$/;
-
-/** `60 -59.5 271.2`, or `b63 …` for the depth of the bit; undefined for anything else. A last `=` insists. */
-function readTyped(text: string, toolOffsetMm: number) {
-  const insists = text.trim().endsWith('=');
-  const [depth = '', dip = '', azimuth, ...more] = text.trim().replace(/\s*=$/, '').split(/\s+/);
-  const plain = depth.replace(/^b/, '');
-  if (![plain, dip, azimuth ?? '0'].every((each) => NUMBER.test(each)) || more.length > 0) return undefined;
-  const depthM = Number(plain) - (depth.startsWith('b') ? toolOffsetMm / 1000 : 0);
-  const azimuthDeg = azimuth === undefined ? {} : { azimuthDeg: Number(azimuth) };
-  return { insists, shot: { depthM, dipDeg: Number(dip), ...azimuthDeg } };
-}
-
 /** Enter on the shot: it is recorded, or refused with the likely cause; a doubtful one is asked about, and `=` insists. */
 export function answerShot(state: State, world: World): Step {
   const { prompt } = state;
@@ -46,21 +33,15 @@ export function answerShot(state: State, world: World): Step {
   const text = prompt.draft.text.trim();
   if (text === '') return still({ ...state, prompt: undefined, message: undefined });
   if (text === 'run') return askRun(state);
-  const typed = readTyped(text, openRun(hole)?.[1].toolOffsetMm ?? 0);
-  if (typed === undefined)
-    return still(
-      saying(state, 'Type depth, dip and azimuth with spaces between, like 60 -59.5 271.2.', 'warn'),
-    );
-  const { shot, findings } = readTypedShot(typed.shot, undefined, placeOf(hole));
-  if (shot === undefined) return still(findings[0] === undefined ? state : sayingFinding(state, findings[0]));
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const recorded = recordShotRead(hole, shot, maker);
-  const doubt = recorded.ok ? doubtsOfShot(state.project, hole, shot, maker)[0] : undefined;
-  if (doubt !== undefined && !typed.insists) {
+  const { shot, recorded, doubts, insists } = readShotSaid(state.project, hole, text, maker);
+  const [doubt] = doubts;
+  if (doubt !== undefined && !insists) {
     const asked = sayingFinding(state, doubt);
     // First how to insist: a long doubt is cut where the message has no more room.
     return still(saying(asked, `Doubtful; = behind it insists. ${asked.message?.text}`, 'alert'));
   }
+  if (shot === undefined) return submittingResult(state, hole, recorded, state);
   return submittingResult(state, hole, recorded, afterShot(state, hole, shot), shotWords(shot));
 }
 

@@ -58,6 +58,7 @@ export const SURVEY_KEYS: readonly Binding[] = [
     name: 'survey run',
     on: ['survey'],
     keys: ['r'],
+    word: 'run',
     hint: 'run',
     help: 'Begin a survey run: its tool and its north, once',
     act: (state) => askRun(state),

@@ -23,9 +23,9 @@ import { recordHygiene } from './hygiene.ts';
 import { recordMasses } from './mass.ts';
 import { recordPhoto } from './photo.ts';
 import { setPlan } from './plan.ts';
-import { recordShotRead } from './shot.ts';
+import { beginRunSaid } from './shot.ts';
 
-/** Commands that are one edit of the hole and ask nothing. The others are the caller's: a rod check, undo, a preview, leaving. */
+/** Commands that are one edit of the hole and ask nothing. The others are the caller's: a rod check, a shot, undo, a preview, leaving. */
 export type PlainCommand = Exclude<
   Command,
   {
@@ -39,7 +39,8 @@ export type PlainCommand = Exclude<
       | 'clear'
       | 'insert'
       | 'merge'
-      | 'split';
+      | 'split'
+      | 'shot';
   }
 >;
 
@@ -56,6 +57,7 @@ export function isPlain(command: Command): command is PlainCommand {
     'insert',
     'merge',
     'split',
+    'shot',
   ].includes(command.does);
 }
 
@@ -86,10 +88,8 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
     case 'control':
     case 'void bag':
       return placeBag(project, hole, command, maker);
-    case 'shot': {
-      const { does: _does, ...read } = command;
-      return recordShotRead(hole, read, maker);
-    }
+    case 'survey run':
+      return beginRunSaid(hole, command.said, maker);
     case 'collar':
       return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
     case 'plan':

@@ -6,6 +6,7 @@ import { headerOf, holeThing, holeThings } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
 import type { Project } from '../../project/project.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
+import { parseStamp } from '../../quantity/stamp.ts';
 import type { Document, Id } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { directionsOf, placeOf, surveyOf } from '../../standing/survey.ts';
@@ -13,6 +14,7 @@ import { checkDipSlip } from '../../survey/findings/dip-slip.ts';
 import { checkShotBelowDrilled } from '../../survey/findings/shot-below-drilled.ts';
 import { surveyHole } from '../../survey/hole-survey.ts';
 import { pointAt } from '../../survey/projection.ts';
+import { RUN_FORM, type RunSaid, readRunSaid } from '../../survey/run-said.ts';
 
 /** A shot as the driller read it out; its depth is the station's. */
 export interface ShotRead {
@@ -20,9 +22,6 @@ export interface ShotRead {
   readonly dipDeg: number;
   readonly azimuthDeg?: number;
 }
-
-/** What is chosen once for a run of shots. */
-export type RunSaid = Omit<SurveyRun, 'at' | 'rank'>;
 
 /** The better of two tools where both were run: what north it finds by itself, what it is told, what steel can draw. Common practice. */
 const RANK_OF_CLASS: Readonly<Record<SurveyRun['toolClass'], number>> = {
@@ -42,6 +41,26 @@ export function beginRun(said: RunSaid, maker: Maker): Made {
   return { ...made, what: `Survey run begun: ${said.toolClass}, ${said.north} north` };
 }
 
+/** Begins a run said on one line (`north-seeking in open tool gyro 2`); refused, with the form, where it can't be read. */
+export function beginRunSaid(hole: Document, said: string, maker: Maker): Result<Made> {
+  const read = readRunSaid(said);
+  if (read.ok) return ok(beginRun(read.run, dated(maker, read.on)));
+  return refused(
+    REFUSALS.shotUnread.at(placeOf(hole), {
+      excerpt: said,
+      problem: read.problem,
+      remedy: `Say it as: ${RUN_FORM}.`,
+    }),
+  );
+}
+
+/** The maker at noon of another day by the same clock, where a day was said. */
+export function dated(maker: Maker, on: string | undefined): Maker {
+  if (on === undefined) return maker;
+  const at = parseStamp(`${on}T12:00:00${maker.at.slice(19)}`);
+  return at === undefined ? maker : { ...maker, at };
+}
+
 /** Records a shot in the run that is open. Refused without a run, below the drilled depth, or where the run has one at its depth. */
 export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Result<Made> {
   const open = openRun(hole);
@@ -50,7 +69,7 @@ export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Re
     return refused(
       REFUSALS.notThere.at(place, {
         problem: 'no survey run is begun: which tool reads, and from which north, is not known',
-        remedy: 'Begin one on the survey screen (F6, then r), then record the shot.',
+        remedy: 'Begin one: ;run and what reads it, like ;run north-seeking tool gyro 2; or F6, then r.',
       }),
     );
   const [id, run] = open;

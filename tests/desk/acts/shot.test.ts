@@ -4,7 +4,6 @@ import {
   doubtsOfShot,
   isRejected,
   openRun,
-  type RunSaid,
   recordShotRead,
   type ShotRead,
   turnRejection,
@@ -16,6 +15,7 @@ import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import type { Stamp } from '../../../src/quantity/stamp.ts';
 import { applyChanges } from '../../../src/record/apply.ts';
 import type { Document } from '../../../src/record/document.ts';
+import type { RunSaid } from '../../../src/survey/run-said.ts';
 import { sampleFiles, sitDown } from '../../console/support/sitting.ts';
 
 let project: Project;

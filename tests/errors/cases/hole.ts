@@ -1,4 +1,5 @@
 import { setPlan } from '../../../src/desk/acts/plan.ts';
+import { beginRunSaid } from '../../../src/desk/acts/shot.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
 import type { Maker } from '../../../src/hole/commands/made.ts';
@@ -49,5 +50,8 @@ export const HOLE_CASES: readonly ErrorCase[] = [
     findingsIn(reopenHole(HOLE, {} as Decision, MAKER)),
   ),
   given('plan-not-read', 'an azimuth without its north', () => findingsIn(setPlan(HOLE, '270 -60 120'))),
+  given('shot-not-read', 'a run without its class of tool', () =>
+    findingsIn(beginRunSaid(HOLE, 'gyro 2 in', MAKER)),
+  ),
   given('bag-used-twice', 'a calico used again', () => findingsIn(issueBags(HOLE, 'bags', [BAG], MAKER))),
 ];

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { readRunSaid } from '../../src/survey/run-said.ts';
+
+describe('a survey run said on one line', () => {
+  it.each([
+    ['north-seeking', { toolClass: 'north-seeking gyro', north: 'true' }],
+    ['aligned', { toolClass: 'gyro aligned at the collar', north: 'grid' }],
+    ['magnetic', { toolClass: 'magnetic', north: 'magnetic' }],
+  ])('%s alone has all else as usual', (said, run) => {
+    expect(readRunSaid(said)).toEqual({
+      ok: true,
+      on: undefined,
+      run: {
+        tool: 'not named',
+        pass: 'single',
+        inside: 'rods',
+        toolOffsetMm: 0,
+        operator: 'driller',
+        ...run,
+      },
+    });
+  });
+
+  it('takes what is not as usual in any order, the name of the tool last and whole', () => {
+    expect(
+      readRunSaid('magnetic open steel 8.5 offset 3 from grid out on 2026-03-12 by JPE tool single shot 5'),
+    ).toEqual({
+      ok: true,
+      on: '2026-03-12',
+      run: {
+        tool: 'single shot 5',
+        toolClass: 'magnetic',
+        north: 'grid',
+        pass: 'out',
+        inside: 'open hole',
+        toolOffsetMm: 3000,
+        steelMm: 8500,
+        operator: 'JPE',
+      },
+    });
+  });
+
+  it.each([
+    ['', 'nothing is no class of tool'],
+    ['gyro', 'gyro is no class of tool'],
+    ['constructor', 'constructor is no class of tool'],
+    ['magnetic up', '"up" says nothing'],
+    ['magnetic from east', '"from east" says nothing'],
+    ['magnetic offset', '"offset " says nothing'],
+    ['magnetic offset 500', '"offset 500" says nothing'],
+    ['magnetic on 12.3.2026', '12.3.2026 is no date'],
+  ])('%j is refused: %s', (said, why) => {
+    expect(readRunSaid(said)).toMatchObject({ ok: false, problem: expect.stringContaining(why) });
+  });
+});
