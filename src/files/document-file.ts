@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { HOLE_NOUNS } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';
+import { faultInWords } from '../schema/issue-words.ts';
 import { SHIFT_NOUNS } from '../shift/shift.ts';
 import { newerFormat, wrongShape } from './findings.ts';
 import { holdToShape } from './json-shape.ts';
@@ -158,10 +159,9 @@ export function documentFault(
   for (const [table, id] of touched) {
     const thing = document.tables[table]?.[id];
     if (thing === undefined) continue;
-    const fault = Object.hasOwn(nouns, table) ? nouns[table]?.safeParse(thing).error?.issues[0] : undefined;
     if (!Object.hasOwn(nouns, table)) return `a ${document.kind} has no table ${table}`;
-    if (fault !== undefined)
-      return `${table} ${id}: ${fault.path.join('.') || 'the whole'}: ${fault.message}`;
+    const fault = nouns[table]?.safeParse(thing, { reportInput: true }).error;
+    if (fault !== undefined) return `${table} ${id}: ${faultInWords(fault)}`;
   }
   const stands = Object.keys(document.tables).length > 0;
   if (needs === undefined || !stands || document.tables[needs[0]]?.[needs[1]] !== undefined) return undefined;

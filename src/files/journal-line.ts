@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DocumentName, Edit, Entry } from '../record/document.ts';
 import type { Json } from '../record/json.ts';
+import { faultInWords } from '../schema/issue-words.ts';
 import { crcText } from './crc32.ts';
 import { DOCUMENT_LIMITS, jsonFault } from './read-json.ts';
 import { changeShape, deedShape, entryShape, nameShape } from './record-shapes.ts';
@@ -96,8 +97,8 @@ export function parseLine(bytes: Uint8Array): JournalLine | undefined {
 export function lineFault(line: JournalLine): string | undefined {
   const fault = jsonFault(line as unknown as Json, DOCUMENT_LIMITS.depth - DEPTH_AROUND);
   if (fault !== undefined) return fault;
-  const issue = lineShape.safeParse(line).error?.issues[0];
-  return issue === undefined ? undefined : `${issue.path.join('.')}: ${issue.message}`;
+  const refused = lineShape.safeParse(line, { reportInput: true }).error;
+  return refused === undefined ? undefined : faultInWords(refused);
 }
 
 /** A document's file and a merge lay more around a thing than the journal does. */

@@ -9,7 +9,7 @@ const words = z.string().min(1).max(200);
 const person = z.strictObject({
   initials: z
     .string()
-    .regex(/^[A-Z]{2,4}$/)
+    .regex(/^[A-Z]{2,4}$/, 'should be two to four capitals')
     .describe('Two to four capitals: how the person signs; two to four capitals'),
   name: words,
   role: z.enum(['geologist', 'field assistant', 'driller', 'offsider', 'camp']),
@@ -18,7 +18,7 @@ const person = z.strictObject({
 const rig = z.strictObject({
   name: z
     .string()
-    .regex(/^[A-Z0-9][A-Z0-9_-]{0,19}$/)
+    .regex(/^[A-Z0-9][A-Z0-9_-]{0,19}$/, 'should be 1 to 20 capitals, digits, _ and -')
     .describe('Name of the rig: capitals, digits, _ and -, at most 20; capitals, digits, _ and -'),
   rodM: z.number().min(1).max(20).describe('Length of a rod, in metres'),
   firstRodOffsetM: z

@@ -55,7 +55,7 @@ const numbers = z.strictObject({
     .array(
       z
         .string()
-        .regex(/^[A-Z0-9][A-Z0-9-]{0,11}$/)
+        .regex(/^[A-Z0-9][A-Z0-9-]{0,11}$/, 'should be 1 to 12 capitals, digits and hyphens')
         .describe('Capitals, digits and hyphens'),
     )
     .min(1)
@@ -102,12 +102,40 @@ const controls = z.strictObject({
 const columns = z.strictObject({
   sample: words.describe('Heading of the column with the sample numbers'),
   analytes: z
-    .array(z.strictObject({ column: words, analyte: words, unit: words }))
+    .array(
+      z.strictObject({
+        column: words.describe('Heading of the column'),
+        analyte: words,
+        unit: words.describe('Unit that the laboratory reports it in: ppm, ppb, g/t, % …'),
+        countedIn: words
+          .optional()
+          .describe(
+            'Unit that the project counts it in, where that is another: certified values, limits, charts',
+          ),
+      }),
+    )
     .min(1)
-    .describe('Which column holds which analyte'),
+    .describe(
+      'Which column holds which analyte; of two columns of one analyte the later that is filled counts',
+    ),
   belowDetection: z
     .enum(['half the limit', 'the limit', 'zero'])
     .describe('What a result under its detection limit (<0.01) counts as in sums and charts'),
+  minusIsBelow: z
+    .literal(true)
+    .optional()
+    .describe('The laboratory writes a result under its detection limit with a minus: -0.01'),
+  notReported: z
+    .array(words)
+    .optional()
+    .describe('What the laboratory writes where it reports nothing: LNR, NSS, IS'),
+});
+
+const resplit = z.strictObject({
+  analyte: words,
+  atLeast: z.number().positive().describe('A composite from this on is split, in the unit it is counted in'),
+  neighbours: z.int().min(0).max(10).describe('Composites above and below that are split too'),
+  pilesPerRow: z.int().min(1).max(200).describe('Piles or bags in a row on the ground'),
 });
 
 /** The sampling part of project.json: written by hand, in metres and kilograms. */
@@ -133,7 +161,9 @@ export const samplingSettings = z.strictObject({
     metresPerCompartment: z.number().min(0.1).max(20),
   }),
   sackBags: z.int().min(1).max(50).describe('Calicos in a sack'),
+  laboratory: words.optional().describe('Where samples go, if nothing else is said'),
   results: columns.optional().describe("How the laboratory's CSV is read"),
+  resplit: resplit.optional().describe('Which composites ask for single metres, once results are back'),
 });
 
 /** The sampling part of project.json as it stands in the file. */

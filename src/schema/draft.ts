@@ -5,7 +5,7 @@ import type { CodeEntry, FieldEntry, ListEntry, ScaleEntry, UnlikelyEntry } from
 import type { LoggingFile } from './file-schema.ts';
 import { shape } from './findings/shape.ts';
 import { type Inherited, inherit } from './inherit.ts';
-import { issueInWords, pathOf } from './issue-words.ts';
+import { issueInWords, knownParts, pathOf } from './issue-words.ts';
 import type { ReadFile } from './json-source.ts';
 import type { Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from './logging-schema.ts';
 import { excerptAt, type JsonSource, placeInFile } from './places.ts';
@@ -129,7 +129,7 @@ function kept<T extends { readonly retired?: true | undefined }>(
 function notWhole(inherited: Inherited<object>, error: z.core.$ZodError): readonly Finding[] {
   const origin = inherited.origins.at(-1);
   if (origin === undefined) throw new Error('an entry without an origin');
-  return error.issues.map((issue) => {
+  return error.issues.flatMap(knownParts).map((issue) => {
     const path = [...origin.path, ...pathOf(issue)];
     return shape.at(placeInFile(origin.source, path), {
       ...issueInWords(issue),

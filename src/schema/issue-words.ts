@@ -33,47 +33,108 @@ export function pathOf(issue: Issue): JsonPath {
   return issue.code === 'unrecognized_keys' ? [...path, ...issue.keys.slice(0, 1)] : path;
 }
 
-/** What a fault of shape means and what to do, in plain words. */
+/** What a fault of shape means and what to do, in plain words: what is wrong and what can stand there. */
 export function issueInWords(issue: Issue): InWords {
   const name = nameOf(issue.path);
-  if (issue.code === 'invalid_union' && issue.input === undefined)
-    return { problem: `${name} is missing`, remedy: 'Add it.' };
-  if (issue.code === 'unrecognized_keys') {
-    const keys = issue.keys.map((key) => `"${key}"`).join(', ');
-    return {
-      problem: `${keys} is not known here`,
-      remedy: 'Take it out, or check its spelling.',
-    };
-  }
-  if (issue.input === undefined && (issue.code === 'invalid_type' || issue.code === 'invalid_value'))
+  if (isMissing(issue))
     return {
       problem: `${name} is missing`,
-      remedy: `Add it (${issue.code === 'invalid_type' ? typeInWords(issue.expected) : issue.values.map(String).join(' or ')}).`,
+      remedy: issue.code === 'invalid_union' ? 'Add it.' : `Add it (${canStand(issue)}).`,
     };
-  if (issue.code === 'invalid_type')
-    return { problem: `${name} should be ${typeInWords(issue.expected)}`, remedy: 'Change it.' };
-  if (issue.code === 'invalid_value')
-    return {
-      problem: `${name} is none of the words that can stand here`,
-      remedy: `Use one of: ${issue.values.map((value) => String(value)).join(', ')}.`,
-    };
-  if (issue.code === 'too_small')
-    return { problem: `${name} is too small or too short`, remedy: limitInWords('At least', issue.minimum) };
-  if (issue.code === 'too_big')
-    return { problem: `${name} is too large or too long`, remedy: limitInWords('At most', issue.maximum) };
-  if (issue.code === 'invalid_union')
-    return { problem: `${name} has none of the forms that can stand here`, remedy: 'See its description.' };
-  const said = issue.code === 'invalid_key' ? (issue.issues[0]?.message ?? issue.message) : issue.message;
-  return { problem: `${name} ${said}`, remedy: 'Change it.' };
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return {
+        problem: `${issue.keys.map((key) => `"${key}"`).join(', ')} is not known here`,
+        remedy: 'Take it out, or check its spelling.',
+      };
+    case 'invalid_type':
+      return {
+        problem: `${name} should be ${typeInWords(issue.expected)}`,
+        remedy: 'Change it.',
+      };
+    case 'invalid_value':
+      return {
+        problem: `${name} is none of the words that can stand here`,
+        remedy: `Use one of: ${canStand(issue)}.`,
+      };
+    case 'too_small':
+      return limitInWords(issue, name, issue.minimum, issue.inclusive !== false);
+    case 'too_big':
+      return limitInWords(issue, name, issue.maximum, issue.inclusive !== false);
+    case 'invalid_union':
+      return {
+        problem: `${name} has none of the forms that can stand here`,
+        remedy: unionInWords(issue),
+      };
+    default:
+      return { problem: `${name} ${saidOf(issue)}`, remedy: 'Change it.' };
+  }
 }
 
-function limitInWords(word: string, limit: number | bigint): string {
-  return `${word} ${String(limit)}.`;
+function isMissing(issue: Issue): boolean {
+  return (
+    issue.input === undefined && ['invalid_type', 'invalid_value', 'invalid_union'].includes(issue.code ?? '')
+  );
+}
+
+/** What can stand where an issue is, in words. */
+function canStand(issue: Issue): string {
+  if (issue.code === 'invalid_type') return typeInWords(issue.expected);
+  if (issue.code !== 'invalid_value') return '';
+  return issue.values.map(String).join(', ');
+}
+
+/** ` (it is 1.5)`, for what is short enough to be said; nothing for anything else. */
+function isThere(input: unknown): string {
+  const scalar = input === null || ['string', 'number', 'boolean'].includes(typeof input);
+  const text = scalar ? JSON.stringify(input) : '';
+  return text === '' || text.length > 40 ? '' : ` (it is ${text})`;
+}
+
+/** What the shape itself says is wrong; never the words of the library that checks it, which help nobody on a rig. */
+function saidOf(issue: Issue): string {
+  const said = issue.code === 'invalid_key' ? (issue.issues[0]?.message ?? '') : issue.message;
+  if (said !== '' && !LIBRARY_WORDS.test(said)) return said;
+  if (issue.code === 'not_multiple_of') return `should be a multiple of ${issue.divisor}`;
+  return 'has not the form that can stand here';
+}
+
+const LIBRARY_WORDS = /^(Invalid|Too |Unrecognized|Duplicate|Required)/;
+
+function unionInWords(issue: Extract<Issue, { readonly code: 'invalid_union' }>): string {
+  const { options } = issue as { readonly options?: readonly unknown[] };
+  return options === undefined ? 'See its description.' : `Use one of: ${options.map(String).join(', ')}.`;
+}
+
+/** Past a limit, by what is counted: characters of a text, entries of a list, or the number itself. */
+function limitInWords(
+  issue: Extract<Issue, { readonly code: 'too_small' | 'too_big' }>,
+  name: string,
+  limit: number | bigint,
+  inclusive: boolean,
+): InWords {
+  const small = issue.code === 'too_small';
+  const word = inclusive ? (small ? 'At least' : 'At most') : small ? 'More than' : 'Less than';
+  if (issue.origin === 'string')
+    return { problem: `${name} is too ${small ? 'short' : 'long'}`, remedy: `${word} ${limit} characters.` };
+  if (issue.origin === 'array' || issue.origin === 'set')
+    return { problem: `${name} holds too ${small ? 'few' : 'many'}`, remedy: `${word} ${limit}.` };
+  return { problem: `${name} is too ${small ? 'small' : 'large'}`, remedy: `${word} ${limit}.` };
+}
+
+/** The first fault of shape as one sentence, with where it is: for what is refused before it gets into a file. */
+export function faultInWords(error: { readonly issues: readonly Issue[] }): string {
+  const [first] = error.issues.flatMap(knownParts);
+  if (first === undefined) return 'it has not the form that can be kept';
+  const { problem, remedy } = issueInWords(first);
+  const around = pathOf(first).slice(0, -1);
+  const within = around.length === 0 ? '' : `${around.join('.')}: `;
+  return `${within}${problem}${isThere(first.input)}. ${remedy}`.replace(/\.$/, '');
 }
 
 function nameOf(path: readonly PropertyKey[]): string {
   const last = path.at(-1);
-  if (last === undefined) return 'the file';
+  if (last === undefined) return 'the whole';
   return typeof last === 'number' ? `entry ${last + 1}` : `"${String(last)}"`;
 }
 
@@ -84,8 +145,11 @@ function typeInWords(expected: string): string {
     int: 'a whole number',
     boolean: 'true or false',
     array: 'a list in [ ]',
+    tuple: 'a list in [ ]',
     object: 'an object in { }',
     record: 'an object in { }',
+    null: 'null',
+    never: 'left out',
   };
   return words[expected] ?? expected;
 }

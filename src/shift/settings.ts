@@ -1,11 +1,13 @@
 import { z } from 'zod';
 import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
 
-const code = z.string().regex(/^[a-z][a-z0-9-]{0,19}$/);
+const code = z
+  .string()
+  .regex(/^[a-z][a-z0-9-]{0,19}$/, 'should be 1 to 20 small letters, digits and hyphens, a letter first');
 const words = z.string().min(1).max(200);
 const clock = z
   .string()
-  .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'should be a time of day, 00:00 to 23:59, like 06:00')
   .describe('Local time of day, 00:00 to 23:59, like 06:00');
 const centsEach = z.int().min(0).max(1_000_000_000);
 const minutes = z.int().min(0).max(1440);
@@ -24,7 +26,7 @@ export const activityKind = z.strictObject({
   charge: z.enum(CHARGE_CLASSES).describe('What it is charged by'),
   key: z
     .string()
-    .regex(/^[a-z0-9]$/)
+    .regex(/^[a-z0-9]$/, 'should be one small letter or digit')
     .describe('One lower-case letter or digit that picks it; unique in the list'),
 });
 export type ActivityKind = Readonly<z.infer<typeof activityKind>>;
