@@ -6,6 +6,7 @@ import { checkBags } from '../sampling/bags-check.ts';
 import { checkScheme } from '../sampling/scheme-check.ts';
 import { checkStock } from '../sampling/stock.ts';
 import { checkRow } from '../schema/row-checks.ts';
+import { schemaChangesOf } from '../standing/hole-schema.ts';
 import { surveyOf } from '../standing/survey.ts';
 import { checkTermination } from '../termination/check-rules.ts';
 import { checkDecisions } from '../termination/decision.ts';
@@ -40,6 +41,7 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
 function checkAlone(project: Project, hole: Document): readonly Finding[] {
   const place = { hole: headerOf(hole).name };
   return [
+    ...schemaChangesOf(project.schema, hole),
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...surveyOf(project, hole).findings,
     ...checkDecisions(holeNouns(hole, 'decisions'), place),

@@ -1,7 +1,9 @@
 import { addCodeOnRig } from '../desk/add-code.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
+import type { Finding } from '../finding/finding.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
+import { foundOn } from './found.ts';
 import { type Mounted, mount } from './mount.tsx';
 import { looksOf } from './paint/colour.ts';
 import type { Ending } from './paint/ending.ts';
@@ -42,7 +44,8 @@ export async function runConsole(
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
     happen: (happening: Happening) => happen(happening),
   };
-  const console = createConsoleStore(firstState(options), {
+  const found = foundOn(desk, options.loaded);
+  const console = createConsoleStore(firstState(options, found()), {
     newId: desk.newId,
     now: desk.now,
     perform: (state, effect) => perform(state, effect, host),
@@ -64,7 +67,7 @@ export async function runConsole(
     console.happen(happening);
     screen?.rerender();
   };
-  const unsubscribe = desk.subscribe(() => followDesk(desk, console.store.getState(), happen));
+  const unsubscribe = desk.subscribe(() => followDesk(desk, found(), console.store.getState(), happen));
   const stopClock = everyMinute(desk, () => happen({ kind: 'minute', now: desk.now() }));
   const ending = await screen.ended;
   stopClock();
@@ -73,7 +76,7 @@ export async function runConsole(
   return closed.ok ? { ending } : { ending, problem: closed.problem };
 }
 
-function firstState({ desk, loaded, rig, readOnly }: ConsoleOptions): State {
+function firstState({ desk, loaded, rig, readOnly }: ConsoleOptions, found: readonly Finding[]): State {
   return initialState({
     project: loaded.project,
     documents: desk.documents(),
@@ -81,13 +84,17 @@ function firstState({ desk, loaded, rig, readOnly }: ConsoleOptions): State {
     rig,
     now: desk.now(),
     readOnly,
-    found: desk.findings(),
+    found,
   });
 }
 
 /** What the desk has to say since the state was published: things found of the files, and whether all is saved. */
-function followDesk(desk: Desk, state: State, happen: (happening: Happening) => void): void {
-  const found = desk.findings();
+function followDesk(
+  desk: Desk,
+  found: readonly Finding[],
+  state: State,
+  happen: (happening: Happening) => void,
+): void {
   if (found !== state.found) happen({ kind: 'found', found });
   const health = healthOf(desk, state.health);
   if (health !== state.health) happen({ kind: 'health', health });

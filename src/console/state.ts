@@ -2,6 +2,8 @@ import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { projectForHole } from '../standing/hole-schema.ts';
 import type { LineUpForm } from './actions/line-up-form.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
 import type { KeyEvent } from './input/keys.ts';
@@ -141,6 +143,12 @@ function foundMessage([first, ...rest]: readonly Finding[]): Message | undefined
 export function holeInHand(state: State): Document | undefined {
   const hole = state.screen.name === 'holes' ? undefined : state.screen.hole;
   return hole === undefined ? undefined : state.documents.get(`hole/${hole}`);
+}
+
+/** The schema that the hole in hand is logged with: what its rows were typed with never comes to mean something else. */
+export function schemaInHand(state: State): LoggingSchema {
+  const hole = holeInHand(state);
+  return (hole === undefined ? state.project : projectForHole(state.project, hole)).schema;
 }
 
 /** The row that was open on the log when the screen was come to; the logged head where none was. */

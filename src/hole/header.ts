@@ -5,6 +5,11 @@ import { azimuthDeg, coordinateMm, depthMm, dipDeg, north, stamp, words } from '
 export const HOLE_STATES = ['planned', 'drilling', 'suspended', 'abandoned', 'complete'] as const;
 export type HoleState = (typeof HOLE_STATES)[number];
 
+/** True of a hole that is drilled and logged no more, unless it is reopened. */
+export function isOver(state: HoleState): boolean {
+  return state === 'abandoned' || state === 'complete';
+}
+
 /** Why a hole stands beside or below another. */
 export const PARENT_REASONS = ['redrill', 'deepening', 'tail'] as const;
 

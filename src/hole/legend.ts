@@ -13,6 +13,8 @@ export const legendField = z.strictObject({
   unit: words.optional(),
   list: words.optional(),
   scale: words.optional(),
+  pair: words.optional().describe('Two letters that typed the field itself; frozen once logged with'),
+  key: words.optional().describe('One letter that typed the field itself; frozen once logged with'),
 });
 export type LegendField = Readonly<z.infer<typeof legendField>>;
 
@@ -29,7 +31,9 @@ export const legendCode = z.strictObject({
   code: words,
   label: words,
   pair: words.optional().describe('Two letters that typed it; frozen once logged with'),
-  key: words.optional(),
+  key: words
+    .optional()
+    .describe('One letter that typed it where it stood in the row above; frozen once logged with'),
   cgi: words.optional(),
   mineral: words.optional(),
   provisional: z.literal(true).optional(),

@@ -2,13 +2,15 @@ import type { RowSaid } from '../value/row.ts';
 import { codesIn } from './codes-in.ts';
 import { type Code, codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
 
-/** A field as the legend keeps it: enough to read a cell of it without the schema. */
+/** A field as the legend keeps it: enough to read a cell of it without the schema, and the strokes that typed it. */
 export type FieldMeaning = {
   readonly label: string;
   readonly kind: Field['kind'];
   readonly unit?: string;
   readonly list?: string;
   readonly scale?: string;
+  readonly pair?: string;
+  readonly key?: string;
 };
 
 /** A scale as the legend keeps it. */
@@ -84,6 +86,8 @@ function fieldMeaning(field: Field): FieldMeaning {
     ...('unit' in field ? { unit: field.unit } : {}),
     ...('list' in field ? { list: field.list } : {}),
     ...('scale' in field ? { scale: field.scale } : {}),
+    ...('pair' in field && field.pair !== undefined ? { pair: field.pair } : {}),
+    ...('key' in field && field.key !== undefined ? { key: field.key } : {}),
   };
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allMeanings, meaningsOf } from '../../src/schema/legend.ts';
-import type { Code, LoggingSchema } from '../../src/schema/logging-schema.ts';
+import type { Code, Field, LoggingSchema } from '../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../src/schema/resolve.ts';
 import { additionsTo, changesUnder } from '../../src/schema/schema-change.ts';
 import type { RowSaid } from '../../src/value/row.ts';
@@ -75,8 +75,26 @@ describe('a changed schema over logged rows', () => {
       code.code === 'BAS' ? { ...code, pair: 'bz' } : code.code === 'SHA' ? { ...code, pair: 'ba' } : code,
     ]);
     expect(found(swapped)).toEqual([
-      'change-strokes-shifted: ba typed basalt, and now types shale',
       'change-strokes-dropped: sh typed shale; now ba does',
+      'change-strokes-shifted: ba typed basalt, and now types shale; over these rows it is refused',
+    ]);
+  });
+
+  it('says the same of what types a field itself: an amount, a level, a flag', () => {
+    expect(legend.fields.weathering).toMatchObject({ pair: 'wx' });
+    const retyped = (change: object): LoggingSchema => ({
+      ...style,
+      fields: style.fields.map((field) =>
+        field.name === 'weathering' ? ({ ...field, ...change } as Field) : field,
+      ),
+    });
+    expect(found(retyped({ pair: 'wq' }))).toEqual([
+      'change-strokes-dropped: wx typed weathering; now wq does',
+    ]);
+    const given = withRocks((code) => [code.code === 'SHA' ? { ...code, pair: 'wx' } : code]);
+    expect(found({ ...given, fields: retyped({ pair: 'wq' }).fields })).toEqual([
+      'change-strokes-dropped: sh typed shale; now wx does',
+      'change-strokes-shifted: wx typed weathering, and now types shale; over these rows it is refused',
     ]);
   });
 

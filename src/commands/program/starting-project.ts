@@ -1,5 +1,6 @@
 import type { JsonText } from '../../files/read-json.ts';
 import type { ProjectSettings } from '../../project/settings.ts';
+import { styleHash } from '../../schema/chain.ts';
 import { OROGENIC_GOLD_RULES } from '../../termination/starter-rules.ts';
 
 /** The two hand-written files that a new project starts with: common practice throughout, for people to make their own. */
@@ -10,7 +11,12 @@ export function startingProject(given: {
 }): { readonly project: JsonText; readonly logging: JsonText } {
   return {
     project: jsonText('project.json', settingsOf(given)),
-    logging: jsonText('logging.json', { format: 1, name: 'logging', extends: given.style }),
+    logging: jsonText('logging.json', {
+      format: 1,
+      name: 'logging',
+      extends: given.style,
+      extendsHash: styleHash(given.style),
+    }),
   };
 }
 

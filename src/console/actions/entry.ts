@@ -8,10 +8,11 @@ import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../sh
 import type { Refusal } from '../../shorthand/said.ts';
 import { writeLine } from '../../shorthand/write.ts';
 import { nextInterval } from '../../standing/heads.ts';
+import { projectForHole } from '../../standing/hole-schema.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { refusalWords } from '../panels/echo.ts';
 import type { RowCursor } from '../panels/rows-panel.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, type State, schemaInHand } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { runCommand } from './commands.ts';
 import { previewRange } from './range.ts';
@@ -27,7 +28,7 @@ export function intervalInHand(hole: Document, cursor: RowCursor): Interval {
 export function entryContext(state: State, hole: Document, cursor: RowCursor): EntryContext {
   const handedOver = cursor === 'head' && loggedBefore(state, hole) !== undefined;
   const rows = handedOver ? [] : rowsDown(hole);
-  return lineContext(state.project, rows, intervalInHand(hole, cursor).fromMm);
+  return lineContext(projectForHole(state.project, hole), rows, intervalInHand(hole, cursor).fromMm);
 }
 
 /**
@@ -97,7 +98,7 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
 
 /** Logs the row at the logged head, or amends the one that is open; then the line is empty, or the one that waited. */
 function saveRow(state: State, hole: Document, cursor: RowCursor, parsed: ParsedRow, world: World): Step {
-  const legend = meaningsOf(state.project.schema, [parsed.row]);
+  const legend = meaningsOf(schemaInHand(state), [parsed.row]);
   const after: State = { ...state, held: [], asked: undefined };
   if (cursor !== 'head')
     return submittingResult(state, hole, amendRow(hole, cursor, parsed.row, legend), toHead(after));

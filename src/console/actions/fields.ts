@@ -5,7 +5,7 @@ import { parseLine } from '../../shorthand/parse.ts';
 import { draftOf, EMPTY_DRAFT, edited } from '../draft.ts';
 import type { KeyEvent } from '../input/keys.ts';
 import { chordOf } from '../input/keys.ts';
-import { type FieldsForm, holeInHand, type State } from '../state.ts';
+import { type FieldsForm, holeInHand, type State, schemaInHand } from '../state.ts';
 import { type Step, saying, still, type World } from '../step.ts';
 import { enterLine, entryContext } from './entry.ts';
 import { matchingOptions, optionsOf, typedStrokes } from './field-options.ts';
@@ -80,12 +80,12 @@ export function formKey(state: State, event: KeyEvent, world: World): Step {
 
 /** The last thing that can be picked. Where nothing is typed, 0 picks nothing and the options follow from 1. */
 function lastPick(state: State, form: FieldsForm, field: Field): number {
-  const options = matchingOptions(optionsOf(state.project.schema, field), form.typed.text).length;
+  const options = matchingOptions(optionsOf(schemaInHand(state), field), form.typed.text).length;
   return form.typed.text.trim() === '' ? options : Math.max(0, options - 1);
 }
 
 function take(state: State, form: FieldsForm, field: Field, count: number, world: World): Step {
-  const { schema } = state.project;
+  const schema = schemaInHand(state);
   const typed = form.typed.text;
   const strokes = typedStrokes(schema, field, typed);
   if (strokes !== undefined) return still(withForm(state, said(form, field, strokes, count)));

@@ -4,6 +4,7 @@ import { planSaid } from '../../desk/acts/said-range.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Document } from '../../record/document.ts';
 import type { RangeLine } from '../../shorthand/commands.ts';
+import { projectForHole } from '../../standing/hole-schema.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
 
@@ -41,6 +42,6 @@ function planOf(
   world: World,
 ): Result<RangePlan> {
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const { schema } = state.project;
+  const { schema } = projectForHole(state.project, hole);
   return 'kind' in range ? planSaid(schema, hole, range) : planRange(schema, hole, range, maker);
 }

@@ -9,7 +9,7 @@ import { formFields, formLine } from '../actions/fields.ts';
 import { fit } from '../paint/cells.ts';
 import type { Size } from '../paint/painter.ts';
 import { echoLines } from '../panels/echo.ts';
-import type { Screen, State } from '../state.ts';
+import { type Screen, type State, schemaInHand } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
 import { fitHeight, type Line, line, spans } from '../widgets/line.ts';
@@ -87,7 +87,7 @@ function pickList(
 ): readonly Line[] {
   if (field === undefined) return [];
   const { typed, pick } = screen.form;
-  const options = matchingOptions(optionsOf(state.project.schema, field), typed.text);
+  const options = matchingOptions(optionsOf(schemaInHand(state), field), typed.text);
   const at = typed.text.trim() === '' ? pick - 1 : Math.min(pick, options.length - 1);
   const listRoom = room - 1;
   const start = Math.max(0, Math.min(at - Math.floor(listRoom / 2), options.length - listRoom));

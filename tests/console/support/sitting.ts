@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
+import { foundOn } from '../../../src/console/found.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
 import { settled } from '../../../src/console/screens/list-screen.ts';
@@ -115,7 +116,7 @@ async function openOn(
       rig,
       now: desk.now(),
       readOnly: undefined,
-      found: desk.findings(),
+      found: foundOn(desk, loaded.value)(),
     }),
     {
       newId: desk.newId,

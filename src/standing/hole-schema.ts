@@ -1,0 +1,67 @@
+import type { Finding } from '../finding/finding.ts';
+import { isOver } from '../hole/header.ts';
+import { headerOf, holeThings, rowsDown } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import type { Document } from '../record/document.ts';
+import { codesIn } from '../schema/codes-in.ts';
+import { changeStrokesDropped } from '../schema/findings/change-strokes-dropped.ts';
+import { changeStrokesShifted } from '../schema/findings/change-strokes-shifted.ts';
+import { withoutShifted } from '../schema/frozen-strokes.ts';
+import type { Meanings } from '../schema/legend.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { changesUnder, type Held } from '../schema/schema-change.ts';
+import type { Cell } from '../value/cell.ts';
+import { byReference } from './by-reference.ts';
+
+/** What the rows of a hole mean, as its legend keeps it. */
+export function legendOf(hole: Document): Meanings {
+  return {
+    fields: Object.fromEntries(holeThings(hole, 'legendFields')) as Meanings['fields'],
+    scales: Object.fromEntries(holeThings(hole, 'legendScales')) as Meanings['scales'],
+    codes: Object.fromEntries(holeThings(hole, 'legendCodes')) as Meanings['codes'],
+  };
+}
+
+/**
+ * The project as a hole is logged with it: a pair or key that its rows were logged with and that the schema now gives to
+ * something else types nothing there. The very same project where nothing has shifted.
+ */
+export const projectForHole = byReference((project: Project, hole: Document): Project => {
+  const schema = withoutShifted(project.schema, legendOf(hole));
+  return schema === project.schema ? project : { ...project, schema };
+});
+
+/**
+ * What the schema changes for the rows of a hole: each with how many rows hold it, the first of them, and what they would mean
+ * now. What types them is said of a hole that may still be logged, and no longer of one that is over.
+ */
+export const schemaChangesOf = byReference((schema: LoggingSchema, hole: Document): readonly Finding[] => {
+  const { name, state } = headerOf(hole);
+  return changesUnder(legendOf(hole), schema, { hole: name }, (held) => rowsHolding(hole, held)).filter(
+    ({ code }) =>
+      !isOver(state) || (code !== changeStrokesShifted.code && code !== changeStrokesDropped.code),
+  );
+});
+
+function rowsHolding(hole: Document, held: Held): string | undefined {
+  const fields = legendOf(hole).fields;
+  const rows = rowsDown(hole).filter(([, row]) =>
+    Object.entries(row.cells).some(([name, cell]) => {
+      if ('field' in held) return name === held.field;
+      const field = fields[name];
+      if ('list' in held) return field?.list === held.list && codesIn(cell).includes(held.code);
+      return field?.scale === held.scale && levelsIn(cell).includes(held.level);
+    }),
+  );
+  const first = rows[0]?.[1];
+  if (first === undefined) return undefined;
+  return rows.length === 1
+    ? `1 row, ${formatInterval(first)}`
+    : `${rows.length} rows, the first ${formatInterval(first)}`;
+}
+
+function levelsIn(cell: Cell): readonly number[] {
+  if ('level' in cell) return [cell.level];
+  return 'levels' in cell ? Object.values(cell.levels) : [];
+}
