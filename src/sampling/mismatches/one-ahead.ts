@@ -1,4 +1,5 @@
-import { freeOfKind, layWith, type MismatchKind, traceOf, voided } from '../mismatch.ts';
+import type { Bag } from '../../hole/bags.ts';
+import { freeOfKind, layWith, type MismatchKind, type Situation, traceOf, voided } from '../mismatch.ts';
 import { amendedBags, holding, openings, primariesBefore, withDuplicates } from './shift.ts';
 
 /** The stream was a number ahead before this rod began: a number of the rod before was passed over and nobody saw it. */
@@ -21,7 +22,11 @@ export const oneAhead: MismatchKind = {
     return before.flatMap((left, index) => {
       const moved = before.slice(index + 1).map((bag, step) => holding(bag, before[index + step] ?? bag));
       const gone = { number: left.number, bag: voided(left.number, 'skipped') };
-      const amend = [gone, ...withDuplicates(situation, moved)];
+      const amend = [
+        gone,
+        ...withDuplicates(situation, moved),
+        ...twinsOf(situation, left, moved[0] ?? added),
+      ];
       const laid = layWith(situation, { bags: [...amendedBags(situation, amend), added] });
       return openings(laid).map((lying) => ({
         at: left.number,
@@ -32,3 +37,14 @@ export const oneAhead: MismatchKind = {
     });
   },
 };
+
+/** Duplicates of the number passed over: each was caught with the calico before it, or with the next one where it opens the hole. */
+function twinsOf({ state }: Situation, left: Bag, next: Bag) {
+  const above = state.bags.find(
+    (bag) => bag.kind === 'primary' && bag.rank === left.rank && bag.toMm === left.fromMm,
+  );
+  const caughtWith = above ?? next;
+  return state.bags
+    .filter((bag) => bag.of === left.number)
+    .map((bag) => ({ number: bag.number, bag: holding({ ...bag, of: caughtWith.number }, caughtWith) }));
+}

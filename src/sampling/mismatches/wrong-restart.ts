@@ -33,12 +33,7 @@ function aheadOf(situation: Situation): readonly Supposition[] {
   const places = placesEndingIn(situation, seen.digits).filter((place) => place > end + 1);
   return places.slice(0, NEAREST).flatMap((lastPlace) =>
     samples
-      .flatMap((_, before) =>
-        withAndWithoutTail(layWith(situation, {}, samples.slice(0, before))).map((upper) => ({
-          upper,
-          before,
-        })),
-      )
+      .flatMap((_, before) => uppersOf(situation, before).map((upper) => ({ upper, before })))
       .flatMap(({ upper, before }) => {
         const fromPlace = (line.placeOf(upper.at(-1)?.number ?? '') ?? startOf(situation) - 1) + 1;
         return layJumped(situation, fromPlace, lastPlace, samples.length - before).map((issue) => ({
@@ -49,6 +44,12 @@ function aheadOf(situation: Situation): readonly Supposition[] {
         }));
       }),
   );
+}
+
+/** Bags of the first samples of the rod, as they may lie when the stream jumps: sachets that end them are in, or left behind. */
+function uppersOf(situation: Situation, before: number): readonly (readonly Bag[])[] {
+  const upper = layWith(situation, {}, situation.samples.slice(0, before));
+  return before === 0 && upper.length > 0 ? [upper, []] : withAndWithoutTail(upper);
 }
 
 /** The bags when the numbers from one place on were left out so far that the rod still ends on another place. */
