@@ -4,6 +4,8 @@ import { type DOCUMENT_KINDS, documentFileShape } from '../src/files/document-fi
 import { entryShape } from '../src/files/record-shapes.ts';
 import { HOLE_NOUNS } from '../src/hole/hole.ts';
 import { projectSettings } from '../src/project/settings.ts';
+import { DISPATCH_NOUNS } from '../src/sampling/dispatch-noun.ts';
+import { RESULTS_NOUNS } from '../src/sampling/results-noun.ts';
 import { loggingFile } from '../src/schema/file-schema.ts';
 import { SHIFT_NOUNS } from '../src/shift/shift.ts';
 
@@ -53,6 +55,19 @@ export const FILE_KINDS: readonly FileKind[] = [
     title: 'offsider shift',
     description: 'shifts/<rig>_<date>_<shift>.json: kept by the program; tables are made from the history',
     shape: documentShape('shift', SHIFT_NOUNS),
+  },
+  {
+    name: 'dispatch',
+    title: 'offsider dispatch',
+    description: 'dispatches/<id>.json: kept by the program; tables are made from the history',
+    shape: documentShape('dispatch', DISPATCH_NOUNS),
+  },
+  {
+    name: 'results',
+    title: 'offsider returned results',
+    description:
+      'results/<id>.json: a certificate of the laboratory as it was taken in; kept by the program, never written over',
+    shape: documentShape('results', RESULTS_NOUNS),
   },
 ];
 

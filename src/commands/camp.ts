@@ -11,12 +11,12 @@ import { EXIT, say, sayTrouble } from './say.ts';
 export interface ReceiveAsked {
   readonly folder: string;
   readonly by?: string | undefined;
-  /** Files of holes and shifts, copies of ours or new ones. */
+  /** Files of documents, copies of ours or new ones. */
   readonly files: readonly string[];
 }
 
 /**
- * Takes copies of holes and shifts into a project: a newer one is taken, an older one changes nothing, one that went its own way is
+ * Takes copies of documents into a project: a newer one is taken, an older one changes nothing, one that went its own way is
  * merged, and where both changed the same cell ours stays and a question is kept. 0 where all went in; 1 where one was refused or asks.
  */
 export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> {

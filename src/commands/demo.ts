@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Outside } from '../desk/outside.ts';
+import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { instantMs, offsetMin, parseStamp, type Stamp } from '../quantity/stamp.ts';
 
 /** The sample project that is opened as the demo. */
@@ -28,7 +29,7 @@ export function demoOutside(outside: Outside, folder: string): Outside {
 }
 
 function lastRecorded(folder: string): Stamp | undefined {
-  const files = ['holes', 'shifts'].flatMap((room) =>
+  const files = Object.values(DOCUMENT_KINDS).flatMap(({ folder: room }) =>
     names(join(folder, room)).map((name) => join(folder, room, name)),
   );
   return files

@@ -41,6 +41,14 @@ export const lineAsked = defineFinding({
   rationale: 'In a pipe nobody is there to be asked; the termination rules wait until somebody has looked.',
 });
 
+/** A table that arrived can't be read. */
+export const fileUnreadable = defineFinding({
+  code: 'table-not-read',
+  severity: 'fault',
+  title: 'A table that arrived cannot be read.',
+  rationale: 'Half of a table taken in looks like the whole of it.',
+});
+
 /** Every kind of finding that the commands raise. */
 export const COMMAND_FINDING_KINDS: readonly FindingKind[] = [
   wrongUse,
@@ -48,5 +56,6 @@ export const COMMAND_FINDING_KINDS: readonly FindingKind[] = [
   folderTaken,
   lineNotTaken,
   lineAsked,
+  fileUnreadable,
   ...PROGRAM_FINDING_KINDS,
 ];

@@ -12,6 +12,16 @@ export function say(outside: Says, text: string): void {
   outside.stdout.write(`${safeLines(text)}\n`);
 }
 
+/** Prints a file's text on stdout (CSV, HTML), its line ends as they are; what a terminal would obey is made visible. */
+export function sayFile(outside: Says, text: string): void {
+  outside.stdout.write(
+    text
+      .split('\r\n')
+      .map((each) => safeLines(each))
+      .join('\r\n'),
+  );
+}
+
 /** Prints data on stdout as JSON; what a terminal would obey or hide is escaped in it. */
 export function sayJson(outside: Says, value: unknown): void {
   outside.stdout.write(`${safeJson(JSON.stringify(value, null, 2))}\n`);

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { HOLE_NOUNS } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';
+import { DISPATCH_NOUNS } from '../sampling/dispatch-noun.ts';
+import { RESULTS_NOUNS } from '../sampling/results-noun.ts';
 import { faultInWords } from '../schema/issue-words.ts';
 import { SHIFT_NOUNS } from '../shift/shift.ts';
 import { newerFormat, wrongShape } from './findings.ts';
@@ -18,7 +20,7 @@ export interface JournalPosition {
   readonly sequence: number;
 }
 
-/** A hole or shift file as it is stored. */
+/** A document's file as it is stored. */
 export interface StoredDocument {
   readonly document: Document;
   readonly position: JournalPosition;
@@ -45,6 +47,18 @@ export const DOCUMENT_KINDS: Readonly<Record<string, DocumentKind>> = {
     schema: '../schemas/shift.schema.json',
     nouns: SHIFT_NOUNS,
     needs: ['shift', 'shift'],
+  },
+  dispatch: {
+    folder: 'dispatches',
+    schema: '../schemas/dispatch.schema.json',
+    nouns: DISPATCH_NOUNS,
+    needs: ['dispatch', 'dispatch'],
+  },
+  results: {
+    folder: 'results',
+    schema: '../schemas/results.schema.json',
+    nouns: RESULTS_NOUNS,
+    needs: ['certificate', 'certificate'],
   },
 };
 

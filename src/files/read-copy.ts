@@ -8,8 +8,12 @@ import { identifierFault } from './identifiers.ts';
 import { readProjectFile } from './read-file.ts';
 import { DOCUMENT_LIMITS, readJsonText } from './read-json.ts';
 
+const FOLDERS = Object.values(DOCUMENT_KINDS)
+  .map((kind) => kind.folder)
+  .join(', ');
+
 /**
- * Reads another copy of a hole or shift, from wherever it arrived: a stick, a mail. It goes by the name that it says, not by that of
+ * Reads another copy of a document, from wherever it arrived: a stick, a mail. It goes by the name that it says, not by that of
  * the file it came in. Refused as a file of the project would be; nothing is written.
  */
 export async function readCopy(disk: Disk, path: string): Promise<Result<Document>> {
@@ -29,8 +33,8 @@ export async function readCopy(disk: Disk, path: string): Promise<Result<Documen
       wrongShape.at(
         { file },
         {
-          problem: 'it is no hole and no shift of offsider',
-          remedy: 'Take in files of the folders holes and shifts of a project. Nothing was changed.',
+          problem: 'it is no hole, shift, dispatch or results of offsider',
+          remedy: `Take in files of the folders ${FOLDERS} of a project. Nothing was changed.`,
         },
       ),
     );

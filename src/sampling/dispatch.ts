@@ -1,34 +1,36 @@
 import { type Finding, ok, type Result } from '../finding/finding.ts';
 import type { Bag } from '../hole/bags.ts';
-import { parseBagNumber } from './bag-number.ts';
-import type { Dispatch, Sack, Transfer } from './dispatch-noun.ts';
+import { bagNumberDistance, type NumberForm, parseBagNumber } from './bag-number.ts';
+import type { Sack } from './dispatch-noun.ts';
 import { dispatchDouble } from './findings/dispatch-double.ts';
 import { dispatchGap } from './findings/dispatch-gap.ts';
 import { dispatchNotIssued } from './findings/dispatch-not-issued.ts';
-import { receiptDiffers } from './findings/receipt-differs.ts';
-import { transferCount } from './findings/transfer-count.ts';
 import type { Sampling } from './sampling.ts';
-import { csvText } from './sheet-text.ts';
 
-/** What a dispatch is made up from: the bags to send, every bag issued, and the numbers sent before. */
+/** What a dispatch is made up from: the bags to send, every bag issued, and the dispatches that numbers went in before. */
 export interface ToSend {
   readonly name: string;
   readonly numbers: readonly string[];
   readonly issued: readonly Bag[];
-  readonly sentBefore: readonly string[];
+  readonly sentBefore: ReadonlyMap<string, string>;
 }
 
 /** Sacks of a dispatch with their ranges, in the order of the numbers. Refused where a bag is doubled, unknown, or left out in between. */
 export function makeUpSacks(sampling: Sampling, send: ToSend): Result<readonly Sack[]> {
-  const findings = [...doubles(send), ...notIssued(send), ...gaps(sampling, send)];
+  const findings = [...doubles(send), ...notIssued(sampling, send), ...gaps(sampling, send)];
   if (findings.length > 0) return { ok: false, findings };
-  const sorted = [...send.numbers].sort((a, b) => orderOf(sampling, a, b));
+  const sorted = inOrder(sampling, send.numbers);
   const sacks: Sack[] = [];
   for (let start = 0; start < sorted.length; start += sampling.sackBags) {
     const bags = sorted.slice(start, start + sampling.sackBags);
     sacks.push({ sack: sacks.length + 1, bags });
   }
   return ok(sacks);
+}
+
+/** Numbers in the order of their prefixes and serials. */
+export function inOrder(sampling: Sampling, numbers: readonly string[]): readonly string[] {
+  return [...numbers].sort((a, b) => orderOf(sampling, a, b));
 }
 
 function orderOf(sampling: Sampling, a: string, b: string): number {
@@ -39,16 +41,18 @@ function orderOf(sampling: Sampling, a: string, b: string): number {
 }
 
 function doubles(send: ToSend): readonly Finding[] {
-  const sent = new Set(send.sentBefore);
   return send.numbers.flatMap((number, index) => {
     const twice = send.numbers.indexOf(number) < index;
-    if (!twice && !sent.has(number)) return [];
+    const before = send.sentBefore.get(number);
+    if (!twice && before === undefined) return [];
     return [
       dispatchDouble.at(
         { thing: `dispatch ${send.name}` },
         {
           excerpt: number,
-          problem: twice ? `${number} is in this dispatch twice.` : `${number} was sent before.`,
+          problem: twice
+            ? `${number} is in this dispatch twice.`
+            : `${number} was sent before, in ${before}.`,
           remedy: 'Look at the calico. Take the number out, or correct the one that is wrong.',
         },
       ),
@@ -56,17 +60,20 @@ function doubles(send: ToSend): readonly Finding[] {
   });
 }
 
-function notIssued(send: ToSend): readonly Finding[] {
+function notIssued(sampling: Sampling, send: ToSend): readonly Finding[] {
   const known = new Map(send.issued.map((bag) => [bag.number, bag]));
   return send.numbers.flatMap((number) => {
     const bag = known.get(number);
     if (bag !== undefined && bag.kind !== 'void') return [];
+    const isOurs = parseBagNumber(sampling.numbers, number) !== undefined;
+    const why =
+      bag !== undefined ? 'is void' : isOurs ? 'was never issued' : 'is no bag number of this project';
     return [
       dispatchNotIssued.at(
         { thing: `dispatch ${send.name}` },
         {
           excerpt: number,
-          problem: bag === undefined ? `${number} was never issued.` : `${number} is void.`,
+          problem: `${number} ${why}.`,
           remedy: 'Look at the calico and correct its number, or leave it here.',
         },
       ),
@@ -76,7 +83,7 @@ function notIssued(send: ToSend): readonly Finding[] {
 
 /** Issued bags of the same prefix between the first and the last number that are neither sent before nor in this dispatch. */
 function gaps(sampling: Sampling, send: ToSend): readonly Finding[] {
-  const gone = new Set([...send.numbers, ...send.sentBefore]);
+  const gone = new Set([...send.numbers, ...send.sentBefore.keys()]);
   const ends = new Map<string, { first: number; last: number }>();
   for (const number of send.numbers) {
     const here = parseBagNumber(sampling.numbers, number);
@@ -103,88 +110,20 @@ function gaps(sampling: Sampling, send: ToSend): readonly Finding[] {
     );
 }
 
-/** Range of a sack as its label says: `ZQ000121–ZQ000125 (5)`. */
-export function sackRange(sack: Sack): string {
-  return `${sack.bags[0]}–${sack.bags.at(-1)} (${sack.bags.length})`;
+/** What a sack's label says: its numbers by runs and their count, `ZQ000121–ZQ000124, ZQ000161 (5)`. */
+export function sackRange(form: NumberForm, sack: Sack): string {
+  const runs: string[][] = [];
+  for (const number of sack.bags) {
+    const run = runs.at(-1);
+    if (run !== undefined && follows(form, run.at(-1), number)) run.push(number);
+    else runs.push([number]);
+  }
+  const words = runs.map((run) => (run.length === 1 ? run[0] : `${run[0]}–${run.at(-1)}`));
+  return `${words.join(', ')} (${sack.bags.length})`;
 }
 
-/** Transfers at which the count or the seal is not what was sent. */
-export function checkTransfers(dispatch: Dispatch): readonly Finding[] {
-  const sacks = dispatch.sacks.length;
-  const bags = dispatch.sacks.reduce((sum, sack) => sum + sack.bags.length, 0);
-  return dispatch.transfers.flatMap((transfer) => {
-    const off = [
-      ...(transfer.sacks === sacks ? [] : [`${transfer.sacks} sacks counted, ${sacks} sent`]),
-      ...(transfer.bags === undefined || transfer.bags === bags
-        ? []
-        : [`${transfer.bags} bags counted, ${bags} sent`]),
-      ...(transfer.sealsWhole ? [] : ['a seal was broken']),
-    ];
-    return off.length === 0 ? [] : [transferOff(dispatch, transfer, off)];
-  });
-}
-
-function transferOff(dispatch: Dispatch, transfer: Transfer, off: readonly string[]): Finding {
-  return transferCount.at(
-    { thing: `dispatch ${dispatch.name}, from ${transfer.from} to ${transfer.to}` },
-    {
-      problem: `${off.join('; ')}.`,
-      remedy: 'Count again with both there, and write down which sack it is before it moves on.',
-    },
-  );
-}
-
-/** The laboratory's receipt held against the dispatch: what is missing, what came twice, what was not sent. */
-export function checkReceipt(dispatch: Dispatch, received: readonly string[]): readonly Finding[] {
-  const sent = new Set(dispatch.sacks.flatMap((sack) => sack.bags));
-  const came = new Set(received);
-  const groups: readonly (readonly [string, readonly string[]])[] = [
-    ['not received', [...sent].filter((number) => !came.has(number))],
-    ['received and never sent', [...came].filter((number) => !sent.has(number))],
-    ['received twice', [...new Set(received.filter((number, index) => received.indexOf(number) < index))]],
-  ];
-  return groups
-    .filter(([, numbers]) => numbers.length > 0)
-    .map(([what, numbers]) =>
-      receiptDiffers.at(
-        { thing: `dispatch ${dispatch.name}` },
-        {
-          excerpt: numbers.join(', '),
-          problem: `${numbers.length} ${what}.`,
-          remedy: 'Ask the laboratory to look through the sacks before anything is dried.',
-        },
-      ),
-    );
-}
-
-/** The sheet that goes to the laboratory with the bags: numbers by sack and nothing else, so that every control stays blind. */
-export function laboratorySheet(dispatch: Dispatch): string {
-  return csvText([
-    ['sack', 'sample'],
-    ...dispatch.sacks.flatMap((sack) => sack.bags.map((number) => [sack.sack, number])),
-  ]);
-}
-
-/** The same for camp, with what is in every bag. Never sent to the laboratory. */
-export function campSheet(dispatch: Dispatch, issued: readonly (Bag & { readonly hole: string })[]): string {
-  const known = new Map(issued.map((bag) => [bag.number, bag]));
-  const metresOf = (mm: number | undefined): number | string => (mm === undefined ? '' : mm / 1000);
-  return csvText([
-    ['sack', 'sample', 'hole', 'kind', 'from_m', 'to_m', 'duplicate_of', 'material'],
-    ...dispatch.sacks.flatMap((sack) =>
-      sack.bags.map((number) => {
-        const bag = known.get(number);
-        return [
-          sack.sack,
-          number,
-          bag?.hole ?? '',
-          bag?.kind ?? '',
-          metresOf(bag?.fromMm),
-          metresOf(bag?.toMm),
-          bag?.of ?? '',
-          bag?.material ?? '',
-        ];
-      }),
-    ),
-  ]);
+function follows(form: NumberForm, before: string | undefined, number: string): boolean {
+  const one = before === undefined ? undefined : parseBagNumber(form, before);
+  const other = parseBagNumber(form, number);
+  return one !== undefined && other !== undefined && bagNumberDistance(one, other) === 1;
 }

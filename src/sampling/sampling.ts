@@ -43,7 +43,9 @@ export interface Sampling {
   readonly recovery: SamplingSettings['recovery'];
   readonly tray: { readonly compartments: number; readonly compartmentMm: number };
   readonly sackBags: number;
+  readonly laboratory: SamplingSettings['laboratory'];
   readonly results: SamplingSettings['results'];
+  readonly resplit: SamplingSettings['resplit'];
 }
 
 /** The settings resolved into millimetres and grams; refused where a block's numbers are not of the project's form. */
@@ -77,7 +79,9 @@ export function resolveSampling(settings: SamplingSettings): Result<Sampling> {
       compartmentMm: Math.round(trays.metresPerCompartment * 1000),
     },
     sackBags: settings.sackBags,
+    laboratory: settings.laboratory,
     results: settings.results,
+    resplit: settings.resplit,
   });
 }
 

@@ -116,7 +116,7 @@ describe('receive', () => {
     const missing = join(ours, 'none.json');
     const taken = await take(ours, notOurs, missing);
     expect(taken.code).toBe(1);
-    expect(taken.err).toContain('it is no hole and no shift of offsider');
+    expect(taken.err).toContain('it is no hole, shift, dispatch or results of offsider');
     expect(taken.err).toContain('none.json');
     expect(readFileSync(file(ours), 'utf8')).toBe(before);
   });

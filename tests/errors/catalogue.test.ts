@@ -5,6 +5,7 @@ import { formatPlace } from '../../src/finding/place.ts';
 import { COMMAND_CASES } from './cases/commands.ts';
 import { FILE_CASES } from './cases/files.ts';
 import { HOLE_CASES } from './cases/hole.ts';
+import { LABORATORY_CASES } from './cases/laboratory.ts';
 import { ROW_CASES } from './cases/rows.ts';
 import { SAMPLING_CASES } from './cases/sampling.ts';
 import { SCHEMA_CASES } from './cases/schema.ts';
@@ -20,6 +21,7 @@ const CASES: readonly (readonly [page: string, cases: readonly ErrorCase[]])[] =
   ['schema', SCHEMA_CASES],
   ['rows', ROW_CASES],
   ['sampling', SAMPLING_CASES],
+  ['laboratory', LABORATORY_CASES],
   ['survey', SURVEY_CASES],
   ['shift', SHIFT_CASES],
   ['termination', TERMINATION_CASES],

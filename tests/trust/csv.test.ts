@@ -2,10 +2,10 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bagRunCsv, bagRunLines } from '../../src/sampling/bag-run.ts';
-import { campSheet, laboratorySheet } from '../../src/sampling/dispatch.ts';
 import type { Dispatch } from '../../src/sampling/dispatch-noun.ts';
+import { campTable, laboratoryTable, sheetCsv } from '../../src/sampling/dispatch-sheet.ts';
 import { csvText } from '../../src/sampling/sheet-text.ts';
-import { atCollar, sampling } from '../sampling/build.ts';
+import { atCollar, NOON, sampling } from '../sampling/build.ts';
 
 /** Cells that a spreadsheet would run, or that would run out of their cell. */
 const RUN = [
@@ -68,11 +68,18 @@ describe('a text that a spreadsheet would run', () => {
       const dispatch: Dispatch = {
         name: text,
         laboratory: text,
-        sacks: [{ sack: 1, bags: [text] }],
+        madeAt: NOON,
+        madeBy: text,
+        sacks: [{ sack: 1, bags: [text], seal: text }],
         transfers: [],
+        receipts: [],
       };
       const lines = bagRunLines(sampling(), { name: text, state: atCollar('ZQ000121', 'ZQ000130') }, 5000);
-      for (const sheet of [laboratorySheet(dispatch), campSheet(dispatch, [bag]), bagRunCsv(lines)])
+      for (const sheet of [
+        sheetCsv(laboratoryTable(dispatch)),
+        sheetCsv(campTable(dispatch, [bag])),
+        bagRunCsv(lines),
+      ])
         for (const cell of cells(sheet).slice(1).flat()) expect(cell).not.toMatch(STARTS);
     }
   });

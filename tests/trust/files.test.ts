@@ -223,7 +223,7 @@ describe('a file of 100 MB', () => {
 });
 
 describe('links', () => {
-  it.each(['holes', 'shifts', 'journal', 'outbox'])(
+  it.each(['holes', 'shifts', 'dispatches', 'results', 'journal', 'outbox'])(
     'that put the folder %s elsewhere are refused, and nothing is written there',
     async (room) => {
       const elsewhere = freshFolder();

@@ -7,9 +7,11 @@ import { blankHigh } from '../../sampling/findings/blank-high.ts';
 import { controlAsMetre } from '../../sampling/findings/control-number-as-metre.ts';
 import { controlStock } from '../../sampling/findings/control-stock.ts';
 import { withoutMaterial } from '../../sampling/findings/control-without-material.ts';
+import { custodyBroken } from '../../sampling/findings/custody-broken.ts';
 import { dispatchDouble } from '../../sampling/findings/dispatch-double.ts';
 import { dispatchGap } from '../../sampling/findings/dispatch-gap.ts';
 import { dispatchNotIssued } from '../../sampling/findings/dispatch-not-issued.ts';
+import { dispatchRefused } from '../../sampling/findings/dispatch-refused.ts';
 import { duplicateApart } from '../../sampling/findings/duplicate-apart.ts';
 import { duplicateTwin } from '../../sampling/findings/duplicate-not-its-twin.ts';
 import { duplicateWithoutPrimary } from '../../sampling/findings/duplicate-without-primary.ts';
@@ -23,6 +25,7 @@ import { numberNotOurs } from '../../sampling/findings/number-not-ours.ts';
 import { numberPrefixes } from '../../sampling/findings/number-prefixes.ts';
 import { usedTwice } from '../../sampling/findings/number-used-twice.ts';
 import { receiptDiffers } from '../../sampling/findings/receipt-differs.ts';
+import { receiptUnreadable } from '../../sampling/findings/receipt-unreadable.ts';
 import { recoveryHigh } from '../../sampling/findings/recovery-high.ts';
 import { recoveryLow } from '../../sampling/findings/recovery-low.ts';
 import { recoveryTrendFound } from '../../sampling/findings/recovery-trend.ts';
@@ -52,9 +55,11 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   controlAsMetre,
   controlStock,
   withoutMaterial,
+  custodyBroken,
   dispatchDouble,
   dispatchGap,
   dispatchNotIssued,
+  dispatchRefused,
   duplicateApart,
   duplicateTwin,
   duplicateWithoutPrimary,
@@ -68,6 +73,7 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   numberPrefixes,
   usedTwice,
   receiptDiffers,
+  receiptUnreadable,
   recoveryHigh,
   recoveryLow,
   recoveryTrendFound,

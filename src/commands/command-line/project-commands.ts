@@ -29,8 +29,13 @@ function addNew(program: Command, outside: Outside, done: Done): void {
 
 function addCamp(program: Command, outside: Outside, done: Done): void {
   withWho(withProject(program.command('receive')))
-    .description('take copies of holes and shifts in: newer ones taken, diverged ones merged, nothing lost')
-    .argument('<files...>', 'files from the folders holes and shifts of another copy of the project')
+    .description(
+      'take copies of holes, shifts, dispatches and results in: newer ones taken, diverged ones merged, nothing lost',
+    )
+    .argument(
+      '<files...>',
+      'files from the folders holes, shifts, dispatches and results of another copy of the project',
+    )
     .action(async (files: readonly string[], options) => {
       const { receive } = await import('../camp.ts');
       done(await receive(outside, { folder: options.project, by: options.by, files }));

@@ -3,10 +3,12 @@ import about from '../../../package.json' with { type: 'json' };
 import type { Outside } from '../../desk/outside.ts';
 import { safeLines } from '../../finding/safe-text.ts';
 import { EXIT } from '../say.ts';
+import { addDispatchCommands } from './dispatch-commands.ts';
 import { addHoleCommands } from './hole-commands.ts';
 import { type Done, withWho } from './options.ts';
 import { addProjectCommands } from './project-commands.ts';
 import { addSchemaCommands } from './schema-commands.ts';
+import { addSurveyCommands } from './survey-commands.ts';
 
 /** What the console is opened with. */
 export interface ConsoleAsked {
@@ -60,6 +62,8 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addConsole(program, needs, done);
   addProjectCommands(program, outside, done);
   addHoleCommands(program, outside, done);
+  addSurveyCommands(program, outside, done);
+  addDispatchCommands(program, outside, done);
   addSchemaCommands(program, outside, done);
   return program;
 }

@@ -1,5 +1,7 @@
+import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { vi } from 'vitest';
+import { readCsvFile } from '../../../src/commands/csv-file.ts';
 import { enter } from '../../../src/commands/enter.ts';
 import {
   folderTaken,
@@ -14,7 +16,7 @@ import { readProgram } from '../../../src/commands/program/read-program.ts';
 import type { Outside } from '../../../src/desk/outside.ts';
 import type { Finding, FindingKind } from '../../../src/finding/finding.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from '../../commands/support/outside.ts';
-import { type ErrorCase, given } from '../error-case.ts';
+import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const HEAD = 'hole,easting,northing,elevation,azimuth,north,dip,depth\n';
 
@@ -72,6 +74,11 @@ export const COMMAND_CASES: readonly ErrorCase[] = [
   ),
   entering(lineNotTaken, 'a pair that types nothing', 'zz'),
   entering(lineAsked, 'ten times the pyrite of the row above', 'py20'),
+  given('table-not-read', 'a certificate saved with another alphabet', async () => {
+    const file = join(freshFolder(), 'certificate.csv');
+    writeFileSync(file, Buffer.from('Sample,Au (\xb5g/g)\n', 'latin1'));
+    return findingsIn(await readCsvFile(file));
+  }),
   program('program-unreadable', 'a quotation mark left open', `${HEAD}"ZQRC001,1,2,3\n`),
   program('program-line', 'a dip that points up', `${HEAD}ZQRC001,500000,6500000,400,270,true,60,120\n`),
 ];

@@ -1,15 +1,11 @@
 import type { Bag } from '../../../src/hole/bags.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { type BaggedHole, checkBags } from '../../../src/sampling/bags-check.ts';
-import { checkReceipt, checkTransfers, makeUpSacks } from '../../../src/sampling/dispatch.ts';
-import type { Dispatch } from '../../../src/sampling/dispatch-noun.ts';
 import { checkHygiene } from '../../../src/sampling/hygiene.ts';
 import { issue } from '../../../src/sampling/issue.ts';
 import { readMass } from '../../../src/sampling/mass-typed.ts';
 import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery.ts';
 import { checkRecovery } from '../../../src/sampling/recovery-check.ts';
-import { checkResults } from '../../../src/sampling/results-check.ts';
-import { type Assay, readResults } from '../../../src/sampling/results-read.ts';
 import { checkScheme } from '../../../src/sampling/scheme-check.ts';
 import type { SamplingSettings } from '../../../src/sampling/settings.ts';
 import { checkStock } from '../../../src/sampling/stock.ts';
@@ -103,36 +99,6 @@ const SCHEME_CASES: readonly ErrorCase[] = [
   ),
 ];
 
-const ISSUED = issue(sampling(), { ...atCollar('ZQ000131'), drilledMm: 11_000 });
-const NUMBERS = ISSUED.map((bag) => bag.number);
-const sent = (code: string, input: string, numbers: readonly string[]): ErrorCase =>
-  given(code, input, () =>
-    findingsIn(makeUpSacks(sampling(), { name: 'D1', numbers, issued: ISSUED, sentBefore: [] })),
-  );
-const DISPATCH: Dispatch = { name: 'D1', laboratory: 'Assay House', sacks: madeUp(), transfers: [] };
-
-function madeUp(): Dispatch['sacks'] {
-  const made = makeUpSacks(sampling(), { name: 'D1', numbers: NUMBERS, issued: ISSUED, sentBefore: [] });
-  return made.ok ? [...made.value] : [];
-}
-
-const DISPATCH_CASES: readonly ErrorCase[] = [
-  sent(
-    'dispatch-gap',
-    'a bag left behind',
-    NUMBERS.filter((each) => each !== 'ZQ000136'),
-  ),
-  sent('dispatch-double', 'a bag sent twice', [...NUMBERS, 'ZQ000136']),
-  sent('dispatch-not-issued', 'a bag that was never filled', [...NUMBERS, 'ZQ000300']),
-  given('transfer-count', 'a sack fewer, and a seal broken', () =>
-    checkTransfers({
-      ...DISPATCH,
-      transfers: [{ at: NOON, from: 'R. Amari', to: 'Assay House', sacks: 0, sealsWhole: false }],
-    }),
-  ),
-  given('receipt-differs', 'a bag not received', () => checkReceipt(DISPATCH, NUMBERS.slice(1))),
-];
-
 /** A metre of 139.7 mm hole in 2.7 g/cm³. */
 const metre = (fromM: number, fact: DrilledMetre['fact']) =>
   recoveryOf({ fromMm: fromM * 1000, toMm: fromM * 1000 + 1000, bitMm: 139.7, densityGcm3: 2.7, fact });
@@ -176,60 +142,5 @@ const SPLITTER_CASES: readonly ErrorCase[] = [
   mass('mass-unreadable', 'a decimal comma', '3,2'),
 ];
 
-const CERTIFIED = sampling(
-  controls({
-    standards: [{ lot: 'low', sachets: 40, certified: [{ analyte: 'Au', value: 1, sd: 0.1 }] }],
-    blanks: [{ name: 'crushed glass', type: 'coarse', bags: 40, limits: [{ analyte: 'Au', limit: 0.05 }] }],
-  }),
-);
-const au = (number: string, value: number): Assay => ({ number, values: { Au: { value } } });
-const results = (
-  code: string,
-  input: string,
-  list: readonly Bag[],
-  ...values: readonly number[]
-): ErrorCase =>
-  given(code, input, () =>
-    checkResults(
-      CERTIFIED,
-      list,
-      values.map((value, index) => au(`ZQ${index + 1}`, value)),
-    ),
-  );
-const standards = [1, 2].map((serial): Bag => ({ number: `ZQ${serial}`, kind: 'standard', material: 'low' }));
-const read = (code: string, input: string, ...lines: readonly (readonly string[])[]): ErrorCase =>
-  given(code, input, () => {
-    const analytes = [{ column: 'Au_ppm', analyte: 'Au', unit: 'ppm' }];
-    const columns = { sample: 'Sample', analytes, belowDetection: 'zero' as const };
-    return readResults(columns, lines, 'LAB1041.csv').findings;
-  });
-
-const RESULT_CASES: readonly ErrorCase[] = [
-  results('result-of-no-bag', 'a number that was not sent', [], 1),
-  results('standard-off', 'a standard 3 SD off', standards, 1.31),
-  results('standard-run', 'two standards over 2 SD on one side', standards, 1.21, 1.22),
-  results(
-    'blank-high',
-    'gold in a blank',
-    [{ number: 'ZQ1', kind: 'blank', material: 'crushed glass' }],
-    0.3,
-  ),
-  results(
-    'duplicate-apart',
-    'a duplicate four times its primary',
-    [primary('ZQ1', 0, 1), { number: 'ZQ2', kind: 'field duplicate', of: 'ZQ1' }],
-    1,
-    4,
-  ),
-  read('result-column-missing', 'another unit', ['Sample', 'Au_ppb'], ['ZQ1', '5']),
-  read('result-unreadable', 'a word for a number', ['Sample', 'Au_ppm'], ['ZQ1', 'NSS']),
-];
-
-/** Errors of bags, controls, the splitter, dispatch and results. */
-export const SAMPLING_CASES: readonly ErrorCase[] = [
-  ...BAG_CASES,
-  ...SCHEME_CASES,
-  ...DISPATCH_CASES,
-  ...SPLITTER_CASES,
-  ...RESULT_CASES,
-];
+/** Errors of bags, controls, the splitter and chip trays. */
+export const SAMPLING_CASES: readonly ErrorCase[] = [...BAG_CASES, ...SCHEME_CASES, ...SPLITTER_CASES];

@@ -1,0 +1,103 @@
+import type { Command } from 'commander';
+import type { Outside } from '../../desk/outside.ts';
+import { type Done, wholeNumber, withProject, withWho } from './options.ts';
+
+/** Adds the commands about dispatches: sacks that go to the laboratory, and who has them. */
+export function addDispatchCommands(program: Command, outside: Outside, done: Done): void {
+  const dispatch = withProject(program.command('dispatch'))
+    .description('sacks that go to the laboratory: who has them, what waits to be sent')
+    .option('--json', 'as data')
+    .action(async (options) => {
+      const { dispatches } = await import('../dispatch.ts');
+      done(await dispatches(outside, { folder: options.project, json: options.json === true }));
+    });
+  addNew(dispatch, outside, done);
+  addPass(dispatch, outside, done);
+  addReceipt(dispatch, outside, done);
+  addSheet(dispatch, outside, done);
+}
+
+function addNew(dispatch: Command, outside: Outside, done: Done): void {
+  withWho(withProject(dispatch.command('new')))
+    .description('make a dispatch up: everything issued and not sent, or the bags named')
+    .argument('[bags...]', 'numbers or ranges like MB000001-MB000040, typed or scanned')
+    .option('--name <name>', 'its name; the day and who makes it up, if not said')
+    .option('--laboratory <name>', 'where it goes; as in project.json, if not said')
+    .option('--seal <number>', 'seal of the first sack; the others follow it')
+    .option('--dry-run', 'show the sacks, make nothing')
+    .action(async (bags: readonly string[], _options, command: Command) => {
+      const { newDispatch } = await import('../dispatch.ts');
+      const options = command.optsWithGlobals();
+      done(
+        await newDispatch(outside, {
+          folder: options.project,
+          by: options.by,
+          name: options.name,
+          laboratory: options.laboratory,
+          firstSeal: options.seal,
+          bags: bags.length === 0 ? undefined : bags,
+          dryRun: options.dryRun === true,
+        }),
+      );
+    });
+}
+
+function addPass(dispatch: Command, outside: Outside, done: Done): void {
+  withWho(withProject(dispatch.command('pass')))
+    .description('record that its sacks change hands, as they are counted')
+    .argument('<dispatch>', 'its name, or the end of it')
+    .argument('<to>', 'who takes them')
+    .requiredOption('--sacks <count>', 'sacks counted', wholeNumber)
+    .option('--bags <count>', 'calicos counted, where the sacks are opened', wholeNumber)
+    .option('--from <who>', 'who gives them; whoever took them last, if not said')
+    .option('--seal-broken', 'a seal is not whole')
+    .action(async (name: string, to: string, _options, command: Command) => {
+      const { passDispatch } = await import('../dispatch.ts');
+      const options = command.optsWithGlobals();
+      done(
+        await passDispatch(outside, {
+          folder: options.project,
+          by: options.by,
+          dispatch: name,
+          to,
+          sacks: options.sacks,
+          sealsWhole: options.sealBroken !== true,
+          ...(options.bags === undefined ? {} : { bags: options.bags }),
+          ...(options.from === undefined ? {} : { from: options.from }),
+        }),
+      );
+    });
+}
+
+function addReceipt(dispatch: Command, outside: Outside, done: Done): void {
+  withWho(withProject(dispatch.command('receipt')))
+    .description("take the laboratory's receipt in and hold it against what was sent")
+    .argument('<dispatch>', 'its name, or the end of it')
+    .argument('<file>', 'CSV with the numbers received')
+    .action(async (name: string, file: string, _options, command: Command) => {
+      const { dispatchReceipt } = await import('../dispatch.ts');
+      const options = command.optsWithGlobals();
+      done(await dispatchReceipt(outside, { folder: options.project, by: options.by, dispatch: name, file }));
+    });
+}
+
+function addSheet(dispatch: Command, outside: Outside, done: Done): void {
+  withProject(dispatch.command('sheet'))
+    .description("print its sheet: the laboratory's says numbers only; camp's says what they are")
+    .argument('[dispatch]', 'its name, or the end of it; the latest if not said')
+    .option('--camp', "camp's sheet; it never goes with the sacks")
+    .option('--csv', 'as CSV')
+    .option('--html', 'as a page to print, with lines to sign')
+    .action(async (name: string | undefined, _options, command: Command) => {
+      const { dispatchSheet } = await import('../dispatch.ts');
+      const options = command.optsWithGlobals();
+      done(
+        await dispatchSheet(outside, {
+          folder: options.project,
+          dispatch: name,
+          reader: options.camp === true ? 'camp' : 'laboratory',
+          as: options.html === true ? 'html' : options.csv === true ? 'csv' : 'text',
+        }),
+      );
+    });
+}

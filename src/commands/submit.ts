@@ -1,0 +1,21 @@
+import type { MadeOn } from '../desk/acts/shift.ts';
+import type { AtProject } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { refuse } from './say.ts';
+
+/** Saves an edit of one document; undefined once it is durable, else the exit code with the reason said. */
+export async function submitOn(
+  { desk, outside }: AtProject,
+  { document, made }: MadeOn,
+): Promise<number | undefined> {
+  const submitted = desk.submit({ what: made.what, parts: [{ document, changes: made.changes }] });
+  const saved = submitted.ok ? await submitted.durable : submitted;
+  if (saved.ok) return undefined;
+  return refuse(
+    outside,
+    wrongUse.at(
+      { thing: `${document.kind} ${document.id}` },
+      { problem: saved.problem, remedy: 'Nothing of it is saved. Mend that, then give the command again.' },
+    ),
+  );
+}

@@ -1,0 +1,123 @@
+import type { Bag } from '../../../src/hole/bags.ts';
+import { makeUpSacks } from '../../../src/sampling/dispatch.ts';
+import { checkReceipt, checkTransfers } from '../../../src/sampling/dispatch-check.ts';
+import type { Dispatch } from '../../../src/sampling/dispatch-noun.ts';
+import { saidNumbers } from '../../../src/sampling/dispatch-said.ts';
+import { issue } from '../../../src/sampling/issue.ts';
+import { readReceipt } from '../../../src/sampling/receipt-read.ts';
+import { checkResults } from '../../../src/sampling/results-check.ts';
+import { type Assay, readResults } from '../../../src/sampling/results-read.ts';
+import { atCollar, NOON, primary, SETTINGS, sampling } from '../../sampling/build.ts';
+import { type ErrorCase, findingsIn, given } from '../error-case.ts';
+
+const ISSUED = issue(sampling(), { ...atCollar('ZQ000131'), drilledMm: 11_000 });
+const NUMBERS = ISSUED.map((bag) => bag.number);
+const sent = (code: string, input: string, numbers: readonly string[]): ErrorCase =>
+  given(code, input, () =>
+    findingsIn(
+      makeUpSacks(sampling(), { name: 'D1', numbers, issued: ISSUED, sentBefore: new Map<string, string>() }),
+    ),
+  );
+const DISPATCH: Dispatch = {
+  name: 'D1',
+  laboratory: 'Assay House',
+  madeAt: NOON,
+  madeBy: 'NOK',
+  sacks: madeUp(),
+  transfers: [],
+  receipts: [],
+};
+const HANDS = { at: NOON, from: 'NOK', to: 'freight', sacks: 3, sealsWhole: true, recordedBy: 'NOK' };
+
+function madeUp(): Dispatch['sacks'] {
+  const made = makeUpSacks(sampling(), {
+    name: 'D1',
+    numbers: NUMBERS,
+    issued: ISSUED,
+    sentBefore: new Map<string, string>(),
+  });
+  return made.ok ? [...made.value] : [];
+}
+
+const DISPATCH_CASES: readonly ErrorCase[] = [
+  sent(
+    'dispatch-gap',
+    'a bag left behind',
+    NUMBERS.filter((each) => each !== 'ZQ000136'),
+  ),
+  sent('dispatch-double', 'a bag sent twice', [...NUMBERS, 'ZQ000136']),
+  sent('dispatch-not-issued', 'a bag that was never filled', [...NUMBERS, 'ZQ000300']),
+  given('transfer-count', 'a sack fewer, and a seal broken', () =>
+    checkTransfers({ ...DISPATCH, transfers: [{ ...HANDS, sacks: 2, sealsWhole: false }] }),
+  ),
+  given('custody-broken', 'sacks given by a hand that did not have them', () =>
+    checkTransfers({ ...DISPATCH, transfers: [{ ...HANDS, from: 'camp' }] }),
+  ),
+  given('receipt-differs', 'a bag not received', () =>
+    checkReceipt({
+      ...DISPATCH,
+      receipts: [
+        { at: NOON, takenInBy: 'NOK', file: 'r.csv', sha256: 'a'.repeat(64), numbers: NUMBERS.slice(1) },
+      ],
+    }),
+  ),
+  given('receipt-unreadable', 'a list of somebody else', () =>
+    findingsIn(readReceipt(sampling().numbers, [['Sample'], ['AB12']], 'receipt.csv')),
+  ),
+  given('dispatch-refused', 'a range of which no bag was issued', () =>
+    findingsIn(saidNumbers(sampling(), ISSUED, ['ZQ000300-ZQ000310'], 'D1')),
+  ),
+];
+
+const CERTIFIED = sampling({
+  controls: {
+    ...SETTINGS.controls,
+    standards: [{ lot: 'low', sachets: 40, certified: [{ analyte: 'Au', value: 1, sd: 0.1 }] }],
+    blanks: [{ name: 'crushed glass', type: 'coarse', bags: 40, limits: [{ analyte: 'Au', limit: 0.05 }] }],
+  },
+});
+const au = (number: string, value: number): Assay => ({ number, values: { Au: { value } } });
+const results = (
+  code: string,
+  input: string,
+  list: readonly Bag[],
+  ...values: readonly number[]
+): ErrorCase =>
+  given(code, input, () =>
+    checkResults(
+      CERTIFIED,
+      list,
+      values.map((value, index) => au(`ZQ${index + 1}`, value)),
+    ),
+  );
+const standards = [1, 2].map((serial): Bag => ({ number: `ZQ${serial}`, kind: 'standard', material: 'low' }));
+const read = (code: string, input: string, ...lines: readonly (readonly string[])[]): ErrorCase =>
+  given(code, input, () => {
+    const analytes = [{ column: 'Au_ppm', analyte: 'Au', unit: 'ppm' }];
+    const columns = { sample: 'Sample', analytes, belowDetection: 'zero' as const };
+    return readResults(columns, lines, 'LAB1041.csv').findings;
+  });
+
+const RESULT_CASES: readonly ErrorCase[] = [
+  results('result-of-no-bag', 'a number that was not sent', [], 1),
+  results('standard-off', 'a standard 3 SD off', standards, 1.31),
+  results('standard-run', 'two standards over 2 SD on one side', standards, 1.21, 1.22),
+  results(
+    'blank-high',
+    'gold in a blank',
+    [{ number: 'ZQ1', kind: 'blank', material: 'crushed glass' }],
+    0.3,
+  ),
+  results(
+    'duplicate-apart',
+    'a duplicate four times its primary',
+    [primary('ZQ1', 0, 1), { number: 'ZQ2', kind: 'field duplicate', of: 'ZQ1' }],
+    1,
+    4,
+  ),
+  read('result-column-missing', 'another unit', ['Sample', 'Au_ppb'], ['ZQ1', '5']),
+  read('result-unreadable', 'a word for a number', ['Sample', 'Au_ppm'], ['ZQ1', 'NSS']),
+];
+
+/** Errors of what goes to the laboratory and what comes back. */
+export const LABORATORY_CASES: readonly ErrorCase[] = [...DISPATCH_CASES, ...RESULT_CASES];
