@@ -8,6 +8,11 @@ export function hashText(text: string): string {
   return bytesToHex(sha256(utf8ToBytes(text)));
 }
 
+/** SHA-256 of bytes, in lower-case hex. */
+export function hashBytes(bytes: Uint8Array): string {
+  return bytesToHex(sha256(bytes));
+}
+
 /** Hash of any JSON value: of its canonical text, so that the order of keys does not matter. */
 export function hashJson(value: unknown): string {
   return hashText(canonicalJson(value));

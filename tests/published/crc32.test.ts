@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { crc32, crcText } from '../../src/files/crc32.ts';
+import { crc32, crcText } from '../../src/record/crc32.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
