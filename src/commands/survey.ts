@@ -10,7 +10,7 @@ import { csvText } from '../sampling/sheet-text.ts';
 import { headsOf } from '../standing/heads.ts';
 import { surveyOf, targetOf } from '../standing/survey.ts';
 import type { PathPoint } from '../survey/path.ts';
-import { POSITION_COLUMNS, positionRows } from '../survey/position-table.ts';
+import { MINE_COLUMNS, POSITION_COLUMNS, positionRows } from '../survey/position-table.ts';
 import { pathByMetre } from '../survey/projection.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -50,9 +50,11 @@ function pointsOf(project: Project, hole: Document): readonly PathPoint[] {
 }
 
 function positionsCsv(project: Project, hole: Document): string {
+  const { collar, site } = surveyOf(project, hole);
+  const mineGrid = collar === undefined ? undefined : site.mineGrid;
   return csvText([
-    POSITION_COLUMNS,
-    ...positionRows(pointsOf(project, hole), surveyOf(project, hole).collar),
+    [...POSITION_COLUMNS, ...(mineGrid === undefined ? [] : MINE_COLUMNS)],
+    ...positionRows(pointsOf(project, hole), collar, mineGrid),
   ]);
 }
 

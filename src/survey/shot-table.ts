@@ -3,10 +3,14 @@ import type { Place } from '../finding/place.ts';
 import { numberIn, rowsOfTable, type TableRow, type TextTable, unreadableCell } from './table.ts';
 import { type ReadShot, readTypedShot } from './typed-shot.ts';
 
-/** The columns of a table of shots, by what they hold. Azimuth and the magnetic field may be missing, as columns or cell by cell. */
+/**
+ * The columns of a table of shots, by what they hold. Azimuth and the magnetic field may be missing, as columns or cell by cell; where
+ * the table holds several holes, `hole` tells them apart.
+ */
 export interface ShotColumns {
   readonly depth: string;
   readonly dip: string;
+  readonly hole?: string;
   readonly azimuth?: string;
   readonly field?: string;
   readonly magneticDip?: string;
@@ -22,10 +26,13 @@ export interface ShotTableMeaning {
   readonly angleAs: 'dip' | 'inclination';
   /** The dip the hole should have, degrees, where it is known. */
   readonly expectedDipDeg: number | undefined;
+  /** The hole whose rows are read, where the table names holes. */
+  readonly hole?: string;
 }
 
-/** A shot out of a table: station depth, and the field where the tool gave it. */
+/** A shot out of a table: station depth, the field where the tool gave it, and its row. */
 export interface TableShot extends ReadShot {
+  readonly place: Place;
   readonly fieldNt?: number;
   readonly magneticDipDeg?: number;
 }
@@ -40,7 +47,11 @@ export interface ShotTableRead {
 export function readShotTable(table: TextTable, meaning: ShotTableMeaning, place: Place): ShotTableRead {
   const rows = rowsOfTable<keyof ShotColumns>(table, { ...meaning.columns }, place);
   if (!rows.ok) return { shots: [], findings: rows.findings };
-  const read = rows.value.map((row) => readRow(row, meaning));
+  const own = rows.value.filter(
+    (row) =>
+      meaning.columns.hole === undefined || row.text('hole').toUpperCase() === meaning.hole?.toUpperCase(),
+  );
+  const read = own.map((row) => readRow(row, meaning));
   return {
     shots: read.flatMap((one) => one.shot ?? []),
     findings: read.flatMap((one) => one.findings),
@@ -68,6 +79,7 @@ function readRow(row: TableRow<keyof ShotColumns>, meaning: ShotTableMeaning) {
   );
   const shot: TableShot | undefined = answer.shot && {
     ...answer.shot,
+    place: row.place,
     ...(field === undefined ? {} : { fieldNt: field }),
     ...(magneticDip === undefined ? {} : { magneticDipDeg: magneticDip }),
   };
@@ -79,6 +91,7 @@ function readCells(row: TableRow<keyof ShotColumns>, columns: ShotColumns) {
   const numbers: Partial<Record<keyof ShotColumns, number>> = {};
   const findings: Finding[] = [];
   for (const column of Object.keys(columns) as (keyof ShotColumns)[]) {
+    if (column === 'hole') continue;
     const needed = column === 'depth' || column === 'dip';
     if (!needed && row.text(column) === '') continue;
     const read = numberIn(row, column);

@@ -54,6 +54,35 @@ export function rowsOfTable<K extends string>(
   return ok(rows);
 }
 
+/**
+ * Columns said on one line, `depth=MD,azimuth=Azi`, laid over the usual names of those that the table's first line has. A name said empty
+ * (`azimuth=`) means that the table has none. Refused, with what can be said, for a key that is none of ours.
+ */
+export function columnsSaid<K extends string>(
+  table: TextTable,
+  keys: readonly K[],
+  said: string,
+  place: Place,
+): Result<Readonly<Partial<Record<K, string>>>> {
+  const header = (table[0] ?? []).map(plain);
+  const columns = new Map<K, string>(keys.filter((key) => header.includes(key)).map((key) => [key, key]));
+  for (const pair of said === '' ? [] : said.split(',')) {
+    const [key = '', ...name] = pair.split('=');
+    const known = keys.find((each) => each === plain(key));
+    if (known === undefined || name.length === 0)
+      return refused(
+        tableUnreadable.at(place, {
+          excerpt: pair,
+          problem: 'this names no column',
+          remedy: `Say it like ${keys[0]}=Name; there can be ${keys.join(', ')}.`,
+        }),
+      );
+    if (name.join('=').trim() === '') columns.delete(known);
+    else columns.set(known, name.join('=').trim());
+  }
+  return ok(Object.fromEntries(columns) as Partial<Record<K, string>>);
+}
+
 const plain = (name: string) => name.trim().toLowerCase();
 
 /** A cell as a number; a finding when it is none. A comma for the decimal point is not guessed at. */
@@ -75,4 +104,9 @@ export function unreadableCell<K extends string>(row: TableRow<K>, column: K, pr
     { ...row.place, field: row.name(column) },
     { excerpt: row.text(column), problem, remedy: 'Correct the cell; the row is not read until then.' },
   );
+}
+
+/** The finding for a whole row that can't be taken. */
+export function unreadableRow(place: Place, excerpt: string, problem: string): Finding {
+  return tableUnreadable.at(place, { excerpt, problem, remedy: 'Correct the row, or take it out.' });
 }

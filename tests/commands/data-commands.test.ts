@@ -71,7 +71,7 @@ describe('survey', () => {
     const lines = out.trim().split(/\r?\n/);
     expect(code).toBe(0);
     expect(lines).toHaveLength(152);
-    expect(lines[1]).toMatch(/^0,412481\.600,6778198\.900,431\.900,/);
+    expect(lines[1]).toBe('0,412481.6,6778198.9,431.9,270.2,grid,-59.9,set');
   });
   it('says how the hole comes out at its target', async () => {
     const { out } = await run((outside) =>

@@ -62,8 +62,8 @@ describe('a table of shots', () => {
     ];
     expect(readShotTable(table, MEANING, FILE)).toEqual({
       shots: [
-        { depthMm: 30_000, dipDeg: -60.2, azimuthDeg: 90.5 },
-        { depthMm: 60_000, dipDeg: -59.8 },
+        { depthMm: 30_000, dipDeg: -60.2, azimuthDeg: 90.5, place: { ...FILE, line: 2 } },
+        { depthMm: 60_000, dipDeg: -59.8, place: { ...FILE, line: 4 } },
       ],
       findings: [],
     });
@@ -73,7 +73,7 @@ describe('a table of shots', () => {
     const table = [HEAD, ['34.5', '30', '90']];
     const meaning = { ...MEANING, depthOf: 'bit', toolOffsetMm: 4500, angleAs: 'inclination' } as const;
     expect(readShotTable(table, meaning, FILE).shots).toEqual([
-      { depthMm: 30_000, dipDeg: -60, azimuthDeg: 90 },
+      { depthMm: 30_000, dipDeg: -60, azimuthDeg: 90, place: { ...FILE, line: 2 } },
     ]);
     expect(problemsOf(readShotTable([HEAD, ['3', '30', '90']], meaning, FILE).findings)).toEqual([
       'less the tool offset this is above the collar',
@@ -155,21 +155,22 @@ describe('positions by metre', () => {
   test('are on the grid of the collar, elevation upwards, and say what is projected', () => {
     const rows = positionRows(points, collar);
     expect(rows).toHaveLength(4);
-    expect(rows[2]).toEqual([
-      '2',
-      '745001.000',
-      '6500000.000',
-      '398.268',
-      '90.00',
-      'grid',
-      '-60.00',
-      'measured',
-    ]);
+    expect(rows[2]).toEqual([2, 745_001, 6_500_000, 398.268, 90, 'grid', -60, 'measured']);
     expect(rows[3]?.[7]).toBe('projected straight');
     for (const row of rows) expect(row).toHaveLength(POSITION_COLUMNS.length);
   });
 
   test('without a collar are counted from it', () => {
-    expect(positionRows(points, undefined)[0]?.slice(0, 4)).toEqual(['0', '0.000', '0.000', '0.000']);
+    expect(positionRows(points, undefined)[0]?.slice(0, 4)).toEqual([0, 0, 0, 0]);
+  });
+
+  test('stand on the mine grid too, where there is one', () => {
+    const mineGrid = {
+      mapOrigin: { eastM: 745_000, northM: 6_500_000 },
+      mineOrigin: { eastM: 1000, northM: 2000 },
+      rotationDeg: 90,
+      scale: 1,
+    };
+    expect(positionRows(points, collar, mineGrid)[2]?.slice(8)).toEqual([1000, 2001]);
   });
 });

@@ -1,12 +1,12 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
 import type { TerminationAsked } from '../termination.ts';
-import { type Done, withProject, withWho } from './options.ts';
+import { type Done, oneHole, withProject, withWho } from './options.ts';
 
 /** Adds the commands that are about one hole, or about a few named. */
 export function addHoleCommands(program: Command, outside: Outside, done: Done): void {
   addEnter(program, outside, done);
-  addOneHole(program, outside, done);
+  addBags(program, outside, done);
   addTermination(program, outside, done);
 }
 
@@ -37,30 +37,11 @@ function addEnter(program: Command, outside: Outside, done: Done): void {
     });
 }
 
-/** Commands that are about one hole and print text, or data with --json. */
-function addOneHole(program: Command, outside: Outside, done: Done): void {
-  const oneHole = (name: string, description: string): Command =>
-    withProject(program.command(name))
-      .description(description)
-      .argument('<hole>', 'the hole')
-      .option('--json', 'as data');
-  oneHole('bags', 'bags as issued, what comes next, what is put off, controls in stock').action(
+function addBags(program: Command, outside: Outside, done: Done): void {
+  oneHole(program, 'bags', 'bags as issued, what comes next, what is put off, controls in stock').action(
     async (hole, options) => {
       const { bags } = await import('../bags.ts');
       done(await bags(outside, { folder: options.project, hole, json: options.json === true }));
-    },
-  );
-  oneHole('survey', 'where the hole goes, how it comes out at the target, what is wrong with the shots')
-    .option('--csv', 'positions by metre as CSV')
-    .action(async (hole, options) => {
-      const { survey } = await import('../survey.ts');
-      const { project: folder, json, csv } = options;
-      done(await survey(outside, { folder, hole, json: json === true, csv: csv === true }));
-    });
-  oneHole('line-up', 'the planned direction in every north, and the line-up beside it').action(
-    async (hole, options) => {
-      const { lineUp } = await import('../line-up.ts');
-      done(await lineUp(outside, { folder: options.project, hole, json: options.json === true }));
     },
   );
 }

@@ -35,9 +35,14 @@ export function openRun(hole: Document): readonly [Id, SurveyRun] | undefined {
   return holeThings(hole, 'runs').at(-1);
 }
 
+/** A run with its rank and its time. */
+export function ranked(said: RunSaid, maker: Pick<Maker, 'at'>): SurveyRun {
+  return { ...said, rank: RANK_OF_CLASS[said.toolClass], at: maker.at };
+}
+
 /** Begins a run of shots, as yet without one. */
 export function beginRun(said: RunSaid, maker: Maker): Made {
-  const made = recordRun({ ...said, rank: RANK_OF_CLASS[said.toolClass], at: maker.at }, [], maker);
+  const made = recordRun(ranked(said, maker), [], maker);
   return { ...made, what: `Survey run begun: ${said.toolClass}, ${said.north} north` };
 }
 
@@ -105,17 +110,22 @@ export function doubtsOfShot(
   const before = surveyOf(project, hole);
   const shot: Shot = { ...read, run: open[0], at: maker.at, by: maker.by };
   const after = surveyHole({ ...directions, shots: [...directions.shots, shot] });
-  const known = new Set(before.findings.map(sameness));
   const place = { ...directions.place, fromMm: read.depthMm };
   const expected =
     before.path === undefined ? before.planned?.direction.dip : pointAt(before.path, read.depthMm).dip;
   const all = [
     ...(expected === undefined ? [] : checkDipSlip(read.dipDeg, expected, place)),
-    ...after.findings.filter((finding) => !known.has(sameness(finding))),
+    ...newFindings(before.findings, after.findings),
   ];
   return all
     .filter((one, index) => all.findIndex((other) => other.code === one.code) === index)
     .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'));
+}
+
+/** Findings that were not there before. */
+export function newFindings(before: readonly Finding[], after: readonly Finding[]): readonly Finding[] {
+  const known = new Set(before.map(sameness));
+  return after.filter((finding) => !known.has(sameness(finding)));
 }
 
 function sameness(finding: Finding): string {
