@@ -1,4 +1,4 @@
-import type { Desk, Done, Submitted } from '../desk/desk.ts';
+import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
 import type { Result } from '../finding/finding.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
@@ -14,6 +14,8 @@ export interface Host {
   readonly repaint: () => void;
   /** Writes a code met on the rig to logging.json, and gives the project that has it. */
   readonly addCode: (list: string, entry: CodeEntry) => Promise<Result<LoadedProject>>;
+  /** The folder that a person means by what was typed. */
+  readonly folderTyped: (text: string) => string;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -54,7 +56,9 @@ export function perform(state: State, effect: Effect, host: Host): State {
         .then((added) => host.happen(afterAdding(effect.entry, added)));
       return state;
     case 'elsewhere':
-      void desk.moveTo(effect.folder).then((moved) => host.happen(afterMoving(effect.folder, moved)));
+      void desk
+        .moveTo(host.folderTyped(effect.folder))
+        .then((moved) => host.happen(afterMoving(effect.folder, moved)));
       return state;
     case 'replay':
       return state;
@@ -68,10 +72,21 @@ function afterAdding({ code, label, pair }: CodeEntry, added: Result<LoadedProje
   return { kind: 'code added', project: added.value.project, text };
 }
 
-function afterMoving(folder: string, moved: Done): Happening {
-  return moved.ok
-    ? { kind: 'said', text: `All is in ${folder}; work goes on there.`, tone: 'good' }
-    : { kind: 'said', text: `Not moved: ${moved.problem}. ;elsewhere and another folder.`, tone: 'alert' };
+function afterMoving(folder: string, moved: Moved): Happening {
+  if (!moved.ok)
+    return {
+      kind: 'said',
+      text: `Not moved: ${moved.problem}. ;elsewhere and another folder.`,
+      tone: 'alert',
+    };
+  const { length } = moved.left;
+  if (length === 0) return { kind: 'said', text: `All is in ${folder}; work goes on there.`, tone: 'good' };
+  const what = length === 1 ? 'One thing was' : `${length} things were`;
+  return {
+    kind: 'said',
+    text: `Work goes on in ${folder}. ${what} not taken along: Ctrl-F names ${length === 1 ? 'it' : 'them'}.`,
+    tone: 'warn',
+  };
 }
 
 function afterSubmit(state: State, desk: Desk, submitted: Submitted): State {

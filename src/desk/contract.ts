@@ -25,8 +25,13 @@ export type Received =
     }
   | { readonly ok: false; readonly problem: string };
 
-/** What came of closing, or of moving to another folder. */
+/** What came of closing, or of writing something. */
 export type Done = { readonly ok: true } | { readonly ok: false; readonly problem: string };
+
+/** What came of moving to another folder: files that could not be taken along, each with why. */
+export type Moved =
+  | { readonly ok: true; readonly left: readonly Finding[] }
+  | { readonly ok: false; readonly problem: string };
 
 /** A project at the desk: the only way to its files. */
 export interface Desk {
@@ -66,8 +71,11 @@ export interface Desk {
   readonly snapshot: () => Promise<Done>;
   /** Tries again at once to save what is not safe. */
   readonly retry: () => Promise<Health>;
-  /** Writes everything to another folder (empty or not there) and goes on working there. */
-  readonly moveTo: (folder: string) => Promise<Done>;
+  /**
+   * Writes everything to another folder (empty or not there) and goes on working there: documents as they stand, files that can't
+   * be read as they are. What can't be taken along is in `left` and among the findings.
+   */
+  readonly moveTo: (folder: string) => Promise<Moved>;
   /** Calls the listener after every change of documents, findings or health; gives the way to stop that. */
   readonly subscribe: (listener: () => void) => () => void;
   /** Saves, writes snapshots, gives the lock back. Refused where rows are not safe, unless they are to be abandoned. */

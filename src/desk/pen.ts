@@ -26,6 +26,8 @@ export interface Pen {
   readonly generation: () => number;
   /** The last sequence known to be on the medium. */
   readonly safe: () => number;
+  /** Lines on the medium that not every file of theirs holds yet. */
+  readonly unfiled: () => readonly WorkLine[];
   /** The lines are on the medium, and the project still ours, when this resolves. */
   readonly write: (lines: readonly WorkLine[]) => Promise<void>;
   /** Begins a new generation with what no file holds, and tells whether that is nothing. */
@@ -60,6 +62,7 @@ export function makePen(needs: PenNeeds, start: PenStart): Pen {
   return {
     generation: () => generation,
     safe: () => safe,
+    unfiled: () => written.filter((line) => !needs.isCovered(line)),
     drop,
     write: async (lines) => {
       if (file !== undefined) await file.append(lines.map((line) => formatLine({ ...line, safe })).join(''));

@@ -35,6 +35,8 @@ interface WriterState {
 /** Appends lines to the journal in order, many to one fsync where they come faster than the disk. */
 export interface Writer {
   readonly state: () => WriterState;
+  /** Lines on the medium that not every file of theirs holds yet. */
+  readonly unfiled: () => readonly WorkLine[];
   readonly nextSequence: () => number;
   readonly add: (pending: Pending) => void;
   /** Runs a task while no line is being written; lines that come meanwhile wait for it. Rejects while lines can't be written. */
@@ -89,6 +91,7 @@ export function startWriter(needs: WriterNeeds, start: PenStart): Writer {
   };
   return {
     state: () => stateOf(record),
+    unfiled: record.pen.unfiled,
     nextSequence: () => {
       record.sequence += 1;
       return record.sequence;

@@ -146,6 +146,14 @@ export const staleLock = defineFinding({
   rationale: 'A crash or a flat battery; every row shown as saved is in the journal.',
 });
 
+/** Files of a project that work has moved away from and that were not taken along. */
+export const leftBehind = defineFinding({
+  code: 'left-behind',
+  severity: 'warning',
+  title: 'A file was not taken along to the other folder',
+  rationale: 'Work goes on in the other folder; what is only in the old one is easily forgotten there.',
+});
+
 /** No project, or none that can be written. */
 export const noProject = defineFinding({
   code: 'no-project',
@@ -174,5 +182,6 @@ export const FILE_FINDINGS = [
   copiesMerged,
   projectInUse,
   staleLock,
+  leftBehind,
   noProject,
 ] as const;

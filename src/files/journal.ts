@@ -9,7 +9,12 @@ export const JOURNAL_FOLDER = 'journal';
 export function generationFile(generation: number): string {
   return `${JOURNAL_FOLDER}/${String(generation).padStart(6, '0')}.jsonl`;
 }
-const GENERATION_NAME = /^(\d{6,12})\.jsonl$/;
+
+/** The number of the generation that a file of the journal holds; undefined for a name of another kind. */
+export function generationOf(name: string): number | undefined {
+  const found = /^(\d{6,12})\.jsonl$/.exec(name)?.[1];
+  return found === undefined ? undefined : Number(found);
+}
 
 /** A generation as read: its good lines, and what is broken. */
 export interface Generation {
@@ -67,12 +72,7 @@ export async function listGenerations(disk: Disk, folder: string): Promise<reado
     if (isMissing(error)) return [];
     throw error;
   });
-  return names
-    .flatMap((name) => {
-      const found = GENERATION_NAME.exec(name)?.[1];
-      return found === undefined ? [] : [Number(found)];
-    })
-    .sort((a, b) => a - b);
+  return names.flatMap((name) => generationOf(name) ?? []).sort((a, b) => a - b);
 }
 
 /** Reads every generation of a project, oldest first. */

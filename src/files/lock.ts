@@ -19,6 +19,11 @@ import { createDurably } from './write-durably.ts';
 /** The file that makes one console the only writer of a project. */
 const LOCK_FILE = `${JOURNAL_FOLDER}/lock.json`;
 
+/** True for the name of a lock, or of one that is being set aside. */
+export function isLockName(name: string): boolean {
+  return name.startsWith('lock.json');
+}
+
 const holderShape = z.strictObject({
   token: z.string(),
   owner: z.string(),

@@ -6,7 +6,7 @@ import { JOURNAL_FOLDER } from './journal.ts';
 import { writeDurably } from './write-durably.ts';
 
 /** Where the replica id of this copy of the project is kept. */
-const REPLICA_FILE = `${JOURNAL_FOLDER}/replica.json`;
+export const REPLICA_FILE = `${JOURNAL_FOLDER}/replica.json`;
 
 const replicaShape = z.strictObject({
   replica: z.string().regex(/^[a-z0-9]{4,12}$/),

@@ -1,22 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../src/desk/desk.ts';
-import type { Disk } from '../../src/files/disk.ts';
-import { type Fault, recordingDisk } from '../faults/recording-disk.ts';
-import { faultOptions, freshProject, impatient } from '../faults/sitting.ts';
+import type { Fault } from '../faults/recording-disk.ts';
+import { faultOptions, impatient } from '../faults/sitting.ts';
 import { done } from './support/project.ts';
+import { troubledDesk } from './support/troubled.ts';
 import { HOLE, holeMade, rowLogged } from './support/values.ts';
-
-/** A desk over a disk whose trouble can be switched on and off; retries wait until they are asked for. */
-async function troubledDesk() {
-  const trouble: { now: Fault | undefined; under: string } = { now: undefined, under: '/project' };
-  const medium = await freshProject();
-  const disk: Disk = recordingDisk(medium, ({ path }) =>
-    path.startsWith(trouble.under) ? trouble.now : undefined,
-  );
-  const opened = await openDesk({ ...faultOptions(disk, 3), after: () => () => {} });
-  if (!opened.ok) throw new Error('must open');
-  return { desk: opened.value, trouble, disk, medium };
-}
 
 describe('when the disk refuses in the middle of a sitting', () => {
   it.each<[Fault, string]>([
@@ -89,33 +77,6 @@ describe('when the disk refuses in the middle of a sitting', () => {
       '3',
       undefined,
     ]);
-    await desk.close();
-  });
-
-  it('everything can be moved to another folder, where work goes on; the old one is left as it is', async () => {
-    const { desk, trouble, disk } = await troubledDesk();
-    await done(desk, HOLE, holeMade());
-    trouble.now = 'EIO';
-    await done(desk, HOLE, [rowLogged(desk.newId(), 0)]);
-    expect(await desk.moveTo('/project')).toMatchObject({ ok: false });
-    expect(await desk.moveTo('/elsewhere')).toEqual({ ok: true });
-    expect(desk.folder()).toBe('/elsewhere');
-    expect(desk.health()).toMatchObject({ state: 'safe', unsafeEdits: 0 });
-    expect(await done(desk, HOLE, [rowLogged(desk.newId(), 1)])).toMatchObject({ ok: true });
-    expect(await desk.close()).toEqual({ ok: true });
-    const moved = await openDesk({ ...faultOptions(disk, 6), folder: '/elsewhere' });
-    expect(moved.ok && Object.keys(moved.value.get(HOLE)?.tables.rows ?? {})).toHaveLength(2);
-    expect(moved.ok && moved.value.findings()).toEqual([]);
-    trouble.now = undefined;
-    const old = await openDesk(faultOptions(disk, 7));
-    expect(old.ok && Object.keys(old.value.get(HOLE)?.tables.rows ?? {})).toHaveLength(0);
-  });
-
-  it('is not moved into a folder that holds anything', async () => {
-    const { desk, disk } = await troubledDesk();
-    await disk.makeFolder('/elsewhere');
-    await disk.create('/elsewhere/notes.txt');
-    expect(await desk.moveTo('/elsewhere')).toEqual({ ok: false, problem: 'that folder is not empty' });
     await desk.close();
   });
 

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { foundOn } from '../../../src/console/found.ts';
+import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
 import { settled } from '../../../src/console/screens/list-screen.ts';
@@ -128,6 +128,7 @@ async function openOn(
           suspend: () => {},
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
+          folderTyped: (text) => text,
           happen: (happening) => store.happen(happening),
         }),
       settle: (state) => settled(state, { columns: 100, rows: 29 }, PLAIN),

@@ -102,6 +102,18 @@ const OLDER = {
 };
 
 /** Errors of files/ and desk/: what opening a project can find or refuse. */
+/** What is said of what stays where it was when work goes on in another folder. */
+async function movedAway(): Promise<readonly Finding[]> {
+  const { folder } = await projectWithHole();
+  mkdirSync(join(folder, 'photos'));
+  writeFileSync(join(folder, 'photos/tray-1.jpg'), '');
+  const desk = await opened(folder);
+  const moved = await desk.moveTo(join(newProject(), 'stick'));
+  await desk.close();
+  // The folder has another name at each run.
+  return moved.ok ? moved.left.map((each) => ({ ...each, remedy: each.remedy.replace(folder, 'west') })) : [];
+}
+
 export const FILE_CASES: readonly ErrorCase[] = [
   given('unreadable-file', 'a folder under the name of a hole', () =>
     afterwards((folder) => mkdirSync(join(folder, 'holes/ZQRC009.json'))),
@@ -156,6 +168,7 @@ export const FILE_CASES: readonly ErrorCase[] = [
   given('copies-merged', 'a copy from elsewhere laid over a hole', laidOver),
   given('project-in-use', 'a second console', secondConsole),
   given('stale-lock', 'the lock of a console that was killed', () => killed(() => {})),
+  given('left-behind', 'photographs in a project that work moves away from', movedAway),
   given('no-project', 'a folder without project.json', () =>
     afterwards((folder) => rmSync(join(folder, 'project.json'))),
   ),
