@@ -1,4 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
+import { checkKeyRuns } from './check-key-runs.ts';
 import { keyUseless } from './findings/key-useless.ts';
 import { reserved } from './findings/reserved.ts';
 import { retiredPairReused } from './findings/retired-pair-reused.ts';
@@ -27,6 +28,7 @@ export function checkStrokes(schema: LoggingSchema, raise: Raise): readonly Find
     ...reusedFromRetired(typable, retired, raise),
     ...nearOnes(typable, raise),
     ...keysOf(typable, raise),
+    ...checkKeyRuns(schema, typable, raise),
   ];
 }
 

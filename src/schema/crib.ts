@@ -46,7 +46,13 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
       return {
         title,
         hint: '',
-        items: levels.map(({ digit, says }) => ({ strokes: `${strokes}${digit}`, says })),
+        items: levels.map(({ digit, says }) => ({
+          strokes: strokes
+            .split(' ')
+            .map((each) => `${each}${digit}`)
+            .join(' '),
+          says,
+        })),
       };
     case 'levels':
       return {

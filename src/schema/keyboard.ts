@@ -20,6 +20,26 @@ export function neighboursOnKeyboard(letter: string): readonly string[] {
   return places.flatMap(([y, x]) => ROWS[y]?.[x] ?? []);
 }
 
+/** Letters that touch a digit above them, or the comma beside them. */
+const BESIDE_AMOUNT: Readonly<Record<string, string>> = {
+  '1': 'q',
+  '2': 'qw',
+  '3': 'we',
+  '4': 'er',
+  '5': 'rt',
+  '6': 'ty',
+  '7': 'yu',
+  '8': 'ui',
+  '9': 'io',
+  '0': 'op',
+  ',': 'mkl',
+};
+
+/** Letters that a finger lands on when it misses a digit or the comma. None for anything else. */
+export function lettersBesideAmount(character: string): readonly string[] {
+  return [...(BESIDE_AMOUNT[character] ?? '')];
+}
+
 /** What one slip makes of strokes: one letter replaced by a neighbour, or the two letters of a pair the wrong way round. */
 export function slipsOf(strokes: string): readonly string[] {
   const replaced = [...strokes].flatMap((letter, index) =>

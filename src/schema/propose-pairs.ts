@@ -1,3 +1,4 @@
+import { amountBesidePair, keysOfPair } from './check-key-runs.ts';
 import { NO_RETURN_WORD } from './check-strokes.ts';
 import { isPair, slipsOf } from './keyboard.ts';
 import { type Field, type LoggingSchema, listOf } from './logging-schema.ts';
@@ -22,7 +23,7 @@ export function proposePairs(schema: LoggingSchema): readonly ProposedPair[] {
     done.add(list.name);
     for (const code of list.codes) {
       if (code.pair !== undefined || code.retiredSince !== undefined) continue;
-      const pair = pairFor(field, code.label, taken);
+      const pair = pairFor(schema, field, code.label, taken);
       if (pair === undefined) continue;
       const part = { list: list.name, code: code.code };
       taken.push({ strokes: pair, is: 'pair', field, code, takes: takesOf(field), label: code.label, part });
@@ -33,15 +34,27 @@ export function proposePairs(schema: LoggingSchema): readonly ProposedPair[] {
 }
 
 /** The first of a label's pairs that is free and apart from all others, else apart from those of its own field; undefined where none is. */
-function pairFor(field: Field, label: string, taken: readonly Stroke[]): string | undefined {
+function pairFor(
+  schema: LoggingSchema,
+  field: Field,
+  label: string,
+  taken: readonly Stroke[],
+): string | undefined {
   const free = candidates(label).filter((pair) => !taken.some((stroke) => stroke.strokes === pair));
   const takes = takesOf(field);
+  const keys = taken.filter((stroke) => stroke.is === 'key');
   const near = (pair: string, others: readonly Stroke[]): boolean => {
     const slips = slipsOf(pair);
-    return others.some((other) => couldBeEither({ takes }, other) && slips.includes(other.strokes));
+    return others.some(
+      (other) =>
+        (couldBeEither({ takes }, other) && slips.includes(other.strokes)) ||
+        (other.is === 'key' && amountBesidePair(schema, other, { strokes: pair, takes }) !== undefined),
+    );
   };
+  const apart = (pair: string): boolean =>
+    !near(pair, taken) && keysOfPair(keys, { strokes: pair, takes }) === undefined;
   const own = taken.filter((stroke) => stroke.field.name === field.name);
-  return free.find((pair) => !near(pair, taken)) ?? free.find((pair) => !near(pair, own));
+  return free.find(apart) ?? free.find((pair) => !near(pair, own));
 }
 
 /** Pairs for a label, the easiest to remember first: initials of words, the first letter with a later one, later ones, any. */

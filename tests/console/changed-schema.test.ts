@@ -25,10 +25,7 @@ describe('a schema that was changed over an open hole', () => {
 
   it('never lets a pair mean another thing in the hole: what was typed with it is refused there', async () => {
     const sitting = await sit(
-      withRocks(
-        { code: 'BAS', pair: 'hx' },
-        { code: 'TLC', label: 'soapstone', look: 'soapy', pair: 'ba' },
-      ),
+      withRocks({ code: 'BAS', pair: 'hx' }, { code: 'TLC', label: 'soapstone', look: 'soapy', pair: 'ba' }),
     );
     const found = sitting.state().found.map(({ problem }) => problem);
     expect(found).toContain('ba typed basalt, and now types soapstone; over these rows it is refused');

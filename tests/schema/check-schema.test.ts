@@ -7,6 +7,9 @@ import { findingsOf, overSmall, SMALL } from './build.ts';
 
 const codes = (...entries: readonly object[]) => ({ lists: { rocks: { codes: entries } } });
 const sulphides = (...entries: readonly object[]) => ({ lists: { sulphides: { codes: entries } } });
+const pairAndKey = (pair: string, key: string) => ({
+  lists: { rocks: { codes: [{ code: 'SHA', pair }] }, sulphides: { codes: [{ code: 'ARS', key }] } },
+});
 const fields = (...entries: readonly object[]) => ({ fields: entries });
 const scale = (...levels: readonly object[]) => ({ scales: { wear: { label: 'wear', levels } } });
 const code = (name: string, rest: object = {}) => ({
@@ -28,6 +31,14 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
   ['schema-strokes-near', sulphides({ code: 'ARS', key: 'o' }), sulphides({ code: 'ARS', key: 'i' })],
   ['schema-strokes-near-elsewhere', codes({ code: 'SHA', pair: 'pt' }), codes({ code: 'SHA', pair: 'pd' })],
   ['schema-strokes-near-elsewhere', codes({ code: 'SHA', pair: 'ne' }), codes({ code: 'SHA', pair: 'nu' })],
+  ['schema-strokes-near-elsewhere', codes({ code: 'SHA', pair: 'pr' }), codes({ code: 'SHA', pair: 'pi' })],
+  ['schema-strokes-near-elsewhere', codes({ code: 'SHA', pair: 'po' }), codes({ code: 'SHA', pair: 'pi' })],
+  [
+    'schema-strokes-near',
+    codes({ code: 'BAS', key: 'b' }, { code: 'SHA', pair: 'bi' }),
+    codes({ code: 'BAS', key: 'b' }, { code: 'SHA', pair: 'bm' }),
+  ],
+  ['schema-keys-read-as-pair', pairAndKey('pk', 'k'), pairAndKey('pk', 'i')],
   [
     'schema-too-many-keys',
     sulphides(code('EXTRA', { key: 'f' }), ...nine),
@@ -197,9 +208,20 @@ describe('the schema check', () => {
     );
   });
 
+  it('says which amount is a slip from a pair, once for each pair', () => {
+    const near = overSmall(codes({ code: 'SHA', pair: 'po' })).map(({ problem }) => problem);
+    expect(near).toEqual(['p0 (pyrite) and po (shale) are one slip apart (sulphides, rock)']);
+  });
+
+  it('leaves a pair beside an amount that the key can’t take: the slip has nothing to slip from', () => {
+    // The ladder of the small schema has 1 and 5 of one digit, and no trace.
+    for (const pair of ['pe', 'pm', 'pk', 'pi'])
+      expect(overSmall(codes({ code: 'SHA', pair })).map(({ code: kind }) => kind)).toEqual([]);
+  });
+
   it('leaves a slip between strokes that take an amount and strokes that take none: it is refused as it is typed', () => {
     const second = { name: 'rock', second: false };
-    expect(overSmall({ ...codes({ code: 'SHA', pair: 'pt' }), ...fields(second) })).toEqual([]);
+    expect(overSmall({ ...codes({ code: 'SHA', pair: 'pu' }), ...fields(second) })).toEqual([]);
   });
 
   it('refuses bag numbers that begin like a line of the log', () => {

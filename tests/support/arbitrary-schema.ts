@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Condition } from '../../src/condition/condition.ts';
 import { fieldApplies } from '../../src/schema/applies.ts';
-import { isPair, slipsOf } from '../../src/schema/keyboard.ts';
+import { isPair, lettersBesideAmount, slipsOf } from '../../src/schema/keyboard.ts';
 import {
   type Code,
   type CodeList,
@@ -18,18 +18,31 @@ import type { Cells, RowSaid } from '../../src/value/row.ts';
 
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 
-/** Pairs of which no two are one slip apart, so that any choice of them passes the schema check. */
+/** Nine letters of which no two are neighbours. */
+const APART_KEYS = [...'cspqknrgu'];
+
+/** Letters beside a digit or the comma: behind a key, a slip of its amount. */
+const BESIDE_AMOUNTS = [...'1234567890,'].flatMap(lettersBesideAmount);
+
+/** Pairs of which no two are one slip apart, nor one from a key with its amount, so that any choice of them passes the schema check. */
 export const APART_PAIRS: readonly string[] = apartPairs();
 
 function apartPairs(): readonly string[] {
   const kept: string[] = [];
   for (const pair of LETTERS.flatMap((a) => LETTERS.map((b) => a + b)))
-    if (isPair(pair) && !slipsOf(pair).some((slip) => slip === 'nr' || kept.includes(slip))) kept.push(pair);
+    if (
+      isPair(pair) &&
+      !isKeyRun(pair) &&
+      !slipsOf(pair).some((slip) => slip === 'nr' || kept.includes(slip))
+    )
+      kept.push(pair);
   return kept.filter((pair) => pair !== 'nr');
 }
 
-/** Nine letters of which no two are neighbours. */
-const APART_KEYS = [...'cspqknrgu'];
+function isKeyRun(pair: string): boolean {
+  const [first = '', second = ''] = pair;
+  return APART_KEYS.includes(first) && BESIDE_AMOUNTS.includes(second);
+}
 
 /** Codes as they are met: three capitals mostly, and what imposed libraries have. */
 const ODD_CODES = ['A B', "O'K", 'X/Y', '12', 'a=b', 'Ωmega', '-5', '7.5', 'x'];

@@ -16,6 +16,7 @@ import { entryTwice } from '../../schema/findings/entry-twice.ts';
 import { importColumn } from '../../schema/findings/import-column.ts';
 import { importCsv } from '../../schema/findings/import-csv.ts';
 import { importRow } from '../../schema/findings/import-row.ts';
+import { keysReadAsPair } from '../../schema/findings/keys-read-as-pair.ts';
 import { keyUseless } from '../../schema/findings/key-useless.ts';
 import { labelTwice } from '../../schema/findings/label-twice.ts';
 import { ladder } from '../../schema/findings/ladder.ts';
@@ -80,6 +81,7 @@ export const SCHEMA_FINDING_KINDS: readonly FindingKind[] = [
   importColumn,
   importCsv,
   importRow,
+  keysReadAsPair,
   keyUseless,
   labelTwice,
   ladder,

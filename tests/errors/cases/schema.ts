@@ -41,6 +41,12 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
     'a pair a slip from one of another field',
     codes({ code: 'SHA', pair: 'pt' }),
   ),
+  over('schema-keys-read-as-pair', 'two keys that are a pair', {
+    lists: {
+      rocks: { codes: [{ code: 'SHA', pair: 'pk' }] },
+      sulphides: { codes: [{ code: 'ARS', key: 'k' }] },
+    },
+  }),
   over(
     'schema-too-many-keys',
     'ten single keys',
