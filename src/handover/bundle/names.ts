@@ -1,0 +1,33 @@
+import { localDate, localTime, type Stamp } from '../../quantity/stamp.ts';
+
+/** The name of the file in a bundle that says what else is in it. It stands first. */
+export const MANIFEST = 'manifest.json';
+
+/** Files that a bundle may hold: its manifest, the two files written by hand, and documents in the folder of their kind. */
+const NAME = /^(?:manifest|project|logging|[a-z]{1,20}\/[A-Z0-9][A-Z0-9_-]{0,39})\.json$/;
+
+/** Why no file in a bundle may have this name, in words; undefined where one may. No name that it lets through leads anywhere else. */
+export function bundleNameFault(name: string): string | undefined {
+  return NAME.test(name) ? undefined : 'no file that offsider packs has such a name';
+}
+
+/** Letters and digits of a text as capitals, all else as single hyphens; at most so many characters, `PROJECT` where none is left. */
+function inCapitals(text: string, most: number): string {
+  const plain = text
+    .normalize('NFKD')
+    .replaceAll(/\p{M}/gu, '')
+    .toUpperCase()
+    .replaceAll(/[^A-Z0-9]+/g, '-')
+    .slice(0, most)
+    .replaceAll(/^-+|-+$/g, '');
+  return plain === '' ? 'PROJECT' : plain;
+}
+
+/**
+ * The name of a bundle without its ending: project, wall clock, and the start of its SHA-256, so that two bundles never share one.
+ * Capitals, digits, `_` and `-` only, whatever the project is called: it is a file's name and stands in a mail's headers.
+ */
+export function bundleName(project: string, at: Stamp, sha256: string): string {
+  const clock = `${localDate(at)}_${localTime(at).replace(':', '')}`;
+  return `${inCapitals(project, 30)}_${clock}_${sha256.slice(0, 8).toUpperCase()}`;
+}
