@@ -6,6 +6,7 @@ import { type RodCheck, rodCheck } from '../../src/sampling/rod-check.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
 import type { StreamState } from '../../src/sampling/stream.ts';
 import { atCollar, voidBag, withSlots } from './build.ts';
+import { scanRound } from './scan-round.ts';
 import { type Plan, planOf, ROD_M, type Slip } from './slips.ts';
 import { bagRod, type Calico, chance, type Hands, type Label, pile, type Scheme } from './splitter.ts';
 
@@ -26,6 +27,14 @@ export interface Outcome {
   readonly visible: boolean;
   /** The rod check called the rod wrong at the first rod at which it was visible. */
   readonly detected: boolean;
+  /** The slip was made: a rod gave the occasion for it. */
+  readonly made: boolean;
+  /** What the rod check knows of the rod at which it was visible, whatever the hole's numbers are ({@link readingOf}). */
+  readonly read?: string;
+  /** What a scan of every calico of the slip's rod, beside its pile and under its chute, names; only where the numbers never show it. */
+  readonly scanned?: string;
+  /** Looks that were asked for. */
+  readonly looks?: number;
   /** What was named first from the last digits and the count alone, and after the looks that it asked for. */
   readonly namedFirst?: string;
   readonly namedAfterLooks?: string;
@@ -64,6 +73,7 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
   let due = 1 + Math.floor(hole.random() * 4);
   let slippedAt = Number.POSITIVE_INFINITY;
   let falseAlarms = 0;
+  let scanned: string | undefined;
   for (let rod = 0; rod < RODS; rod++) {
     const metres = Array.from({ length: ROD_M }, (_, index) => rod * ROD_M + index);
     const occasion = { ...hole, labels, metres, spoiled };
@@ -82,11 +92,18 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
     const seen = unread ? {} : reading(laid, drilled, rod === slippedAt && slip === 'wrong-restart');
     const check = rodCheck(hole.sampling, asked, seen, [hole.other]);
     if (rod < slippedAt && !check.agrees) falseAlarms += 1;
-    if (rod >= slippedAt && !unread && alike === undefined)
-      return { seed, slip, falseAlarms, visible: true, ...judged(slip, hole, asked, seen, check, laid) };
+    if (rod >= slippedAt && !unread && alike === undefined) {
+      const read = readingOf(seed, seen, check.expected, laid);
+      return {
+        ...{ seed, slip, falseAlarms, read, made: true, visible: true },
+        ...judged(slip, hole, asked, seen, check, laid),
+      };
+    }
     state = { ...asked, bags: [...state.bags, ...check.expected.map((bag) => ({ ...bag, rod: `r${rod}` }))] };
+    if (rod === slippedAt) scanned = scanRound(hole.sampling, state, laid, [hole.other]);
   }
-  return { seed, slip, falseAlarms, visible: false, detected: false };
+  const made = slippedAt < RODS;
+  return { seed, slip, falseAlarms, made, visible: false, detected: false, ...(scanned && { scanned }) };
 }
 
 /** The rod as it should have gone, closing sachets put in or left for the next rod: either is right, and the next rod follows it. */
@@ -138,6 +155,23 @@ function reading(laid: readonly Calico[], drilled: readonly number[], afterBreak
   };
 }
 
+/** Numbers this far from those expected are another bundle: told apart by themselves. */
+const FAR = 20;
+
+/**
+ * The rod as expected, kind by kind, and how far last number, count and depth are off: two slips with the same reading can't be told
+ * apart by any namer that has the numbers alone.
+ */
+function readingOf(seed: number, seen: RodSeen, expected: readonly Bag[], laid: readonly Calico[]): string {
+  const serialOf = (number = '') => (number.startsWith('ZQ') ? Number(number.slice(2)) : Number.NaN);
+  const off = serialOf(laid.at(-1)?.number) - serialOf(expected.at(-1)?.number);
+  const far = Math.abs(off) <= FAR ? [] : [seed, seen.digits];
+  const metres = expected.findLast((bag) => bag.kind === 'primary')?.toMm ?? 0;
+  const kinds = expected.map(({ kind }) => kind.charAt(0)).join('');
+  const depth = (seen.depthByRodsMm ?? 0) - metres;
+  return JSON.stringify([kinds, off, laid.length - expected.length, depth, seen.afterBreak === true, ...far]);
+}
+
 function judged(
   slip: Slip | 'none',
   hole: Hole,
@@ -145,11 +179,13 @@ function judged(
   seen: RodSeen,
   check: RodCheck,
   laid: readonly Calico[],
-): Pick<Outcome, 'detected' | 'namedFirst' | 'namedAfterLooks' | 'mended' | 'faultsLeft'> {
+): Pick<Outcome, 'detected' | 'looks' | 'namedFirst' | 'namedAfterLooks' | 'mended' | 'faultsLeft'> {
   const truth = looks(laid);
   let told = seen;
   let after = check;
+  let taken = 0;
   for (let look = after.look; look !== undefined; look = after.look) {
+    taken += 1;
     told = { ...told, [look]: truth[look] };
     after = rodCheck(hole.sampling, asked, told, [hole.other]);
   }
@@ -158,6 +194,7 @@ function judged(
   const mending = after.named[0]?.ways.map((way) => way.fix) ?? [];
   return {
     detected: !check.agrees,
+    looks: taken,
     ...(namedFirst === undefined ? {} : { namedFirst }),
     ...(namedAfterLooks === undefined ? {} : { namedAfterLooks }),
     ...(namedAfterLooks === slip ? mendedRecord(hole, asked, mending, laid) : {}),

@@ -33,6 +33,7 @@ const MAKE = {
   'control-forgotten': forgotten,
   'control-early': early,
   'empty-duplicate': emptyChute,
+  'duplicate-and-primary-swapped': swappedChutes,
   'one-ahead': (of) => ({ hands: { passOver: { at: anyMetre(of), count: 1 } } }),
   'one-behind': (of) => ({ hands: { bareAt: anyMetre(of) } }),
   'wrong-restart': wrongRestart,
@@ -46,6 +47,9 @@ const MAKE = {
 
 export type Slip = keyof typeof MAKE;
 export const SLIPS = Object.keys(MAKE) as readonly Slip[];
+
+/** Kinds that never change a rod's last number or its count. */
+export const WITHOUT_TRACE: readonly Slip[] = ['duplicate-and-primary-swapped'];
 
 /** How the slip is made in this rod, or undefined where the rod gives no occasion for it. */
 export function planOf(slip: Slip, of: Occasion): Plan | undefined {
@@ -78,6 +82,11 @@ function emptyChute(of: Occasion): Plan | undefined {
   return duplicate && { hands: { control: { number: duplicate.number, slip: 'nothing caught' } } };
 }
 
+function swappedChutes(of: Occasion): Plan | undefined {
+  const duplicate = controlsInRod(of).find((label) => label.kept === 'duplicate');
+  return duplicate && { hands: { swappedWith: duplicate.number } };
+}
+
 /** Only where the control is not due in this rod: put in early within its own rod it leaves no trace. */
 function early(of: Occasion): Plan | undefined {
   const due = of.labels.findIndex((label) => label.kept === 'standard' || label.kept === 'blank');
@@ -98,10 +107,13 @@ function markOut(of: Occasion): Plan {
   return { hands: {}, drilled: of.random() < 0.5 ? [...of.metres, foot + 1] : of.metres.slice(0, -1) };
 }
 
-/** The number with two different neighbours of its last three digits swapped; unchanged where all three are alike. */
+/** The number with two different neighbours swapped: of its last three digits, or further in front where those are all alike. */
 function transposed(number: string, roll: number): string {
-  const pairs = [number.length - 2, number.length - 3].filter((at) => number[at] !== number[at + 1]);
-  const at = pairs[Math.floor(roll * pairs.length)];
+  const differing = Array.from({ length: number.length - 3 }, (_, index) => number.length - 2 - index).filter(
+    (at) => number[at] !== number[at + 1],
+  );
+  const last = differing.filter((at) => at >= number.length - 3);
+  const at = last.length === 0 ? differing[0] : last[Math.floor(roll * last.length)];
   if (at === undefined) return number;
   return number.slice(0, at) + number[at + 1] + number[at] + number.slice(at + 2);
 }

@@ -67,6 +67,8 @@ export interface Hands {
   };
   /** A sachet goes in before this metre, under the next plain label. */
   readonly earlyAt?: number;
+  /** This duplicate's calico hangs on the first chute, and its primary's on the second. */
+  readonly swappedWith?: string;
   /** Number written on the last calico instead of its own. */
   readonly lastReads?: (number: string) => string;
   /** Sachets behind the last metre wait for the next rod. */
@@ -133,6 +135,13 @@ function fill(stand: Stand, metre: number): void {
   if (label === undefined) throw new Error('the pile is used up');
   lay(stand, label.number, metre);
   if (stand.labels[0]?.kept === 'duplicate') putInControls(stand, 1);
+  if (stand.laid.at(-1)?.number === stand.hands.swappedWith) swapChutes(stand);
+}
+
+function swapChutes({ laid }: Stand): void {
+  const [first, second] = laid.splice(-2);
+  if (first === undefined || second === undefined) throw new Error('no pair hangs on the chutes');
+  laid.push({ ...first, holds: second.holds }, { ...second, holds: first.holds });
 }
 
 function lay(stand: Stand, number: string, metre: number): void {

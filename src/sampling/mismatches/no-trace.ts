@@ -21,11 +21,16 @@ export const NO_TRACE: readonly NoTrace[] = [
   },
   {
     slip: 'a control put in early under a number of the same rod',
-    caughtBy: 'the look for controls; the laboratory’s result of the number kept for it',
+    caughtBy:
+      'a scan beside any pile between the two numbers; the laboratory’s result of the number kept for it',
   },
   {
     slip: 'a standard of the wrong lot',
     caughtBy: 'its result: it fails as one lot and fits another',
+  },
+  {
+    slip: 'two digits the wrong way round in front of the last ones that are read',
+    caughtBy: 'the whole number typed or scanned: it is labelled for no hole, or for another one',
   },
   {
     slip: "another hole's bag whose last digits are those expected",
