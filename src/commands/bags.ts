@@ -1,70 +1,83 @@
 import type { Outside } from '../desk/outside.ts';
+import { ok, type Result, refused } from '../finding/finding.ts';
+import { isOver } from '../hole/header.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
-import { formatInterval } from '../quantity/interval.ts';
+import { parseDepth } from '../quantity/depth.ts';
 import type { Document } from '../record/document.ts';
+import { bagRunCsv, bagRunHtml } from '../sampling/bag-run.ts';
 import { stockOf } from '../sampling/stock.ts';
-import { streamAhead } from '../sampling/stream.ts';
-import { streamStateOf } from '../standing/stream.ts';
+import { bagRunOf } from '../standing/bag-run.ts';
 import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
-import { EXIT, refuse, say, sayJson } from './say.ts';
-import { upcomingText } from './state-text.ts';
-import { tableText } from './table-text.ts';
+import { bagsText, issuedText } from './bags-text.ts';
+import { wrongUse } from './findings.ts';
+import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 
 /** What `offsider bags` is given. */
 export interface BagsAsked {
   readonly folder: string;
-  readonly hole: string;
-  readonly json: boolean;
+  /** None: every hole that has numbered bags left. */
+  readonly holes: readonly string[];
+  /** Down to this depth in metres; the planned one if not said. */
+  readonly to: string | undefined;
+  readonly as: 'text' | 'issued' | 'csv' | 'html' | 'json';
 }
 
-/** Bags listed ahead of the drilled head. */
-const AHEAD = 20;
-
-/** Lists the bags of a hole as issued, what comes next, what is put off, and the controls left in stock. */
+/** The bags to label for tomorrow, ready to tick off: as text, labels in CSV, a sheet for the splitter in HTML; or the bags issued. */
 export function bags(outside: Outside, asked: BagsAsked): Promise<number> {
   return atProject(outside, { folder: asked.folder }, async (at) => {
-    const hole = holeNamed(at, asked.hole);
-    if (!hole.ok) return refuse(outside, ...hole.findings);
-    const facts = bagFacts(at, hole.value);
-    if (asked.json) sayJson(outside, facts);
-    else say(outside, bagsText(facts));
+    const holes = holesAsked(at, asked.holes);
+    if (!holes.ok) return refuse(outside, ...holes.findings);
+    const toMm = asked.to === undefined ? undefined : parseDepth(asked.to);
+    if (asked.to !== undefined && toMm === undefined) return refuse(outside, noDepth(asked.to));
+    const facts = holes.value.map((hole) => bagFacts(at, hole, toMm));
+    const lines = facts.flatMap((each) => each.run.lines);
+    switch (asked.as) {
+      case 'csv':
+        sayFile(outside, bagRunCsv(lines));
+        break;
+      case 'html':
+        sayFile(outside, bagRunHtml(lines, `Bags · ${facts.map((each) => each.run.hole).join(', ')}`));
+        break;
+      case 'json':
+        sayJson(outside, { holes: facts, stock: stockAt(at) });
+        break;
+      case 'issued':
+        say(outside, facts.map(issuedText).join('\n\n'));
+        break;
+      case 'text':
+        say(outside, bagsText(facts, stockAt(at)));
+    }
     return EXIT.fine;
   });
 }
 
-function bagFacts({ desk, project }: AtProject, hole: Document) {
-  const rodMm = headerOf(hole).rodMm;
-  const ahead = streamAhead(project.sampling, streamStateOf(hole), { count: AHEAD, rodMm });
+function holesAsked(at: AtProject, names: readonly string[]): Result<readonly Document[]> {
+  const named = names.map((name) => holeNamed(at, name));
+  const unknown = named.flatMap((each) => (each.ok ? [] : each.findings));
+  if (unknown.length > 0) return refused(...unknown);
+  if (named.length > 0) return ok(named.flatMap((each) => (each.ok ? [each.value] : [])));
+  return ok(
+    holesOf(at.desk).filter((hole) => !isOver(headerOf(hole).state) && holeNouns(hole, 'bagRuns').length > 0),
+  );
+}
+
+function bagFacts({ project }: AtProject, hole: Document, toMm: number | undefined) {
   return {
+    run: bagRunOf(project, hole, toMm),
     issued: holeNouns(hole, 'bags'),
-    upcoming: ahead.upcoming,
-    putOff: ahead.putOff,
-    numberedLeft: ahead.numberedLeft,
-    stock: stockOf(
-      project.sampling,
-      holesOf(desk).flatMap((each) => holeNouns(each, 'bags')),
-    ),
+    putOff: holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined),
   };
 }
 
-function bagsText({ issued, upcoming, putOff, numberedLeft, stock }: ReturnType<typeof bagFacts>): string {
-  const rows = issued.map(({ number, kind, fromMm, toMm, of, method, material, reason }) => [
-    number,
-    kind,
-    fromMm === undefined || toMm === undefined ? '' : formatInterval({ fromMm, toMm }),
-    [of === undefined ? undefined : `of ${of}`, method, material, reason]
-      .filter((part) => part !== undefined)
-      .join(', '),
-  ]);
-  return [
-    tableText([['number', 'kind', 'metres', ''], ...rows]),
-    '',
-    'Next:',
-    ...upcoming.map((each) => `  ${upcomingText(each)}`),
-    ...putOff.map((put) => `  ${put.number}  ${put.kind} put off: ${put.reason}`),
-    `  ${numberedLeft} numbered bags left`,
-    '',
-    'Stock of controls:',
-    ...stock.map((each) => `  ${each.kind} ${each.material}: ${each.left} of ${each.came} left`),
-  ].join('\n');
+function stockAt({ desk, project }: AtProject) {
+  return stockOf(
+    project.sampling,
+    holesOf(desk).flatMap((hole) => holeNouns(hole, 'bags')),
+  );
 }
+
+const noDepth = (text: string) =>
+  wrongUse.at(
+    { thing: '--to' },
+    { problem: `${text} is no depth in metres`, remedy: 'Give one like 120 or 120.5.' },
+  );

@@ -49,17 +49,59 @@ describe('check', () => {
 });
 
 describe('bags', () => {
-  it('lists what is issued, what comes and what is in stock', async () => {
-    const { out } = await run((outside) => bags(outside, { folder, hole: 'MBRC003', json: true }));
-    const facts = JSON.parse(out);
-    expect(facts.issued[0]).toMatchObject({ number: 'MB000441', kind: 'primary', fromMm: 0, toMm: 1000 });
-    expect(facts.upcoming[0]).toMatchObject({ fromMm: 54_000 });
-    expect(facts.stock.map((each: { material: string }) => each.material)).toEqual([
+  const asked = { folder, holes: ['MBRC003'], to: undefined, as: 'text' } as const;
+
+  it('lists tomorrow’s bags down to the planned depth, each with its metre, kind and tray place and a box to tick', async () => {
+    const { code, out } = await run((outside) => bags(outside, asked));
+    const lines = out.split('\n');
+    expect(code).toBe(0);
+    expect(lines[0]).toMatch(/^MBRC003: \d+ bags to label to 120 m, 66 primary/);
+    expect(lines[1]).toBe('[ ] MB000502  54–55        tray 3 no. 15');
+    expect(out).toContain('[ ] MB000507               blank crushed quartz (or standard)');
+    expect(out).toContain('standard K17: ');
+  });
+  it('lists those of every hole that has numbered bags left where none is named', async () => {
+    const { out } = await run((outside) => bags(outside, { ...asked, holes: [] }));
+    expect(out).toContain('MBRC003: ');
+    expect(out).not.toContain('MBRC001: ');
+  });
+  it('says how many metres have no numbered bag', async () => {
+    const { out } = await run((outside) => bags(outside, { ...asked, to: '250' }));
+    expect(out).toMatch(/NOT ENOUGH: \d+ m of MBRC003 to 250 m have no numbered bag/);
+  });
+  it('gives labels as CSV in which no control tells what it is', async () => {
+    const { out } = await run((outside) => bags(outside, { ...asked, as: 'csv' }));
+    expect(out.split('\r\n').slice(0, 2)).toEqual([
+      'number,hole,from_m,to_m,tray,compartment',
+      'MB000502,MBRC003,54,55,3,15',
+    ]);
+    expect(out).toContain('MB000507,MBRC003,,,,\r\n');
+  });
+  it('gives a sheet to print for the splitter', async () => {
+    const { out } = await run((outside) => bags(outside, { ...asked, as: 'html' }));
+    expect(out).toContain('<h1>Bags · MBRC003</h1>');
+    expect(out).toContain('<td>☐</td><td>MB000502</td>');
+  });
+  it('lists the bags issued', async () => {
+    const { out } = await run((outside) => bags(outside, { ...asked, as: 'issued' }));
+    expect(out).toMatch(/^MB000441 +primary +0–1$/m);
+  });
+  it('gives all of it as data', async () => {
+    const { out } = await run((outside) => bags(outside, { ...asked, as: 'json' }));
+    const { holes: facts, stock } = JSON.parse(out);
+    expect(facts[0].issued[0]).toMatchObject({ number: 'MB000441', kind: 'primary', fromMm: 0, toMm: 1000 });
+    expect(facts[0].run.lines[0]).toMatchObject({ number: 'MB000502', fromMm: 54_000 });
+    expect(stock.map((each: { material: string }) => each.material)).toEqual([
       'K17',
       'M04',
       'R22',
       'crushed quartz',
     ]);
+  });
+  it('refuses a depth that is none', async () => {
+    const { code, err } = await run((outside) => bags(outside, { ...asked, to: 'deep' }));
+    expect(code).toBe(2);
+    expect(err).toContain('deep is no depth in metres');
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
 import type { TerminationAsked } from '../termination.ts';
-import { type Done, oneHole, withProject, withWho } from './options.ts';
+import { type Done, withProject, withWho } from './options.ts';
 
 /** Adds the commands that are about one hole, or about a few named. */
 export function addHoleCommands(program: Command, outside: Outside, done: Done): void {
@@ -38,12 +38,19 @@ function addEnter(program: Command, outside: Outside, done: Done): void {
 }
 
 function addBags(program: Command, outside: Outside, done: Done): void {
-  oneHole(program, 'bags', 'bags as issued, what comes next, what is put off, controls in stock').action(
-    async (hole, options) => {
+  withProject(program.command('bags'))
+    .description('the bags to label for tomorrow with metre, kind and tray place, ready to tick off')
+    .argument('[holes...]', 'the holes; every one with numbered bags left if none is named')
+    .option('--to <depth>', 'down to this depth, in metres; the planned one if not said')
+    .option('--csv', 'for a label printer: no label tells a control')
+    .option('--html', 'a sheet to print for the splitter')
+    .option('--issued', 'the bags issued so far')
+    .option('--json', 'as data')
+    .action(async (holes, { project: folder, to, ...options }) => {
       const { bags } = await import('../bags.ts');
-      done(await bags(outside, { folder: options.project, hole, json: options.json === true }));
-    },
-  );
+      const as = (['csv', 'html', 'issued', 'json'] as const).find((each) => options[each] === true);
+      done(await bags(outside, { folder, holes, to, as: as ?? 'text' }));
+    });
 }
 
 function addTermination(program: Command, outside: Outside, done: Done): void {
