@@ -32,7 +32,7 @@ interface ListPart {
 export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'shift' | 'row';
 
 /** What the survey screen shows: the shots with their checks, the hole from above, the hole from the side. */
-export type SurveyView = 'shots' | 'plan' | 'section';
+export type SurveyView = 'shots' | 'plan' | 'section' | 'expected';
 
 /** Logging by fields: which field is in hand, what is typed to find a value in it, and the strokes said in each so far: together they are the line. */
 export interface FieldsForm {

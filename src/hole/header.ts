@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { conditionSchema } from '../condition/condition.ts';
 import { azimuthDeg, coordinateMm, depthMm, dipDeg, north, stamp, words } from './parts.ts';
 
 /** The states of a hole, in the trade's words. */
@@ -55,6 +56,7 @@ export const plan = z.strictObject({
         fromMm: depthMm,
         toMm: depthMm.optional(),
         hazard: z.enum(['fibre', 'void']).optional(),
+        seen: conditionSchema.optional().describe('What in a logged row tells it'),
       }),
     )
     .optional()

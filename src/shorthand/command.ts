@@ -51,6 +51,8 @@ export type RigCommand =
   | { readonly does: 'collar'; readonly state: 'capped' | 'plugged' }
   /** Direction and depth of the hole as words; read where plans are read. */
   | { readonly does: 'plan'; readonly said: string }
+  /** A contact or zone that the plan expects, as words; read where the schema is known. */
+  | { readonly does: 'expect'; readonly said: string }
   /** `called`: who was called, where `called NAME:` stands in front. */
   | {
       readonly does: 'decide';

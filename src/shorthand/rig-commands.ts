@@ -93,6 +93,16 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
     read: (text) =>
       text === '' ? wrong('azimuth, dip, depth', ';plan 270g -60 180') : { does: 'plan', said: text },
   },
+  {
+    word: 'expect',
+    form: ';expect lode 70-78 seen sulphides PYR>=2, or ;expect old stope 80-84 void, or ;expect lode none',
+    does: 'A contact or zone that the plan expects: name, depth, hazard (fibre, void), what in the log tells it',
+    previewed: false,
+    read: (text) =>
+      text === ''
+        ? wrong('a name and a depth', ';expect lode 70-78 seen sulphides PYR>=2')
+        : { does: 'expect', said: text },
+  },
   alone('capped', { does: 'collar', state: 'capped' }, 'The collar is capped'),
   alone('plugged', { does: 'collar', state: 'plugged' }, 'The collar is plugged'),
   decision('hold', 'held', 'Hold the hole open: call before it is ended'),

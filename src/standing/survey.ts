@@ -1,11 +1,14 @@
+import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
-import { headerOf, holeNouns, holeThings, planOf } from '../hole/hole.ts';
+import { headerOf, holeNouns, holeThings, planOf, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { type Depth, depthFromMetres, depthFromMm } from '../quantity/depth.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { triOf } from '../quantity/tri.ts';
 import type { Document } from '../record/document.ts';
 import { type ExpectedHere, expectedHere, type HazardWarning, hazardWarnings } from '../survey/expected.ts';
+import { type ExpectedLogged, expectedLogged } from '../survey/expected-logged.ts';
+import { checkExpected } from '../survey/findings/expected-off.ts';
 import { type HoleDirections, type HoleSurvey, surveyHole } from '../survey/hole-survey.ts';
 import {
   type ClosestApproach,
@@ -20,7 +23,7 @@ import {
 import { lastStation, type Path, pathThrough } from '../survey/path.ts';
 import type { Projection } from '../survey/projection.ts';
 import { type Site, siteOf } from '../survey/site.ts';
-import { chanceAtTarget } from '../survey/uncertainty.ts';
+import { chanceAtTarget, type Uncertainty } from '../survey/uncertainty.ts';
 import type { DirectionKnown } from '../termination/situation.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
@@ -77,6 +80,8 @@ export interface AtTarget {
   readonly nearest: ClosestApproach;
   /** Probability of passing within the target's radius, 0 to 1, by the errors of the tools alone. */
   readonly chance: number;
+  /** How well the hole is known where it is nearest, by the same errors. */
+  readonly uncertainty: Uncertainty;
 }
 
 /** A hole beside its target. */
@@ -97,12 +102,19 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
   if (path === undefined || planned === undefined) return undefined;
   const { severityLimitPer30m, targetRadiusM, toolErrors } = project.survey;
   const ways = (['straight', 'trend'] as const).map((projection): AtTarget => {
-    const { probability } = chanceAtTarget(stations, planned, targetRadiusM, toolErrors, projection);
+    const { probability, uncertainty } = chanceAtTarget(
+      stations,
+      planned,
+      targetRadiusM,
+      toolErrors,
+      projection,
+    );
     return {
       projection,
       miss: missAtTarget(path, planned, projection),
       nearest: closestApproach(path, planned, projection),
       chance: probability,
+      uncertainty,
     };
   });
   return {
@@ -169,6 +181,21 @@ export const expectedOf = byReference((project: Project, hole: Document): readon
     depthFromMm(Math.round((deepest * 1.5) / 1000) * 1000),
   );
 });
+
+/** The same, beside the log: where each was logged, and how far off. */
+export const expectedLoggedOf = byReference((project: Project, hole: Document): readonly ExpectedLogged[] =>
+  expectedLogged(
+    expectedOf(project, hole),
+    rowsDown(hole).map(([, row]) => row),
+    project.schema,
+  ),
+);
+
+/** What is to be said of contacts and zones logged far from where they should come, or passed and not seen. */
+export function expectedFindingsOf(project: Project, hole: Document): readonly Finding[] {
+  const { loggedMm } = headsOf(hole);
+  return checkExpected(expectedLoggedOf(project, hole), loggedMm, project.survey, placeOf(hole));
+}
 
 /** Hazard zones that the drilled head is within the site's stand-off of. */
 export function hazardsOf(project: Project, hole: Document): readonly HazardWarning[] {

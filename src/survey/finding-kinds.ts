@@ -6,6 +6,7 @@ import { collarOffProgram } from './findings/collar-off-program.ts';
 import { compassDistances, compassMagneticGround } from './findings/compass-no-check.ts';
 import { declinationSlip } from './findings/declination-slip.ts';
 import { dipFromVertical, dipUpwards } from './findings/dip-slip.ts';
+import { expectedNotSeen, expectedOff } from './findings/expected-off.ts';
 import { gridUnreadable } from './findings/grid-unreadable.ts';
 import { jump } from './findings/jump.ts';
 import { magneticFieldOff } from './findings/magnetic-field.ts';
@@ -36,6 +37,8 @@ export const SURVEY_FINDING_KINDS: readonly FindingKind[] = [
   declinationSlip,
   dipFromVertical,
   dipUpwards,
+  expectedNotSeen,
+  expectedOff,
   gridUnreadable,
   jump,
   magneticFieldOff,

@@ -68,6 +68,9 @@ export const surveySettings = z
     severityLimitPer30m: degreesOver0
       .optional()
       .describe('Sharpest bend the hole can be steered or hoped to take, degrees per 30 m'),
+    expectedToleranceM: metresOver0
+      .optional()
+      .describe('A contact logged further than this from where it should come is questioned, metres'),
     targetRadiusM: metresOver0.optional().describe('How near the target counts as through it, metres'),
     toolErrors: z
       .strictObject({
@@ -107,6 +110,7 @@ const USUAL = {
   miscloseDeg: 1,
   severityLimitPer30m: 3,
   targetRadiusM: 10,
+  expectedToleranceM: 5,
 } as const;
 
 const usualErrors = (azimuthRandomDeg: number, azimuthSystematicDeg: number): ToolErrors => ({
@@ -144,6 +148,7 @@ export interface SurveySettings {
   readonly miscloseDeg: number;
   readonly severityLimitPer30m: number;
   readonly targetRadiusM: number;
+  readonly expectedToleranceM: number;
   readonly toolErrors: Readonly<Record<ErrorClass, ToolErrors>>;
 }
 

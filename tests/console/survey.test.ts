@@ -238,6 +238,35 @@ describe('a shot typed', () => {
   });
 });
 
+describe('what the plan expects', () => {
+  it('is shown beside the log, with how far off it came, at 80 columns too; the same key leads back', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';expect lode 70-78 seen sulphides PYR>=2');
+    sitting.enter(';expect old stope 63-66 void');
+    sitting.press('f6');
+    expect(shown(sitting)).toContain('1 of the plan not as expected: e');
+    sitting.type('e');
+    for (const [columns, rows] of [
+      [80, 24],
+      [100, 30],
+    ] as const) {
+      const screen = shown(sitting, columns, rows);
+      expect(screen).toContain('lode  planned at 70 to 78 m');
+      expect(screen).toContain('logged: 45 m, 25.0 m higher than expected');
+      expect(screen).toContain('old stope (VOID)');
+      expect(screen.replace(/[│\s]+/g, ' ')).toContain('No warning is no clearance');
+    }
+    sitting.type('e');
+    expect(shown(sitting)).toContain('PROJECTED');
+  });
+
+  it('is nothing where nothing was said, and how to say it', async () => {
+    const sitting = await atSurvey();
+    sitting.type('e');
+    expect(shown(sitting)).toContain('The plan expects nothing yet');
+  });
+});
+
 describe('a hazard zone of the plan', () => {
   it('is warned of beside the log, at 80 columns too, and no warning is called no clearance', async () => {
     const files = sampleFiles();

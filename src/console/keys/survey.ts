@@ -55,6 +55,14 @@ export const SURVEY_KEYS: readonly Binding[] = [
     act: viewSurvey('section'),
   },
   {
+    name: 'expected',
+    on: ['survey'],
+    keys: ['e'],
+    hint: 'expected',
+    help: 'Contacts and zones of the plan: where they should come, and how far off they were logged; and back',
+    act: viewSurvey('expected'),
+  },
+  {
     name: 'survey run',
     on: ['survey'],
     keys: ['r'],

@@ -2,7 +2,7 @@ import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
-import { expectedOf, surveyOf } from '../../standing/survey.ts';
+import { expectedFindingsOf, expectedOf, surveyOf } from '../../standing/survey.ts';
 import { brailleLines } from '../../survey/braille.ts';
 import { planPicture, sectionPicture } from '../../survey/picture.ts';
 import type { Size } from '../paint/painter.ts';
@@ -12,6 +12,7 @@ import { box } from '../widgets/box.ts';
 import { fitHeight, type Line, line, wrap } from '../widgets/line.ts';
 import { hintLine, messageLines } from './bottom.ts';
 import { headerLine } from './header.ts';
+import { expectedView } from './survey-expected.ts';
 import { shotDetail, shotHeading, shotLines } from './survey-shots.ts';
 import { targetLines } from './survey-target.ts';
 
@@ -29,7 +30,9 @@ export function surveyScreen(
   const body =
     screen.view === 'shots'
       ? shotsView(state, hole, screen.cursor, { columns: size.columns, rows: room }, theme)
-      : pictureView(state, hole, screen.view, { columns: size.columns, rows: room }, theme);
+      : screen.view === 'expected'
+        ? expectedView(state.project, hole, { columns: size.columns, rows: room }, theme)
+        : pictureView(state, hole, screen.view, { columns: size.columns, rows: room }, theme);
   return [
     headerLine(state, hole, size.columns),
     ...fitHeight(body, room),
@@ -56,11 +59,12 @@ function shotsView(state: State, hole: Document, cursor: number, size: Size, the
   const at = Math.min(Math.max(0, cursor + 1), rows.length - 1);
   const start = Math.max(0, Math.min(at - Math.floor((listRoom - 1) / 2), rows.length - listRoom + 1));
   const doubts = survey.findings.length;
+  const off = expectedFindingsOf(state.project, hole).length;
   return box(
     [
       { title: targetTitle(hole, survey), lines: padded(target), height: target.length },
       {
-        title: `shots · ${doubts === 0 ? 'nothing doubtful' : `${doubts} doubtful, marked ?`}`,
+        title: `shots · ${doubts === 0 ? 'nothing doubtful' : `${doubts} doubtful, marked ?`}${off === 0 ? '' : ` · ${off} of the plan not as expected: e`}`,
         lines: padded([shotHeading(survey.north), ...rows.slice(start, start + listRoom - 1)]),
         height: listRoom,
       },

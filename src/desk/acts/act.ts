@@ -19,6 +19,7 @@ import { nextRod } from '../../standing/rods.ts';
 import { chooseControl } from './choose.ts';
 import { placeControl, putNextControlOff } from './controls.ts';
 import { goingOn } from './decision.ts';
+import { setExpected } from './expected.ts';
 import { recordHygiene } from './hygiene.ts';
 import { recordMasses } from './mass.ts';
 import { recordPhoto } from './photo.ts';
@@ -94,6 +95,8 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
       return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
     case 'plan':
       return setPlan(hole, command.said);
+    case 'expect':
+      return setExpected(project, hole, command.said);
     case 'decide':
       return goingOn(project, hole, command, maker);
     case 'stop':

@@ -1,4 +1,4 @@
-import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { type Depth, depthFromMetres } from '../../../src/quantity/depth.ts';
 import { stamp } from '../../../src/quantity/stamp.ts';
 import { magneticField } from '../../../src/survey/declination.ts';
 import { checkAzimuthOnCircle } from '../../../src/survey/findings/azimuth-off-circle.ts';
@@ -8,6 +8,7 @@ import { checkCollarOnProgram } from '../../../src/survey/findings/collar-off-pr
 import { checkCompassDistances, checkMagneticGround } from '../../../src/survey/findings/compass-no-check.ts';
 import { checkDeclinationSlip } from '../../../src/survey/findings/declination-slip.ts';
 import { checkDipSlip } from '../../../src/survey/findings/dip-slip.ts';
+import { checkExpected } from '../../../src/survey/findings/expected-off.ts';
 import { checkJumps } from '../../../src/survey/findings/jump.ts';
 import { checkMagneticField } from '../../../src/survey/findings/magnetic-field.ts';
 import { checkMagneticInSteel } from '../../../src/survey/findings/magnetic-in-steel.ts';
@@ -44,6 +45,26 @@ const DOWN = [
 ] as const;
 const PLANNED = { eastM: 745_000, northM: 6_500_000 };
 
+const at = depthFromMetres;
+const expectedFound = (loggedTopMm: Depth | undefined, loggedMm: Depth) =>
+  checkExpected(
+    [
+      {
+        expected: { name: 'lode', fromMm: at(70) },
+        top: { earliestMm: at(70), latestMm: at(73) },
+        foot: undefined,
+        state: loggedTopMm === undefined ? 'not seen' : 'seen',
+        loggedTopMm,
+        loggedFootMm: undefined,
+        topOffMm: loggedTopMm === undefined ? undefined : loggedTopMm - 70_000,
+        footOffMm: undefined,
+      },
+    ],
+    loggedMm,
+    { expectedToleranceM: 5 },
+    AT,
+  );
+
 const READING_CASES: readonly ErrorCase[] = [
   given('survey-azimuth-off-circle', 'an azimuth of 365', () => checkAzimuthOnCircle(365, AT)),
   given('survey-back-bearing', 'an azimuth the other way round', () =>
@@ -62,6 +83,8 @@ const READING_CASES: readonly ErrorCase[] = [
     checkShotGaps([0, 12, 60].map(depthFromMetres), depthFromMetres(70), { longestGapM: 40 }, AT),
   ),
   given('survey-shot-order', 'a shot above the one before it', () => checkShotOrder(runOf(DOWN), AT)),
+  given('survey-expected-off', 'a lode 25 m too high', () => expectedFound(at(45), at(46))),
+  given('survey-expected-not-seen', 'a lode that the log has passed', () => expectedFound(undefined, at(90))),
   given('survey-jump', '6° in a rod string of 30 m', () =>
     checkJumps([station(0, 90, -60), station(30, 90, -66)], { jumpPer30m: 3 }, AT),
   ),

@@ -1,0 +1,95 @@
+import { formatFinding } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { formatAzimuth } from '../quantity/azimuth.ts';
+import { formatDepth, metres } from '../quantity/depth.ts';
+import { formatDip } from '../quantity/dip.ts';
+import type { Document } from '../record/document.ts';
+import { headsOf } from '../standing/heads.ts';
+import {
+  type AtTarget,
+  expectedFindingsOf,
+  expectedLoggedOf,
+  hazardsOf,
+  type SurveyStanding,
+  surveyOf,
+  targetOf,
+} from '../standing/survey.ts';
+import { NO_CLEARANCE } from '../survey/expected.ts';
+import { expectedCells } from '../survey/expected-words.ts';
+import { bendBetween } from '../survey/severity.ts';
+import { chanceWords, ellipseWords, missSides, reachWords } from '../survey/target-words.ts';
+import { tableText } from './table-text.ts';
+
+/** Where a hole goes, in words: stations and bends, how it comes out at its target, what the plan expects, every doubt. */
+export function surveyText(project: Project, hole: Document): string {
+  const survey = surveyOf(project, hole);
+  const { stations, findings } = survey;
+  return [
+    `${headerOf(hole).name}, drilled ${formatDepth(headsOf(hole).drilledMm)} m`,
+    ...(stations.length === 0 ? ['No direction is recorded.'] : [stationTable(survey)]),
+    ...targetLines(project, hole),
+    ...expectedLines(project, hole),
+    ...[...findings, ...expectedFindingsOf(project, hole)].map(formatFinding),
+  ].join('\n');
+}
+
+const HEAD = ['depth m', 'azimuth', 'dip', '', 'bend', 'lift', 'turn', 'turn × cos dip'];
+
+/** Stations with the bends from the one above, degrees per 30 m. */
+function stationTable({ stations }: SurveyStanding): string {
+  const rows = stations.map((station, index) => {
+    const above = stations[index - 1];
+    const bend =
+      above === undefined ? undefined : bendBetween(above, station, metres(station.depthMm - above.depthMm));
+    return [
+      formatDepth(station.depthMm),
+      formatAzimuth(station.azimuth),
+      formatDip(station.dip),
+      station.basis,
+      ...(bend === undefined
+        ? ['', '', '', '']
+        : [bend.severity, bend.lift, bend.turn, bend.turnAcross].map((deg) => deg.toFixed(2))),
+    ];
+  });
+  return `${tableText([HEAD, ...rows])}\nBends in degrees per 30 m; lift is positive where the hole becomes shallower, turn to the right.`;
+}
+
+function targetLines(project: Project, hole: Document): readonly string[] {
+  const target = targetOf(project, hole);
+  if (target === undefined) return [];
+  const { severityLimitPer30m, targetRadiusM } = project.survey;
+  const measured = target.measuredMm >= target.targetMm;
+  const ways = measured ? target.ways.slice(0, 1) : target.ways;
+  return [
+    '',
+    `Measured to ${formatDepth(target.measuredMm)} m, ${target.offPlanM.toFixed(1)} m off the plan there. Target at ${formatDepth(target.targetMm)} m:`,
+    ...ways.flatMap((way) => wayLines(way, measured, targetRadiusM)),
+    ...(measured ? [] : [`  ${reachWords(target.reach, severityLimitPer30m, targetRadiusM)}`]),
+  ];
+}
+
+function wayLines(way: AtTarget, measured: boolean, radiusM: number): readonly string[] {
+  const { miss, nearest } = way;
+  const name = measured
+    ? 'as measured'
+    : way.projection === 'straight'
+      ? 'projected straight on'
+      : 'projected on the trend';
+  return [
+    `  ${name}: misses by ${miss.totalM.toFixed(1)} m (${missSides(miss).join(', ')}); nearest ${nearest.distanceM.toFixed(1)} m at ${(nearest.depthMm / 1000).toFixed(1)} m`,
+    `    by the errors of the tools alone, one sigma there ${ellipseWords(way.uncertainty)}; ${chanceWords(way.chance)} within ${radiusM} m`,
+  ];
+}
+
+function expectedLines(project: Project, hole: Document): readonly string[] {
+  const zones = expectedLoggedOf(project, hole);
+  if (zones.length === 0) return [];
+  const near = hazardsOf(project, hole);
+  const hazards = zones.some((zone) => zone.expected.hazard !== undefined);
+  return [
+    '',
+    tableText([['expected', 'planned m', 'in this hole m', 'logged'], ...zones.map(expectedCells)]),
+    ...(near.length > 0 ? near.map((each) => each.text) : hazards ? [NO_CLEARANCE] : []),
+  ];
+}

@@ -1,0 +1,40 @@
+import type { Reach, SplitMiss } from './miss.ts';
+import type { Uncertainty } from './uncertainty.ts';
+
+/** A miss in one direction: its metres, and which way. */
+export function sideWords(m: number, positive: string, negative: string): string {
+  return Math.abs(m) < 0.05 ? '0.0' : `${Math.abs(m).toFixed(1)} ${m > 0 ? positive : negative}`;
+}
+
+/** A miss along, across and in height, each with its side: `0.7 short`, `0.5 left`, `0.9 above`. */
+export function missSides({ alongM, acrossM, belowM }: SplitMiss): readonly [string, string, string] {
+  return [
+    sideWords(alongM, 'beyond', 'short'),
+    sideWords(acrossM, 'right', 'left'),
+    sideWords(belowM, 'below', 'above'),
+  ];
+}
+
+/** Whether the target can still be reached, and what it would take. */
+export function reachWords(reach: Reach, limitPer30m: number, radiusM: number): string {
+  if (reach.lengthM === undefined) return 'The target lies behind it: it CAN NOT be reached.';
+  const bend = `${reach.severityPer30m.toFixed(1)}° per 30 m (limit ${limitPer30m})`;
+  if (!reach.within) return `To come within ${radiusM} m it would bend ${bend}: it CAN NOT.`;
+  return `Target within reach${reach.severityPer30m < 0.05 ? '' : `: bends ${bend}`}.`;
+}
+
+/** A chance in whole per cent, never as sure. */
+export function chanceWords(chance: number | undefined): string {
+  if (chance === undefined) return 'not known';
+  if (chance > 0.995) return 'over 99 %';
+  return chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`;
+}
+
+/** The one-sigma ellipse: `± 0.6 by 0.3 m, the longer way 12° right of up`. */
+export function ellipseWords({ ellipse }: Uncertainty): string {
+  const longM = ellipse.longM.toFixed(1);
+  if (longM === ellipse.shortM.toFixed(1)) return `± ${longM} m all round`;
+  const round = ((Math.round(ellipse.angleDeg) % 180) + 180) % 180;
+  const way = round === 0 ? 'up and down' : round === 90 ? 'left and right' : `${round}° right of up`;
+  return `± ${longM} by ${ellipse.shortM.toFixed(1)} m, the longer way ${way}`;
+}
