@@ -14,6 +14,7 @@ const base = {
 };
 const strokes = { pair: text.optional(), key: text.optional() };
 const percentLimits = { ladder: z.array(z.number()), traceCountsAsPercent: z.number().optional() };
+const CSV_MEMBERS = ['from', 'to', 'depth', 'reading', 'hole', 'unit'];
 const kind = <K extends string>(name: K) => ({ kind: z.literal(name) });
 
 /** A field with everything that its kind needs and nothing else: what an entry and all that it inherits must add up to. */
@@ -31,6 +32,8 @@ export const completeField = z.discriminatedUnion('kind', [
     max: z.number(),
     decimals: z.number(),
     column: z.boolean(),
+    caution: z.strictObject({ kind: text, words: text }).optional(),
+    csv: z.strictObject(Object.fromEntries(CSV_MEMBERS.map((name) => [name, text.optional()]))).optional(),
   }),
   z.strictObject({ ...kind('flag'), ...base, ...strokes }),
   z.strictObject({ ...kind('text'), ...base }),

@@ -55,7 +55,22 @@ const caution = z
       .max(200)
       .describe('Shown where the code is logged; plain words that leave the ruling to site procedures'),
   })
-  .describe('What can hurt somebody where this is seen');
+  .describe('What can hurt somebody where this is seen, or who takes this reading');
+
+/** Where the readings of an instrument stand in its CSV. */
+const readingColumns = z.strictObject({
+  from: z.string().min(1).max(60).optional().describe('Heading of the column of the top, in metres'),
+  to: z.string().min(1).max(60).optional().describe('Heading of the column of the foot, in metres'),
+  depth: z.string().min(1).max(60).optional().describe('Heading of the column of a single depth, in metres'),
+  reading: z.string().min(1).max(60).optional().describe('Heading of the column of the reading'),
+  hole: z
+    .string()
+    .min(1)
+    .max(60)
+    .optional()
+    .describe('Heading of the column of the hole, where a file has several'),
+  unit: z.string().min(1).max(20).optional().describe('What the file counts in, like 1e-5 SI or ppm'),
+});
 
 /** One code as a file writes it: whole where it is new, only what changes where it is inherited. */
 const codeEntry = z.strictObject({
@@ -139,6 +154,11 @@ export const fieldEntry = z.strictObject({
     .boolean()
     .optional()
     .describe('number: a reading of an instrument, typed down the metres or taken from a CSV'),
+  caution: caution.nullable().optional(),
+  csv: readingColumns
+    .nullable()
+    .optional()
+    .describe("number with column: where its readings stand in the instrument's CSV (offsider readings)"),
 });
 export type FieldEntry = z.infer<typeof fieldEntry>;
 

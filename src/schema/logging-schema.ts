@@ -69,6 +69,19 @@ type FieldBase = {
 /** Strokes that name an amount field itself (`vn5`, `v5`), as a pair and a key name a code. */
 type Strokes = { readonly pair?: string; readonly key?: string };
 
+/**
+ * Where the readings of an instrument stand in its CSV, by the headings of its columns: the interval (`from` and `to`) or one
+ * depth (`depth`), the reading, and in a file of several holes the hole. `unit` is what the file counts in.
+ */
+export type ReadingColumns = {
+  readonly from?: string;
+  readonly to?: string;
+  readonly depth?: string;
+  readonly reading?: string;
+  readonly hole?: string;
+  readonly unit?: string;
+};
+
 /** Limits of an amount in percent. */
 type PercentLimits = {
   /** The steps that estimates by eye are given in; off it is asked. Ascending, each over 0 and at most 100. */
@@ -99,6 +112,10 @@ export type NumberField = FieldBase & {
   readonly decimals: number;
   /** An instrument's reading: typed down the metres as a column or taken from a CSV, never carried. */
   readonly column: boolean;
+  /** What can hurt somebody who takes the reading, said where its column is typed. */
+  readonly caution?: Caution;
+  /** Which columns of the instrument's CSV hold what, by their headings. */
+  readonly csv?: ReadingColumns;
 };
 export type FlagField = FieldBase & Strokes & { readonly kind: 'flag' };
 export type TextField = FieldBase & { readonly kind: 'text' };

@@ -16,8 +16,8 @@ import { entryTwice } from '../../schema/findings/entry-twice.ts';
 import { importColumn } from '../../schema/findings/import-column.ts';
 import { importCsv } from '../../schema/findings/import-csv.ts';
 import { importRow } from '../../schema/findings/import-row.ts';
-import { keysReadAsPair } from '../../schema/findings/keys-read-as-pair.ts';
 import { keyUseless } from '../../schema/findings/key-useless.ts';
+import { keysReadAsPair } from '../../schema/findings/keys-read-as-pair.ts';
 import { labelTwice } from '../../schema/findings/label-twice.ts';
 import { ladder } from '../../schema/findings/ladder.ts';
 import { listEmpty } from '../../schema/findings/list-empty.ts';
@@ -33,6 +33,7 @@ import { parentChanged } from '../../schema/findings/parent-changed.ts';
 import { parentMissing } from '../../schema/findings/parent-missing.ts';
 import { placeUnknown } from '../../schema/findings/place-unknown.ts';
 import { provisional } from '../../schema/findings/provisional.ts';
+import { readingNotTaken } from '../../schema/findings/reading-not-taken.ts';
 import { reserved } from '../../schema/findings/reserved.ts';
 import { retiredPairReused } from '../../schema/findings/retired-pair-reused.ts';
 import { rowAmountOff } from '../../schema/findings/row-amount-off.ts';
@@ -98,6 +99,7 @@ export const SCHEMA_FINDING_KINDS: readonly FindingKind[] = [
   parentMissing,
   placeUnknown,
   provisional,
+  readingNotTaken,
   reserved,
   retiredPairReused,
   rowAmountOff,

@@ -7,6 +7,7 @@ import { addDispatchCommands } from './dispatch-commands.ts';
 import { addHoleCommands } from './hole-commands.ts';
 import { type Done, withWho } from './options.ts';
 import { addProjectCommands } from './project-commands.ts';
+import { addReadingCommands } from './reading-commands.ts';
 import { addSchemaCommands } from './schema-commands.ts';
 import { addSurveyCommands } from './survey-commands.ts';
 
@@ -64,6 +65,7 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addHoleCommands(program, outside, done);
   addSurveyCommands(program, outside, done);
   addDispatchCommands(program, outside, done);
+  addReadingCommands(program, outside, done);
   addSchemaCommands(program, outside, done);
   return program;
 }

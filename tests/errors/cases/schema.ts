@@ -1,13 +1,21 @@
+import { planReadings } from '../../../src/desk/acts/readings/plan-readings.ts';
 import { checkBagPrefixes } from '../../../src/schema/check-schema.ts';
 import { importCodes } from '../../../src/schema/import-codes.ts';
 import { meaningsOf } from '../../../src/schema/legend.ts';
-import type { Code, LoggingSchema } from '../../../src/schema/logging-schema.ts';
+import {
+  type Code,
+  fieldNamed,
+  type LoggingSchema,
+  type NumberField,
+} from '../../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../../src/schema/resolve.ts';
 import { additionsTo, changesUnder } from '../../../src/schema/schema-change.ts';
 import { findingsOf, overSmall, SMALL } from '../../schema/build.ts';
+import { holeWith, row } from '../../standing/support/hole.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const STYLE = resolveStyle('orogenic-gold') as LoggingSchema;
+const MAGSUS = fieldNamed(STYLE, 'magsus') as NumberField;
 const code = (name: string, rest: object = {}) => ({
   code: name,
   label: name.toLowerCase(),
@@ -132,6 +140,19 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
   imported('codes-column-missing', 'another heading', 'Kode,Description\nA,b\n'),
   imported('codes-not-csv', 'a quotation mark left open', 'Code,Description\nA,"open\nB,b\n'),
   imported('codes-line-unusable', 'a line without a code', 'Code,Description\n,second\n'),
+  given('reading-not-taken', 'a reading of a metre that is not logged', () =>
+    findingsIn(
+      planReadings(STYLE, holeWith({ rows: [row(0, 1)] }), MAGSUS, {
+        file: 'ms.csv',
+        records: [
+          ['From', 'To', 'K'],
+          ['1', '2', '0.31'],
+        ],
+        columns: { from: 'From', to: 'To', reading: 'K', unit: '1e-3 SI' },
+        choices: {},
+      }),
+    ),
+  ),
   ...changeCases(),
 ];
 
