@@ -1,11 +1,12 @@
-// Writes the sample project's holes and shifts anew: an invented explorer, logged through the program itself. `--into <folder>` writes elsewhere.
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+// Writes the sample project's holes, shifts and dispatch anew, and the laboratory's papers: an invented explorer, logged through the program itself. `--into <folder>` writes elsewhere.
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { plannedHole } from '../src/commands/program/plan-program.ts';
 import { readProgram } from '../src/commands/program/read-program.ts';
 import { endingDecision } from '../src/desk/acts/decision.ts';
+import { dispatchNamed, makeDispatch, passOn, proposeDispatch } from '../src/desk/acts/dispatch.ts';
 import { formatFinding } from '../src/finding/finding.ts';
 import { recordCollar, recordLineUp, recordRun } from '../src/hole/commands/direction.ts';
 import { planHole } from '../src/hole/commands/plan-hole.ts';
@@ -13,10 +14,12 @@ import { endHole, startDrilling, stopDrilling } from '../src/hole/commands/state
 import { headerOf, holeNouns, planOf } from '../src/hole/hole.ts';
 import { type Depth, depthFromMetres } from '../src/quantity/depth.ts';
 import type { DocumentName } from '../src/record/document.ts';
+import { dispatchOf } from '../src/sampling/dispatch-noun.ts';
 import { endShift, startShift } from '../src/shift/commands.ts';
 import { recordPlod } from '../src/shift/plod-commands.ts';
 import { headsOf } from '../src/standing/heads.ts';
 import { gridByCode } from '../src/survey/grids.ts';
+import { papersOf } from './sample-project/laboratory.ts';
 import {
   granted,
   make,
@@ -30,6 +33,7 @@ import {
 
 const NAME = 'mulgara-bend';
 const BY_HAND = ['project.json', 'logging.json', 'program.csv'];
+const PAPERS = 'laboratory';
 const source = resolve(import.meta.dirname, '..', 'sample-projects', NAME);
 const hole = (id: string): DocumentName => ({ kind: 'hole', id });
 
@@ -41,11 +45,12 @@ async function main(): Promise<void> {
     for (const file of BY_HAND) cpSync(join(source, file), join(folder, file));
     const sitting = await openSitting(folder);
     await tellStory(sitting);
+    writePapers(sitting, folder);
     const closed = await sitting.desk.close();
     if (!closed.ok) throw new Error(closed.problem);
     mkdirSync(target, { recursive: true });
     if (target !== source) for (const file of BY_HAND) cpSync(join(source, file), join(target, file));
-    for (const room of ['holes', 'shifts']) {
+    for (const room of ['holes', 'shifts', 'dispatches', PAPERS]) {
       if (existsSync(join(target, room))) rmSync(join(target, room), { recursive: true });
       cpSync(join(folder, room), join(target, room), { recursive: true });
     }
@@ -112,6 +117,32 @@ async function thirdDay(sitting: Sitting): Promise<void> {
   await beginShift(sitting, '2026-03-14');
   await setUp(sitting, 'MBRC003', { time: '06:05', azimuthDeg: 269.9, dipDeg: -60.1, compassDeg: 269.5 });
   await playLines(sitting, hole('MBRC003'));
+  await sendFirstHole(sitting);
+}
+
+/** The freight run calls: the bags of the first hole go, made up by the geologist and taken by the driver of the truck. */
+async function sendFirstHole(sitting: Sitting): Promise<void> {
+  const { desk, project } = sitting;
+  const bags = holeNouns(standing(sitting, hole('MBRC001')), 'bags').flatMap((bag) =>
+    bag.kind === 'void' ? [] : [bag.number],
+  );
+  const said = { bags, firstSeal: 'S04101' };
+  const proposed = granted(proposeDispatch(project, desk.documents().values(), said, makerNow(sitting)));
+  const { document, made } = makeDispatch(proposed, makerNow(sitting));
+  await make(sitting, document, made);
+  const handed = { to: 'Orla Venn, freight', sacks: proposed.sacks.length, sealsWhole: true };
+  const passed = passOn(standing(sitting, document), handed, makerNow(sitting));
+  await make(sitting, passed.document, passed.made);
+}
+
+/** What the laboratory will send for that dispatch: its receipt and its certificate, to be taken in by whoever tries the program. */
+function writePapers(sitting: Sitting, folder: string): void {
+  const dispatch = dispatchOf(granted(dispatchNamed(sitting.desk.documents().values(), undefined)));
+  const first = standing(sitting, hole('MBRC001'));
+  const papers = papersOf(dispatch, first, holeNouns(first, 'bags'), sitting.project.sampling);
+  mkdirSync(join(folder, PAPERS));
+  writeFileSync(join(folder, PAPERS, 'receipt.csv'), papers.receipt);
+  writeFileSync(join(folder, PAPERS, 'WA26-0417.csv'), papers.certificate);
 }
 
 async function beginShift(sitting: Sitting, date: string): Promise<void> {

@@ -1,5 +1,6 @@
 import type { Finding } from '../finding/finding.ts';
 import type { Bag } from '../hole/bags.ts';
+import { isTransposed } from './bag-number.ts';
 import { blankHigh } from './findings/blank-high.ts';
 import { duplicateApart } from './findings/duplicate-apart.ts';
 import { resultOfNoBag } from './findings/result-of-no-bag.ts';
@@ -7,8 +8,9 @@ import { standardOff } from './findings/standard-off.ts';
 import { standardRun } from './findings/standard-run.ts';
 import { blankResults, duplicateResults, type StandardScore, standardScores } from './results.ts';
 import type { Assay } from './results-read.ts';
-import { runSignals } from './run-rules.ts';
+import { runsIn } from './run-rules.ts';
 import type { Sampling } from './sampling.ts';
+import { suspectedSwap } from './swaps.ts';
 
 /** A pair further apart than this, percent of its mean, is remarked on; common practice for field duplicates of gold. */
 const FAR_APART = 50;
@@ -21,28 +23,43 @@ export function checkResults(
 ): readonly Finding[] {
   return [
     ...strangers(bags, assays),
-    ...checkStandards(standardScores(sampling, bags, assays)),
+    ...checkStandards(sampling, bags, assays),
     ...checkBlanks(sampling, bags, assays),
     ...checkDuplicates(bags, assays),
   ];
 }
 
+/** Results of numbers that no bag has; the bag that it may be, where two of its digits swapped make one without a result. */
 function strangers(bags: readonly Bag[], assays: readonly Assay[]): readonly Finding[] {
-  const known = new Set(bags.filter((bag) => bag.kind !== 'void').map((bag) => bag.number));
+  const known = new Map(bags.map((bag) => [bag.number, bag]));
+  const returned = new Set(assays.map((assay) => assay.number));
   return assays
-    .filter((assay) => !known.has(assay.number))
-    .map((assay) =>
-      resultOfNoBag.at(
-        { thing: `sample ${assay.number}` },
+    .filter((assay) => (known.get(assay.number)?.kind ?? 'void') === 'void')
+    .map(({ number }) => {
+      const near = bags.find(
+        (bag) => bag.kind !== 'void' && !returned.has(bag.number) && isTransposed(bag.number, number),
+      );
+      return resultOfNoBag.at(
+        { thing: `sample ${number}` },
         {
-          problem: `No bag of this project has the number ${assay.number}.`,
-          remedy: 'Ask the laboratory whose it is. Look for two digits the wrong way round.',
+          problem: known.has(number)
+            ? `${number} is void and has a result.`
+            : `No bag of this project has the number ${number}.`,
+          remedy:
+            near === undefined
+              ? 'Ask the laboratory whose it is, and to read the calico again.'
+              : `${near.number} has no result: ask the laboratory whether two digits are the wrong way round.`,
         },
-      ),
-    );
+      );
+    });
 }
 
-function checkStandards(scores: readonly StandardScore[]): readonly Finding[] {
+function checkStandards(
+  sampling: Sampling,
+  bags: readonly Bag[],
+  assays: readonly Assay[],
+): readonly Finding[] {
+  const scores = standardScores(sampling, bags, assays);
   const off = scores
     .filter((score) => score.state !== 'in')
     .map((score) =>
@@ -52,9 +69,10 @@ function checkStandards(scores: readonly StandardScore[]): readonly Finding[] {
           excerpt: `${score.value}`,
           problem: `Standard ${score.lot} reads ${inDeviations(score.z)}${score.state === 'fail' ? ': it fails' : ''}.`,
           remedy:
-            score.state === 'fail'
-              ? 'Ask the laboratory to run its batch again, and look whether the sachet was another one.'
-              : 'One is chance. Look at the standards before and after it.',
+            score.state === 'warn'
+              ? 'One is chance. Look at the standards before and after it.'
+              : (suspectedSwap(sampling, bags, assays, score) ??
+                'Ask the laboratory to run its batch again.'),
         },
       ),
     );
@@ -62,7 +80,7 @@ function checkStandards(scores: readonly StandardScore[]): readonly Finding[] {
 }
 
 /** Scores apart by standard and analyte, each series in its order. */
-function seriesOf(scores: readonly StandardScore[]): readonly (readonly StandardScore[])[] {
+export function seriesOf(scores: readonly StandardScore[]): readonly (readonly StandardScore[])[] {
   const series = new Map<string, StandardScore[]>();
   for (const score of scores) {
     const key = `${score.lot}\n${score.analyte}`;
@@ -71,12 +89,9 @@ function seriesOf(scores: readonly StandardScore[]): readonly (readonly Standard
   return [...series.values()];
 }
 
-/** Runs of one standard and analyte. A single point over 3 SD is a failure already, not a run. */
+/** Runs of one standard and analyte. */
 function checkRuns(scores: readonly StandardScore[]): readonly Finding[] {
-  const runs = runSignals(scores.map((score) => score.z)).filter(
-    (signal) => signal.words !== 'more than 3 SD off',
-  );
-  return runs.flatMap(({ at, words }) => {
+  return runsIn(scores.map((score) => score.z)).flatMap(({ at, words }) => {
     const score = scores[at];
     if (score === undefined) return [];
     return [
@@ -104,7 +119,9 @@ function checkBlanks(sampling: Sampling, bags: readonly Bag[], assays: readonly 
         {
           excerpt: `${blank.value}`,
           problem: `Blank ${blank.material} shows ${blank.value}; its limit is ${blank.limit}.`,
-          remedy: 'Look at the samples before it for a high one, and ask for them to be run again.',
+          remedy:
+            suspectedSwap(sampling, bags, assays, blank) ??
+            'Look at the samples before it for a high one, and ask for them to be run again.',
         },
       ),
     );

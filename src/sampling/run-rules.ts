@@ -31,3 +31,8 @@ export function runSignals(scores: readonly number[]): readonly RunSignal[] {
     }).map((test) => ({ at, words: test.words })),
   );
 }
+
+/** The signals but those of a single point: one over 3 SD is a failure by itself, not a run. */
+export function runsIn(scores: readonly number[]): readonly RunSignal[] {
+  return runSignals(scores).filter((signal) => signal.words !== ZONE_TESTS[0]?.words);
+}

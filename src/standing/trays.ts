@@ -1,7 +1,8 @@
+import type { Finding } from '../finding/finding.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { type ListedTray, trayList } from '../sampling/trays.ts';
+import { checkTrays, type ListedTray, trayList } from '../sampling/trays.ts';
 import { headsOf } from './heads.ts';
 
 /** A hole as the list of its chip trays reads it: down to the drilled head. */
@@ -13,4 +14,14 @@ export function trayedHole(hole: Document) {
 /** The chip trays of a hole down to the drilled head, with the photographs registered to them. */
 export function traysOf(project: Project, hole: Document): readonly ListedTray[] {
   return trayList(project.sampling, trayedHole(hole));
+}
+
+/**
+ * What is wrong with the chip trays of a project: full ones without a photograph, ones filled with other metres. Nothing where no tray of
+ * any hole is recorded yet: such a project keeps no trays, or photographs them elsewhere.
+ */
+export function trayFindings(project: Project, documents: Iterable<Document>): readonly Finding[] {
+  const holes = [...documents].filter((document) => document.kind === 'hole');
+  if (!holes.some((hole) => holeNouns(hole, 'trays').length > 0)) return [];
+  return holes.flatMap((hole) => checkTrays(project.sampling, trayedHole(hole)));
 }

@@ -1,3 +1,4 @@
+import { takeResults } from '../../../src/desk/acts/results.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { makeUpSacks } from '../../../src/sampling/dispatch.ts';
 import { checkReceipt, checkTransfers } from '../../../src/sampling/dispatch-check.ts';
@@ -6,7 +7,9 @@ import { saidNumbers } from '../../../src/sampling/dispatch-said.ts';
 import { issue } from '../../../src/sampling/issue.ts';
 import { readReceipt } from '../../../src/sampling/receipt-read.ts';
 import { checkResults } from '../../../src/sampling/results-check.ts';
+import type { Certificate } from '../../../src/sampling/results-noun.ts';
 import { type Assay, readResults } from '../../../src/sampling/results-read.ts';
+import { checkReturned, returnedResults } from '../../../src/sampling/returned.ts';
 import { atCollar, NOON, primary, SETTINGS, sampling } from '../../sampling/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
@@ -93,10 +96,25 @@ const results = (
 const standards = [1, 2].map((serial): Bag => ({ number: `ZQ${serial}`, kind: 'standard', material: 'low' }));
 const read = (code: string, input: string, ...lines: readonly (readonly string[])[]): ErrorCase =>
   given(code, input, () => {
-    const analytes = [{ column: 'Au_ppm', analyte: 'Au', unit: 'ppm' }];
-    const columns = { sample: 'Sample', analytes, belowDetection: 'zero' as const };
-    return readResults(columns, lines, 'LAB1041.csv').findings;
+    return readResults(COLUMNS, lines, 'LAB1041.csv').findings;
   });
+
+const COLUMNS = {
+  sample: 'Sample',
+  analytes: [{ column: 'Au_ppm', analyte: 'Au', unit: 'ppm' }],
+  belowDetection: 'zero' as const,
+};
+const LABORATORY = sampling({ results: COLUMNS });
+const certificate = (id: string, ...numbers: readonly string[]): Certificate => ({
+  id,
+  certificate: id,
+  file: `${id}.csv`,
+  sha256: 'a'.repeat(64),
+  takenInAt: NOON,
+  takenInBy: 'NOK',
+  columns: [...COLUMNS.analytes],
+  lines: numbers.map((number, index) => ({ line: index + 2, number, reported: { Au_ppm: '0.1' } })),
+});
 
 const RESULT_CASES: readonly ErrorCase[] = [
   results('result-of-no-bag', 'a number that was not sent', [], 1),
@@ -117,6 +135,26 @@ const RESULT_CASES: readonly ErrorCase[] = [
   ),
   read('result-column-missing', 'another unit', ['Sample', 'Au_ppb'], ['ZQ1', '5']),
   read('result-unreadable', 'a word for a number', ['Sample', 'Au_ppm'], ['ZQ1', 'NSS']),
+  read('result-unit', 'a line of units that denies the mapping', ['Sample', 'Au_ppm'], ['Units', 'ppb']),
+  given(
+    'result-twice',
+    'a number on two certificates',
+    () =>
+      returnedResults(LABORATORY, [certificate('WA1', 'ZQ000131'), certificate('WA2', 'ZQ000131')]).findings,
+  ),
+  given('result-missing', 'a number left out between two', () =>
+    checkReturned(LABORATORY, ISSUED, [DISPATCH], [certificate('WA1', 'ZQ000131', 'ZQ000133')]),
+  ),
+  given('results-refused', 'a certificate in the place of one that is not there', () =>
+    findingsIn(
+      takeResults(
+        [],
+        COLUMNS,
+        { ...certificate('WA2', 'ZQ000131'), supersedes: 'WA1' },
+        { newId: () => 'a-1', at: NOON, by: 'NOK' },
+      ),
+    ),
+  ),
 ];
 
 /** Errors of what goes to the laboratory and what comes back. */
