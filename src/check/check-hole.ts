@@ -7,11 +7,12 @@ import { checkScheme } from '../sampling/scheme-check.ts';
 import { checkStock } from '../sampling/stock.ts';
 import { checkRow } from '../schema/row-checks.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
+import { streamFindings } from '../standing/stream-findings.ts';
 import { surveyOf } from '../standing/survey.ts';
 import { checkTermination } from '../termination/check-rules.ts';
 import { checkDecisions } from '../termination/decision.ts';
 
-/** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its survey, its decisions. */
+/** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its sample stream, its survey, its decisions. */
 export function checkHole(
   project: Project,
   hole: Document,
@@ -43,6 +44,7 @@ function checkAlone(project: Project, hole: Document): readonly Finding[] {
   return [
     ...schemaChangesOf(project.schema, hole),
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
+    ...streamFindings(project, hole),
     ...surveyOf(project, hole).findings,
     ...checkDecisions(holeNouns(hole, 'decisions'), place),
   ];

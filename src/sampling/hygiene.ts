@@ -3,6 +3,8 @@ import type { Hygiene, StreamFact } from '../hole/drilled.ts';
 import { type Interval, overlaps } from '../quantity/interval.ts';
 import { hygieneNotLooked } from './findings/hygiene-not-looked.ts';
 import { hygieneUnclean } from './findings/hygiene-unclean.ts';
+import { metresContaminated } from './findings/metres-contaminated.ts';
+import { runsOf } from './metre-runs.ts';
 import { NEAR_SPLITTER } from './mismatch.ts';
 
 /** A rod by the id of its rod done event, the depth it ended at, and what was seen of its hygiene. */
@@ -51,25 +53,66 @@ function uncleanOf(hygiene: Hygiene | undefined): readonly string[] {
   ];
 }
 
-/** Rods that nobody looked at, and rods where something was not clean. */
-export function checkHygiene(hole: string, rods: readonly HygieneRod[]): readonly Finding[] {
-  return rods.flatMap((rod) => {
-    const place = { hole, fromMm: rod.fromMm, toMm: rod.toMm, thing: `rod ${rod.rod}` };
-    if (rod.hygiene === undefined)
-      return [
-        hygieneNotLooked.at(place, {
-          problem: 'Nobody recorded cyclone, splitter and hole at this rod.',
-          remedy: 'Say what was seen, or leave it: it stands as not looked at.',
-        }),
-      ];
-    const unclean = uncleanOf(rod.hygiene);
-    if (unclean.length === 0) return [];
-    return [
-      hygieneUnclean.at(place, {
+/**
+ * Rods where something was not clean, and, where the project looks once in so many rods (`everyRods`), the rods of a hole that nobody
+ * looked at for longer, all in one.
+ */
+export function checkHygiene(
+  hole: string,
+  rods: readonly HygieneRod[],
+  everyRods: number | undefined,
+): readonly Finding[] {
+  return [
+    ...rods.flatMap((rod) => checkRod(hole, rod)),
+    ...(everyRods === undefined ? [] : checkLooked(hole, rods, everyRods)),
+  ];
+}
+
+function checkRod(hole: string, { rod, fromMm, toMm, hygiene }: HygieneRod): readonly Finding[] {
+  const unclean = uncleanOf(hygiene);
+  if (unclean.length === 0) return [];
+  return [
+    hygieneUnclean.at(
+      { hole, fromMm, toMm, thing: `rod ${rod}` },
+      {
         excerpt: unclean.join(', '),
         problem: `At this rod: ${unclean.join(', ')}.`,
         remedy: `Flag the first metre of the next rod, and ask for it to be put right. ${NEAR_SPLITTER}`,
-      }),
-    ];
+      },
+    ),
+  ];
+}
+
+function checkLooked(hole: string, rods: readonly HygieneRod[], everyRods: number): readonly Finding[] {
+  const late = rods.filter((_, index) => {
+    const round = rods.slice(Math.max(0, index - everyRods + 1), index + 1);
+    return round.length === everyRods && round.every((rod) => rod.hygiene === undefined);
   });
+  if (late.length === 0) return [];
+  return [
+    hygieneNotLooked.at(
+      { hole },
+      {
+        excerpt: late.map((rod) => rod.rod).join(', '),
+        problem: `${late.length} of ${rods.length} rods have no record of cyclone, splitter and hole; ${everyRods === 1 ? 'every rod' : `one in ${everyRods} rods`} is to have one.`,
+        remedy: 'Say what was seen with ;rod or ;hygiene, like cslh; what nobody looked at stays so.',
+      },
+    ),
+  ];
+}
+
+/** Metres seen to be contaminated, joined where they follow one another: flagged, never hidden. */
+export function checkContaminated(
+  hole: string,
+  metres: readonly { readonly fromMm: number; readonly toMm: number; readonly flags: readonly Flag[] }[],
+): readonly Finding[] {
+  return runsOf(metres, (metre) => metre.flags.includes('contaminated')).map(({ fromMm, toMm, count }) =>
+    metresContaminated.at(
+      { hole, fromMm, toMm },
+      {
+        problem: count === 1 ? 'Contaminated.' : `${count} metres are contaminated.`,
+        remedy: 'The flag stays with the samples. Spear the piles anew where they are clean.',
+      },
+    ),
+  );
 }

@@ -1,10 +1,12 @@
 import type { Finding } from '../finding/finding.ts';
 import { formatMass } from '../quantity/mass.ts';
+import { metresWet } from './findings/metres-wet.ts';
 import { recoveryHigh } from './findings/recovery-high.ts';
 import { recoveryLow } from './findings/recovery-low.ts';
 import { recoveryTrendFound } from './findings/recovery-trend.ts';
 import { splitOffTarget } from './findings/split-off-target.ts';
 import { wetRun } from './findings/wet-run.ts';
+import { type MetreRun, runsOf } from './metre-runs.ts';
 import { NEAR_SPLITTER } from './mismatch.ts';
 import { type Recovery, recoveryTrend } from './recovery.ts';
 import type { Sampling } from './sampling.ts';
@@ -15,7 +17,7 @@ const FALL = -10;
 /** Wet metres in a row that are named, common practice. */
 const WET_IN_A_ROW = 3;
 
-/** What stands out in the recovery of a hole: low and high metres, splits off their target, wet runs, a fall with depth. Metres from the top down. */
+/** What stands out in the recovery of a hole: low and high metres, splits off their target, wet metres and runs, a fall with depth. Metres from the top down. */
 export function checkRecovery(
   sampling: Sampling,
   hole: string,
@@ -23,38 +25,47 @@ export function checkRecovery(
 ): readonly Finding[] {
   return [
     ...metres.flatMap((metre) => checkMetre(sampling, hole, metre)),
-    ...wetRuns(metres).map(({ fromMm, toMm, count }) =>
-      wetRun.at(
-        { hole, fromMm, toMm },
-        {
-          problem: `${count} wet metres in a row.`,
-          remedy:
-            'Don’t riffle wet chips: spear the piles when they are dry, and ask the driller about the air.',
-        },
+    ...(['poor', 'none'] as const).flatMap((seen) =>
+      runsOf(metres, (metre) => metre.percent === undefined && metre.seen === seen).map(({ fromMm, toMm }) =>
+        recoveryLow.at(
+          { hole, fromMm, toMm },
+          { problem: `Recovery is ${seen} by eye.`, remedy: TELL_THE_DRILLER },
+        ),
       ),
     ),
+    ...runsOf(metres, (metre) => metre.moisture === 'wet').map((run) => wetFinding(hole, run)),
     ...checkTrend(hole, metres),
   ];
+}
+
+const TELL_THE_DRILLER =
+  'Tell the driller, look for leaks and blockages from where you stand, and flag the metre.';
+
+function wetFinding(hole: string, { fromMm, toMm, count }: MetreRun): Finding {
+  const place = { hole, fromMm, toMm };
+  return count < WET_IN_A_ROW
+    ? metresWet.at(place, {
+        problem: count === 1 ? 'Wet.' : `${count} metres are wet.`,
+        remedy: 'Don’t riffle wet chips: spear the pile when it is dry. The flag stays with the sample.',
+      })
+    : wetRun.at(place, {
+        problem: `${count} wet metres in a row.`,
+        remedy:
+          'Don’t riffle wet chips: spear the piles when they are dry, and ask the driller about the air.',
+      });
 }
 
 function checkMetre(sampling: Sampling, hole: string, metre: Recovery): readonly Finding[] {
   const place = { hole, fromMm: metre.fromMm, toMm: metre.toMm };
   const { lowPercent, highPercent } = sampling.recovery;
-  const { percent, splitG, seen } = metre;
+  const { percent, splitG } = metre;
   const weighed =
     percent === undefined
       ? ''
       : `${percent.toFixed(0)} % came up: ${formatMass(metre.recoveredG ?? 0)} of ${formatMass(metre.expectedG)}.`;
-  const low = percent === undefined ? seen === 'poor' || seen === 'none' : percent < lowPercent;
   return [
-    ...(low
-      ? [
-          recoveryLow.at(place, {
-            problem: percent === undefined ? `Recovery is ${seen} by eye.` : weighed,
-            remedy:
-              'Tell the driller, look for leaks and blockages from where you stand, and flag the metre.',
-          }),
-        ]
+    ...(percent !== undefined && percent < lowPercent
+      ? [recoveryLow.at(place, { problem: weighed, remedy: TELL_THE_DRILLER })]
       : []),
     ...(percent !== undefined && percent > highPercent
       ? [
@@ -95,19 +106,4 @@ function checkTrend(hole: string, metres: readonly Recovery[]): readonly Finding
       },
     ),
   ];
-}
-
-/** Wet metres that follow one another without a gap. */
-function wetRuns(
-  metres: readonly Pick<Recovery, 'fromMm' | 'toMm' | 'moisture'>[],
-): readonly { readonly fromMm: number; readonly toMm: number; readonly count: number }[] {
-  const runs: { fromMm: number; toMm: number; count: number }[] = [];
-  for (const metre of metres.filter((each) => each.moisture === 'wet')) {
-    const open = runs.at(-1);
-    if (open?.toMm === metre.fromMm) {
-      open.toMm = metre.toMm;
-      open.count += 1;
-    } else runs.push({ fromMm: metre.fromMm, toMm: metre.toMm, count: 1 });
-  }
-  return runs.filter((run) => run.count >= WET_IN_A_ROW);
 }

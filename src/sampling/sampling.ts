@@ -41,6 +41,8 @@ export interface Sampling {
   readonly splitTargetG: number;
   readonly splitTolerancePercent: number;
   readonly recovery: SamplingSettings['recovery'];
+  /** Hygiene is looked at once in so many rods; undefined where the project does not ask for a record. */
+  readonly hygieneEveryRods: number | undefined;
   readonly tray: { readonly compartments: number; readonly compartmentMm: number };
   readonly sackBags: number;
   readonly laboratory: SamplingSettings['laboratory'];
@@ -74,6 +76,7 @@ export function resolveSampling(settings: SamplingSettings): Result<Sampling> {
     splitTargetG: Math.round(split.targetKg * 1000),
     splitTolerancePercent: split.tolerancePercent,
     recovery: settings.recovery,
+    hygieneEveryRods: settings.hygiene?.everyRods,
     tray: {
       compartments: trays.compartments,
       compartmentMm: Math.round(trays.metresPerCompartment * 1000),

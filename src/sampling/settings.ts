@@ -156,6 +156,16 @@ export const samplingSettings = z.strictObject({
     lowPercent: z.number().min(0).max(100).describe('Recovery under this is flagged'),
     highPercent: z.number().min(100).max(200).describe('Recovery over this is flagged'),
   }),
+  hygiene: z
+    .strictObject({
+      everyRods: z
+        .int()
+        .min(1)
+        .max(50)
+        .describe('Cyclone, splitter and hole are looked at once in so many rods; rods overdue are found'),
+    })
+    .optional()
+    .describe('Whether hygiene is recorded; left out, only what is recorded is looked at'),
   trays: z.strictObject({
     compartments: z.int().min(1).max(100),
     metresPerCompartment: z.number().min(0.1).max(20),

@@ -1,6 +1,6 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { depthFromMm } from '../../src/quantity/depth.ts';
-import { checkHygiene, flagsOf, type HygieneRod } from '../../src/sampling/hygiene.ts';
+import { checkContaminated, checkHygiene, flagsOf, type HygieneRod } from '../../src/sampling/hygiene.ts';
 import { NEAR_SPLITTER } from '../../src/sampling/mismatch.ts';
 
 const metre = (m: number) => ({ fromMm: depthFromMm(m * 1000), toMm: depthFromMm(m * 1000 + 1000) });
@@ -25,12 +25,43 @@ test('wet, contaminated and watered metres are flagged from what was seen over t
   expect(flagsOf(metre(4), facts, rods)).toEqual(['contaminated', 'injected water']);
 });
 
-test('a rod nobody looked at is a note, an unclean one a warning that waits for the driller', () => {
-  const found = checkHygiene('ZQRC004', rods);
+test('an unclean rod is a warning that waits for the driller', () => {
+  const found = checkHygiene('ZQRC004', rods, undefined);
   expect(found.map((each) => [each.code, each.severity, each.place.thing])).toEqual([
     ['hygiene-unclean', 'warning', 'rod 2'],
-    ['hygiene-not-looked', 'note', 'rod 3'],
   ]);
   expect(found[0]?.problem).toBe('At this rod: splitter not clean, splitter not level.');
   expect(found[0]?.remedy).toContain(NEAR_SPLITTER);
+});
+
+describe('where the project looks once in so many rods', () => {
+  const unlooked = (everyRods: number) =>
+    checkHygiene('ZQRC004', [...rods, { rod: 4, fromMm: 18_000, toMm: 24_000 }], everyRods).filter(
+      (each) => each.code === 'hygiene-not-looked',
+    );
+
+  test('the rods that nobody looked at are one note for the hole', () => {
+    expect(unlooked(1).map((each) => [each.severity, each.excerpt, each.problem])).toEqual([
+      ['note', '3, 4', '2 of 4 rods have no record of cyclone, splitter and hole; every rod is to have one.'],
+    ]);
+  });
+
+  test('a rod is overdue where the whole round up to it has no record', () => {
+    expect(unlooked(2).map((each) => each.excerpt)).toEqual(['4']);
+    expect(unlooked(3)).toEqual([]);
+  });
+});
+
+test('contaminated metres are found, joined where they follow one another', () => {
+  const flagged = (m: number) => ({ ...metre(m), flags: ['contaminated'] as const });
+  const found = checkContaminated('ZQRC004', [
+    flagged(3),
+    flagged(4),
+    { ...metre(5), flags: [] },
+    flagged(9),
+  ]);
+  expect(found.map((each) => [each.place.fromMm, each.place.toMm, each.problem])).toEqual([
+    [3000, 5000, '2 metres are contaminated.'],
+    [9000, 10_000, 'Contaminated.'],
+  ]);
 });

@@ -64,10 +64,22 @@ describe('what stands out', () => {
     expect(found[0]?.remedy).toContain(NEAR_SPLITTER);
   });
 
-  test('three wet metres in a row, not two', () => {
+  test('poor metres by eye that follow one another are one finding', () => {
+    const poor = (m: number) => metre(m, { recovery: 'poor' });
+    const found = checkRecovery(sampling(), 'ZQRC004', [poor(4), poor(5), metre(6, { recovery: 'none' })]);
+    expect(found.map((each) => [each.place.fromMm, each.place.toMm, each.problem])).toEqual([
+      [4000, 6000, 'Recovery is poor by eye.'],
+      [6000, 7000, 'Recovery is none by eye.'],
+    ]);
+  });
+
+  test('every wet metre: three in a row are a wet run, fewer are flagged', () => {
     const wet = (m: number) => metre(m, { moisture: 'wet' });
-    expect(codes([wet(4), wet(5)])).toEqual([]);
-    expect(codes([wet(4), wet(5), metre(6, { moisture: 'moist' }), wet(7)])).toEqual([]);
+    expect(codes([wet(4), wet(5)])).toEqual(['metres-wet']);
+    expect(codes([wet(4), wet(5), metre(6, { moisture: 'moist' }), wet(7)])).toEqual([
+      'metres-wet',
+      'metres-wet',
+    ]);
     expect(checkRecovery(sampling(), 'ZQRC004', [wet(4), wet(5), wet(6)])[0]).toMatchObject({
       code: 'wet-run',
       place: { fromMm: 4000, toMm: 7000 },

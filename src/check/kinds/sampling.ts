@@ -19,6 +19,8 @@ import { hygieneNotLooked } from '../../sampling/findings/hygiene-not-looked.ts'
 import { hygieneUnclean } from '../../sampling/findings/hygiene-unclean.ts';
 import { massInGrams } from '../../sampling/findings/mass-in-grams.ts';
 import { massUnreadable } from '../../sampling/findings/mass-unreadable.ts';
+import { metresContaminated } from '../../sampling/findings/metres-contaminated.ts';
+import { metresWet } from '../../sampling/findings/metres-wet.ts';
 import { metreTwice } from '../../sampling/findings/metre-bagged-twice.ts';
 import { numberBlock } from '../../sampling/findings/number-block.ts';
 import { numberNotOurs } from '../../sampling/findings/number-not-ours.ts';
@@ -67,6 +69,8 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   hygieneUnclean,
   massInGrams,
   massUnreadable,
+  metresContaminated,
+  metresWet,
   metreTwice,
   numberBlock,
   numberNotOurs,

@@ -1,7 +1,7 @@
 import type { Bag } from '../../../src/hole/bags.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { type BaggedHole, checkBags } from '../../../src/sampling/bags-check.ts';
-import { checkHygiene } from '../../../src/sampling/hygiene.ts';
+import { checkContaminated, checkHygiene } from '../../../src/sampling/hygiene.ts';
 import { issue } from '../../../src/sampling/issue.ts';
 import { readMass } from '../../../src/sampling/mass-typed.ts';
 import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery.ts';
@@ -109,7 +109,7 @@ const hygiene = (
   input: string,
   rod: Partial<Parameters<typeof checkHygiene>[1][number]>,
 ): ErrorCase =>
-  given(code, input, () => checkHygiene('ZQRC004', [{ rod: 2, fromMm: 6000, toMm: 12_000, ...rod }]));
+  given(code, input, () => checkHygiene('ZQRC004', [{ rod: 2, fromMm: 6000, toMm: 12_000, ...rod }], 1));
 const tray = (code: string, input: string, toM: number, photo: object): ErrorCase =>
   given(code, input, () =>
     checkTrays(sampling(), {
@@ -126,6 +126,10 @@ const SPLITTER_CASES: readonly ErrorCase[] = [
   drilled('recovery-low', '20 kg of a metre', metre(4, { bulkG: 20_000 })),
   drilled('recovery-high', '45 kg of a metre', metre(4, { bulkG: 45_000 })),
   drilled('split-off-target', 'half of the target', metre(4, { splitG: 1500 })),
+  given('metres-contaminated', 'a contaminated metre', () =>
+    checkContaminated('ZQRC004', [{ fromMm: 4000, toMm: 5000, flags: ['contaminated'] }]),
+  ),
+  drilled('metres-wet', 'one wet metre', metre(4, { moisture: 'wet' })),
   drilled('wet-run', 'three wet metres', ...[4, 5, 6].map((fromM) => metre(fromM, { moisture: 'wet' }))),
   drilled(
     'recovery-trend',

@@ -14,7 +14,7 @@ import type { State } from '../../state.ts';
 import type { Theme } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
-import { recoverySection, streamFindings } from './recovery-section.ts';
+import { recoverySection, standsOutSection } from './recovery-section.ts';
 
 /** The sample stream of a hole: what waits, the bags that come, ready to tick off, those issued, trays, stock, recovery by metre. */
 export function bagsList(state: State, hole: Document, width: number, theme: Theme): Listed {
@@ -25,7 +25,7 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
   });
   const issued = holeNouns(hole, 'bags');
   const last = issued.at(-1)?.number;
-  const standsOut = streamFindings(project, hole, width);
+  const standsOut = standsOutSection(project, hole, width);
   const sections = [
     whereSection(standsOut.items.length),
     waitsSection(project, hole, ahead.putOff),

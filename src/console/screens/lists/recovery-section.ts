@@ -1,13 +1,10 @@
 import type { Finding } from '../../../finding/finding.ts';
-import { headerOf } from '../../../hole/hole.ts';
 import type { Project } from '../../../project/project.ts';
 import { formatInterval } from '../../../quantity/interval.ts';
 import { formatMass } from '../../../quantity/mass.ts';
 import type { Document } from '../../../record/document.ts';
-import { checkHygiene } from '../../../sampling/hygiene.ts';
-import { checkRecovery } from '../../../sampling/recovery-check.ts';
-import { rodsDown } from '../../../standing/hygiene.ts';
 import { type StreamMetre, streamMetres } from '../../../standing/recovery.ts';
+import { streamFindings } from '../../../standing/stream-findings.ts';
 import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
 import type { ListSection } from './listed.ts';
@@ -31,13 +28,8 @@ export function recoverySection(project: Project, hole: Document, theme: Theme):
 }
 
 /** What stands out in recovery, hygiene and water: said, and never hidden. */
-export function streamFindings(project: Project, hole: Document, width: number): ListSection {
-  const { name } = headerOf(hole);
-  const seen = rodsDown(hole).filter((rod) => rod.hygiene !== undefined);
-  const found = [
-    ...checkHygiene(name, seen),
-    ...checkRecovery(project.sampling, name, streamMetres(project, hole)),
-  ];
+export function standsOutSection(project: Project, hole: Document, width: number): ListSection {
+  const found = streamFindings(project, hole);
   return {
     head: found.length === 0 ? [] : [line('these stand out in the sample stream', 'strong')],
     items: found.map((each) => findingItem(each, width)),

@@ -1,0 +1,19 @@
+import type { Finding } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import type { Document } from '../record/document.ts';
+import { checkContaminated, checkHygiene } from '../sampling/hygiene.ts';
+import { checkRecovery } from '../sampling/recovery-check.ts';
+import { rodsDown } from './hygiene.ts';
+import { streamMetres } from './recovery.ts';
+
+/** What stands out in the sample stream of a hole: hygiene by rod, contaminated and wet metres, recovery, splits off their target. */
+export function streamFindings(project: Project, hole: Document): readonly Finding[] {
+  const { name } = headerOf(hole);
+  const metres = streamMetres(project, hole);
+  return [
+    ...checkHygiene(name, rodsDown(hole), project.sampling.hygieneEveryRods),
+    ...checkContaminated(name, metres),
+    ...checkRecovery(project.sampling, name, metres),
+  ];
+}
