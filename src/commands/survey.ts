@@ -1,4 +1,6 @@
 import type { Outside } from '../desk/outside.ts';
+import type { Finding } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { csvText } from '../sampling/sheet-text.ts';
@@ -8,7 +10,9 @@ import type { PathPoint } from '../survey/path.ts';
 import { MINE_COLUMNS, POSITION_COLUMNS, positionRows } from '../survey/position-table.ts';
 import { pathByMetre } from '../survey/projection.ts';
 import { atProject, holeNamed } from './at-project.ts';
+import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
+import { surveyPage, surveySvg } from './survey-page.ts';
 import { surveyText } from './survey-text.ts';
 
 /** What `offsider survey` is given. */
@@ -18,6 +22,10 @@ export interface SurveyAsked {
   readonly json: boolean;
   /** Positions by metre as CSV. */
   readonly csv: boolean;
+  /** The hole from above or from the side, as an SVG picture. */
+  readonly svg?: 'plan' | 'section' | undefined;
+  /** Both pictures and the words, as one page for a browser. */
+  readonly html?: boolean;
 }
 
 /** Says where a hole goes: its stations, how it comes out at the target, and what is wrong with the shots. */
@@ -27,7 +35,12 @@ export function survey(outside: Outside, asked: SurveyAsked): Promise<number> {
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const standing = surveyOf(project, hole.value);
     const findings = [...standing.findings, ...expectedFindingsOf(project, hole.value)];
-    if (asked.csv) outside.stdout.write(positionsCsv(project, hole.value));
+    if (asked.svg !== undefined) {
+      const picture = surveySvg(project, hole.value, asked.svg);
+      if (picture === undefined) return refuse(outside, noDirection(hole.value));
+      outside.stdout.write(picture);
+    } else if (asked.html === true) outside.stdout.write(surveyPage(project, hole.value));
+    else if (asked.csv) outside.stdout.write(positionsCsv(project, hole.value));
     else if (asked.json) {
       const { path: _path, site: _site, ...facts } = standing;
       sayJson(outside, {
@@ -41,6 +54,16 @@ export function survey(outside: Outside, asked: SurveyAsked): Promise<number> {
     } else say(outside, surveyText(project, hole.value));
     return findings.some((finding) => finding.severity !== 'note') ? EXIT.findings : EXIT.fine;
   });
+}
+
+function noDirection(hole: Document): Finding {
+  return wrongUse.at(
+    { hole: headerOf(hole).name },
+    {
+      problem: 'no direction is known yet: there is nothing to draw',
+      remedy: 'Record the line-up or a shot first.',
+    },
+  );
 }
 
 function pointsOf(project: Project, hole: Document): readonly PathPoint[] {

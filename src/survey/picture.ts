@@ -1,4 +1,4 @@
-import type { Depth } from '../quantity/depth.ts';
+import { type Depth, depthFromMm, metres } from '../quantity/depth.ts';
 import { radians } from './direction.ts';
 import type { ExpectedHere } from './expected.ts';
 import type { PlannedLine } from './miss.ts';
@@ -27,6 +27,13 @@ export interface PictureMark {
   readonly at: PicturePoint;
 }
 
+/** An expected zone along the hole, from the earliest depth of its top to the latest of its foot. */
+export interface PictureZone {
+  readonly meaning: string;
+  readonly hazard: boolean;
+  readonly points: readonly PicturePoint[];
+}
+
 /** A drawing of a hole in metres, to be painted as text or as SVG. */
 export interface Picture {
   readonly title: string;
@@ -35,6 +42,9 @@ export interface Picture {
   readonly downward: string;
   readonly lines: readonly PictureLine[];
   readonly marks: readonly PictureMark[];
+  readonly zones: readonly PictureZone[];
+  /** Depths along the hole at round steps, to be written beside it. */
+  readonly ticks: readonly { readonly depthM: number; readonly at: PicturePoint }[];
 }
 
 /** What a picture is drawn from. */
@@ -65,12 +75,12 @@ export function sectionPicture(source: PictureSource): Picture {
   return {
     title: `section along ${towards}`,
     rightward: towards,
-    downward: 'down',
+    downward: 'depth',
     ...drawn(source, look),
   };
 }
 
-function drawn(source: PictureSource, look: Look): Pick<Picture, 'lines' | 'marks'> {
+function drawn(source: PictureSource, look: Look): Pick<Picture, 'lines' | 'marks' | 'zones' | 'ticks'> {
   const { path, plan, drilledMm } = source;
   const deepest = lastStation(path).depthMm;
   const toMm = Math.max(drilledMm, deepest, plan?.targetMm ?? 0) as Depth;
@@ -87,7 +97,36 @@ function drawn(source: PictureSource, look: Look): Pick<Picture, 'lines' | 'mark
   return {
     lines: lines.filter((line) => line.points.length > 1),
     marks: marksOf(source, points, look),
+    zones: zonesOf(source.expected, points, look),
+    ticks: ticksOf(points, look),
   };
+}
+
+function zonesOf(
+  expected: PictureSource['expected'],
+  points: readonly PathPoint[],
+  look: Look,
+): readonly PictureZone[] {
+  return expected.flatMap(({ expected: one, top, foot }) => {
+    if (top === undefined) return [];
+    const inside = points.filter(
+      ({ depthMm }) => depthMm >= top.earliestMm && depthMm <= (foot ?? top).latestMm,
+    );
+    return inside.length < 2
+      ? []
+      : [{ meaning: one.name, hazard: one.hazard !== undefined, points: seen(inside, look) }];
+  });
+}
+
+/** About this many depths are written along a hole. */
+const TICKS = 6;
+
+function ticksOf(points: readonly PathPoint[], look: Look): Picture['ticks'] {
+  const deepestM = metres(points.at(-1)?.depthMm ?? depthFromMm(0));
+  const stepM = Math.max(1, roundLength(Math.max(1, deepestM / TICKS) * 2));
+  return points
+    .filter(({ depthMm }) => depthMm > 0 && depthMm % (stepM * 1000) === 0)
+    .map((point) => ({ depthM: metres(point.depthMm), at: look(point.offset) }));
 }
 
 const seen = (points: readonly PathPoint[], look: Look) => points.map((point) => look(point.offset));

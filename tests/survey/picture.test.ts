@@ -48,6 +48,8 @@ const LINE: Picture = {
     },
   ],
   marks: [],
+  zones: [],
+  ticks: [],
 };
 
 describe('what a picture holds', () => {
@@ -154,12 +156,24 @@ describe('a picture as SVG', () => {
   test('has a line of each kind, told apart by dashes, and a scale', () => {
     for (const what of ['planned', 'surveyed', 'projected'])
       expect(svg).toContain(`<polyline class="${what}"`);
-    expect(svg.match(/stroke-dasharray/g)).toHaveLength(2);
-    expect(svg).toMatch(/>\d+ m<\/text>/);
+    for (const dashes of ['1 3', '6 4']) expect(svg).toContain(`stroke-dasharray="${dashes}"`);
+    expect(svg).toMatch(/>\d+ m, one scale both ways<\/text>/);
+  });
+
+  test('bands an expected zone along the hole; that of a hazard is broken and named in capitals', () => {
+    expect(svg).toMatch(/class="zone"[^>]*stroke-dasharray="2 2"/);
+    expect(svg).toContain('! OLD STOPE');
+  });
+
+  test('writes depths along the hole at round steps', () => {
+    const depths = sectionPicture(SOURCE).ticks.map((tick) => tick.depthM);
+    expect(depths.length).toBeGreaterThanOrEqual(2);
+    for (const depth of depths) expect(svg).toContain(`>${depth}</text>`);
+    expect(new Set(depths.map((depth, index) => depth - (depths[index - 1] ?? 0))).size).toBe(1);
   });
 
   test('shows names from files as text, never as markup', () => {
-    expect(svg).toContain('old stope &lt;3&gt;');
+    expect(svg).toContain('OLD STOPE &lt;3&gt;');
     expect(svg).not.toContain('<3>');
   });
 

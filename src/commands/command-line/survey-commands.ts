@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
 import { type Done, oneHole, withProject, withWho } from './options.ts';
 
@@ -18,6 +18,8 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
     ),
   )
     .option('--csv', 'positions by metre as CSV')
+    .addOption(new Option('--svg <view>', 'the hole drawn, as SVG').choices(['plan', 'section']))
+    .option('--html', 'both pictures and the words, as one page for a browser')
     .option('--shots <file>', 'take the shots of a CSV file in, as one run')
     .option('--run <words>', 'with --shots: the run, as behind ;run', '')
     .option('--columns <names>', 'with --shots: its columns, like depth=MD,dip=Dip,azimuth=Azi,hole=Hole', '')
@@ -33,7 +35,16 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
       const { project: folder, json, csv, shots, run, columns, by } = options;
       if (shots === undefined) {
         const { survey } = await import('../survey.ts');
-        done(await survey(outside, { folder, hole, json: json === true, csv: csv === true }));
+        done(
+          await survey(outside, {
+            folder,
+            hole,
+            json: json === true,
+            csv: csv === true,
+            svg: options.svg,
+            html: options.html === true,
+          }),
+        );
         return;
       }
       const { surveyShots } = await import('../survey-shots.ts');

@@ -2,9 +2,9 @@ import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
-import { expectedFindingsOf, expectedOf, surveyOf } from '../../standing/survey.ts';
+import { expectedFindingsOf, surveyOf } from '../../standing/survey.ts';
+import { pictureOf } from '../../standing/survey-pictures.ts';
 import { brailleLines } from '../../survey/braille.ts';
-import { planPicture, sectionPicture } from '../../survey/picture.ts';
 import type { Size } from '../paint/painter.ts';
 import type { Screen, State } from '../state.ts';
 import type { Theme } from '../theme.ts';
@@ -101,19 +101,12 @@ function pictureView(
 ): readonly Line[] {
   const survey = surveyOf(state.project, hole);
   const inner = size.columns - 4;
-  const { path, planned } = survey;
-  const instead = noPicture(path !== undefined, theme);
-  if (path === undefined || instead !== undefined) {
+  const picture = pictureOf(state.project, hole, view);
+  const instead = noPicture(picture !== undefined, theme);
+  if (picture === undefined || instead !== undefined) {
     const words = wrap(instead ?? '', inner, 'warn');
     return box([{ title: view, lines: padded(words), height: size.rows - 2 }], size.columns, theme.signs);
   }
-  const source = {
-    path,
-    plan: planned,
-    drilledMm: headsOf(hole).drilledMm,
-    expected: expectedOf(state.project, hole),
-  };
-  const picture = view === 'plan' ? planPicture(source) : sectionPicture(source);
   const [heading = '', ...drawn] = brailleLines(picture, inner, size.rows - 7);
   const legend = drawn.at(-1) ?? '';
   const lines = [
