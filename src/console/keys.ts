@@ -5,6 +5,7 @@ import { HOLES_KEYS } from './keys/holes.ts';
 import { LINE_UP_KEYS } from './keys/line-up.ts';
 import { LIST_KEYS } from './keys/lists.ts';
 import { LOG_KEYS } from './keys/log.ts';
+import { READING_KEYS } from './keys/readings.ts';
 import { SURVEY_KEYS } from './keys/survey.ts';
 
 export type { Binding, ScreenName } from './keys/binding.ts';
@@ -16,6 +17,7 @@ export const KEYS: readonly Binding[] = [
   ...LIST_KEYS,
   ...SURVEY_KEYS,
   ...LINE_UP_KEYS,
+  ...READING_KEYS,
   ...HOLE_SCREEN_KEYS,
   ...EVERYWHERE_KEYS,
 ];

@@ -5,9 +5,10 @@ import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
 import { typeInLineUp } from './actions/line-up.ts';
 import { typeInList } from './actions/lists.ts';
+import { typeReading } from './actions/readings.ts';
 import { scanBag } from './actions/scan.ts';
 import { answer, promptKey } from './answer.ts';
-import { EMPTY_DRAFT, edited } from './draft.ts';
+import { type Draft, EMPTY_DRAFT, edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
 import { type Health, holeInHand, rowLeft, type State } from './state.ts';
@@ -77,6 +78,7 @@ function key(state: State, event: KeyEvent, world: World): Step {
     return leavingRow(state, bound.act(state, world));
   }
   if (state.screen.name === 'line-up') return typeInLineUp(state, event);
+  if (state.screen.name === 'readings') return typeReading(state, event);
   return state.screen.name === 'log' ? typeInLine(state, event) : typeInList(state, event);
 }
 
@@ -94,12 +96,17 @@ function isFunctionKey(event: KeyEvent): boolean {
   return chord !== undefined && /^f\d+$/.test(chord) && chord !== 'f4';
 }
 
-/** On the log and the line-up a character is typed, never a command key; Ctrl-U empties a line that has something in it. */
+/** Where a line is typed a character is typed, never a command key; Ctrl-U empties a line that has something in it. */
 function typesHere(state: State, event: KeyEvent): boolean {
-  const { screen } = state;
-  if (screen.name !== 'log' && screen.name !== 'line-up') return false;
-  const typed = screen.name === 'log' ? state.draft : state.lineUps.get(screen.hole)?.typed;
-  return event.kind === 'text' || (chordOf(event) === 'ctrl-u' && (typed?.text ?? '') !== '');
+  const typed = lineTyped(state);
+  return typed !== undefined && (event.kind === 'text' || (chordOf(event) === 'ctrl-u' && typed.text !== ''));
+}
+
+/** What is typed on the line of the screen in hand; undefined where it has none. */
+function lineTyped({ screen, draft, lineUps }: State): Draft | undefined {
+  if (screen.name === 'log') return draft;
+  if (screen.name === 'line-up') return lineUps.get(screen.hole)?.typed ?? EMPTY_DRAFT;
+  return screen.name === 'readings' ? screen.typed : undefined;
 }
 
 /** What the line leads to where it is the word of a binding, said behind `;`; undefined where it is none. */

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
-import type { Document } from '../record/document.ts';
+import type { Document, Id } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import type { LineUpForm } from './actions/line-up-form.ts';
@@ -17,6 +17,15 @@ export type Screen =
   | { readonly name: 'fields'; readonly hole: string; readonly cursor: RowCursor; readonly form: FieldsForm }
   | { readonly name: 'survey'; readonly hole: string; readonly cursor: number; readonly view: SurveyView }
   | { readonly name: 'line-up'; readonly hole: string }
+  /** Instrument readings down the metres: the column, the row in hand, what is typed beside it. */
+  | {
+      readonly name: 'readings';
+      readonly hole: string;
+      readonly field: string;
+      readonly cursor: Id | undefined;
+      readonly typed: Draft;
+      readonly from: RowCursor;
+    }
   | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
   | ({ readonly name: 'found'; readonly hole?: string } & ListPart)
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);

@@ -27,4 +27,4 @@ export interface Binding {
 export const LISTS = ['bags', 'advice', 'history', 'codes', 'shift', 'row', 'found', 'help'] as const;
 
 /** Screens that are about one hole. */
-export const HOLE_SCREENS = ['log', 'fields', 'survey', 'line-up', ...LISTS] as const;
+export const HOLE_SCREENS = ['log', 'fields', 'survey', 'line-up', 'readings', ...LISTS] as const;

@@ -9,6 +9,7 @@ import { lineUpScreen } from './line-up-screen.ts';
 import { listScreen } from './list-screen.ts';
 import { logScreen } from './log-screen.ts';
 import { promptPanel } from './prompt-panel.ts';
+import { readingsScreen } from './readings-screen.ts';
 import { surveyScreen } from './survey-screen.ts';
 
 /** The smallest terminal that the console works in. */
@@ -39,6 +40,7 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);
   if (screen.name === 'survey') return surveyScreen(state, hole, screen, size, theme);
+  if (screen.name === 'readings') return readingsScreen(state, size, theme);
   if (screen.name === 'line-up') return lineUpScreen(state, hole, size, theme);
   return listScreen(state, screen, size, theme);
 }
