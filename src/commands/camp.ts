@@ -1,7 +1,9 @@
 import { resolve } from 'node:path';
-import type { Received } from '../desk/contract.ts';
+import type { Home } from '../desk/arriving/arrival.ts';
+import { readArrival } from '../desk/arriving/read-arrival.ts';
+import { type CellAsked, type TakenArrival, takeArrival } from '../desk/arriving/take-arrival.ts';
 import type { Outside } from '../desk/outside.ts';
-import { readCopy } from '../files/read-copy.ts';
+import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type AtProject, atProject } from './at-project.ts';
 import { wrongUse } from './findings.ts';
@@ -11,13 +13,14 @@ import { EXIT, say, sayTrouble } from './say.ts';
 export interface ReceiveAsked {
   readonly folder: string;
   readonly by?: string | undefined;
-  /** Files of documents, copies of ours or new ones. */
+  /** Bundles, saved mails, files of documents. */
   readonly files: readonly string[];
 }
 
 /**
- * Takes copies of documents into a project: a newer one is taken, an older one changes nothing, one that went its own way is
- * merged, and where both changed the same cell ours stays and a question is kept. 0 where all went in; 1 where one was refused or asks.
+ * Takes in what arrives: bundles, mails with bundles or files of documents attached, or such files by themselves. A newer copy is taken,
+ * an older one changes nothing, one that went its own way is merged, and where both changed the same cell ours stays and a question is
+ * kept. A file is taken in whole or not at all. 0 where all went in; 1 where one was refused or asks.
  */
 export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> {
   return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
@@ -27,41 +30,61 @@ export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> 
   });
 }
 
-/** Takes one file in; true where it went in and asks nothing. */
+/** Takes one file in; true where all of it went in and asks nothing. */
 async function takeFile(at: AtProject, file: string): Promise<boolean> {
-  const copy = await readCopy(realDisk, resolve(file));
-  if (!copy.ok) {
-    sayTrouble(at.outside, { findings: copy.findings });
+  const arrival = await readArrival(realDisk, resolve(file), homeOf(at));
+  if (!arrival.ok) {
+    sayTrouble(at.outside, { findings: arrival.findings });
     return false;
   }
-  const received = at.desk.receive(copy.value);
-  const saved = received.ok ? await received.durable : undefined;
-  if (!received.ok || saved?.ok === false) {
-    const problem = received.ok
-      ? `it is not saved: ${saved?.ok === false ? saved.problem : ''}`
-      : received.problem;
-    sayTrouble(at.outside, {
-      findings: [
-        wrongUse.at(
-          { file },
-          { problem, remedy: 'Nothing of it was taken in. Look at where the file came from.' },
-        ),
-      ],
-    });
-    return false;
+  let fine = true;
+  for (const each of arrival.value.documents) {
+    const taken = await takeArrival(at.desk, each);
+    sayTaken(at, taken);
+    if (!taken.ok || taken.asked.length > 0) fine = false;
   }
-  say(at.outside, `${received.document.kind} ${received.document.id}: ${outcomeWords(received)}`);
-  return received.questions === 0;
+  for (const { what, why } of arrival.value.left) say(at.outside, `Left: ${what}: ${why}`);
+  return fine;
 }
 
-function outcomeWords({ outcome, questions }: Extract<Received, { readonly ok: true }>): string {
-  const words = {
-    new: 'new here, taken in',
-    same: 'the same as ours',
-    older: 'older than ours, nothing changed',
-    newer: 'newer than ours, taken in',
-    merged: 'went its own way, merged with ours',
-  }[outcome];
-  if (questions === 0) return words;
-  return `${words}; ${questions} ${questions === 1 ? 'cell was' : 'cells were'} changed in both: ours stands, theirs is kept as a question`;
+function homeOf({ desk, project }: AtProject): Home {
+  const handWritten = {
+    [HAND_WRITTEN.project]: desk.project()?.text,
+    [HAND_WRITTEN.logging]: desk.logging()?.text,
+  };
+  return { project: project.settings.name, handWritten };
+}
+
+function sayTaken({ outside }: AtProject, taken: TakenArrival): void {
+  if (!taken.ok) {
+    const { from, name, problem } = taken;
+    const remedy = 'Nothing of it was taken in. Look at where the file came from.';
+    sayTrouble(outside, { findings: [wrongUse.at({ file: from, thing: name }, { problem, remedy })] });
+    return;
+  }
+  say(outside, [`${taken.name}: ${outcomeWords(taken)}`, ...taken.asked.map(askedLine)].join('\n'));
+}
+
+const WORDS = {
+  new: 'new here, taken in',
+  same: 'the same as ours',
+  older: 'older than ours, nothing changed',
+  newer: 'newer than ours, taken in',
+  merged: 'went its own way, merged with ours',
+} as const;
+
+function outcomeWords({ outcome, edited, asked }: Extract<TakenArrival, { readonly ok: true }>): string {
+  const byHand =
+    edited === 0
+      ? ''
+      : `; ${edited === 1 ? 'one thing in it was' : `${edited} things in it were`} edited outside offsider, which its history says`;
+  const open =
+    asked.length === 0
+      ? ''
+      : `; ${asked.length} ${asked.length === 1 ? 'cell was' : 'cells were'} changed in both: ours stands, theirs is kept as a question`;
+  return `${WORDS[outcome]}${byHand}${open}`;
+}
+
+function askedLine({ cell, ours, theirs }: CellAsked): string {
+  return `  ${cell}: ours ${ours}, theirs ${theirs}`;
 }

@@ -62,12 +62,16 @@ function changed(file: string): ReturnType<typeof editedOutside.at> {
   );
 }
 
-/** Writes a file for others (a report, a pack) below the project's folder, durably. */
+/** Writes a file for others (a report, a pack) below the project's folder, durably. Another file under that name is kept as it was. */
 export async function writeOut(state: State, file: string, bytes: Uint8Array): Promise<Done> {
   const { disk, random } = state.needs;
   const path = join(state.base.folder, file);
   try {
     if (dirname(file) !== '.') await ensureFolder(disk, dirname(path));
+    const found = await bytesIfThere(disk, path);
+    if (found !== undefined && sameBytes(found, bytes)) return { ok: true };
+    if (found !== undefined)
+      await keepCopy(disk, state.base.folder, { file, bytes: found, because: 'before' });
     await writeDurably(disk, path, bytes, newToken(random));
     return { ok: true };
   } catch (error) {

@@ -19,8 +19,12 @@ const FOLDERS = Object.values(DOCUMENT_KINDS)
 export async function readCopy(disk: Disk, path: string): Promise<Result<Document>> {
   const file = basename(path);
   const bytes = await readProjectFile(disk, dirname(path), file, DOCUMENT_LIMITS);
-  if (!bytes.ok) return bytes;
-  const json = readJsonText(bytes.value, file, DOCUMENT_LIMITS);
+  return bytes.ok ? copyIn(bytes.value, file) : bytes;
+}
+
+/** The same of bytes that came inside something else; `file` is what findings call them. */
+export function copyIn(bytes: Uint8Array, file: string): Result<Document> {
+  const json = readJsonText(bytes, file, DOCUMENT_LIMITS);
   if (!json.ok) return json;
   const { kind, id } = (json.value.value ?? {}) as { readonly kind?: unknown; readonly id?: unknown };
   if (

@@ -47,6 +47,22 @@ const hazards = z.strictObject({
     .describe('Cautions of the site, in its own words, read before the line-up; they replace no induction'),
 });
 
+const address = z
+  .string()
+  .max(254)
+  .regex(
+    /^(?=[^@]{1,64}@)[A-Za-z0-9_][A-Za-z0-9_+-]*(?:\.[A-Za-z0-9_+-]+)*@(?:[A-Za-z0-9](?:[A-Za-z0-9-]*[A-Za-z0-9])?\.)+[A-Za-z]{2,24}$/,
+    'is not a plain mail address, like camp@example.com',
+  )
+  .describe(
+    'A plain mail address: letters, digits and . _ + - in front of the @, no name beside it, no brackets; at most 254 characters; a plain address like camp@example.com',
+  );
+
+const camp = z.strictObject({
+  to: z.array(address).min(1).max(20).describe('Who a bundle is sent to'),
+  cc: z.array(address).max(20).optional().describe('Who gets a copy of it'),
+});
+
 /** project.json: written by hand, in metres and kilograms. What each part means is said in the room that it belongs to. */
 export const projectSettings = z.strictObject({
   $schema: z.string().optional(),
@@ -54,6 +70,9 @@ export const projectSettings = z.strictObject({
   name: words.describe('Name of the project'),
   company: words.optional(),
   district: words.optional(),
+  camp: camp
+    .optional()
+    .describe('Where the mail drafts of packed bundles go to; without it a person addresses them'),
   people: z.array(person).min(1),
   rigs: z.array(rig).min(1),
   log,

@@ -17,9 +17,21 @@ export function openItems(project: Project, hole: Document, finalMm: number): re
     ...lastRodItem(hole, finalMm),
     ...gapsIn(hole, finalMm).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...askedItem(hole),
+    ...questionItem(hole),
     ...bagItems(project, hole, finalMm),
     ...shotItem(project, hole, finalMm),
     ...collarItem(hole),
+  ];
+}
+
+/** What is not finished on a hole that goes on, down to its drilled head, each in a plain sentence: what only its end asks for is left out. */
+export function openSoFar(project: Project, hole: Document): readonly string[] {
+  const drilled = drilledMm(hole);
+  return [
+    ...gapsIn(hole, drilled).map((gap) => `${formatInterval(gap)} is not logged.`),
+    ...askedItem(hole),
+    ...questionItem(hole),
+    ...bagItems(project, hole, drilled),
   ];
 }
 
@@ -38,6 +50,14 @@ function askedItem(hole: Document): readonly string[] {
     : [
         `${asked.length} row${asked.length === 1 ? '' : 's'} marked ? wait${asked.length === 1 ? 's' : ''} to be settled.`,
       ];
+}
+
+function questionItem(hole: Document): readonly string[] {
+  const open = holeNouns(hole, 'questions').filter((question) => question.state === 'open').length;
+  if (open === 0) return [];
+  return [
+    `${open} cell${open === 1 ? '' : 's'} that two copies changed differently wait${open === 1 ? 's' : ''} to be settled: ours stands.`,
+  ];
 }
 
 function bagItems(project: Project, hole: Document, finalMm: number): readonly string[] {

@@ -4,6 +4,7 @@ import { type Finding, formatFinding } from '../../src/finding/finding.ts';
 import { formatPlace } from '../../src/finding/place.ts';
 import { COMMAND_CASES } from './cases/commands.ts';
 import { FILE_CASES } from './cases/files.ts';
+import { HANDOVER_CASES } from './cases/handover.ts';
 import { HOLE_CASES } from './cases/hole.ts';
 import { LABORATORY_CASES } from './cases/laboratory.ts';
 import { ROW_CASES } from './cases/rows.ts';
@@ -17,6 +18,7 @@ import type { ErrorCase } from './error-case.ts';
 const CASES: readonly (readonly [page: string, cases: readonly ErrorCase[]])[] = [
   ['files', FILE_CASES],
   ['commands', COMMAND_CASES],
+  ['handover', HANDOVER_CASES],
   ['hole', HOLE_CASES],
   ['schema', SCHEMA_CASES],
   ['rows', ROW_CASES],

@@ -28,13 +28,18 @@ function addNew(program: Command, outside: Outside, done: Done): void {
 }
 
 function addCamp(program: Command, outside: Outside, done: Done): void {
+  withWho(withProject(program.command('pack')))
+    .description('pack for camp: a bundle and a mail draft in the folder outbox; nothing is sent')
+    .argument('[names...]', 'holes, and shifts by name or date; everything if none is named')
+    .action(async (names: readonly string[], options) => {
+      const { pack } = await import('../pack.ts');
+      done(await pack(outside, { folder: options.project, by: options.by, names }));
+    });
   withWho(withProject(program.command('receive')))
-    .description(
-      'take copies of holes, shifts, dispatches and results in: newer ones taken, diverged ones merged, nothing lost',
-    )
+    .description('take in what arrives: newer copies taken, diverged ones merged, nothing lost')
     .argument(
       '<files...>',
-      'files from the folders holes, shifts, dispatches and results of another copy of the project',
+      'bundles, saved mails (.eml) with such attached, or files of holes, shifts, dispatches and results by themselves',
     )
     .action(async (files: readonly string[], options) => {
       const { receive } = await import('../camp.ts');

@@ -20,9 +20,10 @@ export interface Sender {
   readonly at: Stamp;
 }
 
-/** A bundle: its name without an ending, its bytes, their SHA-256, what is in it. */
+/** A bundle: its name without an ending, when it was packed, its bytes, their SHA-256, what is in it. */
 export interface Bundle {
   readonly name: string;
+  readonly at: Stamp;
   readonly bytes: Uint8Array;
   readonly sha256: string;
   readonly manifest: Manifest;
@@ -43,7 +44,7 @@ export function makeBundle({ project, replica, by, at }: Sender, files: readonly
   const first = { name: MANIFEST, bytes: new TextEncoder().encode(text) };
   const bytes = writeZip([first, ...files.map(({ file: name, bytes }) => ({ name, bytes }))], at);
   const sha256 = hashBytes(bytes);
-  return { name: bundleName(project, at, sha256), bytes, sha256, manifest };
+  return { name: bundleName(project, at, sha256), at, bytes, sha256, manifest };
 }
 
 function packedFile({ file, bytes, document }: FileToPack): PackedFile {

@@ -1,4 +1,5 @@
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
+import { safeText } from '../../finding/safe-text.ts';
 import { hashBytes } from '../../record/hash.ts';
 import { bundleAltered, bundleOfAnother } from '../findings.ts';
 import { dosTimeOf } from '../zip/layout.ts';
@@ -54,8 +55,7 @@ export function otherProject(manifest: Manifest, project: string, file: string):
   return bundleOfAnother.at(
     { file },
     {
-      excerpt: manifest.project,
-      problem: `it is of the project ${manifest.project}; this one is ${project}`,
+      problem: `it is of the project ${safeText(manifest.project)}; this one is ${project}`,
       remedy:
         'Give the folder of that project with --project. If it was renamed, give both the same name in project.json. Nothing was changed.',
     },

@@ -1,0 +1,104 @@
+import { checkHole } from '../../check/check-hole.ts';
+import { documentPath } from '../../files/document-file.ts';
+import { printDocument } from '../../files/print-document.ts';
+import { HAND_WRITTEN } from '../../files/project-folder.ts';
+import { type FileToPack, makeBundle } from '../../handover/bundle/make-bundle.ts';
+import { openBundle } from '../../handover/bundle/open-bundle.ts';
+import { type Unfinished, unfinished } from '../../handover/letter/holes.ts';
+import { letterFor } from '../../handover/letter/letter.ts';
+import { writeDraft } from '../../mail/write-draft.ts';
+import type { Project } from '../../project/project.ts';
+import type { Document } from '../../record/document.ts';
+import type { Desk } from '../contract.ts';
+
+/** Where what is packed for camp is laid down. */
+export const OUTBOX = 'outbox';
+
+/** What came of packing: the two files from the top of the project, how large the bundle is, what is not finished in it. */
+export type Packed =
+  | {
+      readonly ok: true;
+      readonly bundle: string;
+      readonly draft: string;
+      readonly bytes: number;
+      readonly sha256: string;
+      readonly to: readonly string[];
+      readonly holes: number;
+      readonly unfinished: readonly Unfinished[];
+    }
+  | { readonly ok: false; readonly problem: string; readonly remedy: string };
+
+/** Where a document stands in a journal is a matter of the laptop that it comes from: a copy stands in none. */
+const IN_NO_JOURNAL = { generation: 0, sequence: 0 };
+
+/**
+ * Packs documents for camp: a bundle, and a mail draft that carries it and says in plain words what is in it, both laid down durably in
+ * the outbox. No network is touched: a person opens the draft in the mail program and sends it.
+ */
+export async function pack(desk: Desk, project: Project, chosen: readonly Document[]): Promise<Packed> {
+  const packed = [...chosen].sort((a, b) => (documentPath(a) < documentPath(b) ? -1 : 1));
+  const at = desk.now();
+  // An id begins with the replica that gave it.
+  const replica = desk.newId().replace(/-\d+$/, '');
+  const bundle = makeBundle(
+    { project: project.settings.name, replica, by: desk.person, at },
+    filesOf(desk, packed),
+  );
+  const opened = openBundle(bundle.bytes, bundle.name);
+  if (!opened.ok)
+    return {
+      ok: false,
+      problem: opened.findings[0]?.problem ?? 'it would not open',
+      remedy: 'Pack fewer holes at a time. Nothing was written.',
+    };
+  const documents = [...desk.documents().values()];
+  const holes = packed.filter((each) => each.kind === 'hole');
+  const findings = holes.flatMap((hole) => checkHole(project, hole, documents));
+  const { subject, text } = letterFor({ project, documents, packed, findings, bundle });
+  const to = project.settings.camp?.to ?? [];
+  const draft = await writeDraft({
+    to,
+    cc: project.settings.camp?.cc ?? [],
+    subject,
+    text,
+    attachment: { name: `${bundle.name}.zip`, bytes: bundle.bytes },
+    at,
+    token: bundle.sha256.slice(0, 32),
+  });
+  const files = { bundle: `${OUTBOX}/${bundle.name}.zip`, draft: `${OUTBOX}/${bundle.name}.eml` };
+  for (const [file, bytes] of [
+    [files.bundle, bundle.bytes],
+    [files.draft, draft],
+  ] as const) {
+    const written = await desk.writeOut(file, bytes);
+    if (!written.ok)
+      return {
+        ok: false,
+        problem: written.problem,
+        remedy: 'Free space, or open the project for writing, and pack again.',
+      };
+  }
+  return {
+    ok: true,
+    ...files,
+    bytes: bundle.bytes.length,
+    sha256: bundle.sha256,
+    to,
+    holes: holes.length,
+    unfinished: unfinished(project, holes),
+  };
+}
+
+function filesOf(desk: Desk, packed: readonly Document[]): readonly FileToPack[] {
+  const utf8 = new TextEncoder();
+  const byHand = (['project', 'logging'] as const).flatMap((which) => {
+    const found = desk[which]();
+    return found === undefined ? [] : [{ file: HAND_WRITTEN[which], bytes: utf8.encode(found.text) }];
+  });
+  const documents = packed.map((document) => ({
+    file: documentPath(document),
+    bytes: utf8.encode(printDocument({ document, position: IN_NO_JOURNAL })),
+    document,
+  }));
+  return [...byHand, ...documents];
+}

@@ -1,0 +1,65 @@
+import { isOver } from '../../hole/header.ts';
+import { headerOf, holeNouns, planOf } from '../../hole/hole.ts';
+import type { Project } from '../../project/project.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { streamAhead } from '../../sampling/stream.ts';
+import { headsOf } from '../../standing/heads.ts';
+import { openItems, openSoFar } from '../../standing/open-items.ts';
+import { streamStateOf } from '../../standing/stream.ts';
+
+/** A hole and what is not finished on it. */
+export interface Unfinished {
+  readonly hole: string;
+  readonly items: readonly string[];
+}
+
+/** Where a hole stands, in a sentence: state, drilled and logged depth, what was planned. */
+export function holeSentence(hole: Document): string {
+  const { name, state, stateReason } = headerOf(hole);
+  const plan = planOf(hole);
+  const planned = plan === undefined ? 'no plan' : `planned to ${formatDepth(plan.depthMm)} m`;
+  const because = stateReason === undefined ? '' : ` (${stateReason})`;
+  if (state === 'planned') return `${name}: ${planned}, not begun.`;
+  const { drilledMm, loggedMm } = headsOf(hole);
+  return `${name}: ${state}${because}, drilled ${formatDepth(drilledMm)} m, logged ${formatDepth(loggedMm)} m, ${planned}.`;
+}
+
+/** What is not finished on the holes that have been begun: of one that is over by its final depth, of any other so far. */
+export function unfinished(project: Project, holes: readonly Document[]): readonly Unfinished[] {
+  return holes.flatMap((hole) => {
+    const { name, state } = headerOf(hole);
+    if (state === 'planned') return [];
+    const items = isOver(state) ? openItems(project, hole, finalDepth(hole)) : openSoFar(project, hole);
+    return items.length === 0 ? [] : [{ hole: name, items }];
+  });
+}
+
+/** The depth at which a hole was ended, in millimetres; its drilled depth where no decision says. */
+function finalDepth(hole: Document): number {
+  const ended = holeNouns(hole, 'decisions').findLast((each) => each.kind.startsWith('ended'));
+  return ended?.depthMm ?? headsOf(hole).drilledMm;
+}
+
+/** The last bag that was issued and the next to come, in a sentence; none for a hole without bags. */
+export function bagSentence(project: Project, hole: Document): string | undefined {
+  const { name, state, rodMm } = headerOf(hole);
+  const last = holeNouns(hole, 'bags').at(-1);
+  const { upcoming, numberedLeft } = streamAhead(project.sampling, streamStateOf(hole), { count: 1, rodMm });
+  const [next] = isOver(state) ? [] : upcoming;
+  if (last === undefined && next === undefined) return undefined;
+  const said = [
+    last === undefined ? 'no bag yet' : `last bag ${last.number} (${holding(last)})`,
+    ...(next === undefined ? [] : [`next ${next.number} (${holding(next)})`]),
+    ...(isOver(state) ? [] : [`${numberedLeft} numbered bags left`]),
+  ];
+  return `${name}: ${said.join(', ')}.`;
+}
+
+function holding(
+  bag: Pick<ReturnType<typeof holeNouns<'bags'>>[number], 'kind' | 'fromMm' | 'toMm'>,
+): string {
+  const { kind, fromMm, toMm } = bag;
+  return fromMm === undefined || toMm === undefined ? kind : `${kind} ${formatInterval({ fromMm, toMm })}`;
+}

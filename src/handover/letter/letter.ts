@@ -1,0 +1,138 @@
+import { allFindingKinds } from '../../check/finding-kinds.ts';
+import type { Finding, Severity } from '../../finding/finding.ts';
+import { safeText } from '../../finding/safe-text.ts';
+import { headerOf, holeNouns } from '../../hole/hole.ts';
+import type { Project } from '../../project/project.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import { localDate, localTime } from '../../quantity/stamp.ts';
+import type { Document } from '../../record/document.ts';
+import { stockOf } from '../../sampling/stock.ts';
+import { type ProvisionalCode, provisionalCodes } from '../../standing/provisional-codes.ts';
+import type { Bundle } from '../bundle/make-bundle.ts';
+import { bagSentence, holeSentence, unfinished } from './holes.ts';
+
+/** What a letter to camp is written from. */
+export interface LetterAbout {
+  readonly project: Project;
+  /** Every document of the project: stock and codes are counted over all of them. */
+  readonly documents: readonly Document[];
+  /** Documents in the bundle. */
+  readonly packed: readonly Document[];
+  /** What the check finds on the holes in the bundle. */
+  readonly findings: readonly Finding[];
+  readonly bundle: Bundle;
+}
+
+/** A letter: its subject, and its text in lines of plain words. */
+export interface Letter {
+  readonly subject: string;
+  readonly text: string;
+}
+
+/** Characters of a line of the text, and of the subject; what is longer is cut. */
+const LONGEST_LINE = 500;
+const LONGEST_SUBJECT = 150;
+
+/**
+ * The letter that goes with a bundle: holes with their states and depths, what is not finished, what the check finds, codes that wait for
+ * camp, controls and bags, and the bundle with its SHA-256. Nothing that a file says starts a line of its own or hides in one.
+ */
+export function letterFor(about: LetterAbout): Letter {
+  const { bundle, project } = about;
+  const { at } = bundle;
+  const { by } = bundle.manifest;
+  const name = project.settings.people.find((person) => person.initials === by)?.name;
+  const who = name === undefined ? by : `${name} (${by})`;
+  const sections: readonly (readonly [heading: string, lines: readonly string[]])[] = [
+    [`${project.settings.name}: packed on ${localDate(at)} at ${localTime(at)} by ${who}.`, []],
+    ['Holes', about.packed.filter((each) => each.kind === 'hole').map(holeSentence)],
+    ['Not finished', unfinishedLines(about)],
+    ['What the check finds in these holes', findingLines(about.findings)],
+    ['Codes that wait for camp', codeLines(about)],
+    ['Bags', bagLines(about)],
+    ['Controls in stock', stockLines(about)],
+    ['The bundle', bundleLines(bundle)],
+  ];
+  const text = sections
+    .filter(([, lines], index) => index === 0 || lines.length > 0)
+    .map(([heading, lines]) =>
+      [heading, ...lines.map((line) => `  ${line}`)].map((line) => oneLine(line, LONGEST_LINE)).join('\n'),
+    )
+    .join('\n\n');
+  const subject = `${project.settings.name}: ${holesInWords(about.packed)}, ${localDate(at)}, from ${who}`;
+  return { subject: oneLine(subject, LONGEST_SUBJECT), text: `${text}\n` };
+}
+
+/** A text on one line, with nothing in it that hides or obeys; cut after so many characters. */
+function oneLine(text: string, most: number): string {
+  const shown = [...safeText(text)];
+  return shown.length <= most ? shown.join('') : `${shown.slice(0, most).join('')} …`;
+}
+
+function holesInWords(packed: readonly Document[]): string {
+  const names = packed.filter((each) => each.kind === 'hole').map((hole) => headerOf(hole).name);
+  const others = packed.length - names.length;
+  if (names.length === 0) return `${others} documents`;
+  return names.length <= 3
+    ? names.join(', ')
+    : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
+}
+
+function unfinishedLines({ project, packed }: LetterAbout): readonly string[] {
+  const open = unfinished(
+    project,
+    packed.filter((each) => each.kind === 'hole'),
+  );
+  if (open.length === 0) return ['Nothing: every metre drilled is logged and bagged.'];
+  return open.flatMap(({ hole, items }) => items.map((item) => `${hole}: ${item}`));
+}
+
+const GRAVEST_FIRST: readonly Severity[] = ['fault', 'warning', 'note'];
+
+/** Findings by kind, the gravest first: how many, and what the kind says is wrong. */
+function findingLines(findings: readonly Finding[]): readonly string[] {
+  if (findings.length === 0) return ['Nothing.'];
+  return GRAVEST_FIRST.flatMap((severity) => {
+    const codes = findings.filter((each) => each.severity === severity).map((each) => each.code);
+    return [...new Set(codes)].map((code) => {
+      const count = codes.filter((each) => each === code).length;
+      const title = allFindingKinds.find((kind) => kind.code === code)?.title ?? code;
+      return `${count} × ${severity}: ${title}`;
+    });
+  });
+}
+
+function codeLines({ project, documents }: LetterAbout): readonly string[] {
+  return provisionalCodes(project.schema, documents).map(codeSentence);
+}
+
+function codeSentence({ list, code, label, look, pair, uses }: ProvisionalCode): string {
+  const typed = pair === undefined ? '' : `, typed ${pair}`;
+  const looks = look === '' ? '' : `, looks: ${look}`;
+  const where = uses.map(
+    ({ hole, rows, first }) => `${hole} ${rows} ${rows === 1 ? 'row' : 'rows'} from ${formatInterval(first)}`,
+  );
+  return `${list}: ${code} ${label}${typed}${looks}; ${where.length === 0 ? 'no row uses it' : where.join(', ')}.`;
+}
+
+function bagLines({ project, packed }: LetterAbout): readonly string[] {
+  return packed
+    .filter((each) => each.kind === 'hole' && headerOf(each).state !== 'planned')
+    .flatMap((hole) => bagSentence(project, hole) ?? []);
+}
+
+function stockLines({ project, documents }: LetterAbout): readonly string[] {
+  const bags = documents.filter((each) => each.kind === 'hole').flatMap((hole) => holeNouns(hole, 'bags'));
+  return stockOf(project.sampling, bags).map(
+    ({ kind, material, left, came }) => `${kind} ${material}: ${left} of ${came} left.`,
+  );
+}
+
+function bundleLines({ name, bytes, sha256, manifest }: Bundle): readonly string[] {
+  return [
+    `${name}.zip, ${bytes.length} bytes`,
+    `SHA-256 ${sha256}`,
+    ...manifest.files.map(({ file, bytes: size }) => `  ${file}, ${size} bytes`),
+    `It is taken in with: offsider receive ${name}.zip`,
+  ];
+}
