@@ -3,6 +3,7 @@ import { answerEnding } from './actions/ending.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
 import { answerMismatch } from './actions/mismatch.ts';
 import { addNewCode, codeLists } from './actions/new-code.ts';
+import { settleMissing } from './actions/missing.ts';
 import { makeRange } from './actions/range.ts';
 import { answerRod } from './actions/rod.ts';
 import { startActivity } from './actions/shift.ts';
@@ -44,6 +45,12 @@ export function answer(state: State, world: World): Step {
     case 'elsewhere':
       return goElsewhere(state, state.prompt.draft.text);
     case 'activity':
+    case 'missing':
+      return settleMissing(state, state.prompt.document, state.prompt.draft.text);
+    case 'dispatch':
+      return answerDispatch(state, state.prompt.draft.text, world);
+    case 'hand on':
+      return answerHandOn(state, world);
       return startActivity(state, world);
     case undefined:
       return still(state);

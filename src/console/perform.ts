@@ -1,3 +1,5 @@
+import { makingOf } from '../desk/acts/making.ts';
+import type { LetGoDone } from '../desk/contract.ts';
 import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
 import type { Result } from '../finding/finding.ts';
@@ -60,6 +62,17 @@ export function perform(state: State, effect: Effect, host: Host): State {
         .moveTo(host.folderTyped(effect.folder))
         .then((moved) => host.happen(afterMoving(effect.folder, moved)));
       return state;
+    case 'restore': {
+      const restored = desk.restore(effect.document, makingOf(state.project, effect.document, desk.now()));
+      if (!restored.ok) return saying(state, `Not restored: ${restored.problem}`, 'alert');
+      const words = `${effect.document.id} stands again, ${restored.edit.what}. Look at it before you log on.`;
+      return afterSubmit(saying(state, words, 'good'), desk, restored);
+    }
+    case 'let go':
+      void desk
+        .letGo(effect.document, effect.why)
+        .then((done) => host.happen(afterLettingGo(effect.document.id, done)));
+      return state;
     case 'replay':
       return state;
   }
@@ -87,6 +100,12 @@ function afterMoving(folder: string, moved: Moved): Happening {
     text: `Work goes on in ${folder}. ${what} not taken along: Ctrl-F names ${length === 1 ? 'it' : 'them'}.`,
     tone: 'warn',
   };
+}
+
+function afterLettingGo(id: string, done: LetGoDone): Happening {
+  return done.ok
+    ? { kind: 'said', text: `${id} is let go. What the journal held of it is in ${done.kept}.`, tone: 'good' }
+    : { kind: 'said', text: `Not let go: ${done.problem}.`, tone: 'alert' };
 }
 
 function afterSubmit(state: State, desk: Desk, submitted: Submitted): State {

@@ -3,7 +3,7 @@ import type { RejectedPart } from '../desk/acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';
 import type { HoleState } from '../hole/header.ts';
 import type { Depth } from '../quantity/depth.ts';
-import type { Id } from '../record/document.ts';
+import type { DocumentName, Id } from '../record/document.ts';
 import type { RodSeen } from '../sampling/mismatch.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import type { RunSaid } from '../survey/run-said.ts';
@@ -62,5 +62,11 @@ export type Prompt =
       readonly adding: boolean;
     }
   | { readonly kind: 'elsewhere'; readonly draft: Draft }
+  /** A document whose file is gone: restored from the journal, or let go with the reason. */
+  | { readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft }
+  /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */
+  | { readonly kind: 'dispatch'; readonly draft: Draft }
+  /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
+  | { readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft }
   | { readonly kind: 'activity'; readonly cursor: number }
   | { readonly kind: 'reopen'; readonly hole: string; readonly draft: Draft };

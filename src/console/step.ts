@@ -31,6 +31,9 @@ export type Effect =
   | { readonly do: 'add code'; readonly list: string; readonly entry: CodeEntry }
   /** Everything written to another folder, to go on there; what came of it happens later. */
   | { readonly do: 'elsewhere'; readonly folder: string }
+  /** A document whose file is gone: made anew from the journal, or let go for good. */
+  | { readonly do: 'restore'; readonly document: DocumentName }
+  | { readonly do: 'let go'; readonly document: DocumentName; readonly why: string }
   /** Keys that were held behind a refused line: reduced next, as if typed now. */
   | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
 

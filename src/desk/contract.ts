@@ -1,7 +1,7 @@
 import type { JsonText } from '../files/read-json.ts';
 import type { Finding, Result } from '../finding/finding.ts';
 import type { Stamp } from '../quantity/stamp.ts';
-import type { Document, DocumentName, Edit, Id } from '../record/document.ts';
+import type { Change, Document, DocumentName, Edit, Id } from '../record/document.ts';
 import type { Health, Saved } from './health.ts';
 import type { Outcome } from './take-in.ts';
 
@@ -31,6 +31,18 @@ export type Done = { readonly ok: true } | { readonly ok: false; readonly proble
 /** What came of moving to another folder: files that could not be taken along, each with why. */
 export type Moved =
   | { readonly ok: true; readonly left: readonly Finding[] }
+  | { readonly ok: false; readonly problem: string };
+
+/** A document whose file is gone: what the journal still holds of it, oldest first, in words. */
+export interface MissingDocument {
+  readonly name: DocumentName;
+  readonly file: string;
+  readonly held: readonly string[];
+}
+
+/** What came of letting a document go: the file in which everything that the journal held of it is kept. */
+export type LetGoDone =
+  | { readonly ok: true; readonly kept: string }
   | { readonly ok: false; readonly problem: string };
 
 /** A project at the desk: the only way to its files. */
@@ -63,6 +75,15 @@ export interface Desk {
   readonly redo: (name: DocumentName) => Submitted;
   /** Takes in another copy of a document: newer taken, older ignored, diverged merged, unrelated refused. */
   readonly receive: (copy: Document) => Received;
+  /** Documents that the journal knows and whose files are gone, with what the journal still holds of them. */
+  readonly missing: () => readonly MissingDocument[];
+  /** Gives up a document whose file is gone, for good and with the reason: recorded in the journal, what it held is kept aside. */
+  readonly letGo: (name: DocumentName, why: string) => Promise<LetGoDone>;
+  /**
+   * Makes a document whose file is gone anew from what the journal holds of it. `making` are the changes that make such a document
+   * where the journal does not hold them. Refused where the journal holds nothing.
+   */
+  readonly restore: (name: DocumentName, making: readonly Change[]) => Submitted;
   /** Replaces project.json or logging.json durably, the former text kept; refused where the file has changed since it was read. */
   readonly writeByHand: (file: 'project' | 'logging', text: string) => Promise<Result<JsonText>>;
   /** Writes a file that is none of ours to read back (a report, a pack) into a folder of the project, durably. */

@@ -103,6 +103,7 @@ async function fill(
     spoiled: new Set(),
     shelf: state.shelf,
     closed: state.closed,
+    letGo: state.letGo,
     start: { generation: 0, sequence, lines: linesOfClosed(state) },
     changed: () => afterWriting(state),
   });

@@ -1,6 +1,6 @@
 import type { Disk } from '../files/disk.ts';
 import { beginGeneration, type JournalFile } from '../files/journal.ts';
-import { formatLine, type WorkLine } from '../files/journal-line.ts';
+import { formatLine, type LetGo, type WorkLine } from '../files/journal-line.ts';
 
 /** What writing a journal needs. */
 export interface PenNeeds {
@@ -10,6 +10,7 @@ export interface PenNeeds {
   readonly requireOurs: (generation: number) => Promise<void>;
   /** Keys of all documents, for the first line of a generation. */
   readonly documents: () => readonly string[];
+  readonly letGo: () => readonly LetGo[];
   /** Whether a line is in the files of all its documents. */
   readonly isCovered: (line: WorkLine) => boolean;
 }
@@ -48,7 +49,10 @@ export function makePen(needs: PenNeeds, start: PenStart): Pen {
     const all = [...written, ...lines];
     const next = all[0]?.seq ?? safe + 1;
     generation += 1;
-    const head = formatLine({ begins: { generation, next, documents: needs.documents() } });
+    const letGo = needs.letGo();
+    const head = formatLine({
+      begins: { generation, next, documents: needs.documents(), ...(letGo.length === 0 ? {} : { letGo }) },
+    });
     const body = all.map((line) => formatLine({ ...line, safe: next - 1 })).join('');
     file = await beginGeneration(needs.disk, needs.folder, generation, head + body);
     return all.length === 0;

@@ -4,6 +4,7 @@ import { type Finding, refused } from '../finding/finding.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import type { Desk } from './contract.ts';
+import { missingIn } from './missing.ts';
 import { takeIn } from './take-in.ts';
 
 const REFUSAL = { ok: false, problem: 'the project was opened to read only' } as const;
@@ -38,6 +39,9 @@ export function readingSession(
     undo: () => REFUSAL,
     redo: () => REFUSAL,
     receive: () => REFUSAL,
+    letGo: async () => REFUSAL,
+    restore: () => REFUSAL,
+    missing: () => missingIn(read.closed, read.lines),
     writeByHand: async () => refused(readOnly),
     writeOut: async () => REFUSAL,
     snapshot: async () => REFUSAL,

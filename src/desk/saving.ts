@@ -1,10 +1,12 @@
 import { lineFault, type WorkLine } from '../files/journal-line.ts';
+import { MISSING } from '../files/read-found.ts';
 import { type Deed, type Document, type DocumentName, documentKey } from '../record/document.ts';
 import type { EditRequest, Received, Submitted } from './contract.ts';
 import type { Saved } from './health.ts';
+import { linesOfMissing, noLongerMissing } from './missing-lines.ts';
 import { asWritten, prepare } from './prepare.ts';
 import { healthOf, newId, type State, tell } from './state.ts';
-import { takeIn } from './take-in.ts';
+import { takeIn, takeInMissing } from './take-in.ts';
 import { afterEdit, type Reversal, repetitionOfLast, reversalOfLast } from './undo.ts';
 
 /** Applies an edit in memory and sends it to the journal. */
@@ -19,7 +21,8 @@ export function submit(state: State, request: EditRequest): Submitted {
   return { ok: true, edit, durable: send(state, line, prepared.documents) };
 }
 
-function whyNot(state: State): string | undefined {
+/** Why nothing can be written by this console, in words; undefined where it can. */
+export function whyNot(state: State): string | undefined {
   if (state.ended) return 'the project is closed';
   const health = healthOf(state);
   return health.state === 'read only' ? (health.reason ?? 'this console can only read') : undefined;
@@ -83,10 +86,15 @@ function reverse(state: State, found: Reversal, how: 'undoes' | 'redoes'): Submi
 
 /** Takes another copy of a document in, durably. */
 export function receive(state: State, copy: Document): Received {
-  const refusal = whyNot(state) ?? state.closed.get(documentKey(copy));
+  const shut = state.closed.get(documentKey(copy));
+  const refusal = whyNot(state) ?? (shut === MISSING ? undefined : shut);
   if (refusal !== undefined) return { ok: false, problem: refusal };
   const ours = state.shelf.get(documentKey(copy))?.document;
-  const taken = takeIn(ours, asWritten(copy), deedMaker(state), () => newId(state));
+  const [deed, id] = [deedMaker(state), () => newId(state)] as const;
+  const taken =
+    shut === MISSING
+      ? takeInMissing(linesOfMissing(state, copy), asWritten(copy), deed, id)
+      : takeIn(ours, asWritten(copy), deed, id);
   if (!taken.ok) return taken;
   const { outcome, document, entries, onto, questions } = taken;
   const said = { ok: true, outcome, document, questions: questions.length } as const;
@@ -99,6 +107,7 @@ export function receive(state: State, copy: Document): Received {
   };
   const fault = lineFault(line);
   if (fault !== undefined) return { ok: false, problem: fault };
+  if (shut === MISSING) noLongerMissing(state, copy);
   return { ...said, durable: send(state, { ...line, seq: state.base.writer.nextSequence() }, [document]) };
 }
 

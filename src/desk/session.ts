@@ -1,20 +1,47 @@
-import { documentKey } from '../record/document.ts';
+import { documentPath } from '../files/document-file.ts';
+import { copiesMerged } from '../files/findings.ts';
+import { asChange } from '../record/chain.ts';
+import { type Document, documentKey, type Edit, type Entry } from '../record/document.ts';
 import { makeBase } from './base.ts';
 import { writeByHand, writeOut } from './by-hand.ts';
 import type { Desk, Done } from './contract.ts';
 import { afterWriting, fileAway } from './filing.ts';
+import { journalAhead, notTakenIn } from './found.ts';
+import { letDocumentGo, missingDocuments, restoreFromJournal } from './missing.ts';
 import { moveTo } from './moving.ts';
 import type { Opened } from './opening.ts';
 import { receive, redo, submit, undo } from './saving.ts';
 import { shelfOf } from './shelf.ts';
 import { healthOf, newId, type SessionNeeds, type State, tell } from './state.ts';
-import { NEW_SITTING } from './undo.ts';
+import { afterEdit, NEW_SITTING } from './undo.ts';
 
 /** Begins work on a project that is open for writing, and takes in what was edited outside. */
 export function startSession(folder: string, opened: Opened, needs: SessionNeeds): Desk {
   const state = newState(folder, opened, needs);
-  for (const { copy } of opened.read.documents.values()) if (copy !== undefined) receive(state, copy);
+  state.findings = [...state.findings, ...journalAhead(opened.read.documents)];
+  for (const { copy } of opened.read.documents.values()) if (copy !== undefined) takeFoundCopy(state, copy);
   return deskOn(state);
+}
+
+/** Takes in a file as it was edited outside, or another copy that was laid over ours; one that can't be is said, and is kept. */
+function takeFoundCopy(state: State, copy: Document): void {
+  const taken = receive(state, copy);
+  if (taken.ok) {
+    const entry = taken.document.history.at(-1);
+    if (entry?.outside === true) state.sitting = afterEdit(state.sitting, editOf(taken.document, entry));
+    return;
+  }
+  const file = documentPath(copy);
+  const others = state.findings.filter(
+    ({ code, place }) => code !== copiesMerged.code || place.file !== file,
+  );
+  state.findings = [...others, notTakenIn(file, taken.problem)];
+}
+
+/** An entry of one document as an edit of this sitting, so that it can be taken back like one. */
+function editOf({ kind, id }: Document, entry: Entry): Edit {
+  const { edit, at, by, what, changes } = entry;
+  return { edit, at, by, what, parts: [{ document: { kind, id }, changes: changes.map(asChange) }] };
 }
 
 function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
@@ -23,6 +50,8 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
   const facts = [...read.documents].flatMap(([key, loaded]) =>
     loaded.facts === undefined ? [] : [[key, loaded.facts] as const],
   );
+  const closed = new Map(read.closed);
+  const letGo = [...read.letGo];
   const start = { generation: read.lastGeneration, sequence: read.lastSequence, lines: read.lines };
   const base = makeBase({
     needs,
@@ -32,14 +61,16 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     facts: new Map(facts),
     spoiled: read.spoiled,
     shelf,
-    closed: read.closed,
+    closed,
+    letGo,
     start,
     changed: () => afterWriting(state),
   });
   const state: State = {
     needs,
     shelf,
-    closed: read.closed,
+    closed,
+    letGo,
     listeners: new Set(),
     byHand: { project: read.project, logging: read.logging },
     base,
@@ -72,6 +103,9 @@ function deskOn(state: State): Desk {
     undo: (name) => undo(state, name),
     redo: (name) => redo(state, name),
     receive: (copy) => receive(state, copy),
+    letGo: (name, why) => letDocumentGo(state, name, why),
+    restore: (name, making) => restoreFromJournal(state, name, making),
+    missing: () => missingDocuments(state),
     writeByHand: (file, text) => writeByHand(state, file, text),
     writeOut: (file, bytes) => writeOut(state, file, bytes),
     snapshot: () => fileAway(state),

@@ -1,5 +1,6 @@
 import type { Disk, FileFacts } from '../files/disk.ts';
 import { generationFile, listGenerations } from '../files/journal.ts';
+import type { LetGo } from '../files/journal-line.ts';
 import type { Lock } from '../files/lock.ts';
 import type { Machine } from '../files/machine.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
@@ -39,7 +40,9 @@ export interface Base {
 export interface State {
   readonly needs: SessionNeeds;
   readonly shelf: Shelf;
-  readonly closed: ReadonlyMap<string, string>;
+  readonly closed: Map<string, string>;
+  /** Documents that were let go, oldest first. */
+  readonly letGo: LetGo[];
   readonly listeners: Set<() => void>;
   readonly byHand: { project: JsonText | undefined; logging: JsonText | undefined };
   base: Base;

@@ -1,5 +1,7 @@
 import { documentFault } from '../files/document-file.ts';
+import { foldLines } from '../files/fold.ts';
 import { identifierFault } from '../files/identifiers.ts';
+import type { WorkLine } from '../files/journal-line.ts';
 import { standingOf } from '../record/ancestry.ts';
 import { chainFault } from '../record/chain.ts';
 import type { Deed, Document, Entry, Id } from '../record/document.ts';
@@ -55,6 +57,30 @@ export function takeIn(
     onto: mine.history[shared - 1]?.hash ?? '',
     questions,
   };
+}
+
+/**
+ * Takes in a copy of a document whose own file is gone: it becomes the document, with what the journal still holds of it folded
+ * on. Refused where that does not follow on from this copy: saved edits would be lost.
+ */
+export function takeInMissing(
+  lines: readonly WorkLine[],
+  copy: Document,
+  deed: (what: string) => Deed,
+  newId: () => Id,
+): TakenIn {
+  const fresh = takeIn(undefined, copy, deed, newId);
+  if (!fresh.ok) return fresh;
+  const folded = foldLines(fresh.document, lines);
+  if (folded.misfit !== undefined)
+    return {
+      ok: false,
+      problem: `the journal holds saved edits that do not follow on from this copy: ${folded.misfit.problem}`,
+    };
+  const whole = folded.copy === undefined ? fresh : takeIn(folded.document, folded.copy, deed, newId);
+  if (!whole.ok) return whole;
+  const document = folded.copy === undefined ? folded.document : whole.document;
+  return { ...whole, outcome: 'new', document, entries: document.history, onto: '' };
 }
 
 function withOutside(copy: Document, deed: (what: string) => Deed): Document | { readonly problem: string } {

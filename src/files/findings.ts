@@ -113,6 +113,23 @@ export const journalMisfit = defineFinding({
   rationale: 'The file is another copy or an older one: edits shown as saved are not in it.',
 });
 
+/** Edits that the journal holds and the file of a document does not yet. */
+export const journalAhead = defineFinding({
+  code: 'journal-ahead',
+  severity: 'note',
+  title: 'The journal was ahead of a file',
+  rationale:
+    'The program or the power went between saving a row and writing the file: nothing of it is lost.',
+});
+
+/** A copy found in the place of a document that can be neither taken in nor merged. */
+export const copyRefused = defineFinding({
+  code: 'copy-refused',
+  severity: 'warning',
+  title: 'A copy laid over a file could not be taken in',
+  rationale: 'It is another document under the same name; ours stands, and the copy is kept to be looked at.',
+});
+
 /** A file rebuilt whole from the journal. */
 export const rebuilt = defineFinding({
   code: 'rebuilt-from-journal',
@@ -178,6 +195,8 @@ export const FILE_FINDINGS = [
   tornTail,
   damagedJournal,
   journalMisfit,
+  journalAhead,
+  copyRefused,
   rebuilt,
   copiesMerged,
   projectInUse,

@@ -44,15 +44,22 @@ function sameWork(a: WorkLine, b: WorkLine): boolean {
   );
 }
 
-/** The lines that concern each document, in order, by the document's key. */
+/**
+ * The lines that concern each document, in order, by the document's key: from where it was last made anew (its file was lost and
+ * put back). One that was let go, and not made since, has none.
+ */
 export function linesByDocument(lines: readonly WorkLine[]): ReadonlyMap<string, readonly WorkLine[]> {
   const found = new Map<string, WorkLine[]>();
   for (const line of lines) {
-    for (const name of documentsOf(line)) {
+    for (const [index, name] of documentsOf(line).entries()) {
       const key = documentKey(name);
-      const list = found.get(key) ?? [];
-      if (list.at(-1) !== line) list.push(line);
-      found.set(key, list);
+      if ('letGo' in line) found.delete(key);
+      else if (line.links[index]?.onto === '') found.set(key, [line]);
+      else {
+        const list = found.get(key) ?? [];
+        if (list.at(-1) !== line) list.push(line);
+        found.set(key, list);
+      }
     }
   }
   return found;
@@ -106,6 +113,7 @@ type FoldedLine =
 
 function foldLine(document: Document, line: WorkLine, link: Link): FoldedLine {
   if ('adopt' in line) return takeEntries(document, line.adopt.entries, link.onto);
+  if ('letGo' in line) return { ok: false, problem: 'it was let go' };
   const last = document.history.at(-1)?.hash ?? '';
   if (last !== link.onto) return { ok: false, problem: 'it was made on another state of the file' };
   const part = line.edit.parts.find((candidate) => documentKey(candidate.document) === documentKey(document));

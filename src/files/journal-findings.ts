@@ -61,11 +61,17 @@ function damaged(file: string, line: number): Finding {
   );
 }
 
+/** What a line did, in words. */
+export function workWords(line: WorkLine): string {
+  if ('edit' in line) return line.edit.what;
+  return 'adopt' in line ? 'a copy taken in' : `let go: ${line.letGo.why}`;
+}
+
 function displaced(file: string, line: WorkLine): Finding {
   return damagedJournal.at(
     { file },
     {
-      excerpt: 'edit' in line ? line.edit.what : 'a copy taken in',
+      excerpt: workWords(line),
       problem: 'a console wrote this after another one had taken the project over',
       remedy: 'It was not shown as saved and is not in the log. Enter it again if it is wanted.',
     },

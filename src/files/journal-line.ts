@@ -28,8 +28,24 @@ interface AdoptLine {
   readonly adopt: { readonly document: DocumentName; readonly entries: readonly Entry[] };
 }
 
+/** A document whose file is gone, given up knowingly: who, when and why. From there on it is not asked for any more. */
+export interface LetGo {
+  readonly document: DocumentName;
+  readonly at: string;
+  readonly by: string;
+  readonly why: string;
+}
+
+/** The line that lets a document go; it hangs in no history, for there is none. */
+interface LetGoLine {
+  readonly seq: number;
+  readonly safe: number;
+  readonly links: readonly Link[];
+  readonly letGo: LetGo;
+}
+
 /** A line that changes documents. `safe` is the last sequence of its file known to be on the medium when it was written. */
-export type WorkLine = EditLine | AdoptLine;
+export type WorkLine = EditLine | AdoptLine | LetGoLine;
 
 /**
  * The first line of a generation. A generation holds every line that no snapshot holds, so with the snapshots it is the
@@ -41,6 +57,8 @@ export interface BeginLine {
     readonly next: number;
     /** Keys of the documents of the project: one that is not found again is missing, not new. */
     readonly documents: readonly string[];
+    /** Every document that was ever let go, oldest first; left out where none was. */
+    readonly letGo?: readonly LetGo[];
   };
 }
 
@@ -52,6 +70,12 @@ const editShape = z.strictObject({
   ...deedShape,
   parts: z.array(z.strictObject({ document: nameShape, changes: z.array(changeShape) })),
 });
+const letGoShape = z.strictObject({
+  document: nameShape,
+  at: z.string(),
+  by: z.string(),
+  why: z.string().max(2000),
+});
 const lineShape = z.union([
   z.strictObject({ seq: count, safe: count, links: linksShape, edit: editShape }),
   z.strictObject({
@@ -60,8 +84,14 @@ const lineShape = z.union([
     links: linksShape,
     adopt: z.strictObject({ document: nameShape, entries: z.array(entryShape) }),
   }),
+  z.strictObject({ seq: count, safe: count, links: linksShape, letGo: letGoShape }),
   z.strictObject({
-    begins: z.strictObject({ generation: count, next: count, documents: z.array(z.string()) }),
+    begins: z.strictObject({
+      generation: count,
+      next: count,
+      documents: z.array(z.string()),
+      letGo: z.array(letGoShape).optional(),
+    }),
   }),
 ]);
 
@@ -106,5 +136,6 @@ const DEPTH_AROUND = 16;
 
 /** The documents that a line changes, in the order of its links. */
 export function documentsOf(line: WorkLine): readonly DocumentName[] {
-  return 'edit' in line ? line.edit.parts.map((part) => part.document) : [line.adopt.document];
+  if ('edit' in line) return line.edit.parts.map((part) => part.document);
+  return ['adopt' in line ? line.adopt.document : line.letGo.document];
 }

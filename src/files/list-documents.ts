@@ -59,6 +59,13 @@ export function nameFromKey(key: string): DocumentName | undefined {
   return documentKind(name.kind) !== undefined && identifierFault(name.id) === undefined ? name : undefined;
 }
 
+/** The document that a file of the project is of, by its path from the top (`holes/ZQRC004.json`); undefined for any other. */
+export function documentNameOf(file: string): DocumentName | undefined {
+  const [, folder, id = ''] = /^([^/]+)\/([^/]+)\.json$/.exec(file) ?? [];
+  const kind = Object.entries(DOCUMENT_KINDS).find(([, each]) => each.folder === folder)?.[0];
+  return kind === undefined ? undefined : nameFromKey(`${kind}/${id}`);
+}
+
 function foreign(file: string, fault: string): Finding {
   return foreignFile.at(
     { file },

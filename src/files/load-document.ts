@@ -16,6 +16,8 @@ export interface LoadedDocument {
   readonly position: JournalPosition;
   /** The first sequence that its file does not hold; undefined where it holds everything. */
   readonly firstMissing?: number;
+  /** Lines of the journal that its file did not hold yet; left out where that says nothing of how the last console ended. */
+  readonly folded?: readonly WorkLine[];
   /** Its file as it was when it was read, to see whether somebody else writes it meanwhile. */
   readonly facts?: FileFacts;
 }
@@ -43,7 +45,9 @@ export function loadDocument(
       document: folded.document,
       position,
       ...(copy === undefined ? {} : { copy }),
-      ...(folded.firstMissing === undefined ? {} : { firstMissing: folded.firstMissing }),
+      ...(folded.firstMissing === undefined
+        ? {}
+        : { firstMissing: folded.firstMissing, folded: linesFrom(folded.firstMissing, lines) }),
     },
     ...(folded.misfit === undefined
       ? {}
@@ -54,6 +58,10 @@ export function loadDocument(
       ...(folded.misfit === undefined ? [] : [misfitFinding(file, folded.misfit)]),
     ],
   };
+}
+
+function linesFrom(first: number, lines: readonly WorkLine[]): readonly WorkLine[] {
+  return lines.filter((line) => line.seq >= first);
 }
 
 /** The tables that the history makes, once its chain is found to hold. */
@@ -87,7 +95,8 @@ function editedFinding(file: string): Finding {
     { file },
     {
       problem: 'its tables are not what its history makes: it was edited outside offsider',
-      remedy: 'The change is taken in as "edited outside" and can be undone. Look at it in the history.',
+      remedy:
+        'The change is taken in as "edited outside": look at it in the history; ;u takes it back in this sitting. The file as it was found is in journal/kept.',
     },
   );
 }

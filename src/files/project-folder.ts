@@ -1,11 +1,12 @@
 import { join } from 'node:path';
 import type { Finding } from '../finding/finding.ts';
 import type { Migration } from '../formats/upgrade.ts';
+import { documentKey } from '../record/document.ts';
 import { type Disk, isMissing } from './disk.ts';
 import { linesByDocument, linesInOrder } from './fold.ts';
 import { type Generation, readJournal } from './journal.ts';
 import { journalFindings, spoiledAmong, tornTails } from './journal-findings.ts';
-import type { WorkLine } from './journal-line.ts';
+import { documentsOf, type LetGo, type WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
 import { listDocumentFiles } from './list-documents.ts';
 import type { LoadedDocument } from './load-document.ts';
@@ -26,6 +27,8 @@ export interface ProjectFolder {
   readonly keep: readonly ToKeep[];
   /** Lines of the journal that files may not hold yet. */
   readonly lines: readonly WorkLine[];
+  /** Documents that were let go, oldest first. */
+  readonly letGo: readonly LetGo[];
   /** Generations that hold damage, or the work of a console that had been displaced: kept, not deleted. */
   readonly spoiled: ReadonlySet<number>;
   /** Files that an interrupted write left behind: nothing that was called saved is in them. */
@@ -66,7 +69,7 @@ export async function readProjectFolder(
   for (const file of listed.files)
     found.push([file.key, await readFound(disk, folder, file, byDocument.get(file.key) ?? [], migrations)]);
   const present = new Set(listed.files.map((file) => file.key));
-  for (const key of expectedDocuments(generations, byDocument))
+  for (const key of expectedDocuments(generations, lines))
     if (!present.has(key)) found.push([key, withoutFile(key, byDocument.get(key) ?? [])]);
   for (const [key, each] of found) {
     findings.push(...each.findings);
@@ -82,6 +85,7 @@ export async function readProjectFolder(
     findings,
     keep,
     lines,
+    letGo: allLetGo(generations, lines),
     spoiled: spoiledAmong(generations, overruled),
     leftovers: listed.leftovers,
     ...lastNumbers(generations, lines, documents),
@@ -106,13 +110,31 @@ async function readHandWritten(
   return undefined;
 }
 
-/** Documents that the journal knows: those its newest generation lists, and those its lines change. */
+/** The first line of the newest generation that has one. */
+function newestBegin(generations: readonly Generation[]) {
+  return generations.filter((generation) => generation.begin !== undefined).at(-1)?.begin?.begins;
+}
+
+/** Documents that the journal knows: those its newest generation lists, and those its lines change; less those let go since. */
 function expectedDocuments(
   generations: readonly Generation[],
-  byDocument: ReadonlyMap<string, readonly WorkLine[]>,
+  lines: readonly WorkLine[],
 ): ReadonlySet<string> {
-  const begun = generations.filter((generation) => generation.begin !== undefined).at(-1);
-  return new Set([...(begun?.begin?.begins.documents ?? []), ...byDocument.keys()]);
+  const expected = new Set(newestBegin(generations)?.documents ?? []);
+  for (const line of lines) {
+    for (const key of documentsOf(line).map(documentKey)) {
+      if ('letGo' in line) expected.delete(key);
+      else expected.add(key);
+    }
+  }
+  return expected;
+}
+
+function allLetGo(generations: readonly Generation[], lines: readonly WorkLine[]): readonly LetGo[] {
+  const begun = newestBegin(generations)?.letGo ?? [];
+  const said = new Set(begun.map((each) => JSON.stringify(each)));
+  const since = lines.flatMap((line) => ('letGo' in line ? [line.letGo] : []));
+  return [...begun, ...since.filter((each) => !said.has(JSON.stringify(each)))];
 }
 
 function lastNumbers(

@@ -5,6 +5,7 @@ import type { Disk, FileFacts } from './disk.ts';
 import { documentPath } from './document-file.ts';
 import { missingFile, olderFormat, rebuilt } from './findings.ts';
 import { rebuild } from './fold.ts';
+import { workWords } from './journal-findings.ts';
 import type { WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
 import { type FoundFile, nameFromKey } from './list-documents.ts';
@@ -21,6 +22,8 @@ export interface FoundDocument {
 
 const NOWHERE = { generation: 0, sequence: 0 };
 const UNREADABLE = 'its file cannot be read';
+/** Why a document that the journal knows and that has no file can't be written. */
+export const MISSING = 'its file is missing';
 
 /** Reads a document's file and folds its lines of the journal in; one that can't be read is rebuilt from them where that can be. */
 export async function readFound(
@@ -54,9 +57,11 @@ async function fromSnapshot(
 ): Promise<FoundDocument> {
   const read = loadDocument(file, snapshot, lines);
   const from = snapshot.upgradedFrom;
-  if (from === undefined) return { ...read, keep: [] };
+  if (from === undefined && read.loaded.copy === undefined) return { ...read, keep: [] };
   const original = await bytes();
   if (original === undefined) return { ...read, closed: UNREADABLE, keep: [] };
+  // What was edited or laid over the file is taken in; its bytes are kept all the same before anything is written over them.
+  if (from === undefined) return { ...read, keep: [{ file, bytes: original, because: 'as-found' }] };
   return {
     ...read,
     // Marked as if its file lacked everything, so that it is written in today's format.
@@ -93,22 +98,24 @@ async function fromJournal(
 export function withoutFile(key: string, lines: readonly WorkLine[]): FoundDocument {
   const name = nameFromKey(key);
   const document = name === undefined ? undefined : rebuild(name, lines);
-  if (document === undefined)
-    return { closed: 'its file is missing', findings: [missingFinding(key)], keep: [] };
+  if (document === undefined) return { closed: MISSING, findings: [missingFinding(key, lines)], keep: [] };
   return {
-    loaded: { document, position: NOWHERE, firstMissing: lines[0]?.seq ?? 0 },
+    loaded: { document, position: NOWHERE, firstMissing: lines[0]?.seq ?? 0, folded: lines },
     findings: [],
     keep: [],
   };
 }
 
-function missingFinding(key: string): Finding {
+function missingFinding(key: string, lines: readonly WorkLine[]): Finding {
   const name = nameFromKey(key);
+  const held = lines.length === 0 ? 'nothing' : lines.length === 1 ? 'one edit' : `${lines.length} edits`;
   return missingFile.at(
     { file: name === undefined ? key : documentPath(name) },
     {
-      problem: 'the journal knows this file and it is not there',
-      remedy: 'Put the file back. No new one is started in its place.',
+      ...(lines.length === 0 ? {} : { excerpt: lines.map(workWords).join('; ').slice(0, 400) }),
+      problem: `the journal knows this file and it is not there; of its edits the journal still holds ${held}`,
+      remedy:
+        'Put the file back, or take a copy of it in with receive. If it is gone for good: Enter on the screen of what was found (Ctrl-F), or offsider recover. No new one is started in its place.',
     },
   );
 }

@@ -79,7 +79,11 @@ describe('what is found on opening', () => {
     const [file = ''] = generations(folder);
     appendFileSync(join(folder, 'journal', file), '{"crc":"12345678","seq":4,"sa');
     const desk = await opened(folder, { takeOver: true });
-    expect(desk.findings().map((finding) => finding.code)).toEqual(['torn-tail', 'stale-lock']);
+    expect(desk.findings().map((finding) => finding.code)).toEqual([
+      'torn-tail',
+      'stale-lock',
+      'journal-ahead',
+    ]);
     expect(desk.findings()[0]?.place).toEqual({ file: 'journal/000001.jsonl', line: 5 });
     expect(Object.keys(desk.get(HOLE)?.tables.rows ?? {})).toHaveLength(2);
     expect(readFileSync(join(folder, 'journal/kept/journal-000001.jsonl.torn-line-5.1'), 'utf8')).toBe(
@@ -118,10 +122,13 @@ describe('what is found on opening', () => {
     expect(desk.findings().map((finding) => finding.code)).toEqual(['edited-outside']);
     expect(desk.get(HOLE)?.tables.hole?.hole?.state).toBe('suspended');
     expect(desk.get(HOLE)?.history.at(-1)).toMatchObject({ outside: true, what: 'edited outside offsider' });
+    expect(desk.undo(HOLE)).toMatchObject({ ok: true, edit: { what: 'undo: edited outside offsider' } });
+    expect(desk.get(HOLE)?.tables.hole?.hole?.state).toBe('drilling');
     await desk.close();
+    expect(readFileSync(join(folder, 'journal/kept/holes-ZQRC001.json.as-found.1'), 'utf8')).toBe(text);
     const again = await opened(folder);
     expect(again.findings()).toEqual([]);
-    expect(again.get(HOLE)?.history).toHaveLength(hole.history.length + 1);
+    expect(again.get(HOLE)?.history).toHaveLength(hole.history.length + 2);
     await again.close();
   });
 
@@ -371,7 +378,7 @@ describe('two consoles', () => {
       const first = await opened(folder, { machine: holder });
       await done(first, HOLE, holeMade());
       const second = await opened(folder, { machine: next, person: 'Ben Ito', random: seededRandom(8) });
-      expect(second.findings().map((finding) => finding.code)).toEqual(['stale-lock']);
+      expect(second.findings().map((finding) => finding.code)).toEqual(['stale-lock', 'journal-ahead']);
       await done(second, HOLE, [rowLogged(second.newId(), 0)]);
       const late = await done(first, HOLE, [rowLogged('late-1', 7)]);
       expect(late).toEqual({ ok: false, problem: 'Ben Ito on rig-laptop has taken this project over' });

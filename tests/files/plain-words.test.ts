@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { documentFault, documentFileShape } from '../../src/files/document-file.ts';
-import { lineFault } from '../../src/files/journal-line.ts';
+import { type JournalLine, lineFault } from '../../src/files/journal-line.ts';
 import { holdToShape } from '../../src/files/json-shape.ts';
 import { projectSettings } from '../../src/project/settings.ts';
 import type { Document } from '../../src/record/document.ts';
@@ -73,9 +73,13 @@ function small(file: string): Record<string, unknown> {
 const DOCUMENTS = ['holes/MBRC001.json', 'shifts/RC7_2026-03-14_DAY.json'];
 
 describe('whatever is wrong with the shape of what is given', () => {
-  it.each([
+  it.each<[string, Record<string, unknown>, unknown]>([
     ['project.json', sample('project.json'), projectSettings],
-    ...DOCUMENTS.map((file) => [file, small(file), documentFileShape] as const),
+    ...DOCUMENTS.map((file): [string, Record<string, unknown>, unknown] => [
+      file,
+      small(file),
+      documentFileShape,
+    ]),
   ])('is said in plain words, with a remedy: %s', (file, tree, shape) => {
     let told = 0;
     eachSpoiled(tree, (what) => {
@@ -128,7 +132,7 @@ describe('whatever is wrong with the shape of what is given', () => {
     };
     let told = 0;
     eachSpoiled(line, (what) => {
-      const fault = lineFault(line);
+      const fault = lineFault(line as unknown as JournalLine);
       if (fault === undefined) return;
       told += 1;
       expect(fault, what).not.toMatch(LIBRARY);

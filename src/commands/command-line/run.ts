@@ -9,6 +9,7 @@ import { type Done, withWho } from './options.ts';
 import { addProjectCommands } from './project-commands.ts';
 import { addReadingCommands } from './reading-commands.ts';
 import { addSchemaCommands } from './schema-commands.ts';
+import { addRecoverCommand } from './recover-command.ts';
 import { addSurveyCommands } from './survey-commands.ts';
 
 /** What the console is opened with. */
@@ -68,6 +69,7 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addReadingCommands(program, outside, done);
   addSchemaCommands(program, outside, done);
   return program;
+  addRecoverCommand(program, outside, done);
 }
 
 function addConsole(program: Command, { outside, openConsole }: CommandLineNeeds, done: Done): void {

@@ -1,4 +1,5 @@
 import { leaveList, moveList } from '../actions/lists.ts';
+import { askMissing, whyNothingToSettle } from '../actions/missing.ts';
 import { type Binding, LISTS } from './binding.ts';
 
 /** Keys of the screens that are lists. */
@@ -12,6 +13,15 @@ export const LIST_KEYS: readonly Binding[] = [
     keys: ['page-down'],
     help: 'A page down',
     act: (state) => moveList(state, 10),
+  },
+  {
+    name: 'settle',
+    on: ['found'],
+    keys: ['enter'],
+    hint: 'decide on a file that is gone',
+    help: 'Decide on a file that is gone: restore it from the journal, or let it go with the reason',
+    hindered: whyNothingToSettle,
+    act: askMissing,
   },
   {
     name: 'back',

@@ -52,7 +52,7 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
 
 type TypedPrompt = Extract<
   Prompt,
-  { readonly kind: 'new hole' | 'redrill' | 'state' | 'reopen' | 'elsewhere' }
+  { readonly kind: 'new hole' | 'redrill' | 'state' | 'reopen' | 'elsewhere' | 'missing' }
 >;
 
 /** The title and the words of a question that is answered by typing. */
@@ -78,6 +78,12 @@ function typedWords(prompt: TypedPrompt): readonly [title: string, ...words: rea
         'go on in another folder',
         'Everything is written to it, what is not safe too, and work goes on there. The old folder stays as it is.',
         'A folder that is empty or not there yet, on another disk:',
+    case 'missing':
+      return [
+        `${prompt.document.id}: its file is gone`,
+        'restore makes it anew from what the journal still holds of it; what was before that is not in it.',
+        'Anything else is the reason to let it go for good, recorded with your name. A copy is taken in with offsider receive.',
+      ];
       ];
   }
 }

@@ -114,6 +114,16 @@ async function movedAway(): Promise<readonly Finding[]> {
   return moved.ok ? moved.left.map((each) => ({ ...each, remedy: each.remedy.replace(folder, 'west') })) : [];
 }
 
+/** What is found where the file of another hole was laid over that of one whose edits are in the journal only. */
+async function otherLaidOver(): Promise<readonly Finding[]> {
+  const other = await projectWithHole(1);
+  return killed((folder) => {
+    mkdirSync(join(folder, 'holes'), { recursive: true });
+    const text = readFileSync(join(other.folder, HOLE_FILE), 'utf8');
+    writeFileSync(join(folder, HOLE_FILE), text);
+  });
+}
+
 export const FILE_CASES: readonly ErrorCase[] = [
   given('unreadable-file', 'a folder under the name of a hole', () =>
     afterwards((folder) => mkdirSync(join(folder, 'holes/ZQRC009.json'))),
@@ -165,6 +175,10 @@ export const FILE_CASES: readonly ErrorCase[] = [
       writeFileSync(join(folder, HOLE_FILE), '{"broken');
     }),
   ),
+  given('journal-ahead', 'a console that was killed before it wrote the file of a hole', () =>
+    killed(() => {}),
+  ),
+  given('copy-refused', 'another hole laid over one that the journal holds', otherLaidOver),
   given('copies-merged', 'a copy from elsewhere laid over a hole', laidOver),
   given('project-in-use', 'a second console', secondConsole),
   given('stale-lock', 'the lock of a console that was killed', () => killed(() => {})),

@@ -1,0 +1,97 @@
+import { makingOf } from '../desk/acts/making.ts';
+import type { MissingDocument } from '../desk/contract.ts';
+import type { Outside } from '../desk/outside.ts';
+import { type AtProject, atProject } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { EXIT, refuse, say, sayJson } from './say.ts';
+
+/** What `offsider recover` is given. */
+export interface RecoverAsked {
+  readonly folder: string;
+  readonly by?: string | undefined;
+  /** The file (`holes/ZQRC001.json`) or id of a document whose file is gone; every one is listed where none is said. */
+  readonly file?: string | undefined;
+  /** Why it may be let go. */
+  readonly letGo?: string | undefined;
+  /** Make it anew from what the journal holds. */
+  readonly restore: boolean;
+  readonly json: boolean;
+}
+
+/**
+ * Lists documents whose files are gone, with what the journal still holds of each; lets one go for good, with the reason, or makes
+ * it anew from the journal. 0 where none is missing any more, 1 where one is.
+ */
+export function recover(outside: Outside, asked: RecoverAsked): Promise<number> {
+  const { folder, by, file } = asked;
+  if (file === undefined) return atProject(outside, { folder }, async (at) => list(at, asked.json));
+  return atProject(outside, { folder, by, write: true }, async (at) => {
+    const wanted = file.toUpperCase();
+    const found = at.desk
+      .missing()
+      .find((each) => each.file.toUpperCase() === wanted || each.name.id === wanted);
+    if (found === undefined) return refuse(outside, notMissing(at, file));
+    if (asked.restore === (asked.letGo !== undefined)) return refuse(outside, sayWhich(found));
+    return asked.restore ? restore(at, found) : letGo(at, found, asked.letGo ?? '');
+  });
+}
+
+function list({ outside, desk }: AtProject, json: boolean): number {
+  const missing = desk.missing();
+  if (json) sayJson(outside, missing);
+  else say(outside, missing.length === 0 ? 'No file is missing.' : missing.map(missingText).join('\n'));
+  return missing.length === 0 ? EXIT.fine : EXIT.findings;
+}
+
+function missingText({ file, held }: MissingDocument): string {
+  const what = held.length === 0 ? ['the journal holds nothing of it any more'] : held;
+  return [`${file} is missing`, ...what.map((each) => `  ${each}`)].join('\n');
+}
+
+function notMissing({ desk }: AtProject, file: string) {
+  const names = desk.missing().map((each) => each.file);
+  return wrongUse.at(
+    { file },
+    {
+      problem: 'this file is not missing',
+      remedy: names.length === 0 ? 'No file of this project is.' : `Missing: ${names.join(', ')}.`,
+    },
+  );
+}
+
+function sayWhich({ file }: MissingDocument) {
+  return wrongUse.at(
+    { file },
+    {
+      problem: 'it is not said what is to be done',
+      remedy:
+        'Say either --restore, or --let-go and why. A copy of the file is taken in with receive. Nothing was changed.',
+    },
+  );
+}
+
+async function restore(
+  { outside, desk, project }: AtProject,
+  { name, file }: MissingDocument,
+): Promise<number> {
+  const restored = desk.restore(name, makingOf(project, name, desk.now()));
+  const saved = restored.ok ? await restored.durable : undefined;
+  if (!restored.ok) return refuse(outside, refused(file, restored.problem));
+  if (saved?.ok === false) return refuse(outside, refused(file, saved.problem));
+  say(outside, `${file}: ${restored.edit.what}`);
+  return EXIT.fine;
+}
+
+async function letGo(
+  { outside, desk }: AtProject,
+  { name, file }: MissingDocument,
+  why: string,
+): Promise<number> {
+  const done = await desk.letGo(name, why);
+  if (!done.ok) return refuse(outside, refused(file, done.problem));
+  say(outside, `${file} is let go. What the journal held of it is kept in ${done.kept}`);
+  return EXIT.fine;
+}
+
+const refused = (file: string, problem: string) =>
+  wrongUse.at({ file }, { problem, remedy: 'Put the file back, or take a copy of it in with receive.' });

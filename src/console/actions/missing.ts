@@ -1,0 +1,38 @@
+import { missingFile } from '../../files/findings.ts';
+import { documentNameOf } from '../../files/list-documents.ts';
+import type { DocumentName } from '../../record/document.ts';
+import { EMPTY_DRAFT } from '../draft.ts';
+import type { State } from '../state.ts';
+import { type Step, saying, still } from '../step.ts';
+
+/** Documents whose files were found missing, and are still. */
+function missingNames(state: State): readonly DocumentName[] {
+  return state.found
+    .filter((finding) => finding.code === missingFile.code)
+    .flatMap((finding) => documentNameOf(finding.place.file ?? '') ?? []);
+}
+
+/** Why there is nothing to decide; undefined where there is. */
+export function whyNothingToSettle(state: State): string | undefined {
+  return missingNames(state).length === 0 ? 'no file is missing' : state.readOnly;
+}
+
+/** Asks about the first file that is missing: it is the only thing found that waits for a decision. */
+export function askMissing(state: State): Step {
+  const [document] = missingNames(state);
+  if (document === undefined) return still(state);
+  return still({ ...state, prompt: { kind: 'missing', document, draft: EMPTY_DRAFT }, message: undefined });
+}
+
+/** `restore` makes the document anew from the journal; anything else that is typed is the reason why it is let go. */
+export function settleMissing(state: State, document: DocumentName, text: string): Step {
+  const typed = text.trim();
+  if (state.readOnly !== undefined)
+    return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
+  if (typed === '')
+    return still(saying(state, 'Type restore, or why it may be let go. Esc leaves it missing.', 'warn'));
+  const after = { ...state, prompt: undefined, message: undefined };
+  return typed.toLowerCase() === 'restore'
+    ? [after, [{ do: 'restore', document }]]
+    : [after, [{ do: 'let go', document, why: typed }]];
+}

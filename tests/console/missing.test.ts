@@ -1,0 +1,46 @@
+import { describe, expect, it, vi } from 'vitest';
+import { formatLine } from '../../src/files/journal-line.ts';
+import { sampleFiles, sitDown } from './support/sitting.ts';
+
+/** Opens on a project whose journal knows a hole that is not among its files. */
+const withoutOne = () =>
+  sitDown({
+    ...sampleFiles(),
+    'journal/000001.jsonl': formatLine({
+      begins: { generation: 1, next: 1, documents: ['hole/ZQRC099'] },
+    }),
+  });
+
+describe('a file that is gone', () => {
+  it('comes first on opening, and Enter asks what is to become of it', async () => {
+    const sitting = await withoutOne();
+    expect(sitting.screen().join('\n')).toContain('FAULT  holes/ZQRC099.json');
+    sitting.press('enter');
+    expect(sitting.screen().join('\n')).toContain('ZQRC099: its file is gone');
+    sitting.press('enter');
+    expect(sitting.state().message?.text).toContain('why it may be let go');
+    sitting.press('escape');
+    expect(sitting.desk.missing()).toHaveLength(1);
+  });
+
+  it('is let go with the reason that is typed, and is found no more', async () => {
+    const sitting = await withoutOne();
+    sitting.press('enter');
+    sitting.enter('never drilled');
+    await vi.waitFor(() =>
+      expect(sitting.state().message?.text).toBe(
+        'ZQRC099 is let go. What the journal held of it is in journal/kept/holes-ZQRC099.json.let-go.1.',
+      ),
+    );
+    expect(sitting.desk.missing()).toEqual([]);
+    expect(sitting.desk.findings()).toEqual([]);
+  });
+
+  it('is not restored from a journal that holds nothing of it, and that is said', async () => {
+    const sitting = await withoutOne();
+    sitting.press('enter');
+    sitting.enter('restore');
+    expect(sitting.state().message?.text).toBe('Not restored: the journal holds nothing of ZQRC099');
+    expect(sitting.desk.missing()).toHaveLength(1);
+  });
+});
