@@ -18,6 +18,7 @@ export const LINE_WORDS: readonly CribItem[] = [
   { strokes: 'nr', says: 'no return' },
   { strokes: '0', says: 'behind a pair: take it out' },
   { strokes: ',', says: 'behind a pair: trace' },
+  { strokes: ';', says: 'behind a pair: a half percent' },
   { strokes: "field'code", says: 'say it by its field' },
   { strokes: "field'0", says: 'none of it' },
   { strokes: "field'nr", says: 'not observed' },

@@ -9,7 +9,7 @@ import { carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
 import { type Ask, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
-import { labelOf, NO_RETURN, standsIn, typingIndex } from './typing-index.ts';
+import { labelOf, NO_RETURN, typingIndex } from './typing-index.ts';
 
 /** What a line is read against. */
 export type EntryContext = {
@@ -128,14 +128,20 @@ function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal 
   return { kind: 'row', row, said: [], asks, insisted: end.insisted };
 }
 
-/** Where `n` is a key of something above, `nr` is one slip from `n4` and `n5`, and would lose the whole row: asked. */
-function noReturnAsks({ schema, above, gloves }: EntryContext): readonly Ask[] {
+/** Where `n` is a key, `nr` is one slip from `n4` and `n5`, and would lose the whole row: asked where one of them would be taken. */
+function noReturnAsks(context: EntryContext): readonly Ask[] {
+  const { schema } = context;
   const typed = typingIndex(schema).keys.get('n');
-  if (typed === undefined || gloves === true) return [];
-  if (!standsIn(above?.cells ?? {}, typed.field, typed.code?.code)) return [];
+  if (typed === undefined || !['n4', 'n5'].some((line) => wouldPass(line, context))) return [];
   const label = labelOf(schema, typed.field, typed.code?.code);
   const reason = `no return at all? n is the key of ${label} too`;
   return [{ about: 'no return', reason, position: 0, length: NO_RETURN.length }];
+}
+
+/** True of a line that would be taken without a question. */
+function wouldPass(line: string, context: EntryContext): boolean {
+  const read = parseLine(line, context);
+  return read.kind === 'row' && read.asks.length === 0;
 }
 
 function nothingSaid({ insisted }: Items): Refusal {
@@ -187,8 +193,14 @@ function rowAsks(
   context: EntryContext,
   row: RowSaid,
 ): readonly { readonly about: RowAsk; readonly reason: string }[] {
-  const unlikely = newlyUnlikely(context.schema, context.above?.cells, row.cells);
-  const questions = unlikely.map(({ words }) => ({ about: 'unlikely' as const, reason: words }));
+  const { schema, above, gloves } = context;
+  const unlikely = newlyUnlikely(schema, above?.cells, row.cells);
+  const questions: { readonly about: RowAsk; readonly reason: string }[] = unlikely.map(({ words }) => ({
+    about: 'unlikely',
+    reason: words,
+  }));
+  if (gloves === true && above === undefined)
+    questions.push({ about: 'first row', reason: 'all below carries from this row: look it over' });
   if (!isOneRepeatTooMany(context, row)) return questions;
   const reason = `${context.repeats} rows alike: look again, then = if it is so`;
   return [...questions, { about: 'repeat', reason }];

@@ -30,7 +30,7 @@ export type Said = Span & {
 };
 
 /** What is asked of a row as a whole. */
-export type RowAsk = 'repeat' | 'no return' | 'unlikely';
+export type RowAsk = 'repeat' | 'no return' | 'unlikely' | 'first row';
 
 /** Why a line is asked about: one of its items, or the row as a whole. */
 export type AskAbout = 'already so' | 'level jump' | 'percent step' | 'off the ladder' | RowAsk;

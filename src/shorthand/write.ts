@@ -60,7 +60,8 @@ function finish(items: readonly Written[], context: EntryContext): string {
   const read = parseLine(plain.line, context);
   if (read.kind !== 'row' || read.asks.length === 0) return plain.line;
   if (plain.line === '.') return '.=';
-  if (read.asks.some((ask) => ask.about === 'repeat' || ask.about === 'unlikely')) return `${plain.line} =`;
+  if (read.asks.some(({ about }) => about === 'repeat' || about === 'unlikely' || about === 'first row'))
+    return `${plain.line} =`;
   const asked = plain.order.filter((_, index) =>
     read.asks.some((ask) => ask.position === plain.starts[index]),
   );

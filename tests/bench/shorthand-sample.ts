@@ -7,11 +7,11 @@ import type { RowSaid } from '../../src/value/row.ts';
  * sheared and veined zone with arsenopyrite, a felsic porphyry, shale. Typed with pairs so that a style can move its keys.
  */
 const LINES = `
-sawx6ox3olyegi5 fabric'nr
-lrrdgi6
+sawx6ox3olyeez5 fabric'nr
+lrrdez6
 .
-cdmzowgi1
-lsnk
+cdmzowez1
+lsik
 .
 we
 .
@@ -21,12 +21,12 @@ li
 .
 yewx5
 .
-pagy
+paeg
 .
 .
 ocwx4
 .
-bawx3dygi3
+bawx3dyez3
 ox2
 .
 wx2mecl1
@@ -81,7 +81,7 @@ hl0
 vn1
 lt1vn.5
 .
-shctblbegi2
+shctblbeez2
 py1
 py2fs
 po.5

@@ -46,9 +46,11 @@ describe('items', () => {
     expect(cellsOf('dop3v2')).toMatchObject({ rock: { code: 'DOL' }, veins: { percent: 2 } });
   });
 
-  test('take a comma for a trace, a point before a digit, and 0 to take out', () => {
+  test('take a comma for a trace, a semicolon or a point and digits for a half, and 0 to take out', () => {
     expect(cellsOf('p,=')).toMatchObject({ sulphides: { percents: { pyr: 'trace' } } });
     expect(cellsOf('v.5=')).toMatchObject({ veins: { percent: 0.5 } });
+    expect(cellsOf('v0.5=')).toEqual(cellsOf('v.5='));
+    expect(cellsOf('v;p;')).toEqual(cellsOf('v.5p.5'));
     expect(cellsOf('c0s0v0')).toMatchObject({ alteration: NONE, veins: NONE });
     expect(cellsOf('c0')).toMatchObject({ alteration: { levels: { sil: 1 } } });
   });
@@ -205,11 +207,11 @@ describe('asked, once', () => {
     ['se0', 'sericite is not in the row above'],
     ['c4', 'chlorite goes from 2 to 4 with no new rock'],
     ['se2', 'sericite goes from 0 to 2 with no new rock'],
-    ["alteration'0", 'alteration goes from 2 to 0 with no new rock'],
     ['p7', 'pyrite goes from 2 % to 7 % in one row'],
     ['hl2', 'chalcopyrite goes from 0 % to 2 % in one row'],
     ['p4', 'pyrite 4 % is off the ladder (0.5 1 2 3 5 7 10 15 20 30 50)'],
-    ['sh12', 'shale 12 %: shares go in fives'],
+    ['sh12', 'shale 12 %: shares go in fives, from 10'],
+    ['sh5', 'shale 5 %: shares go in fives, from 10'],
   ])('%s: %s', (line, reason) => {
     expect(asksOf(line)).toEqual([reason]);
     expect(rowOf(line, { above }).row.asked).toEqual([reason]);
@@ -217,12 +219,38 @@ describe('asked, once', () => {
     expect(rowOf(insistOn(line), { above }).row).not.toHaveProperty('asked');
   });
 
-  test.each(['c3', 'c1', 'se1', 'p5', 'p.5', 'hl1', 'hl,', 'c0=', 'do', 'doc4', 'sh15'])(
+  test.each(['c3', 'c1', 'c0', "alteration'0", 'se1', 'p5', 'p.5', 'p;', 'hl1', 'hl,', 'do', 'doc4', 'sh15'])(
     '%s is not',
     (line) => {
       expect(asksOf(line)).toEqual([]);
     },
   );
+
+  test.each([
+    ['c4', 'c3', []],
+    ['c4', 'c2', []],
+    ['c4', 'c1', ['chlorite goes from 4 to 1 with no new rock']],
+    ['p10', 'p3', []],
+    ['p10', 'p2', ['pyrite goes from 10 % to 2 % in one row']],
+  ])('a fall is given a step more than a rise: below %s, %s', (standing, line, asks) => {
+    const below = rowOf(`${standing}=`, { above }).row;
+    expect(asksOf(line, { above: below })).toEqual(asks);
+  });
+
+  test('a fall of two levels is asked of what every row must have, and of anything in gloves mode', () => {
+    const below = rowOf('we5lac4 =', { above }).row;
+    expect(asksOf('we3', { above: below })).toEqual(['weathering goes from 5 to 3 with no new rock']);
+    expect(asksOf('cl2', { above: below, gloves: true })).toEqual([
+      'chlorite goes from 4 to 2 with no new rock',
+    ]);
+  });
+
+  test('in gloves mode the first row is asked about: all below carries from it', () => {
+    const reason = 'all below carries from this row: look it over';
+    expect(asksOf('bswe1', { above: undefined, gloves: true })).toEqual([reason]);
+    expect(asksOf('bswe1 =', { above: undefined, gloves: true })).toEqual([]);
+    expect(asksOf('bswe1', { above: undefined })).toEqual([]);
+  });
 
   test('a new rock may bring any level, but not in gloves mode', () => {
     expect(asksOf('docl4')).toEqual([]);
@@ -279,14 +307,16 @@ describe('asked, once', () => {
     expect(asksOf('v3', { schema: wary, above: standing })).toEqual([]);
   });
 
-  test('no return is asked where n is the key of something above: n5 is one slip from it', () => {
+  test('no return is asked where n5, one slip from it, would be taken', () => {
     const keyed = {
       ...schema,
       fields: schema.fields.map((field) => (field.kind === 'percent' ? { ...field, key: 'n' } : field)),
     };
     const reason = 'no return at all? n is the key of veins too';
-    expect(asksOf('nr', { schema: keyed, above })).toEqual([reason]);
-    expect(asksOf('nr=', { schema: keyed, above })).toEqual([]);
+    const veined = rowOf('vn3=', { above }).row;
+    expect(asksOf('nr', { schema: keyed, above: veined })).toEqual([reason]);
+    expect(asksOf('nr=', { schema: keyed, above: veined })).toEqual([]);
+    expect(asksOf('nr', { schema: keyed, above })).toEqual([]);
     expect(asksOf('nr', { schema: keyed })).toEqual([]);
   });
 });
