@@ -67,6 +67,27 @@ describe('the order of work', () => {
     expect(form(sitting).taken.cautionsReadBy).toBe('NOK and Joss, 08:00');
   });
 
+  it('is not gone on from while some of the cautions were never on the screen: Enter shows them first', async () => {
+    const files = sampleFiles();
+    const cautions = Array.from({ length: 40 }, (_, index) => `"Rule ${index + 1} of the site."`).join(', ');
+    const project = (files['project.json'] ?? '').replace('"cautions": [', `"cautions": [${cautions}, `);
+    const sitting = await sitDown({ ...files, 'project.json': project });
+    sitting.press('f10', 'down', 'enter');
+    sitting.enter(';line-up');
+    expect(shown(sitting)).toContain('more below');
+    sitting.press('enter');
+    expect([form(sitting).step, said(sitting)]).toEqual([
+      'cautions',
+      'Read to the end first: Enter goes on.',
+    ]);
+    expect(form(sitting).taken.cautionsReadBy).toBeUndefined();
+    for (let pages = 0; shown(sitting).includes('more below') && pages < 10; pages++)
+      sitting.press('page-down');
+    expect(shown(sitting)).toContain('Read is not inducted');
+    sitting.press('page-up', 'enter');
+    expect(form(sitting)).toMatchObject({ step: 'permission', taken: { cautionsReadBy: 'NOK, 08:00' } });
+  });
+
   it('goes no further without a permission', async () => {
     const sitting = await atLineUp();
     sitting.press('enter', 'enter');

@@ -1,32 +1,18 @@
-import type { LineUpTaken } from '../../desk/acts/line-up.ts';
+import type { LineUpReading, LineUpStep } from '../../desk/acts/line-up-steps.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import type { Draft } from '../draft.ts';
 
-/** The steps of a line-up, in the order of work. */
-export const LINE_UP_STEPS = [
-  'cautions',
-  'permission',
-  'way',
-  'azimuth',
-  'distance',
-  'compass',
-  'crew dip',
-  'clinometer',
-  'collar',
-  'result',
-] as const;
-export type LineUpStep = (typeof LINE_UP_STEPS)[number];
-
-/** A line-up being made: which step is in hand, what is typed there, and what was read so far. */
-export interface LineUpForm {
-  readonly step: LineUpStep;
+/** A line-up being made on the screen: what is typed at the step in hand, and how far its words are scrolled. */
+export interface LineUpForm extends LineUpReading {
   readonly typed: Draft;
-  readonly taken: LineUpTaken;
-  /** Metres from the rig at which the compass is read now. */
-  readonly distanceM?: number;
   /** Lines that the words of the step are scrolled by. */
   readonly scroll: number;
+  /** Lines of the cautions that have been on the screen; the rest is not read. */
+  readonly readTo: number;
+  /** Lines that the screen shows at once, and whether some of the cautions were never on it; known once it was drawn. */
+  readonly page: number;
+  readonly unread: boolean;
 }
 
 /** What stands at a step, in a few words; undefined where nothing was read yet. */

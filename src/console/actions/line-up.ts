@@ -5,16 +5,24 @@ import {
   plannedHere,
   recordLineUpTaken,
 } from '../../desk/acts/line-up.ts';
+import { type LineUpContext, type LineUpStep, stepsOf, takeTyped } from '../../desk/acts/line-up-steps.ts';
 import { planOf } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
 import { EMPTY_DRAFT, edited } from '../draft.ts';
 import type { KeyEvent } from '../input/keys.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submitting, type World } from '../step.ts';
-import type { LineUpForm, LineUpStep } from './line-up-form.ts';
-import { type LineUpContext, stepsOf, takeTyped } from './line-up-steps.ts';
+import type { LineUpForm } from './line-up-form.ts';
 
-const EMPTY_FORM: LineUpForm = { step: 'cautions', typed: EMPTY_DRAFT, taken: { compass: [] }, scroll: 0 };
+const EMPTY_FORM: LineUpForm = {
+  step: 'cautions',
+  typed: EMPTY_DRAFT,
+  taken: { compass: [] },
+  scroll: 0,
+  readTo: 0,
+  page: 0,
+  unread: false,
+};
 
 /** Why the hole in hand can't be lined up, undefined where it can. */
 export function lineUpHindered(state: State): string | undefined {
@@ -67,12 +75,19 @@ export function goOn(state: State, world: World): Step {
   const context = hole === undefined ? undefined : lineUpContext(state, hole);
   if (hole === undefined || context === undefined) return still(state);
   const form = formOf(state, hole);
+  if (form.unread) return readOn(state, hole, form);
   if (form.step === 'result') return decide(state, hole, form, context, world);
   const taken = takeTyped(form, form.typed.text, context);
   if (!taken.ok) return still(saying(state, taken.problem, 'alert'));
   const step = taken.stays === true ? form.step : nextOf(taken.form, form.typed.text.trim(), context);
   const next = withForm(state, hole, { ...taken.form, step, typed: EMPTY_DRAFT, scroll: 0 });
   return still(taken.said === undefined ? next : saying(next, taken.said, 'warn'));
+}
+
+/** Cautions that were never on the screen are not read: Enter shows them first. */
+function readOn(state: State, hole: Document, form: LineUpForm): Step {
+  const next = withForm(state, hole, { ...form, scroll: form.scroll + Math.max(1, form.page - 2) });
+  return still(saying(next, 'Read to the end first: Enter goes on.', 'warn'));
 }
 
 /** The step behind the one in hand. Readings at one distance lead back to the next distance; no further distance ends them. */
@@ -93,7 +108,9 @@ export function goBack(state: State): Step {
   const before = steps[steps.indexOf(form.step) - 1];
   if (before === undefined)
     return still({ ...state, screen: { name: 'log', hole: hole.id, cursor: 'head' }, message: undefined });
-  return still(withForm(state, hole, { ...form, step: before, typed: EMPTY_DRAFT, scroll: 0 }));
+  return still(
+    withForm(state, hole, { ...form, step: before, typed: EMPTY_DRAFT, scroll: 0, unread: false }),
+  );
 }
 
 /** Scrolls the words of a step that are longer than the screen. */

@@ -1,3 +1,4 @@
+import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { holeNouns } from '../../hole/hole.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
@@ -6,7 +7,6 @@ import { expectedReading, formatExpected } from '../../survey/compass.ts';
 import { formatFieldSource } from '../../survey/declination.ts';
 import { formatConvergence, formatDeclination, inEveryNorth } from '../../survey/norths.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
-import type { LineUpContext } from '../actions/line-up-steps.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 
 /** The plan in every north, with the angles between them and their signs in words. */

@@ -1,4 +1,5 @@
 import type { LineUpStanding } from '../../desk/acts/line-up.ts';
+import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { holeNouns } from '../../hole/hole.ts';
 import { degreesBetween, formatAzimuth } from '../../quantity/azimuth.ts';
 import { plannedCollar } from '../../survey/collars.ts';
@@ -6,7 +7,6 @@ import { bearingAndDistance } from '../../survey/grids.ts';
 import { formatAzimuthCompared, formatDipCompared, type LineUpAnswer } from '../../survey/line-up.ts';
 import { standingOf } from '../actions/line-up.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
-import type { LineUpContext } from '../actions/line-up-steps.ts';
 import { type Line, line, wrap } from '../widgets/line.ts';
 
 /** The result: each thing planned and measured, the miss it would make, what is doubtful, and what Enter does. */

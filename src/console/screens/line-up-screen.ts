@@ -1,7 +1,7 @@
+import { type LineUpContext, type LineUpStep, stepsOf } from '../../desk/acts/line-up-steps.ts';
 import type { Document } from '../../record/document.ts';
 import { formOf, lineUpContext } from '../actions/line-up.ts';
-import { type LineUpForm, type LineUpStep, readAt } from '../actions/line-up-form.ts';
-import { type LineUpContext, stepsOf } from '../actions/line-up-steps.ts';
+import { type LineUpForm, readAt } from '../actions/line-up-form.ts';
 import { fit } from '../paint/cells.ts';
 import type { Size } from '../paint/painter.ts';
 import type { State } from '../state.ts';
@@ -45,6 +45,35 @@ export function lineUpScreen(state: State, hole: Document, size: Size, theme: Th
   ];
 }
 
+/**
+ * The state with the words of the step scrolled no further than they go, and with how much of the cautions has been on the screen: what was
+ * never shown can't be said to be read.
+ */
+export function settledLineUp(state: State, hole: Document, size: Size): State {
+  const context = lineUpContext(state, hole);
+  if (context === undefined) return state;
+  const form = formOf(state, hole);
+  const { page, lines } = wordsInBox(state, form, context, size);
+  const scroll = Math.max(0, Math.min(form.scroll, lines - page));
+  const shownTo = scroll + (lines - scroll > page ? page - 1 : page);
+  const readTo = form.step === 'cautions' ? Math.max(form.readTo, shownTo) : form.readTo;
+  const unread = form.step === 'cautions' && readTo < lines;
+  if (scroll === form.scroll && readTo === form.readTo && page === form.page && unread === form.unread)
+    return state;
+  return {
+    ...state,
+    lineUps: new Map([...state.lineUps, [hole.id, { ...form, scroll, readTo, page, unread }]]),
+  };
+}
+
+/** How many lines of the step in hand the screen shows at once, and how many there are. */
+function wordsInBox(state: State, form: LineUpForm, context: LineUpContext, size: Size) {
+  const width = size.columns - (form.step === 'cautions' ? 0 : orderWidth(size.columns));
+  return { page: size.rows - 7, lines: stepWords(state, form, context, width - 4).lines.length };
+}
+
+const orderWidth = (columns: number) => (columns >= 100 ? 40 : 32);
+
 /** The cautions have the whole width: none of them is to be cut or scrolled past where that can be helped. */
 function bodyLines(
   state: State,
@@ -59,7 +88,7 @@ function bodyLines(
     return box([{ title: 'line-up', lines, height: rows - 2 }], columns, theme.signs);
   }
   if (form.step === 'cautions') return stepInHand(state, form, context, columns, rows, theme);
-  const left = columns >= 100 ? 40 : 32;
+  const left = orderWidth(columns);
   return beside([
     { lines: orderOfWork(form, context, left, rows, theme), width: left },
     { lines: stepInHand(state, form, context, columns - left, rows, theme), width: columns - left },

@@ -1,7 +1,7 @@
+import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
 import { instantMs, localDate } from '../../quantity/stamp.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
-import type { LineUpContext } from '../actions/line-up-steps.ts';
 import type { State } from '../state.ts';
 import { type Line, wrap } from '../widgets/line.ts';
 import { azimuthLines, collarLines, compassLines, dipLines, wayLines } from './line-up-readings.ts';

@@ -32,7 +32,7 @@ export function listScreen(state: State, screen: ListedScreen, size: Size, theme
 }
 
 /** The state with the cursor of a list no further down than the list goes: keys pressed past its end do not add up unseen. */
-export function settled(state: State, size: Size, theme: Theme): State {
+export function settledList(state: State, size: Size, theme: Theme): State {
   const { screen } = state;
   if (!isListed(screen)) return state;
   const last = furthest(shown(state, screen, size, theme).lines, size);

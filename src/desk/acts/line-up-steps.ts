@@ -1,5 +1,3 @@
-import { doubtsOfCollar, readCollar } from '../../desk/acts/collar-taken.ts';
-import type { LineUpTaken, PlannedHere } from '../../desk/acts/line-up.ts';
 import type { Finding } from '../../finding/finding.ts';
 import type { Project } from '../../project/project.ts';
 import { azimuth, formatAzimuth, type North } from '../../quantity/azimuth.ts';
@@ -12,7 +10,31 @@ import { checkAzimuthOnCircle } from '../../survey/findings/azimuth-off-circle.t
 import { checkDipSlip } from '../../survey/findings/dip-slip.ts';
 import { NORTH_OF_WAY } from '../../survey/line-up.ts';
 import { toNorth } from '../../survey/norths.ts';
-import { LINE_UP_STEPS, type LineUpForm, type LineUpStep } from './line-up-form.ts';
+import { doubtsOfCollar, readCollar } from './collar-taken.ts';
+import type { LineUpTaken, PlannedHere } from './line-up.ts';
+
+/** The steps of a line-up, in the order of work. */
+export const LINE_UP_STEPS = [
+  'cautions',
+  'permission',
+  'way',
+  'azimuth',
+  'distance',
+  'compass',
+  'crew dip',
+  'clinometer',
+  'collar',
+  'result',
+] as const;
+export type LineUpStep = (typeof LINE_UP_STEPS)[number];
+
+/** A line-up being made: which step is in hand and what was read so far. */
+export interface LineUpReading {
+  readonly step: LineUpStep;
+  readonly taken: LineUpTaken;
+  /** Metres from the rig at which the compass is read now. */
+  readonly distanceM?: number;
+}
 
 /** What the steps are read against. */
 export interface LineUpContext {
@@ -25,18 +47,16 @@ export interface LineUpContext {
 }
 
 /** What a typed value came to: what was read with it, perhaps with something to say; or why it was not taken. */
-export type Taken =
-  | { readonly ok: true; readonly form: LineUpForm; readonly said?: string; readonly stays?: true }
+export type Taken<F extends LineUpReading> =
+  | { readonly ok: true; readonly form: F; readonly said?: string; readonly stays?: true }
   | { readonly ok: false; readonly problem: string };
 
 const WAYS = ['sight pegs', 'alignment device', 'compass'] as const;
 
-const wrong = (problem: string): Taken => ({ ok: false, problem });
+const wrong = (problem: string) => ({ ok: false, problem }) as const;
 
-const withTaken = (form: LineUpForm, more: Partial<LineUpTaken>): Taken => ({
-  ok: true,
-  form: { ...form, taken: { ...form.taken, ...more } },
-});
+const withTaken = <F extends LineUpReading>(form: F, more: Partial<LineUpTaken>) =>
+  ({ ok: true, form: { ...form, taken: { ...form.taken, ...more } } }) as const;
 
 const insisted = (text: string) => ({ insists: text.endsWith('='), text: text.replace(/\s*=$/, '') });
 
@@ -44,7 +64,7 @@ const wordsOf = (finding: Finding) =>
   `${finding.problem.charAt(0).toUpperCase()}${finding.problem.slice(1)}. ${finding.remedy}`;
 
 /** Steps of a line-up that are asked: no azimuth of the mast where it is set by compass, no compass where its reading can't be told. */
-export function stepsOf(form: LineUpForm, context: LineUpContext): readonly LineUpStep[] {
+export function stepsOf(form: Pick<LineUpReading, 'taken'>, context: LineUpContext): readonly LineUpStep[] {
   const alone = form.taken.way === 'compass';
   return LINE_UP_STEPS.filter(
     (step) =>
@@ -54,7 +74,7 @@ export function stepsOf(form: LineUpForm, context: LineUpContext): readonly Line
 }
 
 /** Takes what was typed at a step. Nothing typed keeps what is there, or goes on without, where the step allows it. */
-export function takeTyped(form: LineUpForm, typed: string, context: LineUpContext): Taken {
+export function takeTyped<F extends LineUpReading>(form: F, typed: string, context: LineUpContext): Taken<F> {
   const text = typed.trim();
   switch (form.step) {
     case 'cautions':
@@ -81,14 +101,14 @@ export function takeTyped(form: LineUpForm, typed: string, context: LineUpContex
   }
 }
 
-function takePermission(form: LineUpForm, text: string): Taken {
+function takePermission<F extends LineUpReading>(form: F, text: string): Taken<F> {
   if (text !== '') return withTaken(form, { permissionBy: text });
   return form.taken.permissionBy === undefined
     ? wrong('Type who gave permission. Without it no check is made at the rig.')
     : { ok: true, form };
 }
 
-function takeWay(form: LineUpForm, text: string): Taken {
+function takeWay<F extends LineUpReading>(form: F, text: string): Taken<F> {
   const way = text === '' ? form.taken.way : WAYS[Number(text) - 1];
   if (way === undefined) return wrong('Type 1, 2 or 3.');
   if (way === form.taken.way) return { ok: true, form };
@@ -98,7 +118,11 @@ function takeWay(form: LineUpForm, text: string): Taken {
 
 const LETTERS: Readonly<Record<string, North>> = { t: 'true', m: 'magnetic', g: 'grid', l: 'mine-grid' };
 
-function takeAzimuth(form: LineUpForm, typed: string, { here, hole }: LineUpContext): Taken {
+function takeAzimuth<F extends LineUpReading>(
+  form: F,
+  typed: string,
+  { here, hole }: LineUpContext,
+): Taken<F> {
   const { way } = form.taken;
   if (typed === '')
     return form.taken.azimuth === undefined ? wrong('Type the azimuth of the mast.') : { ok: true, form };
@@ -118,10 +142,10 @@ function takeAzimuth(form: LineUpForm, typed: string, { here, hole }: LineUpCont
   return withTaken(form, { azimuth: read });
 }
 
-function takeDistance(form: LineUpForm, text: string): Taken {
+function takeDistance<F extends LineUpReading>(form: F, text: string): Taken<F> {
   if (text === '') {
     const { distanceM: _now, ...without } = form;
-    return { ok: true, form: without };
+    return { ok: true, form: without as F };
   }
   if (!/^\d{1,3}(\.\d+)?$/.test(text) || Number(text) === 0)
     return wrong('Type metres from the rig, like 20; Enter alone goes on.');
@@ -129,12 +153,15 @@ function takeDistance(form: LineUpForm, text: string): Taken {
 }
 
 /** A compass reading: `271`, sighted back `91b`; `x` takes the last one out. One that is the other way round is recognised, one that is neither is asked about. */
-function takeCompass(form: LineUpForm, typed: string, { here, project }: LineUpContext): Taken {
+function takeCompass<F extends LineUpReading>(
+  form: F,
+  typed: string,
+  { here, project }: LineUpContext,
+): Taken<F> {
   const { distanceM, taken } = form;
   const along = here.magnetic;
   if (typed === '' || distanceM === undefined || along === undefined) return { ok: true, form };
-  if (typed === 'x')
-    return { ...withTaken(form, { compass: taken.compass.slice(0, -1) }), stays: true } as Taken;
+  if (typed === 'x') return { ...withTaken(form, { compass: taken.compass.slice(0, -1) }), stays: true };
   const { insists, text } = insisted(typed);
   const [, digits, back] = /^(\d{1,3}(?:\.\d+)?)(b?)$/.exec(text) ?? [];
   if (digits === undefined || Number(digits) > 360)
@@ -160,7 +187,7 @@ function takeCompass(form: LineUpForm, typed: string, { here, project }: LineUpC
   };
 }
 
-function takeDip(form: LineUpForm, typed: string, { here, hole }: LineUpContext): Taken {
+function takeDip<F extends LineUpReading>(form: F, typed: string, { here, hole }: LineUpContext): Taken<F> {
   if (typed === '') return { ok: true, form };
   const { insists, text } = insisted(typed);
   const deg = Number(text);
@@ -171,7 +198,7 @@ function takeDip(form: LineUpForm, typed: string, { here, hole }: LineUpContext)
   return withTaken(form, form.step === 'crew dip' ? { crewDip: dip(deg) } : { clinometerDip: dip(deg) });
 }
 
-function takeCollar(form: LineUpForm, typed: string, context: LineUpContext): Taken {
+function takeCollar<F extends LineUpReading>(form: F, typed: string, context: LineUpContext): Taken<F> {
   if (typed === '') return { ok: true, form };
   const { insists, text } = insisted(typed);
   const read = readCollar(context.project, context.hole, text);
@@ -179,5 +206,5 @@ function takeCollar(form: LineUpForm, typed: string, context: LineUpContext): Ta
   const [doubt] = doubtsOfCollar(context.project, context.hole, context.documents, read.collar);
   if (doubt?.severity === 'fault' && !insists) return wrong(`${wordsOf(doubt)} = behind it insists.`);
   const taken = withTaken(form, { collar: read.collar });
-  return doubt === undefined ? taken : ({ ...taken, said: wordsOf(doubt) } as Taken);
+  return doubt === undefined ? taken : ({ ...taken, said: wordsOf(doubt) } as Taken<F>);
 }

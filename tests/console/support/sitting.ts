@@ -4,7 +4,7 @@ import { foundOn } from '../../../src/console/found.ts';
 import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
-import { settled } from '../../../src/console/screens/list-screen.ts';
+import { settled } from '../../../src/console/screens/settled.ts';
 import { screenLines } from '../../../src/console/screens/screen.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';

@@ -1,0 +1,12 @@
+import type { Size } from '../paint/painter.ts';
+import { holeInHand, type State } from '../state.ts';
+import type { Theme } from '../theme.ts';
+import { settledLineUp } from './line-up-screen.ts';
+import { settledList } from './list-screen.ts';
+
+/** The state as the screen can show it: nothing scrolled past its end, and known what has been on the screen. */
+export function settled(state: State, size: Size, theme: Theme): State {
+  const hole = holeInHand(state);
+  if (state.screen.name === 'line-up') return hole === undefined ? state : settledLineUp(state, hole, size);
+  return settledList(state, size, theme);
+}
