@@ -1,7 +1,9 @@
 import { makingOf } from '../desk/acts/making.ts';
+import { otherOf, undoneWords } from '../desk/acts/undone.ts';
 import type { LetGoDone } from '../desk/contract.ts';
 import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
+import type { GpsText } from '../files/read-gps.ts';
 import type { Result } from '../finding/finding.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
 import type { Happening } from './reduce.ts';
@@ -18,6 +20,8 @@ export interface Host {
   readonly addCode: (list: string, entry: CodeEntry) => Promise<Result<LoadedProject>>;
   /** The folder that a person means by what was typed. */
   readonly folderTyped: (text: string) => string;
+  /** Reads the sentences of a GPS from a file or a device. */
+  readonly readGps: (path: string) => Promise<GpsText>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -33,15 +37,11 @@ export function perform(state: State, effect: Effect, host: Host): State {
       const done = effect.do === 'undo' ? desk.undo(effect.document) : desk.redo(effect.document);
       if (!done.ok)
         return saying(state, `${effect.do === 'undo' ? 'Undo' : 'Redo'}: ${done.problem}`, 'warn');
-      return afterSubmit(
-        saying(
-          state,
-          `${effect.do === 'undo' ? 'Undone' : 'Done again'}: ${whatWas(done.edit.what)}.`,
-          'good',
-        ),
-        desk,
-        done,
-      );
+      const words =
+        effect.do === 'undo'
+          ? `Undone: ${undoneWords(done.edit)}. Ctrl-r does it again.`
+          : `Done again: ${otherOf(done.edit)}.`;
+      return afterSubmit(saying(state, words, 'good'), desk, done);
     }
     case 'leave':
       host.leave();
@@ -72,6 +72,11 @@ export function perform(state: State, effect: Effect, host: Host): State {
       void desk
         .letGo(effect.document, effect.why)
         .then((done) => host.happen(afterLettingGo(effect.document.id, done)));
+      return state;
+    case 'read gps':
+      void host
+        .readGps(effect.path)
+        .then((read) => host.happen({ kind: 'gps read', hole: effect.hole, read }));
       return state;
     case 'replay':
       return state;
@@ -115,9 +120,4 @@ function afterSubmit(state: State, desk: Desk, submitted: Submitted): State {
     documents: desk.documents(),
     health: { ...state.health, pending: desk.health().unsafeEdits },
   };
-}
-
-/** What an edit that takes another back (or does it again) is about: the words of that other one. */
-function whatWas(what: string): string {
-  return what.replace(/^(?:undo|redo): /, '');
 }

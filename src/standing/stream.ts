@@ -1,10 +1,12 @@
 import type { StreamFact } from '../hole/drilled.ts';
+import { isOver } from '../hole/header.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import type { OtherHole } from '../sampling/mismatch.ts';
-import type { StreamState } from '../sampling/stream.ts';
+import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream.ts';
 import { headsOf } from './heads.ts';
 
 /** What the sample stream of a hole is worked out from, at its drilled head or at a depth given (the next rod). */
@@ -18,6 +20,13 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
     startMm: headerOf(hole).logFromMm,
     drilledMm,
   };
+}
+
+/** What comes up in the sample stream of a hole, `count` bags of it. In a hole that is over no bag comes; what is put off still waits. */
+export function streamAheadOf(project: Project, hole: Document, count: number): StreamAhead {
+  const { rodMm, state } = headerOf(hole);
+  const ahead = streamAhead(project.sampling, streamStateOf(hole), { count, rodMm });
+  return isOver(state) ? { ...ahead, upcoming: [], announced: [], runsOut: false } : ahead;
 }
 
 /** The other holes of the project, whose numbers are not this hole's. */

@@ -3,11 +3,13 @@ import { lineContext } from '../../desk/acts/line-context.ts';
 import { planRange, type RangePlan } from '../../desk/acts/range.ts';
 import { planSaid } from '../../desk/acts/said-range.ts';
 import { readShotSaid } from '../../desk/acts/shot-said.ts';
+import { otherOf, undoneWords } from '../../desk/acts/undone.ts';
+import type { Submitted } from '../../desk/desk.ts';
 import type { Result } from '../../finding/finding.ts';
 import { logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { rowsDown } from '../../hole/hole.ts';
 import { formatInterval } from '../../quantity/interval.ts';
-import type { Document } from '../../record/document.ts';
+import type { Document, Edit } from '../../record/document.ts';
 import { scanCheck } from '../../sampling/scan.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
@@ -23,7 +25,7 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
   if (/^\s*(#|$)/.test(text)) return { kind: 'nothing' };
   const hole = holeOf(at);
   const project = projectForHole(at.project, hole);
-  const parsed = parseLine(text, lineContext(project, rowsDown(hole), nextInterval(hole).fromMm));
+  const parsed = parseLine(text, lineContext(project, hole, nextInterval(hole).fromMm, at.desk.person));
   switch (parsed.kind) {
     case 'empty':
       return { kind: 'nothing' };
@@ -69,9 +71,9 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
     case 'leave':
       return { kind: 'leave' };
     case 'undo':
-      return settled(at.desk.undo(at.hole), 'undone');
+      return settledAs(at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit)}`);
     case 'redo':
-      return settled(at.desk.redo(at.hole), 'done again');
+      return settledAs(at.desk.redo(at.hole), (edit) => `done again: ${otherOf(edit)}`);
     case 'shot':
       return takeShot(at, hole, command.said);
     case 'rod done':
@@ -92,6 +94,10 @@ async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Take
     reasons: doubts.map((doubt) => doubt.problem),
     remedy: `${doubts[0]?.remedy ?? ''} Reject it on the survey screen (F6), or give it = at the end where it is so.`,
   };
+}
+
+function settledAs(submitted: Submitted, words: (edit: Edit) => string): Promise<Taken> {
+  return settled(submitted, submitted.ok ? words(submitted.edit) : '');
 }
 
 /** A change of several rows is shown before it is made; here a last `=` stands for having looked. */

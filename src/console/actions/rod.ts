@@ -1,6 +1,7 @@
 import { withCare } from '../../desk/acts/hygiene.ts';
 import { checkRod, rodAsExpected } from '../../desk/acts/rod.ts';
 import { readRod } from '../../desk/acts/rod-read.ts';
+import { headerOf } from '../../hole/hole.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodCheck } from '../../sampling/rod-check.ts';
@@ -13,10 +14,23 @@ import { type Step, saying, still, submittingResult, type World } from '../step.
 
 type RodPrompt = Extract<Prompt, { readonly kind: 'rod' | 'mismatch' }>;
 
+/** What on the list of holes makes a hole one that is drilled. */
+const FROM_LIST = {
+  planned: 'Enter starts drilling',
+  suspended: 'Enter goes on drilling',
+  abandoned: 'r redrills it beside',
+  complete: 'o reopens it',
+} as const;
+
 /** Rod done: shows the bags that it expects. `digits` typed with the command go straight to the check. */
 export function askRod(state: State, world: World, digits = ''): Step {
   const hole = holeInHand(state);
   if (hole === undefined) return still(saying(state, 'Open a hole first.', 'warn'));
+  const { name, state: stands } = headerOf(hole);
+  if (stands !== 'drilling')
+    return still(
+      saying(state, `${name} is ${stands}: no rod is done in it. F10, then ${FROM_LIST[stands]}.`, 'warn'),
+    );
   const { rod, depthMm } = nextRod(hole);
   const asked: State = {
     ...state,

@@ -1,25 +1,30 @@
-import { headerOf } from '../../hole/hole.ts';
+import { type HoleState, isOver } from '../../hole/header.ts';
+import { headerOf, holeNouns } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { streamAhead, type Upcoming } from '../../sampling/stream.ts';
+import type { Upcoming } from '../../sampling/stream.ts';
 import { trayChange } from '../../sampling/trays.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { proposedOf } from '../../standing/proposed.ts';
-import { streamStateOf } from '../../standing/stream.ts';
+import { streamAheadOf } from '../../standing/stream.ts';
 import type { Tone } from '../theme.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
 
-/** The panel of the sample stream at the drilled head: what comes next, controls a rod ahead, numbered bags left. `room` lines at most. */
+/**
+ * The panel of the sample stream at the drilled head: what comes next, controls a rod ahead, numbered bags left; of a hole that is over,
+ * what it used. `room` lines at most.
+ */
 export function bagsPanel(project: Project, hole: Document, room: number): readonly Line[] {
-  const rodMm = headerOf(hole).rodMm;
-  const ahead = streamAhead(project.sampling, streamStateOf(hole), { count: 40, rodMm });
+  const { rodMm, state, logFromMm } = headerOf(hole);
+  const ahead = streamAheadOf(project, hole, 40);
   const putOff = ahead.putOff.map((put) => spans([`${put.number}  put off: ${put.reason}`, 'warn']));
+  if (isOver(state)) return [...usedLines(hole, state, ahead.numberedLeft), ...putOff].slice(0, room);
   const asked = proposedOf(project, hole).map((each) =>
     spans([`${each.number}  ${each.kind} wanted: ;choose ${chooseWord(each.kind)}`, 'accent']),
   );
-  const tray = trayChange(project.sampling, headerOf(hole).logFromMm, headsOf(hole).drilledMm, rodMm);
+  const tray = trayChange(project.sampling, logFromMm, headsOf(hole).drilledMm, rodMm);
   const change =
     tray === undefined ? [] : [line(`tray ${tray.tray} in ${formatDepth(tray.inMm)} m`, 'accent')];
   const waits = [...putOff, ...asked, ...change];
@@ -29,6 +34,16 @@ export function bagsPanel(project: Project, hole: Document, room: number): reado
   const plain = ahead.upcoming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
   const shown = [...plain, ...controls.filter((each) => !plain.includes(each)).slice(0, rows - plain.length)];
   return [...shown.map((each) => upcomingLine(each)), ...waits, left];
+}
+
+function usedLines(hole: Document, state: HoleState, left: number): readonly Line[] {
+  const bags = holeNouns(hole, 'bags');
+  const last = bags.at(-1)?.number;
+  return [
+    line(`the hole is ${state}: no bag comes`),
+    line(`${bags.length} bags issued${last === undefined ? '' : `, the last ${last}`}`, 'faint'),
+    ...(left === 0 ? [] : [line(`${left} numbered bags are left over`, 'warn')]),
+  ];
 }
 
 /** The heading of the panel: where the rig is. */

@@ -1,3 +1,4 @@
+import { isOver } from '../../hole/header.ts';
 import { headerOf, rowsDown } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import { formatDepth } from '../../quantity/depth.ts';
@@ -41,7 +42,8 @@ function trayWords(project: Project, hole: Document, at: Interval): string {
 }
 
 function trayChangeLine(project: Project, hole: Document, at: Interval): readonly Line[] {
-  const { logFromMm, rodMm } = headerOf(hole);
+  const { logFromMm, rodMm, state } = headerOf(hole);
+  if (isOver(state)) return [];
   const change = trayChange(project.sampling, logFromMm, at.fromMm, rodMm);
   return change === undefined
     ? []

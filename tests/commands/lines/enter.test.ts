@@ -6,9 +6,9 @@ import { copyOfSample, hear } from '../support/outside.ts';
 
 const HOLE = 'MBRC003';
 
-async function pipe(lines: readonly string[], keepGoing = false, folder = copyOfSample()) {
+async function pipe(lines: readonly string[], keepGoing = false, folder = copyOfSample(), by?: string) {
   const heard = hear(lines.join('\n'));
-  const code = await enter(heard.outside, { folder, hole: HOLE, keepGoing });
+  const code = await enter(heard.outside, { folder, hole: HOLE, keepGoing, by });
   const tables = JSON.parse(readFileSync(join(folder, `holes/${HOLE}.json`), 'utf8')).tables;
   return { code, out: heard.out(), err: heard.err(), folder, tables };
 }
@@ -46,6 +46,18 @@ describe('lines from a pipe', () => {
       at: '2026-03-14T09:30:00+08:00',
     });
     expect(Object.values(tables.shots).at(-1)).toMatchObject({ depthMm: 60_000, by: 'NOK' });
+  });
+
+  it('want the first row after a handover said in full, also behind a metre without return', async () => {
+    const short = await pipe(['.'], false, copyOfSample(), 'TSM');
+    expect(short.code).toBe(1);
+    expect(short.err).toContain('The first row after NOK is said in full: nothing carries');
+    const empty = await pipe(['nr', 'p3'], false, short.folder, 'TSM');
+    expect(empty.out).toBe('1: 46–47\n');
+    expect(empty.err).toContain('pyrite is not above: py3');
+    const full = await pipe(['bawx1ox1py2', 'p3'], false, short.folder, 'TSM');
+    expect([full.code, full.out]).toEqual([0, '1: 47–48\n2: 48–49\n']);
+    expect(rowAt(full.tables, 47)).not.toHaveProperty('carried');
   });
 
   it('stop at the first line that is not taken, with its number, the place in it and what to do', async () => {
@@ -95,7 +107,7 @@ describe('lines from a pipe', () => {
 
   it('undo what this pipe did, and nothing before it', async () => {
     const { code, out, err, tables } = await pipe(['p1', ';u', ';u']);
-    expect(out).toContain('2: undone');
+    expect(out).toContain('2: undone: ');
     expect([code, err]).toEqual([1, expect.stringContaining('line:3')]);
     expect(rowAt(tables, 46)).toBeUndefined();
     expect(rowAt(tables, 45)).toBeDefined();

@@ -1,13 +1,14 @@
 import type { Bag } from '../../../hole/bags.ts';
+import { isOver } from '../../../hole/header.ts';
 import { headerOf, holeNouns } from '../../../hole/hole.ts';
 import type { Project } from '../../../project/project.ts';
 import { formatInterval } from '../../../quantity/interval.ts';
 import type { Document } from '../../../record/document.ts';
 import { stockOf } from '../../../sampling/stock.ts';
-import { streamAhead, type Upcoming } from '../../../sampling/stream.ts';
+import type { Upcoming } from '../../../sampling/stream.ts';
 import { checkTrays, compartmentAt } from '../../../sampling/trays.ts';
 import { proposedOf } from '../../../standing/proposed.ts';
-import { streamStateOf } from '../../../standing/stream.ts';
+import { streamAheadOf } from '../../../standing/stream.ts';
 import { trayedHole, traysOf } from '../../../standing/trays.ts';
 import { chooseWord, upcomingLine } from '../../panels/bags-panel.ts';
 import type { State } from '../../state.ts';
@@ -19,10 +20,7 @@ import { recoverySection, standsOutSection } from './recovery-section.ts';
 /** The sample stream of a hole: what waits, the bags that come, ready to tick off, those issued, trays, stock, recovery by metre. */
 export function bagsList(state: State, hole: Document, width: number, theme: Theme): Listed {
   const { project } = state;
-  const ahead = streamAhead(project.sampling, streamStateOf(hole), {
-    count: 400,
-    rodMm: headerOf(hole).rodMm,
-  });
+  const ahead = streamAheadOf(project, hole, 400);
   const issued = holeNouns(hole, 'bags');
   const last = issued.at(-1)?.number;
   const standsOut = standsOutSection(project, hole, width);
@@ -85,7 +83,8 @@ function waitsSection(
 }
 
 function comingSection(project: Project, hole: Document, upcoming: readonly Upcoming[]): ListSection {
-  const { logFromMm } = headerOf(hole);
+  const { logFromMm, state } = headerOf(hole);
+  if (isOver(state)) return { head: [line(`the hole is ${state}: no bag comes`, 'strong')], items: [] };
   const lines = upcoming.map((bag): readonly Line[] => {
     const place =
       bag.fromMm === undefined || bag.kind !== 'primary'
