@@ -94,7 +94,7 @@ function checkLooked(hole: string, rods: readonly HygieneRod[], everyRods: numbe
       { hole },
       {
         excerpt: late.map((rod) => rod.rod).join(', '),
-        problem: `${late.length} of ${rods.length} rods have no record of cyclone, splitter and hole; ${everyRods === 1 ? 'every rod' : `one in ${everyRods} rods`} is to have one.`,
+        problem: `${late.length} of ${rods.length} rods ${late.length === 1 ? 'has' : 'have'} no record of cyclone, splitter and hole; ${everyRods === 1 ? 'every rod' : `one in ${everyRods} rods`} is to have one.`,
         remedy: 'Say what was seen with ;rod or ;hygiene, like cslh; what nobody looked at stays so.',
       },
     ),

@@ -29,7 +29,10 @@ export function checkRecovery(
       runsOf(metres, (metre) => metre.percent === undefined && metre.seen === seen).map(({ fromMm, toMm }) =>
         recoveryLow.at(
           { hole, fromMm, toMm },
-          { problem: `Recovery is ${seen} by eye.`, remedy: TELL_THE_DRILLER },
+          {
+            problem: seen === 'none' ? 'Nothing came up, by eye.' : 'Recovery is poor by eye.',
+            remedy: TELL_THE_DRILLER,
+          },
         ),
       ),
     ),

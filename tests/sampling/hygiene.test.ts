@@ -25,10 +25,10 @@ test('wet, contaminated and watered metres are flagged from what was seen over t
   expect(flagsOf(metre(4), facts, rods)).toEqual(['contaminated', 'injected water']);
 });
 
-test('an unclean rod is a warning that waits for the driller', () => {
+test('an unclean rod is a note whose remedy waits for the driller', () => {
   const found = checkHygiene('ZQRC004', rods, undefined);
   expect(found.map((each) => [each.code, each.severity, each.place.thing])).toEqual([
-    ['hygiene-unclean', 'warning', 'rod 2'],
+    ['hygiene-unclean', 'note', 'rod 2'],
   ]);
   expect(found[0]?.problem).toBe('At this rod: splitter not clean, splitter not level.');
   expect(found[0]?.remedy).toContain(NEAR_SPLITTER);

@@ -69,7 +69,7 @@ describe('what stands out', () => {
     const found = checkRecovery(sampling(), 'ZQRC004', [poor(4), poor(5), metre(6, { recovery: 'none' })]);
     expect(found.map((each) => [each.place.fromMm, each.place.toMm, each.problem])).toEqual([
       [4000, 6000, 'Recovery is poor by eye.'],
-      [6000, 7000, 'Recovery is none by eye.'],
+      [6000, 7000, 'Nothing came up, by eye.'],
     ]);
   });
 
