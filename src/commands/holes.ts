@@ -2,10 +2,13 @@ import type { Outside } from '../desk/outside.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
 import { azimuth, formatAzimuth } from '../quantity/azimuth.ts';
 import { formatDepth, metres } from '../quantity/depth.ts';
-import { localDate, localTime, parseStamp } from '../quantity/stamp.ts';
-import type { Document } from '../record/document.ts';
+import { asOf, chainFault } from '../record/chain.ts';
+import type { Document, Entry } from '../record/document.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { headsOf } from '../standing/heads.ts';
-import { atProject, holeNamed, holesOf } from './at-project.ts';
+import { chainWords, entryWords, stateWords } from '../standing/history-words.ts';
+import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
+import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
@@ -15,9 +18,11 @@ export interface HolesAsked {
   readonly json: boolean;
   /** Name of a hole whose history is wanted instead of the list. */
   readonly history?: string | undefined;
+  /** With `history`: the hole as it stood after the edit of this number. */
+  readonly after?: number | undefined;
 }
 
-/** Lists the holes of a project with their states, or the history of one: who did what, when. */
+/** Lists the holes of a project with their states, or the history of one: who did what, when, before and after, and any earlier state. */
 export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
   return atProject(outside, { folder: asked.folder }, async (at) => {
     if (asked.history === undefined) {
@@ -28,19 +33,47 @@ export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
     }
     const hole = holeNamed(at, asked.history);
     if (!hole.ok) return refuse(outside, ...hole.findings);
-    const deeds = hole.value.history.map(({ at: when, by, what, edit, undoes, redoes, outside: byHand }) => ({
-      at: when,
-      by,
-      what,
-      edit,
-      undoes,
-      redoes,
-      outside: byHand,
-    }));
-    if (asked.json) sayJson(outside, deeds);
-    else say(outside, tableText([['date', 'time', 'by', 'what'], ...deeds.map(deedCells)]));
-    return EXIT.fine;
+    return sayHistory(at, hole.value, asked);
   });
+}
+
+/** Every edit of a hole with what stood before and after it, and whether the chain holds; or the hole as it stood after one of them. */
+function sayHistory({ outside, project }: AtProject, hole: Document, asked: HolesAsked): number {
+  const { schema } = project;
+  const chain = chainWords(hole);
+  const code = chainFault(hole.history) === undefined ? EXIT.fine : EXIT.findings;
+  if (asked.after === undefined) {
+    if (asked.json) sayJson(outside, hole.history);
+    else
+      say(
+        outside,
+        [...hole.history.flatMap((entry, index) => entryText(schema, hole, entry, index)), chain].join('\n'),
+      );
+    return code;
+  }
+  const edits = hole.history.length;
+  if (asked.after < 1 || asked.after > edits)
+    return refuse(
+      outside,
+      wrongUse.at(
+        { hole: hole.id },
+        { problem: `it has no edit ${asked.after}`, remedy: `Give the number of an edit, 1 to ${edits}.` },
+      ),
+    );
+  const then = asOf(hole, asked.after);
+  if (asked.json) sayJson(outside, then.tables);
+  else say(outside, [...stateText(schema, then), `${chain}; ${edits} edits in all`].join('\n'));
+  return code;
+}
+
+function entryText(schema: LoggingSchema, hole: Document, entry: Entry, index: number): readonly string[] {
+  const { when, by, what, outside, changes } = entryWords(schema, hole, entry);
+  const head = `${String(index + 1).padStart(4)}  ${when}  ${by}  ${what}${outside ? ' (edited outside)' : ''}`;
+  return [head, ...changes.map((each) => `        ${each}`)];
+}
+
+function stateText(schema: LoggingSchema, hole: Document): readonly string[] {
+  return stateWords(schema, hole).flatMap(({ head, lines }) => [head, ...lines.map((each) => `  ${each}`)]);
 }
 
 /** A hole as data for other programs: metres, with the unit in the name. */
@@ -87,16 +120,4 @@ function holeCells(hole: Document): readonly string[] {
     plan === undefined ? '' : String(plan.dipDeg),
     because ?? '',
   ];
-}
-
-function deedCells(deed: {
-  readonly at: string;
-  readonly by: string;
-  readonly what: string;
-  readonly outside?: true | undefined;
-}) {
-  const when = parseStamp(deed.at);
-  const day = when === undefined ? deed.at : localDate(when);
-  const time = when === undefined ? '' : localTime(when, true);
-  return [day, time, deed.by, deed.outside === true ? `${deed.what} (edited outside)` : deed.what];
 }

@@ -37,6 +37,8 @@ interface ListPart {
   readonly from: RowCursor;
 }
 
+  /** On the history: the hole as it stood after so many edits. */
+  readonly after?: number;
 /** Screens of a hole that are lists with a cursor. */
 export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'shift' | 'row';
 

@@ -33,6 +33,34 @@ describe('holes', () => {
       at: '2026-03-11T16:30:00+08:00',
     });
     expect(deeds.at(-1).what).toBe('ended at 150 m');
+    expect(deeds.at(-1).follows).toEqual([deeds.at(-2).hash]);
+  });
+
+  it('says of every amendment what stood before and after, and that the chain holds', async () => {
+    const { code, out } = await run((outside) => holes(outside, { folder, json: false, history: 'MBRC001' }));
+    expect(code).toBe(0);
+    expect(out).toMatch(/^ {3}1 {2}2026-03-11 16:30:00 {2}NOK {2}hole MBRC001 planned$/m);
+    expect(out).toMatch(/^ +\d+ {2}2026-03-\d\d \d\d:\d\d:\d\d {2}NOK {2}amended .*\n {8}\S.* → /m);
+    expect(out).toMatch(/chain verified\n$/);
+  });
+
+  it('shows the hole as it stood after any of its edits', async () => {
+    const first = await run((outside) =>
+      holes(outside, { folder, json: false, history: 'MBRC001', after: 1 }),
+    );
+    expect(first.out).toContain('state planned');
+    expect(first.out).not.toContain('0–1: ');
+    const edits = Number(/(\d+) edits in all/.exec(first.out)?.[1]);
+    const last = await run((outside) =>
+      holes(outside, { folder, json: true, history: 'MBRC001', after: edits }),
+    );
+    expect(JSON.parse(last.out).hole.hole.state).toBe('complete');
+    expect(Object.keys(JSON.parse(last.out).rows)).toHaveLength(150);
+    const past = await run((outside) =>
+      holes(outside, { folder, json: false, history: 'MBRC001', after: edits + 1 }),
+    );
+    expect(past).toMatchObject({ code: 2, out: '' });
+    expect(past.err).toContain(`Give the number of an edit, 1 to ${edits}.`);
   });
 });
 
@@ -40,11 +68,13 @@ describe('check', () => {
   it('gives 0 with notes alone', async () => {
     const { code, out } = await run((outside) => check(outside, { folder, json: false }));
     expect(code).toBe(0);
-    expect(out).toContain('0 faults, 0 warnings, 1 notes.');
+    expect(out).toMatch(/^0 faults, 0 warnings, [1-9]\d* notes\.$/m);
+    expect(out).toContain('12 wet metres in a row');
   });
   it('looks at one hole as data', async () => {
     const { code, out } = await run((outside) => check(outside, { folder, hole: 'MBRC003', json: true }));
-    expect([code, JSON.parse(out)]).toEqual([0, []]);
+    const found = JSON.parse(out);
+    expect([code, found.map((each: { code: string }) => each.code)]).toEqual([0, ['hygiene-not-looked']]);
   });
 });
 

@@ -51,7 +51,12 @@ function addLists(program: Command, outside: Outside, done: Done): void {
   withProject(program.command('holes'))
     .description('list the holes with their states')
     .option('--json', 'as data')
-    .option('--history <hole>', 'who did what on one hole, when')
+    .option('--history <hole>', 'every edit of one hole: who, when, what stood before and after')
+    .option(
+      '--after <edit>',
+      'with --history: the hole as it stood after the edit of this number',
+      wholeNumber,
+    )
     .action(async (options) => {
       const { holes } = await import('../holes.ts');
       done(
@@ -59,6 +64,7 @@ function addLists(program: Command, outside: Outside, done: Done): void {
           folder: options.project,
           json: options.json === true,
           history: options.history,
+          after: options.after,
         }),
       );
     });

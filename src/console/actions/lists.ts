@@ -35,6 +35,10 @@ export function leaveList(state: State): Step {
   const { screen } = state;
   if ('find' in screen && screen.find !== '')
     return still({ ...state, screen: { ...screen, find: '', cursor: 0 } });
+  if ('after' in screen && screen.after !== undefined) {
+    const { after: _, ...history } = screen;
+    return still({ ...state, screen: { ...history, cursor: 0 }, message: undefined });
+  }
   const hole = screen.name === 'holes' ? undefined : screen.hole;
   return still({
     ...state,

@@ -1,5 +1,5 @@
 import { askEnding } from '../actions/ending.ts';
-import { undoOrRedo } from '../actions/history.ts';
+import { openEarlier, undoOrRedo } from '../actions/history.ts';
 import { lineUpHindered, openLineUp } from '../actions/line-up.ts';
 import { openHoles, openList } from '../actions/lists.ts';
 import { askActivity } from '../actions/shift.ts';
@@ -70,6 +70,7 @@ export const HOLE_SCREEN_KEYS: readonly Binding[] = [
     hint: 'history',
     help: 'What was done on this hole: who, when, before and after',
     act: openList('history'),
+    told: openEarlier,
   },
   {
     name: 'activity',

@@ -1,3 +1,4 @@
+import { stepThrough } from '../actions/history.ts';
 import { leaveList, moveList } from '../actions/lists.ts';
 import { askMissing, whyNothingToSettle } from '../actions/missing.ts';
 import { type Binding, LISTS } from './binding.ts';
@@ -13,6 +14,21 @@ export const LIST_KEYS: readonly Binding[] = [
     keys: ['page-down'],
     help: 'A page down',
     act: (state) => moveList(state, 10),
+  },
+  {
+    name: 'an edit earlier',
+    on: ['history'],
+    keys: ['left'],
+    hint: 'an edit earlier',
+    help: 'The hole as it stood an edit earlier',
+    act: (state) => stepThrough(state, -1),
+  },
+  {
+    name: 'an edit later',
+    on: ['history'],
+    keys: ['right'],
+    help: 'The hole as it stood an edit later',
+    act: (state) => stepThrough(state, 1),
   },
   {
     name: 'settle',

@@ -74,6 +74,37 @@ describe('the history', () => {
   });
 });
 
+describe('an earlier state of a hole', () => {
+  it('is shown edit by edit from the history, and by its number from the log; Escape leads back', async () => {
+    const sitting = await sit();
+    const edits = sitting.hole('MBRC003').history.length;
+    sitting.enter('p3');
+    sitting.enter('p5');
+    sitting.press('f9');
+    expect(text(sitting)).toContain(`${edits + 2} edits · chain verified`);
+    sitting.press('left');
+    expect(text(sitting)).toContain(`as it stood after edit ${edits + 1} of ${edits + 2} · chain verified`);
+    sitting.type('46–47');
+    expect(text(sitting)).toMatch(/46–47: basalt, [\s\S]*pyrite 3 %/);
+    sitting.press('escape', 'left');
+    expect(text(sitting)).toContain(`after edit ${edits} of`);
+    sitting.type('46–47');
+    expect(text(sitting)).toContain('Nothing holds that');
+    sitting.press('escape', 'right', 'right');
+    expect(text(sitting)).toContain('history, latest first');
+    sitting.press('left', 'escape');
+    expect(text(sitting)).toContain('history, latest first');
+    sitting.press('escape');
+    sitting.enter(';history 1');
+    expect(text(sitting)).toContain(`after edit 1 of ${edits + 2}`);
+    sitting.press('left');
+    expect(sitting.state().message?.text).toBe('That is the first edit.');
+    sitting.press('escape', 'escape');
+    sitting.enter(';history 4000');
+    expect(sitting.state().message?.text).toBe(`Type the number of an edit, 1 to ${edits + 2}: ;history 12`);
+  });
+});
+
 describe('the help', () => {
   it.each([80, 100])('cuts nothing off at %i columns, wherever it is scrolled to', async (columns) => {
     const sitting = await sit();

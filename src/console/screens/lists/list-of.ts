@@ -6,7 +6,7 @@ import { bagsList } from './bags-list.ts';
 import { codesList } from './codes-list.ts';
 import { foundList } from './found-list.ts';
 import { helpList } from './help-list.ts';
-import { historyList } from './history-list.ts';
+import { earlierList, historyList } from './history-list.ts';
 import { found, type Listed, oneSection } from './listed.ts';
 import { rowList } from './row-list.ts';
 import { shiftList } from './shift-list.ts';
@@ -41,7 +41,9 @@ function holeList(
     case 'advice':
       return adviceList(state, hole, width, theme);
     case 'history':
-      return historyList(state.project.schema, hole, width);
+      return screen.after === undefined
+        ? historyList(state.project.schema, hole, width)
+        : earlierList(state.project.schema, hole, screen.after, width);
     case 'codes':
       return codesList(state, width);
     case 'shift':
