@@ -1,9 +1,10 @@
+import { answerDispatch, answerHandOn, latestFirst } from './actions/dispatch.ts';
 import { goElsewhere } from './actions/elsewhere.ts';
 import { answerEnding } from './actions/ending.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
 import { answerMismatch } from './actions/mismatch.ts';
-import { addNewCode, codeLists } from './actions/new-code.ts';
 import { settleMissing } from './actions/missing.ts';
+import { addNewCode, codeLists } from './actions/new-code.ts';
 import { makeRange } from './actions/range.ts';
 import { answerRod } from './actions/rod.ts';
 import { startActivity } from './actions/shift.ts';
@@ -44,13 +45,13 @@ export function answer(state: State, world: World): Step {
       return addNewCode(state);
     case 'elsewhere':
       return goElsewhere(state, state.prompt.draft.text);
-    case 'activity':
     case 'missing':
       return settleMissing(state, state.prompt.document, state.prompt.draft.text);
     case 'dispatch':
       return answerDispatch(state, state.prompt.draft.text, world);
     case 'hand on':
       return answerHandOn(state, world);
+    case 'activity':
       return startActivity(state, world);
     case undefined:
       return still(state);
@@ -72,6 +73,7 @@ export function promptKey(state: State, event: KeyEvent): Step {
   return still(draft === undefined ? state : { ...state, prompt: { ...prompt, draft }, message: undefined });
 }
 
-function choices({ project }: State, kind: 'activity' | 'new code'): number {
-  return kind === 'activity' ? project.settings.shift.activities.length : codeLists(project.schema).length;
+function choices({ project, documents }: State, kind: 'activity' | 'new code' | 'hand on'): number {
+  if (kind === 'activity') return project.settings.shift.activities.length;
+  return kind === 'hand on' ? latestFirst(documents.values()).length : codeLists(project.schema).length;
 }

@@ -2,6 +2,7 @@ import type { Binding, ScreenName } from './keys/binding.ts';
 import { EVERYWHERE_KEYS } from './keys/everywhere.ts';
 import { HOLE_SCREEN_KEYS } from './keys/hole-screens.ts';
 import { HOLES_KEYS } from './keys/holes.ts';
+import { LABORATORY_KEYS } from './keys/laboratory.ts';
 import { LINE_UP_KEYS } from './keys/line-up.ts';
 import { LIST_KEYS } from './keys/lists.ts';
 import { LOG_KEYS } from './keys/log.ts';
@@ -18,6 +19,7 @@ export const KEYS: readonly Binding[] = [
   ...SURVEY_KEYS,
   ...LINE_UP_KEYS,
   ...READING_KEYS,
+  ...LABORATORY_KEYS,
   ...HOLE_SCREEN_KEYS,
   ...EVERYWHERE_KEYS,
 ];

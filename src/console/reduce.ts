@@ -1,6 +1,7 @@
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
+import { scanIntoDispatch } from './actions/dispatch.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
 import { typeInLineUp } from './actions/line-up.ts';
@@ -140,6 +141,7 @@ function inPrompt(state: State, event: KeyEvent, world: World): Step {
 }
 
 function scan(state: State, number: string): Step {
+  if (state.prompt?.kind === 'dispatch') return scanIntoDispatch(state, number);
   const hole = holeInHand(state);
   return hole === undefined
     ? still(saying(state, `Bag ${number}: open its hole first.`, 'warn'))

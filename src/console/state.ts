@@ -27,7 +27,9 @@ export type Screen =
       readonly from: RowCursor;
     }
   | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
-  | ({ readonly name: 'found'; readonly hole?: string } & ListPart)
+  | OverPart<'found'>
+  | OverPart<'dispatch'>
+  | OverPart<'results'>
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
 
 /** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */
@@ -35,10 +37,16 @@ interface ListPart {
   readonly cursor: number;
   readonly find: string;
   readonly from: RowCursor;
-}
-
   /** On the history: the hole as it stood after so many edits. */
   readonly after?: number;
+}
+
+/** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back. */
+export type ListOver = 'found' | 'dispatch' | 'results';
+
+/** A list that needs no hole, and names the one it lies over where there is one. */
+type OverPart<Name extends ListOver> = { readonly name: Name; readonly hole?: string } & ListPart;
+
 /** Screens of a hole that are lists with a cursor. */
 export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'shift' | 'row';
 

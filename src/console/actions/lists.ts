@@ -1,6 +1,6 @@
 import { draftOf, edited } from '../draft.ts';
 import type { KeyEvent } from '../input/keys.ts';
-import type { ListScreen, State } from '../state.ts';
+import type { ListOver, ListScreen, State } from '../state.ts';
 import { holeInHand, holesOf, rowLeft } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 
@@ -67,16 +67,18 @@ export function openHelp(state: State): Step {
   });
 }
 
-/** What was found on opening, over whatever is in hand. */
-export function openFound(state: State): Step {
-  const { screen } = state;
-  const hole = screen.name === 'holes' ? undefined : screen.hole;
-  const from = rowLeft(screen);
-  return still({
-    ...state,
-    screen: { name: 'found', cursor: 0, find: '', from, ...(hole === undefined ? {} : { hole }) },
-    message: undefined,
-  });
+/** Opens a list over whatever is in hand; Escape leads back to it. */
+export function openOver(name: ListOver): (state: State) => Step {
+  return (state) => {
+    const { screen } = state;
+    const hole = screen.name === 'holes' ? undefined : screen.hole;
+    const from = rowLeft(screen);
+    return still({
+      ...state,
+      screen: { name, cursor: 0, find: '', from, ...(hole === undefined ? {} : { hole }) },
+      message: undefined,
+    });
+  };
 }
 
 /** The list of holes, with the cursor on the hole that was in hand. */

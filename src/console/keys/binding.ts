@@ -24,7 +24,18 @@ export interface Binding {
 }
 
 /** Screens of a hole that are lists, and what is about no hole and is a list too. */
-export const LISTS = ['bags', 'advice', 'history', 'codes', 'shift', 'row', 'found', 'help'] as const;
+export const LISTS = [
+  'bags',
+  'advice',
+  'history',
+  'codes',
+  'shift',
+  'row',
+  'found',
+  'dispatch',
+  'results',
+  'help',
+] as const;
 
 /** Screens that are about one hole. */
 export const HOLE_SCREENS = ['log', 'fields', 'survey', 'line-up', 'readings', ...LISTS] as const;

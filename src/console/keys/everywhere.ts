@@ -1,5 +1,5 @@
 import { askElsewhere, goElsewhere } from '../actions/elsewhere.ts';
-import { openFound, openHelp } from '../actions/lists.ts';
+import { openHelp, openOver } from '../actions/lists.ts';
 import { saying, still } from '../step.ts';
 import type { Binding } from './binding.ts';
 
@@ -20,7 +20,7 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
     keys: ['ctrl-f'],
     word: 'found',
     help: 'What was found on opening the project: what is wrong, what to do, what was kept',
-    act: openFound,
+    act: openOver('found'),
   },
   {
     name: 'repaint',

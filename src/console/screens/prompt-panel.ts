@@ -3,6 +3,7 @@ import { holeInHand, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
+import { dispatchShown, handOnShown } from './prompts/dispatch-prompts.ts';
 import { endingShown } from './prompts/ending-prompt.ts';
 import { newCodeShown } from './prompts/new-code-prompt.ts';
 import { mismatchShown, rodShown } from './prompts/rod-prompts.ts';
@@ -41,6 +42,10 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return hole === undefined ? NOTHING : endingShown(state, hole, prompt, width, theme);
     case 'new code':
       return newCodeShown(state, prompt, width, theme);
+    case 'dispatch':
+      return dispatchShown(state, prompt, width, theme);
+    case 'hand on':
+      return handOnShown(state, prompt, width, theme);
     case 'activity':
       return activityShown(state, prompt.cursor, theme);
     default: {
@@ -73,17 +78,17 @@ function typedWords(prompt: TypedPrompt): readonly [title: string, ...words: rea
       return [`${prompt.hole} ${prompt.to}`, `Why is it ${prompt.to}?`];
     case 'reopen':
       return [`reopen ${prompt.hole}`, 'Why is it reopened? It is recorded with your name.'];
-    case 'elsewhere':
-      return [
-        'go on in another folder',
-        'Everything is written to it, what is not safe too, and work goes on there. The old folder stays as it is.',
-        'A folder that is empty or not there yet, on another disk:',
     case 'missing':
       return [
         `${prompt.document.id}: its file is gone`,
         'restore makes it anew from what the journal still holds of it; what was before that is not in it.',
         'Anything else is the reason to let it go for good, recorded with your name. A copy is taken in with offsider receive.',
       ];
+    case 'elsewhere':
+      return [
+        'go on in another folder',
+        'Everything is written to it, what is not safe too, and work goes on there. The old folder stays as it is.',
+        'A folder that is empty or not there yet, on another disk:',
       ];
   }
 }

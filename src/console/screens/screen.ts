@@ -7,6 +7,7 @@ import { fieldsScreen } from './fields-screen.ts';
 import { holesScreen } from './holes-screen.ts';
 import { lineUpScreen } from './line-up-screen.ts';
 import { listScreen } from './list-screen.ts';
+import type { ListedScreen } from './lists/list-of.ts';
 import { logScreen } from './log-screen.ts';
 import { promptPanel } from './prompt-panel.ts';
 import { readingsScreen } from './readings-screen.ts';
@@ -35,7 +36,7 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   const { screen } = state;
   const hole = holeInHand(state);
   if (screen.name === 'holes') return holesScreen(state, screen.cursor, size, theme);
-  if (screen.name === 'help' || screen.name === 'found') return listScreen(state, screen, size, theme);
+  if (isOver(screen)) return listScreen(state, screen, size, theme);
   if (hole === undefined) return holesScreen(state, 0, size, theme);
   if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);
@@ -43,6 +44,11 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   if (screen.name === 'readings') return readingsScreen(state, size, theme);
   if (screen.name === 'line-up') return lineUpScreen(state, hole, size, theme);
   return listScreen(state, screen, size, theme);
+}
+
+/** True of a list that needs no hole: it lies over whatever is in hand. */
+function isOver(screen: State['screen']): screen is Extract<ListedScreen, { readonly hole?: string }> {
+  return ['help', 'found', 'dispatch', 'results'].includes(screen.name);
 }
 
 function tooSmall(size: Size): readonly Line[] {

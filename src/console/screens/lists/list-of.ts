@@ -1,13 +1,15 @@
 import type { Document } from '../../../record/document.ts';
-import { holeInHand, type Screen, type State } from '../../state.ts';
+import { holeInHand, type ListOver, type Screen, type State } from '../../state.ts';
 import type { Theme } from '../../theme.ts';
 import { adviceList } from './advice-list.ts';
 import { bagsList } from './bags-list.ts';
 import { codesList } from './codes-list.ts';
+import { dispatchList } from './dispatch-list.ts';
 import { foundList } from './found-list.ts';
 import { helpList } from './help-list.ts';
 import { earlierList, historyList } from './history-list.ts';
 import { found, type Listed, oneSection } from './listed.ts';
+import { resultsList } from './results-list.ts';
 import { rowList } from './row-list.ts';
 import { shiftList } from './shift-list.ts';
 
@@ -23,6 +25,8 @@ export function isListed(screen: Screen): screen is ListedScreen {
 export function listOf(state: State, screen: ListedScreen, width: number, theme: Theme): Listed {
   const hole = holeInHand(state);
   if (screen.name === 'help') return found(helpList(state, screen.asked, width), screen.find);
+  if (screen.name === 'dispatch') return found(dispatchList(state, width), screen.find);
+  if (screen.name === 'results') return found(resultsList(state, width), screen.find);
   if (screen.name === 'found') return found(foundList(state, width), screen.find);
   if (hole === undefined) return oneSection('', []);
   return found(holeList(state, hole, screen, width, theme), screen.find);
@@ -31,7 +35,7 @@ export function listOf(state: State, screen: ListedScreen, width: number, theme:
 function holeList(
   state: State,
   hole: Document,
-  screen: Exclude<ListedScreen, { readonly name: 'help' | 'found' }>,
+  screen: Exclude<ListedScreen, { readonly name: 'help' | ListOver }>,
   width: number,
   theme: Theme,
 ): Listed {
