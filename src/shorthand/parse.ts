@@ -24,6 +24,8 @@ export type EntryContext = {
   readonly gloves?: boolean | undefined;
   /** The project's bag numbers: a line that is wholly one goes to the bags. */
   readonly bagPattern?: RegExp | undefined;
+  /** Who logged the rows above, after a handover: nothing of theirs carries. */
+  readonly loggedBefore?: string | undefined;
 };
 
 /** A row as a line says it. `row.asked` holds the reasons of `asks`, so that it can be saved marked as it stands. */
@@ -53,12 +55,26 @@ export function parseLine(text: string, context: EntryContext): Parsed {
   if (line === '=') return { kind: 'settle' };
   if (line.startsWith(';')) return parseCommand(line, context);
   if (isBagNumber(line, context.bagPattern)) return { kind: 'bag', number: line };
+  const row = parseRow(line, context);
+  return row.kind === 'refused' ? withHandover(row, context) : row;
+}
+
+function parseRow(line: string, context: EntryContext): ParsedRow | Refusal {
   if (line.startsWith('.')) return dotLine(line, context);
   if (/^nr(?![a-z0-9'])/.test(line)) return noReturnLine(line, context);
   const items = readItems(context, line, 0);
   if (items.kind === 'refused') return items;
   if (items.said.length === 0) return nothingSaid(items);
   return rowOf(context, items, line.length, false);
+}
+
+/** After a handover a refusal says why nothing carries. */
+function withHandover(row: Refusal, { loggedBefore }: EntryContext): Refusal {
+  if (loggedBefore === undefined) return row;
+  return {
+    ...row,
+    remedy: `${row.remedy}. The first row after ${loggedBefore} is said in full: nothing carries`,
+  };
 }
 
 /** The line, insisting on everything in it: what `=` does to a line that was asked about. */

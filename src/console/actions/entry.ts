@@ -26,20 +26,8 @@ export function intervalInHand(hole: Document, cursor: RowCursor): Interval {
 
 /** What the entry line is read against, where the cursor is. */
 export function entryContext(state: State, hole: Document, cursor: RowCursor): EntryContext {
-  const handedOver = cursor === 'head' && loggedBefore(state, hole) !== undefined;
-  const rows = handedOver ? [] : rowsDown(hole);
-  return lineContext(projectForHole(state.project, hole), rows, intervalInHand(hole, cursor).fromMm);
-}
-
-/**
- * Who logged the hole before the person at the console took over; undefined where it was that person, or nobody. After a
- * handover the first row is said in full: what another pair of eyes saw does not carry.
- */
-export function loggedBefore(state: State, hole: Document): string | undefined {
-  const last = hole.history.findLast((entry) =>
-    entry.changes.some((change) => 'put' in change && change.put[0] === 'rows'),
-  );
-  return last === undefined || last.by === state.person ? undefined : last.by;
+  const by = cursor === 'head' ? state.person : undefined;
+  return lineContext(projectForHole(state.project, hole), hole, intervalInHand(hole, cursor).fromMm, by);
 }
 
 /** Enter on the log screen. An empty line logs nothing, so a held Enter logs nothing more. */

@@ -3,7 +3,7 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import type { EntryContext } from '../../shorthand/parse.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
-import { entryContext, intervalInHand, loggedBefore } from '../actions/entry.ts';
+import { entryContext, intervalInHand } from '../actions/entry.ts';
 import type { Size } from '../paint/painter.ts';
 import { advicePanel, adviceTitle } from '../panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from '../panels/bags-panel.ts';
@@ -11,7 +11,7 @@ import { commandEcho } from '../panels/command-echo.ts';
 import { echoLines } from '../panels/echo.ts';
 import { loggingPanel, loggingTitle } from '../panels/logging-panel.ts';
 import { type RowCursor, rowsPanel } from '../panels/rows-panel.ts';
-import { holeInHand, type State } from '../state.ts';
+import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, line, spans } from '../widgets/line.ts';
@@ -117,10 +117,7 @@ function bottomLines(
     ...held,
   ];
   const banner = indented(bannerLines(state, width));
-  const foot = [
-    state.draft.text === '' ? keysAbove(state, context) : line(''),
-    hintLine('log', width, theme),
-  ];
+  const foot = [state.draft.text === '' ? keysAbove(context) : line(''), hintLine('log', width, theme)];
   return [
     ...fitHeight(indented(above), 2),
     fitLine(entry, width),
@@ -133,13 +130,11 @@ function indented(lines: readonly Line[]): readonly Line[] {
 }
 
 /** The single keys that type something here, minerals of the row above; or why there are none and the line must be a full one. */
-function keysAbove(state: State, { schema, above, gloves }: EntryContext): Line {
+function keysAbove({ schema, above, gloves, loggedBefore }: EntryContext): Line {
   if (above === undefined) {
-    const hole = holeInHand(state);
-    const before = hole === undefined ? undefined : loggedBefore(state, hole);
-    return before === undefined
+    return loggedBefore === undefined
       ? line('')
-      : line(`  first row after ${before}: say it in full, nothing carries`, 'accent');
+      : line(`  first row after ${loggedBefore}: say it in full, nothing carries`, 'accent');
   }
   if (gloves === true) return line('');
   const keys = [...typingIndex(schema).keys]

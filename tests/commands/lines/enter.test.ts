@@ -49,13 +49,13 @@ describe('lines from a pipe', () => {
   });
 
   it('want the first row after a handover said in full, also behind a metre without return', async () => {
-    const short = await pipe(['.'], false, copyOfSample(), 'TSM');
+    const short = await pipe(['.'], false, copyOfSample(), 'JPE');
     expect(short.code).toBe(1);
     expect(short.err).toContain('The first row after NOK is said in full: nothing carries');
-    const empty = await pipe(['nr', 'p3'], false, short.folder, 'TSM');
+    const empty = await pipe(['nr', 'p3'], false, short.folder, 'JPE');
     expect(empty.out).toBe('1: 46–47\n');
     expect(empty.err).toContain('pyrite is not above: py3');
-    const full = await pipe(['bawx1ox1py2', 'p3'], false, short.folder, 'TSM');
+    const full = await pipe(['bawx1ox1py2', 'p3'], false, short.folder, 'JPE');
     expect([full.code, full.out]).toEqual([0, '1: 47–48\n2: 48–49\n']);
     expect(rowAt(full.tables, 47)).not.toHaveProperty('carried');
   });
