@@ -3,29 +3,35 @@ import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { checkBags } from '../sampling/bags-check.ts';
+import { checkDispatches } from '../sampling/dispatch-check.ts';
 import { checkScheme } from '../sampling/scheme-check.ts';
 import { checkStock } from '../sampling/stock.ts';
 import { checkRow } from '../schema/row-checks.ts';
+import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
+import { returnedFindings } from '../standing/returned.ts';
+import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
-import { surveyOf } from '../standing/survey.ts';
+import { trayFindings } from '../standing/trays.ts';
 import { checkTermination } from '../termination/check-rules.ts';
 import { checkDecisions } from '../termination/decision.ts';
 
-/** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its sample stream, its survey, its decisions. */
+/** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its trays, its sample stream, its survey, its decisions. */
 export function checkHole(
   project: Project,
   hole: Document,
   documents: Iterable<Document>,
 ): readonly Finding[] {
   const { name } = headerOf(hole);
-  const bags = checkBags(project.sampling, baggedHoles(documents));
-  return [...checkAlone(project, hole), ...bags.filter((finding) => finding.place.hole === name)];
+  const all = [...documents];
+  const between = [...checkBags(project.sampling, baggedHoles(all)), ...trayFindings(project, all)];
+  return [...checkAlone(project, hole), ...between.filter((finding) => finding.place.hole === name)];
 }
 
-/** Everything that is wrong with a project as a whole: its control scheme and stock, its termination rules, every hole, the bags between holes. */
+/** Everything that is wrong with a project as a whole: its control scheme and stock, its termination rules, every hole, the bags between holes, trays, dispatches, results. */
 export function checkProject(project: Project, documents: Iterable<Document>): readonly Finding[] {
-  const holes = [...documents].filter((document) => document.kind === 'hole');
+  const all = [...documents];
+  const holes = all.filter((document) => document.kind === 'hole');
   return [
     ...checkScheme(project.sampling),
     ...checkTermination(project.settings.termination, project.schema, { file: 'project.json' }),
@@ -35,6 +41,9 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
       project.sampling,
       holes.flatMap((hole) => holeNouns(hole, 'bags')),
     ),
+    ...trayFindings(project, holes),
+    ...checkDispatches(dispatchesOf(all), bagsOfHoles(holes)),
+    ...returnedFindings(project, all),
   ];
 }
 
@@ -46,6 +55,7 @@ function checkAlone(project: Project, hole: Document): readonly Finding[] {
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...streamFindings(project, hole),
     ...surveyOf(project, hole).findings,
+    ...expectedFindingsOf(project, hole),
     ...checkDecisions(holeNouns(hole, 'decisions'), place),
   ];
 }

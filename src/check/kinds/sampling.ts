@@ -32,8 +32,12 @@ import { recoveryHigh } from '../../sampling/findings/recovery-high.ts';
 import { recoveryLow } from '../../sampling/findings/recovery-low.ts';
 import { recoveryTrendFound } from '../../sampling/findings/recovery-trend.ts';
 import { resultColumn } from '../../sampling/findings/result-column-missing.ts';
+import { resultMissing } from '../../sampling/findings/result-missing.ts';
 import { resultOfNoBag } from '../../sampling/findings/result-of-no-bag.ts';
+import { resultTwice } from '../../sampling/findings/result-twice.ts';
+import { resultUnit } from '../../sampling/findings/result-unit.ts';
 import { resultUnreadable } from '../../sampling/findings/result-unreadable.ts';
+import { resultsRefused } from '../../sampling/findings/results-refused.ts';
 import { rateShort } from '../../sampling/findings/scheme-rate-short.ts';
 import { rateUnusual } from '../../sampling/findings/scheme-rate-unusual.ts';
 import { reservedTwice } from '../../sampling/findings/scheme-reserved-twice.ts';
@@ -82,8 +86,12 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   recoveryLow,
   recoveryTrendFound,
   resultColumn,
+  resultMissing,
   resultOfNoBag,
+  resultTwice,
+  resultUnit,
   resultUnreadable,
+  resultsRefused,
   rateShort,
   rateUnusual,
   reservedTwice,

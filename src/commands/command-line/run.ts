@@ -8,8 +8,9 @@ import { addHoleCommands } from './hole-commands.ts';
 import { type Done, withWho } from './options.ts';
 import { addProjectCommands } from './project-commands.ts';
 import { addReadingCommands } from './reading-commands.ts';
-import { addSchemaCommands } from './schema-commands.ts';
 import { addRecoverCommand } from './recover-command.ts';
+import { addResultsCommands } from './results-commands.ts';
+import { addSchemaCommands } from './schema-commands.ts';
 import { addSurveyCommands } from './survey-commands.ts';
 
 /** What the console is opened with. */
@@ -66,10 +67,11 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addHoleCommands(program, outside, done);
   addSurveyCommands(program, outside, done);
   addDispatchCommands(program, outside, done);
+  addResultsCommands(program, outside, done);
   addReadingCommands(program, outside, done);
+  addRecoverCommand(program, outside, done);
   addSchemaCommands(program, outside, done);
   return program;
-  addRecoverCommand(program, outside, done);
 }
 
 function addConsole(program: Command, { outside, openConsole }: CommandLineNeeds, done: Done): void {
