@@ -1,10 +1,13 @@
+import type { GpsText } from '../files/read-gps.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
+import type { Id } from '../record/document.ts';
 import { scanIntoDispatch } from './actions/dispatch.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
 import { typeInLineUp } from './actions/line-up.ts';
+import { gpsRead } from './actions/line-up-gps.ts';
 import { typeInList } from './actions/lists.ts';
 import { typeReading } from './actions/readings.ts';
 import { scanBag } from './actions/scan.ts';
@@ -23,6 +26,7 @@ export type Happening =
   | { readonly kind: 'minute'; readonly now: Stamp }
   | { readonly kind: 'health'; readonly health: Health }
   | { readonly kind: 'found'; readonly found: readonly Finding[] }
+  | { readonly kind: 'gps read'; readonly hole: Id; readonly read: GpsText }
   | { readonly kind: 'code added'; readonly project: Project; readonly text: string }
   | { readonly kind: 'code refused'; readonly finding: Finding | undefined }
   | { readonly kind: 'said'; readonly text: string; readonly tone: 'good' | 'warn' | 'alert' | 'plain' };
@@ -42,6 +46,8 @@ export function reduce(state: State, happening: Happening, world: World): Step {
       return still({ ...state, health: happening.health });
     case 'found':
       return still({ ...state, found: happening.found });
+    case 'gps read':
+      return gpsRead(state, happening.hole, happening.read);
     case 'code added':
       return still(withCode(state, happening.project, happening.text));
     case 'code refused':

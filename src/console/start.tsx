@@ -1,6 +1,7 @@
 import { addCodeOnRig } from '../desk/add-code.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
+import { readGps } from '../files/read-gps.ts';
 import { typedPath } from '../files/typed-path.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
@@ -44,6 +45,7 @@ export async function runConsole(
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
     folderTyped: typedPath,
+    readGps: (path: string) => readGps(typedPath(path)),
     happen: (happening: Happening) => happen(happening),
   };
   const found = foundOn(desk, options.loaded);

@@ -34,6 +34,8 @@ export type Effect =
   /** A document whose file is gone: made anew from the journal, or let go for good. */
   | { readonly do: 'restore'; readonly document: DocumentName }
   | { readonly do: 'let go'; readonly document: DocumentName; readonly why: string }
+  /** A file or device of a GPS is read for the line-up of a hole; what came of it happens later. */
+  | { readonly do: 'read gps'; readonly path: string; readonly hole: Id }
   /** Keys that were held behind a refused line: reduced next, as if typed now. */
   | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
 

@@ -4,10 +4,15 @@ import { instantMs } from '../quantity/stamp.ts';
 import type { MapPosition } from './grids.ts';
 import type { Vector } from './vector.ts';
 
+/** Collars from the best rank down, the one recorded last first among equals. */
+export function collarsByRank(collars: readonly Collar[]): readonly Collar[] {
+  const rank = (one: Collar) => COLLAR_RANKS.indexOf(one.rank);
+  return [...collars].sort((a, b) => rank(b) - rank(a) || instantMs(b.at) - instantMs(a.at));
+}
+
 /** The collar to use: of the best rank there is, the one recorded last. Undefined where none is recorded. */
 export function bestCollar(collars: readonly Collar[]): Collar | undefined {
-  const rank = (one: Collar) => COLLAR_RANKS.indexOf(one.rank);
-  return [...collars].sort((a, b) => rank(b) - rank(a) || instantMs(b.at) - instantMs(a.at))[0];
+  return collarsByRank(collars)[0];
 }
 
 /** The collar that the program planned, the last one recorded. */

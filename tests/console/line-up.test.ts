@@ -1,5 +1,8 @@
-import { describe, expect, it } from 'vitest';
-import { formOf } from '../../src/console/actions/line-up.ts';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it, vi } from 'vitest';
+import { formOf } from '../../src/console/actions/line-up-state.ts';
 import { reduce } from '../../src/console/reduce.ts';
 import { holeNouns } from '../../src/hole/hole.ts';
 import { nmeaChecksum } from '../../src/survey/nmea.ts';
@@ -215,6 +218,49 @@ describe('what is read at the rig', () => {
       { newId: () => 'x-1', now: sitting.state().now, ahead: false },
     );
     expect(formOf(next, sitting.hole(HOLE)).taken.collar?.source).toContain('40 fixes');
+  });
+});
+
+describe('a GPS given by its path', () => {
+  const body = 'GPGGA,010203,2907.00000,S,12206.00000,E,1,09,0.9,431.5,M,,M,,';
+  const sentence = `$${body}*${nmeaChecksum(body)}`;
+
+  async function atCollar(): Promise<Sitting> {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg));
+    for (const answer of ['', '-60', '-60']) sitting.enter(answer);
+    return sitting;
+  }
+
+  function file(text: string): string {
+    const path = join(mkdtempSync(join(tmpdir(), 'offsider-line-up-')), 'gps.txt');
+    writeFileSync(path, text);
+    return path;
+  }
+
+  it('is read, averaged and shown beside the planned position with its quality', async () => {
+    const sitting = await atCollar();
+    sitting.enter(file(`${sentence}\n${sentence}\n`));
+    expect(said(sitting)).toContain('Reading the GPS');
+    await vi.waitFor(() => expect(form(sitting).taken.collar?.source).toContain('2 fixes'));
+    const text = stepText(sitting, 100, 30);
+    expect(text).toMatch(/Collar read: .* m from the planned one towards \d{3}° grid/);
+    expect(text).toMatch(/Planned: .* in use/);
+    expect(text).toContain('no shift made');
+  });
+
+  it('that gives nothing, or a checksum that does not fit, says why and loses nothing', async () => {
+    const sitting = await atCollar();
+    sitting.enter('/nowhere/gps');
+    await vi.waitFor(() => expect(said(sitting)).toContain('the file or its folder is not there'));
+    expect(form(sitting)).toMatchObject({ step: 'collar', typed: { text: '/nowhere/gps' } });
+    sitting.press('ctrl-u');
+    sitting.enter(file(sentence.replace('431.5', '431.6')));
+    await vi.waitFor(() => expect(said(sitting)).toContain('checksum'));
+    sitting.press('ctrl-u');
+    sitting.enter(file('no sentence at all'));
+    await vi.waitFor(() => expect(said(sitting)).toContain('No fix in it'));
+    expect(form(sitting).taken.collar).toBeUndefined();
   });
 });
 

@@ -2,7 +2,6 @@ import {
   type LineUpDecision,
   type LineUpStanding,
   lineUpStanding,
-  plannedHere,
   recordLineUpTaken,
 } from '../../desk/acts/line-up.ts';
 import { type LineUpContext, type LineUpStep, stepsOf, takeTyped } from '../../desk/acts/line-up-steps.ts';
@@ -13,16 +12,8 @@ import type { KeyEvent } from '../input/keys.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submitting, type World } from '../step.ts';
 import type { LineUpForm } from './line-up-form.ts';
-
-const EMPTY_FORM: LineUpForm = {
-  step: 'cautions',
-  typed: EMPTY_DRAFT,
-  taken: { compass: [] },
-  scroll: 0,
-  readTo: 0,
-  page: 0,
-  unread: false,
-};
+import { gpsPath, takeSentences } from './line-up-gps.ts';
+import { formOf, lineUpContext, withForm } from './line-up-state.ts';
 
 /** Why the hole in hand can't be lined up, undefined where it can. */
 export function lineUpHindered(state: State): string | undefined {
@@ -40,33 +31,9 @@ export function openLineUp(state: State): Step {
   return still({ ...state, screen: { name: 'line-up', hole: hole.id }, message: undefined });
 }
 
-/** The line-up of a hole as far as it has come. */
-export function formOf(state: State, hole: Document): LineUpForm {
-  return state.lineUps.get(hole.id) ?? EMPTY_FORM;
-}
-
-/** What the steps of the line-up are read against; undefined for a hole without a planned direction. */
-export function lineUpContext(state: State, hole: Document): LineUpContext | undefined {
-  const here = plannedHere(state.project, hole, state.now);
-  return here === undefined
-    ? undefined
-    : {
-        project: state.project,
-        hole,
-        documents: [...state.documents.values()],
-        here,
-        person: state.person,
-        now: state.now,
-      };
-}
-
 /** What was read, held against the plan. */
 export function standingOf(form: LineUpForm, { project, hole, here }: LineUpContext): LineUpStanding {
   return lineUpStanding(project, hole, form.taken, here);
-}
-
-function withForm(state: State, hole: Document, form: LineUpForm): State {
-  return { ...state, lineUps: new Map([...state.lineUps, [hole.id, form]]), message: undefined };
 }
 
 /** Enter: what is typed is taken and the next step is in hand; at the last one the line-up is decided on. */
@@ -77,6 +44,12 @@ export function goOn(state: State, world: World): Step {
   const form = formOf(state, hole);
   if (form.unread) return readOn(state, hole, form);
   if (form.step === 'result') return decide(state, hole, form, context, world);
+  const path = form.step === 'collar' ? gpsPath(form.typed.text) : undefined;
+  if (path !== undefined)
+    return [
+      saying(state, `Reading the GPS at ${path}. A device is listened to for up to half a minute.`),
+      [{ do: 'read gps', path, hole: hole.id }],
+    ];
   const taken = takeTyped(form, form.typed.text, context);
   if (!taken.ok) return still(saying(state, taken.problem, 'alert'));
   const step = taken.stays === true ? form.step : nextOf(taken.form, form.typed.text.trim(), context);
@@ -129,18 +102,8 @@ export function typeInLineUp(state: State, event: KeyEvent): Step {
   const context = hole === undefined ? undefined : lineUpContext(state, hole);
   if (hole === undefined || context === undefined) return still(state);
   const form = formOf(state, hole);
-  if (event.kind === 'paste' && form.step === 'collar' && event.text.includes('$')) {
-    const taken = takeTyped(form, event.text, context);
-    if (!taken.ok) return still(saying(state, taken.problem, 'alert'));
-    const next = withForm(state, hole, { ...taken.form, typed: EMPTY_DRAFT });
-    return still(
-      saying(
-        next,
-        taken.said ?? 'Position taken. Enter goes on.',
-        taken.said === undefined ? 'good' : 'warn',
-      ),
-    );
-  }
+  if (event.kind === 'paste' && form.step === 'collar' && event.text.includes('$'))
+    return takeSentences(state, hole, form, event.text, context);
   const typed = edited(form.typed, event);
   return still(typed === undefined ? state : withForm(state, hole, { ...form, typed }));
 }

@@ -1,13 +1,13 @@
+import { collarSentences, gridSentences } from '../../desk/acts/line-up-sentences.ts';
 import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
-import { holeNouns } from '../../hole/hole.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
-import { plannedCollar } from '../../survey/collars.ts';
 import { expectedReading, formatExpected } from '../../survey/compass.ts';
 import { formatFieldSource } from '../../survey/declination.ts';
 import { formatConvergence, formatDeclination, inEveryNorth } from '../../survey/norths.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
+import { sentenceLines } from './line-up-result.ts';
 
 /** The plan in every north, with the angles between them and their signs in words. */
 export function wayLines({ here }: LineUpContext, width: number): readonly Line[] {
@@ -127,33 +127,20 @@ export function dipLines(form: LineUpForm, { here }: LineUpContext, width: numbe
   ];
 }
 
-/** The collar position, beside the planned one. */
-export function collarLines(form: LineUpForm, { hole }: LineUpContext, width: number): readonly Line[] {
-  const planned = plannedCollar(holeNouns(hole, 'collars'));
+/** The collar position: what there is of it by rank, what was read, what is done about the datum. */
+export function collarLines(form: LineUpForm, context: LineUpContext, width: number): readonly Line[] {
   const { collar } = form.taken;
+  const positions = collarSentences(context, collar);
   return [
     ...wrap(
-      'Where does the collar stand? East, north and height in metres, or paste what the GPS sends.',
+      'Where does the collar stand? East, north and height in metres; or paste what the GPS sends; or type the path of its file or device.',
       width,
     ),
-    ...(planned === undefined
+    ...(positions.length === 0
       ? [line('No planned position.', 'faint')]
-      : wrap(
-          `Planned: ${(planned.eastingMm / 1000).toFixed(1)} E ${(planned.northingMm / 1000).toFixed(1)} N, ${planned.grid}.`,
-          width,
-          'strong',
-        )),
-    ...(collar === undefined
-      ? [line('Enter alone: not taken.', 'faint')]
-      : wrap(
-          `Read: ${collar.eastM.toFixed(1)} E ${collar.northM.toFixed(1)} N (${collar.source}). Enter keeps it.`,
-          width,
-          'good',
-        )),
-    ...wrap(
-      'It is kept beside the planned one; the surveyed one comes later and ranks above both.',
-      width,
-      'faint',
-    ),
+      : positions.flatMap((each) => sentenceLines(each, width))),
+    ...wrap(collar === undefined ? 'Enter alone: not taken.' : 'Enter keeps it.', width, 'strong'),
+    ...gridSentences(context).flatMap((each) => sentenceLines(each, width)),
+    ...wrap('Each position is kept; the best rank is used, and a surveyed one comes later.', width, 'faint'),
   ];
 }

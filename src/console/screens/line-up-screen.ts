@@ -1,7 +1,7 @@
 import { type LineUpContext, type LineUpStep, stepsOf } from '../../desk/acts/line-up-steps.ts';
 import type { Document } from '../../record/document.ts';
-import { formOf, lineUpContext } from '../actions/line-up.ts';
 import { type LineUpForm, readAt } from '../actions/line-up-form.ts';
+import { formOf, lineUpContext } from '../actions/line-up-state.ts';
 import { fit } from '../paint/cells.ts';
 import type { Size } from '../paint/painter.ts';
 import type { State } from '../state.ts';

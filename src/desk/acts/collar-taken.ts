@@ -33,7 +33,9 @@ function readNumbers(hole: Document, text: string): CollarRead {
   const parts = text.trim().split(/[\s,]+/);
   const [eastM = Number.NaN, northM = Number.NaN, heightM] = parts.map(Number);
   if (parts.length < 2 || parts.length > 3 || parts.some((part) => !/^-?\d+(\.\d+)?$/.test(part)))
-    return wrong('Type east, north and height in metres, like 412500.2 6778241 431; or paste the GPS.');
+    return wrong(
+      'Type east, north and height in metres, like 412500.2 6778241 431; paste the GPS, or give its file or device.',
+    );
   if (heightM === undefined && plannedCollar(holeNouns(hole, 'collars')) === undefined)
     return wrong('Type the height too: no planned collar gives one.');
   return { ok: true, collar: { eastM, northM, heightM, source: 'typed at the rig' } };

@@ -4,14 +4,15 @@ import { foundOn } from '../../../src/console/found.ts';
 import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
-import { settled } from '../../../src/console/screens/settled.ts';
 import { screenLines } from '../../../src/console/screens/screen.ts';
+import { settled } from '../../../src/console/screens/settled.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
 import { themeFor } from '../../../src/console/theme.ts';
 import { addCodeOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
+import { readGps } from '../../../src/files/read-gps.ts';
 import { instantMs, offsetMin, type Stamp } from '../../../src/quantity/stamp.ts';
 import type { Document } from '../../../src/record/document.ts';
 import { newMedium } from '../../faults/medium.ts';
@@ -129,6 +130,7 @@ async function openOn(
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
           folderTyped: (text) => text,
+          readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),
         }),
       settle: (state) => settled(state, { columns: 100, rows: 29 }, PLAIN),
