@@ -3,37 +3,59 @@ import { dirname, join } from 'node:path';
 import type { Outside } from '../desk/outside.ts';
 import { whyRefused } from '../files/disk.ts';
 import { realDisk } from '../files/real-disk.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { checkLoggingFile } from '../schema/check-file.ts';
-import { cribLines } from '../schema/crib.ts';
+import { allMeanings } from '../schema/legend.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { TextFile } from '../schema/places.ts';
-import { rowJsonSchema } from '../schema/row-json-schema.ts';
+import { additionsTo, changesUnder } from '../schema/schema-change.ts';
 import { styleFile } from '../schema/styles/index.ts';
-import { atProject } from './at-project.ts';
 import { sayFindings } from './check.ts';
 import { wrongUse } from './findings.ts';
-import { EXIT, refuse, say, sayJson } from './say.ts';
+import { refuse } from './say.ts';
+import { findingsBeside } from './schema-beside.ts';
 
-/** What `offsider schema check` is given: a file, or the name of a style. */
+/** What `offsider schema check` is given: a file, or the name of a style, and another that it is held against. */
 export interface SchemaCheckAsked {
   readonly file: string;
+  readonly against?: string | undefined;
   readonly json: boolean;
 }
 
-/** Checks a logging schema: every fault with its file, line and field, and what to do. */
+/**
+ * Checks a logging schema: every fault with its file, line and field, and what to do. Beside a project.json, its bag numbers and the
+ * logged holes are held against it too; with `against`, what it changes of another one is told.
+ */
 export async function checkSchemaFile(outside: Outside, asked: SchemaCheckAsked): Promise<number> {
-  const style = styleFile(asked.file);
+  const read = await checkedFile(asked.file);
+  if (!read.ok) return refuse(outside, ...read.findings);
+  const { schema, findings } = read.value;
+  const isFile = styleFile(asked.file) === undefined;
+  const beside = isFile ? await findingsBeside(outside, dirname(asked.file), schema) : [];
+  if (asked.against === undefined) return sayFindings(outside, [...findings, ...beside], asked.json);
+  const before = await checkedFile(asked.against);
+  if (!before.ok) return refuse(outside, ...before.findings);
+  if (before.value.schema === undefined) return refuse(outside, ...before.value.findings);
+  const changes = schema === undefined ? [] : changesBetween(before.value.schema, schema, asked.file);
+  return sayFindings(outside, [...findings, ...beside, ...changes], asked.json);
+}
+
+/** What one schema says otherwise than another, and what is new in it. */
+function changesBetween(before: LoggingSchema, after: LoggingSchema, file: string): readonly Finding[] {
+  return [...changesUnder(allMeanings(before), after, { file }), ...additionsTo(before, after, { file })];
+}
+
+type Checked = { readonly schema?: LoggingSchema; readonly findings: readonly Finding[] };
+
+async function checkedFile(named: string): Promise<Result<Checked>> {
   try {
-    const file = style ?? { file: asked.file, text: await readFile(asked.file, 'utf8') };
+    const file = styleFile(named) ?? { file: named, text: await readFile(named, 'utf8') };
     const parents = await parentsOf(file);
-    const { findings } = checkLoggingFile(file, (reference, from) =>
-      parents.get(join(dirname(from), reference)),
-    );
-    return sayFindings(outside, findings, asked.json);
+    return ok(checkLoggingFile(file, (reference, from) => parents.get(join(dirname(from), reference))));
   } catch (error) {
-    return refuse(
-      outside,
+    return refused(
       wrongUse.at(
-        { file: asked.file },
+        { file: named },
         {
           problem: `it can't be read: ${whyRefused(error)}`,
           remedy: 'Give a logging.json, or the name of a style.',
@@ -62,23 +84,4 @@ async function parentsOf(file: TextFile): Promise<ReadonlyMap<string, TextFile>>
     if (next !== undefined) found.set(path, next);
   }
   return found;
-}
-
-/** Prints what can be typed: every pair and key of the project's schema, field by field. */
-export function schemaKeys(
-  outside: Outside,
-  asked: { readonly folder: string; readonly width: number },
-): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async ({ project }) => {
-    say(outside, cribLines(project.schema, asked.width).join('\n'));
-    return EXIT.fine;
-  });
-}
-
-/** Prints the JSON Schema (2020-12) of the rows that the project's schema logs. */
-export function exportSchema(outside: Outside, asked: { readonly folder: string }): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async ({ project }) => {
-    sayJson(outside, rowJsonSchema(project.schema));
-    return EXIT.fine;
-  });
 }

@@ -1,17 +1,10 @@
 import { applyEdits, findNodeAtLocation, type JSONPath, modify, type Node } from 'jsonc-parser';
-import { ok, type Result, refused } from '../finding/finding.ts';
+import { ok, type Result } from '../finding/finding.ts';
 import type { LoadParent } from './chain.ts';
-import { checkSchema } from './check-schema.ts';
+import { type ChangedSchema, FORMATTING, heldToCheck } from './changed-file.ts';
 import type { CodeEntry } from './file-entries.ts';
 import { parseJsonFile } from './json-source.ts';
-import type { LoggingSchema } from './logging-schema.ts';
 import type { TextFile } from './places.ts';
-import { resolveSchema } from './resolve.ts';
-
-/** A changed logging.json and the schema that it gives. */
-export type ChangedSchema = { readonly text: string; readonly schema: LoggingSchema };
-
-const FORMATTING = { formattingOptions: { insertSpaces: true, tabSize: 2, eol: '\n' } };
 
 /**
  * Adds codes to a list of a project's logging.json; comments and order are kept. Refused, with nothing changed, where the
@@ -23,20 +16,8 @@ export function addCodes(
   entries: readonly CodeEntry[],
   loadParent?: LoadParent,
 ): Result<ChangedSchema> {
-  const before = resolveSchema(file, loadParent);
-  if (!before.ok) return before;
-  const inserted = inserting(file, list, entries);
-  if (!inserted.ok) return inserted;
-  const changed: TextFile = { ...file, text: inserted.value };
-  const after = resolveSchema(changed, loadParent);
-  if (!after.ok) return after;
-  const known = new Set(checkSchema(before.value.schema).map((finding) => JSON.stringify(finding)));
-  const bare = checkSchema(after.value.schema);
-  const faults = checkSchema(after.value.schema, after.value.origins).filter(
-    (finding, index) => finding.severity === 'fault' && !known.has(JSON.stringify(bare[index])),
-  );
-  if (faults.length > 0) return refused(...faults);
-  return ok({ text: changed.text, schema: after.value.schema });
+  const inserted = insertCodes(file, list, entries);
+  return inserted.ok ? heldToCheck(file, inserted.value, loadParent) : inserted;
 }
 
 /** Adds one code met on the rig: marked provisional, so that camp is told of it. */
@@ -49,7 +30,8 @@ export function addProvisionalCode(
   return addCodes(file, list, [{ ...entry, look: entry.look ?? '', provisional: true }], loadParent);
 }
 
-function inserting(file: TextFile, list: string, entries: readonly CodeEntry[]): Result<string> {
+/** The text of the file with codes at the end of a list, which is made where it is not there. Not checked. */
+export function insertCodes(file: TextFile, list: string, entries: readonly CodeEntry[]): Result<string> {
   const path: JSONPath = ['lists', list, 'codes'];
   let text = file.text;
   for (const entry of entries) {

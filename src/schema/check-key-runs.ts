@@ -49,7 +49,7 @@ function amountSlip(schema: LoggingSchema, key: Stroke, pair: Stroke, raise: Rai
   const amount = amountBesidePair(schema, key, pair);
   if (amount === undefined) return [];
   const same = pair.field === key.field;
-  const beside = amount === ',' ? 'the comma' : amount;
+  const beside = { ',': 'the comma', ';': 'the semicolon' }[amount] ?? amount;
   return [
     raise(same ? strokesNear : strokesNearElsewhere, [pair.part, key.part], {
       problem:
@@ -74,10 +74,10 @@ function keysTogether(keys: readonly Stroke[], pair: Stroke, raise: Raise): read
   ];
 }
 
-/** Amounts of one character that can stand behind a stroke: 0 takes out, a comma is a trace. */
+/** Amounts of one character that can stand behind a stroke: 0 takes out, a comma is a trace, a semicolon a half. */
 function shortAmounts(schema: LoggingSchema, { field }: Stroke): readonly string[] {
   const levels = scaleOf(schema, field)?.levels.map(({ level }) => String(level)) ?? [];
-  const steps = 'ladder' in field ? field.ladder.map(String) : [];
+  const steps = 'ladder' in field ? field.ladder.map((step) => (step === 0.5 ? ';' : String(step))) : [];
   const shares = field.kind === 'code' ? ['1', '2', '3', '4', '5', '6', '7', '8', '9'] : [];
   const trace = 'traceCountsAsPercent' in field && field.traceCountsAsPercent !== undefined ? [','] : [];
   return ['0', ...levels, ...steps, ...shares, ...trace].filter((amount) => amount.length === 1);

@@ -20,7 +20,7 @@ export function neighboursOnKeyboard(letter: string): readonly string[] {
   return places.flatMap(([y, x]) => ROWS[y]?.[x] ?? []);
 }
 
-/** Letters that touch a digit above them, or the comma beside them. */
+/** Letters that touch a digit above them, or a sign that stands for an amount. */
 const BESIDE_AMOUNT: Readonly<Record<string, string>> = {
   '1': 'q',
   '2': 'qw',
@@ -33,9 +33,10 @@ const BESIDE_AMOUNT: Readonly<Record<string, string>> = {
   '9': 'io',
   '0': 'op',
   ',': 'mkl',
+  ';': 'lp',
 };
 
-/** Letters that a finger lands on when it misses a digit or the comma. None for anything else. */
+/** Letters that a finger lands on when it misses a digit, the comma or the semicolon. None for anything else. */
 export function lettersBesideAmount(character: string): readonly string[] {
   return [...(BESIDE_AMOUNT[character] ?? '')];
 }

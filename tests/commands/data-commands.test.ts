@@ -3,7 +3,6 @@ import { bags } from '../../src/commands/bags.ts';
 import { check } from '../../src/commands/check.ts';
 import { holes } from '../../src/commands/holes.ts';
 import { lineUp } from '../../src/commands/line-up.ts';
-import { checkSchemaFile, exportSchema, schemaKeys } from '../../src/commands/schema.ts';
 import { shift } from '../../src/commands/shift.ts';
 import { survey } from '../../src/commands/survey.ts';
 import { type TerminationAsked, termination } from '../../src/commands/termination.ts';
@@ -244,30 +243,5 @@ describe('termination', () => {
     const { code, out, err } = await ask(more);
     expect([code, out]).toEqual([2, '']);
     expect(err).toContain(problem);
-  });
-});
-
-describe('schema', () => {
-  it('checks a style, and a file with its parents', async () => {
-    const { code, out } = await run((outside) =>
-      checkSchemaFile(outside, { file: `${SAMPLE}/logging.json`, json: false }),
-    );
-    expect([code, out]).toEqual([0, 'Nothing found.\n']);
-  });
-  it('says that a file is not there', async () => {
-    const { code, err } = await run((outside) =>
-      checkSchemaFile(outside, { file: '/nowhere/logging.json', json: false }),
-    );
-    expect(code).toBe(2);
-    expect(err).toContain('/nowhere/logging.json');
-  });
-  it('prints the keys, no line wider than asked', async () => {
-    const { out } = await run((outside) => schemaKeys(outside, { folder, width: 100 }));
-    expect(out).toContain('vx vein breccia');
-    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
-  });
-  it('exports the schema of the rows', async () => {
-    const { out } = await run((outside) => exportSchema(outside, { folder }));
-    expect(JSON.parse(out).$schema).toContain('2020-12');
   });
 });

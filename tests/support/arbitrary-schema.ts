@@ -22,7 +22,7 @@ const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 const APART_KEYS = [...'cspqknrgu'];
 
 /** Letters beside a digit or the comma: behind a key, a slip of its amount. */
-const BESIDE_AMOUNTS = [...'1234567890,'].flatMap(lettersBesideAmount);
+const BESIDE_AMOUNTS = [...'1234567890,;'].flatMap(lettersBesideAmount);
 
 /** Pairs of which no two are one slip apart, nor one from a key with its amount, so that any choice of them passes the schema check. */
 export const APART_PAIRS: readonly string[] = apartPairs();

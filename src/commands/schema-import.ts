@@ -1,0 +1,86 @@
+import { readFile } from 'node:fs/promises';
+import { parentsOf } from '../desk/load-project.ts';
+import type { Outside } from '../desk/outside.ts';
+import { whyRefused } from '../files/disk.ts';
+import { realDisk } from '../files/real-disk.ts';
+import { type CodeColumns, importCodes } from '../schema/import-codes.ts';
+import { type ImportedLibrary, importLibrary } from '../schema/import-library.ts';
+import { atProject } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { EXIT, refuse, say, sayJson, sayTrouble } from './say.ts';
+
+/** What `offsider schema import` is given. */
+export interface ImportAsked {
+  readonly folder: string;
+  readonly by?: string | undefined;
+  readonly list: string;
+  readonly file: string;
+  /** Headings of the CSV. */
+  readonly columns: { readonly [Name in keyof CodeColumns]: string | undefined };
+  /** A field that takes its codes from this list from then on. */
+  readonly field?: string | undefined;
+  readonly preview: boolean;
+  readonly json: boolean;
+}
+
+/**
+ * Takes a code library imposed from elsewhere into a list of logging.json: codes kept as they are, pairs proposed. Gives 1 where a line
+ * can't be taken or the check finds a fault in what comes of it: then nothing is changed.
+ */
+export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise<number> {
+  const { folder, by, preview, json } = asked;
+  return atProject(outside, { folder, by, write: !preview }, async ({ desk }) => {
+    const logging = desk.logging();
+    if (logging === undefined) throw new Error('a project without logging.json was opened');
+    const text = await textOf(asked.file);
+    if (typeof text !== 'string') return refuse(outside, text);
+    const columns = Object.fromEntries(
+      Object.entries(asked.columns).filter(([, heading]) => heading !== undefined),
+    ) as CodeColumns;
+    const codes = importCodes({ file: asked.file, text }, columns);
+    const parents = await parentsOf(realDisk, folder, logging);
+    const file = { file: logging.file, text: logging.text };
+    const library = codes.ok ? importLibrary(file, asked.list, codes.value, asked.field, parents) : codes;
+    if (!library.ok) {
+      sayTrouble(outside, library);
+      outside.stderr.write('Nothing was changed.\n');
+      return EXIT.findings;
+    }
+    if (!preview) {
+      const written = await desk.writeByHand('logging', library.value.text);
+      if (!written.ok) return refuse(outside, ...written.findings);
+    }
+    const { proposed, withoutPair } = library.value;
+    if (json) sayJson(outside, { list: asked.list, written: !preview, proposed, withoutPair });
+    else say(outside, importText(library.value, asked));
+    return EXIT.fine;
+  });
+}
+
+async function textOf(file: string) {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(file));
+  } catch (error) {
+    const problem =
+      error instanceof TypeError ? 'it is not UTF-8 text' : `it can't be read: ${whyRefused(error)}`;
+    return wrongUse.at({ file }, { problem, remedy: 'Give a CSV, saved as "CSV UTF-8".' });
+  }
+}
+
+function importText(
+  { schema, proposed, withoutPair }: ImportedLibrary,
+  { list, preview }: ImportAsked,
+): string {
+  const labels = new Map(schema.lists[list]?.codes.map(({ code, label }) => [code, label]));
+  return [
+    ...proposed.map(({ code, pair }) => `${pair}  ${code}  ${labels.get(code) ?? ''}`),
+    ...(withoutPair.length === 0
+      ? []
+      : [
+          `No safe pair is left for ${withoutPair.join(', ')}: said by the field, like rock'${withoutPair[0]}.`,
+        ]),
+    preview
+      ? `The list ${list} would have ${labels.size} codes, with the pairs above proposed. Nothing was changed.`
+      : `The list ${list} has ${labels.size} codes, with the pairs above proposed. The former logging.json is kept.`,
+  ].join('\n');
+}
