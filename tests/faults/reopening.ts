@@ -23,12 +23,17 @@ export async function faultsOnReopening(
   const desk = opened.value;
   for (const finding of desk.findings())
     if (finding.severity === 'fault') faults.push(`${finding.code}: ${finding.problem}`);
-  for (const { edit, documents } of seen.saved) {
-    for (const name of documents) {
+  for (const saved of seen.saved) {
+    if ('attempt' in saved) continue;
+    for (const name of saved.documents) {
       const history = desk.get(name)?.history ?? [];
-      if (!history.some((entry) => entry.edit === edit)) faults.push(`${edit} is not in ${name.id}`);
+      if (!history.some((entry) => entry.edit === saved.edit))
+        faults.push(`${saved.edit} is not in ${name.id}`);
     }
   }
+  const shown = Math.max(0, ...seen.saved.map((saved) => ('attempt' in saved ? saved.attempt : 0)));
+  const stands = seen.attempts.indexOf(desk.project()?.text ?? '');
+  if (stands < shown) faults.push(`project.json is not as it was shown as saved: ${stands} of ${shown}`);
   for (const document of desk.documents().values()) {
     const fault = chainFault(document.history);
     if (fault !== undefined) faults.push(`${document.id}: ${fault.problem}`);

@@ -1,7 +1,7 @@
 import { afterKill, afterPowerCut, type Choice, type Medium, piecesAtRisk } from './medium.ts';
 import { type Fault, type Operation, type RecordingDisk, recordingDisk } from './recording-disk.ts';
 import { faultsOnReopening } from './reopening.ts';
-import { freshProject, logSitting, type Seen } from './sitting.ts';
+import { freshProject, logSitting, nothingSeen, type Seen } from './sitting.ts';
 
 /** What a run of fault points came to. */
 export interface Tally {
@@ -40,7 +40,7 @@ export interface Start {
 
 /** A new project, nothing logged. */
 export async function firstDay(): Promise<Start> {
-  return { medium: await freshProject(), seen: { saved: [], desks: [] } };
+  return { medium: await freshProject(), seen: nothingSeen() };
 }
 
 /** A project whose last console was killed in the middle of a write, with rows in the journal that no file holds. */
@@ -51,7 +51,7 @@ export async function dayAfterACrash(): Promise<Start> {
   );
   const last = writes.at(-2)?.number ?? 0;
   const disk = recordingDisk(afterKill(start.medium), ({ number }) => (number === last ? 'tear' : undefined));
-  const seen: Seen = { saved: [], desks: [] };
+  const seen = nothingSeen();
   await Promise.race([logSitting(disk, seen), disk.ended]);
   await settle();
   return { medium: afterPowerCut(disk.medium, () => 'keep'), seen };
@@ -60,7 +60,11 @@ export async function dayAfterACrash(): Promise<Start> {
 function copyOf(start: Start): { readonly medium: Medium; readonly seen: Seen } {
   return {
     medium: afterKill(start.medium),
-    seen: { saved: [...start.seen.saved], desks: [...start.seen.desks] },
+    seen: {
+      saved: [...start.seen.saved],
+      desks: [...start.seen.desks],
+      attempts: [...start.seen.attempts],
+    },
   };
 }
 
@@ -148,7 +152,7 @@ export async function runPowerCuts(
   cuts: readonly Choice[],
   tally: Tally,
 ): Promise<void> {
-  const then = { saved: seen.saved.slice(0, moment.saved), desks: seen.desks };
+  const then = { ...seen, saved: seen.saved.slice(0, moment.saved) };
   for (const [index, cut] of cuts.entries()) {
     const name = `power cut ${index} after ${moment.operation.number} (${moment.operation.name} ${moment.operation.path})`;
     await check(afterPowerCut(moment.medium, cut), then, name, tally);

@@ -1,6 +1,13 @@
 import { type Desk, type DeskOptions, openDesk, type Submitted } from '../../src/desk/desk.ts';
 import type { Disk } from '../../src/files/disk.ts';
-import type { Change, DocumentName, Id } from '../../src/record/document.ts';
+import { apply } from '../../src/record/apply.ts';
+import {
+  type Change,
+  type Document,
+  type DocumentName,
+  emptyDocument,
+  type Id,
+} from '../../src/record/document.ts';
 import { HOLE, holeMade, rowLogged, seededRandom, tickingClock } from '../desk/support/values.ts';
 import { type Medium, newMedium, syncFile, syncNames } from './medium.ts';
 import { recordingDisk } from './recording-disk.ts';
@@ -9,10 +16,30 @@ export const FOLDER = '/project';
 export const OTHER_HOLE: DocumentName = { kind: 'hole', id: 'ZQRC002' };
 export const SHIFT: DocumentName = { kind: 'shift', id: 'RIG3_2026-03-14_DAY' };
 
-/** What a person at the rig saw: edits shown as saved, and the desks that were open. */
+/** What was shown as saved: an edit in its documents, or project.json written anew (by its number among the attempts). */
+export type Saved =
+  | { readonly edit: Id; readonly documents: readonly DocumentName[] }
+  | { readonly attempt: number };
+
+/** What a person at the rig saw: what was shown as saved, the desks that were open, the texts tried for project.json. */
 export interface Seen {
-  readonly saved: { readonly edit: Id; readonly documents: readonly DocumentName[] }[];
+  readonly saved: Saved[];
   readonly desks: Desk[];
+  readonly attempts: string[];
+}
+
+/** What is seen before anything is done. */
+export const nothingSeen = (): Seen => ({ saved: [], desks: [], attempts: [EMPTY_PROJECT] });
+const EMPTY_PROJECT = '{}\n';
+
+/** A hole that another console logged: what is taken in here. */
+const ARRIVED: Document = arrived();
+function arrived(): Document {
+  const name = { kind: 'hole', id: 'ZQRC009' };
+  const deed = { edit: 'camp99-1', at: '2026-03-13T08:00:00+08:00', by: 'Kei Larsen', what: 'hole made' };
+  const made = apply(emptyDocument(name), deed, holeMade('ZQRC009'));
+  if (!made.ok) throw new Error(made.problem);
+  return made.document;
 }
 
 /** A medium with an empty project on it. */
@@ -21,7 +48,7 @@ export async function freshProject(): Promise<Medium> {
   const disk = recordingDisk(medium);
   await disk.makeFolder(FOLDER);
   const file = await disk.create(`${FOLDER}/project.json`);
-  await file.write(new TextEncoder().encode('{}\n'));
+  await file.write(new TextEncoder().encode(EMPTY_PROJECT));
   await file.sync();
   await disk.syncFolder(FOLDER);
   await disk.syncFolder('/');
@@ -56,7 +83,7 @@ export function faultOptions(disk: Disk, seed: number): DeskOptions {
 
 /**
  * A sitting at the rig: two holes and a shift made, rows logged in bursts, an amendment, an edit over two documents,
- * undo and redo, files written twice, a rod, more rows, closing. Where opening is refused it is tried once more.
+ * undo and redo, a copy taken in, project.json written twice, files written twice, more rows, closing. Where opening is refused it is tried once more.
  */
 export async function logSitting(disk: Disk, seen: Seen): Promise<void> {
   const desk = await openTwice(disk, 11 + seen.saved.length * 10);
@@ -74,6 +101,25 @@ export async function logSitting(disk: Disk, seen: Seen): Promise<void> {
   };
   const say = (what: string, ...parts: readonly (readonly [DocumentName, readonly Change[]])[]): void =>
     note(desk.submit({ what, parts: parts.map(([document, changes]) => ({ document, changes })) }));
+  const writeProject = (): void => {
+    const attempt = seen.attempts.length;
+    const text = `{ "attempt": ${attempt} }\n`;
+    seen.attempts.push(text);
+    waiting.push(
+      desk.writeByHand('project', text).then((written) => {
+        if (written.ok) seen.saved.push({ attempt });
+      }),
+    );
+  };
+  const takeIn = (): void => {
+    const taken = desk.receive(ARRIVED);
+    if (!taken.ok) return;
+    waiting.push(
+      taken.durable.then((saved) => {
+        if (saved.ok) seen.saved.push({ edit: 'camp99-1', documents: [{ kind: 'hole', id: 'ZQRC009' }] });
+      }),
+    );
+  };
   const pause = async (): Promise<void> => {
     await Promise.all(waiting.splice(0));
   };
@@ -100,6 +146,9 @@ export async function logSitting(disk: Disk, seen: Seen): Promise<void> {
   await pause();
   note(desk.undo(HOLE));
   note(desk.redo(HOLE));
+  writeProject();
+  await pause();
+  takeIn();
   await pause();
   log(4);
   await pause();
@@ -107,6 +156,8 @@ export async function logSitting(disk: Disk, seen: Seen): Promise<void> {
   void desk.snapshot();
   log(6);
   log(7);
+  await pause();
+  writeProject();
   await pause();
   say('row taken out', [HOLE, [{ remove: ['rows', rows[0] ?? ''] }]]);
   await pause();
