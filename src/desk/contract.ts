@@ -50,6 +50,8 @@ export interface Desk {
   readonly folder: () => string;
   readonly readOnly: boolean;
   readonly person: string;
+  /** This copy of the project on this computer: its ids begin with it. */
+  readonly replica: () => string;
   /** Documents that stand, by key (`hole/ZQRC004`). A new map after every change. */
   readonly documents: () => ReadonlyMap<string, Document>;
   readonly get: (name: DocumentName) => Document | undefined;

@@ -26,6 +26,7 @@ export function readingSession(
     folder: () => folder,
     readOnly: true,
     person: needs.person,
+    replica: () => 'unsaved',
     documents: () => documents,
     get: (name) => documents.get(documentKey(name)),
     findings: () => findings,

@@ -90,6 +90,7 @@ function deskOn(state: State): Desk {
     folder: () => state.base.folder,
     readOnly: false,
     person: state.needs.person,
+    replica: () => state.base.replica,
     documents: () => state.shelf.standing(),
     get: (name) => state.shelf.standing().get(documentKey(name)),
     findings: () => state.findings,

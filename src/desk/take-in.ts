@@ -2,10 +2,11 @@ import { documentFault } from '../files/document-file.ts';
 import { foldLines } from '../files/fold.ts';
 import { identifierFault } from '../files/identifiers.ts';
 import type { WorkLine } from '../files/journal-line.ts';
-import { standingOf } from '../record/ancestry.ts';
+import { everyEntry, standingOf } from '../record/ancestry.ts';
 import { chainFault } from '../record/chain.ts';
 import type { Deed, Document, Entry, Id } from '../record/document.ts';
 import { emptyDocument } from '../record/document.ts';
+import { sameJson } from '../record/json.ts';
 import { merge, type Question } from '../record/merge.ts';
 import { recordOutside } from '../record/outside.ts';
 
@@ -37,9 +38,10 @@ export function takeIn(
 ): TakenIn {
   const misnamed = identifierFault(copy.id);
   if (misnamed !== undefined) return { ok: false, problem: `"${copy.id}" can't be an id: ${misnamed}` };
-  const recorded = withOutside(copy, deed);
-  if ('problem' in recorded) return { ok: false, problem: recorded.problem };
+  const edited = withOutside(copy, deed);
+  if ('problem' in edited) return { ok: false, problem: edited.problem };
   const mine = ours ?? emptyDocument(copy);
+  const recorded = asTakenBefore(mine, copy, edited);
   const standing = standingOf(mine, recorded);
   if (standing === 'unrelated')
     return { ok: false, problem: `it is another ${copy.kind} that goes by the name ${copy.id}` };
@@ -92,6 +94,19 @@ function withOutside(copy: Document, deed: (what: string) => Deed): Document | {
   } catch (error) {
     return { problem: error instanceof Error ? error.message : String(error) };
   }
+}
+
+/** A copy edited outside that was taken in before, with the entry made then: the same edit is no second one, and asks nothing again. */
+function asTakenBefore(ours: Document, copy: Document, edited: Document): Document {
+  const made = edited.history.at(-1);
+  if (made === undefined || edited.history.length === copy.history.length) return edited;
+  const before = everyEntry(ours.history).find(
+    (entry) =>
+      entry.outside === true &&
+      sameJson(entry.follows, made.follows) &&
+      sameJson(entry.changes, made.changes),
+  );
+  return before === undefined ? edited : { ...edited, history: [...copy.history, before] };
 }
 
 function sharedStart(a: readonly Entry[], b: readonly Entry[]): number {

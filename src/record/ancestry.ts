@@ -3,17 +3,14 @@ import type { Document, Entry } from './document.ts';
 /** How another copy of a document stands to ours, decided by the chain and never by a clock. */
 export type Standing = 'same' | 'newer' | 'older' | 'diverged' | 'unrelated';
 
+/** Every entry that a history holds, those merged in included. */
+export function everyEntry(history: readonly Entry[]): readonly Entry[] {
+  return history.flatMap((entry) => [entry, ...everyEntry(entry.merged ?? [])]);
+}
+
 /** Hashes of every entry that a history holds, those merged in included. */
 export function heldBy(history: readonly Entry[]): ReadonlySet<string> {
-  const held = new Set<string>();
-  const add = (entries: readonly Entry[]): void => {
-    for (const entry of entries) {
-      held.add(entry.hash);
-      if (entry.merged !== undefined) add(entry.merged);
-    }
-  };
-  add(history);
-  return held;
+  return new Set(everyEntry(history).map((entry) => entry.hash));
 }
 
 /** How many entries of a history, from its start, another one holds: as its own or merged in. */

@@ -75,6 +75,34 @@ describe('a copy that comes back', () => {
     await here.close();
   });
 
+  it('edited outside and taken in twice is one edit: the second time it changes nothing and asks nothing', async () => {
+    const { folder, hole } = await projectWithHole();
+    const [id, row] = Object.entries(hole.tables.rows ?? {})[1] ?? [];
+    const rows = { ...hole.tables.rows, [String(id)]: { ...row, remark: 'mailed back by camp' } };
+    const edited = { ...hole, tables: { ...hole.tables, rows } } as Document;
+    const clean = await opened(folder);
+    expect(clean.receive(edited)).toMatchObject({ ok: true, outcome: 'newer', questions: 0 });
+    const history = clean.get(HOLE)?.history;
+    expect(clean.receive(edited)).toMatchObject({ ok: true, outcome: 'same' });
+    await done(clean, HOLE, [{ patch: ['rows', String(id)], set: { remark: 'changed here since' } }]);
+    expect(clean.receive(edited)).toMatchObject({ ok: true, outcome: 'older', questions: 0 });
+    expect(clean.get(HOLE)?.history.slice(0, -1)).toEqual(history);
+    await clean.close();
+  });
+
+  it('edited outside and merged is not asked about again', async () => {
+    const { folder, hole } = await projectWithHole();
+    const [id, row] = Object.entries(hole.tables.rows ?? {})[1] ?? [];
+    const rows = { ...hole.tables.rows, [String(id)]: { ...row, remark: 'theirs' } };
+    const edited = { ...hole, tables: { ...hole.tables, rows } } as Document;
+    const here = await opened(folder);
+    await done(here, HOLE, [{ patch: ['rows', String(id)], set: { remark: 'ours' } }]);
+    expect(here.receive(edited)).toMatchObject({ ok: true, outcome: 'merged', questions: 1 });
+    expect(here.receive(edited)).toMatchObject({ ok: true, outcome: 'older', questions: 0 });
+    expect(Object.keys(here.get(HOLE)?.tables.questions ?? {})).toHaveLength(1);
+    await here.close();
+  });
+
   it('sent to and fro is merged there and taken here, and never asked about again', async () => {
     const { folder } = await projectWithHole();
     const copy = newProject();

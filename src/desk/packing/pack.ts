@@ -38,10 +38,8 @@ const IN_NO_JOURNAL = { generation: 0, sequence: 0 };
 export async function pack(desk: Desk, project: Project, chosen: readonly Document[]): Promise<Packed> {
   const packed = [...chosen].sort((a, b) => (documentPath(a) < documentPath(b) ? -1 : 1));
   const at = desk.now();
-  // An id begins with the replica that gave it.
-  const replica = desk.newId().replace(/-\d+$/, '');
   const bundle = makeBundle(
-    { project: project.settings.name, replica, by: desk.person, at },
+    { project: project.settings.name, replica: desk.replica(), by: desk.person, at },
     filesOf(desk, packed),
   );
   const opened = openBundle(bundle.bytes, bundle.name);
