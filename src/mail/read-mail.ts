@@ -11,9 +11,16 @@ export interface Attached {
 
 const MEGABYTE = 1024 * 1024;
 
-/** What is accepted of a mail. A bundle of 32 MB comes to 44 MB in one. */
+/**
+ * What is accepted of a mail. Its reader keeps each line by itself and each part as a thing: a mail of nothing but short lines, which
+ * none with attachments is, would fill the memory.
+ */
 export const MAIL_LIMITS = {
-  bytes: 48 * MEGABYTE,
+  bytes: 24 * MEGABYTE,
+  /** Lines of any length, and for larger mails as many as would be this long. */
+  lines: 20_000,
+  lineBytes: 60,
+  boundaryLines: 5000,
   headerBytes: 256 * 1024,
   nesting: 40,
   mailsInMails: 5,
@@ -40,6 +47,8 @@ export async function readMail(bytes: Uint8Array, file: string): Promise<Result<
       'its mail program saved it in a form of its own',
       `Save it as .eml, or save its attachments and take those in. ${NOTHING_CHANGED}`,
     );
+  const tooMany = linesFault(bytes);
+  if (tooMany !== undefined) return refuse(tooMany, SAVE_THEM);
   const email = await parsed(bytes);
   if (email === undefined)
     return refuse('it is nested deeper, or its headers are longer, than those of any mail', SAVE_THEM);
@@ -71,6 +80,23 @@ async function parsed(bytes: Uint8Array): Promise<Email | undefined> {
     return undefined;
   }
 }
+
+/** Why the lines of a mail are not those of one with attachments, in words; undefined where they are. */
+function linesFault(bytes: Uint8Array): string | undefined {
+  let [lines, boundaries] = [0, 0];
+  for (let at = bytes.indexOf(LINE_FEED); at >= 0; at = bytes.indexOf(LINE_FEED, at + 1)) {
+    lines += 1;
+    if (bytes[at + 1] === HYPHEN && bytes[at + 2] === HYPHEN) boundaries += 1;
+  }
+  if (lines > MAIL_LIMITS.lines + bytes.length / MAIL_LIMITS.lineBytes)
+    return `it has ${lines} lines, more than a mail of its size`;
+  return boundaries > MAIL_LIMITS.boundaryLines
+    ? `it has ${boundaries} lines that may part it, more than any mail`
+    : undefined;
+}
+
+const LINE_FEED = 0x0a;
+const HYPHEN = 0x2d;
 
 /** The form in which one common mail program saves mails and drafts: its first bytes are always these. */
 function isCompoundFile(bytes: Uint8Array): boolean {
