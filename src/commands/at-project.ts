@@ -5,6 +5,7 @@ import { requireProject } from '../desk/opening.ts';
 import type { Outside } from '../desk/outside.ts';
 import { factsIfThere } from '../files/disk.ts';
 import { JOURNAL_FOLDER } from '../files/journal.ts';
+import { withLastRead } from '../files/last-good.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { readProjectFile } from '../files/read-file.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
@@ -97,6 +98,12 @@ function newerFiles(desk: Desk): readonly Finding[] {
 
 /** The project that the two hand-written files of a folder make, read before anything is locked. */
 async function readByHand(folder: string): Promise<Result<LoadedProject>> {
+  const read = await readBoth(folder);
+  if (read.ok) return read;
+  return refused(...(await withLastRead(realDisk, folder, read.findings)));
+}
+
+async function readBoth(folder: string): Promise<Result<LoadedProject>> {
   const there = await requireProject(realDisk, folder);
   if (!there.ok) return there;
   const project = await jsonIn(folder, HAND_WRITTEN.project);

@@ -4,6 +4,7 @@ import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { noProject } from '../files/findings.ts';
 import { JOURNAL_FOLDER } from '../files/journal.ts';
 import { KEPT_FOLDER, keepCopy } from '../files/keep-copy.ts';
+import { keepAsRead } from '../files/last-good.ts';
 import { type Lock, type LockRequest, takeLock } from '../files/lock.ts';
 import type { Machine } from '../files/machine.ts';
 import { HAND_WRITTEN, type ProjectFolder, readProjectFolder } from '../files/project-folder.ts';
@@ -126,6 +127,8 @@ async function readUnderLock(needs: OpeningNeeds, lock: Lock): Promise<Opened> {
   const read = await readProjectFolder(disk, folder, needs.migrations ?? MIGRATIONS);
   await makeRooms(disk, folder);
   for (const copy of read.keep) await keepCopy(disk, folder, copy);
+  for (const json of [read.project, read.logging])
+    if (json !== undefined) await keepAsRead(disk, folder, json.file, new TextEncoder().encode(json.text));
   for (const leftover of read.leftovers) await disk.unlink(join(folder, leftover));
   const replica = await takeReplica(disk, folder, machine.host, random, newToken(random));
   const documents = [...read.documents.values()].flatMap(({ document, copy }) =>

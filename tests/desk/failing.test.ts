@@ -105,7 +105,10 @@ describe('when a file is written by somebody else while the desk is open', () =>
     expect(desk.findings().map((finding) => finding.code)).toEqual(['edited-outside']);
     expect(desk.get(HOLE)?.tables.hole?.hole?.state).toBe('suspended');
     expect(Object.keys(desk.get(HOLE)?.tables.rows ?? {})).toHaveLength(1);
-    expect(await disk.list('/project/journal/kept')).toEqual(['holes-ZQRC001.json.edited-outside.1']);
+    expect(await disk.list('/project/journal/kept')).toEqual([
+      'holes-ZQRC001.json.edited-outside.1',
+      'project.json.read.1',
+    ]);
     await desk.close();
     const again = await openDesk(faultOptions(disk, 9));
     expect(again.ok && again.value.findings()).toEqual([]);
@@ -119,7 +122,10 @@ describe('files written by hand', () => {
     expect(desk.project()?.value).toEqual({});
     const written = await desk.writeByHand('project', '{ "name": "Quokka Hill" }\n');
     expect(written.ok && written.value.value).toEqual({ name: 'Quokka Hill' });
-    expect(await disk.list('/project/journal/kept')).toEqual(['project.json.before.1']);
+    expect(await disk.list('/project/journal/kept')).toEqual([
+      'project.json.before.1',
+      'project.json.read.1',
+    ]);
     await disk.unlink('/project/project.json');
     const file = await disk.create('/project/project.json');
     await file.write(new TextEncoder().encode('{ "name": "by hand" }'));
