@@ -7,12 +7,12 @@ import type { Disk } from '../../../src/files/disk.ts';
 import { readDocumentFile } from '../../../src/files/document-file.ts';
 import { loadDocument } from '../../../src/files/load-document.ts';
 import { DOCUMENT_LIMITS, type JsonText, OTHER_LIMITS, readJsonText } from '../../../src/files/read-json.ts';
-import type { Change } from '../../../src/record/document.ts';
 import { gridByCode } from '../../../src/survey/grids.ts';
 import { SAMPLE } from '../../commands/support/outside.ts';
-import { HOLE, holeMade, rowLogged } from '../../desk/support/values.ts';
+import { HOLE } from '../../desk/support/values.ts';
 import { type Spoiling, spoiling } from '../../files/hostile.ts';
 import { HOSTILE } from '../vectors.ts';
+import { SMALL_HOLE } from './small-hole.ts';
 import { refusedBare, type Target, target, unsound } from './target.ts';
 
 const file = (path: string): string => readFileSync(join(SAMPLE, path), 'utf8');
@@ -118,28 +118,6 @@ const takeDocument =
       : refusedBare(stored.findings);
   };
 
-function thingOf(change: Change | undefined): unknown {
-  return change !== undefined && 'put' in change ? change.thing : undefined;
-}
-
-const SMALL_HOLE = JSON.stringify(
-  {
-    $schema: '../schemas/hole.schema.json',
-    format: 1,
-    kind: HOLE.kind,
-    id: HOLE.id,
-    journal: { generation: 1, sequence: 2 },
-    tables: {
-      hole: { hole: thingOf(holeMade()[0]) },
-      rows: Object.fromEntries(
-        [0, 1].map((metre) => [`k2-${metre}`, thingOf(rowLogged(`k2-${metre}`, metre))]),
-      ),
-    },
-    history: [],
-  },
-  null,
-  2,
-);
 const SHIFT_ID = 'RC7_2026-03-14_DAY';
 
 const program = target('a program CSV', fc.array(spoiling, { minLength: 1, maxLength: 4 }), (how) => {
