@@ -8,6 +8,15 @@ export type Command =
   | { readonly does: 'undo' | 'redo' | 'leave' }
   /** `check`: what was read at the rod check, where it was typed: last digits, `x6` bags, `@54.5` depth. */
   | { readonly does: 'rod done'; readonly check?: string }
+  /** A mismatch noted at a rod is mended; `check` as at the rod. */
+  | { readonly does: 'mend'; readonly check?: string }
+  /** A bag in hand held against where it lies: any depth within its metre, and the chute it hangs under. */
+  | {
+      readonly does: 'scan';
+      readonly number: string;
+      readonly depthMm: Depth;
+      readonly chute?: 'first' | 'second';
+    }
   | { readonly does: 'put control off'; readonly reason: string }
   | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
   | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
@@ -41,6 +50,8 @@ export type RigCommand =
       readonly kind: 'standard' | 'blank' | 'field duplicate';
       readonly reason?: string;
     }
+  /** A duplicate and its primary hang on each other's chute: their numbers change places. */
+  | { readonly does: 'swap pair'; readonly lastDigits: string }
   | { readonly does: 'photo'; readonly tray: number; readonly file: string }
   | { readonly does: 'number bags'; readonly first: string; readonly last: string }
   /** `lastDigits`: of the control put off that is placed now; the oldest where none is said. */

@@ -5,7 +5,7 @@ import type { Wrong } from './meaning.ts';
 import { nearWords } from './near.ts';
 import { type ItemsContext, readItems } from './read-items.ts';
 import { RIG_COMMANDS } from './rig-commands.ts';
-import { type Refusal, refusal, type Said } from './said.ts';
+import { type Refusal, refusal, type Said, type Suggestion } from './said.ts';
 
 /** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe nobody sees one). */
 export type CommandLine = {
@@ -88,6 +88,12 @@ export const COMMANDS: readonly CommandWord[] = [
   },
   overInterval('merge', 'Make one row of several'),
 ];
+
+/** The words of {@link COMMANDS}, each with its form and what it does, as completions. */
+export const COMMAND_WORDS: readonly Suggestion[] = COMMANDS.map(({ word, form, does }) => ({
+  text: word,
+  label: `${form}: ${does}`,
+}));
 
 function overInterval(word: 'clear' | 'insert' | 'merge', does: string): CommandWord {
   return {

@@ -1,5 +1,5 @@
 import { type Field, type LoggingSchema, listOf, scaleOf } from '../schema/logging-schema.ts';
-import { COMMANDS, RANGE_FORM } from './commands.ts';
+import { COMMAND_WORDS, RANGE_FORM } from './commands.ts';
 import type { EntryContext } from './parse.ts';
 import { writeAmount } from './read-amount.ts';
 import type { Suggestion } from './said.ts';
@@ -18,10 +18,14 @@ export type Completion = {
 
 /**
  * What could complete the last token of a line, or come next where none is begun. A pair is found by its letters, by
- * the start of a word of its label, and by its code.
+ * the start of a word of its label, and by its code; a command from `words`, which may hold more than the entry line's own.
  */
-export function complete(text: string, context: EntryContext): Completion {
-  if (text.startsWith(';')) return completeCommand(text);
+export function complete(
+  text: string,
+  context: EntryContext,
+  words: readonly Suggestion[] = COMMAND_WORDS,
+): Completion {
+  if (text.startsWith(';')) return completeCommand(text, context, words);
   const named = /(?:^| )([a-z][a-z0-9]*)'('?)([^'/=]*)$/.exec(text);
   const field = typingIndex(context.schema).fields.get(named?.[1] ?? '');
   if (named !== null && field !== undefined) {
@@ -175,12 +179,25 @@ function valuesOf(schema: LoggingSchema, field: Field, begun: string): readonly 
     .map(({ text, label }) => ({ text, label }));
 }
 
-function completeCommand(text: string): Completion {
-  const word = text.slice(1);
-  const options = COMMANDS.filter((each) => each.word.startsWith(word)).map((each) => ({
-    text: `;${each.word}`,
-    label: `${each.form}: ${each.does}`,
-  }));
-  const range = word === '' ? [{ text: ';', label: `${RANGE_FORM.form}: ${RANGE_FORM.does}` }] : [];
-  return { from: 0, options: [...options, ...range], amounts: [] };
+/** Behind a range what can be said of its rows, without single keys: they would have to stand in each. Behind a word its form, shown only. */
+function completeCommand(text: string, context: EntryContext, words: readonly Suggestion[]): Completion {
+  const range = /^;[\d.]+-[\d.]+ +/.exec(text)?.[0];
+  if (range !== undefined) {
+    const said = complete(text.slice(range.length), { ...context, gloves: true });
+    return { ...said, from: said.from + range.length };
+  }
+  const [, word = '', space = ''] = /^;([^ ]*)( *)/.exec(text) ?? [];
+  if (space !== '') {
+    const known = words.filter((each) => each.text === word);
+    return {
+      from: text.length,
+      options: [],
+      amounts: known.map(({ label }) => ({ text: `;${word}`, label })),
+    };
+  }
+  const options = words
+    .filter((each) => each.text.startsWith(word))
+    .map((each) => ({ text: `;${each.text}`, label: each.label }));
+  const ranges = word === '' ? [{ text: ';', label: `${RANGE_FORM.form}: ${RANGE_FORM.does}` }] : [];
+  return { from: 0, options: [...options, ...ranges], amounts: [] };
 }

@@ -40,7 +40,7 @@ export function explain(
 
 function repeatNote(row: RowSaid, { previous }: Pick<EntryContext, 'previous'>): readonly Segment[] {
   if (!row.repeat) return [];
-  return [{ text: previous?.noReturn ? 'as the last row with chips' : 'as above', kind: 'note' }];
+  return [{ text: previous?.noReturn ? 'the last row with chips again' : 'the same again', kind: 'note' }];
 }
 
 function contactNote(schema: LoggingSchema, above: RowSaid | undefined, cells: Cells): readonly Segment[] {

@@ -1,7 +1,7 @@
 import type { Interval } from '../quantity/interval.ts';
 import { alone, type CommandWord, type RigCommand, readInterval, wrong } from './command.ts';
 import { readReason } from './reason.ts';
-import { readCare } from './rod-care.ts';
+import { isRodText } from './rod-words.ts';
 import { SAMPLE_COMMANDS } from './sample-commands.ts';
 
 const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
@@ -10,16 +10,26 @@ const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
 export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'rod',
-    form: ';rod, or ;rod 163 with the last digits of the bag in hand (x6: six bags, @54.5: another depth, cslh: as ;hygiene)',
+    form: ';rod, or ;rod 163 with the last digits of the bag in hand (x6: six bags, @54.5: another depth, cslh: as ;hygiene; where it asks for a look: first158, heavy or even, controls1)',
     does: 'Rod done: stamp time and depth, check the bags',
     previewed: false,
     read: (text) => {
       if (text === '') return { does: 'rod done' };
-      return text
-        .split(/ +/)
-        .every((each) => /^([A-Z0-9-]+|x\d{1,2}|@[\d.]+)$/.test(each) || readCare(each) !== undefined)
+      return isRodText(text)
         ? { does: 'rod done', check: text }
         : wrong('the last digits of the bag', ';rod 163');
+    },
+  },
+  {
+    word: 'mend',
+    form: ';mend, or ;mend 163 x6 with what is read now',
+    does: 'Mend a mismatch that was noted at a rod, the oldest first',
+    previewed: false,
+    read: (text) => {
+      if (text === '') return { does: 'mend' };
+      return isRodText(text)
+        ? { does: 'mend', check: text }
+        : wrong('nothing, or what is read on the bags now', ';mend 163 x6');
     },
   },
   ...(['dry', 'moist', 'wet'] as const).map((moisture) =>

@@ -1,4 +1,12 @@
-import { type CommandWord, type MassesTyped, type RigCommand, readInterval, wrong } from './command.ts';
+import { parseDepth } from '../quantity/depth.ts';
+import {
+  type Command,
+  type CommandWord,
+  type MassesTyped,
+  type RigCommand,
+  readInterval,
+  wrong,
+} from './command.ts';
 import type { Wrong } from './meaning.ts';
 import { CARE_HELP, readCare } from './rod-care.ts';
 
@@ -42,6 +50,23 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
     },
   },
   {
+    word: 'scan',
+    form: ';scan 46 ZQ000163, or ;scan 46 second ZQ000163 under a chute',
+    does: 'Hold a bag in hand against where it lies: a depth within its metre, the first or second chute',
+    previewed: false,
+    read: readScan,
+  },
+  {
+    word: 'swap',
+    form: ';swap 163',
+    does: 'A duplicate and its primary hang on each other’s chute: their numbers change places',
+    previewed: false,
+    read: (text) =>
+      /^[A-Z0-9][A-Z0-9-]*$/.test(text)
+        ? { does: 'swap pair', lastDigits: text }
+        : wrong('the last digits of one of the two', ';swap 163'),
+  },
+  {
     word: 'photo',
     form: ';photo 3 IMG_0412.JPG',
     does: 'The photograph of a chip tray: tray number, file name',
@@ -57,6 +82,17 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
 
 function isControl(word: string): word is keyof typeof CONTROLS {
   return Object.hasOwn(CONTROLS, word);
+}
+
+/** `46 ZQ000163`, `46-47 second ZQ000163`: where the bag lies, the chute if it hangs under one, its number. */
+export function readScan(text: string): Command | Wrong {
+  const [, from = '', chute, number = ''] =
+    /^([\d.]+)(?:-[\d.]+)?(?: +(first|second))? +([A-Z0-9][A-Z0-9-]*)$/.exec(text) ?? [];
+  const depthMm = parseDepth(from);
+  if (depthMm === undefined)
+    return wrong('a depth within its metre, then the number of the bag', ';scan 46 ZQ000163');
+  if (chute !== 'first' && chute !== 'second') return { does: 'scan', number, depthMm };
+  return { does: 'scan', number, depthMm, chute };
 }
 
 /** `44-45 bulk 38.2 split 3.1`: a metre, and what was weighed, each once. */

@@ -56,6 +56,20 @@ describe('Tab', () => {
   test('knows the words behind ;', () => {
     expect(options(';cl')).toEqual([';clear']);
     expect(options(';')).toContain(';u');
+    expect(complete(';su', { schema }, [{ text: 'survey', label: 'Survey' }]).options).toEqual([
+      { text: ';survey', label: 'Survey' },
+    ]);
+  });
+
+  test('shows the form of a command behind its word', () => {
+    expect(complete(';split ', { schema }).amounts.map(({ label }) => label)).toEqual([
+      ';split 46.5: Make two rows of the one that holds this depth',
+    ]);
+  });
+
+  test('completes what is said of a range, and offers no single key there', () => {
+    expect(complete(';44-49 pyri', { schema, above })).toMatchObject({ from: 7, options: [{ text: 'py' }] });
+    expect(options(';44-49 ')[0]).toBe('bs');
   });
 
   test('has nothing to add to a remark or a quoted text', () => {

@@ -58,8 +58,10 @@ describe('the echo', () => {
   });
 
   test('says that a point repeats, and across no return what it repeats', () => {
-    expect(changes('.')).toEqual(['note: as above']);
-    expect(changes('.', { above, previous: rowOf('nr').row })).toEqual(['note: as the last row with chips']);
+    expect(changes('.')).toEqual(['note: the same again']);
+    expect(changes('.', { above, previous: rowOf('nr').row })).toEqual([
+      'note: the last row with chips again',
+    ]);
     expect(echo('nr/hose off')).toEqual(['note: no return: nothing observed', 'note: remark: hose off']);
   });
 

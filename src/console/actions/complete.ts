@@ -1,5 +1,6 @@
 import { complete } from '../../shorthand/complete.ts';
 import { draftOf } from '../draft.ts';
+import { lineWords } from '../line-words.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 import { entryContext } from './entry.ts';
@@ -10,7 +11,7 @@ export function completeLine(state: State): Step {
   const hole = holeInHand(state);
   if (hole === undefined || state.screen.name !== 'log') return still(state);
   if (state.draft.text === '') return openForm(state);
-  const found = complete(state.draft.text, entryContext(state, hole, state.screen.cursor));
+  const found = complete(state.draft.text, entryContext(state, hole, state.screen.cursor), lineWords());
   const first = found.options[0];
   const others = [...found.options.slice(1), ...found.amounts]
     .slice(0, 6)

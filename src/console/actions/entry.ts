@@ -81,7 +81,21 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
   const marked = `${formatInterval(at)} saved, marked ?: ${reasons[0]}. = on the empty line settles it.`;
   const said = reasons.length === 0 ? next : saying(next, marked, 'warn');
   const replay = state.held.length === 0 ? [] : [{ do: 'replay' as const, events: state.held }];
-  return [withCautions(said, parsed), [...effects, ...replay]];
+  const taught = withLine(withCautions(said, parsed), state, hole, parsed);
+  return [{ ...taught, formed: undefined }, [...effects, ...replay]];
+}
+
+/** After a row said by fields: the shortest line that would have done the same. */
+function withLine(saved: State, before: State, hole: Document, { row }: ParsedRow): State {
+  const { draft, formed, screen } = before;
+  if (formed === undefined || screen.name !== 'log' || !draft.text.startsWith(formed)) return saved;
+  const line = writeLine(row, entryContext(before, hole, screen.cursor));
+  const { text = '', tone } = saved.message ?? {};
+  return saying(
+    saved,
+    `${text}${/[.!?]$/.test(text) ? '' : '.'} The line ${line} would have done the same.`,
+    tone,
+  );
 }
 
 /** Logs the row at the logged head, or amends the one that is open; then the line is empty, or the one that waited. */

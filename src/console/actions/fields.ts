@@ -140,9 +140,7 @@ function logForm(state: State, world: World): Step {
     ...state,
     screen: { name: 'log', hole: screen.hole, cursor: screen.cursor },
     draft: draftOf(text),
+    formed: text,
   };
-  const [next, effects] = enterLine(asLine, world);
-  if (effects.length === 0)
-    return [{ ...next, screen: next.screen.name === 'log' ? next.screen : asLine.screen }, effects];
-  return [saying(next, `Saved. The line ${text} would have done the same.`, 'good'), effects];
+  return enterLine(asLine, world);
 }

@@ -17,22 +17,18 @@ export function cellText(schema: LoggingSchema, field: Field, cell: Cell | undef
   }
   if ('levels' in cell) return listed(Object.entries(cell.levels));
   if ('percents' in cell) return listed(Object.entries(cell.percents));
-  if ('percent' in cell) return `${amountText(cell.percent)}%`;
+  if ('percent' in cell) return cell.percent === 'trace' ? 'tr' : `${cell.percent}%`;
   if ('number' in cell) return String(cell.number);
   return 'flag' in cell ? 'yes' : cell.text;
 }
 
-/** The largest first, so that what is cut off is what matters least. */
+/** The largest first, so that what is cut off is what matters least. A trace is kept with its mineral by a space that is no break. */
 function listed(amounts: readonly (readonly [code: string, amount: Amount])[]): string {
   const size = (amount: Amount): number => (amount === 'trace' ? 0 : amount);
   return [...amounts]
     .sort(([, a], [, b]) => size(b) - size(a))
-    .map(([code, amount]) => `${code.toLowerCase()}${amountText(amount)}`)
+    .map(([code, amount]) => `${code.toLowerCase()}${amount === 'trace' ? '\u00a0tr' : amount}`)
     .join(' ');
-}
-
-function amountText(amount: Amount): string {
-  return amount === 'trace' ? 'tr' : String(amount);
 }
 
 /** A cell's text in exactly `width` cells. Of a list whole items stay and the rest is counted: `chl2 sil1 +1`. */

@@ -34,10 +34,15 @@ export function echoLines(
 /** Why a line is not taken and what it could be, each thing said once. */
 export function refusalWords({ problem, remedy, suggestions }: Refusal): string {
   const could = suggestions
-    .filter(({ text, label }) => !remedy.includes(`${text} ${label}`))
+    .filter(({ text }) => !says(`${problem} ${remedy}`, text))
     .map(({ text, label }) => `${text} ${label}`)
     .join(', ');
-  return `${problem}. ${remedy}${could === '' ? '' : `: ${could}`}`;
+  return `${problem}${/[.?!]$/.test(problem) ? '' : '.'} ${remedy}${could === '' ? '' : `: ${could}`}`;
+}
+
+/** True where a text holds strokes or a word as such, not as a part of another. */
+function says(text: string, strokes: string): boolean {
+  return text.split(/[\s:,?]+/).includes(strokes);
 }
 
 const TONES: { readonly [kind in Segment['kind']]: Tone } = {

@@ -1,6 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitCell } from '../../../src/console/panels/cell-text.ts';
+import { cellText, fitCell } from '../../../src/console/panels/cell-text.ts';
+import { type Field, fieldNamed } from '../../../src/schema/logging-schema.ts';
+import { schema } from '../../shorthand/fixture-schema.ts';
+
+describe('what a cell says in its column', () => {
+  const sulphides = fieldNamed(schema, 'sulphides') as Field;
+  const veins = fieldNamed(schema, 'veins') as Field;
+
+  it.each([
+    [veins, { percent: 2 }, '2%'],
+    [veins, { percent: 'trace' }, 'tr'],
+    [veins, { absent: 'none' }, '–'],
+    [sulphides, { percents: { pyr: 'trace', ccp: 2 } }, 'ccp2 pyr\u00a0tr'],
+  ] as const)('%#: %o', (field, cell, text) => {
+    expect(cellText(schema, field, cell, '–')).toBe(text);
+  });
+});
 
 describe('a cell of the log in its column', () => {
   it.each([

@@ -34,6 +34,17 @@ describe('the echo', () => {
     expect(lines).not.toContain('…');
   });
 
+  it('of a repeat says so, and then what stands, each once', async () => {
+    const [repeat, same] = await echo('.');
+    expect(repeat).toBe('the same again');
+    expect(same).toMatch(/^as above: basalt, /);
+  });
+
+  it('ends a problem with its own mark or a full stop, and names strokes once', async () => {
+    expect((await echo('p')).join(' ')).toBe('p pyrite: how much? Type the amount behind it: p2 ');
+    expect((await echo('r2')).join(' ')).toBe('arsenopyrite is not above: ar2. Type ar2 if you see it ');
+  });
+
   it('names suggestions that the remedy does not name already', () => {
     const refusal = {
       kind: 'refused',
