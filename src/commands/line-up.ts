@@ -1,23 +1,21 @@
+import { type PlannedHere, plannedHere } from '../desk/acts/line-up.ts';
+import { collarSentences, gridSentences, northSentences } from '../desk/acts/line-up-sentences.ts';
 import type { Outside } from '../desk/outside.ts';
-import { headerOf, planOf } from '../hole/hole.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { type Azimuth, azimuth, formatAzimuth } from '../quantity/azimuth.ts';
-import { metres } from '../quantity/depth.ts';
+import { azimuth, formatAzimuth } from '../quantity/azimuth.ts';
 import { dip, formatDip } from '../quantity/dip.ts';
-import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { directionsOf, siteOfProject, surveyOf } from '../standing/survey.ts';
-import { bestCollar, positionOf } from '../survey/collars.ts';
+import { surveyOf } from '../standing/survey.ts';
+import { collarsByRank } from '../survey/collars.ts';
 import { formatExpected } from '../survey/compass.ts';
-import { assessLineUp, formatAzimuthCompared, formatDipCompared } from '../survey/line-up.ts';
 import {
-  formatConvergence,
-  formatDeclination,
-  inEveryNorth,
-  type NorthAngles,
-  toNorth,
-} from '../survey/norths.ts';
-import { anglesAt } from '../survey/site.ts';
+  assessLineUp,
+  formatAzimuthCompared,
+  formatDipCompared,
+  type LineUpAnswer,
+} from '../survey/line-up.ts';
+import { inEveryNorth, toNorth } from '../survey/norths.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 
@@ -28,76 +26,83 @@ export interface LineUpAsked {
   readonly json: boolean;
 }
 
-/** Says the planned direction of a hole in every north, what a compass should read, and how the accepted line-up compares. */
+/** Says the planned direction of a hole in every north, what a compass should read, where the collar is, and how the accepted line-up compares. */
 export function lineUp(outside: Outside, asked: LineUpAsked): Promise<number> {
   return atProject(outside, { folder: asked.folder }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
-    const facts = lineUpFacts(at.project, hole.value, at.desk.now());
-    if (asked.json) sayJson(outside, facts);
-    else say(outside, lineUpLines(at.project, hole.value, at.desk.now()).join('\n'));
-    return facts.compared?.accepted === false ? EXIT.findings : EXIT.fine;
+    const here = plannedHere(at.project, hole.value, at.desk.now());
+    const answer = here === undefined ? undefined : accepted(at.project, hole.value, here);
+    if (asked.json) sayJson(outside, factsOf(at.project, hole.value, here, answer));
+    else say(outside, linesOf(at.project, hole.value, here, answer).join('\n'));
+    return answer?.accepted === false ? EXIT.findings : EXIT.fine;
   });
 }
 
-function lineUpFacts(project: Project, hole: Document, now: Stamp) {
-  const plan = planOf(hole);
-  const angles = anglesOf(project, hole, now);
-  const planned = plan === undefined ? undefined : azimuth(plan.azimuthDeg, plan.azimuthNorth);
+function factsOf(
+  project: Project,
+  hole: Document,
+  here: PlannedHere | undefined,
+  answer: LineUpAnswer | undefined,
+) {
   return {
     hole: headerOf(hole).name,
-    ...angles,
-    planned: planned === undefined ? [] : inEveryNorth(planned, angles),
-    dipDeg: plan?.dipDeg,
+    ...here?.angles,
+    field: here?.field,
+    planned: here === undefined ? [] : inEveryNorth(here.planned.azimuth, here.angles, here.field?.epoch),
+    dipDeg: here?.planned.dip,
+    collars: collarsByRank(holeNouns(hole, 'collars')),
     set: surveyOf(project, hole).lineUp,
-    compared: compared(project, hole, angles),
+    compared: answer,
+    findings: here?.findings ?? [],
   };
 }
 
-/** Declination and convergence at the best collar, today. */
-function anglesOf(project: Project, hole: Document, now: Stamp): NorthAngles {
-  const { collars, place } = directionsOf(project, hole);
-  const collar = bestCollar(collars);
-  const position = collar === undefined ? undefined : positionOf(collar);
-  return anglesAt(siteOfProject(project), position, metres(collar?.elevationMm ?? 0), now, place).angles;
-}
-
-function compared(project: Project, hole: Document, angles: NorthAngles) {
-  const plan = planOf(hole);
+/** The accepted line-up held against the plan as it is now. */
+function accepted(project: Project, hole: Document, here: PlannedHere): LineUpAnswer | undefined {
   const { lineUp: set } = surveyOf(project, hole);
-  if (plan === undefined || set === undefined) return undefined;
-  const measured = toNorth(azimuth(set.azimuthDeg, set.azimuthNorth), plan.azimuthNorth, angles);
+  if (set === undefined) return undefined;
+  const measured = toNorth(
+    azimuth(set.azimuthDeg, set.azimuthNorth),
+    here.planned.azimuth.north,
+    here.angles,
+  );
   if (measured === undefined) return undefined;
-  const planned = { azimuth: azimuth(plan.azimuthDeg, plan.azimuthNorth), dip: dip(plan.dipDeg) };
-  const targetM = metres(plan.targetMm ?? plan.depthMm);
-  return assessLineUp(planned, { azimuth: measured, dip: dip(set.dipDeg) }, targetM, project.survey);
+  return assessLineUp(
+    here.planned,
+    { azimuth: measured, dip: dip(set.dipDeg) },
+    here.targetM,
+    project.survey,
+  );
 }
 
-function lineUpLines(project: Project, hole: Document, now: Stamp): readonly string[] {
-  const {
-    planned,
-    dipDeg,
-    compared: answer,
-    declinationDeg,
-    convergenceDeg,
-    hole: name,
-  } = lineUpFacts(project, hole, now);
-  const plan = planOf(hole);
-  if (plan === undefined || dipDeg === undefined) return [`${name} has no planned direction.`];
-  const magnetic: Azimuth | undefined = planned.find((each) => each.north === 'magnetic');
+function linesOf(
+  project: Project,
+  hole: Document,
+  here: PlannedHere | undefined,
+  answer: LineUpAnswer | undefined,
+): readonly string[] {
+  const { name } = headerOf(hole);
+  if (here === undefined) return [`${name} has no planned direction.`];
+  const { planned, magnetic, angles } = here;
+  const norths = inEveryNorth(planned.azimuth, angles, here.field?.epoch);
+  const positions = collarSentences({ hole }, undefined);
   return [
-    `${name}, planned dip ${formatDip(dipDeg)}, azimuth ${planned.map(formatAzimuth).join(' = ')}`,
-    ...(declinationDeg === undefined ? [] : [formatDeclination(declinationDeg)]),
-    ...(convergenceDeg === undefined ? [] : [formatConvergence(convergenceDeg)]),
+    `${name}, planned dip ${formatDip(planned.dip)}, azimuth ${norths.map(formatAzimuth).join(' = ')}`,
+    ...northSentences({ here, project }).map((each) => each.text),
     ...(magnetic === undefined ? [] : [`On the compass ${formatExpected(magnetic)}.`]),
-    ...(answer === undefined
-      ? ['No line-up is accepted yet.']
-      : [
-          `Set: ${formatAzimuthCompared(answer.azimuth, azimuth(plan.azimuthDeg, plan.azimuthNorth))}`,
-          `     ${formatDipCompared(answer.dip)}`,
-          `     ${answer.missM.toFixed(1)} m at the target`,
-          ...(answer.request === undefined ? [] : [answer.request]),
-        ]),
+    ...positions.map((each) => each.text),
+    ...(positions.length === 0 ? [] : gridSentences({ project }).map((each) => each.text)),
+    ...(answer === undefined ? ['No line-up is accepted yet.'] : answerLines(answer, here)),
     'Only the driller moves the rig; a correction is a request.',
+  ];
+}
+
+function answerLines(answer: LineUpAnswer, { planned }: PlannedHere): readonly string[] {
+  return [
+    `Set: ${formatAzimuthCompared(answer.azimuth, planned.azimuth)}`,
+    `     ${formatDipCompared(answer.dip)}`,
+    `     ${answer.missM.toFixed(1)} m at the target`,
+    ...(answer.request === undefined ? [] : [answer.request]),
   ];
 }

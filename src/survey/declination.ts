@@ -18,6 +18,8 @@ export interface MagneticField {
   readonly model: string;
   /** The decimal year it was taken for. */
   readonly epoch: number;
+  /** The last month that the model is made for, `2029-11`. */
+  readonly validTo: string;
 }
 
 /** A field, or none with the reason; a field can come with a caution. */
@@ -26,9 +28,9 @@ export interface FieldAnswer {
   readonly findings: readonly Finding[];
 }
 
-/** Where a declination is from: `World Magnetic Model WMM-2025 for 2026.2`. */
+/** Where a declination is from: `World Magnetic Model WMM-2025 for 2026.2, valid to 2029-11`. */
 export function formatFieldSource(field: MagneticField): string {
-  return `World Magnetic Model ${field.model} for ${field.epoch.toFixed(1)}`;
+  return `World Magnetic Model ${field.model} for ${field.epoch.toFixed(1)}, valid to ${field.validTo}`;
 }
 
 /** Decimal year of an instant, UTC. */
@@ -64,6 +66,7 @@ export function magneticField(where: Geographic, elevationM: number, at: Stamp, 
     totalNt: point.f,
     model: model.name,
     epoch: decimalYear(ms),
+    validTo: model.end_date.toISOString().slice(0, 7),
   };
   return { field, findings: checkHorizontalField(field.horizontalNt, place) };
 }

@@ -110,7 +110,7 @@ describe('the order of work', () => {
       for (const north of ['true', 'magnetic', 'grid'])
         expect(text).toMatch(new RegExp(`\\d° ${north} dip -60\\.0°`));
       expect(text).toContain('grid dip -60.0° as planned');
-      expect(text).toMatch(/declination 1\.\d\d° east/);
+      expect(text).toMatch(/Declination 1\.\d\d° east/);
       expect(text).toContain('World Magnetic Model WMM-2025');
       expect(text).toContain('grid = true - convergence');
     }

@@ -12,7 +12,7 @@ describe('the declination', () => {
     const { field, findings } = magneticField(inland, 400, on('2026-07-02T12:00:00Z'), AT);
     expect(field).toMatchObject({ model: 'WMM-2025' });
     expect(field?.epoch).toBeCloseTo(2026.5, 3);
-    expect(formatFieldSource(field!)).toBe('World Magnetic Model WMM-2025 for 2026.5');
+    expect(formatFieldSource(field!)).toBe('World Magnetic Model WMM-2025 for 2026.5, valid to 2029-11');
     expect(findings).toEqual([]);
   });
 

@@ -65,13 +65,60 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
     });
 }
 
+const gathered = (text: string, before: readonly string[]): readonly string[] => [...before, text];
+
 function addLineUp(program: Command, outside: Outside, done: Done): void {
-  oneHole(program, 'line-up', 'the planned direction in every north, and the line-up beside it').action(
-    async (hole, options) => {
-      const { lineUp } = await import('../line-up.ts');
-      done(await lineUp(outside, { folder: options.project, hole, json: options.json === true }));
-    },
-  );
+  withWho(
+    oneHole(
+      program,
+      'line-up',
+      'the planned direction in every north and the line-up beside it; with readings: holds them against the plan',
+    ),
+  )
+    .option('--cautions <who>', 'who read the cautions; read is not inducted')
+    .option('--permission <who>', 'who of the crew gave permission, the rig stopped')
+    .addOption(new Option('--way <way>', 'what the rig is set by').choices(['pegs', 'device', 'compass']))
+    .option(
+      '--azimuth <degrees>',
+      'of the mast, from grid (pegs) or true (device) north; t, m, g, l behind it: another',
+    )
+    .option(
+      '--compass <readings>',
+      'metres from the rig and readings, 22:269.5,270; sighted back 30:89.5b',
+      gathered,
+      [],
+    )
+    .option('--crew-dip <degrees>', 'dip of the mast by the crew, down negative')
+    .option('--clinometer <degrees>', 'dip of the mast by your own clinometer')
+    .option('--collar <position>', 'east, north, height in metres of the grid: "412500.2 6778241 431"')
+    .option('--gps <path>', 'collar by NMEA 0183 from a file or a device')
+    .option('--record', 'record it: accepted inside tolerance, else refused with the correction to request')
+    .option('--because <why>', 'with --record: why it is accepted outside tolerance')
+    .addHelpText(
+      'after',
+      '\nOnly the driller moves the rig; a correction is a request. = behind a reading insists.',
+    )
+    .action(async (hole, options) => {
+      const { project: folder, record, because, by, json, ...readings } = options;
+      const { isRead } = await import('../line-up-readings.ts');
+      if (!isRead(readings) && record !== true) {
+        const { lineUp } = await import('../line-up.ts');
+        done(await lineUp(outside, { folder, hole, json: json === true }));
+        return;
+      }
+      const { lineUpTake } = await import('../line-up-take.ts');
+      done(
+        await lineUpTake(outside, {
+          folder,
+          hole,
+          json: json === true,
+          by,
+          readings,
+          record: record === true,
+          because,
+        }),
+      );
+    });
 }
 
 function addCollars(program: Command, outside: Outside, done: Done): void {

@@ -1,17 +1,16 @@
-import { collarSentences, gridSentences } from '../../desk/acts/line-up-sentences.ts';
+import { collarSentences, gridSentences, northSentences } from '../../desk/acts/line-up-sentences.ts';
 import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import { expectedReading, formatExpected } from '../../survey/compass.ts';
-import { formatFieldSource } from '../../survey/declination.ts';
-import { formatConvergence, formatDeclination, inEveryNorth } from '../../survey/norths.ts';
+import { inEveryNorth } from '../../survey/norths.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { sentenceLines } from './line-up-result.ts';
 
 /** The plan in every north, with the angles between them and their signs in words. */
-export function wayLines({ here }: LineUpContext, width: number): readonly Line[] {
-  const { angles, field, planned } = here;
+export function wayLines(context: LineUpContext, width: number): readonly Line[] {
+  const { angles, field, planned } = context.here;
   const norths = inEveryNorth(planned.azimuth, angles, field?.epoch);
   return [
     ...norths.map((one) =>
@@ -20,14 +19,7 @@ export function wayLines({ here }: LineUpContext, width: number): readonly Line[
         'faint',
       ]),
     ),
-    ...(angles.declinationDeg === undefined
-      ? wrap('The declination is not known here: no compass can be used.', width, 'warn')
-      : wrap(formatDeclination(angles.declinationDeg), width, 'faint')),
-    ...(field === undefined ? [] : wrap(`Field by the ${formatFieldSource(field)}.`, width, 'faint')),
-    ...(angles.convergenceDeg === undefined
-      ? []
-      : wrap(formatConvergence(angles.convergenceDeg), width, 'faint')),
-    ...here.findings.flatMap((each) => wrap(`${each.problem}. ${each.remedy}`, width, 'warn')),
+    ...northSentences(context).flatMap((each) => sentenceLines(each, width)),
     line('How is the rig set?', 'strong'),
     spans(['1 ', 'accent'], 'surveyed sight pegs (grid)'),
     spans(['2 ', 'accent'], 'alignment device on the mast (true)'),

@@ -4,8 +4,10 @@ import { degreesBetween, formatAzimuth } from '../../quantity/azimuth.ts';
 import type { Document } from '../../record/document.ts';
 import { siteOfProject } from '../../standing/survey.ts';
 import { bestCollar, collarsByRank, positionOf } from '../../survey/collars.ts';
+import { formatFieldSource } from '../../survey/declination.ts';
 import { bearingAndDistance, formatAxes, formatDatumShift } from '../../survey/grids.ts';
 import { formatAzimuthCompared, formatDipCompared } from '../../survey/line-up.ts';
+import { formatConvergence, formatDeclination, formatEastWest } from '../../survey/norths.ts';
 import type { CollarTaken } from './collar-taken.ts';
 import type { LineUpStanding } from './line-up.ts';
 import type { LineUpContext, LineUpReading } from './line-up-steps.ts';
@@ -17,6 +19,44 @@ export interface Sentence {
 }
 
 const sentence = (text: string, tone: Sentence['tone'] = 'plain'): Sentence => ({ text, tone });
+
+/** The planned direction in every north, the angles between them with their signs in words, where each is from, and every caution about them. */
+export function northSentences({
+  here,
+  project,
+}: Pick<LineUpContext, 'here' | 'project'>): readonly Sentence[] {
+  const { angles, field, planned } = here;
+  const own = project.settings.survey.declination;
+  return [
+    ...(angles.declinationDeg === undefined
+      ? [sentence('The declination is not known here: no compass can be used.', 'warn')]
+      : [sentence(`${capital(formatDeclination(angles.declinationDeg))}.`, 'faint')]),
+    ...(own === undefined
+      ? []
+      : [
+          sentence(
+            `That is project.json's own (${own.source})${field === undefined ? '' : `; by the model it is ${formatEastWest(field.declinationDeg)}`}.`,
+            'warn',
+          ),
+        ]),
+    ...(field === undefined ? [] : [sentence(`${formatFieldSource(field)}.`, 'faint')]),
+    ...(angles.convergenceDeg === undefined
+      ? []
+      : [sentence(`${capital(formatConvergence(angles.convergenceDeg))}.`, 'faint')]),
+    ...(angles.mineGridRotationDeg === undefined
+      ? []
+      : [
+          sentence(
+            `Mine north bears ${formatEastWest(angles.mineGridRotationDeg)} of grid north (mine grid = grid - rotation, clockwise positive).`,
+            'faint',
+          ),
+        ]),
+    ...(planned.azimuth.north === 'magnetic'
+      ? [sentence('The plan is from magnetic north, which moves: ask for its date.', 'warn')]
+      : []),
+    ...here.findings.map(doubtSentence),
+  ];
+}
 
 /** Each thing planned and measured with its difference, the miss it would make, the checks beside it, what is doubtful, the decision. */
 export function resultSentences(

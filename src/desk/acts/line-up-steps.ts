@@ -160,7 +160,8 @@ function takeCompass<F extends LineUpReading>(
 ): Taken<F> {
   const { distanceM, taken } = form;
   const along = here.magnetic;
-  if (typed === '' || distanceM === undefined || along === undefined) return { ok: true, form };
+  if (typed === '' || distanceM === undefined) return { ok: true, form };
+  if (along === undefined) return wrong('The declination is not known here: a compass can not be used.');
   if (typed === 'x') return { ...withTaken(form, { compass: taken.compass.slice(0, -1) }), stays: true };
   const { insists, text } = insisted(typed);
   const [, digits, back] = /^(\d{1,3}(?:\.\d+)?)(b?)$/.exec(text) ?? [];

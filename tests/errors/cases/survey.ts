@@ -36,6 +36,7 @@ const FIELD = {
   totalNt: 57_000,
   model: 'WMM-2025',
   epoch: 2026.2,
+  validTo: '2029-11',
 };
 const ONE_SHOT = [[30, 88, -60]] as const;
 const DOWN = [

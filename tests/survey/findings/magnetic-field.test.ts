@@ -9,6 +9,7 @@ const FIELD = {
   totalNt: 57_000,
   model: 'WMM-2025',
   epoch: 2026.2,
+  validTo: '2029-11',
 };
 const SETTINGS = { fieldToleranceNt: 1000, magneticDipToleranceDeg: 1 };
 const RUN = runOf([[30, 88, -60]], { toolClass: 'magnetic', north: 'magnetic' });

@@ -1,0 +1,117 @@
+import { lineUpStanding, plannedHere, recordLineUpTaken } from '../desk/acts/line-up.ts';
+import { resultSentences } from '../desk/acts/line-up-sentences.ts';
+import type { LineUpContext } from '../desk/acts/line-up-steps.ts';
+import type { Outside } from '../desk/outside.ts';
+import { type Finding, ok } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
+import { type AtProject, atProject, holeNamed } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { type ReadingsAsked, type ReadingsTaken, takeReadings } from './line-up-readings.ts';
+import { makerOf, submitMade } from './lines/submit-made.ts';
+import { EXIT, refuse, say, sayJson } from './say.ts';
+
+/** What `offsider line-up <hole>` is given with readings. */
+export interface LineUpTakeAsked {
+  readonly folder: string;
+  readonly hole: string;
+  readonly json: boolean;
+  readonly by?: string | undefined;
+  readonly readings: ReadingsAsked;
+  /** Record it: accepted inside its tolerance, else refused with the correction to request. */
+  readonly record: boolean;
+  /** Why it is accepted though it is outside its tolerance. */
+  readonly because?: string | undefined;
+}
+
+/** Holds a line-up as read against the plan, as the screen does; with `record` it is decided on and kept. */
+export function lineUpTake(outside: Outside, asked: LineUpTakeAsked): Promise<number> {
+  const { folder, record, by } = asked;
+  return atProject(outside, { folder, write: record, by }, async (at) => {
+    const hole = holeNamed(at, asked.hole);
+    if (!hole.ok) return refuse(outside, ...hole.findings);
+    const here = plannedHere(at.project, hole.value, at.desk.now());
+    if (here === undefined) return refuse(outside, noPlan(asked.hole));
+    const context: LineUpContext = {
+      project: at.project,
+      hole: hole.value,
+      documents: [...at.desk.documents().values()],
+      here,
+      person: at.desk.person,
+      now: at.desk.now(),
+    };
+    const taken = await takeReadings(asked.readings, context);
+    if (!taken.ok) return refuse(outside, ...taken.findings);
+    return tell(at, context, taken.value, asked);
+  });
+}
+
+async function tell(
+  at: AtProject,
+  context: LineUpContext,
+  { reading, said }: ReadingsTaken,
+  asked: LineUpTakeAsked,
+): Promise<number> {
+  const { outside, project } = at;
+  const standing = lineUpStanding(project, context.hole, reading.taken, context.here);
+  const { answer } = standing;
+  if (asked.json) sayJson(outside, { hole: headerOf(context.hole).name, taken: reading.taken, ...standing });
+  else
+    say(
+      outside,
+      [...said, ...resultSentences(reading, standing, context).map((each) => each.text)].join('\n'),
+    );
+  if (asked.record) {
+    const missing = answer === undefined ? 'the line-up is not whole' : missingWord(reading.taken);
+    if (missing !== undefined) return refuse(outside, notRecorded(missing));
+    const code = await keep(at, context, reading.taken, standing, asked.because);
+    if (code !== undefined) return code;
+  }
+  return answer?.accepted === true || (answer !== undefined && asked.because !== undefined)
+    ? EXIT.fine
+    : EXIT.findings;
+}
+
+function missingWord(taken: ReadingsTaken['reading']['taken']): string | undefined {
+  if (taken.cautionsReadBy === undefined) return 'nobody is said to have read the cautions (--cautions)';
+  if (taken.permissionBy === undefined) return 'nobody is said to have given permission (--permission)';
+  return taken.way === undefined ? 'it is not said what the rig was set by (--way)' : undefined;
+}
+
+/** Records the line-up as decided; an exit code where it could not be. */
+async function keep(
+  at: AtProject,
+  { project, hole }: LineUpContext,
+  taken: ReadingsTaken['reading']['taken'],
+  standing: ReturnType<typeof lineUpStanding>,
+  because: string | undefined,
+): Promise<number | undefined> {
+  const accepted = standing.answer?.accepted === true || because !== undefined;
+  const decision = accepted
+    ? { accepted: true as const, ...(because === undefined ? {} : { because }) }
+    : { accepted: false as const };
+  const made = recordLineUpTaken(project, hole, taken, standing, decision, makerOf(at.desk));
+  const name = { kind: hole.kind, id: hole.id };
+  const done = await submitMade({ desk: at.desk, project, hole: name, noteMismatches: false }, ok(made));
+  if (done.kind === 'refused')
+    return refuse(at.outside, wrongUse.at({ hole: hole.id }, { problem: done.problem, remedy: done.remedy }));
+  at.outside.stderr.write(
+    accepted
+      ? 'Accepted and recorded: station 0 of the hole.\n'
+      : 'Refused and recorded, with the request.\n',
+  );
+  return undefined;
+}
+
+function notRecorded(problem: string): Finding {
+  return wrongUse.at({ file: '--record' }, { problem, remedy: 'Nothing is recorded. Give what is missing.' });
+}
+
+function noPlan(hole: string): Finding {
+  return wrongUse.at(
+    { hole },
+    {
+      problem: 'the hole has no planned direction to be held against',
+      remedy: 'Give it a plan first: offsider enter, then ;plan 270g -60 180.',
+    },
+  );
+}

@@ -1,0 +1,210 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { lineUp } from '../../src/commands/line-up.ts';
+import type { ReadingsAsked } from '../../src/commands/line-up-readings.ts';
+import { type LineUpTakeAsked, lineUpTake } from '../../src/commands/line-up-take.ts';
+import { nmeaChecksum } from '../../src/survey/nmea.ts';
+import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
+
+const HOLE = 'MBRC004';
+/** By pegs and clinometer as planned, everything said. */
+const SOUND: ReadingsAsked = {
+  cautions: 'NOK',
+  permission: 'Mick Tarrant',
+  way: 'pegs',
+  azimuth: '270.3',
+  compass: [],
+  crewDip: '-60',
+  clinometer: '-60.1',
+};
+
+async function take(
+  readings: Partial<ReadingsAsked>,
+  more: Partial<LineUpTakeAsked> = {},
+  folder = copyOfSample(),
+) {
+  const heard = hear();
+  const asked = { folder, hole: HOLE, json: false, record: false, readings: { ...SOUND, ...readings } };
+  const code = await lineUpTake(heard.outside, { ...asked, ...more });
+  const { tables } = JSON.parse(readFileSync(join(folder, `holes/${HOLE}.json`), 'utf8'));
+  const all = (table: object | undefined) => Object.values(table ?? {}) as readonly object[];
+  return {
+    code,
+    out: heard.out(),
+    err: heard.err(),
+    lineUps: all(tables.lineUps),
+    collars: all(tables.collars),
+  };
+}
+
+/** A project whose survey settings have more in them. */
+function withSurvey(more: string): string {
+  const folder = copyOfSample();
+  const file = join(folder, 'project.json');
+  writeFileSync(file, readFileSync(file, 'utf8').replace('"survey": {', `"survey": { ${more},`));
+  return folder;
+}
+
+function gps(...sentences: readonly string[]): string {
+  const file = join(freshFolder(), 'gps.txt');
+  writeFileSync(file, sentences.join('\r\n'));
+  return file;
+}
+
+const summed = (body: string) => `$${body}*${nmeaChecksum(body)}`;
+const FIX = summed('GPGGA,010203,2907.31900,S,12205.99000,E,1,09,0.9,431.5,M,,M,,');
+
+describe('a line-up by command', () => {
+  it('is held against the plan and not recorded unless that is asked', async () => {
+    const { code, out, lineUps } = await take({});
+    expect([code, lineUps]).toEqual([0, []]);
+    expect(out).toContain(
+      'Azimuth: planned 270.0° grid, measured 270.3° grid: 0.3° to the right, inside 1.0°.',
+    );
+    expect(out).toMatch(/0\.\d\d° apart in space: 0\.\d m off at the target, 80 m down\./);
+    expect(out).toContain('Inside tolerance.');
+  });
+
+  it('inside tolerance is accepted and recorded with who read the cautions and who gave permission', async () => {
+    const { code, lineUps } = await take({}, { record: true });
+    expect(code).toBe(0);
+    expect(lineUps).toMatchObject([
+      {
+        accepted: true,
+        way: 'sight pegs',
+        azimuthDeg: 270.3,
+        azimuthNorth: 'grid',
+        dipDeg: -60.1,
+        permissionBy: 'Mick Tarrant',
+        cautionsReadBy: expect.stringMatching(/^NOK, /),
+      },
+    ]);
+  });
+
+  it('outside is refused and recorded with the correction to request: which way and how much', async () => {
+    const { code, out, lineUps } = await take({ azimuth: '268.2', clinometer: '-61.3' }, { record: true });
+    expect(code).toBe(1);
+    expect(out).toContain(
+      'Ask the driller to turn the mast 1.8° clockwise (right), seen from above and set the mast 1.3° flatter',
+    );
+    expect(lineUps).toMatchObject([
+      { accepted: false, correction: expect.stringContaining('Ask the driller') },
+    ]);
+  });
+
+  it('outside is accepted with a reason, which is recorded', async () => {
+    const { code, lineUps } = await take({ azimuth: '268.2' }, { record: true, because: 'pad too narrow' });
+    expect(code).toBe(0);
+    expect(lineUps).toMatchObject([{ accepted: true, because: 'pad too narrow' }]);
+  });
+
+  it.each([
+    [{ cautions: undefined }, 'nobody is said to have read the cautions'],
+    [{ permission: undefined }, 'nobody is said to have given permission'],
+    [{ azimuth: undefined }, 'the line-up is not whole'],
+  ])('is not recorded without %j', async (readings, why) => {
+    const { code, err, lineUps } = await take(readings, { record: true });
+    expect([code, lineUps]).toEqual([2, []]);
+    expect(err).toContain(why);
+  });
+
+  it.each([
+    [{ azimuth: '90.2' }, 'is the back-bearing: the plan is 270.0° grid'],
+    [{ azimuth: '365' }, 'An azimuth runs from 0 to 360'],
+    [{ clinometer: '60' }, 'points upwards'],
+    [{ clinometer: '30.2' }, 'likely an inclination from vertical'],
+    [{ collar: '6778160 412460 431' }, 'east and north swapped'],
+    [{ collar: '1353215 22238057 431' }, 'Likely feet'],
+    [{ compass: ['22'] }, 'Metres from the rig and readings are wanted'],
+    [{ compass: ['22:180'] }, 'neither the azimuth nor its back-bearing'],
+    [{ gps: '/nowhere/gps' }, 'the file or its folder is not there'],
+  ])('is refused for %j with the likely cause', async (readings, why) => {
+    const { code, err, lineUps } = await take(readings, { record: true });
+    expect([code, lineUps]).toEqual([2, []]);
+    expect(err).toContain(why);
+  });
+});
+
+describe('a compass by command', () => {
+  it('is averaged along the hole and sighted back, and is a check beside the pegs', async () => {
+    const { out } = await take({ compass: ['22:269.0,269.4', '30:89.2b,89.0b'] });
+    expect(out).toMatch(/Compass: 270\.\d° grid, readings spread 0\.3°; 0\.\d° from the azimuth\./);
+  });
+
+  it('recognises a reading that is the other one, and says so', async () => {
+    const { out } = await take({ compass: ['22:89.2', '30:269.2'] });
+    expect(out).toContain('89.2° is the other one: sighted back. It is turned by 180°.');
+    expect(out).toMatch(/Compass: 270\.\d° grid/);
+  });
+
+  it('that disagrees at two distances is not used', async () => {
+    const { code, out } = await take({ way: 'compass', azimuth: undefined, compass: ['22:266', '30:272'] });
+    expect(code).toBe(1);
+    expect(out).toContain('The compass gives no azimuth that can be used.');
+    expect(out).toContain('disagree by 6.0°: not used');
+  });
+
+  it('in magnetic ground is refused as the only check, and beside pegs is not', async () => {
+    const folder = withSurvey('"magneticGround": true');
+    const compass = ['22:269.2', '30:269.2'];
+    const alone = await take({ way: 'compass', azimuth: undefined, compass }, {}, folder);
+    expect([alone.code, alone.out]).toEqual([1, expect.stringContaining('a compass alone is no check')]);
+    expect((await take({ compass }, {}, folder)).code).toBe(0);
+  });
+});
+
+describe('the collar by command', () => {
+  it('is read from a GPS, averaged with its quality, and kept beside the planned one', async () => {
+    const { out, collars } = await take(
+      { gps: gps(FIX, FIX, FIX.replace('431.5', '439.5'), '$GPGSV,3*00') },
+      { record: true },
+    );
+    expect(out).toMatch(/Collar read: .* \(GPS, 2 fixes, plain, scatter 0\.0 m, 9 satellites, 2 left out\)/);
+    expect(collars).toMatchObject([{ rank: 'planned' }, { rank: 'handheld', elevationMm: 431_500 }]);
+  });
+
+  it('without a fix, or with sentences that do not fit their checksum, is refused with the reason', async () => {
+    for (const [file, why] of [
+      [gps(FIX.replace('431.5', '439.5')), 'checksum'],
+      [gps('hello'), 'no NMEA sentence with a checksum'],
+      [gps(summed('GPGGA,010203,2907.31900,S,12205.99000,E,0,00,,,M,,M,,')), 'no fix'],
+    ] as const) {
+      const { code, err } = await take({ gps: file });
+      expect(code).toBe(2);
+      expect(err).toContain(why);
+    }
+  });
+});
+
+describe('the planned direction by command', () => {
+  const told = async (folder: string) => {
+    const heard = hear();
+    await lineUp(heard.outside, { folder, hole: HOLE, json: false });
+    return heard.out();
+  };
+
+  it('says each angle with its sign in words, its model and how long that holds, and the datum of a GPS', async () => {
+    const out = await told(SAMPLE);
+    expect(out).toContain('(magnetic north from true north; true = magnetic + declination, east positive)');
+    expect(out).toContain('World Magnetic Model WMM-2025 for 2026.2, valid to 2029-11.');
+    expect(out).toContain('(grid north from true north; grid = true - convergence, east positive)');
+    expect(out).toContain('a datum fixed to its plate can be 2 m from a GPS fix');
+  });
+
+  it('says of a declination of the project where it is from, and what the model gives', async () => {
+    const out = await told(withSurvey('"declination": {"deg": 2.5, "source": "site survey of June"}'));
+    expect(out).toContain('Declination 2.50° east');
+    expect(out).toContain("That is project.json's own (site survey of June); by the model it is 1.33° east.");
+  });
+
+  it('counts from the mine grid too, where there is one', async () => {
+    const out = await told(
+      withSurvey(
+        '"mineGrid": {"rotationDeg": 30, "mapOrigin": {"eastM": 412000, "northM": 6778000}, "mineOrigin": {"eastM": 0, "northM": 0}}',
+      ),
+    );
+    expect(out).toContain('270.0° grid = 240.0° mine grid');
+    expect(out).toContain('Mine north bears 30.00° east of grid north');
+  });
+});
