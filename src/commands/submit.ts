@@ -8,7 +8,11 @@ export async function submitOn(
   { desk, outside }: AtProject,
   { document, made }: MadeOn,
 ): Promise<number | undefined> {
-  const submitted = desk.submit({ what: made.what, parts: [{ document, changes: made.changes }] });
+  const { kind, id } = document;
+  const submitted = desk.submit({
+    what: made.what,
+    parts: [{ document: { kind, id }, changes: made.changes }],
+  });
   const saved = submitted.ok ? await submitted.durable : submitted;
   if (saved.ok) return undefined;
   return refuse(

@@ -6,6 +6,7 @@ import { answerMismatch } from './actions/mismatch.ts';
 import { settleMissing } from './actions/missing.ts';
 import { addNewCode, codeLists } from './actions/new-code.ts';
 import { makeRange } from './actions/range.ts';
+import { answerResplit } from './actions/resplit.ts';
 import { answerRod } from './actions/rod.ts';
 import { startActivity } from './actions/shift.ts';
 import { answerRejection } from './actions/survey.ts';
@@ -49,6 +50,8 @@ export function answer(state: State, world: World): Step {
       return settleMissing(state, state.prompt.document, state.prompt.draft.text);
     case 'dispatch':
       return answerDispatch(state, state.prompt.draft.text, world);
+    case 'resplit':
+      return answerResplit(state, world);
     case 'hand on':
       return answerHandOn(state, world);
     case 'activity':

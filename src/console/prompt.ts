@@ -1,4 +1,5 @@
 import type { RangeCommand } from '../desk/acts/range.ts';
+import type { NumbersSaid } from '../desk/acts/resplit.ts';
 import type { RejectedPart } from '../desk/acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';
 import type { HoleState } from '../hole/header.ts';
@@ -66,6 +67,8 @@ export type Prompt =
   | { readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft }
   /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */
   | { readonly kind: 'dispatch'; readonly draft: Draft }
+  /** Single metres that returned results ask for, with the numbers labelled for them. */
+  | { readonly kind: 'resplit'; readonly numbers?: NumbersSaid }
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
   | { readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft }
   | { readonly kind: 'activity'; readonly cursor: number }

@@ -1,5 +1,5 @@
 import type { Bag } from '../hole/bags.ts';
-import type { Interval } from '../quantity/interval.ts';
+import { type Interval, sharedMm } from '../quantity/interval.ts';
 import type { Assay, AssayValue } from './results-read.ts';
 
 /** A primary bag's result over its metres, with its rank: single metres stand over composites. */
@@ -27,11 +27,7 @@ export function resultsByMetre(
     return [{ number, fromMm, toMm, rank: bag.rank ?? usualRank, values: assay.values }];
   });
   const metres = ranked.filter((each) => each.rank === 'metre');
-  const coveredMm = ({ fromMm, toMm }: Interval): number =>
-    metres.reduce(
-      (mm, each) => mm + Math.max(0, Math.min(toMm, each.toMm) - Math.max(fromMm, each.fromMm)),
-      0,
-    );
+  const coveredMm = (of: Interval): number => metres.reduce((mm, each) => mm + sharedMm(of, each), 0);
   return ranked
     .map((each) => ({ ...each, best: each.rank === 'metre' || coveredMm(each) < each.toMm - each.fromMm }))
     .sort((a, b) => a.fromMm - b.fromMm || b.toMm - a.toMm);

@@ -1,17 +1,17 @@
 import type { Bag } from '../hole/bags.ts';
 import { depthFromMm } from '../quantity/depth.ts';
-import type { Interval } from '../quantity/interval.ts';
+import { type Interval, overlaps } from '../quantity/interval.ts';
 import { bagOf } from './issue.ts';
 import type { Assay } from './results-read.ts';
 import type { Sampling } from './sampling.ts';
 import { type StreamState, stream } from './stream.ts';
 
 /** What asks for single metres: a composite at or over a limit, with its neighbours. */
-export interface ResplitRule {
-  readonly analyte: string;
-  readonly atLeast: number;
-  /** Composites above and below that are split too. */
-  readonly neighbours: number;
+export type ResplitRule = Pick<NonNullable<Sampling['resplit']>, 'analyte' | 'atLeast' | 'neighbours'>;
+
+/** A single metre that is wanted, with the composite that holds it. */
+export interface WantedMetre extends Interval {
+  readonly composite: string;
 }
 
 /** Piles lie in rows from the top of the hole on; both are counted from 1. */
@@ -27,27 +27,36 @@ export function pilePlace(startMm: number, perRow: number, metreMm: number): Pil
   return { row: Math.floor(index / perRow) + 1, place: (index % perRow) + 1 };
 }
 
-/** Single metres that the results of composites ask for, from the top down, each once. Composites without a result ask for none. */
+/**
+ * Single metres that the results of composites ask for, from the top down, each once. Composites without a result ask for none, and
+ * metres that have a bag of their own are left out.
+ */
 export function metresToResplit(
   bags: readonly Bag[],
   assays: readonly Assay[],
   rule: ResplitRule,
-): readonly Interval[] {
+): readonly WantedMetre[] {
   const values = new Map(assays.map((assay) => [assay.number, assay.values[rule.analyte]?.value]));
-  const composites = bags
-    .flatMap((bag) => {
-      const { fromMm, toMm } = bag;
-      if (bag.kind !== 'primary' || bag.rank !== 'composite' || fromMm === undefined || toMm === undefined)
-        return [];
-      return [{ number: bag.number, fromMm, toMm }];
-    })
+  const primaries = bags.flatMap((bag) => {
+    const { fromMm, toMm } = bag;
+    return bag.kind !== 'primary' || fromMm === undefined || toMm === undefined
+      ? []
+      : [{ number: bag.number, rank: bag.rank, fromMm, toMm }];
+  });
+  const composites = primaries
+    .filter((each) => each.rank === 'composite')
     .sort((a, b) => a.fromMm - b.fromMm);
+  const singles = primaries.filter((each) => each.rank === 'metre');
   const wanted = composites.filter((_, index) =>
     composites
       .slice(Math.max(0, index - rule.neighbours), index + rule.neighbours + 1)
       .some((near) => (values.get(near.number) ?? Number.NEGATIVE_INFINITY) >= rule.atLeast),
   );
-  return wanted.flatMap(({ fromMm, toMm }) => singleMetres(fromMm, toMm));
+  return wanted
+    .flatMap(({ number, fromMm, toMm }) =>
+      singleMetres(fromMm, toMm).map((metre) => ({ ...metre, composite: number })),
+    )
+    .filter((metre) => !singles.some((each) => overlaps(each, metre)));
 }
 
 function singleMetres(fromMm: number, toMm: number): readonly Interval[] {
@@ -67,5 +76,13 @@ export function resplitBags(
   metres: readonly Interval[],
 ): readonly Bag[] {
   const single: Sampling = { ...sampling, rank: 'metre', lengthMm: 1000, duplicates: 'spear' };
-  return [...stream(single, state, metres)].map((upcoming) => bagOf(single, upcoming));
+  const behind: StreamState = { ...state, bags: state.bags.map(asNumberOnly) };
+  return [...stream(single, behind, metres)].map((upcoming) => bagOf(single, upcoming));
+}
+
+/** A composite as a number that is used: single metres come behind every number issued, never into one that was passed over. */
+function asNumberOnly(bag: Bag): Bag {
+  if (bag.rank !== 'composite') return bag;
+  const { fromMm: _from, toMm: _to, rank: _rank, ...number } = bag;
+  return number;
 }

@@ -3,10 +3,11 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { dispatchSaid, handOnSaid } from '../../src/console/actions/dispatch.ts';
 import { takeResults } from '../../src/desk/acts/results.ts';
+import { holeNouns } from '../../src/hole/hole.ts';
 import { dispatchOf } from '../../src/sampling/dispatch-noun.ts';
 import { readResults } from '../../src/sampling/results-read.ts';
 import { SAMPLE } from '../commands/support/outside.ts';
-import { type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
+import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
 const NAME = 'D2026-03-14-NOK-2';
 const shown = (sitting: Sitting, columns = 80, rows = 24): string => sitting.screen(columns, rows).join('\n');
@@ -177,5 +178,60 @@ describe('the screen of results', () => {
     again.type('blank');
     expect(shown(again)).toContain('Blank crushed quartz shows 0.034');
     expect(shown(again)).not.toContain('Standard M04');
+  });
+});
+
+describe('single metres that results ask for', () => {
+  /** The sample turned to composites, a hole of 24 m in bags MB000601 to 606, the third of them over the limit. */
+  async function split(): Promise<Sitting> {
+    const files = emptySample();
+    const settings = JSON.parse(files['project.json'] ?? '');
+    settings.sampling.sampled = { rank: 'composite', lengthM: 4 };
+    settings.sampling.resplit = { analyte: 'Au', atLeast: 0.5, neighbours: 1, pilesPerRow: 20 };
+    const sitting = await sitDown({ ...files, 'project.json': JSON.stringify(settings) });
+    sitting.type('n');
+    sitting.enter('MBRC020 270g -60 120');
+    sitting.press('enter');
+    sitting.enter(';numbered MB000601 MB000613');
+    for (let rod = 0; rod < 4; rod += 1) sitting.press('f2', 'enter');
+    const { desk } = sitting;
+    const columns = sitting.state().project.sampling.results;
+    if (columns === undefined) throw new Error('the sample maps no columns');
+    const { lines } = readResults(columns, [
+      ['Sample', 'Au_ppm'],
+      ['MB000603', '0.92'],
+    ]);
+    const said = { certificate: 'WA1', file: 'WA1.csv', sha256: 'a'.repeat(64), lines };
+    const taken = takeResults([], columns, said, { newId: desk.newId, at: desk.now(), by: 'NOK' });
+    if (!taken.ok || 'already' in taken.value) throw new Error('not taken in');
+    const { document, made } = taken.value.madeOn;
+    desk.submit({ what: made.what, parts: [{ document, changes: made.changes }] });
+    return sitting.reopen();
+  }
+  const bags = (sitting: Sitting) => holeNouns(sitting.hole('MBRC020'), 'bags');
+
+  it('are shown before they are numbered, with what is missing; then numbered by one Enter and taken back by undo', async () => {
+    const sitting = await split();
+    sitting.enter(';resplit');
+    expect(shown(sitting)).toContain('6 metres have no numbered bag left: ;resplit with the first and last');
+    sitting.press('enter');
+    expect(bags(sitting)).toHaveLength(6);
+    sitting.enter(';resplit MB000614 MB000640');
+    expect(shown(sitting)).toContain('12 metres and 2 controls, MB000607 to MB000620.');
+    expect(shown(sitting)).toContain('MB000607  4–5  row 1 place 5  MB000602 (no result, neighbour)');
+    sitting.press('enter');
+    expect(bags(sitting)).toHaveLength(20);
+    expect(bags(sitting).filter((bag) => bag.rank === 'composite')).toHaveLength(6);
+    sitting.enter(';u');
+    expect(bags(sitting)).toHaveLength(6);
+    expect(holeNouns(sitting.hole('MBRC020'), 'bagRuns')).toHaveLength(1);
+  });
+
+  it('are not asked for where the project has no rule, and what is typed wrongly is said', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';resplit');
+    expect(shown(sitting)).toContain('sampling.resplit in project.json: analyte');
+    sitting.enter(';resplit MB000614');
+    expect(shown(sitting)).toContain('Type the first and the last number labelled for them');
   });
 });

@@ -19,9 +19,10 @@ import { hygieneNotLooked } from '../../sampling/findings/hygiene-not-looked.ts'
 import { hygieneUnclean } from '../../sampling/findings/hygiene-unclean.ts';
 import { massInGrams } from '../../sampling/findings/mass-in-grams.ts';
 import { massUnreadable } from '../../sampling/findings/mass-unreadable.ts';
+import { metreTwice } from '../../sampling/findings/metre-bagged-twice.ts';
 import { metresContaminated } from '../../sampling/findings/metres-contaminated.ts';
 import { metresWet } from '../../sampling/findings/metres-wet.ts';
-import { metreTwice } from '../../sampling/findings/metre-bagged-twice.ts';
+import { mismatchUnmended } from '../../sampling/findings/mismatch-unmended.ts';
 import { numberBlock } from '../../sampling/findings/number-block.ts';
 import { numberNotOurs } from '../../sampling/findings/number-not-ours.ts';
 import { numberPrefixes } from '../../sampling/findings/number-prefixes.ts';
@@ -31,6 +32,7 @@ import { receiptUnreadable } from '../../sampling/findings/receipt-unreadable.ts
 import { recoveryHigh } from '../../sampling/findings/recovery-high.ts';
 import { recoveryLow } from '../../sampling/findings/recovery-low.ts';
 import { recoveryTrendFound } from '../../sampling/findings/recovery-trend.ts';
+import { resplitRefused } from '../../sampling/findings/resplit-refused.ts';
 import { resultColumn } from '../../sampling/findings/result-column-missing.ts';
 import { resultMissing } from '../../sampling/findings/result-missing.ts';
 import { resultOfNoBag } from '../../sampling/findings/result-of-no-bag.ts';
@@ -76,6 +78,7 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   metresContaminated,
   metresWet,
   metreTwice,
+  mismatchUnmended,
   numberBlock,
   numberNotOurs,
   numberPrefixes,
@@ -85,6 +88,7 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   recoveryHigh,
   recoveryLow,
   recoveryTrendFound,
+  resplitRefused,
   resultColumn,
   resultMissing,
   resultOfNoBag,

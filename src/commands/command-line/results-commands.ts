@@ -2,8 +2,36 @@ import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
 import { type Done, withProject, withWho } from './options.ts';
 
-/** Adds the commands about results that come back. */
+/** Adds the commands about results that come back, and what they ask for. */
 export function addResultsCommands(program: Command, outside: Outside, done: Done): void {
+  addResults(program, outside, done);
+  addResplit(program, outside, done);
+}
+
+function addResplit(program: Command, outside: Outside, done: Done): void {
+  withWho(withProject(program.command('resplit')))
+    .description('single metres that composites ask for: where they lie, their numbers and controls')
+    .argument('<hole>', 'the hole')
+    .option('--numbers <first-last>', 'bags labelled for them; what the hole has left, if not said')
+    .option('--take', 'number them, in one edit')
+    .option('--csv', 'as CSV')
+    .action(async (hole: string, options) => {
+      const { resplit } = await import('../resplit.ts');
+      const [first = '', last = first] = String(options.numbers ?? '').split(/[–,]|-(?=[^-]*$)/);
+      done(
+        await resplit(outside, {
+          folder: options.project,
+          by: options.by,
+          hole,
+          numbers: options.numbers === undefined ? undefined : { first, last },
+          take: options.take === true,
+          csv: options.csv === true,
+        }),
+      );
+    });
+}
+
+function addResults(program: Command, outside: Outside, done: Done): void {
   withWho(withProject(program.command('results')))
     .description('what the laboratory returned: standards, blanks, pairs; with a file, takes it in first')
     .argument('[file]', "the laboratory's CSV, read as project.json maps its columns")

@@ -1,5 +1,6 @@
 import { askDispatch, askHandOn, whyNothingToHandOn, whyNothingToSend } from '../actions/dispatch.ts';
 import { openOver } from '../actions/lists.ts';
+import { askResplit, askResplitWith } from '../actions/resplit.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** Keys and words about what goes to the laboratory and what comes back. */
@@ -37,6 +38,15 @@ export const LABORATORY_KEYS: readonly Binding[] = [
     word: 'results',
     help: 'Returned results: certificates, standards, blanks, pairs',
     act: openOver('results'),
+  },
+  {
+    name: 'resplit',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'resplit',
+    help: 'Single metres that returned composites ask for; with the first and last number labelled for them behind the word',
+    act: (state) => askResplit(state),
+    told: askResplitWith,
   },
   {
     name: 'dispatches of all holes',

@@ -7,6 +7,7 @@ import { dispatchShown, handOnShown } from './prompts/dispatch-prompts.ts';
 import { endingShown } from './prompts/ending-prompt.ts';
 import { newCodeShown } from './prompts/new-code-prompt.ts';
 import { mismatchShown, rodShown } from './prompts/rod-prompts.ts';
+import { resplitShown } from './prompts/resplit-prompt.ts';
 import { NOTHING, type Shown, typedShown } from './prompts/shown.ts';
 import { surveyPrompt } from './survey-prompts.ts';
 
@@ -44,6 +45,8 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return newCodeShown(state, prompt, width, theme);
     case 'dispatch':
       return dispatchShown(state, prompt, width, theme);
+    case 'resplit':
+      return hole === undefined ? NOTHING : resplitShown(state, hole, prompt, width);
     case 'hand on':
       return handOnShown(state, prompt, width, theme);
     case 'activity':

@@ -13,8 +13,10 @@ import {
 import { holes } from '../../../src/commands/holes.ts';
 import { newProject } from '../../../src/commands/new-project.ts';
 import { readProgram } from '../../../src/commands/program/read-program.ts';
+import { resplit } from '../../../src/commands/resplit.ts';
 import type { Outside } from '../../../src/desk/outside.ts';
 import type { Finding, FindingKind } from '../../../src/finding/finding.ts';
+import { resplitRefused } from '../../../src/sampling/findings/resplit-refused.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from '../../commands/support/outside.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
@@ -74,6 +76,9 @@ export const COMMAND_CASES: readonly ErrorCase[] = [
   ),
   entering(lineNotTaken, 'a pair that types nothing', 'zz'),
   entering(lineAsked, 'ten times the pyrite of the row above', 'py20'),
+  saidBy(resplitRefused, 'single metres in a project that has no rule for them', (outside) =>
+    resplit(outside, { folder: SAMPLE, hole: 'MBRC001', take: false, csv: false }),
+  ),
   given('table-not-read', 'a certificate saved with another alphabet', async () => {
     const file = join(freshFolder(), 'certificate.csv');
     writeFileSync(file, Buffer.from('Sample,Au (\xb5g/g)\n', 'latin1'));
