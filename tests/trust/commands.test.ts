@@ -1,21 +1,13 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { runCommandLine } from '../../src/commands/command-line/run.ts';
-import { freshFolder, hear, SAMPLE } from '../commands/support/outside.ts';
+import { formatLine } from '../../src/files/journal-line.ts';
+import { freshFolder, SAMPLE } from '../commands/support/outside.ts';
 import { sampleFiles } from '../console/support/sitting.ts';
+import { cellsOf, RUN_BY_A_SPREADSHEET } from './cells.ts';
+import { everyCommand, run } from './every-command.ts';
 import { hostileProject } from './hostile-files.ts';
 import { HOSTILE, HOSTILE_TEXTS, obeyedInLines } from './vectors.ts';
-
-/** Runs a command line; what it says on either stream, and its exit code. */
-async function run(
-  argv: readonly string[],
-  stdin = '',
-): Promise<{ readonly said: string; readonly code: number }> {
-  const heard = hear(stdin);
-  const code = await runCommandLine(argv, { outside: heard.outside, openConsole: async () => 0 });
-  return { said: heard.out() + heard.err(), code };
-}
 
 /** Lays files out on the disk. */
 function laidOut(files: Readonly<Record<string, string>>): string {
@@ -28,44 +20,125 @@ function laidOut(files: Readonly<Record<string, string>>): string {
 }
 
 /** The hole that is being drilled stands for all: the others hold the same kinds of things, and each command reads every file. */
-const LOGGED = ['MBRC003'];
-const COMMANDS: readonly (readonly string[])[] = [
-  ['holes'],
-  ['holes', '--history', 'MBRC003'],
-  ['check'],
-  ['check', 'MBRC003'],
-  ['shift'],
-  ['schema', 'keys'],
-  ['schema', 'export'],
-  ['termination', '--check'],
-  ['termination', '--replay', ...LOGGED],
-  ...LOGGED.flatMap((hole) => [
-    ['bags', hole],
-    ['survey', hole],
-    ['survey', hole, '--csv'],
-    ['line-up', hole],
-    ['termination', hole],
-  ]),
-];
-const HAS_JSON = new Set(['holes', 'check', 'shift', 'bags', 'survey', 'line-up', 'termination']);
+const HOLE = 'MBRC003';
 
-describe('a project in which every text is hostile', () => {
-  it('comes out of every command as text and as data with nothing in it that a terminal obeys', async () => {
-    const few = Object.entries(sampleFiles()).filter(
-      ([path]) => !/MBRC00[124567]|RC7_2026-03-1[23]/.test(path),
-    );
-    const folder = laidOut(hostileProject(Object.fromEntries(few), 11).files);
-    for (const command of COMMANDS) {
-      const asData =
-        HAS_JSON.has(command[0] ?? '') && !command.includes('--csv') ? [[...command, '--json']] : [];
-      for (const argv of [command, ...asData]) {
-        const { said, code } = await run([...argv, '--project', folder]);
-        expect(obeyedInLines(said.replaceAll('\r\n', '\n')), argv.join(' ')).toBeUndefined();
-        expect(said.length, argv.join(' ')).toBeGreaterThan(0);
-        expect([0, 1], `${argv.join(' ')}: ${said.slice(0, 200)}`).toContain(code);
-      }
-    }
+/** A CSV of which every cell that may hold words holds hostile ones. */
+function hostileCsv(headings: string): string {
+  const cell = (text: string): string => `"${text.replaceAll('"', '""')}"`;
+  const rows = HOSTILE.map((text, row) =>
+    headings
+      .split(',')
+      .map((_, column) => (column === row % 3 ? cell(text) : column === 0 ? HOLE : String(column)))
+      .join(','),
+  );
+  return [`${headings},${cell(HOSTILE[5] ?? '')}`, ...rows].join('\n');
+}
+
+/** What each command is given, by its words. A command that is not here fails the test: say what it is to be tried with. */
+const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly string[])[]>> = {
+  holes: () => [[], ['--history', HOLE], ['--history', HOLE, '--after', '40']],
+  check: () => [[], [HOLE]],
+  shift: () => [[]],
+  bags: () => [[], [HOLE], [HOLE, '--issued']],
+  termination: () => [[HOLE], ['--check'], ['--replay', HOLE], [HOLE, '--why', HOSTILE[3] ?? '']],
+  survey: (folder) => [[HOLE], [HOLE, '--shots', join(folder, 'shots.csv'), '--run', 'magnetic', '--insist']],
+  'line-up': () => [[HOLE], [HOLE, '--collar', HOSTILE[2] ?? '', '--cautions', HOSTILE[7] ?? '']],
+  collars: (folder) => [[join(folder, 'collars.csv')], [join(folder, 'collars.csv'), '--keep-going']],
+  dispatch: () => [[]],
+  'dispatch new': () => [
+    ['--dry-run'],
+    ['--name', 'D1', '--laboratory', HOSTILE[9] ?? '', '--seal', HOSTILE[4] ?? ''],
+  ],
+  'dispatch pass': () => [['', HOSTILE[8] ?? '', '--sacks', '1', '--from', HOSTILE[1] ?? '']],
+  'dispatch receipt': (folder) => [['', join(folder, 'receipt.csv')]],
+  'dispatch sheet': () => [[], ['--camp']],
+  results: (folder) => [[], [join(folder, 'results.csv'), '--keep-going'], ['--hole', HOLE]],
+  resplit: () => [[HOLE]],
+  readings: (folder) => [
+    [HOLE, join(folder, 'readings.csv'), '--field', 'arsenic', '--reading', 'reading', '--preview'],
+  ],
+  recover: () => [[], ['MBRC099', '--let-go', HOSTILE[6] ?? ''], [HOSTILE[3] ?? '', '--restore']],
+  receive: (folder) => [[join(folder, 'copy.json'), join(folder, 'shots.csv')]],
+  pack: () => [[], [HOSTILE[3] ?? '']],
+  schema: () => [[]],
+  'schema check': (folder) => [[join(folder, 'logging.json')]],
+  'schema keys': () => [[]],
+  'schema import': (folder) => [
+    ['rocks', join(folder, 'codes.csv'), '--code', 'code', '--label', 'label', '--preview'],
+  ],
+  'schema export': () => [[]],
+};
+
+/** Commands tried elsewhere: the console by its screens, a project's making and lines from a pipe below. */
+const ELSEWHERE = ['demo', 'new', 'enter'];
+
+/** Commands that show what is there: with nothing more said they open the project, whatever stands in it. */
+const SHOWING = [
+  'holes',
+  'check',
+  'shift',
+  'bags',
+  'termination',
+  'survey',
+  'line-up',
+  'dispatch',
+  'dispatch sheet',
+];
+
+/** Commands that open no project, or whose subcommands do. */
+const WITHOUT_PROJECT = ['schema', 'schema check'];
+
+async function hostileFolder(): Promise<string> {
+  const few = Object.entries(sampleFiles()).filter(
+    ([path]) => !/MBRC00[124567]|RC7_2026-03-1[23]/.test(path),
+  );
+  const { files } = hostileProject(Object.fromEntries(few), 11);
+  const missing = formatLine({ begins: { generation: 1, next: 1, documents: ['hole/MBRC099'] } });
+  return laidOut({
+    ...files,
+    'copy.json': files[`holes/${HOLE}.json`] ?? '',
+    'journal/000001.jsonl': missing,
+    'shots.csv': hostileCsv('hole,depth,dip,azimuth'),
+    'collars.csv': hostileCsv('hole,easting,northing,elevation'),
+    'receipt.csv': hostileCsv('No,Sample'),
+    'results.csv': hostileCsv('Sample,Wt_kg,Au_ppm'),
+    'readings.csv': hostileCsv('from,to,reading'),
+    'codes.csv': hostileCsv('code,label,look'),
   });
+}
+
+describe('a project in which every text is hostile', async () => {
+  const commands = await everyCommand();
+
+  it('is held against every command that the program has', () => {
+    const words = commands.map((each) => each.words.join(' ')).filter((each) => !ELSEWHERE.includes(each));
+    expect(words.sort()).toEqual(Object.keys(GIVEN).sort());
+    expect(commands.flatMap((each) => each.forms).length).toBeGreaterThan(10);
+  });
+
+  it.each(commands.filter(({ words }) => !ELSEWHERE.includes(words.join(' '))))(
+    'comes out of $words in every form with nothing in it that a terminal obeys, nor a spreadsheet runs',
+    async ({ words, forms }) => {
+      const folder = await hostileFolder();
+      const name = words.join(' ');
+      const ways = GIVEN[name]?.(folder) ?? [];
+      const project = WITHOUT_PROJECT.includes(name) ? [] : ['--project', folder];
+      for (const way of ways) {
+        for (const form of [[], ...forms.map((each) => (each === '--svg' ? [each, 'plan'] : [each]))]) {
+          const argv = [...words, ...way, ...form, ...project];
+          const { said, out, code } = await run(argv);
+          expect(obeyedInLines(said.replaceAll('\r\n', '\n')), argv.join(' ')).toBeUndefined();
+          expect(said.length, argv.join(' ')).toBeGreaterThan(0);
+          if (way === ways[0] && SHOWING.includes(name))
+            expect([0, 1], `${argv.join(' ')}: ${said.slice(0, 400)}`).toContain(code);
+          expect([0, 1, 2], `${argv.join(' ')}: ${said.slice(0, 400)}`).toContain(code);
+          if (form[0] === '--csv' && code === 0)
+            for (const cell of cellsOf(out).flat())
+              expect(cell, argv.join(' ')).not.toMatch(RUN_BY_A_SPREADSHEET);
+        }
+      }
+    },
+  );
 });
 
 describe('hostile lines from a pipe', () => {
