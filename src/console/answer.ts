@@ -1,3 +1,4 @@
+import { changeCodeKey, saveChange } from './actions/change-code.ts';
 import { answerDispatch, answerHandOn, latestFirst } from './actions/dispatch.ts';
 import { goElsewhere } from './actions/elsewhere.ts';
 import { answerEnding } from './actions/ending.ts';
@@ -44,6 +45,8 @@ export function answer(state: State, world: World): Step {
       return answerRejection(state);
     case 'new code':
       return addNewCode(state);
+    case 'change code':
+      return saveChange(state);
     case 'elsewhere':
       return goElsewhere(state, state.prompt.draft.text);
     case 'missing':
@@ -65,6 +68,7 @@ export function answer(state: State, world: World): Step {
 export function promptKey(state: State, event: KeyEvent): Step {
   const { prompt } = state;
   if (prompt === undefined) return still(state);
+  if (prompt.kind === 'change code') return changeCodeKey(state, event);
   const by = { up: -1, down: 1 }[chordOf(event) ?? ''];
   if ('cursor' in prompt && by !== undefined) {
     const last = choices(state, prompt.kind) - 1;

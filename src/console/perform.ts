@@ -5,6 +5,7 @@ import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
 import type { GpsText } from '../files/read-gps.ts';
 import type { Result } from '../finding/finding.ts';
+import type { CodeChange } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
 import type { Happening } from './reduce.ts';
 import type { State } from './state.ts';
@@ -22,6 +23,8 @@ export interface Host {
   readonly folderTyped: (text: string) => string;
   /** Reads the sentences of a GPS from a file or a device. */
   readonly readGps: (path: string) => Promise<GpsText>;
+  /** Changes a code in logging.json, and gives the project that has it. */
+  readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -57,6 +60,11 @@ export function perform(state: State, effect: Effect, host: Host): State {
         .addCode(effect.list, effect.entry)
         .then((added) => host.happen(afterAdding(effect.entry, added)));
       return state;
+    case 'change code':
+      void host
+        .changeCode(effect.list, effect.code, effect.change)
+        .then((changed) => host.happen(afterChanging(effect.code, changed)));
+      return state;
     case 'elsewhere':
       void desk
         .moveTo(host.folderTyped(effect.folder))
@@ -88,6 +96,12 @@ function afterAdding({ code, label, pair }: CodeEntry, added: Result<LoadedProje
   const typed = typeof pair === 'string' ? pair : code;
   const text = `${code} ${label ?? ''} is in the list, typed ${typed}. It is provisional: camp is told.`;
   return { kind: 'code added', project: added.value.project, text };
+}
+
+function afterChanging(code: string, changed: Result<LoadedProject>): Happening {
+  return changed.ok
+    ? { kind: 'code added', project: changed.value.project, text: `${code} is changed in logging.json.` }
+    : { kind: 'code refused', finding: changed.findings[0] };
 }
 
 function afterMoving(folder: string, moved: Moved): Happening {

@@ -13,6 +13,9 @@ import type { Draft } from './draft.ts';
 /** A step of ending a hole: the depth by rod count, what is still open, the collar, the reason where one is needed. */
 export type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
 
+/** What of a code can be changed on the rig. */
+export type CodeMember = 'label' | 'look' | 'pair' | 'key' | 'retiredSince' | 'provisional';
+
 /** A question that stands above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
 export type Prompt =
   /** Rod done: what is expected, and the digits typed where the bag in hand says otherwise. */
@@ -59,6 +62,15 @@ export type Prompt =
   | {
       readonly kind: 'new code';
       readonly cursor: number;
+      readonly draft: Draft;
+      readonly adding: boolean;
+    }
+  /** A code of a list that is changed: which of its members is in hand, and what is typed for it. */
+  | {
+      readonly kind: 'change code';
+      readonly list: string;
+      readonly code: string;
+      readonly member: CodeMember;
       readonly draft: Draft;
       readonly adding: boolean;
     }

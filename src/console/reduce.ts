@@ -15,6 +15,7 @@ import { answer, promptKey } from './answer.ts';
 import { type Draft, EMPTY_DRAFT, edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
+import type { Prompt } from './prompt.ts';
 import { type Health, holeInHand, rowLeft, type State } from './state.ts';
 import { type Step, saying, sayingFinding, still, type World } from './step.ts';
 
@@ -57,16 +58,21 @@ export function reduce(state: State, happening: Happening, world: World): Step {
   }
 }
 
-/** A code that was added stands from here on; the question that added it is over. */
+/** A code that was added or changed stands from here on; the question that added it is over. */
 function withCode(state: State, project: Project, text: string): State {
-  const prompt = state.prompt?.kind === 'new code' ? undefined : state.prompt;
+  const prompt = isAboutCode(state.prompt) ? undefined : state.prompt;
   return saying({ ...state, project, prompt }, text, 'good');
+}
+
+function isAboutCode(
+  prompt: Prompt | undefined,
+): prompt is Extract<Prompt, { readonly kind: 'new code' | 'change code' }> {
+  return prompt?.kind === 'new code' || prompt?.kind === 'change code';
 }
 
 function codeRefused(state: State, finding: Finding | undefined): State {
   const { prompt } = state;
-  const open: State =
-    prompt?.kind === 'new code' ? { ...state, prompt: { ...prompt, adding: false } } : state;
+  const open: State = isAboutCode(prompt) ? { ...state, prompt: { ...prompt, adding: false } } : state;
   return finding === undefined ? open : sayingFinding(open, finding);
 }
 

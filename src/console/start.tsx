@@ -1,9 +1,10 @@
-import { addCodeOnRig } from '../desk/add-code.ts';
+import { addCodeOnRig, changeCodeOnRig } from '../desk/add-code.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
 import { readGps } from '../files/read-gps.ts';
 import { typedPath } from '../files/typed-path.ts';
 import type { Finding } from '../finding/finding.ts';
+import type { CodeChange } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
 import { foundOn } from './found.ts';
 import { type Mounted, mount } from './mount.tsx';
@@ -44,6 +45,7 @@ export async function runConsole(
     suspend: () => screen?.suspend(),
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
+    changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
     folderTyped: typedPath,
     readGps: (path: string) => readGps(typedPath(path)),
     happen: (happening: Happening) => happen(happening),

@@ -2,6 +2,7 @@ import type { Finding, Result } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, DocumentName, Id } from '../record/document.ts';
+import type { CodeChange } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
 import type { KeyEvent } from './input/keys.ts';
 import type { Message, State } from './state.ts';
@@ -29,6 +30,8 @@ export type Effect =
   | { readonly do: 'repaint' }
   /** A code met on the rig, written to logging.json; what came of it happens later. */
   | { readonly do: 'add code'; readonly list: string; readonly entry: CodeEntry }
+  /** A code changed in logging.json; what came of it happens later. */
+  | { readonly do: 'change code'; readonly list: string; readonly code: string; readonly change: CodeChange }
   /** Everything written to another folder, to go on there; what came of it happens later. */
   | { readonly do: 'elsewhere'; readonly folder: string }
   /** A document whose file is gone: made anew from the journal, or let go for good. */

@@ -1,35 +1,35 @@
 import type { Disk } from '../files/disk.ts';
 import { realDisk } from '../files/real-disk.ts';
-import { type Result, refused } from '../finding/finding.ts';
+import type { Result } from '../finding/finding.ts';
 import { addProvisionalCode } from '../schema/add-code.ts';
+import { type CodeChange, changeCode } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
-import type { Desk } from './contract.ts';
-import { type LoadedProject, loadProject, noProjectHere, parentsOf } from './load-project.ts';
+import { changeLogging, type LoggingDesk } from './change-logging.ts';
+import type { LoadedProject } from './load-project.ts';
 
 /**
  * Adds a code met on the rig to a list of logging.json, marked provisional, and gives the project that has it: durable before
- * any row that uses it. Refused, with nothing changed, where the check of the schema finds a new fault in it, where the
- * file was edited since it was read, and where it can't be written.
+ * any row that uses it. Refused, with nothing changed, where the check of the schema finds a new fault in it.
  */
-export async function addCodeOnRig(
-  desk: Pick<Desk, 'folder' | 'project' | 'logging' | 'writeByHand'>,
+export function addCodeOnRig(
+  desk: LoggingDesk,
   list: string,
   entry: CodeEntry,
   disk: Disk = realDisk,
 ): Promise<Result<LoadedProject>> {
-  const logging = desk.logging();
-  if (logging === undefined) {
-    return refused(
-      noProjectHere.at(
-        { file: desk.folder() },
-        { problem: 'its logging.json cannot be read', remedy: 'Mend it, then open the project again.' },
-      ),
-    );
-  }
-  const parents = await parentsOf(disk, desk.folder(), logging);
-  const changed = addProvisionalCode({ file: logging.file, text: logging.text }, list, entry, parents);
-  if (!changed.ok) return changed;
-  const written = await desk.writeByHand('logging', changed.value.text);
-  if (!written.ok) return written;
-  return loadProject({ folder: desk.folder(), project: desk.project(), logging: written.value }, disk);
+  return changeLogging(desk, (file, parents) => addProvisionalCode(file, list, entry, parents), disk);
+}
+
+/**
+ * Changes a code of a list in logging.json, and gives the project that has it. Refused, with nothing changed, where the check
+ * finds a new fault in it, and where rows of an open hole would come to say something else.
+ */
+export function changeCodeOnRig(
+  desk: LoggingDesk,
+  list: string,
+  code: string,
+  change: CodeChange,
+  disk: Disk = realDisk,
+): Promise<Result<LoadedProject>> {
+  return changeLogging(desk, (file, parents) => changeCode(file, list, code, change, parents), disk);
 }

@@ -2,7 +2,7 @@ import { applyEdits, findNodeAtLocation, type JSONPath, modify } from 'jsonc-par
 import type { Result } from '../finding/finding.ts';
 import { insertCodes } from './add-code.ts';
 import type { LoadParent } from './chain.ts';
-import { type ChangedSchema, FORMATTING, heldToCheck } from './changed-file.ts';
+import { type ChangedSchema, heldToCheck } from './changed-file.ts';
 import type { CodeEntry } from './file-entries.ts';
 import { parseJsonFile } from './json-source.ts';
 import type { TextFile } from './places.ts';
@@ -33,9 +33,17 @@ export function changeCode(
     return inserted.ok ? heldToCheck(file, inserted.value, loadParent) : inserted;
   }
   const text = Object.entries(change).reduce(
-    (changed, [member, value]) =>
-      applyEdits(changed, modify(changed, [...path, at, member], value, FORMATTING)),
+    (changed, [member, value]) => withMember(changed, [...path, at, member], value),
     file.text,
   );
   return heldToCheck(file, text, loadParent);
+}
+
+/** The text with one member of an entry set: a new one on the line where the entry ends, nothing else laid out anew. */
+function withMember(text: string, path: JSONPath, value: unknown): string {
+  const edits = modify(text, path, value, {});
+  return applyEdits(
+    text,
+    edits.map((edit) => ({ ...edit, content: edit.content.replace(/^,(?=")/, ', ') })),
+  );
 }

@@ -2,6 +2,7 @@ import type { CodeEntry } from '../../schema/file-entries.ts';
 import { type CodeList, type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
 import { proposeCode, proposePairs } from '../../schema/propose-pairs.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
+import { codeInHand } from '../screens/lists/codes-list.ts';
 import type { State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 
@@ -46,11 +47,13 @@ function proposedPair(
   )?.pair;
 }
 
-/** Asks for a code that the lists lack. What is typed on the entry line stays there. */
+/** Asks for a code that the lists lack, in the list that is in hand. What is typed on the entry line stays there. */
 export function askNewCode(state: State): Step {
+  const list = codeInHand(state)?.list;
+  const at = codeLists(state.project.schema).findIndex((each) => each.name === list);
   return still({
     ...state,
-    prompt: { kind: 'new code', cursor: 0, draft: EMPTY_DRAFT, adding: false },
+    prompt: { kind: 'new code', cursor: Math.max(0, at), draft: EMPTY_DRAFT, adding: false },
     message: undefined,
   });
 }

@@ -1,3 +1,4 @@
+import { askChange } from '../actions/change-code.ts';
 import { stepThrough } from '../actions/history.ts';
 import { leaveList, moveList } from '../actions/lists.ts';
 import { askMissing, whyNothingToSettle } from '../actions/missing.ts';
@@ -46,5 +47,13 @@ export const LIST_KEYS: readonly Binding[] = [
     hint: 'back',
     help: 'Back to the log; where something is searched for, ends that first',
     act: leaveList,
+  },
+  {
+    name: 'change the code',
+    on: ['codes'],
+    keys: ['enter'],
+    hint: 'change',
+    help: 'Change the code in hand: words, pair, key, retired; the check runs as you type',
+    act: askChange,
   },
 ];

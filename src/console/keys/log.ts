@@ -106,7 +106,7 @@ export const LOG_KEYS: readonly Binding[] = [
   },
   {
     name: 'new code',
-    on: ['log'],
+    on: ['log', 'codes'],
     keys: ['ctrl-k'],
     word: 'code',
     help: 'Add a code that the list lacks; what is typed on the line stays',

@@ -3,11 +3,12 @@ import { holeInHand, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
+import { changeCodeShown } from './prompts/change-code-prompt.ts';
 import { dispatchShown, handOnShown } from './prompts/dispatch-prompts.ts';
 import { endingShown } from './prompts/ending-prompt.ts';
 import { newCodeShown } from './prompts/new-code-prompt.ts';
-import { mismatchShown, rodShown } from './prompts/rod-prompts.ts';
 import { resplitShown } from './prompts/resplit-prompt.ts';
+import { mismatchShown, rodShown } from './prompts/rod-prompts.ts';
 import { NOTHING, type Shown, typedShown } from './prompts/shown.ts';
 import { surveyPrompt } from './survey-prompts.ts';
 
@@ -41,6 +42,8 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return hole === undefined ? NOTHING : surveyPrompt(hole, prompt, width, theme);
     case 'ending':
       return hole === undefined ? NOTHING : endingShown(state, hole, prompt, width, theme);
+    case 'change code':
+      return changeCodeShown(state, prompt, width, theme);
     case 'new code':
       return newCodeShown(state, prompt, width, theme);
     case 'dispatch':

@@ -9,7 +9,7 @@ import { settled } from '../../../src/console/screens/settled.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
 import { themeFor } from '../../../src/console/theme.ts';
-import { addCodeOnRig } from '../../../src/desk/add-code.ts';
+import { addCodeOnRig, changeCodeOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
 import { readGps } from '../../../src/files/read-gps.ts';
@@ -129,6 +129,7 @@ async function openOn(
           suspend: () => {},
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
+          changeCode: (list, code, change) => changeCodeOnRig(desk, list, code, change, disk),
           folderTyped: (text) => text,
           readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),

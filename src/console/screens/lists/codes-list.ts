@@ -1,3 +1,6 @@
+import type { Finding } from '../../../finding/finding.ts';
+import { formatPlace } from '../../../finding/place.ts';
+import { checkSchema } from '../../../schema/check-schema.ts';
 import {
   type Code,
   type Field,
@@ -6,25 +9,78 @@ import {
   scaleOf,
 } from '../../../schema/logging-schema.ts';
 import type { State } from '../../state.ts';
-import { type Line, spans, wrap } from '../../widgets/line.ts';
-import type { Listed } from './listed.ts';
+import { type Line, line, spans, wrap } from '../../widgets/line.ts';
+import { found, type Listed, type ListSection } from './listed.ts';
 
 /** Cells before the label of a code: what types it, and the code. */
 const BEFORE_LABEL = 13;
 
-/** Codes and levels by field, each with what types it and what to look for in the chips. */
+/** Codes and levels by field, each with what types it and what to look for in the chips; what the check finds stands first. */
 export function codesList(state: State, width: number): Listed {
   const { schema } = state.project;
-  const sections = schema.fields.map((field) => ({
-    head: [fieldHead(field)],
-    items: [
-      ...(listOf(schema, field)?.codes ?? []).map((code) => codeLines(code, width)),
-      ...levelsOf(schema, field).map((level) =>
-        behind(spans(`  ${level.level} `), `${level.label}${looks(level.look)}`, 4, width),
-      ),
-    ],
-  }));
-  return { title: `codes of ${schema.name} · pair, key where it stands above, code`, sections };
+  const checked = findingsOf(schema);
+  const sections = schema.fields.map((field): ListSection => {
+    const codes = listOf(schema, field)?.codes ?? [];
+    const levels = levelsOf(schema, field);
+    return {
+      head: [fieldHead(field)],
+      items: [
+        ...codes.map((code) => codeLines(code, width)),
+        ...levels.map((level) =>
+          behind(spans(`  ${level.level} `), `${level.label}${looks(level.look)}`, 4, width),
+        ),
+      ],
+      about: [
+        ...codes.map((code) => ('list' in field ? `${field.list} ${code.code}` : undefined)),
+        ...levels.map(() => undefined),
+      ],
+    };
+  });
+  const title = `pair, key, code · check: ${countWords(checked)}`;
+  return { title, sections: [...checkSections(checked, width), ...sections] };
+}
+
+/** The code in hand: the one that the cursor is on, among those that hold what is searched for. */
+export function codeInHand(state: State): { readonly list: string; readonly code: Code } | undefined {
+  const { screen, project } = state;
+  if (screen.name !== 'codes') return undefined;
+  // Which of them are found does not hang on where their lines break.
+  const { sections } = found(codesList(state, 200), screen.find);
+  const about = sections.flatMap(({ items, about: of }) => items.map((_, index) => of?.[index]));
+  const [list = '', ...code] = about[screen.cursor]?.split(' ') ?? [];
+  const there = project.schema.lists[list]?.codes.find((each) => each.code === code.join(' '));
+  return there === undefined ? undefined : { list, code: there };
+}
+
+/** What the check finds of a schema, kept for as long as the schema is. */
+const checkedSchemas = new WeakMap<LoggingSchema, readonly Finding[]>();
+
+function findingsOf(schema: LoggingSchema): readonly Finding[] {
+  const known = checkedSchemas.get(schema) ?? checkSchema(schema);
+  checkedSchemas.set(schema, known);
+  return known;
+}
+
+function countWords(findings: readonly Finding[]): string {
+  const counts = (['fault', 'warning', 'note'] as const).flatMap((severity) => {
+    const count = findings.filter((each) => each.severity === severity).length;
+    return count === 0 ? [] : [`${count} ${severity}${count === 1 ? '' : 's'}`];
+  });
+  return counts.length === 0 ? 'nothing found' : counts.join(', ');
+}
+
+function checkSections(findings: readonly Finding[], width: number): readonly ListSection[] {
+  if (findings.length === 0) return [];
+  const items = findings.map(({ severity, place, problem, remedy }) =>
+    behind(spans(`  ${severity.toUpperCase()} `), `${formatPlace(place)}: ${problem}. ${remedy}`, 4, width),
+  );
+  const about = findings.map(({ place }) =>
+    /^list (\S+), code (.+)$/
+      .exec(place.thing ?? '')
+      ?.slice(1)
+      .join(' '),
+  );
+  return [{ head: [line('what the check finds', 'strong')], items, about }];
 }
 
 function fieldHead(field: Field): Line {

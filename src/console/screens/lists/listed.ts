@@ -10,6 +10,8 @@ export interface Listed {
 export interface ListSection {
   readonly head: readonly Line[];
   readonly items: readonly (readonly Line[])[];
+  /** What each item is about, where one can be picked: `rocks BAS`. */
+  readonly about?: readonly (string | undefined)[];
 }
 
 /** A list of one section. */
@@ -36,8 +38,11 @@ export function found(list: Listed, typed: string): Listed {
   };
   const sections = list.sections.flatMap((section): readonly ListSection[] => {
     if (section.head.length > 0 && holds(section.head)) return [section];
-    const items = section.items.filter(holds);
-    return items.length === 0 ? [] : [{ head: section.head, items }];
+    const kept = section.items.map(holds);
+    const items = section.items.filter((_, index) => kept[index]);
+    if (items.length === 0) return [];
+    const about = section.about?.filter((_, index) => kept[index]);
+    return [{ head: section.head, items, ...(about === undefined ? {} : { about }) }];
   });
   return { ...list, sections };
 }

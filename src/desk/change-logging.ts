@@ -1,0 +1,69 @@
+import type { Disk } from '../files/disk.ts';
+import { type Finding, type Result, refused } from '../finding/finding.ts';
+import { isOver } from '../hole/header.ts';
+import { headerOf } from '../hole/hole.ts';
+import type { Document } from '../record/document.ts';
+import type { LoadParent } from '../schema/chain.ts';
+import type { ChangedSchema } from '../schema/changed-file.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import type { TextFile } from '../schema/places.ts';
+import { schemaChangesOf } from '../standing/hole-schema.ts';
+import type { Desk } from './contract.ts';
+import { type LoadedProject, loadProject, noProjectHere, parentsOf } from './load-project.ts';
+
+/** What changing logging.json needs of a desk. */
+export type LoggingDesk = Pick<Desk, 'folder' | 'project' | 'logging' | 'documents' | 'writeByHand'>;
+
+/** Makes the changed text of a logging.json, or refuses. */
+export type MakeChange = (file: TextFile, parents: LoadParent) => Result<ChangedSchema>;
+
+/**
+ * Changes logging.json and gives the project that comes of it, durable. Refused, with nothing changed, where the change is, where
+ * it would give another meaning to what rows of an open hole say, where the file was edited since it was read, and where it
+ * can't be written.
+ */
+export async function changeLogging(
+  desk: LoggingDesk,
+  make: MakeChange,
+  disk: Disk,
+): Promise<Result<LoadedProject>> {
+  const logging = desk.logging();
+  if (logging === undefined) {
+    return refused(
+      noProjectHere.at(
+        { file: desk.folder() },
+        { problem: 'its logging.json cannot be read', remedy: 'Mend it, then open the project again.' },
+      ),
+    );
+  }
+  const parents = await parentsOf(disk, desk.folder(), logging);
+  const changed = make({ file: logging.file, text: logging.text }, parents);
+  if (!changed.ok) return changed;
+  const given = { folder: desk.folder(), project: desk.project() };
+  const before = await loadProject({ ...given, logging }, disk);
+  if (!before.ok) return before;
+  const shifted = faultsUnderRows(
+    before.value.project.schema,
+    changed.value.schema,
+    desk.documents().values(),
+  );
+  if (shifted.length > 0) return refused(...shifted);
+  const written = await desk.writeByHand('logging', changed.value.text);
+  return written.ok ? loadProject({ ...given, logging: written.value }, disk) : written;
+}
+
+/** What one schema would make another thing of in the rows of holes that are not over, and the one before it did not. */
+export function faultsUnderRows(
+  before: LoggingSchema,
+  after: LoggingSchema,
+  documents: Iterable<Document>,
+): readonly Finding[] {
+  return [...documents]
+    .filter((document) => document.kind === 'hole' && !isOver(headerOf(document).state))
+    .flatMap((hole) => {
+      const known = new Set(schemaChangesOf(before, hole).map((finding) => JSON.stringify(finding)));
+      return schemaChangesOf(after, hole).filter(
+        (finding) => finding.severity === 'fault' && !known.has(JSON.stringify(finding)),
+      );
+    });
+}
