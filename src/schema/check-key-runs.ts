@@ -3,7 +3,7 @@ import { keysReadAsPair } from './findings/keys-read-as-pair.ts';
 import { strokesNear } from './findings/strokes-near.ts';
 import { strokesNearElsewhere } from './findings/strokes-near-elsewhere.ts';
 import { lettersBesideAmount } from './keyboard.ts';
-import { type LoggingSchema, scaleOf } from './logging-schema.ts';
+import type { LoggingSchema } from './logging-schema.ts';
 import type { Stroke } from './strokes.ts';
 import type { Raise } from './whereabouts.ts';
 
@@ -76,7 +76,9 @@ function keysTogether(keys: readonly Stroke[], pair: Stroke, raise: Raise): read
 
 /** Amounts of one character that can stand behind a stroke: 0 takes out, a comma is a trace, a semicolon a half. */
 function shortAmounts(schema: LoggingSchema, { field }: Stroke): readonly string[] {
-  const levels = scaleOf(schema, field)?.levels.map(({ level }) => String(level)) ?? [];
+  // A scale that is not there has a finding of its own.
+  const scale = 'scale' in field ? schema.scales[field.scale] : undefined;
+  const levels = scale?.levels.map(({ level }) => String(level)) ?? [];
   const steps = 'ladder' in field ? field.ladder.map((step) => (step === 0.5 ? ';' : String(step))) : [];
   const shares = field.kind === 'code' ? ['1', '2', '3', '4', '5', '6', '7', '8', '9'] : [];
   const trace = 'traceCountsAsPercent' in field && field.traceCountsAsPercent !== undefined ? [','] : [];

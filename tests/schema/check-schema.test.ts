@@ -219,6 +219,11 @@ describe('the schema check', () => {
       expect(overSmall(codes({ code: 'SHA', pair })).map(({ code: kind }) => kind)).toEqual([]);
   });
 
+  it('finds a scale that is not there under a field with a key, where the key’s amounts can’t be told', () => {
+    const found = overSmall(fields({ name: 'wear', scale: 'tear', key: 'w' }));
+    expect(found.map(({ code: kind }) => kind)).toEqual(['schema-scale-missing']);
+  });
+
   it('leaves a slip between strokes that take an amount and strokes that take none: it is refused as it is typed', () => {
     const second = { name: 'rock', second: false };
     expect(overSmall({ ...codes({ code: 'SHA', pair: 'pu' }), ...fields(second) })).toEqual([]);
