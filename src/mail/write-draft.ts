@@ -16,13 +16,13 @@ export interface Draft {
 
 /**
  * A draft as a mail file (RFC 5322, MIME), marked unsent, so that a mail program opens it to be sent. The same draft gives the same
- * bytes. No sender stands in it: the mail program knows its own. A subject is one line, whatever is in it: controls become spaces.
+ * bytes. No sender stands in it: the mail program knows its own. A subject is one line that reads as it is written, whatever is in it.
  */
 export function writeDraft(draft: Draft): Promise<Uint8Array> {
   const composer = new MailComposer({
     to: [...draft.to],
     cc: [...draft.cc],
-    subject: draft.subject.replaceAll(/\p{Cc}+/gu, ' '),
+    subject: oneLine(draft.subject),
     text: draft.text,
     date: new Date(instantMs(draft.at)),
     messageId: `<${draft.token}@offsider.invalid>`,
@@ -41,4 +41,13 @@ export function writeDraft(draft: Draft): Promise<Uint8Array> {
     disableUrlAccess: true,
   });
   return composer.compile().build();
+}
+
+/**
+ * Runs of white space and controls become one space, for a line of nothing but spaces may not be folded (RFC 5322, 3.2.2); what a reader
+ * would take for an encoded word (RFC 2047), which can hold a line end, is parted.
+ */
+function oneLine(subject: string): string {
+  const plain = subject.replaceAll(/[\p{Cc}\s]+/gu, ' ').trim();
+  return plain.replaceAll('=?', '= ?');
 }
