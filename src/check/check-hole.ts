@@ -4,14 +4,15 @@ import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { checkBags } from '../sampling/bags-check.ts';
 import { checkDispatches } from '../sampling/dispatch-check.ts';
+import { checkRatesSoFar } from '../sampling/rates-so-far.ts';
 import { checkScheme } from '../sampling/scheme-check.ts';
 import { checkStock } from '../sampling/stock.ts';
 import { checkRow } from '../schema/row-checks.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
 import { returnedFindings } from '../standing/returned.ts';
-import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
+import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
 import { trayFindings } from '../standing/trays.ts';
 import { checkTermination } from '../termination/check-rules.ts';
 import { checkDecisions } from '../termination/decision.ts';
@@ -41,6 +42,7 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
       project.sampling,
       holes.flatMap((hole) => holeNouns(hole, 'bags')),
     ),
+    ...checkRatesSoFar(project.sampling, bagsOfHoles(holes)),
     ...trayFindings(project, holes),
     ...checkDispatches(dispatchesOf(all), bagsOfHoles(holes)),
     ...returnedFindings(project, all),

@@ -41,5 +41,5 @@ function leastMultiple(a: number, b: number): number {
  */
 export const PUBLISHED_LOWEST = {
   'field duplicate': 5,
-  standard: 3,
+  'standard and blank': 3,
 } as const;

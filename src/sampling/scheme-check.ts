@@ -8,7 +8,7 @@ import { rateUnusual } from './findings/scheme-rate-unusual.ts';
 import { reservedTwice } from './findings/scheme-reserved-twice.ts';
 import { slotNever } from './findings/scheme-slot-never.ts';
 import { slotUsual } from './findings/scheme-slot-usual.ts';
-import { greatestDivisor, PUBLISHED_LOWEST, ratesOf } from './rates.ts';
+import { greatestDivisor, PUBLISHED_LOWEST, type Rates, ratesOf } from './rates.ts';
 import type { NumberBlock, Sampling, Slot } from './sampling.ts';
 import type { ControlKind } from './settings.ts';
 
@@ -149,13 +149,29 @@ function checkRates(sampling: Sampling): readonly Finding[] {
     };
     return [rateShort.at(SLOTS, said)];
   });
-  const rare = (['field duplicate', 'standard'] as const)
-    .filter((kind) => achieved[kind] < PUBLISHED_LOWEST[kind])
-    .map((kind) =>
+  return [...short, ...checkPublished(achieved)];
+}
+
+/** Rates below the lowest that is published: duplicates by themselves, standards together with blanks. */
+function checkPublished(achieved: Rates): readonly Finding[] {
+  const together = [
+    {
+      what: 'field duplicates',
+      percent: achieved['field duplicate'],
+      lowest: PUBLISHED_LOWEST['field duplicate'],
+    },
+    {
+      what: 'standards and blanks',
+      percent: achieved.standard + achieved.blank,
+      lowest: PUBLISHED_LOWEST['standard and blank'],
+    },
+  ];
+  return together
+    .filter(({ percent, lowest }) => percent < lowest)
+    .map(({ what, percent, lowest }) =>
       rateUnusual.at(SLOTS, {
-        problem: `The slots give ${achieved[kind].toFixed(1)} ${kind}s in 100 samples; published practice is ${PUBLISHED_LOWEST[kind]} or more.`,
+        problem: `The slots give ${percent.toFixed(1)} ${what} in 100 samples; published practice is ${lowest} or more (Abzalov 2008).`,
         remedy: 'Keep it if the project has settled on it.',
       }),
     );
-  return [...short, ...rare];
 }

@@ -6,7 +6,7 @@ import { withSlots } from '../sampling/build.ts';
 // Abzalov 2008, Exploration and Mining Geology 17, 131–144, abstract: field duplicates 5–10 %, standards 3–5 % of a batch,
 // blanks included. Simón, Control Sample Insertion Rate: Is There an Industry Standard?, abstract: all controls near 20 %.
 test('the lowest rates published are those that the check holds a scheme against', () => {
-  expect(PUBLISHED_LOWEST).toEqual({ 'field duplicate': 5, standard: 3 });
+  expect(PUBLISHED_LOWEST).toEqual({ 'field duplicate': 5, 'standard and blank': 3 });
 });
 
 test('a scheme within the published ranges is not remarked on, one below them is', () => {

@@ -27,6 +27,7 @@ import { numberBlock } from '../../sampling/findings/number-block.ts';
 import { numberNotOurs } from '../../sampling/findings/number-not-ours.ts';
 import { numberPrefixes } from '../../sampling/findings/number-prefixes.ts';
 import { usedTwice } from '../../sampling/findings/number-used-twice.ts';
+import { rateBehind } from '../../sampling/findings/rate-behind.ts';
 import { receiptDiffers } from '../../sampling/findings/receipt-differs.ts';
 import { receiptUnreadable } from '../../sampling/findings/receipt-unreadable.ts';
 import { recoveryHigh } from '../../sampling/findings/recovery-high.ts';
@@ -83,6 +84,7 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   numberNotOurs,
   numberPrefixes,
   usedTwice,
+  rateBehind,
   receiptDiffers,
   receiptUnreadable,
   recoveryHigh,

@@ -6,6 +6,17 @@ import { type Done, withProject, withWho } from './options.ts';
 export function addResultsCommands(program: Command, outside: Outside, done: Done): void {
   addResults(program, outside, done);
   addResplit(program, outside, done);
+  addControls(program, outside, done);
+}
+
+function addControls(program: Command, outside: Outside, done: Done): void {
+  withProject(program.command('controls'))
+    .description('the control scheme: what it reserves, each rate as wanted, given and put out, the stock')
+    .option('--json', 'as data')
+    .action(async (options) => {
+      const { controls } = await import('../controls.ts');
+      done(await controls(outside, { folder: options.project, json: options.json === true }));
+    });
 }
 
 function addResplit(program: Command, outside: Outside, done: Done): void {

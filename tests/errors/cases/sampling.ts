@@ -4,12 +4,14 @@ import { type BaggedHole, checkBags } from '../../../src/sampling/bags-check.ts'
 import { checkContaminated, checkHygiene } from '../../../src/sampling/hygiene.ts';
 import { issue } from '../../../src/sampling/issue.ts';
 import { readMass } from '../../../src/sampling/mass-typed.ts';
+import { checkRatesSoFar } from '../../../src/sampling/rates-so-far.ts';
 import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery.ts';
 import { checkRecovery } from '../../../src/sampling/recovery-check.ts';
 import { checkScheme } from '../../../src/sampling/scheme-check.ts';
 import type { SamplingSettings } from '../../../src/sampling/settings.ts';
 import { checkStock } from '../../../src/sampling/stock.ts';
 import { checkTrays } from '../../../src/sampling/trays.ts';
+import { checkUnmended } from '../../../src/sampling/unmended.ts';
 import { atCollar, NOON, primary, SETTINGS, sampling, withSlots } from '../../sampling/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
@@ -88,6 +90,12 @@ const SCHEME_CASES: readonly ErrorCase[] = [
   scheme('number-prefixes', 'a prefix that begins another', {
     numbers: { ...SETTINGS.numbers, prefixes: ['ZQ', 'ZQ1'] },
   }),
+  given('rate-behind', 'no blank beside 100 samples', () =>
+    checkRatesSoFar(
+      sampling(controls({ wanted: { blankPercent: 5 } })),
+      Array.from({ length: 100 }, (_, index) => primary(`ZQ${index}`, index, index + 1)),
+    ),
+  ),
   given('control-stock', '36 of 40 sachets used', () =>
     checkStock(
       sampling(),
@@ -126,6 +134,14 @@ const SPLITTER_CASES: readonly ErrorCase[] = [
   drilled('recovery-low', '20 kg of a metre', metre(4, { bulkG: 20_000 })),
   drilled('recovery-high', '45 kg of a metre', metre(4, { bulkG: 45_000 })),
   drilled('split-off-target', 'half of the target', metre(4, { splitG: 1500 })),
+  given('mismatch-unmended', 'a rod whose bags did not agree', () =>
+    checkUnmended('ZQRC004', [
+      {
+        ...{ at: NOON, rod: 2, depthMm: depthFromMetres(12), lastBag: '133', bags: 6 },
+        ...{ mismatch: 'skipped', unmended: true },
+      },
+    ]),
+  ),
   given('metres-contaminated', 'a contaminated metre', () =>
     checkContaminated('ZQRC004', [{ fromMm: 4000, toMm: 5000, flags: ['contaminated'] }]),
   ),

@@ -2,11 +2,14 @@ import type { Bag } from '../../../hole/bags.ts';
 import { isOver } from '../../../hole/header.ts';
 import { headerOf, holeNouns } from '../../../hole/hole.ts';
 import type { Project } from '../../../project/project.ts';
+import { formatDepth } from '../../../quantity/depth.ts';
 import { formatInterval } from '../../../quantity/interval.ts';
 import type { Document } from '../../../record/document.ts';
 import { stockOf } from '../../../sampling/stock.ts';
 import type { Upcoming } from '../../../sampling/stream.ts';
 import { checkTrays, compartmentAt } from '../../../sampling/trays.ts';
+import { nameOf } from '../../../sampling/unmended.ts';
+import { waitingMismatches } from '../../../standing/mismatches.ts';
 import { proposedOf } from '../../../standing/proposed.ts';
 import { streamAheadOf } from '../../../standing/stream.ts';
 import { trayedHole, traysOf } from '../../../standing/trays.ts';
@@ -15,6 +18,7 @@ import type { State } from '../../state.ts';
 import type { Theme } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
+import { ratesSection } from './rates-section.ts';
 import { recoverySection, standsOutSection } from './recovery-section.ts';
 
 /** The sample stream of a hole: what waits, the bags that come, ready to tick off, those issued, trays, stock, recovery by metre. */
@@ -32,6 +36,7 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
     issuedSection(issued, theme),
     traysSection(project, hole, theme),
     stockSection(state),
+    ratesSection(state),
     recoverySection(project, hole, theme),
   ];
   return {
@@ -48,7 +53,7 @@ function whereSection(standOut: number): ListSection {
     items: [
       [
         spans(
-          ['type to see: issued · chip trays · in stock · recovery by metre', 'faint'],
+          ['type to see: issued · chip trays · in stock · rates · recovery by metre', 'faint'],
           [some === '' ? '' : ` · ${some}`, 'warn'],
         ),
       ],
@@ -56,7 +61,7 @@ function whereSection(standOut: number): ListSection {
   };
 }
 
-/** Controls put off, and controls that the log asks for. */
+/** Mismatches noted and not mended, controls put off, and controls that the log asks for. */
 function waitsSection(
   project: Project,
   hole: Document,
@@ -79,7 +84,13 @@ function waitsSection(
       'warn',
     ),
   ]);
-  return { head: [], items: [...waits, ...asked] };
+  const noted = waitingMismatches(hole).map(([, rod]) => [
+    line(
+      `rod ${rod.rod} at ${formatDepth(rod.depthMm)} m: the bags did not agree, ${nameOf(rod)}? ;mend shows the ways`,
+      'alert',
+    ),
+  ]);
+  return { head: [], items: [...noted, ...waits, ...asked] };
 }
 
 function comingSection(project: Project, hole: Document, upcoming: readonly Upcoming[]): ListSection {
