@@ -28,6 +28,10 @@ export type Prompt =
       readonly lastDigits: string;
       /** What further looks told, asked one by one. */
       readonly looked: RodSeen;
+      /** Ways to mend it, a page of them. */
+      readonly page: number;
+      /** A mismatch noted before at this rod, mended now. */
+      readonly later?: Id;
       readonly draft: Draft;
     }
   /** A change of several rows, shown in words before it is made. */

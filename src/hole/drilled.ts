@@ -9,6 +9,10 @@ export const rodDone = z.strictObject({
   lastBag: words.optional().describe('Number on the last calico'),
   bags: z.int().min(0).max(200).optional().describe('Bags counted since the rod before'),
   mismatch: words.optional().describe('Code of the mismatch that the check named'),
+  unmended: z
+    .literal(true)
+    .optional()
+    .describe('The mismatch is noted and not mended yet: the bags are recorded as they were expected'),
 });
 export type RodDone = Readonly<z.infer<typeof rodDone>>;
 

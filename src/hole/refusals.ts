@@ -53,6 +53,12 @@ export const REFUSALS = {
     rationale:
       'A depth taken for a dip, or a north guessed at, would bend the hole on paper and nothing would look wrong.',
   }),
+  bagsAmended: defineFinding({
+    code: 'bags-amended-since',
+    severity: 'fault',
+    title: 'A mismatch is to be mended after its bags were amended by hand.',
+    rationale: 'What somebody wrote down of a bag that lay before them is not written over by a rule.',
+  }),
   bagUsed: defineFinding({
     code: 'bag-used-twice',
     severity: 'fault',

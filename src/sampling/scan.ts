@@ -1,6 +1,6 @@
 import type { Bag } from '../hole/bags.ts';
 import { formatInterval } from '../quantity/interval.ts';
-import { parseBagNumber } from './bag-number.ts';
+import { endsWithDigits, parseBagNumber } from './bag-number.ts';
 import { bagOf } from './issue.ts';
 import { type MismatchKind, NEAR_SPLITTER, type OtherHole } from './mismatch.ts';
 import { controlForgotten } from './mismatches/control-forgotten.ts';
@@ -15,7 +15,7 @@ import { usedTwice } from './mismatches/used-twice.ts';
 import { voidUsed } from './mismatches/void-used.ts';
 import { numberLine } from './number-line.ts';
 import type { Sampling } from './sampling.ts';
-import { type StreamState, stream, streamFoot } from './stream.ts';
+import { lastPlace, type StreamState, stream, streamFoot } from './stream.ts';
 
 /** Where a scanned bag is: beside the pile of a metre, or under a chute of the splitter. Left out, only its number is checked. */
 export interface ScannedAt {
@@ -61,6 +61,20 @@ export function scanCheck(
     known,
     at === undefined ? undefined : misplaced(sampling, state, ahead, issued !== undefined, at),
   );
+}
+
+/**
+ * The number that is meant by last digits typed beside a pile: of those labelled for this hole, the nearest to the last one issued. A text that
+ * is a whole number, or ends none of them, is taken as it is.
+ */
+export function numberMeant(sampling: Sampling, state: StreamState, text: string): string {
+  if (parseBagNumber(sampling.numbers, text) !== undefined) return text;
+  const line = numberLine(sampling.numbers, state.bagRuns);
+  const last = lastPlace(sampling, state, line);
+  const [nearest] = Array.from({ length: line.length }, (_, place) => place)
+    .filter((place) => endsWithDigits(line.at(place) ?? '', text))
+    .sort((a, b) => Math.abs(a - last) - Math.abs(b - last));
+  return (nearest === undefined ? undefined : line.at(nearest)) ?? text;
 }
 
 function scan(number: string, known: string, kind: MismatchKind | undefined): Scan {

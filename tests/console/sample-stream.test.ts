@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { holeNouns } from '../../src/hole/hole.ts';
+import { checkBags } from '../../src/sampling/bags-check.ts';
+import { issue } from '../../src/sampling/issue.ts';
+import { nextRod } from '../../src/standing/rods.ts';
+import { streamStateOf } from '../../src/standing/stream.ts';
 import { emptySample, type Files, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
 /** A hole made on the rig, drilling, with numbered bags. */
@@ -48,5 +53,136 @@ describe('a hole that is over', () => {
     sitting.press('f2');
     expect(sitting.state().prompt).toBeUndefined();
     expect(said(sitting)).toContain('MBRC001 is complete: no rod is done in it. F10, then o reopens it.');
+  });
+});
+
+const hole = (sitting: Sitting) => sitting.hole('MBRC020');
+
+/** The bags that the next rod should give. */
+const expected = (sitting: Sitting) =>
+  issue(sitting.state().project.sampling, streamStateOf(hole(sitting), nextRod(hole(sitting)).depthMm));
+
+/** The last digits of a number so many further on. */
+const further = (number: string | undefined, by: number) => String(Number(number?.slice(2)) + by).slice(-3);
+
+const unmended = (sitting: Sitting) =>
+  holeNouns(hole(sitting), 'rods').filter((rod) => rod.unmended === true).length;
+
+const faults = (sitting: Sitting) => {
+  const [bags, bagRuns, choices] = [
+    holeNouns(hole(sitting), 'bags'),
+    holeNouns(hole(sitting), 'bagRuns'),
+    holeNouns(hole(sitting), 'controlChoices'),
+  ];
+  return checkBags(sitting.state().project.sampling, [{ hole: 'MBRC020', bags, bagRuns, choices }]);
+};
+
+/** A rod in which a number was skipped, noted and gone on from; the next rod is a number ahead, and noted too. */
+async function twoNoted(): Promise<Sitting> {
+  const sitting = await drilling();
+  sitting.press('f2', 'enter');
+  for (let rod = 0; rod < 2; rod++) {
+    const bags = expected(sitting);
+    sitting.press('f2');
+    sitting.enter(`${further(bags.at(-1)?.number, 1)} x${bags.length}`);
+    sitting.press('enter');
+  }
+  return sitting;
+}
+
+describe('a mismatch noted at the rod', () => {
+  it('stays in sight, on the panel and on the screen of bags, until it is mended', async () => {
+    const sitting = await twoNoted();
+    expect(said(sitting)).toBe('Rod recorded as expected; the mismatch is noted and waits: ;mend.');
+    expect(shown(sitting)).toContain('rod 2: a number skipped? ;mend');
+    sitting.press('f3');
+    expect(shown(sitting)).toContain(
+      'rod 2 at 12 m: the bags did not agree, a number skipped? ;mend shows the ways',
+    );
+  });
+
+  it('is mended later as one edit, and the rods below that follow from it with it', async () => {
+    const sitting = await twoNoted();
+    const before = hole(sitting).tables;
+    expect(unmended(sitting)).toBe(2);
+    sitting.enter(';mend');
+    expect(shown(sitting)).toContain('rod 2 noted before');
+    expect(shown(sitting)).toContain('1 mend as: a number skipped');
+    sitting.enter('1');
+    expect(unmended(sitting)).toBe(0);
+    expect(faults(sitting)).toEqual([]);
+    const bags = holeNouns(hole(sitting), 'bags');
+    expect(bags.filter((bag) => bag.kind === 'void')).toHaveLength(1);
+    const metres = bags.filter((bag) => bag.kind === 'primary').map((bag) => bag.fromMm);
+    expect(metres.sort((a = 0, b = 0) => a - b)).toEqual(Array.from({ length: 18 }, (_, m) => m * 1000));
+    sitting.enter(';u');
+    expect(hole(sitting).tables).toEqual(before);
+    sitting.enter(';mend');
+    sitting.press('enter');
+    expect(hole(sitting).tables).toEqual(before);
+    expect(said(sitting)).toContain('still waits');
+  });
+
+  it('is not mended over what somebody wrote of a bag since', async () => {
+    const sitting = await twoNoted();
+    sitting.enter(`;void ${holeNouns(hole(sitting), 'bags').at(-1)?.number} torn`);
+    sitting.enter(';mend');
+    sitting.enter('1');
+    expect(said(sitting)).toContain('amended by hand since');
+    expect(unmended(sitting)).toBe(2);
+  });
+});
+
+describe('the places of a mismatch', () => {
+  it('go on over pages where there are more than fit', async () => {
+    const sitting = await twoNoted();
+    sitting.enter(';mend');
+    const first = shown(sitting);
+    expect(first).toContain('m  more places (1 of ');
+    sitting.enter('m');
+    expect(shown(sitting)).toContain('m  more places (2 of ');
+    expect(shown(sitting)).toContain('1 mend as: ');
+  });
+});
+
+describe('a bag held against where it lies', () => {
+  it('agrees in its metre, and is named by how far it is off elsewhere', async () => {
+    const sitting = await drilling();
+    sitting.press('f2', 'enter');
+    sitting.enter(';scan 2.5 MB000603');
+    expect(said(sitting)).toBe('MB000603 is the primary 2–3, and lies where it belongs.');
+    sitting.enter(';scan 3 603');
+    expect(said(sitting)).toContain('MB000603 is primary 2–3: the stream is one behind.');
+  });
+
+  it('is taken from a scanner behind a place that is typed once', async () => {
+    const sitting = await drilling();
+    sitting.press('f2', 'enter');
+    sitting.type(';scan 2 ');
+    sitting.happen({ kind: 'scan', number: 'MB000604' });
+    expect(said(sitting)).toContain('MB000604 is primary 3–4: the stream is one ahead.');
+    expect(sitting.state().draft.text).toBe(';scan 2 ');
+  });
+
+  it('under the wrong chute is the duplicate swapped with its primary, which one edit writes down', async () => {
+    const sitting = await drilling();
+    sitting.press('f2', 'enter', 'f2', 'enter', 'f2', 'enter');
+    const twin = holeNouns(hole(sitting), 'bags').find((bag) => bag.kind === 'field duplicate');
+    const metre = (twin?.fromMm ?? 0) / 1000;
+    sitting.enter(`;scan ${metre} first ${twin?.number}`);
+    expect(said(sitting)).toContain('duplicate and primary swapped');
+    sitting.enter(`;swap ${twin?.number}`);
+    const bags = holeNouns(hole(sitting), 'bags');
+    const [now, other] = [twin?.number, twin?.of].map((number) => bags.find((bag) => bag.number === number));
+    expect([now?.kind, now?.of, other?.kind, other?.of]).toEqual([
+      'primary',
+      undefined,
+      'field duplicate',
+      twin?.number,
+    ]);
+    expect([now?.fromMm, other?.fromMm]).toEqual([twin?.fromMm, twin?.fromMm]);
+    expect(faults(sitting)).toEqual([]);
+    sitting.enter(`;scan ${metre} first ${twin?.number}`);
+    expect(said(sitting)).toContain('lies where it belongs');
   });
 });

@@ -11,6 +11,13 @@ describe('a word behind ;', () => {
     [';r', { does: 'redo' }],
     [';q', { does: 'leave' }],
     [';rod', { does: 'rod done' }],
+    [';rod 163 x6 controls1', { does: 'rod done', check: '163 x6 controls1' }],
+    [';rod 163 heavy mend:two-metres-in-one-bag:2', { check: '163 heavy mend:two-metres-in-one-bag:2' }],
+    [';mend', { does: 'mend' }],
+    [';mend 163 first158', { does: 'mend', check: '163 first158' }],
+    [';scan 46.5 ZQ163', { does: 'scan', number: 'ZQ163', depthMm: 46_500 }],
+    [';scan 46-47 second 163', { does: 'scan', number: '163', depthMm: 46_000, chute: 'second' }],
+    [';swap 163', { does: 'swap pair', lastDigits: '163' }],
     [';later no blanks on site', { does: 'put control off', reason: 'no blanks on site' }],
     [';bag 46-47 ZQ163', { does: 'bag', kind: 'primary', fromMm: 46_000, toMm: 47_000, number: 'ZQ163' }],
     [

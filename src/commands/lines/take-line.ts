@@ -10,7 +10,7 @@ import { logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { rowsDown } from '../../hole/hole.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document, Edit } from '../../record/document.ts';
-import { scanCheck } from '../../sampling/scan.ts';
+import { numberMeant, type ScannedAt, scanCheck } from '../../sampling/scan.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
 import { type ParsedRow, parseLine } from '../../shorthand/parse.ts';
@@ -18,7 +18,7 @@ import { nextInterval } from '../../standing/heads.ts';
 import { projectForHole } from '../../standing/hole-schema.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 import { holeOf, type LinesAt, makerOf, settled, submitMade, type Taken } from './submit-made.ts';
-import { takeRod } from './take-rod.ts';
+import { takeMend, takeRod } from './take-rod.ts';
 
 /** Takes one line of the shorthand, as the entry line does where nobody is there to be asked; what it says is durable when it returns. */
 export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
@@ -78,6 +78,10 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
       return takeShot(at, hole, command.said);
     case 'rod done':
       return takeRod(at, hole, command.check ?? '');
+    case 'mend':
+      return takeMend(at, hole, command.check ?? '');
+    case 'scan':
+      return lookUpBag(at, hole, command.number, command);
     default:
       return takePlan(at, planRange(at.project.schema, hole, command, makerOf(at.desk)), line.insisted);
   }
@@ -118,10 +122,13 @@ async function settleOldest(at: LinesAt, hole: Document): Promise<Taken> {
   return submitMade(at, settleAsked(hole, oldest[0]));
 }
 
-function lookUpBag(at: LinesAt, hole: Document, number: string): Taken {
+function lookUpBag(at: LinesAt, hole: Document, text: string, lies?: ScannedAt): Taken {
   const others = otherHoles(at.desk.documents().values(), hole);
-  const scan = scanCheck(at.project.sampling, streamStateOf(hole), number, undefined, others);
-  if (scan.named === undefined) return { kind: 'done', said: `${number} is the ${scan.known}` };
+  const state = streamStateOf(hole);
+  const number = numberMeant(at.project.sampling, state, text);
+  const scan = scanCheck(at.project.sampling, state, number, lies, others);
+  const belongs = lies === undefined ? '' : ', and lies where it belongs';
+  if (scan.named === undefined) return { kind: 'done', said: `${number} is the ${scan.known}${belongs}` };
   return {
     kind: 'refused',
     problem: `${number} is ${scan.known}: ${scan.named.name}`,

@@ -1,37 +1,105 @@
 import { withCare } from '../../desk/acts/hygiene.ts';
-import { checkRod, type RodAt, rodAsExpected, rodNoted } from '../../desk/acts/rod.ts';
-import { readRod } from '../../desk/acts/rod-read.ts';
+import { checkAgain, rodMendedLater } from '../../desk/acts/mend-later.ts';
+import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted } from '../../desk/acts/rod.ts';
+import { chosenWay, LOOK_WORDS, type RodRead, readRod } from '../../desk/acts/rod-read.ts';
+import type { Result } from '../../finding/finding.ts';
+import type { Made } from '../../hole/commands/made.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
+import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod-check.ts';
+import { waitingMismatches } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { type LinesAt, makerOf, submitMade, type Taken } from './submit-made.ts';
 
-/** Records a rod done. Bags that do not agree refuse it with the mismatch named, unless mismatches are to be noted. */
+/** Places of a mismatch that a refusal lists. */
+const PLACES_SAID = 3;
+
+/**
+ * Records a rod done. Bags that do not agree refuse it with the mismatches named, the look that tells them apart and how each is mended,
+ * unless one is chosen (`mend:skipped`) or mismatches are to be noted.
+ */
 export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {
   const read = readRod(text);
-  if (read === undefined)
-    return {
-      kind: 'refused',
-      problem: `;rod ${text} can't be read`,
-      remedy: 'Give the last digits of the bag, x6 for six bags, @54.5 for another depth.',
-    };
-  const { depthMm, care, ...seen } = read;
+  if (read === undefined) return unreadable(`;rod ${text}`);
+  const { depthMm, care, mend, ...seen } = read;
   const next = nextRod(hole);
   const rod: RodAt = { rod: next.rod, depthMm: depthMm ?? next.depthMm };
   const maker = makerOf(at.desk);
   const check = checkRod(at.project, at.desk.documents().values(), hole, rod, seen, maker.at);
   if (check.agrees)
     return submitMade(at, withCare(hole, rodAsExpected(hole, rod, check.expected, maker), care, maker));
-  const named = check.named[0];
-  const expected = check.expected.at(-1)?.number ?? 'no bag';
-  const mismatch = `the bags do not agree: ${expected} is expected last, ${check.expected.length} in the rod${named === undefined ? '' : `; likely ${named.name}: ${named.happened}`}`;
+  if (mend !== undefined)
+    return takeMending(at, check, mend, (named, way) =>
+      withCare(hole, rodMended(hole, rod, named, way, maker), care, maker),
+    );
+  const mismatch = mismatchWords(check);
   if (!at.noteMismatches)
     return {
       kind: 'refused',
       problem: `rod ${rod.rod} to ${formatDepth(rod.depthMm)} m: ${mismatch}`,
-      remedy: `${named?.ground ?? 'Read the last calico again.'} Mend it in the console, or give the rod without its digits.`,
+      remedy: remedyOf(check),
     };
-  const done = rodNoted(hole, rod, check, seen.digits ?? 'not read', maker);
-  const noted = await submitMade(at, withCare(hole, done, care, maker));
+  const noted = await submitMade(at, withCare(hole, rodNoted(hole, rod, check, seen, maker), care, maker));
   return noted.kind === 'done' ? { kind: 'asked', said: noted.said, reasons: [mismatch] } : noted;
+}
+
+/** Mends the uppermost mismatch that was noted at a rod; without a choice (`;mend mend:skipped`) says what it may be. */
+export async function takeMend(at: LinesAt, hole: Document, text: string): Promise<Taken> {
+  const [waiting] = waitingMismatches(hole);
+  if (waiting === undefined)
+    return { kind: 'refused', problem: 'no mismatch waits to be mended', remedy: 'Take the line out.' };
+  const read = readRod(text);
+  if (read === undefined) return unreadable(`;mend ${text}`);
+  const { depthMm: _depth, care: _care, mend, ...seen } = read;
+  const check = checkAgain(at.project, at.desk.documents().values(), hole, waiting, seen);
+  if (mend === undefined)
+    return {
+      kind: 'refused',
+      problem: `rod ${waiting[1].rod}: ${mismatchWords(check)}`,
+      remedy: remedyOf(check),
+    };
+  const maker = makerOf(at.desk);
+  return takeMending(at, check, mend, (named, way) =>
+    rodMendedLater(at.project, hole, waiting, named, way, maker),
+  );
+}
+
+async function takeMending(
+  at: LinesAt,
+  check: RodCheck,
+  mend: NonNullable<RodRead['mend']>,
+  mended: (named: NamedMismatch, way: number) => Result<Made>,
+): Promise<Taken> {
+  const way = chosenWay(check, mend);
+  if (way !== undefined) return submitMade(at, mended(way.named, way.index));
+  return {
+    kind: 'refused',
+    problem: `these bags can't be mended as ${mend.code}, place ${mend.place}`,
+    remedy: remedyOf(check),
+  };
+}
+
+const unreadable = (line: string): Taken => ({
+  kind: 'refused',
+  problem: `${line} can't be read`,
+  remedy: 'Give the last digits of the bag, x6 for six bags, @54.5 for another depth.',
+});
+
+function mismatchWords({ expected, named }: RodCheck): string {
+  const last = expected.at(-1)?.number ?? 'no bag';
+  const likely = named[0] === undefined ? '' : `; likely ${named[0].name}: ${named[0].happened}`;
+  return `the bags do not agree: ${last} is expected last, ${expected.length} in the rod${likely}`;
+}
+
+function remedyOf({ named, look }: RodCheck): string {
+  const ground = named[0]?.ground ?? 'Read the last calico again.';
+  const asked = look === undefined ? '' : ` To be sure: ${LOOKS[look]} Say it as ${LOOK_WORDS[look]}.`;
+  const ways = named.flatMap(({ code, ways }) =>
+    ways
+      .slice(0, PLACES_SAID)
+      .map(
+        ({ at }, index) => `mend:${code}${index === 0 ? '' : `:${index + 1}`}${at === '' ? '' : ` at ${at}`}`,
+      ),
+  );
+  return `${ground}${asked} Then add how it is mended: ${ways.join('; ')}. Or give the rod without its digits.`;
 }

@@ -4,8 +4,10 @@ import type { CommandLine } from '../../shorthand/commands.ts';
 import type { State } from '../state.ts';
 import { type Step, submittingResult, type World } from '../step.ts';
 import { undoOrRedo } from './history.ts';
+import { askMend } from './mismatch.ts';
 import { previewRange } from './range.ts';
 import { askRod } from './rod.ts';
+import { scanPlaced } from './scan.ts';
 import { shotSaid } from './survey-shot.ts';
 
 /** Does what was typed behind `;`. */
@@ -28,6 +30,10 @@ export function runCommand(state: State, hole: Document, line: CommandLine, worl
       return [state, [{ do: 'leave' }]];
     case 'rod done':
       return askRod(state, world, command.check);
+    case 'mend':
+      return askMend(state, hole, command.check);
+    case 'scan':
+      return scanPlaced(state, hole, command.number, command);
     default:
       return previewRange(state, hole, command, world, line.insisted);
   }

@@ -1,15 +1,21 @@
 import { withCare } from '../../desk/acts/hygiene.ts';
+import { rodMendedLater } from '../../desk/acts/mend-later.ts';
 import { rodMended, rodNoted } from '../../desk/acts/rod.ts';
-import { readRod } from '../../desk/acts/rod-read.ts';
+import { type RodRead, readRod } from '../../desk/acts/rod-read.ts';
+import type { Document } from '../../record/document.ts';
 import type { RodSeen } from '../../sampling/mismatch.ts';
 import type { RodCheck } from '../../sampling/rod-check.ts';
+import { waitingMismatches, waitingRod } from '../../standing/mismatches.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
+import type { Prompt } from '../prompt.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { rodStanding } from './rod.ts';
+import { type MismatchWay, pagesOf, waysOn } from './ways.ts';
 
 /** A look that tells mismatches apart. */
 type Look = NonNullable<RodCheck['look']>;
+type MismatchPrompt = Extract<Prompt, { readonly kind: 'mismatch' }>;
 
 /** How the answer to a look is typed; never a single figure, which mends. */
 export const LOOK_ANSWERS: { readonly [look in Look]: string } = {
@@ -28,9 +34,27 @@ export function readLook(look: Look, typed: string): RodSeen | undefined {
   return count === undefined ? undefined : { controls: Number(count) };
 }
 
+/** Opens the uppermost mismatch that was noted and waits, with what was read then; `typed` is what is read on the bags now. */
+export function askMend(state: State, hole: Document, typed = ''): Step {
+  const [waiting] = waitingMismatches(hole);
+  if (waiting === undefined)
+    return still(saying(state, 'No mismatch waits to be mended in this hole.', 'good'));
+  const [later, rod] = waiting;
+  const read = [rod.lastBag, rod.bags === undefined ? undefined : `x${rod.bags}`].filter(
+    (each) => each !== undefined,
+  );
+  const lastDigits = typed === '' ? read.join(' ') : typed;
+  const { depthMm } = rod;
+  const prompt: MismatchPrompt = {
+    ...{ kind: 'mismatch', rod: rod.rod, depthMm, lastDigits, looked: {}, page: 0, later },
+    draft: EMPTY_DRAFT,
+  };
+  return still({ ...state, prompt, message: undefined });
+}
+
 /**
- * An answer to the mismatch prompt: what the look that is asked for told (then it is checked again), `1` to `9` to mend it that way, or
- * Enter alone to record the rod as expected with the mismatch noted.
+ * An answer to the mismatch prompt: what the look that is asked for told (then it is checked again), `1` to `9` to mend it that way, `m` for
+ * more places, or Enter alone to record the rod as expected with the mismatch noted; one that is noted already is left as it is.
  */
 export function answerMismatch(state: State, world: World): Step {
   const { prompt } = state;
@@ -38,42 +62,61 @@ export function answerMismatch(state: State, world: World): Step {
   if (prompt?.kind !== 'mismatch' || hole === undefined) return still(state);
   const { check } = rodStanding(state, hole, prompt);
   const choice = prompt.draft.text.trim();
+  const again = (changed: Partial<MismatchPrompt>): Step =>
+    still({ ...state, prompt: { ...prompt, ...changed, draft: EMPTY_DRAFT }, message: undefined });
   const looked = check.look === undefined ? undefined : readLook(check.look, choice);
-  if (looked !== undefined) {
-    const again = { ...prompt, looked: { ...prompt.looked, ...looked }, draft: EMPTY_DRAFT };
-    return still({ ...state, prompt: again, message: undefined });
-  }
-  const at = { rod: prompt.rod, depthMm: prompt.depthMm };
-  const maker = { newId: world.newId, at: world.now, by: state.person };
-  const closed: State = { ...state, prompt: undefined };
-  const read = readRod(prompt.lastDigits);
-  if (choice === '') {
-    const lastBag = read?.digits ?? 'not read';
-    const noted = withCare(hole, rodNoted(hole, at, check, lastBag, maker), read?.care, maker);
-    const said = 'Rod recorded as expected; the mismatch is noted and stays to be mended.';
-    return submittingResult(state, hole, noted, closed, said);
-  }
-  const way = /^\d$/.test(choice) ? mismatchWays(check)[Number(choice) - 1] : undefined;
-  if (way === undefined) return still(saying(state, howToAnswer(check), 'warn'));
-  const mended = withCare(hole, rodMended(hole, at, way.named, way.index, maker), read?.care, maker);
-  const waits = (way.fix.putOff ?? []).map(
-    ({ kind, number }) => `; ${kind} ${number} waits, ;place puts it in`,
-  );
-  const said = mended.ok ? `${mended.value.what}${waits.join('')}` : undefined;
-  return submittingResult(state, hole, mended, closed, said);
+  if (looked !== undefined) return again({ looked: { ...prompt.looked, ...looked }, page: 0 });
+  if (choice === 'm' && pagesOf(check) > 1) return again({ page: (prompt.page + 1) % pagesOf(check) });
+  const read = readRod(prompt.lastDigits) ?? {};
+  if (choice === '') return noted(state, hole, prompt, check, read, world);
+  const way = /^\d$/.test(choice) ? waysOn(check, prompt.page)[Number(choice) - 1] : undefined;
+  if (way === undefined) return still(saying(state, howToAnswer(check, prompt.page), 'warn'));
+  return mended(state, hole, prompt, way, read, world);
 }
 
-function howToAnswer(check: RodCheck): string {
-  const ways = mismatchWays(check).length;
+function noted(
+  state: State,
+  hole: Document,
+  prompt: MismatchPrompt,
+  check: RodCheck,
+  read: RodRead,
+  world: World,
+): Step {
+  const closed: State = { ...state, prompt: undefined };
+  if (prompt.later !== undefined)
+    return still(saying(closed, 'Left as it is: the mismatch still waits, ;mend.', 'warn'));
+  const { depthMm: _depth, care, ...seen } = read;
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const at = { rod: prompt.rod, depthMm: prompt.depthMm };
+  const done = withCare(hole, rodNoted(hole, at, check, seen, maker), care, maker);
+  const said = 'Rod recorded as expected; the mismatch is noted and waits: ;mend.';
+  return submittingResult(state, hole, done, closed, said);
+}
+
+function mended(
+  state: State,
+  hole: Document,
+  prompt: MismatchPrompt,
+  { named, index, fix }: MismatchWay,
+  { care }: RodRead,
+  world: World,
+): Step {
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const at = { rod: prompt.rod, depthMm: prompt.depthMm };
+  const waiting = waitingRod(hole, prompt.later);
+  const done =
+    waiting === undefined
+      ? withCare(hole, rodMended(hole, at, named, index, maker), care, maker)
+      : rodMendedLater(state.project, hole, waiting, named, index, maker);
+  const waits = (fix.putOff ?? []).map(({ kind, number }) => `; ${kind} ${number} waits, ;place puts it in`);
+  const said = done.ok ? `${done.value.what}${waits.join('')}` : undefined;
+  return submittingResult(state, hole, done, { ...state, prompt: undefined }, said);
+}
+
+function howToAnswer(check: RodCheck, page: number): string {
+  const ways = waysOn(check, page).length;
   const look = check.look === undefined ? '' : `, ${LOOK_ANSWERS[check.look]} for the look`;
   return ways === 0
     ? `Enter notes it and goes on${look}; Esc leaves it to read the calico again.`
     : `Type a number from 1 to ${ways}${look}, or Enter to note it and go on.`;
-}
-
-/** The ways to mend a mismatch, likeliest first, as the prompt numbers them. */
-export function mismatchWays(check: RodCheck) {
-  return check.named
-    .slice(0, 3)
-    .flatMap((named) => named.ways.slice(0, 2).map((way, index) => ({ ...way, named, index })));
 }

@@ -1,4 +1,5 @@
 import { withCare } from '../../desk/acts/hygiene.ts';
+import { checkAgain } from '../../desk/acts/mend-later.ts';
 import { checkRod, rodAsExpected } from '../../desk/acts/rod.ts';
 import { readRod } from '../../desk/acts/rod-read.ts';
 import { headerOf } from '../../hole/hole.ts';
@@ -6,6 +7,7 @@ import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodCheck } from '../../sampling/rod-check.ts';
 import { careWords } from '../../shorthand/rod-care.ts';
+import { waitingRod } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
@@ -49,6 +51,12 @@ export function rodStanding(
   const { care: _care, ...typed } =
     readRod(prompt.kind === 'rod' ? prompt.draft.text : prompt.lastDigits) ?? {};
   const depthMm = typed.depthMm ?? prompt.depthMm;
+  const waiting = prompt.kind === 'mismatch' ? waitingRod(hole, prompt.later) : undefined;
+  if (waiting !== undefined && prompt.kind === 'mismatch') {
+    const { depthMm: _depth, ...read } = typed;
+    const seen = { ...read, ...prompt.looked };
+    return { depthMm, check: checkAgain(state.project, state.documents.values(), hole, waiting, seen) };
+  }
   const check = checkRod(
     state.project,
     state.documents.values(),
@@ -87,6 +95,7 @@ export function answerRod(state: State, world: World): Step {
         depthMm: at.depthMm,
         lastDigits: prompt.draft.text,
         looked: {},
+        page: 0,
         draft: EMPTY_DRAFT,
       },
       message: undefined,

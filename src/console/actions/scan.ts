@@ -1,23 +1,36 @@
 import { BAG_KINDS } from '../../hole/bags.ts';
 import type { Document } from '../../record/document.ts';
-import { scanCheck } from '../../sampling/scan.ts';
+import { numberMeant, type ScannedAt, scanCheck } from '../../sampling/scan.ts';
+import { readScan } from '../../shorthand/sample-commands.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 import { draftOf } from '../draft.ts';
 import type { State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 
-/** A bag read by a scanner, or typed whole: what it is, without touching the entry line. At a rod check it is what was read there. */
+/**
+ * A bag read by a scanner, or typed whole: what it is, without touching the entry line. With `;scan 46` on the line it is held against that
+ * place. At a rod check it is what was read there.
+ */
 export function scanBag(state: State, hole: Document, number: string): Step {
   const { prompt } = state;
   if (prompt?.kind === 'rod' || prompt?.kind === 'mismatch')
     return still({ ...state, prompt: { ...prompt, draft: draftOf(number) } });
+  const [, place] = /^;scan +(.*\S) *$/.exec(state.draft.text) ?? [];
+  const read = place === undefined ? undefined : readScan(`${place} ${number}`);
+  const lies = read !== undefined && 'does' in read && read.does === 'scan' ? read : undefined;
+  return scanPlaced(state, hole, number, lies);
+}
+
+/** A bag held against where it lies, its number whole or its last digits; without a place only its number is looked at. */
+export function scanPlaced(state: State, hole: Document, text: string, lies: ScannedAt | undefined): Step {
+  const stream = streamStateOf(hole);
+  const number = numberMeant(state.project.sampling, stream, text);
   const others = otherHoles(state.documents.values(), hole);
-  const { known, named } = scanCheck(state.project.sampling, streamStateOf(hole), number, undefined, others);
-  return still(
-    named === undefined
-      ? saying(state, `${number} is ${isBag(known) ? 'the ' : ''}${known}.`, 'good')
-      : saying(state, `${number} is ${known}: ${named.name}. ${named.ground}`, 'alert'),
-  );
+  const { known, named } = scanCheck(state.project.sampling, stream, number, lies, others);
+  if (named !== undefined)
+    return still(saying(state, `${number} is ${known}: ${named.name}. ${named.ground}`, 'alert'));
+  const belongs = lies === undefined ? '' : ', and lies where it belongs';
+  return still(saying(state, `${number} is ${isBag(known) ? 'the ' : ''}${known}${belongs}.`, 'good'));
 }
 
 /** True where the words begin with the kind of a bag, and are not those of a number without one. */

@@ -6,7 +6,9 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import type { Upcoming } from '../../sampling/stream.ts';
 import { trayChange } from '../../sampling/trays.ts';
+import { nameOf } from '../../sampling/unmended.ts';
 import { headsOf } from '../../standing/heads.ts';
+import { waitingMismatches } from '../../standing/mismatches.ts';
 import { proposedOf } from '../../standing/proposed.ts';
 import { streamAheadOf } from '../../standing/stream.ts';
 import type { Tone } from '../theme.ts';
@@ -19,15 +21,18 @@ import { type Line, line, spans } from '../widgets/line.ts';
 export function bagsPanel(project: Project, hole: Document, room: number): readonly Line[] {
   const { rodMm, state, logFromMm } = headerOf(hole);
   const ahead = streamAheadOf(project, hole, 40);
-  const putOff = ahead.putOff.map((put) => spans([`${put.number}  put off: ${put.reason}`, 'warn']));
-  if (isOver(state)) return [...usedLines(hole, state, ahead.numberedLeft), ...putOff].slice(0, room);
+  const waiting = [
+    ...waitingMismatches(hole).map(([, rod]) => line(`rod ${rod.rod}: ${nameOf(rod)}? ;mend`, 'alert')),
+    ...ahead.putOff.map((put) => line(`${put.number}  put off: ${put.reason}`, 'warn')),
+  ];
+  if (isOver(state)) return [...usedLines(hole, state, ahead.numberedLeft), ...waiting].slice(0, room);
   const asked = proposedOf(project, hole).map((each) =>
     spans([`${each.number}  ${each.kind} wanted: ;choose ${chooseWord(each.kind)}`, 'accent']),
   );
   const tray = trayChange(project.sampling, logFromMm, headsOf(hole).drilledMm, rodMm);
   const change =
     tray === undefined ? [] : [line(`tray ${tray.tray} in ${formatDepth(tray.inMm)} m`, 'accent')];
-  const waits = [...putOff, ...asked, ...change];
+  const waits = [...waiting, ...asked, ...change];
   const left = leftLine(ahead.numberedLeft, ahead.runsOut, ahead.lastsToMm);
   const rows = Math.max(1, room - waits.length - 1);
   const controls = ahead.announced.filter((each) => ahead.upcoming.indexOf(each) >= rows - 1);

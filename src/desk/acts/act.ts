@@ -25,6 +25,7 @@ import { recordMasses } from './mass.ts';
 import { recordPhoto } from './photo.ts';
 import { setPlan } from './plan.ts';
 import { beginRunSaid } from './shot.ts';
+import { swapPair } from './swap.ts';
 
 /** Commands that are one edit of the hole and ask nothing. The others are the caller's: a rod check, a shot, undo, a preview, leaving. */
 export type PlainCommand = Exclude<
@@ -35,6 +36,8 @@ export type PlainCommand = Exclude<
       | 'redo'
       | 'leave'
       | 'rod done'
+      | 'mend'
+      | 'scan'
       | 'copy'
       | 'shift'
       | 'clear'
@@ -52,6 +55,8 @@ export function isPlain(command: Command): command is PlainCommand {
     'redo',
     'leave',
     'rod done',
+    'mend',
+    'scan',
     'copy',
     'shift',
     'clear',
@@ -77,6 +82,8 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
       return recordMasses(hole, command, maker);
     case 'choose control':
       return chooseControl(project, hole, command, maker);
+    case 'swap pair':
+      return swapPair(hole, command.lastDigits);
     case 'photo':
       return recordPhoto(project, hole, command, maker);
     case 'number bags':

@@ -95,26 +95,28 @@ export function rodMended(
   });
 }
 
-/** The rod recorded with the bags expected, though the check disagreed: the mismatch stays noted, to be mended later. */
+/** The rod recorded with the bags expected, though the check disagreed: the mismatch and what was read stay noted, to be mended later. */
 export function rodNoted(
   hole: Document,
   at: RodAt,
   check: RodCheck,
-  lastBag: string,
+  seen: RodSeen,
   maker: Maker,
 ): Result<Made> {
   const rod = {
     at: maker.at,
     rod: at.rod,
     depthMm: at.depthMm,
-    bags: check.expected.length,
-    lastBag,
+    ...(seen.count === undefined ? {} : { bags: seen.count }),
+    ...(seen.digits === undefined ? {} : { lastBag: seen.digits }),
     mismatch: check.named[0]?.code ?? 'unnamed',
+    unmended: true as const,
   };
   return rodDone(hole, rod, check.expected, maker);
 }
 
-function fixChanges(hole: Document, fix: Fix, maker: Maker): readonly Change[] {
+/** Everything of a mending beside the bags that the rod issues: bags amended, controls that wait, choices, metres without a sample. */
+export function fixChanges(hole: Document, fix: Fix, maker: Maker): readonly Change[] {
   const amended = (fix.amend ?? []).flatMap(({ number, bag }): readonly Change[] => {
     const there = holeThings(hole, 'bags').find(([, each]) => each.number === number);
     if (there === undefined) return [];

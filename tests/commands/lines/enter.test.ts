@@ -126,6 +126,36 @@ describe('lines from a pipe', () => {
     });
   });
 
+  it('answer the look that a mismatch asks for, and mend it as is chosen', async () => {
+    const asked = await pipe([';rod 509 x7']);
+    expect(asked.code).toBe(1);
+    expect(asked.err).toContain('To be sure: ');
+    const chosen = await pipe([';rod 509 x7 first502 mend:skipped:2'], false, asked.folder);
+    expect(chosen.err).toBe('');
+    expect(chosen.out).toContain('1: rod 10 done at 60 m, mended: a number skipped');
+    expect(Object.values(chosen.tables.rods).at(-1)).toMatchObject({
+      lastBag: 'MB000509',
+      mismatch: 'skipped',
+    });
+  });
+
+  it('mend a mismatch that was noted before', async () => {
+    const noted = await pipe([';rod 509 x7'], true);
+    const asked = await pipe([';mend'], false, noted.folder);
+    expect(asked.err).toContain('rod 10: the bags do not agree');
+    const mended = await pipe([';mend mend:skipped'], false, noted.folder);
+    expect([mended.err, mended.out]).toEqual(['', '1: rod 10 mended afterwards: a number skipped\n']);
+    expect(Object.values(mended.tables.rods).at(-1)).not.toHaveProperty('unmended');
+    const nothing = await pipe([';mend'], false, noted.folder);
+    expect(nothing.err).toContain('no mismatch waits to be mended');
+  });
+
+  it('hold a bag against where it lies', async () => {
+    const { code, out, err } = await pipe([';scan 53 MB000501', ';scan 50 501']);
+    expect(out).toMatch(/^1: MB000501 is the .*, and lies where it belongs\n/);
+    expect([code, err]).toEqual([1, expect.stringContaining('line:2')]);
+  });
+
   it('leave at ;q', async () => {
     const { code, tables } = await pipe(['p1', ';q', '.']);
     expect(code).toBe(0);

@@ -1,3 +1,4 @@
+import { checkAgain, rodMendedLater } from '../../../src/desk/acts/mend-later.ts';
 import { setPlan } from '../../../src/desk/acts/plan.ts';
 import { beginRunSaid } from '../../../src/desk/acts/shot.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
@@ -5,10 +6,14 @@ import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
 import type { Maker } from '../../../src/hole/commands/made.ts';
 import { clearRows, logRow } from '../../../src/hole/commands/rows.ts';
 import { reopenHole } from '../../../src/hole/commands/states.ts';
+import type { RodDone } from '../../../src/hole/drilled.ts';
 import type { Decision } from '../../../src/hole/ending.ts';
+import type { Project } from '../../../src/project/project.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import type { Document, Thing } from '../../../src/record/document.ts';
+import { waitingMismatches } from '../../../src/standing/mismatches.ts';
 import type { Row } from '../../../src/value/row.ts';
+import { sampling } from '../../sampling/build.ts';
 import { at, hole, makerAt } from '../../shift/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
@@ -31,10 +36,33 @@ function ended(): Document {
   return { ...HOLE, tables: { ...HOLE.tables, hole: { hole: { ...header, state: 'complete' } } } };
 }
 
+/** A rod that was noted, mended after its bag was voided by hand. */
+function mendedAfterVoid() {
+  const rod: RodDone = {
+    ...{ at: at('07:00'), rod: 1, depthMm: depthFromMetres(1), lastBag: '132' },
+    ...{ mismatch: 'skipped', unmended: true },
+  };
+  const run = { first: 'ZQ000131', last: 'ZQ000160', rig: 'Rig 1', at: at('06:00') };
+  const noted = hole('ZQRC004', {
+    rods: [rod as Thing],
+    bagRuns: [run],
+    bags: [{ number: 'ZQ000131', kind: 'void', reason: 'torn', rod: 'k2-0' }],
+  });
+  const waiting = waitingMismatches(noted)[0];
+  if (waiting === undefined) throw new Error('no rod waits');
+  const project = { sampling: sampling() } as Project;
+  const [named] = checkAgain(project, [noted], noted, waiting, {}).named;
+  if (named === undefined) throw new Error('nothing is named');
+  return rodMendedLater(project, noted, waiting, named, 0, MAKER);
+}
+
 /** What commands on a hole refuse. */
 export const HOLE_CASES: readonly ErrorCase[] = [
   given('hole-closed', 'a row for a hole that has ended', () =>
     findingsIn(logRow(ended(), row(1, 2), NOTHING_NEW, MAKER)),
+  ),
+  given('bags-amended-since', 'a mismatch mended after one of its bags was voided', () =>
+    findingsIn(mendedAfterVoid()),
   ),
   given('rows-overlap', 'a row over a row', () =>
     findingsIn(logRow(HOLE, row(0.5, 1.5), NOTHING_NEW, MAKER)),

@@ -6,8 +6,9 @@ import type { Document } from '../../../record/document.ts';
 import { NEAR_SPLITTER } from '../../../sampling/mismatch.ts';
 import { LOOKS, type NamedMismatch } from '../../../sampling/rod-check.ts';
 import { CARE_HELP, careWords } from '../../../shorthand/rod-care.ts';
-import { LOOK_ANSWERS, mismatchWays } from '../../actions/mismatch.ts';
+import { LOOK_ANSWERS } from '../../actions/mismatch.ts';
 import { rodStanding } from '../../actions/rod.ts';
+import { type MismatchWay, pagesOf, waysOn } from '../../actions/ways.ts';
 import type { Prompt } from '../../prompt.ts';
 import type { State } from '../../state.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
@@ -70,10 +71,14 @@ export function mismatchShown(
   width: number,
 ): Shown {
   const { check } = rodStanding(state, hole, prompt);
-  const ways = mismatchWays(check);
+  const ways = waysOn(check, prompt.page);
+  const pages = pagesOf(check);
   const likeliest = check.named[0];
   return {
-    title: `the bags do not fit: ${prompt.lastDigits}`,
+    title:
+      prompt.later === undefined
+        ? `the bags do not fit: ${prompt.lastDigits}`
+        : `rod ${prompt.rod} noted before: ${prompt.lastDigits}`,
     lines: [
       ...(likeliest === undefined
         ? wrap(
@@ -95,10 +100,13 @@ export function mismatchShown(
           `mend as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
         ),
       ),
+      ...(pages > 1 ? [line(`m  more places (${prompt.page + 1} of ${pages})`, 'faint')] : []),
     ],
     foot: [
       ...wrap(
-        'A number mends it that way. Enter alone records the rod as expected and notes the mismatch. Esc goes back.',
+        prompt.later === undefined
+          ? 'A number mends it that way. Enter alone records the rod as expected and notes the mismatch. Esc goes back.'
+          : 'A number mends it that way, with the rods below. Enter alone or Esc leaves it as it is.',
         width,
         'faint',
       ),
@@ -110,7 +118,7 @@ export function mismatchShown(
 /** The driller's word before hands go near the machine, where another of the ways takes them there and the likeliest does not say it. */
 function nearSplitter(
   likeliest: NamedMismatch,
-  ways: ReturnType<typeof mismatchWays>,
+  ways: readonly MismatchWay[],
   width: number,
 ): readonly Line[] {
   const says = (named: NamedMismatch): boolean => named.ground.includes(NEAR_SPLITTER);
