@@ -4,6 +4,7 @@ import { type BaggedHole, checkBags } from '../../../src/sampling/bags-check.ts'
 import { checkContaminated, checkHygiene } from '../../../src/sampling/hygiene.ts';
 import { issue } from '../../../src/sampling/issue.ts';
 import { readMass } from '../../../src/sampling/mass-typed.ts';
+import { checkRatesSoFar } from '../../../src/sampling/rates-so-far.ts';
 import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery.ts';
 import { checkRecovery } from '../../../src/sampling/recovery-check.ts';
 import { checkScheme } from '../../../src/sampling/scheme-check.ts';
@@ -89,6 +90,11 @@ const SCHEME_CASES: readonly ErrorCase[] = [
   scheme('number-prefixes', 'a prefix that begins another', {
     numbers: { ...SETTINGS.numbers, prefixes: ['ZQ', 'ZQ1'] },
   }),
+  given('rate-behind', 'no blank beside 100 samples', () =>
+    checkRatesSoFar(
+      sampling(controls({ wanted: { blankPercent: 5 } })),
+      Array.from({ length: 100 }, (_, index) => primary(`ZQ${index}`, index, index + 1)),
+    ),
   ),
   given('control-stock', '36 of 40 sachets used', () =>
     checkStock(

@@ -18,6 +18,7 @@ import type { State } from '../../state.ts';
 import type { Theme } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
+import { ratesSection } from './rates-section.ts';
 import { recoverySection, standsOutSection } from './recovery-section.ts';
 
 /** The sample stream of a hole: what waits, the bags that come, ready to tick off, those issued, trays, stock, recovery by metre. */
@@ -35,6 +36,7 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
     issuedSection(issued, theme),
     traysSection(project, hole, theme),
     stockSection(state),
+    ratesSection(state),
     recoverySection(project, hole, theme),
   ];
   return {
@@ -51,7 +53,7 @@ function whereSection(standOut: number): ListSection {
     items: [
       [
         spans(
-          ['type to see: issued · chip trays · in stock · recovery by metre', 'faint'],
+          ['type to see: issued · chip trays · in stock · rates · recovery by metre', 'faint'],
           [some === '' ? '' : ` · ${some}`, 'warn'],
         ),
       ],
