@@ -35,6 +35,8 @@ const short = (proj) =>
   proj
     .replace(/\+title=\S+ | \+units=m| \+no_defs| \+type=crs| \+wktext/g, '')
     .replace(' +towgs84=0,0,0,0,0,0,0', '')
+    // proj4 has this ellipsoid under another name, and takes WGS 84 for a name it does not know.
+    .replace('+ellps=WGS72', '+a=6378135 +rf=298.26')
     .replace(/ \+([xy]_0|lat_0)=0(?= |$)/g, (zero) => (proj.startsWith('+proj=tmerc') ? '' : zero));
 
 /** Size of an area of use `[north, west, south, east]`, degrees × degrees; an area may cross the date line. */

@@ -66,12 +66,34 @@ export function gridByProj(name: string, proj: string, place: Place): Result<Gri
   if (/\+to_meter|\+units=(?!m\b)/.test(proj)) return bad('the grid is not in metres');
   if (/\+nadgrids=(?!@null)/.test(proj))
     return bad('its datum shift needs a grid file, which is not carried');
+  const unknown = unknownShape(proj);
+  if (unknown !== undefined) return bad(`${unknown} is not known: WGS 84 would be taken for it in silence`);
   try {
     proj4(WGS84, proj);
   } catch {
     return bad('the proj string is not understood');
   }
   return ok({ name, proj });
+}
+
+/** Ellipsoids and datums that the library knows by name; for any other it takes WGS 84 and says nothing. */
+const ELLIPSOIDS = new Set(
+  'GRS80 GRS67 WGS84 WGS66 WGS60 IAU76 airy mod_airy aust_SA bessel bess_nam clrk58 clrk66 clrk80 clrk80ign evrst30 evrst48 evrst56 evrst69 evrstSS helmert hough intl krass new_intl plessis'.split(
+    ' ',
+  ),
+);
+const DATUMS = new Set(
+  'WGS84 NAD83 GGRS87 potsdam carthage hermannskogel osni52 ire65 rassadiran nzgd49 OSGB36 ch1903 s_jtsk rnb72'.split(
+    ' ',
+  ),
+);
+
+/** The ellipsoid or datum of a proj string that would be taken for WGS 84, undefined where there is none. */
+function unknownShape(proj: string): string | undefined {
+  const ellps = /\+ellps=(\S+)/.exec(proj)?.[1];
+  const datum = /\+datum=(\S+)/.exec(proj)?.[1];
+  if (ellps !== undefined && !ELLIPSOIDS.has(ellps)) return `the ellipsoid ${ellps}`;
+  return datum !== undefined && !DATUMS.has(datum) ? `the datum ${datum}` : undefined;
 }
 
 /** What is done about the datum between the grid and a GPS fix, in words, to stand wherever a fix is set beside the grid. */
@@ -91,10 +113,11 @@ export function formatAxes(grid: Grid): string | undefined {
     : undefined;
 }
 
-/** Degrees on the grid's own ellipsoid: no datum shift comes in. */
-function ownDegrees(grid: Grid): string {
-  const datum = grid.proj.match(/\+(?:ellps|datum|a|b|rf|towgs84|R)=\S+/g) ?? [];
-  return `+proj=longlat ${datum.join(' ')}`;
+/** The projection of a grid by itself, and degrees on its own ellipsoid: no datum shift comes in, not even one that is undone again. */
+function onOwnEllipsoid(grid: Grid): { readonly plane: string; readonly degrees: string } {
+  const plane = grid.proj.replace(/ ?\+towgs84=\S+/, '');
+  const shape = plane.match(/\+(?:ellps|datum|a|b|rf|R)=\S+/g) ?? [];
+  return { plane, degrees: `+proj=longlat ${shape.join(' ')}` };
 }
 
 /** A pair taken from one system to another; undefined where the projection has no such place (the library throws there). */
@@ -123,6 +146,13 @@ export function toWgs84(grid: Grid, at: MapPosition): Geographic | undefined {
   return pair === undefined ? undefined : { latDeg: pair[1], lonDeg: pair[0] };
 }
 
+/** A position of the grid from degrees on the grid's own ellipsoid, no datum shift between them; undefined where the projection doesn't reach. */
+export function fromOwnDegrees(grid: Grid, at: Geographic): MapPosition | undefined {
+  const own = onOwnEllipsoid(grid);
+  const pair = project(own.degrees, own.plane, [at.lonDeg, at.latDeg]);
+  return pair === undefined ? undefined : { eastM: pair[0], northM: pair[1] };
+}
+
 /** Half the length of meridian over which its bearing is taken, radians: about 640 m; the error left is 10⁻⁵ of a second. */
 const STEP_RAD = 1e-4;
 
@@ -132,15 +162,15 @@ const STEP_RAD = 1e-4;
  * projection doesn't reach.
  */
 export function convergenceDeg(grid: Grid, at: MapPosition): number | undefined {
-  const geographic = ownDegrees(grid);
-  const here = project(grid.proj, geographic, [at.eastM, at.northM]);
+  const own = onOwnEllipsoid(grid);
+  const here = project(own.plane, own.degrees, [at.eastM, at.northM]);
   if (here === undefined) return undefined;
-  const [lon, lat] = here;
+  const [lonDeg, lat] = here;
   const step = degrees(STEP_RAD);
-  const above = project(geographic, grid.proj, [lon, lat + step]);
-  const below = project(geographic, grid.proj, [lon, lat - step]);
+  const above = fromOwnDegrees(grid, { lonDeg, latDeg: lat + step });
+  const below = fromOwnDegrees(grid, { lonDeg, latDeg: lat - step });
   if (above === undefined || below === undefined) return undefined;
-  return -degrees(Math.atan2(above[0] - below[0], above[1] - below[1]));
+  return -degrees(Math.atan2(above.eastM - below.eastM, above.northM - below.northM));
 }
 
 /** Metres between two positions of one grid. */

@@ -105,6 +105,9 @@ describe("a project's own grid", () => {
     expect(problem('+proj=longlat +datum=WGS84')).toBe('degrees of latitude and longitude are no map grid');
     expect(problem('+proj=utm +zone=12 +units=us-ft')).toBe('the grid is not in metres');
     expect(problem('+proj=utm +zone=12 +nadgrids=old.gsb')).toContain('grid file');
+    expect(problem('+proj=utm +zone=50 +ellps=WGS72')).toContain('the ellipsoid WGS72 is not known');
+    expect(problem('+proj=utm +zone=50 +datum=GDA94')).toContain('the datum GDA94 is not known');
+    expect(problem('+proj=utm +zone=50 +datum=WGS84')).toBe('no problem');
     expect(problem('zone 50')).toBe('the proj string is not understood');
   });
 });
