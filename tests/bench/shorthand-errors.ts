@@ -1,5 +1,6 @@
 import { parseLine } from '../../src/shorthand/parse.ts';
 import { rockField } from '../../src/shorthand/rock.ts';
+import type { AskAbout } from '../../src/shorthand/said.ts';
 import { writeLine } from '../../src/shorthand/write.ts';
 import type { Cell } from '../../src/value/cell.ts';
 import { sameObservation } from '../../src/value/row.ts';
@@ -55,6 +56,8 @@ export type Slips = {
   readonly wrongRock: number;
   readonly asked: number;
   readonly refused: number;
+  /** Of those asked: what one rule alone caught, by rule. */
+  readonly caughtBy: ReadonlyMap<AskAbout, number>;
 };
 
 /** Which rocks a cell holds, whatever their shares. */
@@ -76,6 +79,7 @@ function beforeAsking(line: string): string {
  */
 export function slipsOver(rows: readonly Placed[], ahead = false): Slips {
   const counts = { slips: 0, silent: 0, wrongRock: 0, asked: 0, refused: 0 };
+  const caughtBy = new Map<AskAbout, number>();
   for (const { row, context } of rows) {
     const written = writeLine(row, context);
     const rock = rockField(context.schema)?.name ?? '';
@@ -84,12 +88,29 @@ export function slipsOver(rows: readonly Placed[], ahead = false): Slips {
       const parsed = parseLine(slip, context);
       if (parsed.kind === 'refused') counts.refused += 1;
       if (parsed.kind !== 'row') continue;
-      if (parsed.asks.length > 0) counts.asked += 1;
-      else if (!sameObservation(parsed.row, row)) {
+      if (parsed.asks.length > 0) {
+        counts.asked += 1;
+        const rules = new Set(parsed.asks.map(({ about }) => about));
+        const [only] = rules;
+        if (rules.size === 1 && only !== undefined && !sameObservation(parsed.row, row))
+          caughtBy.set(only, (caughtBy.get(only) ?? 0) + 1);
+      } else if (!sameObservation(parsed.row, row)) {
         counts.silent += 1;
         if (rocksIn(parsed.row.cells[rock]) !== rocksIn(row.cells[rock])) counts.wrongRock += 1;
       }
     }
+  }
+  return { ...counts, caughtBy };
+}
+
+/** True rows of a log that each rule asks about, alone or with others, before their `=` is typed. */
+export function askedBy(rows: readonly Placed[]): ReadonlyMap<AskAbout, number> {
+  const counts = new Map<AskAbout, number>();
+  for (const { row, context } of rows) {
+    const parsed = parseLine(beforeAsking(writeLine(row, context)), context);
+    if (parsed.kind !== 'row') continue;
+    for (const about of new Set(parsed.asks.map((ask) => ask.about)))
+      counts.set(about, (counts.get(about) ?? 0) + 1);
   }
   return counts;
 }

@@ -34,7 +34,9 @@ type World = {
 
 /**
  * An invented log: rocks in runs, weathering that only lessens downwards, minerals and percents that walk a step at a time
- * and now and then jump, a metre without return here and there.
+ * and now and then jump, a metre without return here and there. The bench says beside each log how restless it is: the calm one
+ * says as much a row as the sample logs do, the others more on purpose. Of its moves one in ten of a level is a jump within a rock, where
+ * the sample logs have none, and fewer of a percent are far ones; fields move without regard to one another, so that unlikely things meet.
  */
 export function generatedLog(
   schema: LoggingSchema,
