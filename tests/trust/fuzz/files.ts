@@ -10,23 +10,14 @@ import { DOCUMENT_LIMITS, type JsonText, OTHER_LIMITS, readJsonText } from '../.
 import { gridByCode } from '../../../src/survey/grids.ts';
 import { SAMPLE } from '../../commands/support/outside.ts';
 import { HOLE } from '../../desk/support/values.ts';
-import { type Spoiling, spoiling } from '../../files/hostile.ts';
+import { spoiling } from '../../files/hostile.ts';
 import { HOSTILE } from '../vectors.ts';
 import { SMALL_HOLE } from './small-hole.ts';
+import { spoil } from './spoil.ts';
 import { refusedBare, type Target, target, unsound } from './target.ts';
 
 const file = (path: string): string => readFileSync(join(SAMPLE, path), 'utf8');
 const encoder = new TextEncoder();
-
-/** Bytes of a file with some of it spoiled. */
-function spoil(text: string, how: readonly Spoiling[]): Uint8Array {
-  let bytes = encoder.encode(text);
-  for (const { at, length, into } of how) {
-    const start = at % (bytes.length + 1);
-    bytes = new Uint8Array(Buffer.concat([bytes.subarray(0, start), into, bytes.subarray(start + length)]));
-  }
-  return bytes;
-}
 
 /** Values that do not belong where they are put; undefined takes the member out. */
 const oddValue: fc.Arbitrary<unknown> = fc.oneof(
@@ -89,7 +80,7 @@ function spoiledFile(
 ): Target {
   const limits = path.includes('/') ? DOCUMENT_LIMITS : OTHER_LIMITS;
   const bytes = fc.oneof(
-    fc.array(spoiling, { minLength: 1, maxLength: 3 }).map((how) => spoil(text, how)),
+    fc.array(spoiling, { minLength: 1, maxLength: 3 }).map((how) => spoil(encoder.encode(text), how)),
     fc.record({ at: fc.nat(100_000), put: oddValue }).map((how) => exchanged(text, how)),
   );
   return target(name, bytes, (given) => {
@@ -121,7 +112,7 @@ const takeDocument =
 const SHIFT_ID = 'RC7_2026-03-14_DAY';
 
 const program = target('a program CSV', fc.array(spoiling, { minLength: 1, maxLength: 4 }), (how) => {
-  const text = new TextDecoder().decode(spoil(file('program.csv'), how));
+  const text = new TextDecoder().decode(spoil(encoder.encode(file('program.csv')), how));
   const context = {
     file: 'program.csv',
     grid: gridByCode(7851),
