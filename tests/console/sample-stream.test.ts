@@ -114,7 +114,9 @@ describe('a mismatch noted at the rod', () => {
     const bags = holeNouns(hole(sitting), 'bags');
     expect(bags.filter((bag) => bag.kind === 'void')).toHaveLength(1);
     const metres = bags.filter((bag) => bag.kind === 'primary').map((bag) => bag.fromMm);
-    expect(metres.sort((a = 0, b = 0) => a - b)).toEqual(Array.from({ length: 18 }, (_, m) => m * 1000));
+    expect([...metres].sort((a, b) => Number(a) - Number(b))).toEqual(
+      Array.from({ length: 18 }, (_, m) => m * 1000),
+    );
     sitting.enter(';u');
     expect(hole(sitting).tables).toEqual(before);
     sitting.enter(';mend');
