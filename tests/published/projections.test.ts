@@ -93,4 +93,28 @@ describe('a worked example in print', () => {
     const [east, north] = secondOpinion(gridByCode(28992)!.proj)(53, 6);
     expect([east, north].map((m) => m.toFixed(3))).toEqual(['196105.283', '557057.739']);
   });
+
+  // [S] IOGP Publication 373-7-2, polar stereographic variants A and B (as transcribed): no row of the table, but a proj string may be one.
+  test.each([
+    [
+      'A: WGS 84 UPS North',
+      '+proj=stere +lat_0=90 +lon_0=0 +k=0.994 +x_0=2000000 +y_0=2000000 +datum=WGS84',
+      [73, 44],
+      [3_320_416.75, 632_668.43],
+    ],
+    [
+      'B: WGS 84 Australian Antarctic',
+      '+proj=stere +lat_0=-90 +lat_ts=-71 +lon_0=70 +k=1 +x_0=6000000 +y_0=6000000 +datum=WGS84',
+      [-75, 120],
+      [7_255_380.79, 7_053_389.56],
+    ],
+  ] as const)(
+    'polar stereographic, variant %s, by a proj string',
+    (_name, proj, [latDeg, lonDeg], printed) => {
+      const read = gridByProj('example', proj, {});
+      const found = read.ok ? fromOwnDegrees(read.value, { latDeg, lonDeg }) : undefined;
+      expect(Math.abs(found!.eastM - printed[0])).toBeLessThan(0.0055);
+      expect(Math.abs(found!.northM - printed[1])).toBeLessThan(0.0055);
+    },
+  );
 });
