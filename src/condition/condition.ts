@@ -51,15 +51,35 @@ export type Condition =
   | { readonly any: readonly Condition[] }
   | { readonly not: Condition };
 
+const GROUPS = ['all', 'any', 'not'] as const;
+
 /** The condition as it stands in a file. */
 export const conditionSchema: z.ZodType<Condition> = z.lazy(() =>
-  z.union([
-    comparison,
-    z.strictObject({ all: z.array(conditionSchema).min(1).describe('Every one of these holds') }),
-    z.strictObject({ any: z.array(conditionSchema).min(1).describe('At least one of these holds') }),
-    z.strictObject({ not: conditionSchema.describe('This does not hold') }),
-  ]),
+  z.union(
+    [
+      comparison,
+      z.strictObject({ all: z.array(conditionSchema).min(1).describe('Every one of these holds') }),
+      z.strictObject({ any: z.array(conditionSchema).min(1).describe('At least one of these holds') }),
+      z.strictObject({ not: conditionSchema.describe('This does not hold') }),
+    ],
+    { error: ({ input }) => muddleIn(input) },
+  ),
 );
+
+/** What is wrong with something that is several conditions in one, or none; undefined where it is one that is only misshapen. */
+function muddleIn(input: unknown): string | undefined {
+  if (input === null || typeof input !== 'object' || Array.isArray(input)) return undefined;
+  const members = Object.keys(input);
+  const compared = COMPARISONS.filter((name) => members.includes(name));
+  const groups = GROUPS.filter((name) => members.includes(name));
+  const quoted = (names: readonly string[]): string => names.map((name) => `"${name}"`).join(' and ');
+  if (groups.length + compared.length > 1)
+    return `says ${quoted([...groups, ...compared])}: each is a condition of its own, joined by "all" or "any"`;
+  if (groups.length + compared.length === 1) return undefined;
+  const others = members.filter((name) => name !== 'field' && name !== 'of');
+  const said = others.length === 0 ? 'compares nothing' : `says ${quoted(others)}, which compares nothing`;
+  return `${said}: it can say ${COMPARISONS.join(', ')}, or ${GROUPS.join(', ')}`;
+}
 
 /** Which comparison a condition over a field makes. */
 export function comparisonOf(condition: FieldCondition): Comparison {
@@ -68,10 +88,28 @@ export function comparisonOf(condition: FieldCondition): Comparison {
   return name;
 }
 
+/** A comparison and where it stands in its condition: names of members and places in lists, from the top. */
+export type PlacedComparison = {
+  readonly comparison: FieldCondition;
+  readonly path: readonly (string | number)[];
+};
+
 /** Every comparison in a condition, in the order it is written. */
 export function fieldConditions(condition: Condition): readonly FieldCondition[] {
-  if ('all' in condition) return condition.all.flatMap(fieldConditions);
-  if ('any' in condition) return condition.any.flatMap(fieldConditions);
-  if ('not' in condition) return fieldConditions(condition.not);
-  return [condition];
+  return placedComparisons(condition).map((each) => each.comparison);
+}
+
+/** The same, each with where it stands. */
+export function placedComparisons(condition: Condition): readonly PlacedComparison[] {
+  if ('all' in condition) return condition.all.flatMap((each, index) => under(each, ['all', index]));
+  if ('any' in condition) return condition.any.flatMap((each, index) => under(each, ['any', index]));
+  if ('not' in condition) return under(condition.not, ['not']);
+  return [{ comparison: condition, path: [] }];
+}
+
+function under(condition: Condition, at: readonly (string | number)[]): readonly PlacedComparison[] {
+  return placedComparisons(condition).map(({ comparison: found, path }) => ({
+    comparison: found,
+    path: [...at, ...path],
+  }));
 }

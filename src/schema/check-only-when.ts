@@ -1,4 +1,4 @@
-import { comparisonOf, type FieldCondition, fieldConditions } from '../condition/condition.ts';
+import { comparisonOf, type FieldCondition, placedComparisons } from '../condition/condition.ts';
 import type { Finding, FindingKind } from '../finding/finding.ts';
 import { onlyWhenLater } from './findings/only-when-later.ts';
 import { onlyWhenSenseless } from './findings/only-when-senseless.ts';
@@ -18,8 +18,8 @@ type ConditionProblem = {
 export function checkOnlyWhen(schema: LoggingSchema, raise: Raise): readonly Finding[] {
   return schema.fields.flatMap((field, index) => {
     if (field.onlyWhen === undefined) return [];
-    const part = { field: field.name, member: 'onlyWhen' };
-    return fieldConditions(field.onlyWhen).flatMap((condition) => {
+    return placedComparisons(field.onlyWhen).flatMap(({ comparison: condition, path }) => {
+      const part = { field: field.name, member: 'onlyWhen', within: path };
       const at = schema.fields.findIndex((each) => each.name === condition.field);
       if (at >= index)
         return [
@@ -36,11 +36,11 @@ export function checkOnlyWhen(schema: LoggingSchema, raise: Raise): readonly Fin
 /** Unlikely pairs that ask what is not there or has no answer. */
 export function checkUnlikely(schema: LoggingSchema, raise: Raise): readonly Finding[] {
   return (schema.unlikely ?? []).flatMap(({ name, when }) =>
-    fieldConditions(when)
-      .flatMap((condition) => problemsOfCondition(schema, condition))
-      .map(({ problem, remedy }) =>
-        raise(unlikelyUntellable, { unlikely: name, member: 'when' }, { problem, remedy }),
+    placedComparisons(when).flatMap(({ comparison, path }) =>
+      problemsOfCondition(schema, comparison).map(({ problem, remedy }) =>
+        raise(unlikelyUntellable, { unlikely: name, member: 'when', within: path }, { problem, remedy }),
       ),
+    ),
   );
 }
 

@@ -9,7 +9,12 @@ type InWords = { readonly problem: string; readonly remedy: string };
  * nobody. Nearest is the one whose first fault lies deepest, then the one with the fewest faults.
  */
 export function knownParts(issue: Issue): readonly Issue[] {
-  if (issue.code !== 'invalid_union' || issue.input === undefined || issue.errors.length === 0)
+  if (
+    issue.code !== 'invalid_union' ||
+    issue.input === undefined ||
+    issue.errors.length === 0 ||
+    saysWhy(issue)
+  )
     return [issue];
   const ranked = issue.errors
     .map((each) => each.flatMap(knownParts))
@@ -17,6 +22,11 @@ export function knownParts(issue: Issue): readonly Issue[] {
     .sort((a, b) => deepest(b) - deepest(a) || unknownMembers(a) - unknownMembers(b) || a.length - b.length);
   const best = ranked[0] ?? [issue];
   return best.map((each) => (each === issue ? each : { ...each, path: [...issue.path, ...each.path] }));
+}
+
+/** True of an issue whose shape says itself what is wrong with it. */
+function saysWhy(issue: Issue): boolean {
+  return issue.message !== '' && !LIBRARY_WORDS.test(issue.message);
 }
 
 function deepest(issues: readonly Issue[]): number {
@@ -62,6 +72,7 @@ export function issueInWords(issue: Issue): InWords {
     case 'too_big':
       return limitInWords(issue, name, issue.maximum, issue.inclusive !== false);
     case 'invalid_union':
+      if (saysWhy(issue)) return { problem: `${name} ${issue.message}`, remedy: 'Change it.' };
       return {
         problem: `${name} has none of the forms that can stand here`,
         remedy: unionInWords(issue),

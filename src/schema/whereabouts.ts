@@ -5,12 +5,12 @@ import type { Draft } from './draft.ts';
 import type { Origin } from './inherit.ts';
 import { excerptAt, type JsonPath, placeInFile } from './places.ts';
 
-/** A part of a schema that a finding is about: a field, a list, a code, a scale, an unlikely pair, and in it a member. */
+/** A part of a schema that a finding is about: a field, a list, a code, a scale, an unlikely pair, in it a member, and in that a path. */
 export type Part =
-  | { readonly field: string; readonly member?: string }
+  | { readonly field: string; readonly member?: string; readonly within?: JsonPath }
   | { readonly list: string; readonly code?: string; readonly member?: string }
   | { readonly scale: string }
-  | { readonly unlikely: string; readonly member?: string };
+  | { readonly unlikely: string; readonly member?: string; readonly within?: JsonPath };
 
 /**
  * Raises a finding about a part of a schema at the place where that part was written; about two parts, at the one that was
@@ -65,7 +65,10 @@ function originOf(origins: Origins, part: Part): Origin | undefined {
   const member = 'member' in part ? part.member : undefined;
   if (member === undefined) return last;
   const holding = written.filter(({ source, path }) => holds(source.root, [...path, member])).at(-1);
-  return holding === undefined ? last : { source: holding.source, path: [...holding.path, member] };
+  const within = 'within' in part ? (part.within ?? []) : [];
+  return holding === undefined
+    ? last
+    : { source: holding.source, path: [...holding.path, member, ...within] };
 }
 
 function entryOrigins(origins: Origins, part: Part): readonly Origin[] {
