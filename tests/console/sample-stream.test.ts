@@ -140,9 +140,9 @@ describe('the places of a mismatch', () => {
     const sitting = await twoNoted();
     sitting.enter(';mend');
     const first = shown(sitting);
-    expect(first).toContain('m  more places (1 of ');
+    expect(first).toContain('m more (1 of ');
     sitting.enter('m');
-    expect(shown(sitting)).toContain('m  more places (2 of ');
+    expect(shown(sitting)).toContain('m more (2 of ');
     expect(shown(sitting)).toContain('1 mend as: ');
   });
 });

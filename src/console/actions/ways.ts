@@ -6,14 +6,13 @@ export type MismatchWay = NamedMismatch['ways'][number] & {
   readonly index: number;
 };
 
-/** Ways on one page: a single figure picks one, and they fit on a small screen. */
-const ON_A_PAGE = 6;
+/** Ways on one page: a single figure picks one, and with the words above them they fit on the smallest screen. */
+const ON_A_PAGE = 4;
 
-/** Kinds and places of each that stand on the first page. */
-const FIRST_KINDS = 3;
-const FIRST_PLACES = 2;
+/** Places of the likeliest kinds, one after the other, that stand on the first page. */
+const FIRST_PLACES = [2, 1, 1];
 
-/** The ways to mend a mismatch on a page: first the two likeliest places of the three likeliest kinds, then all the others. */
+/** The ways to mend a mismatch on a page: first two places of the likeliest kind and one of the next two, then all the others. */
 export function waysOn(check: RodCheck, page: number): readonly MismatchWay[] {
   return allWays(check).slice(page * ON_A_PAGE, (page + 1) * ON_A_PAGE);
 }
@@ -24,13 +23,9 @@ export function pagesOf(check: RodCheck): number {
 }
 
 function allWays(check: RodCheck): readonly MismatchWay[] {
-  const all = check.named.flatMap((named, kind) =>
-    named.ways.map((way, index) => ({
-      ...way,
-      named,
-      index,
-      first: kind < FIRST_KINDS && index < FIRST_PLACES,
-    })),
-  );
-  return [...all.filter((way) => way.first), ...all.filter((way) => !way.first)];
+  const ways = check.named.map((named) => named.ways.map((way, index) => ({ ...way, named, index })));
+  return [
+    ...ways.flatMap((places, kind) => places.slice(0, FIRST_PLACES[kind] ?? 0)),
+    ...ways.flatMap((places, kind) => places.slice(FIRST_PLACES[kind] ?? 0)),
+  ];
 }

@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { LOOK_ANSWERS } from '../../../src/console/actions/mismatch.ts';
+import { wrap } from '../../../src/console/widgets/line.ts';
+import { NEAR_SPLITTER } from '../../../src/sampling/mismatch.ts';
+import { MISMATCHES } from '../../../src/sampling/mismatches/registry.ts';
+import { LOOKS } from '../../../src/sampling/rod-check.ts';
 import { type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
 
 const sit = (): Promise<Sitting> => sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
@@ -22,8 +27,24 @@ describe('a prompt at 80 by 24', () => {
     sitting.press('f2');
     sitting.enter('x9 599');
     sitting.type('1');
-    expect(small(sitting)).toMatch(/Esc goes back\.[\s\S]*number 1/);
+    expect(small(sitting)).toMatch(/Esc back[\s\S]*number 1/);
   });
+
+  it.each(MISMATCHES.map((kind) => [kind.name, kind] as const))(
+    'has room for all that is said of %s, a look and four ways',
+    (_, kind) => {
+      const width = 76;
+      const ground = kind.nearSplitter ? `${kind.ground} ${NEAR_SPLITTER}` : kind.ground;
+      const looks = Object.entries(LOOKS).map(
+        ([look, words]) =>
+          wrap(`To be sure: ${words} (${LOOK_ANSWERS[look as keyof typeof LOOKS]})`, width).length,
+      );
+      const near = kind.nearSplitter ? 0 : wrap(NEAR_SPLITTER, width).length;
+      const said = wrap(`${kind.name}. ${kind.happened}`, width).length + wrap(ground, width).length + near;
+      const [ways, foot, box, screen] = [4, 2, 2, 17];
+      expect(said + Math.max(...looks) + ways + foot + box).toBeLessThanOrEqual(screen);
+    },
+  );
 
   it('names the keys of every question', async () => {
     const sitting = await sit();

@@ -100,13 +100,15 @@ export function mismatchShown(
           `mend as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
         ),
       ),
-      ...(pages > 1 ? [line(`m  more places (${prompt.page + 1} of ${pages})`, 'faint')] : []),
     ],
     foot: [
       ...wrap(
-        prompt.later === undefined
-          ? 'A number mends it that way. Enter alone records the rod as expected and notes the mismatch. Esc goes back.'
-          : 'A number mends it that way, with the rods below. Enter alone or Esc leaves it as it is.',
+        [
+          `${ways.length === 1 ? '1' : `1–${ways.length}`} mends it so${prompt.later === undefined ? '' : ', with the rods below'}`,
+          ...(pages > 1 ? [`m more (${prompt.page + 1} of ${pages})`] : []),
+          prompt.later === undefined ? 'Enter notes it and goes on' : 'Enter leaves it',
+          'Esc back',
+        ].join(' · '),
         width,
         'faint',
       ),
