@@ -1,0 +1,165 @@
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../src/finding/finding.ts';
+import { depthFromMetres } from '../../src/quantity/depth.ts';
+import { stamp } from '../../src/quantity/stamp.ts';
+import { magneticField } from '../../src/survey/declination.ts';
+import { expectedLogged } from '../../src/survey/expected-logged.ts';
+import { SURVEY_FINDING_KINDS } from '../../src/survey/finding-kinds.ts';
+import { checkAzimuthOnCircle } from '../../src/survey/findings/azimuth-off-circle.ts';
+import { checkBackBearing } from '../../src/survey/findings/back-bearing.ts';
+import { checkCollarOnPlan } from '../../src/survey/findings/collar-off-plan.ts';
+import { checkCollarOnProgram } from '../../src/survey/findings/collar-off-program.ts';
+import { checkCompassDistances, checkMagneticGround } from '../../src/survey/findings/compass-no-check.ts';
+import { checkDeclinationSlip } from '../../src/survey/findings/declination-slip.ts';
+import { checkDipSlip } from '../../src/survey/findings/dip-slip.ts';
+import { checkExpected } from '../../src/survey/findings/expected-off.ts';
+import { checkJumps } from '../../src/survey/findings/jump.ts';
+import { checkMagneticField } from '../../src/survey/findings/magnetic-field.ts';
+import { checkMagneticInSteel } from '../../src/survey/findings/magnetic-in-steel.ts';
+import { checkMastDip } from '../../src/survey/findings/mast-dip.ts';
+import { checkMisclose } from '../../src/survey/findings/misclose.ts';
+import { checkShotBelowDrilled } from '../../src/survey/findings/shot-below-drilled.ts';
+import { checkShotGaps } from '../../src/survey/findings/shot-gap.ts';
+import { checkShotOrder } from '../../src/survey/findings/shot-order.ts';
+import { checkHorizontalField } from '../../src/survey/findings/weak-horizontal-field.ts';
+import { gridByCode, gridByProj } from '../../src/survey/grids.ts';
+import { mineGridFromPoints } from '../../src/survey/mine-grid.ts';
+import { pathThrough } from '../../src/survey/path.ts';
+import { bestStations } from '../../src/survey/runs.ts';
+import { rowsOfTable } from '../../src/survey/table.ts';
+import { readTypedShot } from '../../src/survey/typed-shot.ts';
+import { SURVEY_CASES } from '../errors/cases/survey.ts';
+import { findingsIn } from '../errors/error-case.ts';
+import { metresOf, SCHEMA, times } from '../termination/build.ts';
+import { AT, codesOf, pointing, runOf, station, WHEN, withShots } from './build.ts';
+
+const at = depthFromMetres;
+const PEG = { eastM: 745_000, northM: 6_500_000 };
+const MAGNETIC = { toolClass: 'magnetic', north: 'magnetic' } as const;
+const lode = (topM: number) =>
+  checkExpected(
+    expectedLogged(
+      [
+        {
+          expected: { name: 'lode', fromMm: at(10), seen: { field: 'sulphides', of: 'PYR', atLeast: 2 } },
+          top: { earliestMm: at(10), latestMm: at(11) },
+          foot: undefined,
+        },
+      ],
+      metresOf([...times(topM, 0), 3]),
+      SCHEMA,
+    ),
+    (topM + 1) * 1000,
+    { expectedToleranceM: 5 },
+    AT,
+  );
+
+/** For each check, what is as near to its error as honest work comes, and must not be called one. */
+const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
+  'survey-azimuth-off-circle': () => checkAzimuthOnCircle(360, AT),
+  'survey-back-bearing': () => checkBackBearing([station(30, 101, -60)], pointing(90, -60), AT),
+  'survey-collar-off-plan': () =>
+    checkCollarOnPlan({ eastM: 744_996, northM: 6_500_003 }, PEG, { collarToleranceM: 5 }, AT),
+  'survey-collar-off-program': () =>
+    checkCollarOnProgram(
+      { eastM: 755_000, northM: 6_510_000 },
+      [PEG],
+      gridByCode(7850)!,
+      { programReachM: 20_000 },
+      AT,
+    ),
+  'survey-compass-blackout': () => checkHorizontalField(2000, AT),
+  'survey-compass-caution': () => checkHorizontalField(6000, AT),
+  'survey-compass-distances': () =>
+    checkCompassDistances(
+      [
+        { distanceM: 20, meanDeg: 359.4 },
+        { distanceM: 30, meanDeg: 1.2 },
+      ],
+      { compassNearestM: 5, compassAgreementDeg: 2 },
+      AT,
+    ),
+  'survey-compass-magnetic-ground': () => checkMagneticGround(false, AT),
+  'survey-declination-slip': () =>
+    checkDeclinationSlip(
+      [0, 1, 2, 3].map((each) => ({ measuredDeg: 91.5 + each, referenceDeg: 90 + each })),
+      4,
+      AT,
+    ),
+  'survey-dip-from-vertical': () => checkDipSlip(-52, -60, AT),
+  'survey-dip-upwards': () => checkDipSlip(-0.5, -60, AT),
+  'survey-expected-not-seen': () => lode(16),
+  'survey-expected-off': () => lode(16),
+  'survey-grid-unreadable': () =>
+    findingsIn(gridByProj('ours', '+proj=utm +zone=50 +south +ellps=GRS80', {})),
+  'survey-jump': () => checkJumps([station(0, 90, -60), station(30, 92, -62)], { jumpPer30m: 3 }, AT),
+  'survey-magnetic-field': () =>
+    checkMagneticField(
+      withShots(runOf([[30, 88, -60]], MAGNETIC), { fieldNt: 57_900, magneticDipDeg: -66 }),
+      magneticFieldAt(),
+      { fieldToleranceNt: 3000, magneticDipToleranceDeg: 4 },
+      AT,
+    ),
+  'survey-magnetic-in-steel': () =>
+    checkMagneticInSteel(
+      runOf([[30, 88, -60]], { ...MAGNETIC, inside: 'open hole', steelMm: 6000 }),
+      { steelM: 6 },
+      AT,
+    ),
+  'survey-magnetic-model-out-of-date': () =>
+    magneticField({ latDeg: -30, lonDeg: 121 }, 400, stamp(Date.UTC(2029, 10, 1), 480), AT).findings,
+  'survey-mast-dip': () => checkMastDip(-60, -60.5, 0.5, AT),
+  'survey-mine-grid-unsound': () =>
+    findingsIn(
+      mineGridFromPoints(
+        { map: PEG, mine: { eastM: 1000, northM: 2000 } },
+        { map: { eastM: 745_060, northM: 6_500_000 }, mine: { eastM: 1060.2, northM: 2000 } },
+        {},
+      ),
+    ),
+  'survey-misclose': () =>
+    checkMisclose(runOf([[60, 91, -59]]), runOf([[60, 92, -59]], { pass: 'out' }), { miscloseDeg: 1 }, AT),
+  'survey-north-not-known': () =>
+    bestStations({
+      place: AT,
+      north: 'grid',
+      lineUp: undefined,
+      runs: [runOf([[30, 90, -60]])],
+      anglesOf: () => ({ convergenceDeg: 0.4 }),
+      settings: { longestGapM: 40, steelM: 6 },
+    }).findings,
+  'survey-off-scale': () => readTypedShot({ depthM: 0, dipDeg: -90 }, undefined, AT).findings,
+  'survey-shot-below-drilled': () => checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), AT),
+  'survey-shot-gap': () => checkShotGaps([0, 12, 52].map(at), at(92), { longestGapM: 40 }, AT),
+  'survey-shot-order': () =>
+    checkShotOrder(
+      runOf(
+        [
+          [60, 90, -60],
+          [30, 90, -60],
+        ],
+        { pass: 'out' },
+      ),
+      AT,
+    ),
+  'survey-stations-unusable': () =>
+    findingsIn(pathThrough([station(0, 90, -60), station(30, 90, -60), station(30.1, 91, -60)], AT)),
+  'survey-table-unreadable': () =>
+    findingsIn(rowsOfTable([['DEPTH ', 'dip']], { depth: 'depth', dip: 'dip' }, { file: 'shots.csv' })),
+};
+
+function magneticFieldAt() {
+  return magneticField({ latDeg: -30, lonDeg: 121 }, 400, WHEN, AT).field!;
+}
+
+describe('every check of directions', () => {
+  test.each(SURVEY_FINDING_KINDS.map((kind) => [kind.code, kind.title] as const))('%s: %s', async (code) => {
+    const slip = SURVEY_CASES.find((each) => each.code === code);
+    expect(codesOf(await slip!.find()), 'a case that fires it').toContain(code);
+    expect(codesOf(HONEST[code]!()), 'a case that does not').not.toContain(code);
+  });
+
+  test('says why it matters, in more words than its title', () => {
+    for (const kind of SURVEY_FINDING_KINDS) expect(kind.rationale.length).toBeGreaterThan(kind.title.length);
+  });
+});
