@@ -6,6 +6,7 @@ import { LABORATORY_KEYS } from './keys/laboratory.ts';
 import { LINE_UP_KEYS } from './keys/line-up.ts';
 import { LIST_KEYS } from './keys/lists.ts';
 import { LOG_KEYS } from './keys/log.ts';
+import { PACKING_KEYS } from './keys/packing.ts';
 import { READING_KEYS } from './keys/readings.ts';
 import { SURVEY_KEYS } from './keys/survey.ts';
 
@@ -20,6 +21,7 @@ export const KEYS: readonly Binding[] = [
   ...LINE_UP_KEYS,
   ...READING_KEYS,
   ...LABORATORY_KEYS,
+  ...PACKING_KEYS,
   ...HOLE_SCREEN_KEYS,
   ...EVERYWHERE_KEYS,
 ];

@@ -3,8 +3,10 @@ import { otherOf, undoneWords } from '../desk/acts/undone.ts';
 import type { LetGoDone } from '../desk/contract.ts';
 import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
+import type { Packed } from '../desk/packing/pack.ts';
 import type { GpsText } from '../files/read-gps.ts';
 import type { Result } from '../finding/finding.ts';
+import type { Project } from '../project/project.ts';
 import type { CodeChange } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
 import type { Happening } from './reduce.ts';
@@ -25,6 +27,8 @@ export interface Host {
   readonly readGps: (path: string) => Promise<GpsText>;
   /** Changes a code in logging.json, and gives the project that has it. */
   readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
+  /** Packs documents for camp by name, all where none is said. */
+  readonly pack: (project: Project, names: readonly string[]) => Promise<Packed>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -64,6 +68,9 @@ export function perform(state: State, effect: Effect, host: Host): State {
       void host
         .changeCode(effect.list, effect.code, effect.change)
         .then((changed) => host.happen(afterChanging(effect.code, changed)));
+      return state;
+    case 'pack':
+      void host.pack(state.project, effect.names).then((packed) => host.happen({ kind: 'packed', packed }));
       return state;
     case 'elsewhere':
       void desk

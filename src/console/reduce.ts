@@ -1,3 +1,4 @@
+import type { Packed } from '../desk/packing/pack.ts';
 import type { GpsText } from '../files/read-gps.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
@@ -27,6 +28,7 @@ export type Happening =
   | { readonly kind: 'minute'; readonly now: Stamp }
   | { readonly kind: 'health'; readonly health: Health }
   | { readonly kind: 'found'; readonly found: readonly Finding[] }
+  | { readonly kind: 'packed'; readonly packed: Packed }
   | { readonly kind: 'gps read'; readonly hole: Id; readonly read: GpsText }
   | { readonly kind: 'code added'; readonly project: Project; readonly text: string }
   | { readonly kind: 'code refused'; readonly finding: Finding | undefined }
@@ -47,6 +49,8 @@ export function reduce(state: State, happening: Happening, world: World): Step {
       return still({ ...state, health: happening.health });
     case 'found':
       return still({ ...state, found: happening.found });
+    case 'packed':
+      return still({ ...state, packed: happening.packed });
     case 'gps read':
       return gpsRead(state, happening.hole, happening.read);
     case 'code added':

@@ -1,9 +1,11 @@
 import { addCodeOnRig, changeCodeOnRig } from '../desk/add-code.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
+import { packNamed } from '../desk/packing/pack-named.ts';
 import { readGps } from '../files/read-gps.ts';
 import { typedPath } from '../files/typed-path.ts';
 import type { Finding } from '../finding/finding.ts';
+import type { Project } from '../project/project.ts';
 import type { CodeChange } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
 import { foundOn } from './found.ts';
@@ -46,6 +48,7 @@ export async function runConsole(
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
     changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
+    pack: (project: Project, names: readonly string[]) => packNamed(desk, project, names),
     folderTyped: typedPath,
     readGps: (path: string) => readGps(typedPath(path)),
     happen: (happening: Happening) => happen(happening),

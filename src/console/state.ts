@@ -1,3 +1,4 @@
+import type { Packed } from '../desk/packing/pack.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
@@ -30,6 +31,7 @@ export type Screen =
   | OverPart<'found'>
   | OverPart<'dispatch'>
   | OverPart<'results'>
+  | OverPart<'packed'>
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
 
 /** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */
@@ -41,8 +43,8 @@ interface ListPart {
   readonly after?: number;
 }
 
-/** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back. */
-export type ListOver = 'found' | 'dispatch' | 'results';
+/** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back, what was packed. */
+export type ListOver = 'found' | 'dispatch' | 'results' | 'packed';
 
 /** A list that needs no hole, and names the one it lies over where there is one. */
 type OverPart<Name extends ListOver> = { readonly name: Name; readonly hole?: string } & ListPart;
@@ -89,6 +91,8 @@ export interface State {
   readonly now: Stamp;
   /** What was found on opening the project, and of its files since. */
   readonly found: readonly Finding[];
+  /** What came of packing last; undefined while it is packed, and before. */
+  readonly packed: Packed | undefined;
   readonly screen: Screen;
   /** The entry line. */
   readonly draft: Draft;
@@ -129,6 +133,7 @@ export function initialState(given: {
   return {
     ...given,
     found,
+    packed: undefined,
     screen: firstScreen(found, drilling?.id),
     draft: EMPTY_DRAFT,
     parked: EMPTY_DRAFT,

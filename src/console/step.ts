@@ -39,6 +39,8 @@ export type Effect =
   | { readonly do: 'let go'; readonly document: DocumentName; readonly why: string }
   /** A file or device of a GPS is read for the line-up of a hole; what came of it happens later. */
   | { readonly do: 'read gps'; readonly path: string; readonly hole: Id }
+  /** Documents packed for camp, all where no name is said; what came of it happens later. */
+  | { readonly do: 'pack'; readonly names: readonly string[] }
   /** Keys that were held behind a refused line: reduced next, as if typed now. */
   | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
 

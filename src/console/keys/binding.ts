@@ -34,6 +34,7 @@ export const LISTS = [
   'found',
   'dispatch',
   'results',
+  'packed',
   'help',
 ] as const;
 

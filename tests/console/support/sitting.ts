@@ -12,6 +12,7 @@ import { themeFor } from '../../../src/console/theme.ts';
 import { addCodeOnRig, changeCodeOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
+import { packNamed } from '../../../src/desk/packing/pack-named.ts';
 import { readGps } from '../../../src/files/read-gps.ts';
 import { instantMs, offsetMin, type Stamp } from '../../../src/quantity/stamp.ts';
 import type { Document } from '../../../src/record/document.ts';
@@ -39,6 +40,8 @@ export interface Sitting {
   readonly hole: (id: string) => Document;
   /** The screen as plain lines. */
   readonly screen: (columns?: number, rows?: number) => readonly string[];
+  /** The bytes of a file on the disk. */
+  readonly file: (path: string) => Promise<Uint8Array>;
   /** Everything on the disk, and the console open on it again, by somebody else where initials are given. */
   readonly reopen: (as?: string) => Promise<Sitting>;
   readonly desk: Desk;
@@ -130,6 +133,7 @@ async function openOn(
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
           changeCode: (list, code, change) => changeCodeOnRig(desk, list, code, change, disk),
+          pack: (project, names) => packNamed(desk, project, names),
           folderTyped: (text) => text,
           readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),
@@ -166,6 +170,7 @@ async function openOn(
       screenLines(state(), { columns, rows: rows - 1 }, PLAIN).map((line) =>
         line.map((span) => span.text).join(''),
       ),
+    file: (path) => disk.readFile(`/project/${path}`),
     reopen: async (as = person) => {
       await desk.close();
       return openOn(disk, desk.now(), rig, as, random + 1);

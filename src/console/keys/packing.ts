@@ -1,0 +1,25 @@
+import { packAll, packHindered, packSaid } from '../actions/pack.ts';
+import { type Binding, HOLE_SCREENS } from './binding.ts';
+
+/** What is packed for camp at the end of a shift. */
+export const PACKING_KEYS: readonly Binding[] = [
+  {
+    name: 'pack',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'pack',
+    help: 'Pack for camp: a bundle and a mail draft in the outbox; ;pack MBRC003 packs one hole. Nothing is sent',
+    hindered: packHindered,
+    act: packAll,
+    told: packSaid,
+  },
+  {
+    name: 'pack all holes',
+    on: ['holes'],
+    keys: ['p'],
+    hint: 'pack',
+    help: 'Pack everything for camp: a bundle and a mail draft in the outbox. Nothing is sent',
+    hindered: packHindered,
+    act: packAll,
+  },
+];

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { parsedMail } from '../trust/packed.ts';
+import { sampleFiles, sitDown } from './support/sitting.ts';
+
+/** Lets what was begun come to its end. */
+async function packedThen(sitting: Awaited<ReturnType<typeof sitDown>>): Promise<void> {
+  for (let tries = 0; sitting.state().packed === undefined && tries < 400; tries += 1)
+    await new Promise((done) => setTimeout(done, 5));
+}
+
+describe('one word at the end of the shift', () => {
+  it('packs for camp, and shows where both files are, that nothing was sent, and what is not finished', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';pack MBRC003');
+    expect(sitting.screen().join('\n')).toContain('Packing …');
+    await packedThen(sitting);
+    const shown = sitting.screen(80, 24).join('\n');
+    const name = /outbox\/MULGARA-BEND_2026-03-14_0800_[0-9A-F]{8}\.eml/.exec(shown)?.[0] ?? '';
+    expect(name).not.toBe('');
+    expect(shown).toContain(name.replace('.eml', '.zip'));
+    expect(shown).toContain('Nothing has been sent.');
+    expect(shown).toContain('Not finished');
+    expect(shown).toContain('MBRC003: 46–54 is not logged.');
+    sitting.press('escape');
+    expect(sitting.state().screen).toMatchObject({ name: 'log', hole: 'MBRC003' });
+  });
+
+  it('lays down a draft that a mail program reads, with the rows of this sitting in it', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter('p3');
+    sitting.enter(';pack MBRC003');
+    await packedThen(sitting);
+    const packed = sitting.state().packed;
+    if (packed?.ok !== true) return expect.fail(packed?.problem);
+    const mail = await parsedMail(await sitting.file(packed.draft));
+    expect(mail.text).toContain('MBRC003: drilling, drilled 54 m, logged 47 m, planned to 120 m.');
+    expect(mail.attachments.map((each) => `outbox/${each.filename}`)).toEqual([packed.bundle]);
+  });
+
+  it('packs everything from the list of holes, and everything where no hole is named', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.press('f10');
+    sitting.type('p');
+    await packedThen(sitting);
+    expect(sitting.state().packed).toMatchObject({ ok: true, holes: 8 });
+    sitting.press('escape');
+    expect(sitting.state().screen.name).toBe('holes');
+  });
+
+  it('says where a name is no hole, and packs nothing', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';pack MBRC030');
+    expect(sitting.state().message?.text).toBe(
+      'No hole and no shift is called MBRC030. ;pack alone packs everything.',
+    );
+    expect(sitting.state().screen.name).toBe('log');
+  });
+});
