@@ -1,11 +1,11 @@
 // What bundling the console needs beyond esbuild's own options: used by the build and by the tests that bundle a program.
 import { readFileSync } from 'node:fs';
 
-/** Ink asks for its developer tools only when DEV is set; they aren't shipped. */
+/** Ink asks for its developer tools, and for web sockets to reach them, only when DEV is set; they aren't shipped. */
 export const withoutDevtools = {
   name: 'without-devtools',
   setup(build) {
-    build.onResolve({ filter: /^react-devtools-core$/ }, ({ path }) => ({
+    build.onResolve({ filter: /^(react-devtools-core|ws)$/ }, ({ path }) => ({
       path,
       namespace: 'without-devtools',
     }));
