@@ -85,6 +85,7 @@ export function typedStrokes(schema: LoggingSchema, field: Field, typed: string)
       return `${field.name}'${text}`;
   }
   if (field.kind === 'number' && /^-\d/.test(text)) return `${field.name}'${text}`;
+  if (field.kind === 'code' && field.second && /^[a-z]{2} ?[a-z]{2}[\d.]+$/.test(text)) return text;
   if (field.kind === 'text') return writeNamedCell(schema, field, { text });
   return /^[a-z]{2}(,|[\d.]+)$/.test(text) || text.includes("'") ? text : undefined;
 }

@@ -108,16 +108,20 @@ function take(state: State, form: FieldsForm, field: Field, count: number, world
   return still(withForm(state, said(form, field, picked.strokes, count)));
 }
 
-/** A field said; one that takes several codes stays in hand for the next. */
+/** A field said; one that takes several codes stays in hand for the next, and a second rock with its share stands behind the first. */
 function said(form: FieldsForm, field: Field, strokes: string, count: number): FieldsForm {
   const several = field.kind === 'levels' || field.kind === 'percents';
-  const before = several ? (form.said[field.name] ?? '') : '';
+  const isSecond = field.kind === 'code' && field.second && SHARE.test(strokes);
+  const before = several || isSecond ? (form.said[field.name] ?? '') : '';
   const next = {
     ...form,
     said: { ...form.said, [field.name]: before === '' ? strokes : `${before} ${strokes}` },
   };
   return several ? toField(next, form.field) : toField(next, Math.min(count - 1, form.field + 1));
 }
+
+/** A pair with the share of a second rock. */
+const SHARE = /^[a-z]{2}[\d.]+$/;
 
 function toField(form: FieldsForm, field: number): FieldsForm {
   return { ...form, field, typed: EMPTY_DRAFT, pick: 0 };

@@ -97,5 +97,10 @@ function pickList(
     return spans([fit(words, width - 2, theme.signs.ellipsis), here ? 'picked' : 'plain']);
   });
   const input: Line = [...spans([` ${field.label} ${theme.signs.cursor} `, 'accent']), ...draftSpans(typed)];
-  return box([{ title: field.label, lines: [input, ...lines], height: room }], width, theme.signs);
+  const second = field.kind === 'code' && field.second ? ' · a second with its share: ba30' : '';
+  return box(
+    [{ title: `${field.label}${second}`, lines: [input, ...lines], height: room }],
+    width,
+    theme.signs,
+  );
 }
