@@ -1,5 +1,5 @@
 import { lineUpStanding, plannedHere, recordLineUpTaken } from '../desk/acts/line-up.ts';
-import { resultSentences } from '../desk/acts/line-up-sentences.ts';
+import { decisionSentence, resultSentences } from '../desk/acts/line-up-sentences.ts';
 import type { LineUpContext } from '../desk/acts/line-up-steps.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok } from '../finding/finding.ts';
@@ -58,7 +58,11 @@ async function tell(
   else
     say(
       outside,
-      [...said, ...resultSentences(reading, standing, context).map((each) => each.text)].join('\n'),
+      [
+        ...said,
+        ...resultSentences(reading, standing, context).map((each) => each.text),
+        decisionSentence(standing)?.text ?? 'Nothing to decide yet.',
+      ].join('\n'),
     );
   if (asked.record) {
     const missing = answer === undefined ? 'the line-up is not whole' : missingWord(reading.taken);

@@ -149,7 +149,7 @@ describe('survey', () => {
       survey(outside, { folder, hole: 'MBRC001', json: false, csv: false }),
     );
     expect(out).toContain('Target at 92 m:');
-    expect(out).toMatch(/straight on: misses by \d+\.\d m/);
+    expect(out).toMatch(/as measured: misses by \d+\.\d m \(.* short, .* left, .* above\)/);
   });
 });
 

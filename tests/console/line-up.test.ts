@@ -175,6 +175,7 @@ describe('what is read at the rig', () => {
     sitting.enter(expected);
     sitting.enter(back);
     expect(said(sitting)).toContain('the other one: sighted back');
+    expect(shown(sitting)).toContain(`20 m: ${back}°, the other end: ${expected}° along the hole`);
     sitting.enter(`${back}b`);
     expect(said(sitting)).toBe('');
     sitting.enter(((Number(expected) + 90) % 360).toFixed(1));
@@ -290,7 +291,11 @@ describe('the decision', () => {
     const screen = shown(sitting);
     expect(screen).toContain('OUTSIDE 1.0°');
     expect(screen).toMatch(/m off at the target/);
-    expect(screen.replace(/[│\s]+/g, ' ')).toMatch(/Ask the driller to turn the mast 1\.6°/);
+    for (const rows of [30, 24]) {
+      const text = stepText(sitting, rows === 24 ? 80 : 100, rows);
+      expect(text).toMatch(/OUTSIDE tolerance\. Ask the driller to turn the mast 1\.6°/);
+      expect(text).toContain('Enter alone: refused and recorded with this request');
+    }
     sitting.press('enter');
     expect(lineUps(sitting)).toMatchObject([
       { accepted: false, correction: expect.stringContaining('Ask the driller') },

@@ -1,8 +1,13 @@
 import { collarSentences, gridSentences, northSentences } from '../../desk/acts/line-up-sentences.ts';
 import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
-import { formatAzimuth } from '../../quantity/azimuth.ts';
+import { type Azimuth, formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
-import { expectedReading, formatExpected } from '../../survey/compass.ts';
+import {
+  type CompassReading,
+  expectedReading,
+  formatExpected,
+  recogniseReading,
+} from '../../survey/compass.ts';
 import { inEveryNorth } from '../../survey/norths.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
@@ -68,12 +73,7 @@ export function compassLines(
   if (magnetic === undefined) return [];
   const { compassNearestM, magneticGround } = project.survey;
   const alone = form.taken.way === 'compass';
-  const taken = form.taken.compass.map((one) =>
-    line(
-      `${one.distanceM} m: ${one.deg.toFixed(1)}° ${one.sightedBack ? 'sighted back' : 'along the hole'}`,
-      'good',
-    ),
-  );
+  const taken = form.taken.compass.map((one) => line(readingWords(one, magnetic), 'good'));
   const ask =
     form.step === 'distance'
       ? [
@@ -98,6 +98,15 @@ export function compassLines(
     ...taken,
     ...ask.flatMap((each) => wrap(each, width)),
   ];
+}
+
+/** A reading as it was recognised: one that is the other end is told so, with the azimuth that it comes to. */
+function readingWords(one: CompassReading, along: Azimuth): string {
+  const read = `${one.distanceM} m: ${one.deg.toFixed(1)}°`;
+  const other = recogniseReading(one.deg, expectedReading(along, one.sightedBack)) === 'the other way round';
+  if (!other) return `${read} ${one.sightedBack ? 'sighted back' : 'along the hole'}`;
+  const turned = (one.deg + 180) % 360;
+  return `${read}, the other end: ${turned.toFixed(1)}° ${one.sightedBack ? 'sighted back' : 'along the hole'}`;
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,15 +1,17 @@
-import { resultSentences, type Sentence } from '../../desk/acts/line-up-sentences.ts';
+import { decisionSentence, resultSentences, type Sentence } from '../../desk/acts/line-up-sentences.ts';
 import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { standingOf } from '../actions/line-up.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
 import { type Line, line, wrap } from '../widgets/line.ts';
 
-/** The result: each thing planned and measured, the miss it would make, what is doubtful, and what Enter does. */
+/** The result: first what is decided and what Enter does, which no small window may cut; then each thing planned and measured, and what is doubtful. */
 export function resultWords(form: LineUpForm, context: LineUpContext, width: number): readonly Line[] {
   const standing = standingOf(form, context);
+  const decision = decisionSentence(standing);
   return [
-    ...resultSentences(form, standing, context).flatMap((each) => sentenceLines(each, width)),
+    ...(decision === undefined ? [] : sentenceLines(decision, width)),
     ...decisionLines(standing.answer?.accepted, width),
+    ...resultSentences(form, standing, context).flatMap((each) => sentenceLines(each, width)),
   ];
 }
 

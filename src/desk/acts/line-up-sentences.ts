@@ -58,7 +58,15 @@ export function northSentences({
   ];
 }
 
-/** Each thing planned and measured with its difference, the miss it would make, the checks beside it, what is doubtful, the decision. */
+/** Inside tolerance, or what to request of the driller; undefined while something is missing. */
+export function decisionSentence({ answer }: Pick<LineUpStanding, 'answer'>): Sentence | undefined {
+  if (answer === undefined) return undefined;
+  return answer.accepted
+    ? sentence('Inside tolerance.', 'good')
+    : sentence(`OUTSIDE tolerance. ${answer.request ?? ''}`, 'alert');
+}
+
+/** Each thing planned and measured with its difference, the miss it would make, the checks beside it, what is doubtful. */
 export function resultSentences(
   { taken }: Pick<LineUpReading, 'taken'>,
   standing: LineUpStanding,
@@ -73,9 +81,6 @@ export function resultSentences(
     ...compassSentences(standing, context),
     ...collar,
     ...doubts,
-    answer.accepted
-      ? sentence('Inside tolerance.', 'good')
-      : sentence(`OUTSIDE tolerance. ${answer.request ?? ''}`, 'alert'),
   ];
 }
 
