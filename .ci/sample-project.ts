@@ -7,6 +7,7 @@ import { plannedHole } from '../src/commands/program/plan-program.ts';
 import { readProgram } from '../src/commands/program/read-program.ts';
 import { endingDecision } from '../src/desk/acts/decision.ts';
 import { dispatchNamed, makeDispatch, passOn, proposeDispatch } from '../src/desk/acts/dispatch.ts';
+import { recordPhotos } from '../src/desk/acts/photo.ts';
 import { formatFinding } from '../src/finding/finding.ts';
 import { recordCollar, recordLineUp, recordRun } from '../src/hole/commands/direction.ts';
 import { planHole } from '../src/hole/commands/plan-hole.ts';
@@ -18,6 +19,7 @@ import { dispatchOf } from '../src/sampling/dispatch-noun.ts';
 import { endShift, startShift } from '../src/shift/commands.ts';
 import { recordPlod } from '../src/shift/plod-commands.ts';
 import { headsOf } from '../src/standing/heads.ts';
+import { traysOf } from '../src/standing/trays.ts';
 import { gridByCode } from '../src/survey/grids.ts';
 import { papersOf } from './sample-project/laboratory.ts';
 import {
@@ -117,7 +119,17 @@ async function thirdDay(sitting: Sitting): Promise<void> {
   await beginShift(sitting, '2026-03-14');
   await setUp(sitting, 'MBRC003', { time: '06:05', azimuthDeg: 269.9, dipDeg: -60.1, compassDeg: 269.5 });
   await playLines(sitting, hole('MBRC003'));
+  for (const id of ['MBRC001', 'MBRC002', 'MBRC002A', 'MBRC003']) await photographTrays(sitting, id);
   await sendFirstHole(sitting);
+}
+
+/** The trays that are done were photographed wet; the pictures are registered by their names. */
+async function photographTrays(sitting: Sitting, id: string): Promise<void> {
+  const document = standing(sitting, hole(id));
+  const photos = traysOf(sitting.project, document)
+    .filter((each) => each.done)
+    .map(({ tray }) => ({ tray, file: `${id}_tray${tray}.jpg` }));
+  await make(sitting, hole(id), granted(recordPhotos(sitting.project, document, photos, makerNow(sitting))));
 }
 
 /** The freight run calls: the bags of the first hole go, made up by the geologist and taken by the driver of the truck. */

@@ -46,26 +46,28 @@ export function trayChange(
   return inMm <= aheadMm ? { tray: here.tray + 1, inMm } : undefined;
 }
 
+/** A hole as its trays are read: where its chips start, how deep it is, whether it is over, the trays recorded. */
+export interface TrayedHole {
+  readonly name: string;
+  readonly startMm: number;
+  readonly toMm: number;
+  readonly isOver: boolean;
+  readonly trays: readonly Tray[];
+}
+
 /** A tray of a hole as its label says: its metres, the last one cut off at the depth reached, and its photograph. */
 export interface ListedTray {
   readonly tray: number;
   readonly fromMm: number;
   readonly toMm: number;
-  readonly full: boolean;
+  /** No more chips come into it: it is full, or the hole is over. */
+  readonly done: boolean;
   readonly photo?: string;
   readonly label: string;
 }
 
 /** Every tray of a hole down to a depth, with the metres it was filled with where that is recorded. */
-export function trayList(
-  sampling: Sampling,
-  hole: {
-    readonly name: string;
-    readonly startMm: number;
-    readonly toMm: number;
-    readonly trays: readonly Tray[];
-  },
-): readonly ListedTray[] {
+export function trayList(sampling: Sampling, hole: TrayedHole): readonly ListedTray[] {
   const length = sampling.tray.compartments * sampling.tray.compartmentMm;
   const count = Math.max(0, Math.ceil((hole.toMm - hole.startMm) / length));
   return Array.from({ length: count }, (_, index) => {
@@ -76,29 +78,22 @@ export function trayList(
     const toMm = filled?.toMm ?? Math.min(whole.toMm, hole.toMm);
     const photo = filled?.photo === undefined ? {} : { photo: filled.photo };
     const label = `${hole.name} tray ${tray} ${formatInterval({ fromMm, toMm })} m`;
-    return { tray, fromMm, toMm, full: whole.toMm <= hole.toMm, ...photo, label };
+    return { tray, fromMm, toMm, done: hole.isOver || whole.toMm <= hole.toMm, ...photo, label };
   });
 }
 
-/** Full trays without a photograph, and trays filled with other metres than their place gives. */
-export function checkTrays(
-  sampling: Sampling,
-  hole: {
-    readonly name: string;
-    readonly startMm: number;
-    readonly toMm: number;
-    readonly trays: readonly Tray[];
-  },
-): readonly Finding[] {
+/** Trays that are done and have no photograph, and trays filled with other metres than their place gives. */
+export function checkTrays(sampling: Sampling, hole: TrayedHole): readonly Finding[] {
   return trayList(sampling, hole).flatMap((tray) => {
     const place = { hole: hole.name, fromMm: tray.fromMm, toMm: tray.toMm, thing: `tray ${tray.tray}` };
     const whole = trayInterval(sampling, hole.startMm, tray.tray);
     const missing =
-      tray.full && tray.photo === undefined
+      tray.done && tray.photo === undefined
         ? [
             trayWithoutPhoto.at(place, {
-              problem: 'This tray is full and has no photograph.',
-              remedy: 'Wet the chips, photograph the tray with its label, and register the picture.',
+              problem: 'No more chips come into this tray, and it has no photograph.',
+              remedy:
+                'Wet the chips, photograph the tray with its label, and register the picture: ;photo with the number of the tray and its file.',
             }),
           ]
         : [];

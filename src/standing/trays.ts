@@ -1,14 +1,21 @@
 import type { Finding } from '../finding/finding.ts';
+import { isOver } from '../hole/header.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { checkTrays, type ListedTray, trayList } from '../sampling/trays.ts';
+import { checkTrays, type ListedTray, type TrayedHole, trayList } from '../sampling/trays.ts';
 import { headsOf } from './heads.ts';
 
 /** A hole as the list of its chip trays reads it: down to the drilled head. */
-export function trayedHole(hole: Document) {
-  const { name, logFromMm } = headerOf(hole);
-  return { name, startMm: logFromMm, toMm: headsOf(hole).drilledMm, trays: holeNouns(hole, 'trays') };
+export function trayedHole(hole: Document): TrayedHole {
+  const { name, logFromMm, state } = headerOf(hole);
+  return {
+    name,
+    isOver: isOver(state),
+    startMm: logFromMm,
+    toMm: headsOf(hole).drilledMm,
+    trays: holeNouns(hole, 'trays'),
+  };
 }
 
 /** The chip trays of a hole down to the drilled head, with the photographs registered to them. */

@@ -6,6 +6,7 @@ import { sampling } from './build.ts';
 const hole = (toM: number, trays: { tray: number; fromM: number; toM: number; photo?: string }[] = []) => ({
   name: 'ZQRC004',
   startMm: 0,
+  isOver: false,
   toMm: toM * 1000,
   trays: trays.map(({ fromM, toM: to, ...rest }) => ({
     ...rest,
@@ -46,6 +47,13 @@ test('the list gives each tray its metres and label, the last one cut at the dep
 test('a full tray without a photograph is found, one that is still filled is not', () => {
   const found = checkTrays(sampling(), hole(45, [{ tray: 1, fromM: 0, toM: 20, photo: 'ZQRC004_1.jpg' }]));
   expect(found.map((each) => [each.code, each.place.thing])).toEqual([['tray-without-photo', 'tray 2']]);
+});
+
+test('the last tray of a hole that is over wants one too, however few chips are in it', () => {
+  const missing = (isOver: boolean) =>
+    checkTrays(sampling(), { ...hole(45), isOver }).map((each) => each.place.thing);
+  expect(missing(false)).toEqual(['tray 1', 'tray 2']);
+  expect(missing(true)).toEqual(['tray 1', 'tray 2', 'tray 3']);
 });
 
 test('a tray recorded with other metres than its own is found', () => {

@@ -54,6 +54,8 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
   'dispatch sheet': () => [[], ['--camp']],
   results: (folder) => [[], [join(folder, 'results.csv'), '--keep-going'], ['--hole', HOLE]],
   resplit: () => [[HOLE]],
+  controls: () => [[]],
+  trays: (folder) => [[HOLE], [HOLE, '--photos', folder]],
   readings: (folder) => [
     [HOLE, join(folder, 'readings.csv'), '--field', 'arsenic', '--reading', 'reading', '--preview'],
   ],
@@ -83,6 +85,9 @@ const SHOWING = [
   'line-up',
   'dispatch',
   'dispatch sheet',
+  'results',
+  'controls',
+  'trays',
 ];
 
 /** Commands that open no project, or whose subcommands do. */

@@ -12,6 +12,7 @@ import { addRecoverCommand } from './recover-command.ts';
 import { addResultsCommands } from './results-commands.ts';
 import { addSchemaCommands } from './schema-commands.ts';
 import { addSurveyCommands } from './survey-commands.ts';
+import { addTraysCommand } from './tray-commands.ts';
 
 /** What the console is opened with. */
 export interface ConsoleAsked {
@@ -68,6 +69,7 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addSurveyCommands(program, outside, done);
   addDispatchCommands(program, outside, done);
   addResultsCommands(program, outside, done);
+  addTraysCommand(program, outside, done);
   addReadingCommands(program, outside, done);
   addRecoverCommand(program, outside, done);
   addSchemaCommands(program, outside, done);

@@ -16,7 +16,7 @@ export function recordPhoto(
 ): Result<Made> {
   const tray = traysOf(project, hole).find((each) => each.tray === said.tray);
   if (tray === undefined) return refused(notReady(hole, said.tray, 'no chips are in it yet'));
-  if (!tray.full && headerOf(hole).state === 'drilling')
+  if (!tray.done && headerOf(hole).state === 'drilling')
     return refused(notReady(hole, said.tray, `it is filled to ${formatDepth(tray.toMm)} m only`));
   const there = holeThings(hole, 'trays').find(([, each]) => each.tray === said.tray);
   const { fromMm, toMm } = tray;
@@ -25,6 +25,25 @@ export function recordPhoto(
     return ok({ what, changes: [{ patch: ['trays', there[0]], set: { photo: said.file } }] });
   const thing: Thing = { tray: said.tray, fromMm, toMm, photo: said.file };
   return ok({ what, changes: [{ put: ['trays', maker.newId()], thing }] });
+}
+
+/** Registers several photographs as one edit; those that are registered already change nothing. Refused where one of them can't be. */
+export function recordPhotos(
+  project: Project,
+  hole: Document,
+  photos: readonly { readonly tray: number; readonly file: string }[],
+  maker: Maker,
+): Result<Made> {
+  const listed = traysOf(project, hole);
+  const fresh = photos.filter(({ tray, file }) => listed.find((each) => each.tray === tray)?.photo !== file);
+  const made = fresh.map((each) => recordPhoto(project, hole, each, maker));
+  const refusals = made.flatMap((each) => (each.ok ? [] : each.findings));
+  if (refusals.length > 0) return refused(...refusals);
+  const trays = fresh.map((each) => each.tray).join(', ');
+  return ok({
+    what: `photographs of trays ${trays} registered`,
+    changes: made.flatMap((each) => (each.ok ? each.value.changes : [])),
+  });
 }
 
 const notReady = (hole: Document, tray: number, problem: string) =>

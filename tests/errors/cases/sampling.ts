@@ -123,6 +123,7 @@ const tray = (code: string, input: string, toM: number, photo: object): ErrorCas
     checkTrays(sampling(), {
       name: 'ZQRC004',
       startMm: 0,
+      isOver: false,
       toMm: 25_000,
       trays: [{ tray: 1, fromMm: depthFromMetres(0), toMm: depthFromMetres(toM), ...photo }],
     }),

@@ -7,6 +7,8 @@ import type { Disk } from '../../../src/files/disk.ts';
 import { readDocumentFile } from '../../../src/files/document-file.ts';
 import { loadDocument } from '../../../src/files/load-document.ts';
 import { DOCUMENT_LIMITS, type JsonText, OTHER_LIMITS, readJsonText } from '../../../src/files/read-json.ts';
+import { readReceipt } from '../../../src/sampling/receipt-read.ts';
+import { type ResultColumns, readResults } from '../../../src/sampling/results-read.ts';
 import { gridByCode } from '../../../src/survey/grids.ts';
 import { SAMPLE } from '../../commands/support/outside.ts';
 import { HOLE } from '../../desk/support/values.ts';
@@ -122,6 +124,42 @@ const program = target('a program CSV', fc.array(spoiling, { minLength: 1, maxLe
   return unsound(readProgram(text, context).findings);
 });
 
+const NUMBERS = { prefixes: ['MB'], digits: 6 };
+const RESULTS: ResultColumns = {
+  sample: 'Sample',
+  analytes: [{ column: 'Au_ppm', analyte: 'Au', unit: 'ppm' }],
+  belowDetection: 'half the limit',
+};
+const DISPATCH_ID = 'D2026-03-14-NOK';
+
+/** A paper of the laboratory with characters spoiled and cells exchanged. */
+const paper = (name: string): fc.Arbitrary<string> =>
+  fc
+    .tuple(
+      fc.array(spoiling, { maxLength: 4 }),
+      fc.array(fc.tuple(fc.nat(), fc.constantFrom(...HOSTILE)), { maxLength: 4 }),
+    )
+    .map(([how, cells]) => {
+      const lines = file(`laboratory/${name}`).split('\r\n').slice(0, 40);
+      for (const [at, text] of cells) lines[at % lines.length] = `MB000121,${text},${text}`;
+      return new TextDecoder().decode(spoil(encoder.encode(lines.join('\n')), how));
+    });
+const recordsOf = (text: string): readonly (readonly string[])[] =>
+  text.split('\n').map((each) => each.split(','));
+
+const certificate = target('a certificate of results', paper('WA26-0417.csv'), (text) => {
+  const { lines, assays, findings } = readResults(RESULTS, recordsOf(text), 'WA26-0417.csv');
+  const values = assays.flatMap((assay) => Object.values(assay.values).map((each) => each.value));
+  if (values.some((each) => !Number.isFinite(each) || each < 0)) return 'a value that is no mass fraction';
+  return lines.length === assays.length ? unsound(findings) : 'a line without its values';
+});
+
+const receipt = target('a receipt of the laboratory', paper('receipt.csv'), (text) => {
+  const read = readReceipt(NUMBERS, recordsOf(text), 'receipt.csv');
+  if (!read.ok) return refusedBare(read.findings);
+  return read.value.length === 0 ? 'a receipt of nothing' : undefined;
+});
+
 /** Every file that a person or another program may write. */
 export const fileTargets: readonly Target[] = [
   spoiledFile('project.json', 'project.json', file('project.json'), (project) =>
@@ -137,5 +175,13 @@ export const fileTargets: readonly Target[] = [
     file(`shifts/${SHIFT_ID}.json`),
     takeDocument('shift', SHIFT_ID),
   ),
+  spoiledFile(
+    'a dispatch',
+    `dispatches/${DISPATCH_ID}.json`,
+    file(`dispatches/${DISPATCH_ID}.json`),
+    takeDocument('dispatch', DISPATCH_ID),
+  ),
   program,
+  certificate,
+  receipt,
 ];

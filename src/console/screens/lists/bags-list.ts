@@ -31,7 +31,7 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
   const sections = [
     whereSection(standsOut.items.length),
     waitsSection(project, hole, ahead.putOff),
-    comingSection(project, hole, ahead.upcoming),
+    comingSection(project, hole, ahead.upcoming, width),
     standsOut,
     issuedSection(issued, theme),
     traysSection(project, hole, theme),
@@ -93,7 +93,12 @@ function waitsSection(
   return { head: [], items: [...noted, ...waits, ...asked] };
 }
 
-function comingSection(project: Project, hole: Document, upcoming: readonly Upcoming[]): ListSection {
+function comingSection(
+  project: Project,
+  hole: Document,
+  upcoming: readonly Upcoming[],
+  width: number,
+): ListSection {
   const { logFromMm, state } = headerOf(hole);
   if (isOver(state)) return { head: [line(`the hole is ${state}: no bag comes`, 'strong')], items: [] };
   const lines = upcoming.map((bag): readonly Line[] => {
@@ -110,7 +115,11 @@ function comingSection(project: Project, hole: Document, upcoming: readonly Upco
           ? ' (chosen)'
           : ` (or ${bag.oneOf.filter((each) => each !== bag.kind).join(', ')})`;
     return [
-      [...spans('[ ] '), ...upcomingLine(bag), ...spans([`${tray}  ${put}${late}`.trimEnd(), 'faint'])],
+      [
+        ...spans('[ ] '),
+        ...upcomingLine(bag, width),
+        ...spans([`${tray}  ${put}${late}`.trimEnd(), 'faint']),
+      ],
     ];
   });
   const none = [line('No numbered bags: ;numbered and the first and last number.', 'warn')];
@@ -141,11 +150,11 @@ function traysSection(project: Project, hole: Document, theme: Theme): ListSecti
   const lines = trays.map((tray): readonly Line[] => {
     const photo =
       tray.photo === undefined
-        ? tray.full
+        ? tray.done
           ? `NO photograph: ;photo ${tray.tray} and its file`
           : 'being filled'
         : `${theme.signs.tick} ${tray.photo}`;
-    return [spans(`  ${tray.label}  `, [photo, tray.photo === undefined && tray.full ? 'warn' : 'faint'])];
+    return [spans(`  ${tray.label}  `, [photo, tray.photo === undefined && tray.done ? 'warn' : 'faint'])];
   });
   const wrong = checkTrays(project.sampling, trayedHole(hole))
     .filter((each) => each.code !== 'tray-without-photo')

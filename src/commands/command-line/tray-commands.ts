@@ -1,0 +1,23 @@
+import type { Command } from 'commander';
+import type { Outside } from '../../desk/outside.ts';
+import { type Done, withProject, withWho } from './options.ts';
+
+/** Adds the command about chip trays. */
+export function addTraysCommand(program: Command, outside: Outside, done: Done): void {
+  withWho(withProject(program.command('trays')))
+    .description('the chip trays of a hole: metres, labels, photographs')
+    .argument('<hole>', 'the hole')
+    .option(
+      '--photos <folder>',
+      'register its pictures by their names: tray3.jpg, MBRC001_3.jpg, MBRC001 40-60.jpg',
+    )
+    .option('--csv', 'as CSV, for labels')
+    .option('--json', 'as data')
+    .action(async (hole: string, options) => {
+      const { trays } = await import('../trays.ts');
+      const as = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
+      done(
+        await trays(outside, { folder: options.project, by: options.by, hole, photos: options.photos, as }),
+      );
+    });
+}
