@@ -33,6 +33,14 @@ export const streamFact = z.strictObject({
   bulkG: z.int().min(0).max(500_000).optional().describe('Mass of the bulk bag, in whole grams'),
   splitG: z.int().min(0).max(100_000).optional().describe('Mass of the calico, in whole grams'),
   duplicateG: z.int().min(0).max(100_000).optional().describe('Mass of the second split, in whole grams'),
+  waterPermille: z
+    .int()
+    .min(0)
+    .max(500)
+    .optional()
+    .describe(
+      'Water in what was weighed, in thousandths of its mass, where an oven or the laboratory gave it',
+    ),
   remark: words.optional(),
 });
 export type StreamFact = Readonly<z.infer<typeof streamFact>>;

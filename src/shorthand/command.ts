@@ -74,8 +74,8 @@ export type RigCommand =
   | { readonly does: 'stop'; readonly reason: string }
   | { readonly does: 'stop over' };
 
-/** Masses of a metre by what was weighed, as typed. */
-export type MassesTyped = { readonly [what in 'bulk' | 'split' | 'duplicate']?: string };
+/** Masses of a metre by what was weighed, as typed, and the percent of water in it. */
+export type MassesTyped = { readonly [what in 'bulk' | 'split' | 'duplicate' | 'moisture']?: string };
 
 /** One command: its word, how it is typed, what it does, and how its text is read. */
 export type CommandWord = {

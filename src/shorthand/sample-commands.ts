@@ -28,8 +28,8 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
   },
   {
     word: 'mass',
-    form: ';mass 44-45 bulk 38.2 split 3.1, or ;mass 44-45 split 3.1 duplicate 3.0',
-    does: 'Masses in kilograms: bulk bag, calico, second calico',
+    form: ';mass 44-45 bulk 38.2 split 3.1, or ;mass 44-45 split 3.1 duplicate 3.0, or ;mass 44-45 moisture 4',
+    does: 'Masses in kilograms: bulk bag, calico, second calico; percent of water in them, from an oven or the laboratory',
     previewed: false,
     read: readMasses,
   },
@@ -101,10 +101,13 @@ function readMasses(text: string): RigCommand | Wrong {
   const [metre = '', ...words] = text.split(/ +/);
   const over = readInterval(metre);
   const pairs = words.flatMap((word, index) => (index % 2 === 0 ? [[word, words[index + 1] ?? '']] : []));
-  const known = pairs.every(([what]) => ['bulk', 'split', 'duplicate'].includes(what ?? ''));
+  const known = pairs.every(([what]) => ['bulk', 'split', 'duplicate', 'moisture'].includes(what ?? ''));
   const once = new Set(pairs.map(([what]) => what)).size === pairs.length;
   if (over === undefined || pairs.length === 0 || !known || !once || words.length % 2 === 1)
-    return wrong('a metre, then bulk, split or duplicate with its kilograms', form);
+    return wrong(
+      'a metre, then bulk, split or duplicate with its kilograms, or moisture with its percent',
+      form,
+    );
   const masses: MassesTyped = Object.fromEntries(pairs);
   return { does: 'mass', ...over, masses };
 }

@@ -29,7 +29,7 @@ export const streamMetres = byReference((project: Project, hole: Document): read
   const rods = rodsDown(hole);
   return unitsOf(project, hole, facts).map((unit): StreamMetre => {
     const { bulkG, splitG, duplicateG } = facts.find((fact) => isWeighed(fact) && sameAs(fact, unit)) ?? {};
-    const { moisture, recovery } = streamFactAt(hole, unit);
+    const { moisture, recovery, waterPermille } = streamFactAt(hole, unit);
     const fact = {
       ...(bulkG === undefined ? {} : { bulkG }),
       ...(splitG === undefined ? {} : { splitG }),
@@ -39,6 +39,7 @@ export const streamMetres = byReference((project: Project, hole: Document): read
     };
     const drilled = {
       ...unit,
+      ...(waterPermille === undefined ? {} : { moisturePercent: waterPermille / 10 }),
       bitMm: bitAt(project, hole, unit),
       densityGcm3: densityAt(project, hole, unit),
       fact,

@@ -37,6 +37,34 @@ describe('undo right after a rod', () => {
   });
 });
 
+describe('water in what was weighed', () => {
+  it('is left out of recovery, and is refused where it is no percent', async () => {
+    const sitting = await drilling();
+    sitting.press('f2', 'enter');
+    sitting.enter(';mass 1-2 bulk 38.2 split 3.1');
+    sitting.press('f3');
+    expect(shown(sitting)).not.toContain('LOW');
+    sitting.press('escape');
+    sitting.enter(';mass 1-2 moisture 40');
+    expect(holeNouns(hole(sitting), 'stream').at(-1)).toMatchObject({ bulkG: 38_200, waterPermille: 400 });
+    sitting.press('f3');
+    sitting.type('recovery by metre');
+    expect(shown(sitting)).toMatch(/1–2 +██████░░░░ +60 % LOW/);
+    sitting.press('escape', 'escape');
+    sitting.enter(';mass 1-2 moisture 400');
+    expect(said(sitting)).toContain('This is no percent of water.');
+  });
+});
+
+describe('a control announced on the smallest screen', () => {
+  it('never loses in how many metres it is due', async () => {
+    const sitting = await drilling();
+    sitting.press('f2', 'enter');
+    expect(sitting.screen(80, 24).join('\n')).toMatch(/MB000613 {2}\+ dup 11–12 in 5 m/);
+    expect(sitting.screen(100, 30).join('\n')).toMatch(/MB000613 {2}\+ duplicate 11–12 {2}in 5 m/);
+  });
+});
+
 describe('a hole that is over', () => {
   it('shows what it used and no bag that comes, on the panel and on the screen of bags', async () => {
     const sitting = await closed();

@@ -101,6 +101,7 @@ const ASKED: readonly Prompt[] = [
     depthMm: 60_000 as never,
     lastDigits: HOSTILE[0] ?? '',
     looked: {} as never,
+    page: 0,
     draft: hostileDraft,
   },
   { kind: 'dispatch', draft: hostileDraft },

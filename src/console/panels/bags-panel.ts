@@ -16,9 +16,9 @@ import { type Line, line, spans } from '../widgets/line.ts';
 
 /**
  * The panel of the sample stream at the drilled head: what comes next, controls a rod ahead, numbered bags left; of a hole that is over,
- * what it used. `room` lines at most.
+ * what it used. `room` lines at most, `width` wide.
  */
-export function bagsPanel(project: Project, hole: Document, room: number): readonly Line[] {
+export function bagsPanel(project: Project, hole: Document, room: number, width: number): readonly Line[] {
   const { rodMm, state, logFromMm } = headerOf(hole);
   const ahead = streamAheadOf(project, hole, 40);
   const waiting = [
@@ -38,7 +38,7 @@ export function bagsPanel(project: Project, hole: Document, room: number): reado
   const controls = ahead.announced.filter((each) => ahead.upcoming.indexOf(each) >= rows - 1);
   const plain = ahead.upcoming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
   const shown = [...plain, ...controls.filter((each) => !plain.includes(each)).slice(0, rows - plain.length)];
-  return [...shown.map((each) => upcomingLine(each)), ...waits, left];
+  return [...shown.map((each) => upcomingLine(each, width)), ...waits, left];
 }
 
 function usedLines(hole: Document, state: HoleState, left: number): readonly Line[] {
@@ -56,8 +56,8 @@ export function bagsTitle(hole: Document): string {
   return `bags · drilled ${formatDepth(headsOf(hole).drilledMm)} m`;
 }
 
-/** One bag that comes: its number, its metre, what it is and in how many drilled metres. */
-export function upcomingLine(bag: Upcoming): Line {
+/** One bag that comes: its number, its metre, what it is and in how many drilled metres, which is never what is cut. */
+export function upcomingLine(bag: Upcoming, width: number): Line {
   const metre =
     bag.fromMm === undefined || bag.toMm === undefined
       ? ''
@@ -65,8 +65,13 @@ export function upcomingLine(bag: Upcoming): Line {
   if (bag.kind === 'primary') return line(`${bag.number}  ${metre}`);
   const when = bag.inMm <= 0 ? 'now' : `in ${formatDepth(bag.inMm)} m`;
   const tone: Tone = bag.inMm <= 0 ? 'alert' : 'accent';
-  const kind = bag.kind === 'field duplicate' ? `+ duplicate ${metre}` : bag.kind.toUpperCase();
-  return spans(`${bag.number}  `, [`${kind}  ${when}`, tone]);
+  const [kind, short] =
+    bag.kind === 'field duplicate'
+      ? [`+ duplicate ${metre}`, `+ dup ${metre}`]
+      : [bag.kind.toUpperCase(), bag.kind.toUpperCase()];
+  const words = `${kind}  ${when}`;
+  const fits = bag.number.length + 2 + words.length <= width;
+  return spans(`${bag.number}  `, [fits ? words : `${short} ${when}`, tone]);
 }
 
 function leftLine(left: number, runsOut: boolean, lastsToMm: number): Line {

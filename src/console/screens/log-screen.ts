@@ -81,7 +81,7 @@ function rightColumn(
   const spare = height - 4;
   const logging = loggingPanel(project, hole, at).slice(0, 5);
   const bagRoom = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
-  const bags = bagsPanel(project, hole, bagRoom);
+  const bags = bagsPanel(project, hole, bagRoom, inner);
   const adviceRoom = Math.max(3, spare - logging.length - bags.length);
   const advice = advicePanel(project, hole, documents.values(), theme, inner, adviceRoom);
   const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
