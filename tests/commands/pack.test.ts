@@ -1,0 +1,278 @@
+import { createHash } from 'node:crypto';
+import { cpSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { receive } from '../../src/commands/camp.ts';
+import { pack } from '../../src/commands/pack.ts';
+import { openDesk } from '../../src/desk/desk.ts';
+import { attached, mailWith } from '../trust/crafted-mail.ts';
+import { craftZip } from '../trust/crafted-zip.ts';
+import { parsedMail } from '../trust/packed.ts';
+import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
+
+/** The settings, one hole and one shift of the sample: enough for what is not about the whole project, and sooner opened. */
+function oneHole(): string {
+  const folder = freshFolder();
+  for (const file of ['project.json', 'logging.json', 'holes/MBRC003.json', 'shifts/RC7_2026-03-14_DAY.json'])
+    cpSync(join(SAMPLE, file), join(folder, file));
+  return folder;
+}
+
+/** Packs in a folder; what was said, and the files of the outbox. */
+async function packIn(folder: string, ...names: string[]) {
+  const heard = hear();
+  const code = await pack(heard.outside, { folder, by: 'NOK', names });
+  const outbox = readdirSync(folder).includes('outbox') ? readdirSync(join(folder, 'outbox')).sort() : [];
+  return { code, out: heard.out(), err: heard.err(), outbox };
+}
+
+async function receiveIn(folder: string, ...files: string[]) {
+  const heard = hear();
+  const code = await receive(heard.outside, { folder, by: 'IFA', files });
+  return { code, out: heard.out(), err: heard.err() };
+}
+
+/** A file with these bytes in a folder of its own. */
+function fileWith(name: string, bytes: Uint8Array): string {
+  const path = join(freshFolder(), name);
+  writeFileSync(path, bytes);
+  return path;
+}
+
+/** SHA-256 of every file of a project but those of its journal, in which each opening begins a generation. */
+function hashes(folder: string): Readonly<Record<string, string>> {
+  const files = readdirSync(folder, { recursive: true })
+    .map(String)
+    .filter((file) => !file.startsWith('journal') && statSync(join(folder, file)).isFile());
+  return Object.fromEntries(
+    files.sort().map((file) => [
+      file,
+      createHash('sha256')
+        .update(readFileSync(join(folder, file)))
+        .digest('hex'),
+    ]),
+  );
+}
+
+/** Changes a row of MBRC003 in a copy of the project, as its console would. */
+async function rockIs(folder: string, code: string): Promise<void> {
+  const { clock, random } = hear().outside;
+  const opened = await openDesk({ folder, person: 'NOK', clock, random });
+  if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
+  const document = { kind: 'hole', id: 'MBRC003' };
+  const rows = opened.value.get(document)?.tables.rows ?? {};
+  const [id, row] = Object.entries(rows).find(([, each]) => each.fromMm === 45_000) ?? [];
+  const cells = { ...(row?.cells as object), rock: { code } };
+  opened.value.submit({
+    what: 'amended',
+    parts: [{ document, changes: [{ patch: ['rows', String(id)], set: { cells } }] }],
+  });
+  expect(await opened.value.close()).toEqual({ ok: true });
+}
+
+/** The file of MBRC003 with the rock of 45–46 m changed in an editor. */
+function editedByHand(folder: string, code: string): Uint8Array {
+  const text = readFileSync(join(folder, 'holes/MBRC003.json'), 'utf8');
+  const row =
+    text
+      .split('\n')
+      .find((line) => /"fromMm": 45000, "toMm": 46000, "cells"/.test(line) && !line.includes('"edit"')) ?? '';
+  const edited = text.replace(row, row.replace(/("rock": \{ "code": )"[A-Z]+"/, `$1"${code}"`));
+  expect(edited).not.toBe(text);
+  return Buffer.from(edited);
+}
+
+const rockOf = (folder: string): unknown => {
+  const file = JSON.parse(readFileSync(join(folder, 'holes/MBRC003.json'), 'utf8'));
+  return Object.values<{ fromMm: number; cells: { rock: { code: string } } }>(file.tables.rows).find(
+    (row) => row.fromMm === 45_000,
+  )?.cells.rock.code;
+};
+
+describe('pack', () => {
+  it('lays a bundle and a mail draft down in the outbox, says where, that nothing was sent, and what is not finished', async () => {
+    const { code, out, outbox } = await packIn(oneHole(), 'MBRC003');
+    expect(code).toBe(0);
+    expect(outbox).toEqual([
+      expect.stringMatching(/^MULGARA-BEND_2026-03-14_0930_[0-9A-F]{8}\.eml$/),
+      expect.stringMatching(/\.zip$/),
+    ]);
+    for (const file of outbox) expect(out).toContain(`outbox/${file}`);
+    expect(out).toContain('to camp@ochre-wren.example');
+    expect(out).toContain('Nothing has been sent.');
+    expect(out).toMatch(/Not finished:\n {2}MBRC003: 46–54 is not logged\./);
+  });
+
+  it('gives the same bytes for the same state and time', async () => {
+    const [first, second] = [oneHole(), oneHole()];
+    const [one, other] = [await packIn(first), await packIn(second)];
+    expect(one.outbox).toEqual(other.outbox);
+    for (const file of one.outbox)
+      expect(
+        readFileSync(join(first, 'outbox', file)).equals(readFileSync(join(second, 'outbox', file))),
+      ).toBe(true);
+    expect((await packIn(first)).outbox).toEqual(one.outbox);
+  });
+
+  it('says in the letter where each hole stands, what the check finds, which codes wait, controls and bags, and the bundle with its SHA-256', async () => {
+    const folder = copyOfSample();
+    const { outbox } = await packIn(folder);
+    const [draft = '', bundle = ''] = outbox;
+    const { text = '', subject, to } = await parsedMail(readFileSync(join(folder, 'outbox', draft)));
+    expect(to).toEqual([{ name: '', address: 'camp@ochre-wren.example' }]);
+    expect(subject).toBe('Mulgara Bend: MBRC001, MBRC002 and 6 more, 2026-03-14, from Nadia Okafor (NOK)');
+    expect(text).toContain('MBRC001: complete, drilled 150 m, logged 150 m, planned to 150 m.');
+    expect(text).toContain('MBRC007: planned to 120 m, not begun.');
+    expect(text).toContain('MBRC002: 20–24 is not logged.');
+    expect(text).toMatch(/What the check finds in these holes\n {2}(?:Nothing\.|\d+ × )/);
+    expect(text).toMatch(
+      /MBRC003: last bag MB\d{6} \([^)]+\), next MB\d{6} \([^)]+\), \d+ numbered bags left\./,
+    );
+    expect(text).toMatch(/standard K17: \d+ of 40 left\./);
+    const bytes = readFileSync(join(folder, 'outbox', bundle));
+    expect(text).toContain(`${bundle}, ${bytes.length} bytes`);
+    expect(text).toContain(`SHA-256 ${createHash('sha256').update(bytes).digest('hex')}`);
+    expect(text).toContain(`offsider receive ${bundle}`);
+  });
+
+  it('packs shifts by name or date, and refuses a name that the project has not, writing nothing', async () => {
+    const folder = oneHole();
+    const { out, outbox } = await packIn(folder, '2026-03-14', 'rc7_2026-03-14_day');
+    expect(outbox).toHaveLength(2);
+    expect(out).toContain('Nothing is left unfinished.');
+    const before = hashes(folder);
+    const refused = await packIn(folder, 'MBRC003', 'MBRC030');
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('MBRC030: the project has no such hole');
+    expect(hashes(folder)).toEqual(before);
+  });
+
+  it('keeps a file that stands under the name of a draft', async () => {
+    const folder = oneHole();
+    const { outbox } = await packIn(folder);
+    const draft = join(folder, 'outbox', outbox[0] ?? '');
+    writeFileSync(draft, 'edited by the geologist\n');
+    await packIn(folder);
+    expect(readFileSync(draft, 'utf8')).toContain('X-Unsent: 1');
+    const kept = readdirSync(join(folder, 'journal/kept')).map((name) =>
+      readFileSync(join(folder, 'journal/kept', name), 'utf8'),
+    );
+    expect(kept).toContain('edited by the geologist\n');
+  });
+});
+
+describe('there and back', () => {
+  it('takes the rig’s bundle in at camp, from the mail or by itself, and an edited hole mailed back at the rig', async () => {
+    const [rig, camp] = [oneHole(), oneHole()];
+    await rockIs(rig, 'SHA');
+    const [draft = '', bundle = ''] = (await packIn(rig, 'MBRC003', '2026-03-14')).outbox;
+    const arrived = await receiveIn(camp, join(rig, 'outbox', draft));
+    expect(arrived).toEqual({
+      code: 0,
+      out: 'hole MBRC003: newer than ours, taken in\nshift RC7_2026-03-14_DAY: the same as ours\n',
+      err: '',
+    });
+    expect(rockOf(camp)).toBe('SHA');
+    expect((await receiveIn(camp, join(rig, 'outbox', bundle))).out).toContain(
+      'hole MBRC003: the same as ours',
+    );
+
+    const reply = fileWith(
+      'reply.eml',
+      mailWith(
+        attached('MBRC003.json', editedByHand(camp, 'KOM')),
+        attached('chips 45.jpg', 'x', 'image/jpeg'),
+      ),
+    );
+    const back = await receiveIn(rig, reply);
+    expect(back.code).toBe(0);
+    expect(back.out).toBe(
+      'hole MBRC003: newer than ours, taken in; one thing in it was edited outside offsider, which its history says\n' +
+        'Left: reply.eml, chips 45.jpg: it is no bundle and no file of a hole\n',
+    );
+    expect(rockOf(rig)).toBe('KOM');
+    expect((await receiveIn(rig, reply)).out).toContain('hole MBRC003: the same as ours');
+  });
+
+  it('asks where the rig changed the same cell since: ours stands, theirs is kept, and is said', async () => {
+    const rig = oneHole();
+    const reply = fileWith('reply.eml', mailWith(attached('MBRC003.json', editedByHand(rig, 'KOM'))));
+    await rockIs(rig, 'SHA');
+    const asked = await receiveIn(rig, reply);
+    expect(asked.code).toBe(1);
+    expect(asked.out).toContain('1 cell was changed in both: ours stands, theirs is kept as a question');
+    expect(asked.out).toContain('  rows 45–46 m rock: ours SHA, theirs KOM\n');
+    expect(rockOf(rig)).toBe('SHA');
+    expect((await packIn(rig, 'MBRC003')).out).toContain(
+      '1 cell that two copies changed differently waits to be settled',
+    );
+  });
+
+  it('leaves our settings where those of the bundle differ, and says so', async () => {
+    const [rig, camp] = [oneHole(), oneHole()];
+    writeFileSync(join(rig, 'logging.json'), `${readFileSync(join(rig, 'logging.json'), 'utf8')}\n`);
+    const { outbox } = await packIn(rig, 'MBRC003');
+    const before = hashes(camp);
+    const { out, code } = await receiveIn(camp, join(rig, 'outbox', outbox[1] ?? ''));
+    expect(code).toBe(0);
+    expect(out).toContain('.zip, logging.json: it differs from ours, which is written by hand and stays');
+    expect(hashes(camp)).toEqual(before);
+  });
+});
+
+describe('what arrives and is not sound', () => {
+  it('is refused whole, one file after the other, and the folder is as it was', async () => {
+    const [rig, camp] = [oneHole(), oneHole()];
+    await rockIs(rig, 'SHA');
+    const { outbox } = await packIn(rig);
+    const bundle = readFileSync(join(rig, 'outbox', outbox[1] ?? ''));
+    const flipped = Buffer.from(bundle).fill((bundle[9000] ?? 0) ^ 1, 9000, 9001);
+    const sound = attached('MBRC003.json', readFileSync(join(rig, 'holes/MBRC003.json')));
+    const files: readonly (readonly [name: string, bytes: Uint8Array])[] = [
+      ['cut.zip', bundle.subarray(0, bundle.length - 400)],
+      ['flipped.zip', flipped],
+      ['climbs.zip', craftZip([{ name: '../../../evil.json', content: Buffer.from('{}') }])],
+      [
+        'link.zip',
+        craftZip([
+          {
+            name: 'holes/MBRC003.json',
+            content: Buffer.from('/etc/passwd'),
+            central: { madeBy: 0x0314, attributes: 0xa1ff0000 },
+          },
+        ]),
+      ],
+      ['bomb.zip', craftZip([{ name: 'manifest.json', content: new Uint8Array(20 * 1024 * 1024) }])],
+      ['empty.zip', craftZip([])],
+      ['mail.eml', mailWith(sound, attached('camp.zip', bundle.subarray(5)))],
+      ['tnef.eml', mailWith(sound, attached('winmail.dat', 'x'))],
+      ['nothing.eml', mailWith()],
+      ['text.eml', Buffer.from('hello')],
+      ['hole.json', Buffer.from('{"kind":"hole","id":"../evil"}')],
+    ];
+    const before = hashes(camp);
+    const { code, out, err } = await receiveIn(camp, ...files.map(([name, bytes]) => fileWith(name, bytes)));
+    expect(code).toBe(1);
+    expect(out).toBe('');
+    for (const [name] of files) expect(err).toContain(name);
+    expect(hashes(camp)).toEqual(before);
+  });
+
+  it('is refused where it is of another project', async () => {
+    const [rig, camp] = [oneHole(), oneHole()];
+    const settings = readFileSync(join(rig, 'project.json'), 'utf8');
+    writeFileSync(join(rig, 'project.json'), settings.replace('"Mulgara Bend"', '"Mulgara West"'));
+    const { outbox } = await packIn(rig, 'MBRC003');
+    const before = hashes(camp);
+    const { code, err } = await receiveIn(camp, join(rig, 'outbox', outbox[1] ?? ''));
+    expect(code).toBe(1);
+    expect(err).toContain('it is of the project Mulgara West; this one is Mulgara Bend');
+    expect(hashes(camp)).toEqual(before);
+  });
+
+  it('is refused where a folder stands under its name', async () => {
+    const camp = oneHole();
+    mkdirSync(join(camp, 'in.zip'));
+    expect((await receiveIn(camp, join(camp, 'in.zip'))).err).toContain('it is not a file');
+  });
+});
