@@ -10,6 +10,7 @@ import { checkStock } from '../sampling/stock.ts';
 import { checkRow } from '../schema/row-checks.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
+import { provisionalInHole } from '../standing/provisional-codes.ts';
 import { returnedFindings } from '../standing/returned.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
 import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
@@ -54,6 +55,7 @@ function checkAlone(project: Project, hole: Document): readonly Finding[] {
   const place = { hole: headerOf(hole).name };
   return [
     ...schemaChangesOf(project.schema, hole),
+    ...provisionalInHole(project.schema, hole),
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...streamFindings(project, hole),
     ...surveyOf(project, hole).findings,

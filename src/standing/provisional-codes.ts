@@ -1,7 +1,9 @@
+import type { Finding } from '../finding/finding.ts';
 import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { codesIn } from '../schema/codes-in.ts';
+import { provisional } from '../schema/findings/provisional.ts';
 import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
 import type { Row } from '../value/row.ts';
 
@@ -31,8 +33,8 @@ export function provisionalCodes(
   );
   const legends = holes.flatMap((hole) =>
     holeNouns(hole, 'legendCodes').filter(
-      ({ list, code, provisional }) =>
-        provisional === true && !schema.lists[list]?.codes.some((each) => each.code === code),
+      ({ list, code, ...more }) =>
+        more.provisional === true && !schema.lists[list]?.codes.some((each) => each.code === code),
     ),
   );
   const foreign = new Map(legends.map((code) => [`${code.list} ${code.code}`, { ...code, look: '' }]));
@@ -44,6 +46,21 @@ export function provisionalCodes(
     ...(pair === undefined ? {} : { pair }),
     uses: holes.flatMap((hole) => usesIn(hole, schema, list, code)),
   }));
+}
+
+/** The same for one hole, as notes: each code that its rows hold, how many they are, and the first. */
+export function provisionalInHole(schema: LoggingSchema, hole: Document): readonly Finding[] {
+  return provisionalCodes(schema, [hole]).flatMap(({ list, code, label, uses }) =>
+    uses.map(({ hole: name, rows, first }) =>
+      provisional.at(
+        { hole: name, ...first, thing: `list ${list}, code ${code}` },
+        {
+          problem: `${code} (${label}) was added on the rig, and ${rows === 1 ? '1 row holds' : `${rows} rows hold`} it from here down`,
+          remedy: 'Ask camp: take "provisional" out of it in logging.json, or amend the rows and retire it.',
+        },
+      ),
+    ),
+  );
 }
 
 function usesIn(hole: Document, schema: LoggingSchema, list: string, code: string): ProvisionalCode['uses'] {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { formatFinding } from '../../src/finding/finding.ts';
 import type { Code, LoggingSchema } from '../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../src/schema/resolve.ts';
-import { provisionalCodes } from '../../src/standing/provisional-codes.ts';
+import { provisionalCodes, provisionalInHole } from '../../src/standing/provisional-codes.ts';
 import type { Cells } from '../../src/value/row.ts';
 import { holeWith, row } from './support/hole.ts';
 
@@ -33,6 +34,17 @@ describe('codes that wait for camp', () => {
         uses: [{ hole: 'MBRC900', rows: 2, first: { fromMm: 2000, toMm: 3000 } }],
       },
     ]);
+  });
+
+  it('are a note of the check of their hole', () => {
+    const hole = holeWith({
+      rows: [logged(2, { rock: { code: 'TLC' } }), logged(3, { rock: { code: 'TLC' } })],
+    });
+    expect(provisionalInHole(schemaWith(talc), hole).map(formatFinding)).toEqual([
+      'MBRC900, 2–3, list rocks, code TLC: TLC (talc schist) was added on the rig, and 2 rows hold it from here down\n' +
+        '  Ask camp: take "provisional" out of it in logging.json, or amend the rows and retire it.',
+    ]);
+    expect(provisionalInHole(style, hole)).toEqual([]);
   });
 
   it('are listed before a row uses them, and not once camp has settled them', () => {
