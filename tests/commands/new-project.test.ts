@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { holes } from '../../src/commands/holes.ts';
 import { newProject } from '../../src/commands/new-project.ts';
+import { styleHash } from '../../src/schema/chain.ts';
 import { freshFolder, hear, SAMPLE } from './support/outside.ts';
 
 const PROGRAM = join(SAMPLE, 'program.csv');
@@ -30,7 +31,8 @@ describe('a new project', () => {
       plannedM: 150,
       azimuthNorth: 'grid',
     });
-    expect(JSON.parse(readFileSync(join(folder, 'logging.json'), 'utf8')).extends).toBe('orogenic-gold');
+    const logging = JSON.parse(readFileSync(join(folder, 'logging.json'), 'utf8'));
+    expect(logging).toMatchObject({ extends: 'orogenic-gold', extendsHash: styleHash('orogenic-gold') });
   });
 
   it('needs no program, and takes an empty folder that is there', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rowsDown } from '../../src/hole/hole.ts';
+import { styleHash } from '../../src/schema/chain.ts';
 import { type Files, sampleFiles, sitDown } from './support/sitting.ts';
 
 /** The sample project with codes of its rocks changed. */
@@ -38,6 +39,18 @@ describe('a schema that was changed over an open hole', () => {
     sitting.enter("rock'TLC");
     expect(rowsDown(sitting.hole('MBRC003')).at(-1)?.[1].cells.rock).toEqual({ code: 'TLC' });
     expect(sitting.hole('MBRC003').tables.legendCodes?.['rocks TLC']).not.toHaveProperty('pair');
+  });
+
+  it('is told of a style that is not as it was when the project was agreed with it', async () => {
+    const files = sampleFiles();
+    const logging = JSON.parse(files['logging.json'] ?? '');
+    logging.extendsHash = '0'.repeat(64);
+    const sitting = await sit({ ...files, 'logging.json': JSON.stringify(logging, null, 2) });
+    expect(sitting.state().screen.name).toBe('found');
+    expect(sitting.screen().join(' ')).toContain('style orogenic-gold is not as it was');
+    logging.extendsHash = styleHash('orogenic-gold');
+    const agreed = await sit({ ...files, 'logging.json': JSON.stringify(logging, null, 2) });
+    expect(agreed.state().screen.name).toBe('log');
   });
 
   it('opens on the log where nothing of it touches what was logged', async () => {
