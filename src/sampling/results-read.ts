@@ -115,7 +115,8 @@ type Cell = (heading: string) => string;
 function reportedLine(columns: ResultColumns, cell: Cell, line: number): ReportedLine | string {
   const number = cell(columns.sample);
   if (number === '') return 'it has no sample number';
-  const reported = columns.analytes.flatMap(({ column }) =>
+  const read = [...columns.analytes, ...(columns.mass === undefined ? [] : [columns.mass])];
+  const reported = read.flatMap(({ column }) =>
     cell(column) === '' ? [] : [[column, cell(column)] as const],
   );
   return { line, number, reported: Object.fromEntries(reported) };
@@ -127,16 +128,21 @@ function isUnits({ analytes }: ResultColumns, cell: Cell): boolean {
   return filled.length > 0 && filled.every((text) => partsPerMillion(text) !== undefined);
 }
 
-function otherUnits({ analytes }: ResultColumns, cell: Cell, place: Place): readonly Finding[] {
-  return analytes
-    .filter(({ column, unit }) => cell(column) !== '' && conversionFactor(cell(column), unit) !== 1)
+function otherUnits({ analytes, mass }: ResultColumns, cell: Cell, place: Place): readonly Finding[] {
+  const isOther = (said: string, unit: string): boolean =>
+    said !== '' && said.toLowerCase() !== unit && conversionFactor(said, unit) !== 1;
+  return [...analytes, ...(mass === undefined ? [] : [mass])]
+    .filter(({ column, unit }) => isOther(cell(column), unit))
     .map(({ column, unit }) =>
       resultUnit.at(
         { ...place, field: column },
         {
           excerpt: cell(column),
           problem: `${column} is in ${cell(column)}, and the mapping says ${unit}.`,
-          remedy: `Correct the unit in project.json, and say what it is counted in: "unit": "${cell(column)}", "countedIn": "${unit}".`,
+          remedy:
+            column === mass?.column
+              ? `Correct sampling.results.mass in project.json: "unit": "${cell(column)}".`
+              : `Correct the unit in project.json, and say what it is counted in: "unit": "${cell(column)}", "countedIn": "${unit}".`,
         },
       ),
     );

@@ -2,6 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { resultsOfHole } from '../../src/commands/by-metre.ts';
 import { check } from '../../src/commands/check.ts';
+import { enter } from '../../src/commands/enter.ts';
 import { type ResplitAsked, resplit } from '../../src/commands/resplit.ts';
 import { results } from '../../src/commands/results.ts';
 import type { Outside } from '../../src/desk/outside.ts';
@@ -63,6 +64,19 @@ describe('a resplit list', () => {
     expect(JSON.parse(found.out).map((each: { code: string }) => each.code)).not.toEqual(
       expect.arrayContaining([expect.stringMatching(/bag|metre|duplicate|control/)]),
     );
+  });
+
+  it('leaves out a single metre that was bagged by hand beside the composites, and the check takes both', async () => {
+    const folder = await compositeProject();
+    const heard = hear(';bag 8-9 MB000650\n');
+    expect(await enter(heard.outside, { folder, hole: 'MBRC004', keepGoing: false })).toBe(0);
+    await take(folder, goldFile('WA1', 601, COMPOSITE_GOLD));
+    const metres = table((await list(folder)).out)
+      .filter((row) => row[1] === 'primary')
+      .map((row) => row[2]);
+    expect(metres).toEqual(['4', '5', '6', '7', '9', '10', '11', '12', '13', '14', '15']);
+    const found = await run((outside) => check(outside, { folder, hole: 'MBRC004', json: true }));
+    expect(found.out).not.toContain('metre-bagged-twice');
   });
 
   it('says how many metres have no number left, numbers nothing then, and takes others that are labelled', async () => {

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { resultsOfHole } from '../../src/commands/by-metre.ts';
 import { check } from '../../src/commands/check.ts';
+import { laboratoryMasses } from '../../src/commands/laboratory-masses.ts';
 import { type ResultsAsked, results } from '../../src/commands/results.ts';
 import type { Outside } from '../../src/desk/outside.ts';
 import { obeyedInLines } from '../trust/vectors.ts';
@@ -67,7 +68,7 @@ describe('results', () => {
     expect(Object.values(tables.lines)[0]).toEqual({
       line: 5,
       number: 'MB000121',
-      reported: { Au_ppm: '<0.005' },
+      reported: { Au_ppm: '<0.005', Wt_kg: '3.33' },
     });
   });
 
@@ -172,5 +173,49 @@ describe('results', () => {
       const { out, err } = await take(folder, as === 'text' ? file : undefined, { as });
       expect(obeyedInLines(out + err)).toBeUndefined();
     }
+  });
+});
+
+describe('masses as received', () => {
+  const masses = (folder: string) => run((outside) => laboratoryMasses(outside, { folder }));
+
+  it('are recorded at the metres of their bags, duplicates as the second split, in one edit; a mass weighed on the rig stands', async () => {
+    const folder = copyOfSample();
+    await take(folder, CERTIFICATE);
+    expect(await masses(folder)).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(/^Recorded: masses as received of \d+ metres: MBRC001\.\n$/),
+    });
+    const { tables, history } = JSON.parse(readFileSync(join(folder, 'holes/MBRC001.json'), 'utf8'));
+    const facts: readonly Record<string, unknown>[] = Object.values(tables.stream);
+    expect(facts).toContainEqual({ fromMm: 0, toMm: 1000, splitG: 3330 });
+    expect(facts.filter((each) => each.splitG !== undefined && each.duplicateG !== undefined)).toHaveLength(
+      8,
+    );
+    expect(history.at(-1).what).toMatch(/^masses as received/);
+    expect((await masses(folder)).out).toContain('none is of a metre that was not weighed already');
+  });
+
+  it('in grams where the mapping says kilograms are named with what to write', async () => {
+    const folder = copyOfSample();
+    await take(folder, written('Sample,Wt_kg,Au_ppm\nMB000121,3330,0.1\nMB000122,2.9,0.1\n'));
+    const { code, err, out } = await masses(folder);
+    expect(code).toBe(1);
+    expect(err).toContain(
+      'WA9.csv:2, sample MB000121: 3330 kg is more than a calico bag holds; it looks like grams.',
+    );
+    expect(err).toContain('sampling.results.mass, "unit": "g"');
+    expect(out).toContain('of 1 metres');
+  });
+
+  it('in grams are told by the line of units too', async () => {
+    const { code, err } = await take(
+      copyOfSample(),
+      written('Sample,Wt_kg,Au_ppm\nUnits,g,ppm\nMB000121,3330,0.1\n'),
+    );
+    expect([code, err]).toEqual([
+      2,
+      expect.stringContaining('Correct sampling.results.mass in project.json: "unit": "g".'),
+    ]);
   });
 });

@@ -53,6 +53,7 @@ function addResults(program: Command, outside: Outside, done: Done): void {
     )
     .option('--keep-going', 'leave lines out that cannot be read')
     .option('--hole <hole>', 'the results of this hole by metre')
+    .option('--masses', 'record the masses of calicos as received, where none was weighed on the rig')
     .option('--csv', 'with --hole: as CSV')
     .option('--html', 'charts as a page for the report')
     .option('--json', 'as data')
@@ -61,6 +62,11 @@ function addResults(program: Command, outside: Outside, done: Done): void {
       if (options.hole !== undefined) {
         const { resultsOfHole } = await import('../by-metre.ts');
         done(await resultsOfHole(outside, { folder, hole: options.hole, csv: options.csv === true }));
+        return;
+      }
+      if (options.masses === true) {
+        const { laboratoryMasses } = await import('../laboratory-masses.ts');
+        done(await laboratoryMasses(outside, { folder, by: options.by }));
         return;
       }
       const { results } = await import('../results.ts');

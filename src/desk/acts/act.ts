@@ -191,7 +191,7 @@ function bagSaid(
   const metre = {
     fromMm: command.fromMm as Depth,
     toMm: command.toMm as Depth,
-    rank: project.sampling.rank,
+    rank: rankOf(project, command),
     reason: 'placed by hand',
   };
   if (command.kind === 'primary') return { number, kind: 'primary', ...metre };
@@ -205,6 +205,16 @@ function bagSaid(
     method: project.sampling.duplicates,
     ...(primary === undefined ? {} : { of: primary.number }),
   };
+}
+
+/** A bag of a metre at most, placed by hand where composites are taken, is a single metre beside them. */
+function rankOf(
+  { sampling }: Project,
+  { fromMm, toMm }: Pick<Interval, 'fromMm' | 'toMm'>,
+): 'metre' | 'composite' {
+  return sampling.rank === 'composite' && sampling.lengthMm > 1000 && toMm - fromMm <= 1000
+    ? 'metre'
+    : sampling.rank;
 }
 
 const notOurs = (hole: Document, number: string) =>
