@@ -11,8 +11,10 @@ const person = z.strictObject({
     .string()
     .regex(/^[A-Z]{2,4}$/, 'should be two to four capitals')
     .describe('Two to four capitals: how the person signs; two to four capitals'),
-  name: words,
-  role: z.enum(['geologist', 'field assistant', 'driller', 'offsider', 'camp']),
+  name: words.describe('Name of the person'),
+  role: z
+    .enum(['geologist', 'field assistant', 'driller', 'offsider', 'camp'])
+    .describe('What the person does on the rig; the first geologist signs where nobody else is said'),
 });
 
 const rig = z.strictObject({
@@ -65,21 +67,21 @@ const camp = z.strictObject({
 
 /** project.json: written by hand, in metres and kilograms. What each part means is said in the room that it belongs to. */
 export const projectSettings = z.strictObject({
-  $schema: z.string().optional(),
+  $schema: z.string().optional().describe('Where an editor finds the JSON Schema of this file'),
   format: z.literal(1).describe('Format of this file'),
   name: words.describe('Name of the project'),
-  company: words.optional(),
-  district: words.optional(),
+  company: words.optional().describe('Company that the hole is drilled for'),
+  district: words.optional().describe('Where the project lies, in words'),
   camp: camp
     .optional()
     .describe('Where the mail drafts of packed bundles go to; without it a person addresses them'),
-  people: z.array(person).min(1),
-  rigs: z.array(rig).min(1),
-  log,
-  hazards,
-  sampling: samplingSettings,
+  people: z.array(person).min(1).describe('People who sign for what they record'),
+  rigs: z.array(rig).min(1).describe('Rigs of the project; the first one is meant where none is said'),
+  log: log.describe('How rows are logged'),
+  hazards: hazards.describe('What the site says about what can hurt somebody'),
+  sampling: samplingSettings.describe('Bag numbers, controls, recovery, trays, results'),
   survey: surveySettings,
-  shift: shiftSettings,
-  termination: terminationSettings,
+  shift: shiftSettings.describe('Shifts, activities and the contract'),
+  termination: terminationSettings.describe('Rules on ending a hole'),
 });
 export type ProjectSettings = Readonly<z.infer<typeof projectSettings>>;

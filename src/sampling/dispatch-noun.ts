@@ -36,7 +36,7 @@ export type Transfer = Readonly<z.infer<typeof transfer>>;
 
 /** A laboratory's receipt as it came: table `receipts`. A later one stands over the earlier, which stays. */
 const receipt = z.strictObject({
-  at: stamp.describe('When it was taken in'),
+  at: stamp.describe('When it was taken in: an instant with its offset, ISO 8601 to the second'),
   takenInBy: words,
   file: words.describe('Name of the file it came in'),
   sha256: z

@@ -48,7 +48,7 @@ const placed = {
 
 const caution = z
   .strictObject({
-    kind: z.enum(['fibre', 'silica dust', 'radiation', 'void', 'other']),
+    kind: z.enum(['fibre', 'silica dust', 'radiation', 'void', 'other']).describe('What it is about'),
     words: z
       .string()
       .min(1)
@@ -88,7 +88,10 @@ const codeEntry = z.strictObject({
     .nullable()
     .optional()
     .describe('Density in g/cm³, for expected masses'),
-  caution: caution.nullable().optional(),
+  caution: caution
+    .nullable()
+    .optional()
+    .describe('What can hurt somebody where this is seen; null takes it away'),
   retiredSince: z.iso
     .date('should be a date like 2026-03-14')
     .nullable()
@@ -154,7 +157,10 @@ export const fieldEntry = z.strictObject({
     .boolean()
     .optional()
     .describe('number: a reading of an instrument, typed down the metres or taken from a CSV'),
-  caution: caution.nullable().optional(),
+  caution: caution
+    .nullable()
+    .optional()
+    .describe('number with column: what can hurt who takes the reading; null takes it away'),
   csv: readingColumns
     .nullable()
     .optional()

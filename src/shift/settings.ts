@@ -14,7 +14,7 @@ const minutes = z.int().min(0).max(1440);
 
 /** One shift of the day. A night shift ends on the next morning: its end is before its start on the clock. */
 export const shiftTimes = z.strictObject({
-  name: z.enum(SHIFT_NAMES),
+  name: z.enum(SHIFT_NAMES).describe('Which shift it is'),
   startsAt: clock,
   endsAt: clock,
 });
@@ -22,7 +22,7 @@ export const shiftTimes = z.strictObject({
 /** One thing that a rig can be doing. */
 export const activityKind = z.strictObject({
   code: code.describe('Lower-case letters, digits and hyphens, a letter first; unique in the list'),
-  label: words,
+  label: words.describe('What it is called on the screen and in the record'),
   charge: z.enum(CHARGE_CLASSES).describe('What it is charged by'),
   key: z
     .string()
@@ -46,7 +46,7 @@ export const contractSettings = z.strictObject({
           .max(5000)
           .optional()
           .describe('Foot of the band from surface, in metres; none for the last'),
-        centsPerM: centsEach,
+        centsPerM: centsEach.describe('Cents a metre within the band'),
       }),
     )
     .min(1)
@@ -56,19 +56,29 @@ export const contractSettings = z.strictObject({
   activeHourlyCents: centsEach.describe('Cents an hour'),
   standbyHourlyCents: centsEach.describe('Cents an hour'),
   hourlyRates: z
-    .array(z.strictObject({ activity: code, centsPerHour: centsEach }))
+    .array(
+      z.strictObject({
+        activity: code.describe('Code of the activity'),
+        centsPerHour: centsEach.describe('Cents an hour'),
+      }),
+    )
     .optional()
     .describe('Activities by the hour that have a rate of their own, as fishing or travel may; each once'),
   wetCentsPerM: centsEach.optional().describe('Surcharge for a wet metre, in cents'),
   lumpSums: z
-    .array(z.strictObject({ activity: code, cents: centsEach }))
+    .array(
+      z.strictObject({
+        activity: code.describe('Code of the activity'),
+        cents: centsEach.describe('Cents a hole'),
+      }),
+    )
     .optional()
     .describe('Paid once a hole for an activity that is charged as a lump sum; each such activity has one'),
   shotCents: centsEach.optional().describe('Paid for each survey shot, in cents'),
   freeTime: z
     .array(
       z.strictObject({
-        activity: code,
+        activity: code.describe('Code of the activity'),
         freeMinutes: minutes.describe('Minutes a hole and shift without charge'),
       }),
     )
@@ -77,7 +87,7 @@ export const contractSettings = z.strictObject({
   consumables: z
     .array(
       z.strictObject({
-        item: words,
+        item: words.describe('What it is, as the plod names it'),
         costCents: centsEach.describe('Cost of one, in cents'),
         plusPercent: z.number().min(0).max(100).describe('Added to the cost, in percent'),
       }),
@@ -102,7 +112,7 @@ export const toleranceSettings = z.strictObject({
 export const shiftSettings = z.strictObject({
   shifts: z.array(shiftTimes).min(1).max(2).describe('Shifts of a day; two may touch, not overlap'),
   activities: z.array(activityKind).min(1).describe('What the rig can be doing; each code and key once'),
-  contract: contractSettings,
-  tolerances: toleranceSettings,
+  contract: contractSettings.describe('What the contract pays, in whole cents'),
+  tolerances: toleranceSettings.describe('How far a plod may be off the own record before it is queried'),
 });
 export type ShiftSettings = Readonly<z.infer<typeof shiftSettings>>;

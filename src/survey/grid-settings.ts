@@ -16,16 +16,17 @@ export const gridSetting = z
   ])
   .describe('The map grid that positions and grid azimuths are in');
 
+/** A point known in both grids. */
+const peg = z.strictObject({
+  map: position.describe('The point on the map grid'),
+  mine: position.describe('The same point in the mine grid'),
+});
+
 /** A local mine grid: two pegs known in both grids, or rotation, shift and scale. */
 export const mineGridSetting = z
   .union([
     z.strictObject({
-      pegs: z
-        .tuple([
-          z.strictObject({ map: position, mine: position }),
-          z.strictObject({ map: position, mine: position }),
-        ])
-        .describe('Two points known in both grids, as far apart as the site allows'),
+      pegs: z.tuple([peg, peg]).describe('Two points known in both grids, as far apart as the site allows'),
     }),
     z.strictObject({
       rotationDeg: z

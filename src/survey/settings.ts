@@ -6,11 +6,11 @@ const degreesOver0 = z.number().gt(0).max(90);
 
 /** One-sigma errors of a class of tool. `random` differs from shot to shot, `systematic` is one for the whole run. */
 export const toolErrorSetting = z.strictObject({
-  azimuthRandomDeg: z.number().min(0).max(45),
-  azimuthSystematicDeg: z.number().min(0).max(45),
-  dipRandomDeg: z.number().min(0).max(45),
-  dipSystematicDeg: z.number().min(0).max(45),
-  depthRandomM: z.number().min(0).max(50),
+  azimuthRandomDeg: z.number().min(0).max(45).describe('Azimuth, from shot to shot, in degrees'),
+  azimuthSystematicDeg: z.number().min(0).max(45).describe('Azimuth, the same for a whole run, in degrees'),
+  dipRandomDeg: z.number().min(0).max(45).describe('Dip, from shot to shot, in degrees'),
+  dipSystematicDeg: z.number().min(0).max(45).describe('Dip, the same for a whole run, in degrees'),
+  depthRandomM: z.number().min(0).max(50).describe('Depth, from shot to shot, in metres'),
   depthSystematicPerCent: z.number().min(0).max(10).describe('Per cent of the depth'),
 });
 
@@ -74,10 +74,14 @@ export const surveySettings = z
     targetRadiusM: metresOver0.optional().describe('How near the target counts as through it, metres'),
     toolErrors: z
       .strictObject({
-        magnetic: toolErrorSetting.optional(),
-        'gyro aligned at the collar': toolErrorSetting.optional(),
-        'north-seeking gyro': toolErrorSetting.optional(),
-        'line-up': toolErrorSetting.optional(),
+        magnetic: toolErrorSetting.optional().describe('A magnetic tool, one-sigma'),
+        'gyro aligned at the collar': toolErrorSetting
+          .optional()
+          .describe('A gyro that inherits the direction it is aligned to, one-sigma'),
+        'north-seeking gyro': toolErrorSetting
+          .optional()
+          .describe('A gyro that finds north itself, one-sigma'),
+        'line-up': toolErrorSetting.optional().describe('The direction set at the collar, one-sigma'),
       })
       .optional()
       .describe("One-sigma errors by class of tool, from the makers' sheets or the site's own checks"),

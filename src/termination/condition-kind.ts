@@ -32,7 +32,7 @@ export function defineCondition<const Key extends string, Shape extends z.ZodRaw
 ): ConditionKind<Key, z.infer<z.ZodObject<Shape>>> {
   const { shape, ...rest } = kind;
   const schema = z
-    .strictObject({ [kind.key]: z.strictObject(shape) })
+    .strictObject({ [kind.key]: z.strictObject(shape).describe(kind.title) })
     .describe(kind.title) as unknown as z.ZodType<{
     readonly [K in Key]: z.infer<z.ZodObject<Shape>>;
   }>;

@@ -7,7 +7,7 @@ const name = z.string().min(1).max(60);
 const override = z.strictObject({
   hole: name.describe('Planned name or name of the hole'),
   by: z.string().min(1).max(100).describe('Who settled it'),
-  because: z.string().min(1).max(400),
+  because: z.string().min(1).max(400).describe('Why the hole goes by other rules'),
   rules: z
     .array(ruleSchema)
     .optional()
@@ -18,7 +18,7 @@ const override = z.strictObject({
 /** The termination rules of a project, as they stand in project.json. */
 export const terminationSettings = z.strictObject({
   rules: z.array(ruleSchema).describe('In the order in which they are shown'),
-  holes: z.array(override).optional(),
+  holes: z.array(override).optional().describe('What single holes do otherwise than the project'),
 });
 export type TerminationSettings = Readonly<z.infer<typeof terminationSettings>>;
 export type HoleOverride = Readonly<z.infer<typeof override>>;

@@ -45,6 +45,19 @@ function refinements(schema: z.ZodType): readonly string[] {
     .map((def) => (typeof def.error === 'function' ? String(def.error({})) : String(def.error)));
 }
 
+/** Members of a JSON Schema that have no description, by their path; a constant speaks for itself. */
+function membersWithoutWords(schema: unknown, path = ''): readonly string[] {
+  if (typeof schema !== 'object' || schema === null) return [];
+  const { properties = {} } = schema as { readonly properties?: Readonly<Record<string, object>> };
+  const bare = Object.entries(properties)
+    .filter(([, member]) => !['description', '$ref', 'const'].some((word) => word in member))
+    .map(([name]) => `${path}.${name}`);
+  return [
+    ...bare,
+    ...Object.entries(schema).flatMap(([name, part]) => membersWithoutWords(part, `${path}.${name}`)),
+  ];
+}
+
 const longWords = (text: string) => new Set(text.toLowerCase().match(/[a-z]{4,}/g) ?? []);
 
 describe('every generated file', () => {
@@ -76,6 +89,11 @@ describe('the JSON Schemas in schemas/', () => {
       expect(validator(kind.name)({})).toBe(false);
     });
   }
+
+  for (const name of ['logging', 'project'])
+    it(`${name}: says of every member what it is, for the editor that completes it`, () => {
+      expect(membersWithoutWords(jsonSchemaOf(kindNamed(name)))).toEqual([]);
+    });
 
   it('finds the refinements that there are', () => {
     const hole = [...within(kindNamed('hole').shape).keys()].flatMap(refinements);
