@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { receive } from '../../src/commands/camp.ts';
 import { check } from '../../src/commands/check.ts';
 import {
   dispatches,
@@ -134,4 +135,25 @@ it('a receipt of hostile cells reaches no terminal as a command', async () => {
   writeFileSync(file, 'Sample\nMB000121\n"\x1b]0;owned\x07=1+1"\n"\u202eMB1"\n');
   const { out, err } = await run((outside) => dispatchReceipt(outside, { folder, dispatch: 'NOK', file }));
   expect(obeyedInLines(out + err)).toBeUndefined();
+});
+
+it('a dispatch made up on another computer is taken in, and its bags no longer wait', async () => {
+  const [ours, theirs] = [copyOfSample(), copyOfSample()];
+  await make(theirs, { by: 'NOK' });
+  const name = JSON.parse((await list(theirs)).out).dispatches.at(-1).name;
+  const received = await run((outside) =>
+    receive(outside, { folder: ours, files: [join(theirs, 'dispatches', `${name}.json`)] }),
+  );
+  expect(received.out).toContain(`dispatch ${name}: new here, taken in`);
+  expect(JSON.parse((await list(ours)).out).waiting).toEqual([]);
+});
+
+it('one bag in two dispatches, made up apart and brought together, is found with both sacks', async () => {
+  const [ours, theirs] = [copyOfSample(), copyOfSample()];
+  await make(ours, { name: 'D1', bags: ['MB000301'] });
+  await make(theirs, { name: 'D2', bags: ['MB000301'] });
+  await run((outside) => receive(outside, { folder: ours, files: [join(theirs, 'dispatches/D2.json')] }));
+  const { out, code } = await run((outside) => check(outside, { folder: ours, json: false }));
+  expect(code).toBe(1);
+  expect(out).toMatch(/MB000301 is in sack 1 of D[12] and in sack 1 of D[12]\./);
 });
