@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { enter } from '../../src/commands/enter.ts';
 import { checkSchemaFile } from '../../src/commands/schema.ts';
 import { type ImportAsked, importCodeLibrary } from '../../src/commands/schema-import.ts';
 import { exportSchema, type KeysAsked, schemaKeys } from '../../src/commands/schema-print.ts';
@@ -192,5 +193,19 @@ describe('schema export', () => {
     const { out } = await run((outside) => exportSchema(outside, { folder: SAMPLE }));
     expect(JSON.parse(out).$schema).toContain('2020-12');
     expect(out).toContain('"VBR"');
+  });
+});
+
+describe('a pair that logging.json gives to something else', () => {
+  it('is refused from a pipe too in a hole that was logged with it, with what to type', async () => {
+    const folder = withRocks(
+      { code: 'BAS', pair: 'hx' },
+      { code: 'TLC', label: 'soapstone', look: '', pair: 'ba' },
+    );
+    const heard = hear('ba\n');
+    const code = await enter(heard.outside, { folder, hole: 'MBRC003', keepGoing: false });
+    expect(code).toBe(1);
+    expect(heard.err()).toContain('ba typed basalt in this hole, and logging.json now gives it to soapstone');
+    expect(heard.err()).toContain("Say soapstone by its field: rock'TLC.");
   });
 });

@@ -34,7 +34,10 @@ describe('a schema that was changed over an open hole', () => {
     const before = rowsDown(sitting.hole('MBRC003')).length;
     sitting.enter('ba');
     expect(rowsDown(sitting.hole('MBRC003'))).toHaveLength(before);
-    expect(sitting.state().message?.tone).toBe('alert');
+    expect(sitting.state().message).toEqual({
+      tone: 'alert',
+      text: "ba typed basalt in this hole, and logging.json now gives it to soapstone. Say soapstone by its field: rock'TLC. ;found says how to give ba back.",
+    });
     sitting.press('escape');
     sitting.enter("rock'TLC");
     expect(rowsDown(sitting.hole('MBRC003')).at(-1)?.[1].cells.rock).toEqual({ code: 'TLC' });

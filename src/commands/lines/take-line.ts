@@ -2,6 +2,7 @@ import { act, isPlain } from '../../desk/acts/act.ts';
 import { lineContext } from '../../desk/acts/line-context.ts';
 import { planRange, type RangePlan } from '../../desk/acts/range.ts';
 import { planSaid } from '../../desk/acts/said-range.ts';
+import { refusalUnderRows } from '../../desk/acts/shifted-refusal.ts';
 import { readShotSaid } from '../../desk/acts/shot-said.ts';
 import { otherOf, undoneWords } from '../../desk/acts/undone.ts';
 import type { Submitted } from '../../desk/desk.ts';
@@ -38,10 +39,10 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
     case 'command':
       return takeCommand({ ...at, project }, hole, parsed);
     case 'refused': {
-      const could = parsed.suggestions.map((each) => `${each.text} ${each.label}`).join(', ');
-      const said = could === '' || parsed.suggestions.some((each) => parsed.remedy.includes(each.text));
-      const remedy = said ? parsed.remedy : `${parsed.remedy}: ${could}`;
-      return { kind: 'refused', problem: parsed.problem, remedy, position: parsed.position };
+      const { problem, remedy, position, suggestions } = refusalUnderRows(at.project, hole, text, parsed);
+      const could = suggestions.map((each) => `${each.text} ${each.label}`).join(', ');
+      const said = could === '' || suggestions.some((each) => remedy.includes(each.text));
+      return { kind: 'refused', problem, remedy: said ? remedy : `${remedy}: ${could}`, position };
     }
     case 'row':
       return takeRow({ ...at, project }, hole, parsed);

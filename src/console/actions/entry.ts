@@ -1,4 +1,5 @@
 import { lineContext } from '../../desk/acts/line-context.ts';
+import { refusalUnderRows } from '../../desk/acts/shifted-refusal.ts';
 import { amendRow, logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { holeThing, rowsDown } from '../../hole/hole.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
@@ -48,7 +49,7 @@ export function enterLine(state: State, world: World): Step {
     case 'range':
       return previewRange({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world);
     case 'refused':
-      return refuse(state, parsed, world);
+      return refuse(state, refusalUnderRows(state.project, hole, state.draft.text, parsed), world);
     case 'row':
       return enterRow(state, hole, parsed, world);
   }
