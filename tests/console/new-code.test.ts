@@ -74,6 +74,15 @@ describe('a code that the list lacks', () => {
     expect(sitting.desk.logging()?.text).not.toContain('TUF');
   });
 
+  it('is held to the check as it is typed', async () => {
+    const sitting = await sit();
+    sitting.enter(';code');
+    sitting.type('tuffaceous schist, TUF, ba');
+    expect(sitting.screen().join(' ')).toContain('fault: ba types tuffaceous schist, and basalt too');
+    sitting.press('backspace', 'backspace');
+    expect(sitting.screen().join(' ')).not.toMatch(/fault|warning/);
+  });
+
   it('is refused where the list has it under that name', async () => {
     const sitting = await sit();
     const { schema } = sitting.state().project;

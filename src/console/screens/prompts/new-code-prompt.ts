@@ -1,9 +1,11 @@
 import type { CodeEntry } from '../../../schema/file-entries.ts';
+import type { LoggingSchema } from '../../../schema/logging-schema.ts';
+import { type CodeSaid, newlyFound, withCode } from '../../../schema/preview-change.ts';
 import { codeLists, readNewCode } from '../../actions/new-code.ts';
 import type { Prompt } from '../../prompt.ts';
 import type { State } from '../../state.ts';
 import type { Theme } from '../../theme.ts';
-import { line, spans, wrap } from '../../widgets/line.ts';
+import { type Line, line, spans, wrap } from '../../widgets/line.ts';
 import { type Shown, typedLine } from './shown.ts';
 
 /** A code that the lists lack: its list, and as it is typed the code and the pair that it will get. */
@@ -24,7 +26,10 @@ export function newCodeShown(
     read === undefined
       ? []
       : read.ok
-        ? wrap(`${codeWords(read.value)}, provisional: camp is told of it.`, width, 'good')
+        ? [
+            ...wrap(`${codeWords(read.value)}, provisional: camp is told of it.`, width, 'good'),
+            ...checkLines(schema, picked?.name ?? '', read.value, width),
+          ]
         : wrap(read.problem, width, 'warn');
   return {
     title: 'a code that the list lacks',
@@ -39,6 +44,16 @@ export function newCodeShown(
       line('↑ ↓ another list. Enter adds it. Esc leaves all as it is.', 'faint'),
     ],
   };
+}
+
+/** What the check would find in the code, as it is typed; that it is provisional is said already. */
+function checkLines(schema: LoggingSchema, list: string, entry: CodeEntry, width: number): readonly Line[] {
+  const after = withCode(schema, list, entry.code, { ...(entry as CodeSaid), provisional: true });
+  return newlyFound(schema, after)
+    .filter(({ severity }) => severity !== 'note')
+    .flatMap((each) =>
+      wrap(`${each.severity}: ${each.problem}`, width, each.severity === 'fault' ? 'alert' : 'warn'),
+    );
 }
 
 function codeWords({ code, label, pair }: CodeEntry): string {
