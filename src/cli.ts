@@ -3,7 +3,7 @@ import { realOutside } from './commands/outside.ts';
 import { EXIT, refuse, sayTrouble } from './commands/say.ts';
 import { setupColour } from './console/paint/colour.ts';
 import type { Outside } from './desk/outside.ts';
-import { safeText } from './finding/safe-text.ts';
+import { safeLines, safeText } from './finding/safe-text.ts';
 
 const CLEARED_LINE = '\r\u001b[2K';
 
@@ -42,7 +42,7 @@ async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<numbe
     env: process.env,
   });
   const last = describeEnding(ending);
-  if (last.message !== undefined) process.stderr.write(`${last.message}\n`);
+  if (last.message !== undefined) process.stderr.write(`${safeLines(last.message)}\n`);
   if (problem !== undefined) process.stderr.write(`Not everything is saved: ${safeText(problem)}\n`);
   if (last.raise !== undefined) process.kill(process.pid, last.raise);
   return problem === undefined ? last.exitCode : EXIT.findings;

@@ -8,7 +8,7 @@ import { type AtProject, atProject, holesOf } from './at-project.ts';
 import { readCsvTable } from './csv-table.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
-import { EXIT, refuse, say, sayTrouble } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
 /** What `offsider collars` is given. */
 export interface CollarsAsked {
@@ -54,7 +54,7 @@ export async function collars(outside: Outside, asked: CollarsAsked): Promise<nu
     const told = [...bad, ...doubts];
     if (told.length > 0) sayTrouble(outside, { findings: told });
     if (bad.length > 0 && !asked.keepGoing) {
-      outside.stderr.write('Nothing is recorded. Mend the rows, or give --keep-going to leave them out.\n');
+      sayAside(outside, 'Nothing is recorded. Mend the rows, or give --keep-going to leave them out.');
       return EXIT.findings;
     }
     return recordAll(at, given, told.length > 0);

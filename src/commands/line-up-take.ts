@@ -8,7 +8,7 @@ import { type AtProject, atProject, holeNamed } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { type ReadingsAsked, type ReadingsTaken, takeReadings } from './line-up-readings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
-import { EXIT, refuse, say, sayJson } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayJson } from './say.ts';
 
 /** What `offsider line-up <hole>` is given with readings. */
 export interface LineUpTakeAsked {
@@ -98,10 +98,9 @@ async function keep(
   const done = await submitMade({ desk: at.desk, project, hole: name, noteMismatches: false }, ok(made));
   if (done.kind === 'refused')
     return refuse(at.outside, wrongUse.at({ hole: hole.id }, { problem: done.problem, remedy: done.remedy }));
-  at.outside.stderr.write(
-    accepted
-      ? 'Accepted and recorded: station 0 of the hole.\n'
-      : 'Refused and recorded, with the request.\n',
+  sayAside(
+    at.outside,
+    accepted ? 'Accepted and recorded: station 0 of the hole.' : 'Refused and recorded, with the request.',
   );
   return undefined;
 }

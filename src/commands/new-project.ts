@@ -12,7 +12,7 @@ import { folderTaken, wrongUse } from './findings.ts';
 import { plannedHole } from './program/plan-program.ts';
 import { type ProgramRead, readProgram } from './program/read-program.ts';
 import { startingProject } from './program/starting-project.ts';
-import { EXIT, refuse, say, sayTrouble } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
 /** What `offsider new` is given. */
 export interface NewAsked {
@@ -44,7 +44,7 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   const { holes, findings } = program.value;
   if (findings.length > 0) sayTrouble(outside, { findings });
   if (findings.length > 0 && !asked.keepGoing) {
-    outside.stderr.write('Nothing was made. Mend the lines, or give --keep-going to leave them out.\n');
+    sayAside(outside, 'Nothing was made. Mend the lines, or give --keep-going to leave them out.');
     return EXIT.wrongUse;
   }
   const made = await make(outside, folder, free.value, texts, project.value.project, holes, asked.program);

@@ -10,7 +10,7 @@ import { atProject, holeNamed } from './at-project.ts';
 import { sayFindings } from './check.ts';
 import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
-import { EXIT, refuse, say, sayJson, sayTrouble } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayJson, sayTrouble } from './say.ts';
 import { submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
@@ -54,7 +54,7 @@ export function readings(outside: Outside, asked: ReadingsAsked): Promise<number
     if (!plan.ok) {
       if (json) return sayFindings(outside, plan.findings, true);
       sayTrouble(outside, plan);
-      outside.stderr.write('Nothing of the file was taken.\n');
+      sayAside(outside, 'Nothing of the file was taken.');
       return EXIT.findings;
     }
     const { made } = plan.value;

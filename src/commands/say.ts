@@ -22,6 +22,11 @@ export function sayFile(outside: Says, text: string): void {
   );
 }
 
+/** Says something beside the answer, on stderr, made safe. */
+export function sayAside(outside: Says, text: string): void {
+  outside.stderr.write(`${safeLines(text)}\n`);
+}
+
 /** Prints data on stdout as JSON; what a terminal would obey or hide is escaped in it. */
 export function sayJson(outside: Says, value: unknown): void {
   outside.stdout.write(`${safeJson(JSON.stringify(value, null, 2))}\n`);

@@ -7,7 +7,7 @@ import { type CodeColumns, importCodes } from '../schema/import-codes.ts';
 import { type ImportedLibrary, importLibrary } from '../schema/import-library.ts';
 import { atProject } from './at-project.ts';
 import { wrongUse } from './findings.ts';
-import { EXIT, refuse, say, sayJson, sayTrouble } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayJson, sayTrouble } from './say.ts';
 
 /** What `offsider schema import` is given. */
 export interface ImportAsked {
@@ -43,7 +43,7 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
     const library = codes.ok ? importLibrary(file, asked.list, codes.value, asked.field, parents) : codes;
     if (!library.ok) {
       sayTrouble(outside, library);
-      outside.stderr.write('Nothing was changed.\n');
+      sayAside(outside, 'Nothing was changed.');
       return EXIT.findings;
     }
     if (!preview) {

@@ -9,7 +9,7 @@ import { atProject, holeNamed } from './at-project.ts';
 import { readCsvTable } from './csv-table.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
-import { EXIT, refuse, say, sayTrouble } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
 /** What `offsider survey <hole> --shots` is given. */
 export interface ShotsAsked {
@@ -45,7 +45,7 @@ export async function surveyShots(outside: Outside, asked: ShotsAsked): Promise<
     const held =
       (taken.impossible.length > 0 && !asked.keepGoing) || (taken.doubts.length > 0 && !asked.insist);
     if (taken.made === undefined || held) {
-      outside.stderr.write(`Nothing is recorded.${waysOn(taken.impossible, taken.doubts, taken.shots)}\n`);
+      sayAside(outside, `Nothing is recorded.${waysOn(taken.impossible, taken.doubts, taken.shots)}`);
       return EXIT.findings;
     }
     const { kind, id } = hole.value;

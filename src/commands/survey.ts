@@ -11,7 +11,7 @@ import { MINE_COLUMNS, POSITION_COLUMNS, positionRows } from '../survey/position
 import { pathByMetre } from '../survey/projection.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { wrongUse } from './findings.ts';
-import { EXIT, refuse, say, sayJson } from './say.ts';
+import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { surveyPage, surveySvg } from './survey-page.ts';
 import { surveyText } from './survey-text.ts';
 
@@ -38,9 +38,9 @@ export function survey(outside: Outside, asked: SurveyAsked): Promise<number> {
     if (asked.svg !== undefined) {
       const picture = surveySvg(project, hole.value, asked.svg);
       if (picture === undefined) return refuse(outside, noDirection(hole.value));
-      outside.stdout.write(picture);
-    } else if (asked.html === true) outside.stdout.write(surveyPage(project, hole.value));
-    else if (asked.csv) outside.stdout.write(positionsCsv(project, hole.value));
+      sayFile(outside, picture);
+    } else if (asked.html === true) sayFile(outside, surveyPage(project, hole.value));
+    else if (asked.csv) sayFile(outside, positionsCsv(project, hole.value));
     else if (asked.json) {
       const { path: _path, site: _site, ...facts } = standing;
       sayJson(outside, {

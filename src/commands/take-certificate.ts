@@ -8,7 +8,7 @@ import type { AtProject } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
-import { sayTrouble } from './say.ts';
+import { sayAside, sayTrouble } from './say.ts';
 
 /** A certificate to take in. */
 export interface CertificateAsked {
@@ -44,7 +44,7 @@ export async function takeCertificate(
   if (!taken.ok) return taken.findings;
   if (read.findings.length > 0) sayTrouble(outside, { findings: read.findings });
   if ('already' in taken.value) {
-    outside.stderr.write(`This file is taken in already, as ${taken.value.already}. Nothing was changed.\n`);
+    sayAside(outside, `This file is taken in already, as ${taken.value.already}. Nothing was changed.`);
     return undefined;
   }
   const { document, made } = taken.value.madeOn;

@@ -13,7 +13,7 @@ import { trayedHole, traysOf } from '../standing/trays.ts';
 import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
-import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
+import { EXIT, refuse, say, sayAside, sayFile, sayJson } from './say.ts';
 import { submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
@@ -95,7 +95,7 @@ async function register(at: AtProject, hole: Document, folder: string): Promise<
     traysOf(project, hole).filter((each) => each.done),
     files,
   );
-  for (const line of untoldLines(found)) outside.stderr.write(`${line}\n`);
+  for (const line of untoldLines(found)) sayAside(outside, `${line}`);
   if (found.matched.length === 0)
     return refuse(
       outside,

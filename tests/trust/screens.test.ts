@@ -98,7 +98,7 @@ const ASKED: readonly Prompt[] = [
   {
     kind: 'mismatch',
     rod: 10,
-    depthMm: 60_000 as never,
+    depthMm: 60_000,
     lastDigits: HOSTILE[0] ?? '',
     looked: {} as never,
     page: 0,
