@@ -22,9 +22,19 @@ export function withCode(schema: LoggingSchema, list: string, code: string, said
   return { ...schema, lists: { ...schema.lists, [list]: changed } };
 }
 
+/** Findings of schemas checked before: a schema is never changed in place. */
+const checked = new WeakMap<LoggingSchema, readonly Finding[]>();
+
+/** What the check finds in a schema, looked for once however often a screen asks. */
+export function findingsOf(schema: LoggingSchema): readonly Finding[] {
+  const findings = checked.get(schema) ?? checkSchema(schema);
+  checked.set(schema, findings);
+  return findings;
+}
+
 /** What the check finds in a schema that it did not find in the one before it, worst first. */
 export function newlyFound(before: LoggingSchema, after: LoggingSchema): readonly Finding[] {
-  const known = new Set(checkSchema(before).map((finding) => JSON.stringify(finding)));
+  const known = new Set(findingsOf(before).map((finding) => JSON.stringify(finding)));
   const fresh = checkSchema(after).filter((finding) => !known.has(JSON.stringify(finding)));
   return (['fault', 'warning', 'note'] as const).flatMap((severity) =>
     fresh.filter((finding) => finding.severity === severity),

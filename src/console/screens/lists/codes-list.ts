@@ -1,6 +1,5 @@
 import type { Finding } from '../../../finding/finding.ts';
 import { formatPlace } from '../../../finding/place.ts';
-import { checkSchema } from '../../../schema/check-schema.ts';
 import {
   type Code,
   type Field,
@@ -8,6 +7,7 @@ import {
   listOf,
   scaleOf,
 } from '../../../schema/logging-schema.ts';
+import { findingsOf } from '../../../schema/preview-change.ts';
 import type { State } from '../../state.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
 import { found, type Listed, type ListSection } from './listed.ts';
@@ -50,15 +50,6 @@ export function codeInHand(state: State): { readonly list: string; readonly code
   const [list = '', ...code] = about[screen.cursor]?.split(' ') ?? [];
   const there = project.schema.lists[list]?.codes.find((each) => each.code === code.join(' '));
   return there === undefined ? undefined : { list, code: there };
-}
-
-/** What the check finds of a schema, kept for as long as the schema is. */
-const checkedSchemas = new WeakMap<LoggingSchema, readonly Finding[]>();
-
-function findingsOf(schema: LoggingSchema): readonly Finding[] {
-  const known = checkedSchemas.get(schema) ?? checkSchema(schema);
-  checkedSchemas.set(schema, known);
-  return known;
 }
 
 function countWords(findings: readonly Finding[]): string {
