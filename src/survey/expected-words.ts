@@ -13,7 +13,9 @@ export function expectedCells(zone: ExpectedLogged): readonly [string, string, s
       : `${formatDepth(expected.fromMm)} to ${formatDepth(expected.toMm)}`;
   const here =
     top === undefined
-      ? 'not on its way'
+      ? zone.blind === true
+        ? 'not known yet'
+        : 'not on its way'
       : expected.toMm === undefined
         ? range(top)
         : `${range(top)} to ${foot === undefined ? 'not known' : range(foot)}`;

@@ -19,6 +19,8 @@ export interface DepthRange {
 export interface ExpectedHere {
   readonly expected: Expected;
   readonly top: DepthRange | undefined;
+  /** No direction, or no plan to hold it against, is known: where it comes can't be told. */
+  readonly blind?: true;
   /** Foot of a zone; undefined for a contact, and where the hole doesn't come through it. */
   readonly foot: DepthRange | undefined;
 }
@@ -38,7 +40,7 @@ export function expectedHere(
   toMm: Depth,
 ): readonly ExpectedHere[] {
   if (path === undefined || plan === undefined)
-    return expects.map((expected) => ({ expected, top: undefined, foot: undefined }));
+    return expects.map((expected) => ({ expected, top: undefined, foot: undefined, blind: true }));
   const ways = (['straight', 'trend'] as const).map((projection) => pathByMetre(path, toMm, projection));
   return expects.map((expected) => ({
     expected,

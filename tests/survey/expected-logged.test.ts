@@ -66,6 +66,9 @@ describe('an expected zone beside the log', () => {
       '13 m, 2.0 m deeper than expected; foot 15 m, as expected',
     ]);
     expect(expectedCells(beside(times(12, 0)))[3]).toBe('passed, NOT SEEN');
+    const away = { expected: LODE, top: undefined, foot: undefined };
+    expect(expectedCells(beside([], away))[2]).toBe('not on its way');
+    expect(expectedCells(beside([], { ...away, blind: true }))[2]).toBe('not known yet');
   });
 });
 

@@ -88,7 +88,7 @@ describe('a hazard zone', () => {
 
   test('is announced from its planned depth while no direction is known', () => {
     const zones = expectedHere([FIBRE], undefined, undefined, at(120));
-    expect(zones).toEqual([{ expected: FIBRE, top: undefined, foot: undefined }]);
+    expect(zones).toEqual([{ expected: FIBRE, top: undefined, foot: undefined, blind: true }]);
     expect(hazardWarnings(zones, at(58), 12)).toHaveLength(1);
     expect(hazardWarnings(zones, at(57.9), 12)).toEqual([]);
   });

@@ -17,7 +17,7 @@ function addNew(program: Command, outside: Outside, done: Done): void {
     .option('--style <name>', 'style of the logging schema', 'orogenic-gold')
     .option(
       '--program <file>',
-      'CSV of planned holes: hole, easting, northing, elevation, azimuth, north, dip, depth, and if known target, target depth',
+      'CSV of planned holes: hole, easting, northing, elevation, azimuth, north, dip, depth, and if known target, target depth, expects (lode 70-78 seen sulphides PYR>=2; stope 80-84 void)',
     )
     .option('--epsg <code>', 'EPSG code of the grid of its eastings and northings', wholeNumber)
     .option('--keep-going', 'take the sound lines of the program in though others are bad')

@@ -3,8 +3,12 @@ import type { Finding } from '../../finding/finding.ts';
 import type { Plan } from '../../hole/header.ts';
 import { NORTHS } from '../../quantity/azimuth.ts';
 import { parseDepth } from '../../quantity/depth.ts';
+import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import type { Expected } from '../../survey/expected.ts';
+import { EXPECTED_FORM, readExpected } from '../../survey/expected-said.ts';
 import type { MapPosition } from '../../survey/grids.ts';
 import type { TableRow } from '../../survey/table.ts';
+import { checkFields } from '../../termination/check-fields.ts';
 import { programLine } from './findings.ts';
 
 /** Columns of a program, as its first line names them. `target` says what the hole is for, and may be left out with `target depth`. */
@@ -19,7 +23,7 @@ export const PROGRAM_COLUMNS = [
   'depth',
 ] as const;
 /** Columns that a program may leave out. */
-export const OPTIONAL_COLUMNS = ['target', 'target depth'] as const;
+export const OPTIONAL_COLUMNS = ['target', 'target depth', 'expects'] as const;
 /** A column of a program. */
 export type Column = (typeof PROGRAM_COLUMNS)[number] | (typeof OPTIONAL_COLUMNS)[number];
 
@@ -38,8 +42,8 @@ export interface LineRead {
   readonly findings: readonly Finding[];
 }
 
-/** Reads one line of a program, every cell of it; each that is wrong is a finding. */
-export function readLine(row: TableRow<Column>): LineRead {
+/** Reads one line of a program, every cell of it; each that is wrong is a finding. `schema`: what contacts and zones are told by in the log. */
+export function readLine(row: TableRow<Column>, schema: LoggingSchema | undefined): LineRead {
   const findings: Finding[] = [];
   const bad = (column: Column, problem: string, remedy: string): undefined => {
     findings.push(lineFinding(row, column, problem, remedy));
@@ -60,6 +64,7 @@ export function readLine(row: TableRow<Column>): LineRead {
   );
   const direction = readDirection(row, bad);
   const depths = readDepths(row, bad);
+  const expects = readExpects(row, schema, bad);
   const [eastM, northM, elevationM] = place;
   if (findings.length > 0 || direction === undefined || depths === undefined)
     return { row, name, hole: undefined, findings };
@@ -70,7 +75,12 @@ export function readLine(row: TableRow<Column>): LineRead {
     findings,
     hole: {
       name,
-      plan: { ...direction, ...depths, ...(target === '' ? {} : { target }) },
+      plan: {
+        ...direction,
+        ...depths,
+        ...(target === '' ? {} : { target }),
+        ...(expects.length === 0 ? {} : { expects }),
+      },
       collar: { eastM: eastM ?? 0, northM: northM ?? 0, elevationM: elevationM ?? 0 },
     },
   };
@@ -114,6 +124,29 @@ function readDepths(row: TableRow<Column>, bad: Bad): Pick<Plan, 'depthMm' | 'ta
       'Give metres along the hole, or leave it empty.',
     );
   return { depthMm, targetMm };
+}
+
+/** Contacts and zones that the plan expects, parted by semicolons: `lode 70-78 seen sulphides PYR>=2; old stope 80-84 void`. */
+function readExpects(row: TableRow<Column>, schema: LoggingSchema | undefined, bad: Bad): Expected[] {
+  const said = row
+    .text('expects')
+    .split(';')
+    .map((each) => each.trim())
+    .filter((each) => each !== '');
+  if (said.length > 0 && schema === undefined)
+    bad('expects', 'there are no codes to tell it by', 'Leave it out.');
+  return said.flatMap((each) => {
+    if (schema === undefined) return [];
+    const read = readExpected(schema, each);
+    if (!read.ok) {
+      bad('expects', `${each}: ${read.problem}`, `Say it like ${EXPECTED_FORM}.`);
+      return [];
+    }
+    const { seen } = read.expected;
+    const [off] = seen === undefined ? [] : checkFields(seen, schema, row.place);
+    if (off !== undefined) bad('expects', `${each}: ${off.problem}`, off.remedy);
+    return [read.expected];
+  });
 }
 
 /** What is wrong with a cell of a line, and what to do. */

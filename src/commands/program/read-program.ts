@@ -1,5 +1,6 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { type Finding, type Result, refused } from '../../finding/finding.ts';
+import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { checkCollarOnProgram } from '../../survey/findings/collar-off-program.ts';
 import type { Grid } from '../../survey/grids.ts';
 import type { SurveySettings } from '../../survey/settings.ts';
@@ -27,13 +28,15 @@ export interface ProgramContext {
   readonly grid: Grid | undefined;
   readonly settings: Pick<SurveySettings, 'programReachM'>;
   readonly taken: ReadonlySet<string>;
+  /** What contacts and zones that a plan expects are told by in the log. */
+  readonly schema?: LoggingSchema;
 }
 
 /** Reads a program of planned holes from CSV text. Every bad line is named with its number, the cell and the reason; nothing is guessed. */
 export function readProgram(text: string, context: ProgramContext): ProgramRead {
   const rows = tableOf(text, context.file);
   if (!rows.ok) return { holes: [], findings: rows.findings };
-  const read = rows.value.map((row) => readLine(row));
+  const read = rows.value.map((row) => readLine(row, context.schema));
   const holes = read.flatMap((each) => (each.hole === undefined ? [] : [each.hole]));
   const twice = read.flatMap((each, index) => nameTaken(each, read.slice(0, index), context.taken));
   const astray = read.flatMap((each) =>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readProgram } from '../../../src/commands/program/read-program.ts';
 import { gridByCode } from '../../../src/survey/grids.ts';
+import { SCHEMA } from '../../termination/build.ts';
 
 const HEAD = 'hole,easting,northing,elevation,azimuth,north,dip,depth,target depth,target';
 const GOOD = 'ZQRC001,412480,6778200,431.5,270,grid,-60,150,92,Old pits';
@@ -39,6 +40,34 @@ describe('a program of planned holes', () => {
         plan: { azimuthDeg: 88.5, azimuthNorth: 'magnetic', dipDeg: -90, depthMm: 90_000 },
         collar: { eastM: 412_440, northM: 6_778_240, elevationM: 431.2 },
       },
+    ]);
+  });
+
+  it('says what the plan expects, each contact and zone read as behind ;expect', () => {
+    const withExpects = (said: string) =>
+      readProgram(`${HEAD},expects\n${GOOD},"${said}"\n`, {
+        file: 'program.csv',
+        grid: gridByCode(7851),
+        settings: { programReachM: 20_000 },
+        taken: new Set(),
+        schema: SCHEMA,
+      });
+    expect(
+      withExpects('lode 70-78 seen sulphides PYR>=2; old stope 80-84 void').holes[0]?.plan.expects,
+    ).toEqual([
+      {
+        name: 'lode',
+        fromMm: 70_000,
+        toMm: 78_000,
+        seen: { field: 'sulphides', of: 'PYR', atLeast: 2 },
+      },
+      { name: 'old stope', fromMm: 80_000, toMm: 84_000, hazard: 'void' },
+    ]);
+    const slip = withExpects('lode 70-78 seen rock XYZ; stope');
+    expect(slip.holes).toEqual([]);
+    expect(slip.findings.map((each) => each.problem)).toEqual([
+      'lode 70-78 seen rock XYZ: Rock has no code XYZ',
+      'stope: a name and a depth are wanted, like shale 55',
     ]);
   });
 
