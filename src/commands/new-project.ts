@@ -99,6 +99,7 @@ async function programOf({ program, epsg }: NewAsked, project: Project): Promise
       grid: site.value.grid,
       settings: project.survey,
       taken: new Set<string>(),
+      schema: project.schema,
     };
     return ok(readProgram(text, context));
   } catch (error) {
