@@ -56,6 +56,8 @@ export type Prompt =
       readonly kind: 'survey run';
       readonly step: number;
       readonly said: Partial<RunSaid>;
+      /** The run begun last on any hole: 0 begins one like it. */
+      readonly like: RunSaid | undefined;
       readonly draft: Draft;
       readonly shot: string;
     }

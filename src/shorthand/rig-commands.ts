@@ -78,7 +78,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'shot',
     form: ';shot 60 -59.5 271.2',
-    does: 'A survey shot: depth (b63: of the bit), dip, azimuth as read (none: leave it out); = insists',
+    does: 'A survey shot: depth (b63: of the bit), dip, azimuth as read (none: leave it out), then total field and magnetic dip if given; = insists',
     previewed: false,
     read: (text) =>
       SHOT.test(text.replace(/ +/g, ' '))
@@ -167,5 +167,5 @@ function overOf(text: string): { readonly over?: Interval } | undefined {
   return over === undefined ? undefined : { over };
 }
 
-/** A depth (`b63`: of the bit), a dip, perhaps an azimuth, perhaps `=`; what they mean is told where the hole is known. */
-const SHOT = /^b?\d+(\.\d+)? [+-]?\d+(\.\d+)?( \d+(\.\d+)?)?( ?=)?$/;
+/** A depth (`b63`: of the bit), a dip, perhaps an azimuth, field and magnetic dip, perhaps `=`; what they mean is told where the hole is known. */
+const SHOT = /^b?\d+(\.\d+)? [+-]?\d+(\.\d+)?( \d+(\.\d+)?( \d+(\.\d+)?( [+-]?\d+(\.\d+)?)?)?)?( ?=)?$/;

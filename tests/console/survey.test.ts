@@ -149,6 +149,23 @@ describe('a survey run', () => {
     expect((sitting.state().screen as { readonly cursor: number }).cursor).toBe(2);
   });
 
+  it('like the one before is begun by 0 alone, on another hole too', async () => {
+    const sitting = await atSurvey();
+    sitting.type('r');
+    expect(shown(sitting)).toContain(
+      '0 the same again: north-seeking gyro (gyro 2), true north, single shots',
+    );
+    sitting.enter('0');
+    expect(sitting.state().prompt).toMatchObject({ kind: 'shot' });
+    const runs = holeNouns(hole(sitting), 'runs');
+    expect(runs).toHaveLength(2);
+    const [{ at: _first, ...before }, { at: _second, ...after }] = runs as never as [
+      { at: string },
+      { at: string },
+    ];
+    expect(after).toEqual(before);
+  });
+
   it('takes nothing that is not among its answers', async () => {
     const sitting = await atSurvey();
     sitting.type('r');
@@ -182,6 +199,18 @@ describe('a survey run', () => {
         .slice(-2)
         .map((shot) => shot.depthMm),
     ).toEqual([50_000, 40_000]);
+  });
+});
+
+describe('a shot of a magnetic tool', () => {
+  it('takes its total field and magnetic dip behind the azimuth, and holds them against the model', async () => {
+    const sitting = await atSurvey();
+    beginMagnetic(sitting);
+    expect(shown(sitting).replace(/[│\s]+/g, ' ')).toContain('total field and magnetic dip');
+    sitting.enter('50 -59.7 269.4 59900 -66.1');
+    expect(said(sitting)).toContain('he field at this shot is not the Earth');
+    sitting.enter('=');
+    expect(shots(sitting).at(-1)).toMatchObject({ fieldNt: 59_900, magneticDipDeg: -66.1 });
   });
 });
 

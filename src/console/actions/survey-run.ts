@@ -1,6 +1,7 @@
-import { beginRun } from '../../desk/acts/shot.ts';
+import { beginRun, latestRun } from '../../desk/acts/shot.ts';
 import { TOOL_CLASSES } from '../../hole/direction.ts';
 import { NORTHS } from '../../quantity/azimuth.ts';
+import type { Document } from '../../record/document.ts';
 import { metresInto, type RunSaid, USUAL_NORTH } from '../../survey/run-said.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
@@ -81,7 +82,14 @@ export function askRun(state: State, shot = ''): Step {
   if (holeInHand(state) === undefined) return still(saying(state, 'Open a hole first.', 'warn'));
   return still({
     ...state,
-    prompt: { kind: 'survey run', step: 0, said: {}, draft: EMPTY_DRAFT, shot },
+    prompt: {
+      kind: 'survey run',
+      step: 0,
+      said: {},
+      like: latestRun(state.documents.values()),
+      draft: EMPTY_DRAFT,
+      shot,
+    },
     message: undefined,
   });
 }
@@ -94,6 +102,8 @@ export function answerRun(state: State, world: World): Step {
   const step = RUN_STEPS[prompt.step];
   if (step === undefined) return still(state);
   const typed = prompt.draft.text.trim();
+  if (prompt.step === 0 && typed === '0' && prompt.like !== undefined)
+    return runBegun(state, hole, prompt.like, prompt.shot, world);
   const said = step.take(typed === '' ? step.usual(prompt.said) : typed);
   if (said === undefined)
     return still(
@@ -113,8 +123,13 @@ export function answerRun(state: State, world: World): Step {
       prompt: { ...prompt, step: next, said: so, draft: EMPTY_DRAFT },
       message: undefined,
     });
-  const shot: Prompt = { kind: 'shot', draft: draftOf(prompt.shot) };
-  const made = beginRun(so as RunSaid, { newId: world.newId, at: world.now, by: state.person });
+  return runBegun(state, hole, so as RunSaid, prompt.shot, world);
+}
+
+/** The run begun, and its first shot asked. */
+function runBegun(state: State, hole: Document, said: RunSaid, typed: string, world: World): Step {
+  const shot: Prompt = { kind: 'shot', draft: draftOf(typed) };
+  const made = beginRun(said, { newId: world.newId, at: world.now, by: state.person });
   return submitting({ ...state, prompt: shot }, hole, made);
 }
 

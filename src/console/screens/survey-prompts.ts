@@ -3,6 +3,7 @@ import type { SurveyRun } from '../../hole/direction.ts';
 import { holeThing } from '../../hole/hole.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
+import type { RunSaid } from '../../survey/run-said.ts';
 import { RUN_STEPS } from '../actions/survey-run.ts';
 import type { Prompt } from '../prompt.ts';
 import type { Theme } from '../theme.ts';
@@ -43,6 +44,9 @@ function runShown(
     lines: [
       ...(said === '' ? [] : wrap(`So far: ${said}`, width, 'faint')),
       ...wrap(step.asks, width, 'strong'),
+      ...(prompt.step === 0 && prompt.like !== undefined
+        ? wrap(`0 the same again: ${runWords(prompt.like)}, read by ${prompt.like.operator}`, width, 'accent')
+        : []),
       ...(step.choices ?? []).map((choice, index) =>
         spans([`${index + 1} `, 'accent'], choice === 'mine-grid' ? 'mine grid' : choice, [
           choice === usual ? '   Enter alone takes this' : '',
@@ -77,11 +81,16 @@ function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Show
     offset === 0
       ? ''
       : ` The depth is the sensor's: bit depth less ${formatDepth(offset)} m; b63 is a bit depth.`;
+  const magnetic =
+    run?.toolClass === 'magnetic' ? ' Behind it total field and magnetic dip, if the tool gives them.' : '';
   return {
     title: 'a shot, as the driller reads it out',
     lines: [
       ...wrap(run === undefined ? '' : runWords(run), width, 'strong'),
-      ...wrap(`Depth, dip and azimuth, like 60 -59.5 271.2 (no azimuth: leave it out).${bit}`, width),
+      ...wrap(
+        `Depth, dip and azimuth, like 60 -59.5 271.2 (no azimuth: leave it out).${magnetic}${bit}`,
+        width,
+      ),
       typed,
       ...wrap(
         'Enter records it. run begins another run, for another tool or north. Esc leaves.',
@@ -92,7 +101,7 @@ function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Show
   };
 }
 
-function runWords({ toolClass, tool, north, pass, inside }: SurveyRun): string {
+function runWords({ toolClass, tool, north, pass, inside }: RunSaid): string {
   return `${toolClass} (${tool}), ${northWords(north)}, ${passWords(pass)}, ${insideWords(inside)}`;
 }
 

@@ -25,7 +25,8 @@ export const SHOT_FORM = '60 -59.5 271.2';
 
 /**
  * Reads `60 -59.5 271.2` (depth, dip, azimuth as read; the azimuth left out where there is none), or `b63 …` for the depth of the bit, for
- * the run that is open. A last `=` insists. One way for the console and the pipe, so that both refuse and doubt the same.
+ * the run that is open; behind the azimuth the total field in nanotesla and the magnetic dip, where the tool gives them. A last `=` insists.
+ * One way for the console and the pipe, so that both refuse and doubt the same.
  */
 export function readShotSaid(project: Project, hole: Document, text: string, maker: Maker): ShotSaid {
   const insists = text.trim().endsWith('=');
@@ -45,17 +46,32 @@ export function readShotSaid(project: Project, hole: Document, text: string, mak
         ),
       ),
     };
-  const { shot, findings } = readTypedShot(typed, undefined, placeOf(hole));
-  if (shot === undefined) return { ...none, recorded: refused(...findings) };
+  const { shot: read, findings } = readTypedShot(typed, undefined, placeOf(hole));
+  if (read === undefined) return { ...none, recorded: refused(...findings) };
+  const shot = { ...read, ...typed.felt };
   const recorded = recordShotRead(hole, shot, maker);
   const doubts = recorded.ok ? doubtsOfShot(project, hole, shot, maker) : [];
   return { shot, recorded, doubts, insists };
 }
 
+/** Limits of what a sensor can feel of the Earth, as a shot keeps it. */
+const LARGEST_NT = 100_000;
+
 function typedShot(text: string, toolOffsetMm: number) {
-  const [depth = '', dip = '', azimuth, ...more] = text.split(/\s+/);
+  const [depth = '', dip = '', azimuth, field, magneticDip, ...more] = text.split(/\s+/);
   const plain = depth.replace(/^b/, '');
-  if (![plain, dip, azimuth ?? '0'].every((each) => NUMBER.test(each)) || more.length > 0) return undefined;
+  const numbers = [plain, dip, azimuth ?? '0', field ?? '0', magneticDip ?? '0'];
+  if (!numbers.every((each) => NUMBER.test(each)) || more.length > 0) return undefined;
+  if (Number(field ?? 0) < 0 || Number(field ?? 0) > LARGEST_NT || Math.abs(Number(magneticDip ?? 0)) > 90)
+    return undefined;
   const depthM = Number(plain) - (depth.startsWith('b') ? toolOffsetMm / 1000 : 0);
-  return { depthM, dipDeg: Number(dip), ...(azimuth === undefined ? {} : { azimuthDeg: Number(azimuth) }) };
+  return {
+    depthM,
+    dipDeg: Number(dip),
+    ...(azimuth === undefined ? {} : { azimuthDeg: Number(azimuth) }),
+    felt: {
+      ...(field === undefined ? {} : { fieldNt: Number(field) }),
+      ...(magneticDip === undefined ? {} : { magneticDipDeg: Number(magneticDip) }),
+    },
+  };
 }

@@ -2,11 +2,11 @@ import { type Finding, ok, type Result, refused } from '../../finding/finding.ts
 import { recordRun, recordShot } from '../../hole/commands/direction.ts';
 import type { Made, Maker } from '../../hole/commands/made.ts';
 import type { Shot, SurveyRun } from '../../hole/direction.ts';
-import { headerOf, holeThing, holeThings } from '../../hole/hole.ts';
+import { headerOf, holeNouns, holeThing, holeThings } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
 import type { Project } from '../../project/project.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
-import { parseStamp } from '../../quantity/stamp.ts';
+import { instantMs, parseStamp } from '../../quantity/stamp.ts';
 import type { Document, Id } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { directionsOf, placeOf, surveyOf } from '../../standing/survey.ts';
@@ -21,6 +21,9 @@ export interface ShotRead {
   readonly depthMm: Depth;
   readonly dipDeg: number;
   readonly azimuthDeg?: number;
+  /** Total field in nanotesla and magnetic dip, down positive, where the tool gives them. */
+  readonly fieldNt?: number;
+  readonly magneticDipDeg?: number;
 }
 
 /** The better of two tools where both were run: what north it finds by itself, what it is told, what steel can draw. Common practice. */
@@ -38,6 +41,17 @@ export function openRun(hole: Document): readonly [Id, SurveyRun] | undefined {
 /** A run with its rank and its time. */
 export function ranked(said: RunSaid, maker: Pick<Maker, 'at'>): SurveyRun {
   return { ...said, rank: RANK_OF_CLASS[said.toolClass], at: maker.at };
+}
+
+/** The run begun last on any hole: most likely the next one is like it. */
+export function latestRun(documents: Iterable<Document>): SurveyRun | undefined {
+  return [...documents]
+    .filter((document) => document.kind === 'hole')
+    .flatMap((hole) => holeNouns(hole, 'runs'))
+    .reduce<SurveyRun | undefined>(
+      (last, run) => (last === undefined || instantMs(run.at) >= instantMs(last.at) ? run : last),
+      undefined,
+    );
 }
 
 /** Begins a run of shots, as yet without one. */
