@@ -32,6 +32,9 @@ function takeFoundCopy(state: State, copy: Document): void {
     return;
   }
   const file = documentPath(copy);
+  // It is kept aside, so ours may be written over it.
+  const held = state.shelf.get(documentKey(copy));
+  if (held !== undefined) state.shelf.update(documentKey(copy), { ...held, snapshotSequence: -1 });
   const others = state.findings.filter(
     ({ code, place }) => code !== copiesMerged.code || place.file !== file,
   );

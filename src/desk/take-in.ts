@@ -3,7 +3,7 @@ import { foldLines } from '../files/fold.ts';
 import { identifierFault } from '../files/identifiers.ts';
 import type { WorkLine } from '../files/journal-line.ts';
 import { everyEntry, standingOf } from '../record/ancestry.ts';
-import { chainFault } from '../record/chain.ts';
+import { chainFault, replay } from '../record/chain.ts';
 import type { Deed, Document, Entry, Id } from '../record/document.ts';
 import { emptyDocument } from '../record/document.ts';
 import { sameJson } from '../record/json.ts';
@@ -90,6 +90,9 @@ function withOutside(copy: Document, deed: (what: string) => Deed): Document | {
   if (fault !== undefined)
     return { problem: `entry ${fault.index + 1} of its history has been changed: ${fault.problem}` };
   try {
+    const isEmptied = Object.keys(copy.tables).length === 0 && Object.keys(replay(copy.history)).length > 0;
+    if (isEmptied)
+      return { problem: 'its tables are empty and its history is not: something took all out of it' };
     return recordOutside(copy, deed('edited outside offsider'));
   } catch (error) {
     return { problem: error instanceof Error ? error.message : String(error) };

@@ -212,3 +212,23 @@ describe('a copy laid over a file that is another document altogether', () => {
     expect(new TextDecoder().decode(kept)).toBe(text);
   });
 });
+
+describe('a file whose tables were emptied', () => {
+  it('is no edit: what its history makes stands, and the file as it was found is kept', async () => {
+    const { desk, disk } = await troubledDesk();
+    await done(desk, HOLE, holeMade());
+    await done(desk, HOLE, [rowLogged(desk.newId(), 0)]);
+    await desk.close();
+    const whole = JSON.parse(new TextDecoder().decode(await disk.readFile(FILE))) as object;
+    await disk.unlink(FILE);
+    await put(disk, FILE, JSON.stringify({ ...whole, tables: {} }));
+    const again = await open(disk);
+    expect(rowsOf(again)).toBe(1);
+    expect(codes(again)).toContain('copy-refused');
+    await again.close();
+    expect(await disk.list('/project/journal/kept')).toContain('holes-ZQRC001.json.as-found.1');
+    const last = await open(disk);
+    expect(codes(last)).toEqual([]);
+    expect(rowsOf(last)).toBe(1);
+  });
+});

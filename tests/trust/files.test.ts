@@ -17,6 +17,7 @@ import { realDisk } from '../../src/files/real-disk.ts';
 import { type Finding, formatFinding } from '../../src/finding/finding.ts';
 import { freshFolder, hear, SAMPLE } from '../commands/support/outside.ts';
 import { deskOptions } from '../desk/support/project.ts';
+import { MISREAD } from './misread.ts';
 
 const HOLE_FILE = 'holes/MBRC003.json';
 
@@ -113,56 +114,8 @@ describe('names of files among the holes', () => {
   );
 });
 
-const hole = (member: string): string => `{ "format": 1, ${member}, "kind": "hole", "id": "MBRC003" }`;
-const deep = (open: string, close: string): string =>
-  hole(`"tables": ${open.repeat(200_000)}${close.repeat(200_000)}`);
-
 describe('JSON that is made to be misread', () => {
-  const vectors: readonly (readonly [what: string, text: string | Uint8Array, code: string])[] = [
-    ['a name said twice', hole('"id": "MBRC001"'), 'unsafe-json'],
-    ['a name said twice, once by an escape', hole('"\\u0069d": "MBRC001"'), 'unsafe-json'],
-    ['__proto__', hole('"__proto__": { "kind": "shift" }'), 'unsafe-json'],
-    ['__proto__ by an escape', hole('"__pr\\u006fto__": {}'), 'unsafe-json'],
-    ['__proto__ within', hole('"tables": { "rows": { "__proto__": {} } }'), 'unsafe-json'],
-    ['constructor', hole('"constructor": { "prototype": {} }'), 'unsafe-json'],
-    ['toString', hole('"toString": 1'), 'unsafe-json'],
-    ['hasOwnProperty', hole('"tables": { "hasOwnProperty": {} }'), 'unsafe-json'],
-    ['200,000 brackets', deep('[', ']'), 'unsafe-json'],
-    ['200,000 braces', deep('{"a":', '}'), 'unsafe-json'],
-    ['brackets that are never closed', '['.repeat(1_000_000), 'unsafe-json'],
-    ['2^53 + 1', hole('"journal": { "generation": 9007199254740993, "sequence": 1 }'), 'unsafe-json'],
-    ['a number past every number', hole('"journal": { "generation": 1e999, "sequence": 1 }'), 'unsafe-json'],
-    ['a whole number of 400 digits', hole(`"journal": ${'9'.repeat(400)}`), 'unsafe-json'],
-    ['NaN', hole('"journal": NaN'), 'not-json'],
-    ['Infinity', hole('"journal": -Infinity'), 'not-json'],
-    ['a hexadecimal number', hole('"journal": 0x10'), 'not-json'],
-    ['a leading nought', hole('"journal": 010'), 'not-json'],
-    ['a plus', hole('"journal": +1'), 'not-json'],
-    ['single quotes', hole("'journal': 1"), 'not-json'],
-    ['a comment', hole('/* */ "journal": 1'), 'not-json'],
-    ['a comma too many', '{ "format": 1, }', 'not-json'],
-    ['two values', '{} {}', 'not-json'],
-    ['nothing', '', 'not-json'],
-    ['white space', ' \n\t ', 'not-json'],
-    ['a control in a text', hole('"journal": "a\u0001b"'), 'not-json'],
-    ['half an escape', hole('"journal": "\\u12"'), 'not-json'],
-    ['a byte that is not UTF-8', Buffer.from([0x7b, 0xff, 0x7d]), 'not-json'],
-    ['an overlong solidus', Buffer.from([0x22, 0xc0, 0xaf, 0x22]), 'not-json'],
-    ['a surrogate in UTF-8', Buffer.from([0x22, 0xed, 0xa0, 0x80, 0x22]), 'not-json'],
-    ['UTF-16', Buffer.from('\ufeff{}', 'utf16le'), 'not-json'],
-    ['two byte order marks', '\ufeff\ufeff{}', 'not-json'],
-    ['noughts', new Uint8Array(4096), 'not-json'],
-    ['a list', '[]', 'wrong-shape'],
-    ['null', 'null', 'wrong-shape'],
-    ['a text', '"hole"', 'wrong-shape'],
-    ['an unknown member', hole('"more": 1'), 'wrong-shape'],
-    ['a format that is a text', '{ "format": "1" }', 'wrong-shape'],
-    ['a format of the far past', '{ "format": -1 }', 'wrong-shape'],
-    ['a format of the future', '{ "format": 9007199254740991 }', 'newer-format'],
-    ['a text of 8 MB for a name', hole(`"journal": "${'x'.repeat(8_000_000)}"`), 'wrong-shape'],
-  ];
-
-  it.each(vectors)('is refused as a hole, and left as it is: %s', async (_what, text, code) => {
+  it.each(MISREAD)('is refused as a hole, and left as it is: %s', async (_what, text, code) => {
     let folder = '';
     const findings = await foundAfter((made) => {
       folder = made;
@@ -173,7 +126,7 @@ describe('JSON that is made to be misread', () => {
     expect(readFileSync(join(folder, HOLE_FILE)).equals(Buffer.from(text))).toBe(true);
   });
 
-  it.each(vectors)('is refused as project.json and as logging.json: %s', async (_what, text) => {
+  it.each(MISREAD)('is refused as project.json and as logging.json: %s', async (_what, text) => {
     for (const file of ['project.json', 'logging.json']) {
       const folder = smallSample();
       put(file, text)(folder);

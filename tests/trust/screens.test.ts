@@ -9,6 +9,7 @@ import { themeFor } from '../../src/console/theme.ts';
 import { paintedLine } from '../../src/console/widgets/frame.tsx';
 import { lineWidth } from '../../src/console/widgets/line.ts';
 import { formatLine } from '../../src/files/journal-line.ts';
+import { depthFromMm } from '../../src/quantity/depth.ts';
 import { type Sitting, sampleFiles, sitDown } from '../console/support/sitting.ts';
 import { hostileProject } from './hostile-files.ts';
 import { HOSTILE, HOSTILE_TEXTS, obeyed } from './vectors.ts';
@@ -98,7 +99,7 @@ const ASKED: readonly Prompt[] = [
   {
     kind: 'mismatch',
     rod: 10,
-    depthMm: 60_000,
+    depthMm: depthFromMm(60_000),
     lastDigits: HOSTILE[0] ?? '',
     looked: {} as never,
     page: 0,
