@@ -1,14 +1,16 @@
 import { headerOf, holeNouns, planOf, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
+import { depthFromMm } from '../quantity/depth.ts';
 import type { Document } from '../record/document.ts';
+import type { ExpectedHere } from '../survey/expected.ts';
 import { type Warning, warnAhead } from '../termination/ahead.ts';
 import { evaluateRules, type RuleOutcome } from '../termination/evaluate-rule.ts';
 import { rulesFor } from '../termination/settings.ts';
-import type { Situation } from '../termination/situation.ts';
+import type { ExpectedZone, Situation } from '../termination/situation.ts';
 import { type Shown, shownAdvice } from '../termination/verdict.ts';
 import { headsOf } from './heads.ts';
 import { paceKnown } from './pace.ts';
-import { directionKnown } from './survey.ts';
+import { directionKnown, expectedOf } from './survey.ts';
 
 /**
  * Everything that the termination rules read about a hole, from its document; `others` are the project's other holes, whose metres
@@ -27,7 +29,7 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     loggedMm: heads.loggedMm,
     drilledMm: heads.drilledMm,
     stream: holeNouns(hole, 'stream'),
-    expects: plan?.expects ?? [],
+    expects: expectedOf(project, hole).map(widestOfHazard),
     direction: directionKnown(project, hole),
     pace: paceKnown(hole),
     ...(others === undefined ? {} : { usedElsewhereMm: metresIn(hole, others) }),
@@ -37,6 +39,14 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
       : {}),
     ...(stop === undefined ? {} : { openStop: { because: stop.because, by: stop.by } }),
   };
+}
+
+/** A hazard from the earliest to the latest depth that it could come at in the hole as it runs, the planned ones among them; anything else as planned. */
+function widestOfHazard({ expected, top, foot }: ExpectedHere): ExpectedZone {
+  if (expected.hazard === undefined) return expected;
+  const fromMm = depthFromMm(Math.min(expected.fromMm, top?.earliestMm ?? expected.fromMm));
+  if (expected.toMm === undefined) return { ...expected, fromMm };
+  return { ...expected, fromMm, toMm: depthFromMm(Math.max(expected.toMm, foot?.latestMm ?? expected.toMm)) };
 }
 
 /** Millimetres drilled in the holes that are not this one. */

@@ -222,6 +222,25 @@ describe('what is read at the rig', () => {
   });
 });
 
+describe('a collar typed', () => {
+  it.each([
+    ['6778160 412460 431', 'east and north swapped'],
+    ['1353215.2 22238057.7 431', 'feet'],
+    ['-172109.9 6758738.3 431', 'zone 52, not zone 51'],
+    ['512460 6778160 431', 'km from the nearest planned one'],
+  ])('as %s is refused with the distance and the likely cause: %s', async (typed, why) => {
+    const sitting = await setBy('1');
+    sitting.enter(String(planned(sitting).azimuthDeg));
+    for (const answer of ['', '-60', '-60']) sitting.enter(answer);
+    sitting.enter(typed);
+    expect(said(sitting)).toContain(why);
+    expect(said(sitting)).toMatch(/\d k?m from the nearest planned one/);
+    expect(form(sitting)).toMatchObject({ step: 'collar', typed: { text: typed } });
+    sitting.enter('=');
+    expect(form(sitting).step).toBe('result');
+  });
+});
+
 describe('a GPS given by its path', () => {
   const body = 'GPGGA,010203,2907.00000,S,12206.00000,E,1,09,0.9,431.5,M,,M,,';
   const sentence = `$${body}*${nmeaChecksum(body)}`;

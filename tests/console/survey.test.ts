@@ -222,6 +222,7 @@ describe('a shot typed', () => {
     ['48 -99 271', 'vertically'],
     ['160 -59.7 271', 'feet'],
     ['48 -59.7 91', 'back-bearing'],
+    ['40 -59.7 271', 'not below the one before it'],
     ['42 -59.7 271', 'has a shot at 42 m'],
     ['48', 'depth, dip and azimuth'],
   ])('%s is not recorded: %s', async (typed, why) => {

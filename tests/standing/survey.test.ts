@@ -107,6 +107,26 @@ describe('hazard zones', () => {
     expect(hazardsOf(project, blind)).toMatchObject([{ earliestMm: 60_000 }]);
   });
 
+  it('reach the termination rules from the earliest depth they could come at to the latest', () => {
+    const steep = withTables({
+      ...withPlan({
+        expects: [
+          { name: 'stope', fromMm: 80_000, toMm: 84_000, hazard: 'void' },
+          { name: 'lode', fromMm: 70_000 },
+        ],
+      }).tables,
+      shots: Object.fromEntries(
+        Object.entries(drilling.tables.shots ?? {}).map(([id, shot]) => [id, { ...shot, dipDeg: -66 }]),
+      ),
+    });
+    const [stope] = expectedOf(project, steep);
+    const [lode, hazard] = [...situationOf(project, steep).expects].sort((a, b) => a.fromMm - b.fromMm);
+    expect(stope?.top?.earliestMm).toBeLessThan(80_000);
+    expect(hazard?.fromMm).toBe(stope?.top?.earliestMm);
+    expect(hazard?.toMm).toBe(Math.max(84_000, stope?.foot?.latestMm ?? 0));
+    expect(lode).toMatchObject({ name: 'lode', fromMm: 70_000 });
+  });
+
   it('are none where the plan expects none', () => {
     expect(expectedOf(project, drilling)).toEqual([]);
     expect(hazardsOf(project, drilling)).toEqual([]);

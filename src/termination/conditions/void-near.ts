@@ -22,7 +22,7 @@ export const voidNear = defineCondition({
   example: { inLastM: 6, aheadM: 12 },
   shape: {
     inLastM: lengthM.describe('Back from the logged head'),
-    aheadM: metresM.describe('Before the depth at which the plan expects a void'),
+    aheadM: metresM.describe('Before the earliest depth at which an expected void could come'),
   },
   goesFirst: true,
   assess: ({ inLastM, aheadM }, situation) => {
