@@ -1,10 +1,11 @@
 import { planReadings, type ReadingsFile, type ReadingsPlan } from '../desk/acts/readings/plan-readings.ts';
 import { readingWords } from '../desk/acts/readings/typed-reading.ts';
 import type { Outside } from '../desk/outside.ts';
-import { ok, type Result, refused } from '../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { NumberField, ReadingColumns } from '../schema/logging-schema.ts';
+import { projectForHole } from '../standing/hole-schema.ts';
 import { columnFields } from '../standing/reading-rows.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { sayFindings } from './check.ts';
@@ -38,25 +39,20 @@ export function readings(outside: Outside, asked: ReadingsAsked): Promise<number
   const { folder, by, preview, json } = asked;
   return atProject(outside, { folder, by, write: !preview }, async (at) => {
     const hole = holeNamed(at, asked.hole);
-    if (!hole.ok) return refuse(outside, ...hole.findings);
     const field = fieldAsked(at.project, asked.field);
-    if (!field.ok) return refuse(outside, ...field.findings);
     const csv = await readCsvFile(asked.file);
-    if (!csv.ok) return refuse(outside, ...csv.findings);
-    const columns = columnsOf(field.value, asked.columns);
+    const wrong = [hole, field, csv].flatMap((each) => (each.ok ? [] : each.findings));
+    if (!hole.ok || !field.ok || !csv.ok) return refuse(outside, ...wrong);
     const { file, records } = csv.value;
-    const plan = planReadings(at.project.schema, hole.value, field.value, {
+    const columns = columnsOf(field.value, asked.columns);
+    const { schema } = projectForHole(at.project, hole.value);
+    const plan = planReadings(schema, hole.value, field.value, {
       file,
       records,
       columns,
       choices: asked.choices,
     });
-    if (!plan.ok) {
-      if (json) return sayFindings(outside, plan.findings, true);
-      sayTrouble(outside, plan);
-      sayAside(outside, 'Nothing of the file was taken.');
-      return EXIT.findings;
-    }
+    if (!plan.ok) return nothingTaken(outside, plan.findings, json);
     const { made } = plan.value;
     if (!preview && made.changes.length > 0) {
       const { kind, id } = hole.value;
@@ -67,6 +63,14 @@ export function readings(outside: Outside, asked: ReadingsAsked): Promise<number
     else say(outside, planText(field.value, plan.value, preview));
     return EXIT.fine;
   });
+}
+
+/** Says every line that can't be taken; gives the exit code of findings. */
+function nothingTaken(outside: Outside, findings: readonly Finding[], json: boolean): number {
+  if (json) return sayFindings(outside, findings, true);
+  sayTrouble(outside, { findings });
+  outside.stderr.write('Nothing of the file was taken.\n');
+  return EXIT.findings;
 }
 
 function fieldAsked({ schema }: Project, name: string | undefined): Result<NumberField> {
