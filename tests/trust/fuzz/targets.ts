@@ -1,5 +1,6 @@
 import { archives, drafts, mails } from './arriving.ts';
 import { fileTargets } from './files.ts';
+import { tableTargets } from './tables.ts';
 import type { Target } from './target.ts';
 import { keys, lines } from './typed.ts';
 
@@ -8,6 +9,7 @@ export const TARGETS: readonly (readonly [target: Target, cases: number])[] = [
   [lines, 30_000],
   [keys, 30_000],
   ...fileTargets.map((target) => [target, 8000] as const),
+  ...tableTargets.map((target) => [target, 4000] as const),
   [archives, 8000],
   [mails, 8000],
   [drafts, 4000],
