@@ -5,7 +5,7 @@ import { headerOf } from '../hole/hole.ts';
 import { siteOfProject } from '../standing/survey.ts';
 import { columnsSaid, type TextTable } from '../survey/table.ts';
 import { type AtProject, atProject, holesOf } from './at-project.ts';
-import { readCsvTable } from './csv-table.ts';
+import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
@@ -28,12 +28,13 @@ const KEYS = ['hole', 'easting', 'northing', 'elevation'] as const;
 
 /** Takes surveyed collars from a CSV, each beside the positions its hole has; paths are then counted from them. */
 export async function collars(outside: Outside, asked: CollarsAsked): Promise<number> {
-  const table = await readCsvTable(asked.file);
-  if (!table.ok) return refuse(outside, ...table.findings);
+  const read = await readCsvFile(asked.file);
+  if (!read.ok) return refuse(outside, ...read.findings);
+  const { file, records: table } = read.value;
   return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
     if (asked.mineGrid && siteOfProject(at.project).mineGrid === undefined)
       return refuse(outside, noMineGrid());
-    const columns = columnsOf(table.value, asked.columns);
+    const columns = columnsOf(table, asked.columns);
     if (!columns.ok) return refuse(outside, ...columns.findings);
     const {
       collars: given,
@@ -43,12 +44,12 @@ export async function collars(outside: Outside, asked: CollarsAsked): Promise<nu
       at.project,
       holesOf(at.desk),
       {
-        table: table.value,
+        table,
         columns: columns.value,
-        source: asked.source ?? `surveyed, ${asked.file}`,
+        source: asked.source ?? `surveyed, ${file}`,
         inMineGrid: asked.mineGrid,
       },
-      { file: asked.file },
+      { file },
       makerOf(at.desk),
     );
     const told = [...bad, ...doubts];

@@ -6,7 +6,7 @@ import { RUN_FORM, readRunSaid } from '../survey/run-said.ts';
 import type { ShotColumns } from '../survey/shot-table.ts';
 import { columnsSaid } from '../survey/table.ts';
 import { atProject, holeNamed } from './at-project.ts';
-import { readCsvTable } from './csv-table.ts';
+import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
@@ -39,7 +39,13 @@ export async function surveyShots(outside: Outside, asked: ShotsAsked): Promise<
   return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
-    const taken = takeShots(at.project, hole.value, given.value, { file: asked.shots }, makerOf(at.desk));
+    const taken = takeShots(
+      at.project,
+      hole.value,
+      given.value,
+      { file: given.value.file },
+      makerOf(at.desk),
+    );
     const told = [...taken.impossible, ...taken.doubts];
     if (told.length > 0) sayTrouble(outside, { findings: told });
     const held =
@@ -71,7 +77,7 @@ function waysOn(impossible: readonly Finding[], doubts: readonly Finding[], shot
   ].join('');
 }
 
-async function givenBy(asked: ShotsAsked): Promise<Result<ShotsGiven>> {
+async function givenBy(asked: ShotsAsked): Promise<Result<ShotsGiven & { readonly file: string }>> {
   const run = readRunSaid(asked.run);
   if (!run.ok)
     return refused(
@@ -80,9 +86,10 @@ async function givenBy(asked: ShotsAsked): Promise<Result<ShotsGiven>> {
         { excerpt: asked.run, problem: run.problem, remedy: `Say it as: ${RUN_FORM}.` },
       ),
     );
-  const table = await readCsvTable(asked.shots);
-  if (!table.ok) return table;
-  const said = columnsSaid(table.value, KEYS, asked.columns, { file: '--columns' });
+  const read = await readCsvFile(asked.shots);
+  if (!read.ok) return read;
+  const { file, records: table } = read.value;
+  const said = columnsSaid(table, KEYS, asked.columns, { file: '--columns' });
   if (!said.ok) return said;
   const { depth = 'depth', dip = 'dip', magneticdip, ...others } = said.value;
   const columns: ShotColumns = {
@@ -92,7 +99,8 @@ async function givenBy(asked: ShotsAsked): Promise<Result<ShotsGiven>> {
     ...(magneticdip === undefined ? {} : { magneticDip: magneticdip }),
   };
   return ok({
-    table: table.value,
+    file,
+    table,
     columns,
     run: run.run,
     on: run.on,
