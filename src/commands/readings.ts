@@ -69,7 +69,7 @@ export function readings(outside: Outside, asked: ReadingsAsked): Promise<number
 function nothingTaken(outside: Outside, findings: readonly Finding[], json: boolean): number {
   if (json) return sayFindings(outside, findings, true);
   sayTrouble(outside, { findings });
-  outside.stderr.write('Nothing of the file was taken.\n');
+  sayAside(outside, 'Nothing of the file was taken.');
   return EXIT.findings;
 }
 
