@@ -30,7 +30,7 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
 }
 
 /** What was packed, where it lies, and what is not finished in it. */
-export function packedText(packed: Extract<Packed, { readonly ok: true }>): string {
+function packedText(packed: Extract<Packed, { readonly ok: true }>): string {
   const { bundle, draft, bytes, sha256, to } = packed;
   const items = packed.unfinished.flatMap(({ hole, items: open }) =>
     open.map((item) => `  ${hole}: ${item}`),

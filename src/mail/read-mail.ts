@@ -15,7 +15,7 @@ const MEGABYTE = 1024 * 1024;
  * What is accepted of a mail. Its reader keeps each line by itself and each part as a thing: a mail of nothing but short lines, which
  * none with attachments is, would fill the memory.
  */
-export const MAIL_LIMITS = {
+const MAIL_LIMITS = {
   bytes: 24 * MEGABYTE,
   /** Lines of any length, and for larger mails as many as would be this long. */
   lines: 20_000,

@@ -2,7 +2,7 @@ import { deflateRawSync } from 'node:zlib';
 import { crc32 } from '../../src/record/crc32.ts';
 
 /** Fields of a record of an archive that can be told wrongly. */
-export interface Fields {
+interface Fields {
   readonly needed?: number;
   readonly flags?: number;
   readonly method?: number;

@@ -12,7 +12,7 @@ import type { Document } from '../../record/document.ts';
 import type { Desk } from '../contract.ts';
 
 /** Where what is packed for camp is laid down. */
-export const OUTBOX = 'outbox';
+const OUTBOX = 'outbox';
 
 /** What came of packing: the two files from the top of the project, how large the bundle is, what is not finished in it. */
 export type Packed =

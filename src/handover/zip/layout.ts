@@ -15,7 +15,7 @@ export const LOCAL_BYTES = 30;
 export const CENTRAL_BYTES = 46;
 export const END_BYTES = 22;
 
-export const LOCAL_MARK = 0x04034b50;
+const LOCAL_MARK = 0x04034b50;
 export const CENTRAL_MARK = 0x02014b50;
 export const END_MARK = 0x06054b50;
 
