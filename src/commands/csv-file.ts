@@ -45,7 +45,7 @@ function recordsOf(text: string, file: string): Result<readonly (readonly string
     const records = parse(text, {
       bom: true,
       relax_column_count: true,
-      skip_empty_lines: false,
+      delimiter: delimiterOf(text),
     }) as string[][];
     const bad = records.findIndex(
       (record) => record.length > MOST_COLUMNS || record.some((cell) => cell.length > LONGEST_CELL),
@@ -77,4 +77,11 @@ function unreadable(file: string, problem: string, remedy: string, line?: number
     { file, ...(line === undefined ? {} : { line }) },
     { problem, remedy: `${remedy} Nothing was changed.` },
   );
+}
+
+/** Comma, semicolon or tab, whichever the first lines have most of: laboratories differ, and so do spreadsheets by their language. */
+function delimiterOf(text: string): string {
+  const top = text.split('\n', 60).join('\n');
+  const count = (mark: string): number => top.split(mark).length;
+  return [',', ';', '\t'].reduce((best, mark) => (count(mark) > count(best) ? mark : best));
 }

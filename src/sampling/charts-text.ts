@@ -7,7 +7,7 @@ export function figure(value: number): string {
 }
 
 /** What is read off the charts of standards; the run rules are those of Western Electric, 1956, told in plain words. */
-export const CHART_KEY = '+ certified value, : 2 SD (warn), | 3 SD (fail), * the result';
+const CHART_KEY = '+ certified value, : 2 SD (warn), | 3 SD (fail), * the result';
 
 /** The controls as lines of text, at most 78 wide: a chart a standard, a blank, the pairs. Told by figures and words, not by colour. */
 export function qualityLines({ standards, blanks, pairs }: Quality): readonly string[] {
@@ -21,7 +21,7 @@ export function qualityLines({ standards, blanks, pairs }: Quality): readonly st
 }
 
 /** One standard: its certified value, how its results lie, a line a result, the runs in them. */
-export function standardLines(series: StandardSeries): readonly string[] {
+function standardLines(series: StandardSeries): readonly string[] {
   const { lot, analyte, certified, sd, unit, scores, runs } = series;
   const mean = scores.reduce((sum, each) => sum + each.z, 0) / scores.length;
   const off = (state: 'warn' | 'fail') => scores.filter((each) => each.state === state).length;
@@ -35,7 +35,7 @@ export function standardLines(series: StandardSeries): readonly string[] {
 const LIMIT_CELLS = 20;
 
 /** One blank: its limit, a line a result as a bar towards it. */
-export function blankLines({ material, analyte, unit, limit, results }: BlankSeries): readonly string[] {
+function blankLines({ material, analyte, unit, limit, results }: BlankSeries): readonly string[] {
   const over = results.filter((each) => each.over).length;
   return [
     `${material}, ${analyte}, limit ${limit} ${unit}: ${results.length} results, ${over === 0 ? 'none' : over} over`,

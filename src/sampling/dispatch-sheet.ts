@@ -7,8 +7,7 @@ import { csvText, htmlText } from './sheet-text.ts';
 export type SheetTable = readonly (readonly (string | number)[])[];
 
 /** Who a sheet is for. The laboratory's says numbers and nothing else. */
-export const SHEET_READERS = ['laboratory', 'camp'] as const;
-export type SheetReader = (typeof SHEET_READERS)[number];
+export type SheetReader = 'laboratory' | 'camp';
 
 /** A bag with the hole that it is of. */
 export type BagOfHole = Bag & { readonly hole: string };

@@ -11,7 +11,7 @@ export interface PageHead {
 }
 
 /** The charts alone, as parts of an HTML page: for a report that has its own head. */
-export function qualityHtml({ standards, blanks, pairs }: Quality): string {
+function qualityHtml({ standards, blanks, pairs }: Quality): string {
   return [
     ...(standards.length === 0
       ? []

@@ -80,7 +80,7 @@ function checkStandards(
 }
 
 /** Scores apart by standard and analyte, each series in its order. */
-export function seriesOf(scores: readonly StandardScore[]): readonly (readonly StandardScore[])[] {
+function seriesOf(scores: readonly StandardScore[]): readonly (readonly StandardScore[])[] {
   const series = new Map<string, StandardScore[]>();
   for (const score of scores) {
     const key = `${score.lot}\n${score.analyte}`;

@@ -11,7 +11,7 @@ import { type Assay, assayOf } from './results-read.ts';
 import type { Sampling } from './sampling.ts';
 
 /** A result with the certificate that it stands on. */
-export interface ReturnedAssay extends Assay {
+interface ReturnedAssay extends Assay {
   readonly certificate: string;
 }
 

@@ -133,6 +133,12 @@ describe('results', () => {
     expect(kept(folder)).toEqual([]);
   });
 
+  it.each([';', '\t'])('parted by %j are read as well', async (mark) => {
+    const folder = copyOfSample();
+    const { out } = await take(folder, written(`Sample${mark}Au_ppm\r\nMB000121${mark}0.1\r\n`));
+    expect(out).toContain('WA9: 1 samples');
+  });
+
   it('of a certificate with a name that no file can have are kept under one that it can', async () => {
     const folder = copyOfSample();
     await take(folder, written('Sample,Au_ppm\nMB000121,0.1\n'), { certificate: '../../con' });
