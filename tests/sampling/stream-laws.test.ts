@@ -129,18 +129,45 @@ test('every field duplicate holds the metre of the primary that it names', () =>
   );
 });
 
-test('in every 200 primaries the controls of each kind are within one of the scheme', () => {
+test('every sampled metre is in exactly one composite too, where a bag holds several metres', () => {
   fc.assert(
-    fc.property(schemes, fc.nat(300), ({ first, sampling }, skip) => {
-      const bags = drill(sampling, start(first), 600).bags;
-      const places = bags.flatMap((bag, index) => (bag.kind === 'primary' ? [index] : []));
-      const window = bags.slice(places[skip], places[skip + 200]);
-      const every = sampling.slots[0]?.every ?? 0;
-      for (const kind of CONTROL_KINDS) {
-        const wanted = 200 / (every - 3);
-        const got = window.filter((bag) => bag.kind === kind).length;
-        expect(Math.abs(got - wanted)).toBeLessThanOrEqual(1);
-      }
+    fc.property(schemes, happenings, fc.integer({ min: 2, max: 6 }), ({ first, sampling }, all, lengthM) => {
+      const composites: Sampling = { ...sampling, rank: 'composite', lengthMm: lengthM * 1000 };
+      const { bags } = play(composites, start(first), all);
+      const primaries = bags.filter((bag) => bag.kind === 'primary');
+      expect(primaries.map((bag) => [bag.rank, bag.fromMm, bag.toMm])).toEqual(
+        primaries.map((_, index) => ['composite', index * lengthM * 1000, (index + 1) * lengthM * 1000]),
+      );
     }),
+  );
+});
+
+test('in every 200 samples the controls of each kind are within one of the scheme, those that somebody forced left out', () => {
+  fc.assert(
+    fc.property(
+      schemes,
+      fc.nat(300),
+      fc.uniqueArray(fc.nat(550), { maxLength: 12 }),
+      ({ first, sampling }, skip, forced) => {
+        const numbers = [...stream(sampling, start(first))].filter((each) => each.kind === 'primary');
+        const choices = forced.map((place) => ({
+          number: numbers[place]?.number ?? '',
+          kind: 'blank' as const,
+        }));
+        const isForced = new Set(choices.map((each) => each.number));
+        const bags = drill(sampling, { ...start(first), choices }, 560).bags;
+        // A number taken for a forced control is one that the scheme meant for a sample.
+        const places = bags.flatMap((bag, index) =>
+          bag.kind === 'primary' || isForced.has(bag.number) ? [index] : [],
+        );
+        const window = bags.slice(places[skip], places[skip + 200]);
+        const every = sampling.slots[0]?.every ?? 0;
+        for (const kind of CONTROL_KINDS) {
+          const wanted = 200 / (every - 3);
+          const got = window.filter((bag) => bag.kind === kind && !isForced.has(bag.number)).length;
+          expect(Math.abs(got - wanted)).toBeLessThanOrEqual(1);
+        }
+      },
+    ),
   );
 });
