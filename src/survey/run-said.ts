@@ -37,7 +37,7 @@ const NORTH_WORDS: Readonly<Record<string, SurveyRun['north']>> = {
  * is as usual (its usual north, single shots, inside rods, no offset, read by the driller, tool not named).
  */
 export function readRunSaid(text: string): RunRead {
-  const [before = '', tool] = text.trim().split(/(?:^| )tool /, 2);
+  const [, before = '', tool] = /^(.*?)(?:\stool\s(.*))?$/s.exec(text.trim()) ?? [];
   const [first = '', ...words] = before.trim().split(/\s+/);
   const toolClass = own(CLASSES, first);
   if (toolClass === undefined)

@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plan } from '../../src/hole/header.ts';
 import { readExpected } from '../../src/survey/expected-said.ts';
 import { SCHEMA } from '../termination/build.ts';
 
@@ -31,6 +33,32 @@ describe('an expected contact or zone, as said', () => {
     ],
   ])('%s', (said, expected) => {
     expect(readExpected(SCHEMA, said)).toEqual({ ok: true, expected });
+  });
+
+  it('is read as the plan keeps it or refused in words, whatever is typed', () => {
+    const word = fc.oneof(
+      fc.constantFrom(
+        'lode',
+        '70',
+        '70-78',
+        'seen',
+        'sulphides',
+        'PYR>=2',
+        'void',
+        '>=',
+        '__proto__',
+        '.',
+        ' ',
+      ),
+      fc.string({ maxLength: 6 }),
+    );
+    fc.assert(
+      fc.property(fc.array(word, { maxLength: 8 }), (words) => {
+        const read = readExpected(SCHEMA, words.join(' '));
+        if (!read.ok) expect(read.problem.trim()).not.toBe('');
+        else expect(plan.shape.expects.safeParse([read.expected]).success).toBe(true);
+      }),
+    );
   });
 
   it.each([

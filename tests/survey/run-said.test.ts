@@ -1,5 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { surveyRun } from '../../src/hole/direction.ts';
 import { readRunSaid } from '../../src/survey/run-said.ts';
+import { WHEN } from './build.ts';
 
 describe('a survey run said on one line', () => {
   it.each([
@@ -38,6 +41,39 @@ describe('a survey run said on one line', () => {
         operator: 'JPE',
       },
     });
+  });
+
+  it('names the tool whole, whatever is in its name', () => {
+    expect(readRunSaid('magnetic in tool shot tool 5 by out')).toMatchObject({
+      ok: true,
+      run: { tool: 'shot tool 5 by out', pass: 'in', operator: 'driller' },
+    });
+  });
+
+  it('is read or refused in words, whatever is typed', () => {
+    const word = fc.oneof(
+      fc.constantFrom(
+        'magnetic',
+        'in',
+        'from',
+        'offset',
+        'tool',
+        '__proto__',
+        '1.5',
+        '=',
+        ' ',
+        'on',
+        '2026-03-12',
+      ),
+      fc.string({ maxLength: 6 }),
+    );
+    fc.assert(
+      fc.property(fc.array(word, { maxLength: 8 }), (words) => {
+        const read = readRunSaid(words.join(' '));
+        if (read.ok) expect(surveyRun.safeParse({ ...read.run, rank: 40, at: WHEN }).success).toBe(true);
+        else expect(read.problem.trim()).not.toBe('');
+      }),
+    );
   });
 
   it.each([
