@@ -78,4 +78,35 @@ describe('what is shipped', () => {
         read<{ readonly version: string }>(join(place, 'package.json')).version,
       );
   });
+
+  it('loads nothing of mails and archives with the console: only what packs or takes in does', () => {
+    const begun = (entry: string): string[] =>
+      Object.keys(meta.outputs).filter((file) => meta.outputs[file]?.entryPoint === entry);
+    const loaded = new Set<string>();
+    const load = (file: string): void => {
+      if (loaded.has(file)) return;
+      loaded.add(file);
+      for (const { path, kind } of meta.outputs[file]?.imports ?? [])
+        if (kind === 'import-statement') load(path);
+    };
+    const packagesOf = (entry: string): readonly string[] => {
+      loaded.clear();
+      for (const file of begun(entry)) load(file);
+      return [...loaded]
+        .flatMap((file) => Object.keys(meta.outputs[file]?.inputs ?? {}))
+        .flatMap((file) => packageOf(file) ?? []);
+    };
+    const ofMail = ['node_modules/nodemailer', 'node_modules/postal-mime', 'node_modules/fflate'];
+    expect(packagesOf('src/desk/packing/pack.ts')).toEqual(
+      expect.arrayContaining(['node_modules/nodemailer', 'node_modules/fflate']),
+    );
+    expect(packagesOf('src/commands/camp.ts')).toContain('node_modules/postal-mime');
+    for (const entry of ['src/cli.ts', 'src/console/start.tsx', 'src/commands/enter.ts']) {
+      expect(begun(entry), entry).toHaveLength(1);
+      expect(
+        packagesOf(entry).filter((each) => ofMail.includes(each)),
+        entry,
+      ).toEqual([]);
+    }
+  });
 });
