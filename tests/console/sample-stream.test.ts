@@ -37,6 +37,20 @@ describe('undo right after a rod', () => {
   });
 });
 
+describe('numbers labelled for a hole', () => {
+  it('are refused where one of them is labelled already, with the number to go on from', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';numbered MB000130 MB000140');
+    expect(said(sitting)).toContain('MB000121 to MB000300 are labelled for MBRC001 already');
+    expect(said(sitting)).toContain('MB000601 is behind every number labelled so far.');
+    sitting.enter(';numbered MB000590 MB000700');
+    expect(said(sitting)).toContain('labelled for MBRC003 already');
+    expect(holeNouns(sitting.hole('MBRC003'), 'bagRuns')).toHaveLength(1);
+    sitting.enter(';numbered MB000601 MB000700');
+    expect(holeNouns(sitting.hole('MBRC003'), 'bagRuns')).toHaveLength(2);
+  });
+});
+
 describe('water in what was weighed', () => {
   it('is left out of recovery, and is refused where it is no percent', async () => {
     const sitting = await drilling();

@@ -67,7 +67,8 @@ async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<
 
 async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Promise<Taken> {
   const { command } = line;
-  if (isPlain(command)) return submitMade(at, act(at.project, hole, command, makerOf(at.desk)));
+  if (isPlain(command))
+    return submitMade(at, act(at.project, hole, command, makerOf(at.desk), at.desk.documents().values()));
   switch (command.does) {
     case 'leave':
       return { kind: 'leave' };

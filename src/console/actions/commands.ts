@@ -18,7 +18,13 @@ export function runCommand(state: State, hole: Document, line: CommandLine, worl
     return submittingResult(
       state,
       hole,
-      act(state.project, hole, command, { newId: world.newId, at: world.now, by: state.person }),
+      act(
+        state.project,
+        hole,
+        command,
+        { newId: world.newId, at: world.now, by: state.person },
+        state.documents.values(),
+      ),
       state,
     );
   }

@@ -1,7 +1,7 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { endStops, recordStop } from '../../hole/commands/direction.ts';
-import { amendThing, issueBags, recordBagRun, recordStream } from '../../hole/commands/drilled.ts';
+import { amendThing, issueBags, recordStream } from '../../hole/commands/drilled.ts';
 import type { Made, Maker } from '../../hole/commands/made.ts';
 import { recordCollarState } from '../../hole/commands/states.ts';
 import { headerOf, holeNouns, holeThings } from '../../hole/hole.ts';
@@ -10,7 +10,7 @@ import type { Project } from '../../project/project.ts';
 import type { Depth } from '../../quantity/depth.ts';
 import type { Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../../sampling/bag-number.ts';
+import { formatBagNumber, parseBagNumber } from '../../sampling/bag-number.ts';
 import { materialFor } from '../../sampling/rotation.ts';
 import { serialOf } from '../../sampling/scheme.ts';
 import type { Command } from '../../shorthand/command.ts';
@@ -22,6 +22,7 @@ import { goingOn } from './decision.ts';
 import { setExpected } from './expected.ts';
 import { recordHygiene } from './hygiene.ts';
 import { recordMasses } from './mass.ts';
+import { numberBags } from './number-bags.ts';
 import { recordPhoto } from './photo.ts';
 import { setPlan } from './plan.ts';
 import { beginRunSaid } from './shot.ts';
@@ -67,8 +68,14 @@ export function isPlain(command: Command): command is PlainCommand {
   ].includes(command.does);
 }
 
-/** What a plain command makes of a hole, as one edit; or why it can't be. */
-export function act(project: Project, hole: Document, command: PlainCommand, maker: Maker): Result<Made> {
+/** What a plain command makes of a hole, as one edit; or why it can't be. `documents` are those of the project, the hole among them. */
+export function act(
+  project: Project,
+  hole: Document,
+  command: PlainCommand,
+  maker: Maker,
+  documents: Iterable<Document> = [hole],
+): Result<Made> {
   switch (command.does) {
     case 'moisture':
       return ok(recordStream(hole, { ...overRod(hole, command.over), moisture: command.moisture }, maker));
@@ -87,7 +94,7 @@ export function act(project: Project, hole: Document, command: PlainCommand, mak
     case 'photo':
       return recordPhoto(project, hole, command, maker);
     case 'number bags':
-      return numberBags(project, hole, command, maker);
+      return numberBags(project, hole, command, maker, documents);
     case 'put control off':
       return putNextControlOff(project, hole, command.reason, maker);
     case 'place control':
@@ -118,38 +125,6 @@ function overRod(hole: Document, over: Interval | undefined): Interval {
   return over === undefined
     ? { fromMm: headsOf(hole).drilledMm, toMm: nextRod(hole).depthMm }
     : { fromMm: over.fromMm, toMm: over.toMm };
-}
-
-function numberBags(
-  project: Project,
-  hole: Document,
-  said: { readonly first: string; readonly last: string },
-  maker: Maker,
-): Result<Made> {
-  const { numbers } = project.sampling;
-  const first = parseBagNumber(numbers, said.first);
-  const last = parseBagNumber(numbers, said.last);
-  if (first === undefined || last === undefined)
-    return refused(notOurs(hole, first === undefined ? said.first : said.last));
-  const distance = bagNumberDistance(first, last);
-  if (distance === undefined || distance < 0) {
-    return refused(
-      REFUSALS.badInterval.at(
-        { hole: headerOf(hole).name, thing: `bags ${said.first} to ${said.last}` },
-        {
-          problem: 'the last number is not behind the first',
-          remedy: 'Type the first number, then the last, with the same prefix.',
-        },
-      ),
-    );
-  }
-  const rig = holeNouns(hole, 'drilling').at(-1)?.rig ?? project.settings.rigs[0]?.name ?? '';
-  return ok(
-    recordBagRun(
-      { first: formatBagNumber(numbers, first), last: formatBagNumber(numbers, last), rig, at: maker.at },
-      maker,
-    ),
-  );
 }
 
 /** A bag placed by hand: what was said of it, and nothing more. */
