@@ -8,6 +8,7 @@ import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { CodeChange } from '../schema/edit-code.ts';
 import type { CodeEntry } from '../schema/file-entries.ts';
+import { healthOf } from './desk-health.ts';
 import { foundOn } from './found.ts';
 import { type Mounted, mount } from './mount.tsx';
 import { looksOf } from './paint/colour.ts';
@@ -17,7 +18,7 @@ import { perform } from './perform.ts';
 import type { Happening } from './reduce.ts';
 import { screenLines } from './screens/screen.ts';
 import { settled } from './screens/settled.ts';
-import { type Health, initialState, type State } from './state.ts';
+import { initialState, type State } from './state.ts';
 import { createConsoleStore } from './store.ts';
 import { themeFor } from './theme.ts';
 import { Frame } from './widgets/frame.tsx';
@@ -107,28 +108,6 @@ function followDesk(
   if (found !== state.found) happen({ kind: 'found', found });
   const health = healthOf(desk, state.health);
   if (health !== state.health) happen({ kind: 'health', health });
-}
-
-/** The desk's health as the state holds it; the same object where nothing changed. */
-function healthOf(desk: Desk, was: Health): Health {
-  const { state, unsafeEdits, waiting, reason, savedAt } = desk.health();
-  // A console that another one has displaced can only read from then on: what it holds is as little saved as on a full disk.
-  const isDisplaced = state === 'read only' && !desk.readOnly;
-  const unsafe =
-    state === 'unsafe' || isDisplaced
-      ? {
-          reason: reason ?? 'the disk does not take it',
-          what: waiting.map((deed) => deed.what),
-          ...(isDisplaced ? { isForGood: true as const } : {}),
-        }
-      : undefined;
-  if (unsafeEdits === was.pending && savedAt === was.savedAt && unsafe?.reason === was.unsafe?.reason)
-    return was;
-  return {
-    pending: unsafeEdits,
-    ...(savedAt === undefined ? {} : { savedAt }),
-    ...(unsafe === undefined ? {} : { unsafe }),
-  };
 }
 
 /** Calls at each full minute of the clock: the only thing that repaints an idle console. */

@@ -7,7 +7,7 @@ import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { takeReplica } from '../files/replica.ts';
 import { saveSnapshot } from '../files/snapshot.ts';
 import { createDurably, ensureFolder } from '../files/write-durably.ts';
-import type { Finding } from '../finding/finding.ts';
+import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { documentKey } from '../record/document.ts';
 import { makeBase } from './base.ts';
 import { carryOver } from './carry-over.ts';
@@ -28,14 +28,15 @@ export async function moveTo(state: State, folder: string): Promise<Moved> {
     if ((await disk.list(folder)).length > 0) return { ok: false, problem: 'that folder is not empty' };
     const old = state.base;
     const furnished = await furnish(state, folder);
-    if (furnished === undefined) return { ok: false, problem: 'another console uses that folder' };
-    state.base = furnished.base;
-    handOver(old, furnished.base);
+    if (!furnished.ok) return { ok: false, problem: furnished.findings[0]?.problem ?? 'it cannot be locked' };
+    const { base, left } = furnished.value;
+    state.base = base;
+    handOver(old, base);
     await old.writer.stop();
     await old.lock.release().catch(() => {});
-    state.findings = [...state.findings, ...furnished.left];
+    state.findings = [...state.findings, ...left];
     tell(state);
-    return { ok: true, left: furnished.left };
+    return { ok: true, left };
   } catch (error) {
     const code = errorCode(error);
     return {
@@ -60,11 +61,14 @@ function handOver(old: Base, base: Base): void {
   }
 }
 
+/** A folder filled, to go on in, and what was not taken along. */
+interface Furnished {
+  readonly base: Base;
+  readonly left: readonly Finding[];
+}
+
 /** Fills the new folder: every document, what else there is, a lock, a replica; project.json last, for it makes a folder a project. */
-async function furnish(
-  state: State,
-  folder: string,
-): Promise<{ readonly base: Base; readonly left: readonly Finding[] } | undefined> {
+async function furnish(state: State, folder: string): Promise<Result<Furnished>> {
   const { disk, machine, random, person, now, after } = state.needs;
   await makeRooms(disk, folder);
   const lock = await takeLock(disk, folder, {
@@ -75,20 +79,16 @@ async function furnish(
     takeOver: false,
     pause: (ms) => new Promise((done) => after(ms, done)),
   });
-  if (!lock.ok) return undefined;
+  if (!lock.ok) return lock;
   try {
-    return await fill(state, folder, lock.value);
+    return ok(await fill(state, folder, lock.value));
   } catch (error) {
     await lock.value.release().catch(() => {});
     throw error;
   }
 }
 
-async function fill(
-  state: State,
-  folder: string,
-  lock: Lock,
-): Promise<{ readonly base: Base; readonly left: readonly Finding[] }> {
+async function fill(state: State, folder: string, lock: Lock): Promise<Furnished> {
   const { disk, machine, random } = state.needs;
   const { sequence } = state.base.writer.state();
   const facts = await writeDocuments(state, folder, sequence);
