@@ -1,4 +1,4 @@
-import type { LineUpReading, LineUpStep } from '../../desk/acts/line-up-steps.ts';
+import type { LineUpReading, LineUpStep } from '../../desk/acts/line-up-order.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import type { Draft } from '../draft.ts';

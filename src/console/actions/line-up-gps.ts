@@ -1,4 +1,5 @@
-import { type LineUpContext, takeTyped } from '../../desk/acts/line-up-steps.ts';
+import type { LineUpContext } from '../../desk/acts/line-up-order.ts';
+import { takeTyped } from '../../desk/acts/line-up-steps.ts';
 import type { GpsText } from '../../files/read-gps.ts';
 import { type Document, documentKey } from '../../record/document.ts';
 import { EMPTY_DRAFT } from '../draft.ts';

@@ -1,5 +1,5 @@
 import { plannedHere } from '../../desk/acts/line-up.ts';
-import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
+import type { LineUpContext } from '../../desk/acts/line-up-order.ts';
 import type { Document } from '../../record/document.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import type { State } from '../state.ts';

@@ -4,7 +4,8 @@ import {
   lineUpStanding,
   recordLineUpTaken,
 } from '../../desk/acts/line-up.ts';
-import { type LineUpContext, type LineUpStep, stepsOf, takeTyped } from '../../desk/acts/line-up-steps.ts';
+import { type LineUpContext, type LineUpStep, stepsOf } from '../../desk/acts/line-up-order.ts';
+import { takeTyped } from '../../desk/acts/line-up-steps.ts';
 import { planOf } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
 import { EMPTY_DRAFT, edited } from '../draft.ts';

@@ -1,5 +1,5 @@
+import type { LineUpContext } from '../../desk/acts/line-up-order.ts';
 import { collarSentences, gridSentences, northSentences } from '../../desk/acts/line-up-sentences.ts';
-import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { type Azimuth, formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import {

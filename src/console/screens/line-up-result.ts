@@ -1,5 +1,5 @@
+import type { LineUpContext } from '../../desk/acts/line-up-order.ts';
 import { decisionSentence, resultSentences, type Sentence } from '../../desk/acts/line-up-sentences.ts';
-import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
 import { standingOf } from '../actions/line-up.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';
 import { type Line, line, wrap } from '../widgets/line.ts';

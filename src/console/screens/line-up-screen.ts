@@ -1,4 +1,4 @@
-import { type LineUpContext, type LineUpStep, stepsOf } from '../../desk/acts/line-up-steps.ts';
+import { type LineUpContext, type LineUpStep, stepsOf } from '../../desk/acts/line-up-order.ts';
 import type { Document } from '../../record/document.ts';
 import { type LineUpForm, readAt } from '../actions/line-up-form.ts';
 import { formOf, lineUpContext } from '../actions/line-up-state.ts';

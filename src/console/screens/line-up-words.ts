@@ -1,4 +1,4 @@
-import type { LineUpContext } from '../../desk/acts/line-up-steps.ts';
+import type { LineUpContext } from '../../desk/acts/line-up-order.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
 import { instantMs, localDate } from '../../quantity/stamp.ts';
 import type { LineUpForm } from '../actions/line-up-form.ts';

@@ -10,7 +10,7 @@ import { formatAzimuthCompared, formatDipCompared } from '../../survey/line-up.t
 import { formatConvergence, formatDeclination, formatEastWest } from '../../survey/norths.ts';
 import type { CollarTaken } from './collar-taken.ts';
 import type { LineUpStanding } from './line-up.ts';
-import type { LineUpContext, LineUpReading } from './line-up-steps.ts';
+import type { LineUpContext, LineUpReading } from './line-up-order.ts';
 
 /** A sentence about a line-up and how it is meant: good, doubtful, alarming, the one that counts. */
 export interface Sentence {

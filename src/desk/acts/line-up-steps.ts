@@ -1,9 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
-import type { Project } from '../../project/project.ts';
 import { azimuth, formatAzimuth, type North } from '../../quantity/azimuth.ts';
 import { dip } from '../../quantity/dip.ts';
-import { localTime, type Stamp } from '../../quantity/stamp.ts';
-import type { Document } from '../../record/document.ts';
+import { localTime } from '../../quantity/stamp.ts';
 import { placeOf } from '../../standing/survey.ts';
 import { expectedReading, recogniseReading } from '../../survey/compass.ts';
 import { checkAzimuthOnCircle } from '../../survey/findings/azimuth-off-circle.ts';
@@ -11,40 +9,8 @@ import { checkDipSlip } from '../../survey/findings/dip-slip.ts';
 import { NORTH_OF_WAY } from '../../survey/line-up.ts';
 import { toNorth } from '../../survey/norths.ts';
 import { doubtsOfCollar, readCollar } from './collar-taken.ts';
-import type { LineUpTaken, PlannedHere } from './line-up.ts';
-
-/** The steps of a line-up, in the order of work. */
-export const LINE_UP_STEPS = [
-  'cautions',
-  'permission',
-  'way',
-  'azimuth',
-  'distance',
-  'compass',
-  'crew dip',
-  'clinometer',
-  'collar',
-  'result',
-] as const;
-export type LineUpStep = (typeof LINE_UP_STEPS)[number];
-
-/** A line-up being made: which step is in hand and what was read so far. */
-export interface LineUpReading {
-  readonly step: LineUpStep;
-  readonly taken: LineUpTaken;
-  /** Metres from the rig at which the compass is read now. */
-  readonly distanceM?: number;
-}
-
-/** What the steps are read against. */
-export interface LineUpContext {
-  readonly project: Project;
-  readonly hole: Document;
-  readonly documents: readonly Document[];
-  readonly here: PlannedHere;
-  readonly person: string;
-  readonly now: Stamp;
-}
+import type { LineUpTaken } from './line-up.ts';
+import type { LineUpContext, LineUpReading } from './line-up-order.ts';
 
 /** What a typed value came to: what was read with it, perhaps with something to say; or why it was not taken. */
 export type Taken<F extends LineUpReading> =
@@ -62,16 +28,6 @@ const insisted = (text: string) => ({ insists: text.endsWith('='), text: text.re
 
 const wordsOf = (finding: Finding) =>
   `${finding.problem.charAt(0).toUpperCase()}${finding.problem.slice(1)}. ${finding.remedy}`;
-
-/** Steps of a line-up that are asked: no azimuth of the mast where it is set by compass, no compass where its reading can't be told. */
-export function stepsOf(form: Pick<LineUpReading, 'taken'>, context: LineUpContext): readonly LineUpStep[] {
-  const alone = form.taken.way === 'compass';
-  return LINE_UP_STEPS.filter(
-    (step) =>
-      (step !== 'azimuth' || !alone) &&
-      ((step !== 'distance' && step !== 'compass') || context.here.magnetic !== undefined),
-  );
-}
 
 /** Takes what was typed at a step. Nothing typed keeps what is there, or goes on without, where the step allows it. */
 export function takeTyped<F extends LineUpReading>(form: F, typed: string, context: LineUpContext): Taken<F> {
