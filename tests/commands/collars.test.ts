@@ -85,6 +85,11 @@ describe('surveyed collars from a CSV', () => {
     expect(collarsOf('MBRC003').at(-1)).toMatchObject({ rank: 'surveyed' });
   });
 
+  it('on the peg of another hole are told so', async () => {
+    const { err } = await take([HEAD, 'MBRC004,412499.6,6778240.2,431']);
+    expect(err).toContain('It is on the peg of MBRC003: the wrong peg, or the two exchanged?');
+  });
+
   it('in the mine grid are turned to the map grid; without one in project.json they are refused', async () => {
     const none = await take([HEAD, SOUND], { mineGrid: true });
     expect([none.code, none.err]).toEqual([2, expect.stringContaining('the project has no mine grid')]);

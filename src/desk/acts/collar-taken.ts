@@ -1,12 +1,12 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Maker } from '../../hole/commands/made.ts';
 import type { Collar } from '../../hole/header.ts';
-import { holeNouns } from '../../hole/hole.ts';
+import { headerOf, holeNouns } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import type { Document } from '../../record/document.ts';
 import { placeOf, siteOfProject } from '../../standing/survey.ts';
 import { plannedCollar, positionOf } from '../../survey/collars.ts';
-import { checkCollarOnPlan } from '../../survey/findings/collar-off-plan.ts';
+import { checkCollarOnPlan, type OtherPeg } from '../../survey/findings/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../../survey/findings/collar-off-program.ts';
 import { readFixes } from '../../survey/fixes.ts';
 import { fromWgs84, type MapPosition } from '../../survey/grids.ts';
@@ -70,13 +70,22 @@ export function doubtsOfCollar(
   const { grid } = siteOfProject(project);
   const place = placeOf(hole);
   const own = plannedCollar(holeNouns(hole, 'collars'));
-  const program = [...documents]
-    .filter((document) => document.kind === 'hole')
-    .flatMap((document) => plannedCollar(holeNouns(document, 'collars')) ?? [])
-    .map(positionOf);
+  const pegs = pegsOf(documents);
+  const program = pegs.map((peg) => peg.at);
   const far = grid === undefined ? [] : checkCollarOnProgram(taken, program, grid, project.survey, place);
   if (far.length > 0 || own === undefined) return far;
-  return checkCollarOnPlan(taken, positionOf(own), project.survey, place);
+  const others = pegs.filter((peg) => peg.hole !== headerOf(hole).name);
+  return checkCollarOnPlan(taken, positionOf(own), project.survey, place, others);
+}
+
+/** The planned collars of a project with their holes. */
+export function pegsOf(documents: Iterable<Document>): readonly OtherPeg[] {
+  return [...documents]
+    .filter((document) => document.kind === 'hole')
+    .flatMap((document) => {
+      const peg = plannedCollar(holeNouns(document, 'collars'));
+      return peg === undefined ? [] : [{ hole: headerOf(document).name, at: positionOf(peg) }];
+    });
 }
 
 /** The position as the hole keeps it: handheld, beside the planned one. Without a height of its own it has the planned one's. */

@@ -14,6 +14,7 @@ import { checkCollarOnProgram } from '../../survey/findings/collar-off-program.t
 import { metresApart } from '../../survey/grids.ts';
 import { mineToMap } from '../../survey/mine-grid.ts';
 import { type TextTable, unreadableRow } from '../../survey/table.ts';
+import { pegsOf } from './collar-taken.ts';
 
 /** A table of surveyed collars and how it is meant. */
 export interface CollarsGiven {
@@ -58,7 +59,8 @@ export function takeCollars(
   const refused: Finding[] = [...read.findings];
   const doubts: Finding[] = [];
   const collars: CollarGiven[] = [];
-  const program = holes.flatMap((hole) => plannedCollar(holeNouns(hole, 'collars')) ?? []).map(positionOf);
+  const pegs = pegsOf(holes);
+  const program = pegs.map((peg) => peg.at);
   for (const row of read.collars) {
     const hole = holes.find((each) => each.id === row.hole.toUpperCase() || headerOf(each).name === row.hole);
     if (hole === undefined) {
@@ -76,8 +78,9 @@ export function takeCollars(
     const there = holeNouns(hole, 'collars');
     if (there.some((each) => samePlace(each, collar))) continue;
     const peg = plannedCollar(there);
+    const others = pegs.filter((each) => each.hole !== headerOf(hole).name);
     if (peg !== undefined)
-      doubts.push(...checkCollarOnPlan(positionOf(collar), positionOf(peg), project.survey, at));
+      doubts.push(...checkCollarOnPlan(positionOf(collar), positionOf(peg), project.survey, at, others));
     collars.push({
       hole,
       made: recordCollar(collar, maker),

@@ -1,6 +1,6 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { bearingAndDistance, type MapPosition } from '../grids.ts';
+import { bearingAndDistance, type MapPosition, metresApart } from '../grids.ts';
 import type { SurveySettings } from '../settings.ts';
 
 export const collarOffPlan = defineFinding({
@@ -12,19 +12,30 @@ export const collarOffPlan = defineFinding({
     'handheld fix is enough to see it.',
 });
 
-/** A collar as found against where it was planned, both of one grid. */
+/** A planned collar of another hole. */
+export interface OtherPeg {
+  readonly hole: string;
+  readonly at: MapPosition;
+}
+
+/** A collar as found against where it was planned, both of one grid; one that stands on the peg of another hole is told so. */
 export function checkCollarOnPlan(
   found: MapPosition,
   planned: MapPosition,
   settings: Pick<SurveySettings, 'collarToleranceM'>,
   place: Place,
+  others: readonly OtherPeg[] = [],
 ): readonly Finding[] {
   const { deg, metres } = bearingAndDistance(planned, found);
   if (metres <= settings.collarToleranceM) return [];
+  const taken = others.find(({ at }) => metresApart(at, found) <= settings.collarToleranceM);
   return [
     collarOffPlan.at(place, {
       problem: `the collar is ${metres.toFixed(1)} m from where it was planned, towards ${deg.toFixed(0).padStart(3, '0')}° grid`,
-      remedy: 'Is the rig on the right peg? If the peg was moved, say so and plan the direction anew.',
+      remedy:
+        taken === undefined
+          ? 'Is the rig on the right peg? If the peg was moved, say so and plan the direction anew.'
+          : `It is on the peg of ${taken.hole}: the wrong peg, or the two exchanged?`,
     }),
   ];
 }
