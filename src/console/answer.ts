@@ -6,6 +6,7 @@ import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
 import { answerMismatch } from './actions/mismatch.ts';
 import { settleMissing } from './actions/missing.ts';
 import { addNewCode, codeLists } from './actions/new-code.ts';
+import { answerNumbers } from './actions/number-bags.ts';
 import { makeRange } from './actions/range.ts';
 import { answerResplit } from './actions/resplit.ts';
 import { answerRod } from './actions/rod.ts';
@@ -33,6 +34,8 @@ export function answer(state: State, world: World): Step {
       return redrillHole(state, world);
     case 'state':
       return stopHole(state, world);
+    case 'number bags':
+      return answerNumbers(state, world);
     case 'reopen':
       return reopen(state, world);
     case 'ending':

@@ -90,4 +90,6 @@ export type Prompt =
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
   | { readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft }
   | { readonly kind: 'activity'; readonly cursor: number }
+  /** Bags labelled for a hole, also the evening before it is started. */
+  | { readonly kind: 'number bags'; readonly hole: string; readonly draft: Draft }
   | { readonly kind: 'reopen'; readonly hole: string; readonly draft: Draft };

@@ -1,7 +1,9 @@
 import { isOver } from '../hole/header.ts';
-import { headerOf, planOf } from '../hole/hole.ts';
+import { headerOf, holeNouns, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
+import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { formatBagNumber, parseBagNumber } from '../sampling/bag-number.ts';
 import { type BagRunLine, bagRunLines } from '../sampling/bag-run.ts';
 import { streamFoot } from '../sampling/stream.ts';
 import { headsOf } from './heads.ts';
@@ -40,4 +42,48 @@ export function bagRunOf(project: Project, hole: Document, toMm?: number): BagRu
     lines,
     shortMm: over || foot === undefined ? 0 : Math.max(0, foot - lastsToMm),
   };
+}
+
+/** A stamp for a run that is only thought of: no view of the numbers reads it. */
+const NO_TIME = '1970-01-01T00:00:00+00:00' as Stamp;
+
+/** Numbers to label for a hole, and the depth that they last to, millimetres. */
+export interface ProposedRun {
+  readonly first: string;
+  readonly last: string;
+  readonly toMm: number;
+}
+
+/**
+ * The numbers to label next so that the bags of a hole last to its planned depth: behind every number of its rig's block that is labelled for
+ * any hole. Undefined where they last already, the hole has no plan below the rig, its rig has no block, or the block is used up.
+ */
+export function proposedRun(
+  project: Project,
+  documents: Iterable<Document>,
+  hole: Document,
+): ProposedRun | undefined {
+  const { numbers, blocks } = project.sampling;
+  const { toMm, shortMm } = bagRunOf(project, hole);
+  const rig = rigOfBags(project, hole);
+  const block = blocks.find((each) => each.rig === rig);
+  if (toMm === undefined || shortMm === 0 || block === undefined) return undefined;
+  const serials = [...documents]
+    .filter((document) => document.kind === 'hole')
+    .flatMap((document) => holeNouns(document, 'bagRuns'))
+    .map((run) => parseBagNumber(numbers, run.last))
+    .filter((last) => last?.prefix === block.first.prefix)
+    .flatMap((last) => (last === undefined || last.serial > block.last.serial ? [] : [last.serial + 1]));
+  const first = { ...block.first, serial: Math.max(block.first.serial, ...serials) };
+  if (first.serial > block.last.serial) return undefined;
+  const whole = { first: formatBagNumber(numbers, first), last: formatBagNumber(numbers, block.last) };
+  const state = streamStateOf(hole);
+  const labelled = { ...state, bagRuns: [...state.bagRuns, { ...whole, rig, at: NO_TIME }] };
+  const last = bagRunLines(project.sampling, { name: hole.id, state: labelled }, toMm).at(-1);
+  return last === undefined ? undefined : { first: whole.first, last: last.number, toMm };
+}
+
+/** The rig whose block the bags of a hole are numbered from: the one that drills it, else the first of the project. */
+export function rigOfBags({ settings }: Project, hole: Document): string {
+  return holeNouns(hole, 'drilling').at(-1)?.rig ?? settings.rigs[0]?.name ?? '';
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { holeNouns } from '../../src/hole/hole.ts';
 import { checkBags } from '../../src/sampling/bags-check.ts';
 import { issue } from '../../src/sampling/issue.ts';
+import { bagRunOf } from '../../src/standing/bag-run.ts';
 import { nextRod } from '../../src/standing/rods.ts';
 import { streamStateOf } from '../../src/standing/stream.ts';
 import { emptySample, type Files, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
@@ -48,6 +49,26 @@ describe('numbers labelled for a hole', () => {
     expect(holeNouns(sitting.hole('MBRC003'), 'bagRuns')).toHaveLength(1);
     sitting.enter(';numbered MB000601 MB000700');
     expect(holeNouns(sitting.hole('MBRC003'), 'bagRuns')).toHaveLength(2);
+  });
+});
+
+describe('numbering the bags of a hole the evening before', () => {
+  it('takes the numbers that come next, enough down to the plan, and shows the bag run without starting the hole', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.press('f10', 'down', 'b');
+    expect(shown(sitting)).toContain('bags of MBRC004');
+    expect(shown(sitting)).toContain('130 m down to 130 m have no numbered bag yet.');
+    expect(shown(sitting)).toContain('Next in the block: MB000601 to MB0007');
+    sitting.press('enter');
+    const planned = sitting.hole('MBRC004');
+    expect(holeNouns(planned, 'drilling')).toEqual([]);
+    expect(holeNouns(planned, 'bagRuns')).toMatchObject([{ first: 'MB000601', rig: 'RC7' }]);
+    expect(bagRunOf(sitting.state().project, planned).shortMm).toBe(0);
+    expect(shown(sitting)).toContain('[ ] MB000601  0–1');
+    sitting.press('escape');
+    expect(sitting.state().screen.name).toBe('holes');
+    sitting.press('b');
+    expect(shown(sitting)).toMatch(/The \d+ numbered bags that come are enough down to 130 m\./);
   });
 });
 

@@ -89,6 +89,7 @@ const EVERY_QUESTION: Readonly<Record<Prompt['kind'], true>> = {
   resplit: true,
   'hand on': true,
   activity: true,
+  'number bags': true,
   reopen: true,
 };
 

@@ -1,3 +1,4 @@
+import { headerOf } from '../../hole/hole.ts';
 import { draftOf, edited } from '../draft.ts';
 import type { KeyEvent } from '../input/keys.ts';
 import type { ListOver, ListScreen, State } from '../state.ts';
@@ -40,6 +41,9 @@ export function leaveList(state: State): Step {
     return still({ ...state, screen: { ...history, cursor: 0 }, message: undefined });
   }
   const hole = screen.name === 'holes' ? undefined : screen.hole;
+  // A hole that is not started has no log to go back to.
+  const inHand = holeInHand(state);
+  if (inHand !== undefined && headerOf(inHand).state === 'planned') return openHoles(state);
   return still({
     ...state,
     screen:

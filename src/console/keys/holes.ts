@@ -1,5 +1,6 @@
 import { headerOf } from '../../hole/hole.ts';
 import { moveHole, openHole, pickedHole } from '../actions/holes.ts';
+import { askNumbers } from '../actions/number-bags.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import type { State } from '../state.ts';
 import { type Step, still } from '../step.ts';
@@ -61,6 +62,15 @@ export const HOLES_KEYS: readonly Binding[] = [
     hint: 'new hole',
     help: 'Make a hole that nobody planned',
     act: (state) => still({ ...state, prompt: { kind: 'new hole', draft: EMPTY_DRAFT }, message: undefined }),
+  },
+  {
+    name: 'number bags',
+    on: ['holes'],
+    keys: ['b'],
+    hint: 'number bags',
+    help: 'Number the bags of a hole the evening before; then its bag run, to tick off',
+    hindered: needsState(['planned', 'drilling', 'suspended'], 'it is over: no bag comes'),
+    act: askNumbers,
   },
   {
     name: 'suspend',

@@ -7,6 +7,7 @@ import { changeCodeShown } from './prompts/change-code-prompt.ts';
 import { dispatchShown, handOnShown } from './prompts/dispatch-prompts.ts';
 import { endingShown } from './prompts/ending-prompt.ts';
 import { newCodeShown } from './prompts/new-code-prompt.ts';
+import { numbersShown } from './prompts/number-bags-prompt.ts';
 import { resplitShown } from './prompts/resplit-prompt.ts';
 import { mismatchShown, rodShown } from './prompts/rod-prompts.ts';
 import { NOTHING, type Shown, typedShown } from './prompts/shown.ts';
@@ -52,6 +53,8 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return hole === undefined ? NOTHING : resplitShown(state, hole, prompt, width);
     case 'hand on':
       return handOnShown(state, prompt, width, theme);
+    case 'number bags':
+      return numbersShown(state, prompt, width, theme);
     case 'activity':
       return activityShown(state, prompt.cursor, theme);
     default: {

@@ -12,6 +12,7 @@ import {
   parseBagNumber,
 } from '../../sampling/bag-number.ts';
 import type { Sampling } from '../../sampling/sampling.ts';
+import { rigOfBags } from '../../standing/bag-run.ts';
 
 /** Records the numbers labelled for a hole. Refuses numbers of another form, a run backwards, and numbers that are labelled for a hole already. */
 export function numberBags(
@@ -42,7 +43,7 @@ export function numberBags(
     );
   const taken = labelledAlready(sampling, documents, first, last);
   if (taken !== undefined) return refused(REFUSALS.bagUsed.at(place, taken));
-  const rig = holeNouns(hole, 'drilling').at(-1)?.rig ?? project.settings.rigs[0]?.name ?? '';
+  const rig = rigOfBags(project, hole);
   const numbers = {
     first: formatBagNumber(sampling.numbers, first),
     last: formatBagNumber(sampling.numbers, last),
