@@ -43,6 +43,13 @@ describe('a survey run said on one line', () => {
     });
   });
 
+  it('said twice of one thing is the last that was said', () => {
+    expect(readRunSaid('magnetic open rods out single')).toMatchObject({
+      ok: true,
+      run: { inside: 'rods', pass: 'single' },
+    });
+  });
+
   it('names the tool whole, whatever is in its name', () => {
     expect(readRunSaid('magnetic in tool shot tool 5 by out')).toMatchObject({
       ok: true,
