@@ -1,6 +1,7 @@
 import { catalogueText } from '../src/check/finding-kinds.ts';
 import { conditionsPage } from '../src/termination/conditions-page.ts';
 import { FILE_KINDS, jsonSchemaOf } from './file-kinds.ts';
+import { findingExamples } from './finding-examples.ts';
 import { EVERY_FINDING_KIND } from './finding-kinds.ts';
 import { readmeText } from './readme.ts';
 
@@ -16,7 +17,7 @@ export function generatedFiles(): readonly GeneratedFile[] {
   }));
   return [
     ...schemas,
-    { path: 'src/check/FINDINGS.md', text: catalogueText(EVERY_FINDING_KIND) },
+    { path: 'src/check/FINDINGS.md', text: catalogueText(EVERY_FINDING_KIND, findingExamples()) },
     { path: 'src/termination/CONDITIONS.md', text: conditionsPage() },
     { path: 'README.md', text: readmeText() },
   ];

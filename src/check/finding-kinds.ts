@@ -22,21 +22,31 @@ export const allFindingKinds: readonly FindingKind[] = FINDING_KINDS_BY_ROOM.fla
 const HEAD = `# Findings
 
 Generated from the code. Every problem that offsider can find in data, by the room that looks for it. A _fault_ can't be used as it
-stands, a _warning_ can and probably shouldn't, a _note_ is worth knowing.
+stands, a _warning_ can and probably shouldn't, a _note_ is worth knowing. Below each: one input that brings it about, and what is said then.
 `;
 
-/** The catalogue of findings as Markdown: code, severity, what is wrong, why it matters. */
+/** What one input brings about: the input in words, and the text of the finding. */
+export interface FindingExample {
+  readonly input: string;
+  readonly text: string;
+}
+
+/** The catalogue of findings as Markdown: code, severity, what is wrong, why it matters, and by code an example of each. */
 export function catalogueText(
   rooms: readonly (readonly [room: string, kinds: readonly FindingKind[]])[] = FINDING_KINDS_BY_ROOM,
+  examples: ReadonlyMap<string, FindingExample> = new Map(),
 ): string {
   const sections = rooms.map(([room, kinds]) => {
     const sorted = [...kinds].sort((a, b) => (a.code < b.code ? -1 : 1));
-    return [`## ${room}`, ...sorted.map(entryText)].join('\n\n');
+    return [`## ${room}`, ...sorted.map((kind) => entryText(kind, examples.get(kind.code)))].join('\n\n');
   });
   return `${[HEAD.trimEnd(), ...sections].join('\n\n')}\n`;
 }
 
-function entryText({ code, severity, title, rationale }: FindingKind): string {
+function entryText({ code, severity, title, rationale }: FindingKind, example?: FindingExample): string {
   const said = title.endsWith('.') ? title : `${title}.`;
-  return `**\`${code}\`** (${severity}) ${said}\n${rationale}`;
+  const entry = `**\`${code}\`** (${severity}) ${said}\n${rationale}`;
+  return example === undefined
+    ? entry
+    : `${entry} Given ${example.input}:\n\n\`\`\`text\n${example.text}\n\`\`\``;
 }

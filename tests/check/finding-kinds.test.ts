@@ -54,4 +54,18 @@ describe('the collected kinds of finding', () => {
       expect(text).toContain(rationale);
     }
   });
+
+  it('show below each, where there is one, an input and the very words that it brings about', () => {
+    const [[room, kinds]] = FINDING_KINDS_BY_ROOM as [(typeof FINDING_KINDS_BY_ROOM)[number]];
+    const [kind] = kinds;
+    const example = { input: 'a comma too many', text: 'logging.json:3:5: a comma\n  Take it out.' };
+    const text = catalogueText(
+      [[room, [kind as (typeof kinds)[number]]]],
+      new Map([[kind?.code ?? '', example]]),
+    );
+    expect(text).toContain(
+      ' Given a comma too many:\n\n```text\nlogging.json:3:5: a comma\n  Take it out.\n```',
+    );
+    expect(catalogueText([[room, kinds]])).not.toContain('```');
+  });
 });
