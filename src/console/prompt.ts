@@ -1,4 +1,4 @@
-import type { RangeCommand } from '../desk/acts/range.ts';
+import type { RangeCommand } from '../desk/acts/range-plan.ts';
 import type { NumbersSaid } from '../desk/acts/resplit.ts';
 import type { RejectedPart } from '../desk/acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';

@@ -4,6 +4,7 @@ import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
+import { completeLine, completeWith } from './actions/complete.ts';
 import { scanIntoDispatch } from './actions/dispatch.ts';
 import { enterLine } from './actions/entry.ts';
 import { formKey } from './actions/fields.ts';
@@ -16,6 +17,7 @@ import { answer, promptKey } from './answer.ts';
 import { type Draft, EMPTY_DRAFT, edited } from './draft.ts';
 import { chordOf, type KeyEvent } from './input/keys.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
+import { lineWords } from './line-words.ts';
 import type { Prompt } from './prompt.ts';
 import { type Health, holeInHand, rowLeft, type State } from './state.ts';
 import { type Step, saying, sayingFinding, still, type World } from './step.ts';
@@ -92,6 +94,8 @@ function key(state: State, event: KeyEvent, world: World): Step {
       const worded = byWord(state, world);
       if (worded !== undefined) return worded;
     }
+    if (bound.act === completeLine && state.draft.text.startsWith(';'))
+      return completeWith(state, lineWords());
     return leavingRow(state, bound.act(state, world));
   }
   if (state.screen.name === 'line-up') return typeInLineUp(state, event);

@@ -3,13 +3,14 @@ import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { checkContaminated, checkHygiene } from '../sampling/hygiene.ts';
+import { checkMovedRows } from '../sampling/moved-rows.ts';
 import { checkRecovery } from '../sampling/recovery-check.ts';
 import { checkUnmended } from '../sampling/unmended.ts';
 import { rodsDown } from './hygiene.ts';
 import { waitingMismatches } from './mismatches.ts';
 import { streamMetres } from './recovery.ts';
 
-/** What stands out in the sample stream of a hole: mismatches not mended, hygiene by rod, contaminated and wet metres, recovery, splits off their target. */
+/** What stands out in the sample stream of a hole: mismatches not mended, rows moved over issued bags, hygiene by rod, contaminated and wet metres, recovery, splits off their target. */
 export function streamFindings(project: Project, hole: Document): readonly Finding[] {
   const { name } = headerOf(hole);
   const metres = streamMetres(project, hole);
@@ -18,6 +19,7 @@ export function streamFindings(project: Project, hole: Document): readonly Findi
       name,
       waitingMismatches(hole).map(([, rod]) => rod),
     ),
+    ...checkMovedRows(hole),
     ...checkHygiene(name, rodsDown(hole), project.sampling.hygieneEveryRods),
     ...checkContaminated(name, metres),
     ...checkRecovery(project.sampling, name, metres),

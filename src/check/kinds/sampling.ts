@@ -41,6 +41,7 @@ import { resultTwice } from '../../sampling/findings/result-twice.ts';
 import { resultUnit } from '../../sampling/findings/result-unit.ts';
 import { resultUnreadable } from '../../sampling/findings/result-unreadable.ts';
 import { resultsRefused } from '../../sampling/findings/results-refused.ts';
+import { rowsMoved } from '../../sampling/findings/rows-moved.ts';
 import { rateShort } from '../../sampling/findings/scheme-rate-short.ts';
 import { rateUnusual } from '../../sampling/findings/scheme-rate-unusual.ts';
 import { reservedTwice } from '../../sampling/findings/scheme-reserved-twice.ts';
@@ -98,6 +99,7 @@ export const SAMPLING_FINDING_KINDS: readonly FindingKind[] = [
   resultUnit,
   resultUnreadable,
   resultsRefused,
+  rowsMoved,
   rateShort,
   rateUnusual,
   reservedTwice,

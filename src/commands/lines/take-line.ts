@@ -1,6 +1,7 @@
 import { act, isPlain } from '../../desk/acts/act.ts';
 import { lineContext } from '../../desk/acts/line-context.ts';
-import { planRange, type RangePlan } from '../../desk/acts/range.ts';
+import { planRange } from '../../desk/acts/range.ts';
+import type { RangePlan } from '../../desk/acts/range-plan.ts';
 import { planSaid } from '../../desk/acts/said-range.ts';
 import { refusalUnderRows } from '../../desk/acts/shifted-refusal.ts';
 import { readShotSaid } from '../../desk/acts/shot-said.ts';
@@ -109,7 +110,8 @@ function settledAs(submitted: Submitted, words: (edit: Edit) => string): Promise
 /** A change of several rows is shown before it is made; here a last `=` stands for having looked. */
 async function takePlan(at: LinesAt, plan: Result<RangePlan>, insisted: boolean): Promise<Taken> {
   if (!plan.ok) return submitMade(at, plan);
-  if (insisted) return submitMade(at, { ok: true, value: plan.value.made });
+  if (insisted || plan.value.made.changes.length === 0)
+    return submitMade(at, { ok: true, value: plan.value.made });
   return {
     kind: 'refused',
     problem: `it changes several rows and nobody sees its preview: ${plan.value.lines.join('; ')}`,

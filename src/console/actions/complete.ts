@@ -1,6 +1,7 @@
+import { COMMAND_WORDS } from '../../shorthand/commands.ts';
 import { complete } from '../../shorthand/complete.ts';
+import type { Suggestion } from '../../shorthand/said.ts';
 import { draftOf } from '../draft.ts';
-import { lineWords } from '../line-words.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 import { entryContext } from './entry.ts';
@@ -8,10 +9,15 @@ import { openForm } from './fields.ts';
 
 /** Tab: takes the likeliest way to go on, and names the others; on an empty line it opens the fields. */
 export function completeLine(state: State): Step {
+  return completeWith(state, COMMAND_WORDS);
+}
+
+/** The same, with all the words that can follow `;`: those of screens stand in the table of keys, which knows this file. */
+export function completeWith(state: State, words: readonly Suggestion[]): Step {
   const hole = holeInHand(state);
   if (hole === undefined || state.screen.name !== 'log') return still(state);
   if (state.draft.text === '') return openForm(state);
-  const found = complete(state.draft.text, entryContext(state, hole, state.screen.cursor), lineWords());
+  const found = complete(state.draft.text, entryContext(state, hole, state.screen.cursor), words);
   const first = found.options[0];
   const others = [...found.options.slice(1), ...found.amounts]
     .slice(0, 6)

@@ -1,5 +1,5 @@
-import type { RangePlan } from '../../desk/acts/range.ts';
-import { planRange, type RangeCommand } from '../../desk/acts/range.ts';
+import { planRange } from '../../desk/acts/range.ts';
+import type { RangeCommand, RangePlan } from '../../desk/acts/range-plan.ts';
 import { planSaid } from '../../desk/acts/said-range.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Document } from '../../record/document.ts';

@@ -1,30 +1,20 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
-import type { Made, Maker } from '../../hole/commands/made.ts';
+import type { Maker } from '../../hole/commands/made.ts';
 import { replaceRows } from '../../hole/commands/rows.ts';
 import { headerOf, rowsDown } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps, within } from '../../quantity/interval.ts';
 import type { Document, Id } from '../../record/document.ts';
+import { fieldApplies } from '../../schema/applies.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
-import type { Command } from '../../shorthand/command.ts';
+import { carriedCell } from '../../shorthand/carry.ts';
 import { loggedDepth } from '../../standing/heads.ts';
+import type { Cell } from '../../value/cell.ts';
 import { type Row, sameObservation } from '../../value/row.ts';
-
-/** Commands that change where rows stand, or how many there are. Bags are facts: none of these renumbers one. */
-export type RangeCommand = Extract<
-  Command,
-  { readonly does: 'copy' | 'shift' | 'clear' | 'insert' | 'merge' | 'split' }
->;
-
-/** A change of several rows, worked out and not made yet: what it would do in words, and the edit. */
-export interface RangePlan {
-  readonly lines: readonly string[];
-  readonly made: Made;
-}
-
-type Rows = readonly (readonly [Id, Row])[];
+import type { RangeCommand, RangePlan, Rows } from './range-plan.ts';
+import { rangeLines, rangeWords } from './range-words.ts';
 
 /** Works a range command out on a hole. Refused where it names metres that are not logged or would lay rows over one another. */
 export function planRange(
@@ -34,7 +24,7 @@ export function planRange(
   maker: Maker,
 ): Result<RangePlan> {
   const rows = rowsDown(hole);
-  const next = nextRows(hole, rows, command, maker);
+  const next = nextRows(schema, hole, rows, command, maker);
   if (!next.ok) return next;
   const what = rangeWords(command);
   const made = replaceRows(
@@ -46,10 +36,17 @@ export function planRange(
       next.value.map(([, row]) => row),
     ),
   );
-  return made.ok ? ok({ lines: [what, ...previewLines(rows, next.value)], made: made.value }) : made;
+  if (!made.ok) return made;
+  return ok({ lines: rangeLines(hole, command, rows, next.value), made: made.value });
 }
 
-function nextRows(hole: Document, rows: Rows, command: RangeCommand, maker: Maker): Result<Rows> {
+function nextRows(
+  schema: LoggingSchema,
+  hole: Document,
+  rows: Rows,
+  command: RangeCommand,
+  maker: Maker,
+): Result<Rows> {
   if (command.does === 'split') return split(hole, rows, command.atMm, maker);
   if (command.does === 'insert') return insert(hole, rows, command);
   const inside = rows.filter(([, row]) => overlaps(row, command));
@@ -64,7 +61,7 @@ function nextRows(hole: Document, rows: Rows, command: RangeCommand, maker: Make
     case 'merge':
       return merge(hole, rows, inside, command);
     case 'copy':
-      return copy(hole, rows, inside, command, maker);
+      return copy(schema, hole, rows, inside, command, maker);
   }
 }
 
@@ -94,7 +91,10 @@ function insert(hole: Document, rows: Rows, at: Interval): Result<Rows> {
 
 function split(hole: Document, rows: Rows, atMm: Depth, maker: Maker): Result<Rows> {
   const found = rows.find(([, row]) => row.fromMm < atMm && row.toMm > atMm);
-  if (found === undefined) return nothing(hole, { fromMm: atMm, toMm: depthFromMm(atMm + 1) });
+  if (found === undefined) {
+    const boundary = rows.some(([, row]) => row.fromMm === atMm || row.toMm === atMm);
+    return boundary ? splitAlready(hole, atMm) : nothing(hole, { fromMm: atMm, toMm: depthFromMm(atMm + 1) });
+  }
   const [id, row] = found;
   return ok([
     ...rows.filter((each) => each !== found),
@@ -125,11 +125,18 @@ function merge(hole: Document, rows: Rows, inside: Rows, range: Interval): Resul
   const last = inside.at(-1) ?? first;
   return ok([
     ...rows.filter((each) => !inside.includes(each)),
-    [first[0], { ...first[1], toMm: last[1].toMm }],
+    [first[0], { ...first[1], toMm: last[1].toMm, ...remarksOf(inside) }],
   ]);
 }
 
+/** Remarks of rows that become one, in their order: none is lost. */
+function remarksOf(rows: Rows): { readonly remark?: string } {
+  const remarks = rows.flatMap(([, { remark }]) => remark ?? []);
+  return remarks.length === 0 ? {} : { remark: [...new Set(remarks)].join('; ') };
+}
+
 function copy(
+  schema: LoggingSchema,
   hole: Document,
   rows: Rows,
   inside: Rows,
@@ -138,47 +145,25 @@ function copy(
 ): Result<Rows> {
   const top = inside[0]?.[1].fromMm ?? 0;
   const byMm = (command.atMm ?? loggedDepth(hole)) - top;
-  const copies = inside.map(([, row]): readonly [Id, Row] => [
-    maker.newId(),
-    { ...moved(row, byMm), repeat: true },
-  ]);
+  const copies = inside.map(([, row]): readonly [Id, Row] => [maker.newId(), copyOf(schema, row, byMm)]);
   return ok([...rows, ...copies]);
+}
+
+/** A row again further down: what is observed in chips, as a point would repeat it; never a remark, a contact or a reading. */
+function copyOf(schema: LoggingSchema, row: Row, byMm: number): Row {
+  const { fromMm, toMm, noReturn } = moved(row, byMm);
+  if (noReturn) return { fromMm, toMm, cells: row.cells, noReturn };
+  const cells: { [field: string]: Cell } = {};
+  for (const field of schema.fields) {
+    if (fieldApplies(schema, cells, field))
+      cells[field.name] = carriedCell(schema, field, row) ?? { absent: field.unsaid };
+  }
+  const carried = schema.fields.filter((field) => carriedCell(schema, field, row) !== undefined);
+  return { fromMm, toMm, cells, carried: carried.map(({ name }) => name), repeat: true };
 }
 
 function moved(row: Row, byMm: number): Row {
   return { ...row, fromMm: depthFromMm(row.fromMm + byMm), toMm: depthFromMm(row.toMm + byMm) };
-}
-
-function rangeWords(command: RangeCommand): string {
-  if (command.does === 'split') return `split the row at ${formatDepth(command.atMm)} m`;
-  const range = formatInterval(command);
-  if (command.does === 'shift')
-    return `moved ${range} ${command.byMm < 0 ? 'up' : 'down'} by ${formatDepth(Math.abs(command.byMm))} m`;
-  const words = {
-    clear: `cleared ${range}`,
-    insert: `inserted ${range}, rows below moved down`,
-    merge: `made one row of ${range}`,
-    copy: `copied ${range}`,
-  };
-  return words[command.does];
-}
-
-/** What changes, row by row; the first few, and how many more. */
-function previewLines(before: Rows, after: Rows): readonly string[] {
-  const was = new Map(before);
-  const is = new Map(after);
-  const lines = [
-    ...after.flatMap(([id, row]) => {
-      const old = was.get(id);
-      if (old === undefined) return [`new row ${formatInterval(row)}`];
-      return old.fromMm === row.fromMm && old.toMm === row.toMm
-        ? []
-        : [`${formatInterval(old)} becomes ${formatInterval(row)}`];
-    }),
-    ...before.filter(([id]) => !is.has(id)).map(([, row]) => `${formatInterval(row)} is taken out`),
-  ];
-  const shown = lines.slice(0, 8);
-  return lines.length > shown.length ? [...shown, `and ${lines.length - shown.length} more`] : shown;
 }
 
 const nothing = (hole: Document, range: Interval): Result<Rows> =>
@@ -186,6 +171,17 @@ const nothing = (hole: Document, range: Interval): Result<Rows> =>
     REFUSALS.notThere.at(
       { hole: headerOf(hole).name, ...range },
       { problem: 'no row is logged there', remedy: 'Give a range that holds logged rows.' },
+    ),
+  );
+
+const splitAlready = (hole: Document, atMm: Depth): Result<Rows> =>
+  refused(
+    REFUSALS.badInterval.at(
+      { hole: headerOf(hole).name, fromMm: atMm },
+      {
+        problem: `a row ends at ${formatDepth(atMm)} m already`,
+        remedy: 'Give a depth inside the row that is to become two.',
+      },
     ),
   );
 

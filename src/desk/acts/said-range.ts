@@ -8,7 +8,7 @@ import { meaningsOf } from '../../schema/legend.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import type { RangeLine } from '../../shorthand/commands.ts';
 import { previewRange } from '../../shorthand/range.ts';
-import type { RangePlan } from './range.ts';
+import type { RangePlan } from './range-plan.ts';
 
 /** Works out what a range line (`;44-49 py2`) would say of the rows it names: the words of it, and the edit. */
 export function planSaid(schema: LoggingSchema, hole: Document, line: RangeLine): Result<RangePlan> {
@@ -39,5 +39,5 @@ export function planSaid(schema: LoggingSchema, hole: Document, line: RangeLine)
     (change) => `${formatInterval(change.before)}: ${change.changes.map((piece) => piece.text).join(', ')}`,
   );
   const skipped = preview.noReturn.map((row) => `${formatInterval(row)}: no return, stays as it is`);
-  return ok({ lines: [what, ...lines, ...skipped], made: made.value });
+  return ok({ lines: [`amend ${formatInterval(line)}`, ...lines, ...skipped], made: made.value });
 }

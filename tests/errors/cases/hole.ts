@@ -10,7 +10,9 @@ import type { RodDone } from '../../../src/hole/drilled.ts';
 import type { Decision } from '../../../src/hole/ending.ts';
 import type { Project } from '../../../src/project/project.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { apply } from '../../../src/record/apply.ts';
 import type { Document, Thing } from '../../../src/record/document.ts';
+import { checkMovedRows } from '../../../src/sampling/moved-rows.ts';
 import { waitingMismatches } from '../../../src/standing/mismatches.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { sampling } from '../../sampling/build.ts';
@@ -56,6 +58,19 @@ function mendedAfterVoid() {
   return rodMendedLater(project, noted, waiting, named, 0, MAKER);
 }
 
+/** A row moved a metre down after its bag was issued. */
+function movedOverBag(): Document {
+  const deed = { edit: 'k-9', at: at('08:00'), by: 'NOK', what: 'an edit' };
+  const bagged = hole('ZQRC004', {
+    bags: [{ number: 'ZQ000131', kind: 'primary', fromMm: 0, toMm: 1000 }],
+  });
+  const logged = apply(bagged, deed, [{ put: ['rows', 'k-1'], thing: row(0, 1) as Thing }]);
+  if (!logged.ok) throw new Error(logged.problem);
+  const moved = apply(logged.document, deed, [{ patch: ['rows', 'k-1'], set: { fromMm: 1000, toMm: 2000 } }]);
+  if (!moved.ok) throw new Error(moved.problem);
+  return moved.document;
+}
+
 /** What commands on a hole refuse. */
 export const HOLE_CASES: readonly ErrorCase[] = [
   given('hole-closed', 'a row for a hole that has ended', () =>
@@ -81,5 +96,6 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   given('shot-not-read', 'a run without its class of tool', () =>
     findingsIn(beginRunSaid(HOLE, 'gyro 2 in', MAKER)),
   ),
+  given('rows-moved', 'a row moved over an issued bag', () => checkMovedRows(movedOverBag())),
   given('bag-used-twice', 'a calico used again', () => findingsIn(issueBags(HOLE, 'bags', [BAG], MAKER))),
 ];
