@@ -22,7 +22,7 @@ export function foldDegrees(deg: number): number {
 /** Azimuth of a folded angle. Throws RangeError unless finite. */
 export function azimuth(deg: number, north: North, epoch?: number): Azimuth {
   if (!Number.isFinite(deg)) throw new RangeError(`azimuth must be finite degrees, got ${deg}`);
-  return { deg: foldDegrees(deg), north, ...(epoch === undefined ? {} : { epoch }) };
+  return epoch === undefined ? { deg: foldDegrees(deg), north } : { deg: foldDegrees(deg), north, epoch };
 }
 
 /** The signed difference a − b on the circle, in −180 < d ≤ 180 degrees; both must be of the same north. */

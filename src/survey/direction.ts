@@ -32,7 +32,7 @@ export function tangentOf(direction: Direction): Vector {
 
 /** The direction of a unit vector, its azimuth counted from `north`. A vertical one has azimuth 0. */
 export function directionOf(tangent: Vector, north: North, epoch?: number): Direction {
-  const across = Math.hypot(tangent.north, tangent.east);
+  const across = Math.sqrt(tangent.north * tangent.north + tangent.east * tangent.east);
   return {
     azimuth: azimuth(degrees(Math.atan2(tangent.east, tangent.north)), north, epoch),
     dip: dip(degrees(Math.atan2(-tangent.down, across))),

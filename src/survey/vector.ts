@@ -33,7 +33,7 @@ export function cross(a: Vector, b: Vector): Vector {
 }
 
 export function length(a: Vector): number {
-  return Math.hypot(a.north, a.east, a.down);
+  return Math.sqrt(dot(a, a));
 }
 
 /** The unit vector along `a`; the zero vector has no direction and comes back as it is. */
