@@ -1,11 +1,15 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
-import { openProject } from '../../../src/commands/at-project.ts';
 import { arrivalIn } from '../../../src/desk/arriving/read-arrival.ts';
 import { identifierFault } from '../../../src/files/identifiers.ts';
 import { makeBundle } from '../../../src/handover/bundle/make-bundle.ts';
-import type { Project } from '../../../src/project/project.ts';
+import { type Project, resolveProject } from '../../../src/project/project.ts';
+import { projectSettings } from '../../../src/project/settings.ts';
 import type { Stamp } from '../../../src/quantity/stamp.ts';
-import { hear, SAMPLE } from '../../commands/support/outside.ts';
+import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
+import { resolveStyle } from '../../../src/schema/resolve.ts';
+import { SAMPLE } from '../../commands/support/outside.ts';
 import { spoiling } from '../../files/hostile.ts';
 import { holeWith, rod, row } from '../../standing/support/hole.ts';
 import { attached, mailWith } from '../crafted-mail.ts';
@@ -117,12 +121,13 @@ const arrivingMail = fc.oneof(
 /** Mails: one with a hole and a bundle spoiled, and mails of pieces in any order. */
 export const mails = target('a mail that arrives', arrivingMail, (bytes) => takenBadly(bytes, 'in.eml'));
 
-let sample: Promise<Project> | undefined;
-const sampleProject = async (): Promise<Project> => {
-  const opened = await openProject(hear().outside, { folder: SAMPLE });
-  if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
-  return opened.value.project;
-};
+/** The sample's settings over a starter style, read before any case is measured. */
+const SAMPLE_PROJECT = ((): Project => {
+  const settings = projectSettings.parse(JSON.parse(readFileSync(join(SAMPLE, 'project.json'), 'utf8')));
+  const resolved = resolveProject(settings, resolveStyle('orogenic-gold') as LoggingSchema);
+  if (!resolved.ok) throw new Error(JSON.stringify(resolved.findings));
+  return resolved.value;
+})();
 
 const piece = fc.oneof(
   fc.constantFrom(
@@ -155,8 +160,7 @@ const CAMP = { to: ['camp@example.com'], cc: ['office@example.com'] };
 
 /** Drafts of a project whose names are made to be headers. */
 export const drafts = target('a mail draft', fc.tuple(said, said, said), async ([project, person, hole]) => {
-  sample ??= sampleProject();
-  const { settings, ...rest } = await sample;
+  const { settings, ...rest } = SAMPLE_PROJECT;
   const people = settings.people.map((each) => ({ ...each, name: person }));
   const named = { ...rest, settings: { ...settings, name: project, people, camp: CAMP } };
   const begun = holeWith(
