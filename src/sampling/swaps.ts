@@ -2,7 +2,7 @@ import type { Bag } from '../hole/bags.ts';
 import type { Assay } from './results-read.ts';
 import type { Sampling } from './sampling.ts';
 
-/** A control whose result is off, for a look at what it reads like. */
+/** A control whose result is off: a standard that fails, a blank over its limit. Neither reads like what it is. */
 export interface OffControl {
   readonly number: string;
   readonly analyte: string;
@@ -34,7 +34,7 @@ export function suspectedSwap(
   off: OffControl,
 ): string | undefined {
   const control = bags.find((bag) => bag.number === off.number);
-  const others = lotsLike(sampling, off.analyte, off.value).filter((lot) => lot !== control?.material);
+  const others = lotsLike(sampling, off.analyte, off.value);
   if (others.length > 0) return `It reads like ${others.join(' or ')}: was that sachet in the bag?`;
   const beside = neighbours(assays, off.number).filter((assay) => {
     const found = assay.values[off.analyte];
