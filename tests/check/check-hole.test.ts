@@ -26,8 +26,8 @@ const codes = (changed: ReadonlyMap<string, Document>, id: string) =>
   checkHole(project, changed.get(`hole/${id}`)!, changed.values()).map((finding) => finding.code);
 
 describe('a hole held against every check', () => {
-  it('has nothing found in a sound one', () => {
-    expect(codes(documents, 'MBRC003')).toEqual([]);
+  it('has one note in a sound one where a rod went by without a look at cyclone and splitter', () => {
+    expect(codes(documents, 'MBRC003')).toEqual(['hygiene-not-looked']);
   });
 
   it.each([
@@ -39,6 +39,10 @@ describe('a hole held against every check', () => {
       'row-field-unknown',
     ],
     ['a bag under a number used in another hole', 'bags', 2, { number: 'MB000121' }, 'number-used-twice'],
+    ['a mismatch that was noted and not mended', 'rods', 4, { unmended: true }, 'mismatch-unmended'],
+    ['a contaminated metre', 'stream', 1, { contaminated: true }, 'metres-contaminated'],
+    ['a wet metre', 'stream', 1, { moisture: 'wet' }, 'wet-run'],
+    ['a metre of which little came up', 'stream', 1, { recovery: 'poor' }, 'recovery-low'],
     ['a shot whose dip points up', 'shots', 1, { dipDeg: 59.8 }, 'survey-dip-upwards'],
   ])('finds %s, and says where', (_what, table, index, change, code) => {
     const changed = withThing('MBRC003', table, index, change as Thing);

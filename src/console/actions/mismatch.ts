@@ -25,7 +25,7 @@ export const LOOK_ANSWERS: { readonly [look in Look]: string } = {
 };
 
 /** What a look told, or undefined where what is typed is no answer to it. */
-export function readLook(look: Look, typed: string): RodSeen | undefined {
+function readLook(look: Look, typed: string): RodSeen | undefined {
   const text = typed.trim();
   if (look === 'first')
     return /^(?=.*\d$)[A-Z0-9-]{2,}$/i.test(text) ? { first: text.toUpperCase() } : undefined;
