@@ -137,6 +137,12 @@ describe('a table of collars', () => {
     expect(collars.map((one) => one.hole)).toEqual(['A']);
     expect(findings.map((one) => one.place.line)).toEqual([3, 4, 5]);
   });
+
+  test('refuses a coordinate further out than any grid reaches', () => {
+    const { collars, findings } = readCollarTable([head, ['A', '-9007206033412', '2', '3']], COLUMNS, FILE);
+    expect(collars).toEqual([]);
+    expect(problemsOf(findings)).toEqual(['no grid reaches so far']);
+  });
 });
 
 describe('positions by metre', () => {
