@@ -164,6 +164,16 @@ describe('the collar by command', () => {
     expect(collars).toMatchObject([{ rank: 'planned' }, { rank: 'handheld', elevationMm: 431_500 }]);
   });
 
+  it('may be given in the mine grid, where there is one', async () => {
+    const folder = withSurvey(
+      '"mineGrid": {"rotationDeg": 90, "mapOrigin": {"eastM": 412460, "northM": 6778160}, "mineOrigin": {"eastM": 1000, "northM": 2000}}',
+    );
+    const { out } = await take({ collar: '1000 2002 431 l' }, {}, folder);
+    expect(out).toContain('Collar read: 412462.0 E 6778160.0 N (typed at the rig, mine grid), 2.0 m from');
+    const none = await take({ collar: '1000 2002 431 l' });
+    expect([none.code, none.err]).toEqual([2, expect.stringContaining('has no mine grid')]);
+  });
+
   it('without a fix, or with sentences that do not fit their checksum, is refused with the reason', async () => {
     for (const [file, why] of [
       [gps(FIX.replace('431.5', '439.5')), 'checksum'],

@@ -132,9 +132,10 @@ export function dipLines(form: LineUpForm, { here }: LineUpContext, width: numbe
 export function collarLines(form: LineUpForm, context: LineUpContext, width: number): readonly Line[] {
   const { collar } = form.taken;
   const positions = collarSentences(context, collar);
+  const local = context.project.settings.survey.mineGrid === undefined ? '' : ' (l behind them: mine grid)';
   return [
     ...wrap(
-      'Where does the collar stand? East, north and height in metres; or paste what the GPS sends; or type the path of its file or device.',
+      `Where does the collar stand? East, north and height in metres${local}; or paste what the GPS sends; or type the path of its file or device.`,
       width,
     ),
     ...(positions.length === 0

@@ -10,6 +10,7 @@ import { checkCollarOnPlan, type OtherPeg } from '../../survey/findings/collar-o
 import { checkCollarOnProgram } from '../../survey/findings/collar-off-program.ts';
 import { readFixes } from '../../survey/fixes.ts';
 import { fromWgs84, type MapPosition } from '../../survey/grids.ts';
+import { mineToMap } from '../../survey/mine-grid.ts';
 
 /** A position of the collar read at the rig: metres of the project's grid, the height above the sea where one was given. */
 export interface CollarTaken extends MapPosition {
@@ -24,9 +25,25 @@ export type CollarRead =
 
 const wrong = (problem: string): CollarRead => ({ ok: false, problem });
 
-/** Reads a collar position: `412500.2 6778241.0 431` (east, north, height in metres of the grid), or the sentences of a GPS (NMEA 0183). */
+/** Reads a collar position: `412500.2 6778241.0 431` (east, north, height in metres of the grid; `l` behind it: of the mine grid), or the sentences of a GPS (NMEA 0183). */
 export function readCollar(project: Project, hole: Document, text: string): CollarRead {
-  return text.includes('$') ? readGps(project, text) : readNumbers(hole, text);
+  if (text.includes('$')) return readGps(project, text);
+  const local = /^(.*\S)\s+l$/.exec(text.trim())?.[1];
+  return local === undefined ? readNumbers(hole, text) : readLocal(project, hole, local);
+}
+
+/** A position of the local mine grid, turned to the map grid. */
+function readLocal(project: Project, hole: Document, text: string): CollarRead {
+  const { mineGrid } = siteOfProject(project);
+  if (mineGrid === undefined)
+    return wrong('project.json has no mine grid: give the position on the map grid.');
+  const read = readNumbers(hole, text);
+  if (!read.ok) return read;
+  const { heightM, source } = read.collar;
+  return {
+    ok: true,
+    collar: { ...mineToMap(mineGrid, read.collar), heightM, source: `${source}, mine grid` },
+  };
 }
 
 function readNumbers(hole: Document, text: string): CollarRead {
