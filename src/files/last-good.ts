@@ -7,9 +7,12 @@ import { HAND_WRITTEN } from './project-folder.ts';
 
 const READ = 'read';
 
-/** Keeps a file written by hand as it was read, where these bytes are not kept yet: every version that was ever worked with stays. */
+/**
+ * Keeps a file written by hand as it was read, where these bytes are not kept yet: every version that was ever worked with stays. A
+ * disk that does not take it now keeps nobody from working: nothing is written over it, and the next opening tries again.
+ */
 export async function keepAsRead(disk: Disk, folder: string, file: string, bytes: Uint8Array): Promise<void> {
-  await keepCopy(disk, folder, { file, bytes, because: READ });
+  await keepCopy(disk, folder, { file, bytes, because: READ }).catch(() => {});
 }
 
 /** The latest version of a file that could be read, among the kept ones, from the top of the project; undefined where there is none. */

@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Disk } from '../../src/files/disk.ts';
 import { noProject, notJson } from '../../src/files/findings.ts';
 import { keepAsRead, withLastRead } from '../../src/files/last-good.ts';
 import { realDisk } from '../../src/files/real-disk.ts';
@@ -35,6 +36,17 @@ describe('versions of project.json and logging.json', () => {
       'Mend it. Versions that could be read are kept, the newest is journal/kept/logging.json.read.11.',
     );
     expect(other?.remedy).toBe('Mend it.');
+  });
+
+  it('keep nobody from working where the disk does not take one', async () => {
+    const folder = newProject();
+    const create: Disk['create'] = async (path) => {
+      if (path.includes('kept')) throw Object.assign(new Error('full'), { code: 'ENOSPC' });
+      return realDisk.create(path);
+    };
+    const desk = await opened(folder, { disk: { ...realDisk, create } });
+    expect(desk.findings()).toEqual([]);
+    await desk.close();
   });
 
   it('are named where project.json is gone', async () => {
