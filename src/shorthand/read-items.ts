@@ -35,7 +35,8 @@ export function readItems(context: ItemsContext, text: string, start: number): I
   for (;;) {
     const spaces = /^ */.exec(text.slice(at))?.[0].length ?? 0;
     const end = readEnd(text, at);
-    if (end !== undefined) return { kind: 'items', said, ...end };
+    if (end !== undefined)
+      return { kind: 'items', said, ...end, insisted: end.insisted || said.at(-1)?.insisted === true };
     const mayName = at === start || spaces > 0;
     const item = readItem(context, text, at + spaces, mayName);
     if ('kind' in item) return item;
@@ -141,7 +142,7 @@ function amountBehind(
   return finished(text, at, end, { field: typed.field, says, byKey: letters.length === 1 });
 }
 
-/** A `=` glued to an item insists on that item; one behind a space, on the whole row. */
+/** A `=` behind an item insists on that item; behind the last one, glued or not, on the whole row. */
 function finished(
   text: string,
   at: number,
