@@ -34,6 +34,8 @@ export function answer(state: State, world: World): Step {
       return redrillHole(state, world);
     case 'state':
       return stopHole(state, world);
+    case 'scanned':
+      return still({ ...state, prompt: undefined, message: undefined });
     case 'number bags':
       return answerNumbers(state, world);
     case 'reopen':

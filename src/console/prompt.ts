@@ -90,6 +90,8 @@ export type Prompt =
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
   | { readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft }
   | { readonly kind: 'activity'; readonly cursor: number }
+  /** A scanned bag that is not where or what it should be: read whole, for its remedy may take hands near the machine. */
+  | { readonly kind: 'scanned'; readonly number: string; readonly said: string; readonly ground: string }
   /** Bags labelled for a hole, also the evening before it is started. */
   | { readonly kind: 'number bags'; readonly hole: string; readonly draft: Draft }
   | { readonly kind: 'reopen'; readonly hole: string; readonly draft: Draft };

@@ -153,6 +153,9 @@ function typeInLine(state: State, event: KeyEvent): Step {
 
 function inPrompt(state: State, event: KeyEvent, world: World): Step {
   const chord = chordOf(event);
+  // A scanned bag asks nothing: what is typed on goes to the line, and no key is lost.
+  if (state.prompt?.kind === 'scanned' && chord !== 'escape' && chord !== 'enter')
+    return key({ ...state, prompt: undefined }, event, world);
   if (chord === 'escape') return still({ ...state, prompt: undefined, message: undefined });
   if (chord === 'enter') return answer(state, world);
   if (chord === 'ctrl-c')

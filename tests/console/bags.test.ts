@@ -92,7 +92,7 @@ describe('a bag scanned at any time', () => {
     sitting.enter('MB000613');
     expect(said(sitting)).toBe('MB000613 is the field duplicate 11–12, coming.');
     sitting.enter('MB001999');
-    expect(said(sitting)).toContain('labelled for no hole: a foreign bag');
+    expect(shown(sitting)).toContain('labelled for no hole: a foreign bag');
   });
 });
 

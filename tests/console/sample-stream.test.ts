@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { holeNouns } from '../../src/hole/hole.ts';
 import { checkBags } from '../../src/sampling/bags-check.ts';
 import { issue } from '../../src/sampling/issue.ts';
+import { NEAR_SPLITTER } from '../../src/sampling/mismatch.ts';
 import { bagRunOf } from '../../src/standing/bag-run.ts';
 import { nextRod } from '../../src/standing/rods.ts';
 import { streamStateOf } from '../../src/standing/stream.ts';
@@ -217,7 +218,7 @@ describe('a bag held against where it lies', () => {
     sitting.enter(';scan 2.5 MB000603');
     expect(said(sitting)).toBe('MB000603 is the primary 2–3, and lies where it belongs.');
     sitting.enter(';scan 3 603');
-    expect(said(sitting)).toContain('MB000603 is primary 2–3: the stream is one behind.');
+    expect(shown(sitting)).toContain('MB000603 is primary 2–3: the stream is one behind.');
   });
 
   it('is taken from a scanner behind a place that is typed once', async () => {
@@ -225,8 +226,22 @@ describe('a bag held against where it lies', () => {
     sitting.press('f2', 'enter');
     sitting.type(';scan 2 ');
     sitting.happen({ kind: 'scan', number: 'MB000604' });
-    expect(said(sitting)).toContain('MB000604 is primary 3–4: the stream is one ahead.');
+    expect(shown(sitting)).toContain('MB000604 is primary 3–4: the stream is one ahead.');
     expect(sitting.state().draft.text).toBe(';scan 2 ');
+  });
+
+  it('is told whole on the smallest screen, the driller’s word with it, and takes no key from the line', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.happen({ kind: 'scan', number: 'MB000129' });
+    const words = sitting
+      .screen(80, 24)
+      .join(' ')
+      .replace(/[│\s]+/g, ' ');
+    expect(words).toContain("MB000129 is labelled for MBRC001: another hole's bags.");
+    expect(words).toContain(NEAR_SPLITTER);
+    sitting.type('p3');
+    expect(sitting.state().prompt).toBeUndefined();
+    expect(sitting.state().draft.text).toBe('p3');
   });
 
   it('under the wrong chute is the duplicate swapped with its primary, which one edit writes down', async () => {
@@ -235,7 +250,7 @@ describe('a bag held against where it lies', () => {
     const twin = holeNouns(hole(sitting), 'bags').find((bag) => bag.kind === 'field duplicate');
     const metre = (twin?.fromMm ?? 0) / 1000;
     sitting.enter(`;scan ${metre} first ${twin?.number}`);
-    expect(said(sitting)).toContain('duplicate and primary swapped');
+    expect(shown(sitting)).toContain('duplicate and primary swapped');
     sitting.enter(`;swap ${twin?.number}`);
     const bags = holeNouns(hole(sitting), 'bags');
     const [now, other] = [twin?.number, twin?.of].map((number) => bags.find((bag) => bag.number === number));

@@ -90,6 +90,7 @@ const EVERY_QUESTION: Readonly<Record<Prompt['kind'], true>> = {
   'hand on': true,
   activity: true,
   'number bags': true,
+  scanned: true,
   reopen: true,
 };
 
@@ -107,6 +108,7 @@ const ASKED: readonly Prompt[] = [
     draft: hostileDraft,
   },
   { kind: 'dispatch', draft: hostileDraft },
+  { kind: 'scanned', number: HOSTILE[0] ?? '', said: HOSTILE[1] ?? '', ground: HOSTILE[2] ?? '' },
   { kind: 'resplit' },
   { kind: 'redrill', hole: HOSTILE[4] ?? '', draft: hostileDraft },
   { kind: 'reopen', hole: HOSTILE[9] ?? '', draft: hostileDraft },

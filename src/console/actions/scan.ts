@@ -27,10 +27,14 @@ export function scanPlaced(state: State, hole: Document, text: string, lies: Sca
   const number = numberMeant(state.project.sampling, stream, text);
   const others = otherHoles(state.documents.values(), hole);
   const { known, named } = scanCheck(state.project.sampling, stream, number, lies, others);
-  if (named !== undefined)
-    return still(saying(state, `${number} is ${known}: ${named.name}. ${named.ground}`, 'alert'));
+  if (named !== undefined) {
+    const said = `${number} is ${known}: ${named.name}. ${named.happened}`;
+    const prompt = { kind: 'scanned', number, said, ground: named.ground } as const;
+    return still({ ...state, prompt, message: undefined });
+  }
+  const after = state.prompt?.kind === 'scanned' ? { ...state, prompt: undefined } : state;
   const belongs = lies === undefined ? '' : ', and lies where it belongs';
-  return still(saying(state, `${number} is ${isBag(known) ? 'the ' : ''}${known}${belongs}.`, 'good'));
+  return still(saying(after, `${number} is ${isBag(known) ? 'the ' : ''}${known}${belongs}.`, 'good'));
 }
 
 /** True where the words begin with the kind of a bag, and are not those of a number without one. */

@@ -2,7 +2,7 @@ import type { Prompt } from '../prompt.ts';
 import { holeInHand, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
-import { type Line, line, spans } from '../widgets/line.ts';
+import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { changeCodeShown } from './prompts/change-code-prompt.ts';
 import { dispatchShown, handOnShown } from './prompts/dispatch-prompts.ts';
 import { endingShown } from './prompts/ending-prompt.ts';
@@ -53,6 +53,12 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return hole === undefined ? NOTHING : resplitShown(state, hole, prompt, width);
     case 'hand on':
       return handOnShown(state, prompt, width, theme);
+    case 'scanned':
+      return {
+        title: `bag ${prompt.number}`,
+        lines: [...wrap(prompt.said, width, 'alert'), ...wrap(prompt.ground, width)],
+        foot: [line('Enter goes on, so does any other key. Nothing is changed.', 'faint')],
+      };
     case 'number bags':
       return numbersShown(state, prompt, width, theme);
     case 'activity':
