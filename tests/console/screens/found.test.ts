@@ -1,4 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { listOf } from '../../../src/console/screens/lists/list-of.ts';
+import { allLines } from '../../../src/console/screens/lists/listed.ts';
+import { themeFor } from '../../../src/console/theme.ts';
+import { copiesMerged } from '../../../src/files/findings.ts';
+import { apply } from '../../../src/record/apply.ts';
+import type { Thing } from '../../../src/record/document.ts';
+import { merge } from '../../../src/record/merge.ts';
 import { type Files, type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
 
 const HOLE = 'holes/MBRC003.json';
@@ -71,5 +78,43 @@ describe('what was found on opening', () => {
     expect(sitting.state().message).toBeUndefined();
     sitting.press('ctrl-f');
     expect(text(sitting)).toContain('Nothing: every file is as it was left.');
+  });
+
+  it('shows of a hole that another copy lay over who did what there, and what it changed', async () => {
+    const sitting = await changed(() => ({}));
+    const hole = sitting.hole('MBRC003');
+    const [row = ''] = Object.entries(hole.tables.rows ?? {}).at(-1) ?? [];
+    const edit = (at: string, set: Thing) => {
+      const deed = { edit: `camp-${at}`, at: `2026-03-14T1${at}:00:00+08:00`, by: 'KL', what: `row ${at}` };
+      const made = apply(hole, deed, [{ patch: ['rows', row], set }]);
+      if (!made.ok) throw new Error(made.problem);
+      return made.document;
+    };
+    const deed = {
+      edit: 'here-9',
+      at: '2026-03-14T12:00:00+08:00',
+      by: 'NOK',
+      what: 'merged with another copy',
+    };
+    const merged = merge(edit('0', { mark: 'look' }), edit('1', { remark: 'wet' }), deed, () => 'here-10');
+    const finding = copiesMerged.at(
+      { file: HOLE },
+      { problem: 'another copy lay over it', remedy: 'Both are merged.' },
+    );
+    const state = {
+      ...sitting.state(),
+      found: [finding],
+      documents: new Map([[`hole/${hole.id}`, merged.document]]),
+    };
+    const lines = listOf(
+      state,
+      { name: 'found', cursor: 0, find: '', from: 'head' },
+      90,
+      themeFor({ colour: false, ascii: false }),
+    );
+    const shown = allLines(lines).map((each) => each.map((span) => span.text).join(''));
+    expect(shown.join('\n')).toMatch(
+      /theirs: 2026-03-14 11:00:00 KL: row 1[\s\S]*45–46 remark: nothing → wet/,
+    );
   });
 });

@@ -1,6 +1,8 @@
 import { documentPath } from '../../../files/document-file.ts';
+import { copiesMerged, editedOutside } from '../../../files/findings.ts';
 import type { Finding, Severity } from '../../../finding/finding.ts';
 import { formatPlace } from '../../../finding/place.ts';
+import type { Entry } from '../../../record/document.ts';
 import type { State } from '../../state.ts';
 import type { Tone } from '../../theme.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
@@ -8,6 +10,12 @@ import { entryLines } from './history-list.ts';
 import { type Listed, oneSection } from './listed.ts';
 
 const TONES: Readonly<Record<Severity, Tone>> = { fault: 'alert', warning: 'warn', note: 'faint' };
+
+/** Findings that an entry of the history records, and how it is told. */
+const RECORDED: Readonly<Record<string, (entry: Entry) => boolean>> = {
+  [editedOutside.code]: (entry) => entry.outside === true,
+  [copiesMerged.code]: (entry) => entry.merged !== undefined,
+};
 
 /** What was found on opening the project and of its files since: where, what is wrong, what to do and what was kept, worst first. */
 export function foundList(state: State, width: number): Listed {
@@ -40,11 +48,12 @@ function indented(text: string, width: number, tone: Tone): readonly Line[] {
   return wrap(text, width - 4, tone).map((each): Line => [{ text: '    ' }, ...each]);
 }
 
-/** Of a file that was edited outside: what was changed in it, thing by thing, from the entry that records it. */
+/** Of a file that was edited outside, or that another copy lay over: what came of it, thing by thing, from the entry that records it. */
 function changedOutside(state: State, finding: Finding, width: number): readonly Line[] {
-  if (finding.code !== 'edited-outside') return [];
+  const recorded = RECORDED[finding.code];
+  if (recorded === undefined) return [];
   const document = [...state.documents.values()].find((each) => documentPath(each) === finding.place.file);
-  const entry = document?.history.findLast((each) => each.outside === true);
+  const entry = document?.history.findLast(recorded);
   if (document === undefined || entry === undefined) return [];
   return entryLines(state.project.schema, document, entry, width).slice(1);
 }
