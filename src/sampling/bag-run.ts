@@ -1,4 +1,5 @@
 import { formatDepth } from '../quantity/depth.ts';
+import { NEAR_SPLITTER } from './mismatch.ts';
 import type { Sampling } from './sampling.ts';
 import type { ControlKind } from './settings.ts';
 import { csvText, htmlText } from './sheet-text.ts';
@@ -91,7 +92,7 @@ export function bagRunCsv(lines: readonly BagRunLine[]): string {
   ]);
 }
 
-/** The bag run as one HTML page to print for the splitter, with a box to tick and every control in bold. */
+/** The bag run as one HTML page to print for the splitter, with a box to tick and every control in bold, and the driller's word before hands go near. */
 export function bagRunHtml(lines: readonly BagRunLine[], title: string): string {
   const rows = lines.map((line) => {
     const cells = [
@@ -113,7 +114,7 @@ export function bagRunHtml(lines: readonly BagRunLine[], title: string): string 
     `<h1>${htmlText(title)}</h1>`,
     '<table><thead><tr><th></th><th>number</th><th>hole</th><th>from m</th><th>to m</th><th>tray / no.</th><th>put in</th></tr></thead><tbody>',
     ...rows,
-    '</tbody></table></body></html>',
+    `</tbody></table><p><b>${htmlText(NEAR_SPLITTER)}</b></p></body></html>`,
     '',
   ].join('\n');
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { bagRunCsv, bagRunHtml, bagRunLines, bagRunText } from '../../src/sampling/bag-run.ts';
 import { issue } from '../../src/sampling/issue.ts';
+import { NEAR_SPLITTER } from '../../src/sampling/mismatch.ts';
 import { csvText, htmlText } from '../../src/sampling/sheet-text.ts';
 import { atCollar, sampling } from './build.ts';
 
@@ -43,6 +44,7 @@ test('as HTML nothing in a name can become markup', () => {
   );
   expect(html).toContain('&lt;b&gt;&amp;&quot;');
   expect(html).not.toContain('<script>');
+  expect(html).toContain(NEAR_SPLITTER);
   expect(html.match(/class="control"/g)?.length).toBe(lines.filter((line) => line.kind !== 'primary').length);
 });
 
