@@ -1,8 +1,8 @@
 import type { SurveyRun } from '../hole/direction.ts';
 import { parseDepth } from '../quantity/depth.ts';
 
-/** What is said once of a run of shots; when, and how it ranks, comes from whoever records it. */
-export type RunSaid = Omit<SurveyRun, 'at' | 'rank'>;
+/** What is said once of a run of shots; when, and how it ranks where that is not said, comes from whoever records it. */
+export type RunSaid = Omit<SurveyRun, 'at' | 'rank'> & { readonly rank?: number };
 
 /** The north that each class of tool usually gives its azimuths from. Common practice. */
 export const USUAL_NORTH = {
@@ -13,7 +13,7 @@ export const USUAL_NORTH = {
 
 /** How a run is said, for messages. */
 export const RUN_FORM =
-  'north-seeking | aligned | magnetic, then if need be: from true | magnetic | grid | mine, in | out | single, rods | open, offset 1.5, steel 8, on 2026-03-12, by JPE, and last tool and its name';
+  'north-seeking | aligned | magnetic, then if need be: from true | magnetic | grid | mine, in | out | single, rods | open, offset 1.5, steel 8, rank 70, on 2026-03-12, by JPE, and last tool and its name';
 
 /** A run as said, with its date (`2026-03-12`) where one was said; or what is wrong with it, in words. */
 export type RunRead =
@@ -76,7 +76,7 @@ const wrong = (problem: string): RunRead => ({ ok: false, problem });
 const own = <T>(table: Readonly<Record<string, T>>, word: string): T | undefined =>
   Object.hasOwn(table, word) ? table[word] : undefined;
 
-const TAKES_VALUE = new Set(['from', 'offset', 'steel', 'by', 'on']);
+const TAKES_VALUE = new Set(['from', 'offset', 'steel', 'rank', 'by', 'on']);
 
 function saidBy(word: string, value: string): Partial<RunSaid> | undefined {
   switch (word) {
@@ -96,6 +96,8 @@ function saidBy(word: string, value: string): Partial<RunSaid> | undefined {
       return metresInto('toolOffsetMm', value);
     case 'steel':
       return metresInto('steelMm', value);
+    case 'rank':
+      return /^(\d{1,2}|100)$/.test(value) ? { rank: Number(value) } : undefined;
     case 'by':
       return value === '' ? undefined : { operator: value };
     default:

@@ -26,7 +26,9 @@ describe('a survey run said on one line', () => {
 
   it('takes what is not as usual in any order, the name of the tool last and whole', () => {
     expect(
-      readRunSaid('magnetic open steel 8.5 offset 3 from grid out on 2026-03-12 by JPE tool single shot 5'),
+      readRunSaid(
+        'magnetic open steel 8.5 offset 3 from grid out rank 70 on 2026-03-12 by JPE tool single shot 5',
+      ),
     ).toEqual({
       ok: true,
       on: '2026-03-12',
@@ -38,6 +40,7 @@ describe('a survey run said on one line', () => {
         inside: 'open hole',
         toolOffsetMm: 3000,
         steelMm: 8500,
+        rank: 70,
         operator: 'JPE',
       },
     });
@@ -77,7 +80,7 @@ describe('a survey run said on one line', () => {
     fc.assert(
       fc.property(fc.array(word, { maxLength: 8 }), (words) => {
         const read = readRunSaid(words.join(' '));
-        if (read.ok) expect(surveyRun.safeParse({ ...read.run, rank: 40, at: WHEN }).success).toBe(true);
+        if (read.ok) expect(surveyRun.safeParse({ rank: 40, ...read.run, at: WHEN }).success).toBe(true);
         else expect(read.problem.trim()).not.toBe('');
       }),
     );
@@ -91,6 +94,7 @@ describe('a survey run said on one line', () => {
     ['magnetic from east', '"from east" says nothing'],
     ['magnetic offset', '"offset " says nothing'],
     ['magnetic offset 500', '"offset 500" says nothing'],
+    ['magnetic rank 101', '"rank 101" says nothing'],
     ['magnetic on 12.3.2026', '12.3.2026 is no date'],
   ])('%j is refused: %s', (said, why) => {
     expect(readRunSaid(said)).toMatchObject({ ok: false, problem: expect.stringContaining(why) });

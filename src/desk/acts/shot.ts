@@ -38,9 +38,9 @@ export function openRun(hole: Document): readonly [Id, SurveyRun] | undefined {
   return holeThings(hole, 'runs').at(-1);
 }
 
-/** A run with its rank and its time. */
+/** A run with its rank (as said, else by its class of tool) and its time. */
 export function ranked(said: RunSaid, maker: Pick<Maker, 'at'>): SurveyRun {
-  return { ...said, rank: RANK_OF_CLASS[said.toolClass], at: maker.at };
+  return { ...said, rank: said.rank ?? RANK_OF_CLASS[said.toolClass], at: maker.at };
 }
 
 /** The run begun last on any hole: most likely the next one is like it. */

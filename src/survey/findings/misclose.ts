@@ -41,7 +41,8 @@ export function checkMisclose(
       { ...place, fromMm: worst.depthMm, thing: inRun.run.tool },
       {
         problem: `in and out runs differ by up to ${worst.deg.toFixed(1)}°; ${settings.miscloseDeg.toFixed(1)}° is allowed`,
-        remedy: 'Run the tool again, slower and with longer stops; rank this run below others.',
+        remedy:
+          'Run the tool again, slower and with longer stops; reject the shots of the worse run, or give the better one a higher rank.',
       },
     ),
   ];

@@ -42,6 +42,19 @@ describe('a survey run from a pipe', () => {
     expect(shots.at(-1)).toMatchObject({ depthMm: 48_500, azimuthDeg: 271.1 });
   });
 
+  it('ranks by its class of tool, or as is said: the best at each depth makes the path', async () => {
+    const { runs, folder } = await pipe([
+      ';run magnetic open steel 9 rank 90 tool M2',
+      ';shot 42 -58.9 269.9',
+      ';run aligned tool gyro 5',
+      ';shot 42 -59.9 270.5',
+    ]);
+    expect(runs.slice(1)).toMatchObject([{ rank: 90 }, { rank: 50 }]);
+    const later = hear();
+    await survey(later.outside, { folder, hole: HOLE, json: true, csv: false });
+    expect(JSON.parse(later.out()).stations.at(-1)).toMatchObject({ depthMm: 42_000, dip: -58.9 });
+  });
+
   it('that can not be read is refused with its form', async () => {
     const { code, err, runs } = await pipe([';run gyro']);
     expect([code, runs.length]).toEqual([1, 1]);
