@@ -6,8 +6,10 @@ import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { unbaggedMm } from '../sampling/issue.ts';
+import { nameOf } from '../sampling/unmended.ts';
 import { surveySettingsOf } from '../survey/settings.ts';
 import { gapsIn } from './heads.ts';
+import { waitingMismatches } from './mismatches.ts';
 import { deepestShotMm } from './shots.ts';
 import { streamStateOf } from './stream.ts';
 
@@ -64,6 +66,10 @@ function bagItems(project: Project, hole: Document, finalMm: number): readonly s
   const unbagged = unbaggedMm(project.sampling, streamStateOf(hole, finalMm));
   const putOff = holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined);
   return [
+    ...waitingMismatches(hole).map(
+      ([, rod]) =>
+        `At rod ${rod.rod} the bags did not agree, ${nameOf(rod)}? It is noted and not mended: ;mend.`,
+    ),
     ...(unbagged > 0 ? [`${formatDepth(unbagged)} m at the foot has no bag.`] : []),
     ...putOff.map((put) => `The ${put.kind} ${put.number} was put off and is not placed: ${put.reason}.`),
   ];

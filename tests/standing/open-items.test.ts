@@ -46,6 +46,20 @@ describe('what is open at the end of a hole', () => {
     expect(openItems(project(), hole, 6000)).toEqual([]);
   });
 
+  it('is a mismatch that was noted at a rod and not mended', () => {
+    const noted = { ...rod(1, 6), mismatch: 'skipped', unmended: true as const };
+    const hole = holeWith({
+      rods: [noted],
+      rows: [row(0, 6)],
+      bags,
+      shots: [shot(6)],
+      collarStates: [closed],
+    });
+    expect(openItems(project(), hole, 6000)).toEqual([
+      'At rod 1 the bags did not agree, a number skipped? It is noted and not mended: ;mend.',
+    ]);
+  });
+
   it('is each thing that is not so, in a plain sentence', () => {
     const put = {
       number: 'MB000453',
