@@ -72,7 +72,7 @@ function lineFinding(
         problem: `${taken.reasons.join('; ')}: saved, marked ?`,
         remedy:
           taken.remedy ??
-          'If it is so, a line with = alone settles the oldest; give it = at the end another time.',
+          'If it is so, a line with = alone settles the oldest; another time put a space and = at its end: a = glued to an item insists on that item alone.',
       },
     );
   const column = taken.position === undefined ? {} : { column: taken.position + 1 };

@@ -182,7 +182,8 @@ function parseRange(
     return refusal(span, 'Nothing is said of these rows', 'Type what to change: ;44-49 py2');
   if (items.remark !== undefined)
     return refusal(span, 'A range takes no remark', 'Open the row with ↑ to remark on it');
-  return { kind: 'range', ...interval, items: items.said, insisted: items.insisted };
+  const insisted = items.insisted || items.said.at(-1)?.insisted === true;
+  return { kind: 'range', ...interval, items: items.said, insisted };
 }
 
 function unknownWord(word: string): Refusal {

@@ -80,7 +80,8 @@ function withHandover(row: Refusal, { loggedBefore }: EntryContext): Refusal {
 /** The line, insisting on everything in it: what `=` does to a line that was asked about. */
 export function insistOn(text: string): string {
   const remark = remarkStart(text);
-  return `${text.slice(0, remark).trimEnd()}=${text.slice(remark)}`;
+  const said = text.slice(0, remark).trimEnd();
+  return `${said}${said === '.' || said === NO_RETURN ? '=' : ' ='}${text.slice(remark)}`;
 }
 
 /** Where the remark of a line begins: the first `/` outside of a quoted value; the line's length without one. */

@@ -35,8 +35,7 @@ export function readItems(context: ItemsContext, text: string, start: number): I
   for (;;) {
     const spaces = /^ */.exec(text.slice(at))?.[0].length ?? 0;
     const end = readEnd(text, at);
-    if (end !== undefined)
-      return { kind: 'items', said, ...end, insisted: end.insisted || said.at(-1)?.insisted === true };
+    if (end !== undefined) return { kind: 'items', said, ...end };
     const mayName = at === start || spaces > 0;
     const item = readItem(context, text, at + spaces, mayName);
     if ('kind' in item) return item;
@@ -142,7 +141,7 @@ function amountBehind(
   return finished(text, at, end, { field: typed.field, says, byKey: letters.length === 1 });
 }
 
-/** A `=` behind an item insists on that item; behind the last one, glued or not, on the whole row. */
+/** A `=` glued to an item insists on that item; one behind a space, on the whole row. */
 function finished(
   text: string,
   at: number,

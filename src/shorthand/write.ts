@@ -59,19 +59,14 @@ function finish(items: readonly Written[], context: EntryContext): string {
   const plain = join(items, new Set());
   const read = parseLine(plain.line, context);
   if (read.kind !== 'row' || read.asks.length === 0) return plain.line;
-  const whole = `${plain.line}=`;
+  if (plain.line === '.') return '.=';
+  if (read.asks.some(({ about }) => about === 'repeat' || about === 'unlikely' || about === 'first row'))
+    return `${plain.line} =`;
   const asked = plain.order.filter((_, index) =>
     read.asks.some((ask) => ask.position === plain.starts[index]),
   );
-  const each = join(items, new Set(asked)).line;
-  const settles = each.length < whole.length && isTakenAtOnce(each, context);
-  return settles ? each : whole;
-}
-
-/** True of a line that is a row and asks nothing. */
-function isTakenAtOnce(line: string, context: EntryContext): boolean {
-  const read = parseLine(line, context);
-  return read.kind === 'row' && read.asks.length === 0;
+  const insisted = join(items, new Set(asked)).line;
+  return insisted.length <= plain.line.length + 2 ? insisted : `${plain.line} =`;
 }
 
 type Joined = {

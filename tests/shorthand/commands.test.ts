@@ -91,6 +91,7 @@ describe('a range', () => {
     expect(parsed).toMatchObject({ kind: 'range', fromMm: 44_000, toMm: 46_500, insisted: false });
     expect(parsed).toMatchObject({ items: [{ text: 'py2' }, { text: 'v0' }] });
     expect(parse(';44-46 py2 =')).toMatchObject({ kind: 'range', insisted: true });
+    expect(parse(';44-46 py2=')).toMatchObject({ kind: 'range', insisted: true });
   });
 
   test.each([

@@ -27,11 +27,12 @@ describe('the shortest line of a row', () => {
     expect(again('py3vn2', { above, gloves: true })).toBe('py3vn2');
   });
 
-  test('insists on the whole row by one = at the end', () => {
+  test('insists on each item that is asked, or on the whole row where that is shorter or the row is', () => {
     expect(again('p20=')).toBe('p20=');
-    expect(again('p20= c4=')).toBe('c4p20=');
+    expect(again('p20= c4=')).toBe('c4=p20=');
+    expect(again('p20= c4= v15=')).toBe('c4p20v15 =');
     expect(again('.', { above, repeats: 3 })).toBe('.=');
-    expect(again('ct', { above: rowOf('ct', { above }).row, repeats: 3 })).toBe('ct=');
+    expect(again('ct', { above: rowOf('ct', { above }).row, repeats: 3 })).toBe('ct =');
   });
 
   test('says by its field what has no strokes, in lower case, with spaces only where they are needed', () => {
