@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import { formOf } from '../../src/console/actions/line-up-state.ts';
 import { reduce } from '../../src/console/reduce.ts';
-import { holeNouns } from '../../src/hole/hole.ts';
+import { headerOf, holeNouns } from '../../src/hole/hole.ts';
 import { nmeaChecksum } from '../../src/survey/nmea.ts';
 import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
@@ -354,5 +354,25 @@ describe('the decision', () => {
     expect(lineUps(sitting)).toHaveLength(1);
     sitting.enter(';u');
     expect(lineUps(sitting)).toHaveLength(0);
+  });
+});
+
+describe('the line-up of a hole not begun', () => {
+  it('opens from the list of holes, leads back to it, and starts no drilling', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.press('f10', 'down');
+    const list = sitting.state().screen;
+    sitting.type('l');
+    expect(sitting.state().screen).toEqual({ name: 'line-up', hole: HOLE });
+    sitting.press('escape');
+    expect(sitting.state().screen).toEqual(list);
+    sitting.type('l');
+    for (const answer of ['', 'Mick Tarrant', '1', String(planned(sitting).azimuthDeg)])
+      sitting.enter(answer);
+    finish(sitting);
+    sitting.press('enter');
+    expect(lineUps(sitting)).toMatchObject([{ accepted: true }]);
+    expect(sitting.state().screen).toEqual(list);
+    expect(headerOf(sitting.hole(HOLE)).state).toBe('planned');
   });
 });

@@ -6,26 +6,27 @@ import {
 } from '../../desk/acts/line-up.ts';
 import { type LineUpContext, type LineUpStep, stepsOf } from '../../desk/acts/line-up-order.ts';
 import { takeTyped } from '../../desk/acts/line-up-steps.ts';
-import { planOf } from '../../hole/hole.ts';
+import { headerOf, planOf } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
 import { EMPTY_DRAFT, edited } from '../draft.ts';
 import type { KeyEvent } from '../input/keys.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, holesOf, type Screen, type State } from '../state.ts';
 import { type Step, saying, still, submitting, type World } from '../step.ts';
+import { pickedHole } from './holes.ts';
 import type { LineUpForm } from './line-up-form.ts';
 import { gpsPath, takeSentences } from './line-up-gps.ts';
 import { formOf, lineUpContext, withForm } from './line-up-state.ts';
 
-/** Why the hole in hand can't be lined up, undefined where it can. */
+/** Why the hole in hand (or under the cursor of the list) can't be lined up, undefined where it can. */
 export function lineUpHindered(state: State): string | undefined {
-  const hole = holeInHand(state);
+  const hole = holeInHand(state) ?? pickedHole(state);
   if (hole === undefined) return 'open a hole first';
   return planOf(hole) === undefined ? 'the hole has no planned direction to be held against' : undefined;
 }
 
-/** Opens the line-up of the hole in hand, where it was left: nothing read is lost by leaving the screen. */
+/** Opens the line-up of the hole in hand, or of the one under the cursor of the list, where it was left: nothing read is lost by leaving the screen. */
 export function openLineUp(state: State): Step {
-  const hole = holeInHand(state);
+  const hole = holeInHand(state) ?? pickedHole(state);
   const hindrance = lineUpHindered(state);
   if (hole === undefined || hindrance !== undefined)
     return still(saying(state, `line-up: ${hindrance}.`, 'warn'));
@@ -72,6 +73,13 @@ function nextOf(form: LineUpForm, typed: string, context: LineUpContext): LineUp
   return steps[steps.indexOf(form.step) + skipped] ?? 'result';
 }
 
+/** Where a line-up leads back to: the log, or the list of holes while the hole is not begun. */
+function besideLineUp(state: State, hole: Document): Screen {
+  return headerOf(hole).state === 'planned'
+    ? { name: 'holes', cursor: holesOf(state).findIndex((each) => each.id === hole.id) }
+    : { name: 'log', hole: hole.id, cursor: 'head' };
+}
+
 /** Back one step; from the first one to the log. What was read stays. */
 export function goBack(state: State): Step {
   const hole = holeInHand(state);
@@ -80,8 +88,7 @@ export function goBack(state: State): Step {
   const form = formOf(state, hole);
   const steps = context === undefined ? [] : stepsOf(form, context);
   const before = steps[steps.indexOf(form.step) - 1];
-  if (before === undefined)
-    return still({ ...state, screen: { name: 'log', hole: hole.id, cursor: 'head' }, message: undefined });
+  if (before === undefined) return still({ ...state, screen: besideLineUp(state, hole), message: undefined });
   return still(
     withForm(state, hole, { ...form, step: before, typed: EMPTY_DRAFT, scroll: 0, unread: false }),
   );
@@ -129,7 +136,7 @@ function decide(state: State, hole: Document, form: LineUpForm, context: LineUpC
   const made = recordLineUpTaken(context.project, hole, form.taken, standing, decision, maker);
   if (decision.accepted) {
     const lineUps = new Map([...state.lineUps].filter(([id]) => id !== hole.id));
-    const done: State = { ...state, lineUps, screen: { name: 'log', hole: hole.id, cursor: 'head' } };
+    const done: State = { ...state, lineUps, screen: besideLineUp(state, hole) };
     return submitting(done, hole, made, 'Line-up accepted: it is station 0 of the hole.');
   }
   const again = { ...form, ...readAgain(form, context), typed: EMPTY_DRAFT, scroll: 0 };

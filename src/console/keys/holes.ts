@@ -1,5 +1,6 @@
 import { headerOf } from '../../hole/hole.ts';
 import { moveHole, openHole, pickedHole } from '../actions/holes.ts';
+import { lineUpHindered, openLineUp } from '../actions/line-up.ts';
 import { askNumbers } from '../actions/number-bags.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import type { State } from '../state.ts';
@@ -62,6 +63,15 @@ export const HOLES_KEYS: readonly Binding[] = [
     hint: 'new hole',
     help: 'Make a hole that nobody planned',
     act: (state) => still({ ...state, prompt: { kind: 'new hole', draft: EMPTY_DRAFT }, message: undefined }),
+  },
+  {
+    name: 'line up the hole',
+    on: ['holes'],
+    keys: ['l'],
+    hint: 'line up',
+    help: 'Line the rig up on the hole before it is begun',
+    hindered: lineUpHindered,
+    act: openLineUp,
   },
   {
     name: 'number bags',
