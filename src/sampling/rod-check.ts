@@ -123,7 +123,7 @@ function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
     code: kind.code,
     name: kind.name,
     happened: kind.happened,
-    ground: kind.nearSplitter ? `${kind.ground} ${NEAR_SPLITTER}` : kind.ground,
+    ground: kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground,
     ways: [...ways].sort((a, b) => b.weight - a.weight).map(({ at, fix }) => ({ at, fix })),
     share: weightOf(ways) / all,
   }));

@@ -80,7 +80,7 @@ export function numberMeant(sampling: Sampling, state: StreamState, text: string
 function scan(number: string, known: string, kind: MismatchKind | undefined): Scan {
   if (kind === undefined) return { number, known, agrees: true };
   const { code, name, happened } = kind;
-  const ground = kind.nearSplitter ? `${kind.ground} ${NEAR_SPLITTER}` : kind.ground;
+  const ground = kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground;
   return { number, known, agrees: false, named: { code, name, happened, ground } };
 }
 

@@ -34,7 +34,7 @@ describe('a prompt at 80 by 24', () => {
     'has room for all that is said of %s, a look and four ways',
     (_, kind) => {
       const width = 76;
-      const ground = kind.nearSplitter ? `${kind.ground} ${NEAR_SPLITTER}` : kind.ground;
+      const ground = kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground;
       const looks = Object.entries(LOOKS).map(
         ([look, words]) =>
           wrap(`To be sure: ${words} (${LOOK_ANSWERS[look as keyof typeof LOOKS]})`, width).length,
