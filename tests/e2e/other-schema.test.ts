@@ -111,7 +111,7 @@ describe('a schema with nothing of the sample’s, rows of 2 m and rods of 3 m',
       ...fields(22, '<tab>3<enter>', '<tab><tab>ax50<enter>qc50<enter>', '<tab>2<enter>', 'shale<enter>'),
       {
         keys: '<f4><tab><tab>ax40<enter>sl10<enter><f4>',
-        see: [' 32–34 ▸', 'Saved. The line ax40 sl10 would have'],
+        see: [' 32–34 ▸', /logged 30–32\. The line \S+ would have done the same/],
       },
       ...fields(32, '<tab>1<enter>', '<tab><tab>ax30<enter>sl20<enter>', '<tab>2<enter>', '<tab>1<enter>'),
     );
