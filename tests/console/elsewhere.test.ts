@@ -6,13 +6,22 @@ const said = (sitting: Awaited<ReturnType<typeof sit>>) => sitting.state().messa
 
 describe('going on in another folder', () => {
   it('writes everything there by one line, and work goes on there', async () => {
-    const sitting = await sit();
+    const ours = Object.entries(sampleFiles()).filter(([path]) => path.endsWith('.json'));
+    const sitting = await sitDown(Object.fromEntries(ours), '2026-03-14T09:08:00+08:00');
     sitting.enter('p3');
     sitting.enter(';elsewhere /other');
     await vi.waitFor(() => expect(said(sitting)).toBe('All is in /other; work goes on there.'));
     expect(sitting.desk.folder()).toBe('/other');
     sitting.enter('p5');
     await vi.waitFor(() => expect(sitting.desk.health()).toMatchObject({ state: 'safe', unsafeEdits: 0 }));
+  });
+
+  it('says that what no console reads stays behind, and where it is named', async () => {
+    const sitting = await sit();
+    sitting.enter(';elsewhere /other');
+    await vi.waitFor(() => expect(said(sitting)).toContain('not taken along: Ctrl-F names it'));
+    expect(sitting.desk.folder()).toBe('/other');
+    expect(JSON.stringify(sitting.desk.findings())).toContain('laboratory');
   });
 
   it('asks for the folder where none is said, also from the list of holes', async () => {

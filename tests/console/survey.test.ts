@@ -291,7 +291,10 @@ describe('what the plan expects', () => {
   });
 
   it('is nothing where nothing was said, and how to say it', async () => {
-    const sitting = await atSurvey();
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';expect Cuckoo lode none');
+    sitting.enter(';expect old stope none');
+    sitting.press('f6');
     sitting.type('e');
     expect(shown(sitting)).toContain('The plan expects nothing yet');
   });
@@ -299,15 +302,8 @@ describe('what the plan expects', () => {
 
 describe('a hazard zone of the plan', () => {
   it('is warned of beside the log, at 80 columns too, and no warning is called no clearance', async () => {
-    const files = sampleFiles();
-    const path = 'holes/MBRC003.json';
-    const text = (files[path] ?? '').replace(
-      '"targetMm": 74000',
-      '"targetMm": 74000, "expects": [{"name": "seam", "fromMm": 60000, "hazard": "fibre"}]',
-    );
-    const sitting = await sitDown({ ...files, [path]: text });
-    // The hole was edited by hand: that is shown first.
-    sitting.press('escape');
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';expect seam 60 fibre');
     for (const columns of [80, 100]) {
       const screen = shown(sitting, columns, columns === 80 ? 24 : 30);
       expect(screen).toContain('FIBRE from 60 m: 6 m ahead');

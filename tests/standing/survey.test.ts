@@ -128,7 +128,8 @@ describe('hazard zones', () => {
   });
 
   it('are none where the plan expects none', () => {
-    expect(expectedOf(project, drilling)).toEqual([]);
-    expect(hazardsOf(project, drilling)).toEqual([]);
+    const unsaid = withPlan({ expects: [] });
+    expect(expectedOf(project, unsaid)).toEqual([]);
+    expect(hazardsOf(project, unsaid)).toEqual([]);
   });
 });

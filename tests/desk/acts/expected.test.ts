@@ -12,7 +12,9 @@ let hole: Document;
 beforeAll(async () => {
   const sitting = await sitDown(sampleFiles());
   project = sitting.state().project;
+  // The sample's own expectations are taken out: each case says its own.
   hole = sitting.hole('MBRC003');
+  hole = expecting('Cuckoo lode none', 'old stope none');
 });
 
 function expecting(...said: readonly string[]): Document {
