@@ -37,7 +37,7 @@ describe('a 120 m hole typed key by key in a real terminal', () => {
     await pty.waitForText('No holes yet. n makes one');
     expect(pty.buffer()).toBe('alternate');
     expect(pty.screen()).toHaveLength(30);
-    expect(pty.screen()[28]).toMatch(/^ Enter open {2}n new hole .*F1 help$/);
+    expect(pty.screen()[28]).toMatch(/^ Enter open {2}n new hole {2}q leave .*F1 help$/);
   });
 
   it.each(TO_COVER)('$title', async (chapter) => {
