@@ -16,7 +16,7 @@ import type { Document, DocumentName } from '../../src/record/document.ts';
 import { nextRod } from '../../src/standing/rods.ts';
 
 /** The wall clock of the sample project, eight hours ahead of UTC: set by the story, and seconds go by as it is typed. */
-export interface StoryClock {
+interface StoryClock {
   readonly set: (date: string, time: string) => void;
   readonly date: () => string;
   readonly nowMs: () => number;
@@ -25,7 +25,7 @@ export interface StoryClock {
 }
 
 /** A clock that stands still between the words of the story. */
-export function storyClock(): StoryClock {
+function storyClock(): StoryClock {
   let now = 0;
   let day = '';
   return {

@@ -25,7 +25,7 @@ export function isRead(asked: ReadingsAsked): boolean {
 }
 
 /** The ways of setting a rig as the option names them, by the digit that the screen takes for each. */
-export const WAY_DIGITS: Readonly<Record<string, string>> = { pegs: '1', device: '2', compass: '3' };
+const WAY_DIGITS: Readonly<Record<string, string>> = { pegs: '1', device: '2', compass: '3' };
 
 /** A reading made so far, and what was said of parts of it. */
 export interface ReadingsTaken {

@@ -99,7 +99,7 @@ function bagLines(project: Project, hole: Document): readonly string[] {
 }
 
 /** A bag that comes up: its number, what is in it, and in how many drilled metres it is due. */
-export function upcomingText({ number, kind, fromMm, toMm, inMm }: Upcoming): string {
+function upcomingText({ number, kind, fromMm, toMm, inMm }: Upcoming): string {
   const metre = fromMm === undefined || toMm === undefined ? '' : ` ${formatInterval({ fromMm, toMm })}`;
   const due = kind === 'primary' ? '' : `, in ${formatDepth(inMm)} m`;
   return `${number}  ${kind}${metre}${due}`;

@@ -23,7 +23,7 @@ const questions = {
   seen: z.boolean().describe('true: something was seen. false: looked, and none was seen'),
 } as const;
 
-export const COMPARISONS = ['is', 'isOneOf', 'atLeast', 'moreThan', 'atMost', 'lessThan', 'seen'] as const;
+const COMPARISONS = ['is', 'isOneOf', 'atLeast', 'moreThan', 'atMost', 'lessThan', 'seen'] as const;
 export type Comparison = (typeof COMPARISONS)[number];
 
 const comparison = z.union(

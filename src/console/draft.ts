@@ -18,7 +18,7 @@ export function draftOf(text: string): Draft {
 }
 
 /** A text put in at the cursor; what would make the line too long is left out. */
-export function typed(draft: Draft, text: string): Draft {
+function typed(draft: Draft, text: string): Draft {
   const room = LONGEST - draft.text.length;
   const taken = text.slice(0, Math.max(0, room));
   return {

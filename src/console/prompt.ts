@@ -11,7 +11,7 @@ import type { RunSaid } from '../survey/run-said.ts';
 import type { Draft } from './draft.ts';
 
 /** A step of ending a hole: the depth by rod count, what is still open, the collar, the reason where one is needed. */
-export type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
+type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
 
 /** What of a code can be changed on the rig. */
 export type CodeMember = 'label' | 'look' | 'pair' | 'key' | 'retiredSince' | 'provisional';

@@ -16,7 +16,7 @@ export interface World {
 }
 
 /** Changes of one document, as a part of an edit. */
-export interface Part {
+interface Part {
   readonly document: DocumentName;
   readonly changes: readonly Change[];
 }

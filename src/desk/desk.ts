@@ -9,8 +9,7 @@ import { newToken, openToRead, openToWrite } from './opening.ts';
 import { readingSession } from './reading.ts';
 import { startSession } from './session.ts';
 
-export type { Desk, Done, EditRequest, Moved, Received, Submitted } from './contract.ts';
-export type { Health, Saved } from './health.ts';
+export type { Desk, Moved, Submitted } from './contract.ts';
 
 /** What a desk is opened with. Time and randomness come in, so that a whole sitting can be repeated to the byte. */
 export interface DeskOptions {

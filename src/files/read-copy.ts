@@ -1,11 +1,8 @@
-import { basename, dirname } from 'node:path';
 import { type Result, refused } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';
-import type { Disk } from './disk.ts';
 import { DOCUMENT_KINDS, readDocumentFile } from './document-file.ts';
 import { wrongShape } from './findings.ts';
 import { identifierFault } from './identifiers.ts';
-import { readProjectFile } from './read-file.ts';
 import { DOCUMENT_LIMITS, readJsonText } from './read-json.ts';
 
 const FOLDERS = Object.values(DOCUMENT_KINDS)
@@ -13,16 +10,9 @@ const FOLDERS = Object.values(DOCUMENT_KINDS)
   .join(', ');
 
 /**
- * Reads another copy of a document, from wherever it arrived: a stick, a mail. It goes by the name that it says, not by that of
- * the file it came in. Refused as a file of the project would be; nothing is written.
+ * Reads another copy of a document from the bytes that arrived, by themselves or inside something else; `file` is what findings
+ * call them. It goes by the name that it says, not by that of the file it came in. Refused as a file of the project would be.
  */
-export async function readCopy(disk: Disk, path: string): Promise<Result<Document>> {
-  const file = basename(path);
-  const bytes = await readProjectFile(disk, dirname(path), file, DOCUMENT_LIMITS);
-  return bytes.ok ? copyIn(bytes.value, file) : bytes;
-}
-
-/** The same of bytes that came inside something else; `file` is what findings call them. */
 export function copyIn(bytes: Uint8Array, file: string): Result<Document> {
   const json = readJsonText(bytes, file, DOCUMENT_LIMITS);
   if (!json.ok) return json;

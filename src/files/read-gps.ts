@@ -16,7 +16,7 @@ export interface GpsLimits {
 }
 
 /** A minute of a receiver that sends once a second, or half of one: long enough to average, short enough to stand and wait. */
-export const GPS_LIMITS: GpsLimits = { forMs: 30_000, sentences: 60 };
+const GPS_LIMITS: GpsLimits = { forMs: 30_000, sentences: 60 };
 
 /** Most that is read of a file, bytes: hours of a receiver. */
 const LARGEST = 4 * 1024 * 1024;

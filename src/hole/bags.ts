@@ -3,7 +3,6 @@ import { depthMm, id, stamp, words } from './parts.ts';
 
 /** Kinds of a sample, in the trade's words. */
 export const BAG_KINDS = ['primary', 'field duplicate', 'standard', 'blank', 'void'] as const;
-export type BagKind = (typeof BAG_KINDS)[number];
 
 /** A stretch of numbers labelled for this hole: table `bagRuns`. Numbered is not issued. */
 export const bagRun = z.strictObject({
@@ -52,7 +51,7 @@ export const tray = z.strictObject({
 export type Tray = Readonly<z.infer<typeof tray>>;
 
 /** Kinds that a number can be given by choice: a control wanted here, or `primary` where a control was reserved. */
-export const CHOSEN_KINDS = ['primary', 'field duplicate', 'standard', 'blank'] as const;
+const CHOSEN_KINDS = ['primary', 'field duplicate', 'standard', 'blank'] as const;
 
 /** What somebody chose for one number, over what the scheme reserves it for: table `controlChoices`. */
 export const controlChoice = z.strictObject({

@@ -3,7 +3,7 @@ import { conditionSchema } from '../condition/condition.ts';
 import { azimuthDeg, coordinateMm, depthMm, dipDeg, north, stamp, words } from './parts.ts';
 
 /** The states of a hole, in the trade's words. */
-export const HOLE_STATES = ['planned', 'drilling', 'suspended', 'abandoned', 'complete'] as const;
+const HOLE_STATES = ['planned', 'drilling', 'suspended', 'abandoned', 'complete'] as const;
 export type HoleState = (typeof HOLE_STATES)[number];
 
 /** True of a hole that is drilled and logged no more, unless it is reopened. */
@@ -12,7 +12,7 @@ export function isOver(state: HoleState): boolean {
 }
 
 /** Why a hole stands beside or below another. */
-export const PARENT_REASONS = ['redrill', 'deepening', 'tail'] as const;
+const PARENT_REASONS = ['redrill', 'deepening', 'tail'] as const;
 
 /** The hole itself: table `hole`, one thing `hole`. */
 export const header = z.strictObject({

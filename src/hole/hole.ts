@@ -51,9 +51,6 @@ export type HoleNoun<T extends HoleTable> = T extends 'rows'
   ? Row
   : Readonly<z.infer<(typeof HOLE_NOUNS)[T]>>;
 
-/** A document of kind `hole`. */
-export type Hole = Document & { readonly kind: 'hole' };
-
 /** The things of one table with their ids, in the order they were made. The file was checked when it was read. */
 export function holeThings<T extends HoleTable>(
   hole: Document,

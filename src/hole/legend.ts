@@ -16,7 +16,6 @@ export const legendField = z.strictObject({
   pair: words.optional().describe('Two letters that typed the field itself; frozen once logged with'),
   key: words.optional().describe('One letter that typed the field itself; frozen once logged with'),
 });
-export type LegendField = Readonly<z.infer<typeof legendField>>;
 
 export const legendScale = z.strictObject({
   label: words,
@@ -24,7 +23,6 @@ export const legendScale = z.strictObject({
     z.strictObject({ level: z.int().min(1), code: words.optional(), label: words, look: z.string() }),
   ),
 });
-export type LegendScale = Readonly<z.infer<typeof legendScale>>;
 
 export const legendCode = z.strictObject({
   list: words,
@@ -38,4 +36,3 @@ export const legendCode = z.strictObject({
   mineral: words.optional(),
   provisional: z.literal(true).optional(),
 });
-export type LegendCode = Readonly<z.infer<typeof legendCode>>;

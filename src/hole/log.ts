@@ -9,7 +9,7 @@ const amount = z.union([percent, z.literal('trace')]);
 const filled = (record: object): boolean => Object.keys(record).length > 0;
 
 /** A cell as it stands in a file; which member it may have, the field's kind says (the legend). */
-export const cell: z.ZodType<Cell> = z.union([
+const cell: z.ZodType<Cell> = z.union([
   z.strictObject({
     absent: z.enum(['none', 'not observed']).describe('Looked and saw none, or not observed'),
   }),

@@ -2,7 +2,7 @@ import type { Condition } from '../condition/condition.ts';
 import type { Absence, ValueKind } from '../value/cell.ts';
 
 /** One step of an ordinal scale, from 1 up. 0 is never a step: it is how "none" is typed. */
-export type Level = {
+type Level = {
   readonly level: number;
   /** A code for the level where the project has one (`frs`), unique in its scale. */
   readonly code?: string;
@@ -15,7 +15,7 @@ export type Level = {
 export type Scale = { readonly name: string; readonly label: string; readonly levels: readonly Level[] };
 
 /** What can hurt somebody where a code is seen: shown in plain words, deferring to site procedures. */
-export type Caution = {
+type Caution = {
   readonly kind: 'fibre' | 'silica dust' | 'radiation' | 'void' | 'other';
   readonly words: string;
 };
@@ -90,20 +90,20 @@ type PercentLimits = {
   readonly traceCountsAsPercent?: number;
 };
 
-export type CodeField = FieldBase & {
+type CodeField = FieldBase & {
   readonly kind: 'code';
   readonly list: string;
   readonly second: boolean;
 };
-export type LevelField = FieldBase & Strokes & { readonly kind: 'level'; readonly scale: string };
-export type LevelsField = FieldBase & {
+type LevelField = FieldBase & Strokes & { readonly kind: 'level'; readonly scale: string };
+type LevelsField = FieldBase & {
   readonly kind: 'levels';
   readonly list: string;
   readonly scale: string;
 };
-export type PercentsField = FieldBase &
+type PercentsField = FieldBase &
   PercentLimits & { readonly kind: 'percents'; readonly list: string; readonly sumLimitPercent: number };
-export type PercentField = FieldBase & Strokes & PercentLimits & { readonly kind: 'percent' };
+type PercentField = FieldBase & Strokes & PercentLimits & { readonly kind: 'percent' };
 export type NumberField = FieldBase & {
   readonly kind: 'number';
   readonly unit: string;
@@ -117,8 +117,8 @@ export type NumberField = FieldBase & {
   /** Which columns of the instrument's CSV hold what, by their headings. */
   readonly csv?: ReadingColumns;
 };
-export type FlagField = FieldBase & Strokes & { readonly kind: 'flag' };
-export type TextField = FieldBase & { readonly kind: 'text' };
+type FlagField = FieldBase & Strokes & { readonly kind: 'flag' };
+type TextField = FieldBase & { readonly kind: 'text' };
 
 /** One field of a project's log, resolved: nothing left to default. */
 export type Field =

@@ -6,7 +6,7 @@ import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } f
 import type { Contract, MetreRate } from './shift-rules.ts';
 
 /** A line of a bill; the same words stand on the bill of either side, so that lines can be compared. */
-export interface BillLine {
+interface BillLine {
   readonly what: string;
   readonly cents: Cents;
 }

@@ -13,14 +13,14 @@ const centsEach = z.int().min(0).max(1_000_000_000);
 const minutes = z.int().min(0).max(1440);
 
 /** One shift of the day. A night shift ends on the next morning: its end is before its start on the clock. */
-export const shiftTimes = z.strictObject({
+const shiftTimes = z.strictObject({
   name: z.enum(SHIFT_NAMES).describe('Which shift it is'),
   startsAt: clock,
   endsAt: clock,
 });
 
 /** One thing that a rig can be doing. */
-export const activityKind = z.strictObject({
+const activityKind = z.strictObject({
   code: code.describe('Lower-case letters, digits and hyphens, a letter first; unique in the list'),
   label: words.describe('What it is called on the screen and in the record'),
   charge: z.enum(CHARGE_CLASSES).describe('What it is charged by'),
@@ -32,7 +32,7 @@ export const activityKind = z.strictObject({
 export type ActivityKind = Readonly<z.infer<typeof activityKind>>;
 
 /** What the contract pays. Rates are whole cents; metres are from surface, also after a re-entry. */
-export const contractSettings = z.strictObject({
+const contractSettings = z.strictObject({
   currency: words.describe('Name or sign of the currency, as it stands in headings'),
   rounding: z
     .enum(['half-up', 'half-even', 'down'])
@@ -100,7 +100,7 @@ export const contractSettings = z.strictObject({
 export type ContractSettings = Readonly<z.infer<typeof contractSettings>>;
 
 /** How far a plod may be off the own record before it is queried: a difference up to and at the figure passes. */
-export const toleranceSettings = z.strictObject({
+const toleranceSettings = z.strictObject({
   minutes: minutes.describe('By charge class, in minutes'),
   metresM: z.number().min(0).max(100).describe('By hole, in metres'),
   shots: z.int().min(0).max(100).describe('By hole'),

@@ -26,7 +26,7 @@ export type Contract = Omit<ContractSettings, 'metreRates' | 'rounding'> & {
 };
 
 /** How far a plod may be off before it is queried. */
-export interface Tolerances {
+interface Tolerances {
   readonly minutes: number;
   readonly metresMm: number;
   readonly shots: number;

@@ -12,7 +12,7 @@ const used = z
 const charge = z.enum(CHARGE_CLASSES).describe('What it is charged by');
 
 /** The shift itself: table `shift`, one thing `shift`. */
-export const shiftHeader = z.strictObject({
+const shiftHeader = z.strictObject({
   rig: words,
   date: z.iso.date().describe('Local date on which the shift started'),
   name: z.enum(SHIFT_NAMES),
@@ -24,7 +24,7 @@ export const shiftHeader = z.strictObject({
 export type ShiftHeader = Readonly<z.infer<typeof shiftHeader>>;
 
 /** What the rig was doing: table `activities`. It lasts to the start of the next one or the end of the shift. */
-export const activity = z.strictObject({
+const activity = z.strictObject({
   startedAt: stamp,
   activity: words.describe('Code of the activity, as in project.json'),
   charge,
@@ -36,7 +36,7 @@ export const activity = z.strictObject({
 export type Activity = Readonly<z.infer<typeof activity>>;
 
 /** A plod, the driller's sheet of a shift: table `plods`. It comes late; its lines stand in `plodLines`. */
-export const plod = z.strictObject({
+const plod = z.strictObject({
   sheet: words.describe('Number of the sheet'),
   receivedAt: stamp,
   from: words.optional().describe('Who handed it over'),
@@ -44,7 +44,7 @@ export const plod = z.strictObject({
 export type Plod = Readonly<z.infer<typeof plod>>;
 
 /** One line of a plod, as the driller wrote it: table `plodLines`. */
-export const plodLine = z.strictObject({
+const plodLine = z.strictObject({
   plod: id.describe('The plod that it stands on'),
   activity: words.describe('Code of the activity, as in project.json; as written where there is none'),
   minutes: z.int().min(0).max(1440).describe('Hours claimed, in whole minutes'),
@@ -58,7 +58,7 @@ export const plodLine = z.strictObject({
 export type PlodLine = Readonly<z.infer<typeof plodLine>>;
 
 /** A signature on a plod: table `signOffs`. It says how many queries stood open when it was given. */
-export const signOff = z.strictObject({
+const signOff = z.strictObject({
   plod: id.describe('The plod that was signed'),
   by: words,
   at: stamp,

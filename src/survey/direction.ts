@@ -9,7 +9,7 @@ export interface Direction {
 }
 
 /** Steeper than this an azimuth is weak: small wobbles of the rod turn it far. Common practice. */
-export const STEEP_DIP_DEG = -85;
+const STEEP_DIP_DEG = -85;
 
 export const radians = (deg: number): number => (deg * Math.PI) / 180;
 export const degrees = (rad: number): number => (rad * 180) / Math.PI;

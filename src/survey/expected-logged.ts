@@ -9,7 +9,7 @@ import { type DepthRange, type ExpectedHere, offExpectedMm } from './expected.ts
  * How an expected contact or zone stands beside the log: `not told` where the plan doesn't say what in the log tells it, `ahead` while the
  * log has not passed where it could come, `not seen` once it has, `seen` where the log has it.
  */
-export type LoggedState = 'not told' | 'ahead' | 'not seen' | 'seen';
+type LoggedState = 'not told' | 'ahead' | 'not seen' | 'seen';
 
 /** An expected contact or zone beside the log. */
 export interface ExpectedLogged extends ExpectedHere {

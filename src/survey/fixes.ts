@@ -4,7 +4,7 @@ import type { Geographic } from './grids.ts';
 import { type Fix, type FixKind, readNmea } from './nmea.ts';
 
 /** GPS fixes averaged, with what tells how good they are. */
-export interface AveragedFix extends Geographic {
+interface AveragedFix extends Geographic {
   readonly heightM: number | undefined;
   readonly fixes: number;
   /** How they were made, each way once. */

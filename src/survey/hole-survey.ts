@@ -128,7 +128,7 @@ function anglesHere(site: Site, collar: Collar | undefined, when: Stamp, place: 
 }
 
 /** The accepted line-up made last: station 0. */
-export function acceptedLineUp(lineUps: readonly LineUp[]): LineUp | undefined {
+function acceptedLineUp(lineUps: readonly LineUp[]): LineUp | undefined {
   return lineUps
     .filter((one) => one.accepted)
     .sort((a, b) => instantMs(a.at) - instantMs(b.at))

@@ -37,7 +37,7 @@ export function distanceFromPlan(plan: PlannedLine, point: Pick<PathPoint, 'offs
 }
 
 /** A displacement split by the vertical section of the plan. */
-export function splitBySection(plan: PlannedLine, away: Vector): SplitMiss {
+function splitBySection(plan: PlannedLine, away: Vector): SplitMiss {
   const bearing = radians(plan.direction.azimuth.deg);
   const ahead = { north: Math.cos(bearing), east: Math.sin(bearing), down: 0 };
   const right = { north: -Math.sin(bearing), east: Math.cos(bearing), down: 0 };

@@ -11,7 +11,7 @@ import { ORIGIN, plus, type Vector } from './vector.ts';
  * How a direction in the path is known: set at the collar, measured by a shot, its dip alone measured (the azimuth taken from the
  * stations about it), or assumed for want of a line-up.
  */
-export type StationBasis = 'set' | 'measured' | 'dip measured' | 'assumed';
+type StationBasis = 'set' | 'measured' | 'dip measured' | 'assumed';
 
 /** A direction known at a depth. */
 export interface Station extends Direction {
@@ -37,7 +37,7 @@ export interface Path {
 }
 
 /** How a point is known: at a station, on the arc between two, or below the last by one of the projections. */
-export type PointBasis = StationBasis | 'on the arc' | 'projected straight' | 'projected on the trend';
+type PointBasis = StationBasis | 'on the arc' | 'projected straight' | 'projected on the trend';
 
 /** A point of the hole: depth along it, offset from the collar in metres, direction there, and how it is known. */
 export interface PathPoint extends Direction {

@@ -21,14 +21,14 @@ export interface PictureLine {
 }
 
 /** A marked place of a picture, with the letter that stands for it and what it means. */
-export interface PictureMark {
+interface PictureMark {
   readonly letter: string;
   readonly meaning: string;
   readonly at: PicturePoint;
 }
 
 /** An expected zone along the hole, from the earliest depth of its top to the latest of its foot. */
-export interface PictureZone {
+interface PictureZone {
   readonly meaning: string;
   readonly hazard: boolean;
   readonly points: readonly PicturePoint[];

@@ -5,7 +5,7 @@ const metresOver0 = z.number().gt(0).max(5000);
 const degreesOver0 = z.number().gt(0).max(90);
 
 /** One-sigma errors of a class of tool. `random` differs from shot to shot, `systematic` is one for the whole run. */
-export const toolErrorSetting = z.strictObject({
+const toolErrorSetting = z.strictObject({
   azimuthRandomDeg: z.number().min(0).max(45).describe('Azimuth, from shot to shot, in degrees'),
   azimuthSystematicDeg: z.number().min(0).max(45).describe('Azimuth, the same for a whole run, in degrees'),
   dipRandomDeg: z.number().min(0).max(45).describe('Dip, from shot to shot, in degrees'),

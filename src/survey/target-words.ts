@@ -2,7 +2,7 @@ import type { Reach, SplitMiss } from './miss.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
 /** A miss in one direction: its metres, and which way. */
-export function sideWords(m: number, positive: string, negative: string): string {
+function sideWords(m: number, positive: string, negative: string): string {
   return Math.abs(m) < 0.05 ? '0.0' : `${Math.abs(m).toFixed(1)} ${m > 0 ? positive : negative}`;
 }
 

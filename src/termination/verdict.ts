@@ -4,7 +4,7 @@ import type { Situation } from './situation.ts';
 import { type Verdict, weigh } from './weigh.ts';
 
 /** Stands above every verdict. */
-export const ADVICE_HEADING = 'advice on ending the hole';
+const ADVICE_HEADING = 'advice on ending the hole';
 /** Stands below it where there is room. */
 export const ADVICE_LIMITS =
   'Advice only: the driller and the rules of the site prevail. It is no command to the rig.';

@@ -7,7 +7,7 @@ import { openDesk } from '../../src/desk/desk.ts';
 import { HOLE, holeMade, rowLogged, tickingClock } from '../desk/support/values.ts';
 
 /** Milliseconds: the middle one, and the one that ninety-nine of a hundred stay under. */
-export interface Spread {
+interface Spread {
   readonly p50: number;
   readonly p99: number;
 }

@@ -13,11 +13,11 @@ import { type Medium, newMedium, syncFile, syncNames } from './medium.ts';
 import { recordingDisk } from './recording-disk.ts';
 
 export const FOLDER = '/project';
-export const OTHER_HOLE: DocumentName = { kind: 'hole', id: 'ZQRC002' };
-export const SHIFT: DocumentName = { kind: 'shift', id: 'RIG3_2026-03-14_DAY' };
+const OTHER_HOLE: DocumentName = { kind: 'hole', id: 'ZQRC002' };
+const SHIFT: DocumentName = { kind: 'shift', id: 'RIG3_2026-03-14_DAY' };
 
 /** What was shown as saved: an edit in its documents, or project.json written anew (by its number among the attempts). */
-export type Saved =
+type Saved =
   | { readonly edit: Id; readonly documents: readonly DocumentName[] }
   | { readonly attempt: number };
 

@@ -25,7 +25,7 @@ const APART_KEYS = [...'cspqknrgu'];
 const BESIDE_AMOUNTS = [...'1234567890,;'].flatMap(lettersBesideAmount);
 
 /** Pairs of which no two are one slip apart, nor one from a key with its amount, so that any choice of them passes the schema check. */
-export const APART_PAIRS: readonly string[] = apartPairs();
+const APART_PAIRS: readonly string[] = apartPairs();
 
 function apartPairs(): readonly string[] {
   const kept: string[] = [];

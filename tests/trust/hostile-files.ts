@@ -66,10 +66,7 @@ export function hostileDocument(
 }
 
 /** The settings of a project of which every text that may be any text is a hostile one. */
-export function hostileSettings(
-  text: string,
-  first: number,
-): { readonly text: string; readonly put: number } {
+function hostileSettings(text: string, first: number): { readonly text: string; readonly put: number } {
   const settings = JSON.parse(text) as { rigs: unknown; people: { initials: string }[] };
   const { rigs } = settings;
   let put = 0;
@@ -83,7 +80,7 @@ export function hostileSettings(
 }
 
 /** A logging schema with hostile words wherever words may stand: labels, looks, cautions, what is seldom. */
-export function hostileLogging(first: number): string {
+function hostileLogging(first: number): string {
   const words = (index: number): string => HOSTILE[(first + index) % HOSTILE.length] ?? '';
   return JSON.stringify({
     format: 1,

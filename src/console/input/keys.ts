@@ -49,7 +49,7 @@ export interface KeyPress extends Held {
 }
 
 /** One typed character. */
-export interface TypedText {
+interface TypedText {
   readonly kind: 'text';
   readonly text: string;
 }

@@ -10,7 +10,7 @@ export interface Size {
  * What Ink takes for its stdout: in debug mode it writes each whole frame, synchronously, and reads `columns` for its layout. It isn't
  * given resize events: its answer to one is to write cursor movements, and a new render does what is needed.
  */
-export interface FrameStream {
+interface FrameStream {
   readonly columns: number;
   readonly rows: number;
   readonly isTTY: false;

@@ -14,7 +14,7 @@ import { readingsScreen } from './readings-screen.ts';
 import { surveyScreen } from './survey-screen.ts';
 
 /** The smallest terminal that the console works in. */
-export const SMALLEST = { columns: 80, rows: 24 } as const;
+const SMALLEST = { columns: 80, rows: 24 } as const;
 
 /** The whole screen as lines: exactly `size.rows` of them, each at most `size.columns` wide. `size` is the frame's: a row less than the terminal's. */
 export function screenLines(state: State, size: Size, theme: Theme): readonly Line[] {

@@ -3,7 +3,7 @@ import { cellWidth, padEnd, truncate } from '../paint/cells.ts';
 import type { Tone } from '../theme.ts';
 
 /** A run of text in one tone. */
-export interface Span {
+interface Span {
   readonly text: string;
   readonly tone?: Tone;
 }

@@ -4,7 +4,7 @@ import type { Document } from '../../record/document.ts';
 import type { LineUpTaken, PlannedHere } from './line-up.ts';
 
 /** The steps of a line-up, in the order of work. */
-export const LINE_UP_STEPS = [
+const LINE_UP_STEPS = [
   'cautions',
   'permission',
   'way',

@@ -21,7 +21,7 @@ export interface ShotSaid {
 const NUMBER = /^[+-]?\d+(\.\d+)?$/;
 
 /** How a shot is said, for messages. */
-export const SHOT_FORM = '60 -59.5 271.2';
+const SHOT_FORM = '60 -59.5 271.2';
 
 /**
  * Reads `60 -59.5 271.2` (depth, dip, azimuth as read; the azimuth left out where there is none), or `b63 …` for the depth of the bit, for

@@ -2,8 +2,8 @@ import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 
 /** Horizontal field under which a compass is unusable (blackout zone) and under which it wants caution, nT: WMM technical report. */
-export const BLACKOUT_NT = 2000;
-export const CAUTION_NT = 6000;
+const BLACKOUT_NT = 2000;
+const CAUTION_NT = 6000;
 
 const RATIONALE =
   'A compass follows the horizontal part of the field. Near the magnetic poles that part is weak: the World Magnetic Model names under ' +

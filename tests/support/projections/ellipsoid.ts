@@ -5,7 +5,7 @@ export interface Ellipsoid {
 }
 
 /** From the longer half-axis and 1/f. */
-export function ellipsoid(a: number, inverseFlattening: number): Ellipsoid {
+function ellipsoid(a: number, inverseFlattening: number): Ellipsoid {
   const f = 1 / inverseFlattening;
   return { a, e: Math.sqrt(f * (2 - f)) };
 }

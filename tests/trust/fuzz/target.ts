@@ -4,7 +4,7 @@ import type { Finding } from '../../../src/finding/finding.ts';
 import { formatPlace } from '../../../src/finding/place.ts';
 
 /** How many cases are tried, from which seed on, and how long one may take. */
-export interface Trial {
+interface Trial {
   readonly runs: number;
   readonly seed: number;
   readonly longestMs?: number;
