@@ -6,7 +6,7 @@ import { headerOf, holeNouns, holeThings } from '../../hole/hole.ts';
 import { REFUSALS } from '../../hole/refusals.ts';
 import type { Project } from '../../project/project.ts';
 import type { Stamp } from '../../quantity/stamp.ts';
-import type { Change, Document, Id, Thing } from '../../record/document.ts';
+import type { Document, Id } from '../../record/document.ts';
 import { endsWithDigits } from '../../sampling/bag-number.ts';
 import { issue } from '../../sampling/issue.ts';
 import { type Fix, type RodSeen, withAndWithoutTail } from '../../sampling/mismatch.ts';
@@ -15,6 +15,7 @@ import type { StreamState } from '../../sampling/stream.ts';
 import type { RodThing } from '../../standing/mismatches.ts';
 import { depthOfRod } from '../../standing/rods.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
+import { duplicatesFollow, type Laid, rodBagChanges, rodChange } from './mended-bags.ts';
 import { fixChanges } from './rod.ts';
 
 /** The rod check of a rod noted before, as it stood then, with what was read then and what is read now. Changes nothing. */
@@ -71,11 +72,14 @@ export function rodMendedLater(
     { rod: at, bags: fix.issue },
     ...layDown(project, withFix(before, fix, maker.at), below, asRead),
   ];
+  const follow = duplicatesFollow(hole, laid);
+  if (follow === undefined) return refused(amendedSince(hole, at[1]));
   const mendedToo = laid.slice(1).filter(({ rod, bags }) => rod[1].unmended && agrees(rod, bags));
   return ok({
     what: `rod ${at[1].rod} mended afterwards: ${named.name}`,
     changes: [
       ...laid.flatMap(({ rod, bags }) => rodBagChanges(hole, rod, bags, laid, maker)),
+      ...follow,
       ...fixChanges(hole, fix, maker),
       rodChange(at, fix.issue, named.code, fix.depthMm),
       ...mendedToo.map(({ rod, bags }) => rodChange(rod, bags, named.code)),
@@ -85,11 +89,6 @@ export function rodMendedLater(
 
 /** What a rod may have given: its bags with and without the sachets that close it. */
 type Endings = readonly (readonly Bag[])[];
-
-interface Laid {
-  readonly rod: RodThing;
-  readonly bags: readonly Bag[];
-}
 
 /** The rods from one on, from the top down. */
 function rodsFrom(hole: Document, { depthMm }: RodDone): readonly RodThing[] {
@@ -156,44 +155,6 @@ function alike(a: readonly Bag[], b: readonly Bag[]): boolean {
   const held = (bags: readonly Bag[]) =>
     bags.map(({ number, kind, fromMm, toMm, of }) => JSON.stringify([number, kind, fromMm, toMm, of])).sort();
   return JSON.stringify(held(a)) === JSON.stringify(held(b));
-}
-
-/** A rod's bags as they are to be: those that were there under the same number are amended, others put, and what no rod has any more removed. */
-function rodBagChanges(
-  hole: Document,
-  rod: RodThing,
-  bags: readonly Bag[],
-  laid: readonly Laid[],
-  maker: Maker,
-): readonly Change[] {
-  const all = holeThings(hole, 'bags');
-  const wanted = new Set(laid.flatMap((each) => each.bags).map((bag) => bag.number));
-  const gone = all.filter(([, bag]) => bag.rod === rod[0] && !wanted.has(bag.number));
-  return [
-    ...gone.map(([id]): Change => ({ remove: ['bags', id] })),
-    ...bags.map((bag): Change => {
-      const there = all.find(([, each]) => each.number === bag.number);
-      const thing = { ...bag, rod: rod[0] } as Thing;
-      if (there === undefined) return { put: ['bags', maker.newId()], thing };
-      const unset = Object.keys(there[1]).filter((field) => !(field in thing));
-      return { patch: ['bags', there[0]], set: thing, ...(unset.length === 0 ? {} : { unset }) };
-    }),
-  ];
-}
-
-function rodChange([id]: RodThing, bags: readonly Bag[], mismatch: string, depthMm?: number): Change {
-  const filled = bags.filter((bag) => bag.kind !== 'void');
-  const last = filled.at(-1)?.number;
-  return {
-    patch: ['rods', id],
-    set: {
-      mismatch,
-      bags: filled.length,
-      ...(last === undefined ? {} : { lastBag: last }),
-      ...(depthMm === undefined ? {} : { depthMm }),
-    },
-    unset: ['unmended'],
-  };
 }
 
 const noWay = (hole: Document) =>

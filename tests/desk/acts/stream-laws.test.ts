@@ -165,12 +165,21 @@ function found(document: Document) {
     .filter(([code, thing]) => code !== 'duplicate-without-primary' || !alone.has(thing ?? ''));
 }
 
+/** The last hole's bags noted at a rod, the duplicate of one of its metres put by hand, then the rod mended: the metre's number changes. */
+const DUPLICATE_PLACED_BEFORE_MENDING: Deed[] = [
+  { rod: READINGS[0], way: -1 },
+  { say: 'later', pick: 0 },
+  { rod: READINGS[7], way: -1 },
+  { say: 'place', pick: 0 },
+  { mend: 0 },
+];
+
 test('whatever is read at the rods, mended at once or later, put off, placed, chosen, forced, torn, swapped or undone: the bags hold no fault', () => {
   fc.assert(
     fc.property(deeds, (all) => {
       expect(found(play(all))).toEqual([]);
     }),
-    { numRuns: 120 },
+    { numRuns: 120, examples: [[DUPLICATE_PLACED_BEFORE_MENDING]] },
   );
 });
 
