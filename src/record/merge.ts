@@ -1,8 +1,17 @@
 import { countHeld, heldBy, standingOf } from './ancestry.ts';
 import { applyChanges, deedOf } from './apply.ts';
-import type { Change, Deed, Document, Id, Thing } from './document.ts';
+import type { Change, Deed, Document, Id, Tables, Thing } from './document.ts';
 import { sealed } from './hash.ts';
 import { isObject, type Json, type JsonObject, own, sameJson, setOwn } from './json.ts';
+import {
+  isSameAsked,
+  isSettled,
+  QUESTIONS,
+  questionsIn,
+  type StoredQuestion,
+  settledAs,
+  withSettled,
+} from './questions.ts';
 import { type Path, unseenCells, type WasWritten } from './written.ts';
 
 /** A cell that both copies changed, each to something else. `undefined` in JSON is "not there". */
@@ -32,22 +41,57 @@ export function merge(
   if (standing === 'newer') return { document: theirs, questions: [] };
   if (standing === 'same' || standing === 'older') return { document: ours, questions: [] };
   const oursHeld = heldBy(ours.history);
-  const { changes, questions } = reconcile(
-    { document: ours, wrote: unseenCells(ours, heldBy(theirs.history)) },
-    { document: theirs, wrote: unseenCells(theirs, oursHeld) },
+  const { changes, questions } = reconcile(sideOf(ours, heldBy(theirs.history)), sideOf(theirs, oursHeld));
+  const unasked = questions.filter((question) => !isOpenAlready(question, ours.tables, theirs.tables));
+  const asked = unasked.map(
+    (question): Change => ({ put: [QUESTIONS, newId()], thing: questionThing(question) }),
   );
-  const asked = questions.map(
-    (question): Change => ({ put: ['questions', newId()], thing: questionThing(question) }),
-  );
-  const applied = applyChanges(ours.tables, [...changes, ...asked]);
+  const taken = applyChanges(ours.tables, changes);
+  const closed = taken.ok ? settledElsewhere(taken.tables, ours.tables, theirs.tables) : [];
+  const applied = applyChanges(ours.tables, [...changes, ...closed, ...asked]);
   if (!applied.ok) throw new Error(`a merge must fit the copy it was made for: ${applied.problem}`);
   const merged = theirs.history.slice(countHeld(theirs.history, oursHeld));
   const follows = [...ours.history.slice(-1), ...merged.slice(-1)].map((entry) => entry.hash);
   const entry = sealed({ ...deedOf(deed), changes: applied.done, follows, merged });
-  return { document: { ...ours, tables: applied.tables, history: [...ours.history, entry] }, questions };
+  return {
+    document: { ...ours, tables: applied.tables, history: [...ours.history, entry] },
+    questions: unasked,
+  };
 }
 
-function questionThing(question: Question): Thing {
+/** True where one copy has a question about the same two values of the cell that is open, and the other copy has not settled it. */
+function isOpenAlready(question: Question, ours: Tables, theirs: Tables): boolean {
+  const asked = questionThing(question);
+  const settled = new Set(
+    [...questionsIn(ours), ...questionsIn(theirs)]
+      .filter(([, each]) => each.state === 'settled')
+      .map(([id]) => id),
+  );
+  return [...questionsIn(ours), ...questionsIn(theirs)].some(
+    ([id, each]) => each.state === 'open' && !settled.has(id) && isSameAsked(each, asked),
+  );
+}
+
+/** Settles what only one copy asked and is open, where the other copy settled the same question under an id of its own that the first does not have as settled. */
+function settledElsewhere(merged: Tables, ours: Tables, theirs: Tables): readonly Change[] {
+  const has = (tables: Tables, id: Id) => own(own(tables, QUESTIONS), id);
+  return questionsIn(merged).flatMap(([id, open]): readonly Change[] => {
+    if (open.state !== 'open') return [];
+    const [asking, other] = has(ours, id) === undefined ? [theirs, ours] : [ours, theirs];
+    if (has(other, id) !== undefined) return [];
+    const [, settled] =
+      questionsIn(other).find(([twin, each]) => {
+        const known = has(asking, twin);
+        return (
+          each.settled !== undefined && isSameAsked(each, open) && !(known !== undefined && isSettled(known))
+        );
+      }) ?? [];
+    if (settled?.settled === undefined) return [];
+    return [{ patch: [QUESTIONS, id], set: settledAs(open, settled.settled, settled) }];
+  });
+}
+
+function questionThing(question: Question): Thing & StoredQuestion {
   return {
     table: question.table,
     thing: question.id,
@@ -56,6 +100,10 @@ function questionThing(question: Question): Thing {
     theirs: question.theirs ?? null,
     state: 'open',
   };
+}
+
+function sideOf(document: Document, held: ReadonlySet<string>): Side {
+  return { document, wrote: withSettled(document.tables, unseenCells(document, held)) };
 }
 
 /** A copy, and what it wrote that the other copy has not seen. */
@@ -79,6 +127,8 @@ function reconcile(ours: Side, theirs: Side): Reconciled {
       const our = own(ourTable, id);
       const their = own(theirTable, id);
       if (sameJson(our, their)) continue;
+      // Two who settled one question each their own way are asked about the cell, not about the question.
+      if (table === QUESTIONS && our !== undefined && isSettled(our)) continue;
       if (our !== undefined && their !== undefined) {
         reconcileFields([table, id], our, their, ours.wrote, theirs.wrote, out);
         continue;
