@@ -9,8 +9,9 @@ import { checkScheme } from '../sampling/scheme-check.ts';
 import { checkStock } from '../sampling/stock.ts';
 import { checkRow } from '../schema/row-checks.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
-import { schemaChangesOf } from '../standing/hole-schema.ts';
+import { projectForHole, schemaChangesOf } from '../standing/hole-schema.ts';
 import { provisionalInHole } from '../standing/provisional-codes.ts';
+import { questionFindings } from '../standing/questions.ts';
 import { returnedFindings } from '../standing/returned.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
 import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
@@ -57,6 +58,7 @@ function checkAlone(project: Project, hole: Document): readonly Finding[] {
     ...schemaChangesOf(project.schema, hole),
     ...provisionalInHole(project.schema, hole),
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
+    ...questionFindings(projectForHole(project, hole).schema, hole),
     ...streamFindings(project, hole),
     ...surveyOf(project, hole).findings,
     ...expectedFindingsOf(project, hole),

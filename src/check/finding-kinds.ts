@@ -1,4 +1,5 @@
 import type { FindingKind } from '../finding/finding.ts';
+import { QUESTION_FINDINGS } from '../hole/questions.ts';
 import { REFUSALS } from '../hole/refusals.ts';
 import { SURVEY_FINDING_KINDS } from '../survey/finding-kinds.ts';
 import { SAMPLING_FINDING_KINDS } from './kinds/sampling.ts';
@@ -9,7 +10,7 @@ import { TERMINATION_FINDING_KINDS } from './kinds/termination.ts';
 /** Rooms with the kinds of finding that each raises, from the lowest line up. Rooms above this one hand theirs in to {@link catalogueText}. */
 export const FINDING_KINDS_BY_ROOM: readonly (readonly [room: string, kinds: readonly FindingKind[]])[] = [
   ['schema', SCHEMA_FINDING_KINDS],
-  ['hole', Object.values(REFUSALS)],
+  ['hole', [...Object.values(REFUSALS), ...Object.values(QUESTION_FINDINGS)]],
   ['sampling', SAMPLING_FINDING_KINDS],
   ['survey', SURVEY_FINDING_KINDS],
   ['shift', SHIFT_FINDING_KINDS],

@@ -1,10 +1,11 @@
 import { resolve } from 'node:path';
 import type { Home } from '../desk/arriving/arrival.ts';
 import { readArrival } from '../desk/arriving/read-arrival.ts';
-import { type CellAsked, type TakenArrival, takeArrival } from '../desk/arriving/take-arrival.ts';
+import { type TakenArrival, takeArrival } from '../desk/arriving/take-arrival.ts';
 import type { Outside } from '../desk/outside.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
+import type { OpenQuestion } from '../standing/questions.ts';
 import { type AtProject, atProject } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, say, sayTrouble } from './say.ts';
@@ -39,7 +40,7 @@ async function takeFile(at: AtProject, file: string): Promise<boolean> {
   }
   let fine = true;
   for (const each of arrival.value.documents) {
-    const taken = await takeArrival(at.desk, each);
+    const taken = await takeArrival(at.desk, at.project.schema, each);
     sayTaken(at, taken);
     if (!taken.ok || taken.asked.length > 0) fine = false;
   }
@@ -81,10 +82,10 @@ function outcomeWords({ outcome, edited, asked }: Extract<TakenArrival, { readon
   const open =
     asked.length === 0
       ? ''
-      : `; ${asked.length} ${asked.length === 1 ? 'cell was' : 'cells were'} changed in both: ours stands, theirs is kept as a question`;
+      : `; ${asked.length} ${asked.length === 1 ? 'cell was' : 'cells were'} changed in both: ours stands, theirs is kept as a question: offsider questions`;
   return `${WORDS[outcome]}${byHand}${open}`;
 }
 
-function askedLine({ cell, ours, theirs }: CellAsked): string {
+function askedLine({ cell, ours, theirs }: OpenQuestion): string {
   return `  ${cell}: ours ${ours}, theirs ${theirs}`;
 }

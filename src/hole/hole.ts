@@ -42,6 +42,7 @@ export const HOLE_NOUNS = {
       ours: z.json(),
       theirs: z.json(),
       state: z.enum(['open', 'settled']),
+      settled: z.enum(['ours', 'theirs']).optional().describe('Which of the two was chosen'),
     })
     .describe('Cells that two copies of the hole changed differently; ours stands until somebody settles it'),
 } as const;

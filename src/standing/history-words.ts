@@ -134,14 +134,15 @@ function cellDifferences(schema: LoggingSchema, before: unknown, after: unknown)
     });
 }
 
-function cellText(schema: LoggingSchema, name: string, cell: Cell | undefined): string {
+/** A cell of a row in the words of the log sheet; one that is not there was not asked. */
+export function cellText(schema: LoggingSchema, name: string, cell: Cell | undefined): string {
   const field = fieldNamed(schema, name);
   if (cell === undefined) return 'not asked';
   return field === undefined ? plainText(cell) : cellWords(schema, field, cell).join(', ');
 }
 
 /** What a row observed, in words, with its remark. */
-function rowWords(schema: LoggingSchema, row: Row): string {
+export function rowWords(schema: LoggingSchema, row: Row): string {
   if (row.noReturn) return 'no return';
   const cells = Object.entries(row.cells)
     .filter(([, cell]) => !('absent' in cell))
@@ -150,11 +151,12 @@ function rowWords(schema: LoggingSchema, row: Row): string {
 }
 
 /** `fromMm` reads `from`, `noReturn` reads `no return`. */
-function nameWords(name: string): string {
+export function nameWords(name: string): string {
   return name.replace(/Mm$/, '').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
-function valueWords(name: string, value: unknown): string {
+/** A value of a field of any table; a depth in metres. */
+export function valueWords(name: string, value: unknown): string {
   if (value === undefined) return 'nothing';
   return name.endsWith('Mm') && typeof value === 'number' ? `${formatDepth(value)} m` : plainText(value);
 }

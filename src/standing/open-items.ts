@@ -9,7 +9,9 @@ import { unbaggedMm } from '../sampling/issue.ts';
 import { nameOf } from '../sampling/unmended.ts';
 import { surveySettingsOf } from '../survey/settings.ts';
 import { gapsIn } from './heads.ts';
+import { projectForHole } from './hole-schema.ts';
 import { waitingMismatches } from './mismatches.ts';
+import { questionWords } from './questions.ts';
 import { deepestShotMm } from './shots.ts';
 import { streamStateOf } from './stream.ts';
 
@@ -19,7 +21,7 @@ export function openItems(project: Project, hole: Document, finalMm: number): re
     ...lastRodItem(hole, finalMm),
     ...gapsIn(hole, finalMm).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...askedItem(hole),
-    ...questionItem(hole),
+    ...questionItems(project, hole),
     ...bagItems(project, hole, finalMm),
     ...shotItem(project, hole, finalMm),
     ...collarItem(hole),
@@ -32,7 +34,7 @@ export function openSoFar(project: Project, hole: Document): readonly string[] {
   return [
     ...gapsIn(hole, drilled).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...askedItem(hole),
-    ...questionItem(hole),
+    ...questionItems(project, hole),
     ...bagItems(project, hole, drilled),
   ];
 }
@@ -54,12 +56,11 @@ function askedItem(hole: Document): readonly string[] {
       ];
 }
 
-function questionItem(hole: Document): readonly string[] {
-  const open = holeNouns(hole, 'questions').filter((question) => question.state === 'open').length;
-  if (open === 0) return [];
-  return [
-    `${open} cell${open === 1 ? '' : 's'} that two copies changed differently wait${open === 1 ? 's' : ''} to be settled: ours stands.`,
-  ];
+function questionItems(project: Project, hole: Document): readonly string[] {
+  return questionWords(projectForHole(project, hole).schema, hole).map(
+    ({ cell, stands, ours, theirs, now }) =>
+      `Two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} stands until it is settled: ;questions.`,
+  );
 }
 
 function bagItems(project: Project, hole: Document, finalMm: number): readonly string[] {

@@ -201,11 +201,9 @@ describe('there and back', () => {
     const asked = await receiveIn(rig, reply);
     expect(asked.code).toBe(1);
     expect(asked.out).toContain('1 cell was changed in both: ours stands, theirs is kept as a question');
-    expect(asked.out).toContain('  rows 45–46 m rock: ours SHA, theirs KOM\n');
+    expect(asked.out).toContain('  45–46, rock: ours shale, theirs komatiite\n');
     expect(rockOf(rig)).toBe('SHA');
-    expect((await packIn(rig, 'MBRC003')).out).toContain(
-      '1 cell that two copies changed differently waits to be settled',
-    );
+    expect((await packIn(rig, 'MBRC003')).out).toContain('Two copies say different things of 45–46, rock');
   });
 
   it('leaves our settings where those of the bundle differ, and says so', async () => {

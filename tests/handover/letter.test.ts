@@ -100,7 +100,9 @@ describe('the letter that goes with a bundle', () => {
     const question = { table: 'rows', thing: 'a-1', field: 'remark', ours: 'a', theirs: 'b', state: 'open' };
     expect(
       under('Not finished', [holeWith({ questions: [question, { ...question, state: 'settled' }] })]),
-    ).toEqual(['MBRC900: 1 cell that two copies changed differently waits to be settled: ours stands.']);
+    ).toEqual([
+      'MBRC900: Two copies say different things of rows a-1, remark: ours a, theirs b. Now gone stands until it is settled: ;questions.',
+    ]);
   });
 
   it('cuts a line that is longer than any reader shows', () => {

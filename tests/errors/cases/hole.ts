@@ -1,5 +1,6 @@
 import { checkAgain, rodMendedLater } from '../../../src/desk/acts/mend-later.ts';
 import { setPlan } from '../../../src/desk/acts/plan.ts';
+import { settleQuestion } from '../../../src/desk/acts/settle.ts';
 import { beginRunSaid } from '../../../src/desk/acts/shot.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
@@ -13,7 +14,10 @@ import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { apply } from '../../../src/record/apply.ts';
 import type { Document, Thing } from '../../../src/record/document.ts';
 import { checkMovedRows } from '../../../src/sampling/moved-rows.ts';
+import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
+import { resolveStyle } from '../../../src/schema/resolve.ts';
 import { waitingMismatches } from '../../../src/standing/mismatches.ts';
+import { questionFindings } from '../../../src/standing/questions.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { sampling } from '../../sampling/build.ts';
 import { at, hole, makerAt } from '../../shift/build.ts';
@@ -26,6 +30,7 @@ const HOLE = hole('ZQRC004', {
   rods: [{ at: at('07:00'), rod: 2, depthMm: 12_000 }],
   bags: [BAG as Thing],
 });
+const ORE = resolveStyle('orogenic-gold') as LoggingSchema;
 const NOTHING_NEW = { fields: {}, scales: {}, codes: {} };
 
 function row(fromM: number, toM: number): Row {
@@ -71,6 +76,20 @@ function movedOverBag(): Document {
   return moved.document;
 }
 
+const DEPTH_ASKED = {
+  ...{ table: 'plan', thing: 'plan', field: 'depthMm', ours: 120_000, theirs: 150_000, state: 'open' },
+};
+const ROW_ASKED = { table: 'rows', thing: 'k2-0', field: 'toMm', ours: 1000, theirs: 0, state: 'open' };
+
+/** A hole with a question that a merge left; its plan says another depth than either copy, its row is as ours had it. */
+function asked(question: Thing): Document {
+  const plan = { plan: { plan: { depthMm: 130_000 } } };
+  const rows = { rows: { 'k2-0': row(0, 1) as unknown as Thing } };
+  return { ...HOLE, tables: { ...HOLE.tables, ...plan, ...rows, questions: { 'k-9': question } } };
+}
+
+const PROJECT = { sampling: sampling(), schema: ORE } as unknown as Project;
+
 /** What commands on a hole refuse. */
 export const HOLE_CASES: readonly ErrorCase[] = [
   given('hole-closed', 'a row for a hole that has ended', () =>
@@ -97,5 +116,14 @@ export const HOLE_CASES: readonly ErrorCase[] = [
     findingsIn(beginRunSaid(HOLE, 'gyro 2 in', MAKER)),
   ),
   given('rows-moved', 'a row moved over an issued bag', () => checkMovedRows(movedOverBag())),
+  given('question-open', 'a cell that two copies changed differently', () =>
+    questionFindings(ORE, asked(DEPTH_ASKED)),
+  ),
+  given('question-changed-since', 'theirs taken into a cell that was changed after the merge', () =>
+    findingsIn(settleQuestion(PROJECT, asked(DEPTH_ASKED), 'k-9', 'theirs')),
+  ),
+  given('question-does-not-fit', 'theirs taken though the row then has no length', () =>
+    findingsIn(settleQuestion(PROJECT, asked(ROW_ASKED), 'k-9', 'theirs')),
+  ),
   given('bag-used-twice', 'a calico used again', () => findingsIn(issueBags(HOLE, 'bags', [BAG], MAKER))),
 ];

@@ -1,0 +1,153 @@
+import type { Finding } from '../finding/finding.ts';
+import { safeText } from '../finding/safe-text.ts';
+import { headerOf } from '../hole/hole.ts';
+import { QUESTION_FINDINGS } from '../hole/questions.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import type { Document, DocumentName, Id } from '../record/document.ts';
+import { isObject, type Json, own, sameJson } from '../record/json.ts';
+import { isSameAsked, questionsIn, type StoredQuestion } from '../record/questions.ts';
+import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
+import type { Cell } from '../value/cell.ts';
+import type { Row } from '../value/row.ts';
+import { cellText, nameWords, rowWords, valueWords } from './history-words.ts';
+
+/** How a cell stands beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
+export type StandsNow = 'ours' | 'theirs' | 'changed' | 'gone';
+
+/** An open question in words: what it is about, and what each copy says. */
+export interface OpenQuestion {
+  readonly document: DocumentName;
+  readonly id: Id;
+  readonly cell: string;
+  readonly ours: string;
+  readonly theirs: string;
+  readonly now: StandsNow;
+  /** What stands in the cell now. */
+  readonly stands: string;
+}
+
+/** The open questions of a document of any kind with their ids, oldest first; of several about one cell and the same two values the first. */
+export function openQuestions(document: Document): readonly (readonly [Id, StoredQuestion])[] {
+  const open = questionsIn(document.tables).filter(([, question]) => question.state === 'open');
+  return open.filter(([, each], index) => open.findIndex(([, other]) => isSameAsked(each, other)) === index);
+}
+
+/** The field of a question and the member of it: `cells.rock` is the member `rock` of the field `cells`. */
+export function fieldAndMember(field: string): readonly [field: string, member?: string] {
+  const dot = field.indexOf('.');
+  return dot < 0 ? [field] : [field.slice(0, dot), field.slice(dot + 1)];
+}
+
+/** What stands now where a question asks; undefined where nothing does. */
+export function standing(document: Document, question: StoredQuestion): Json | undefined {
+  const thing = own(own(document.tables, question.table), question.thing);
+  if (question.field === undefined || thing === undefined) return thing;
+  const [field, member] = fieldAndMember(question.field);
+  const value = own(thing, field);
+  if (member === undefined) return value;
+  return isObject(value) ? own(value, member) : undefined;
+}
+
+/** How the cell of a question stands now. */
+export function standsNow(document: Document, question: StoredQuestion): StandsNow {
+  const isThere = own(own(document.tables, question.table), question.thing) !== undefined;
+  if (question.field !== undefined && !isThere) return 'gone';
+  const now = standing(document, question) ?? null;
+  if (sameJson(now, question.ours)) return 'ours';
+  return sameJson(now, question.theirs) ? 'theirs' : 'changed';
+}
+
+/** The open questions of a document in the words of the log sheet. */
+export function questionWords(schema: LoggingSchema, document: Document): readonly OpenQuestion[] {
+  return openQuestions(document).map(([id, question]) => inWords(schema, document, id, question));
+}
+
+/** One question of a document in words. */
+export function inWords(
+  schema: LoggingSchema,
+  document: Document,
+  id: Id,
+  question: StoredQuestion,
+): OpenQuestion {
+  const said = (value: Json | undefined) => safeText(saidOf(schema, question, value ?? null));
+  const now = standsNow(document, question);
+  return {
+    document: { kind: document.kind, id: document.id },
+    id,
+    cell: safeText(`${whereOf(document, question)}${fieldLabel(schema, question)}`),
+    ours: said(question.ours),
+    theirs: said(question.theirs),
+    now,
+    stands: now === 'gone' ? 'gone' : said(standing(document, question)),
+  };
+}
+
+/** The open questions of a hole as findings, placed by hole and row. */
+export function questionFindings(schema: LoggingSchema, hole: Document): readonly Finding[] {
+  return openQuestions(hole).map(([id, question]) => {
+    const { cell, ours, theirs } = inWords(schema, hole, id, question);
+    const interval = intervalOf(hole, question);
+    return QUESTION_FINDINGS.open.at(
+      { hole: headerOf(hole).name, ...(interval ?? {}), ...(interval === undefined ? { thing: cell } : {}) },
+      {
+        problem: `two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. Ours stands`,
+        remedy: 'See which is right, then ;questions in the console or offsider questions says which holds.',
+      },
+    );
+  });
+}
+
+function whereOf(document: Document, question: StoredQuestion): string {
+  const interval = intervalOf(document, question);
+  if (interval !== undefined)
+    return question.table === 'rows'
+      ? formatInterval(interval)
+      : `${nameWords(question.table)} ${formatInterval(interval)}`;
+  return question.table === question.thing
+    ? nameWords(question.table)
+    : `${nameWords(question.table)} ${handleOf(document, question)}`;
+}
+
+/** The name by which a person knows a thing: its number, name, rod or tray; else its id. */
+function handleOf(document: Document, question: StoredQuestion): string {
+  const thing = thingOf(document, question);
+  const named = ['number', 'name', 'rod', 'tray', 'code', 'depthMm', 'at'].find(
+    (field) => thing !== undefined && own(thing, field) !== undefined,
+  );
+  return named === undefined ? question.thing : valueWords(named, own(thing, named));
+}
+
+/** The thing that a question is about: as it stands, or as either copy had it where it is gone. */
+function thingOf(document: Document, { table, thing, field, ours, theirs }: StoredQuestion) {
+  const stands = own(own(document.tables, table), thing);
+  if (stands !== undefined || field !== undefined) return stands;
+  return [ours, theirs].find((each) => isObject(each)) as { readonly [name: string]: Json } | undefined;
+}
+
+function intervalOf(document: Document, question: StoredQuestion) {
+  const thing = thingOf(document, question);
+  const [fromMm, toMm] = [own(thing, 'fromMm'), own(thing, 'toMm')];
+  return typeof fromMm === 'number' && typeof toMm === 'number' ? { fromMm, toMm } : undefined;
+}
+
+function fieldLabel(schema: LoggingSchema, { table, field }: StoredQuestion): string {
+  if (field === undefined) return table === 'rows' ? ', the whole row' : ', all of it';
+  const [name, member] = fieldAndMember(field);
+  if (member === undefined) return `, ${nameWords(name)}`;
+  if (table === 'rows' && name === 'cells') return `, ${fieldNamed(schema, member)?.label ?? member}`;
+  return `, ${nameWords(name)} ${nameWords(member)}`;
+}
+
+function saidOf(schema: LoggingSchema, { table, field }: StoredQuestion, value: Json): string {
+  if (value === null) return field === undefined ? 'taken out' : 'nothing';
+  if (field === undefined)
+    return table === 'rows' && isRow(value) ? rowWords(schema, value) : valueWords('', value);
+  const [name, member] = fieldAndMember(field);
+  if (table === 'rows' && name === 'cells' && member !== undefined && isObject(value))
+    return cellText(schema, member, value as unknown as Cell);
+  return valueWords(member ?? name, value);
+}
+
+function isRow(value: Json): value is Json & Row {
+  return isObject(value) && isObject(own(value, 'cells'));
+}
