@@ -2,9 +2,10 @@ import type { Packed } from '../desk/packing/pack.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
-import type { Document, Id } from '../record/document.ts';
+import type { Document, DocumentName, Id } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
+import { openQuestions } from '../standing/questions.ts';
 import type { LineUpForm } from './actions/line-up-form.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
 import type { KeyEvent } from './input/keys.ts';
@@ -32,6 +33,8 @@ export type Screen =
   | OverPart<'dispatch'>
   | OverPart<'results'>
   | OverPart<'packed'>
+  /** Questions that merges left in any document; `settled` is the document of the one settled last, which undo takes back. */
+  | (OverPart<'questions'> & { readonly settled?: DocumentName })
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
 
 /** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */
@@ -43,8 +46,8 @@ interface ListPart {
   readonly after?: number;
 }
 
-/** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back, what was packed. */
-export type ListOver = 'found' | 'dispatch' | 'results' | 'packed';
+/** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back, what was packed, what two copies say differently. */
+export type ListOver = 'found' | 'dispatch' | 'results' | 'packed' | 'questions';
 
 /** A list that needs no hole, and names the one it lies over where there is one. */
 type OverPart<Name extends ListOver> = { readonly name: Name; readonly hole?: string } & ListPart;
@@ -139,7 +142,7 @@ export function initialState(given: {
     parked: EMPTY_DRAFT,
     lineUps: new Map(),
     prompt: undefined,
-    message: given.message ?? foundMessage(found),
+    message: given.message ?? openMessage(found, given.documents.values()),
     health: { pending: 0 },
     held: [],
     holding: false,
@@ -156,6 +159,15 @@ function firstScreen(found: readonly Finding[], drilling: string | undefined): S
   return drilling === undefined
     ? { name: 'holes', cursor: 0 }
     : { name: 'log', hole: drilling, cursor: 'head' };
+}
+
+/** What is said at the start: notes on what was found, and questions of two copies that nobody settled. */
+function openMessage(found: readonly Finding[], documents: Iterable<Document>): Message | undefined {
+  const open = [...documents].flatMap((document) => openQuestions(document)).length;
+  const noted = foundMessage(found);
+  if (open === 0) return noted;
+  const said = `${open} ${open === 1 ? 'cell was' : 'cells were'} changed differently in two copies and ${open === 1 ? 'waits' : 'wait'} to be settled: ;questions.`;
+  return { text: noted === undefined ? said : `${said} ${noted.text}`, tone: 'warn' };
 }
 
 /** Notes need no screen of their own: the first is said, and where to read the rest. */

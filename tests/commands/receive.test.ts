@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { receive } from '../../src/commands/camp.ts';
+import { questions } from '../../src/commands/questions.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Outside } from '../../src/desk/outside.ts';
 import type { Change } from '../../src/record/document.ts';
@@ -36,6 +37,11 @@ async function edit(folder: string, changes: readonly Change[]): Promise<void> {
 }
 
 async function take(folder: string, ...files: string[]) {
+  return run(receive, { folder, by: 'IFA', files });
+}
+
+/** Runs a command and gives its exit code with what it said. */
+async function run<Asked>(command: (outside: Outside, asked: Asked) => Promise<number>, asked: Asked) {
   const said = { out: '', err: '' };
   const to = (key: 'out' | 'err') => {
     const write = (text: string) => {
@@ -52,7 +58,8 @@ async function take(folder: string, ...files: string[]) {
     stdout: to('out'),
     stderr: to('err'),
   };
-  return { code: await receive(outside, { folder, by: 'IFA', files }), ...said };
+  const code = await command(outside, asked);
+  return { code, ...said };
 }
 
 const file = (folder: string) => join(folder, 'holes', 'MBRC003.json');
@@ -106,6 +113,21 @@ describe('receive', () => {
     expect(Object.values(plan(ours).questions ?? {})).toMatchObject([
       { table: 'plan', field: 'depthMm', ours: 126_000, theirs: 138_000, state: 'open' },
     ]);
+    const heard = await run(questions, { folder: ours, json: false });
+    expect(heard).toEqual({ code: 1, out: '1: MBRC003, plan, depth: ours 126 m, theirs 138 m\n', err: '' });
+    const unknown = await run(questions, { folder: ours, number: '2', chosen: 'theirs', json: false });
+    expect(unknown.code).toBe(2);
+    expect(unknown.err).toContain('no open question has that number');
+    const half = await run(questions, { folder: ours, number: '1', json: false });
+    expect(half.err).toContain('it is not said which holds');
+    const settled = await run(questions, { folder: ours, number: '1', chosen: 'theirs', json: false });
+    expect(settled).toEqual({
+      code: 0,
+      out: 'MBRC003: settled plan, depth: theirs taken, 126 m → 138 m\nNo question is open.\n',
+      err: '',
+    });
+    expect(plan(ours).plan.plan.depthMm).toBe(138_000);
+    expect(await take(ours, file(theirs))).toMatchObject({ code: 0 });
   });
 
   it('refuses what is no hole of ours, naming place and remedy, and changes nothing', async () => {

@@ -69,6 +69,7 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
     ['rocks', join(folder, 'codes.csv'), '--code', 'code', '--label', 'label', '--preview'],
   ],
   'schema export': () => [[]],
+  questions: () => [['--json'], ['1', '--with', 'theirs'], [HOSTILE[3] ?? '', '--with', 'ours']],
 };
 
 /** Commands tried elsewhere: the console by its screens, a project's making and lines from a pipe below. */
@@ -88,6 +89,7 @@ const SHOWING = [
   'results',
   'controls',
   'trays',
+  'questions',
 ];
 
 /** Commands that open no project, or whose subcommands do. */

@@ -45,6 +45,7 @@ const WAYS: readonly (readonly [name: string, keys: readonly string[]])[] = [
   ['history, an earlier state', ['f9', 'left']],
   ['a range before it is changed', ['say ;44-45 p2', 'enter']],
   ['packed for camp', ['say ;pack MBRC003', 'enter']],
+  ['questions of two copies', ['say ;questions', 'enter']],
   ['readings of an instrument', ['say ;readings arsenic', 'enter']],
 ];
 
@@ -66,6 +67,7 @@ const EVERY_SCREEN: Readonly<Record<Screen['name'], true>> = {
   results: true,
   readings: true,
   packed: true,
+  questions: true,
   help: true,
 };
 

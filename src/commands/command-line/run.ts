@@ -7,6 +7,7 @@ import { addDispatchCommands } from './dispatch-commands.ts';
 import { addHoleCommands } from './hole-commands.ts';
 import { type Done, withWho } from './options.ts';
 import { addProjectCommands } from './project-commands.ts';
+import { addQuestionsCommand } from './questions-command.ts';
 import { addReadingCommands } from './reading-commands.ts';
 import { addRecoverCommand } from './recover-command.ts';
 import { addResultsCommands } from './results-commands.ts';
@@ -70,6 +71,7 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addDispatchCommands(program, outside, done);
   addResultsCommands(program, outside, done);
   addTraysCommand(program, outside, done);
+  addQuestionsCommand(program, outside, done);
   addReadingCommands(program, outside, done);
   addRecoverCommand(program, outside, done);
   addSchemaCommands(program, outside, done);

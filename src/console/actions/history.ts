@@ -2,12 +2,17 @@ import { holeInHand, rowLeft, type State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
 import { latestFirst } from './dispatch.ts';
 
-/** Undo or redo of this sitting's latest edit on the hole in hand; on the screen of dispatches, on the latest of them. */
+/** Undo or redo of this sitting's latest edit on the hole in hand; on the screen of dispatches, on the latest of them; on that of questions, on the document settled last. */
 export function undoOrRedo(state: State, which: 'undo' | 'redo'): Step {
   if (state.screen.name === 'dispatch') {
     const [latest] = latestFirst(state.documents.values());
     if (latest === undefined) return still(saying(state, 'There is no dispatch.'));
     return [state, [{ do: which, document: { kind: 'dispatch', id: latest.name } }]];
+  }
+  if (state.screen.name === 'questions') {
+    const { settled } = state.screen;
+    if (settled === undefined) return still(saying(state, 'Nothing was settled here yet.'));
+    return [state, [{ do: which, document: settled }]];
   }
   const hole = holeInHand(state);
   if (hole === undefined) return still(saying(state, 'Open a hole first: undo works on the hole in hand.'));

@@ -35,6 +35,7 @@ export const LISTS = [
   'dispatch',
   'results',
   'packed',
+  'questions',
   'help',
 ] as const;
 

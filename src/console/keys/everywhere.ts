@@ -1,7 +1,7 @@
 import { askElsewhere, goElsewhere } from '../actions/elsewhere.ts';
 import { openHelp, openOver } from '../actions/lists.ts';
 import { saying, still } from '../step.ts';
-import type { Binding } from './binding.ts';
+import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** Keys of every screen. */
 export const EVERYWHERE_KEYS: readonly Binding[] = [
@@ -21,6 +21,21 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
     word: 'found',
     help: 'What was found on opening the project: what is wrong, what to do, what was kept',
     act: openOver('found'),
+  },
+  {
+    name: 'questions',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'questions',
+    help: 'Cells that two copies changed differently, in every hole and shift: ours or theirs',
+    act: openOver('questions'),
+  },
+  {
+    name: 'questions of all holes',
+    on: ['holes'],
+    keys: ['w'],
+    help: 'Cells that two copies changed differently, in every hole and shift: ours or theirs',
+    act: openOver('questions'),
   },
   {
     name: 'repaint',

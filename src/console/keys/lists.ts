@@ -2,6 +2,7 @@ import { askChange } from '../actions/change-code.ts';
 import { stepThrough } from '../actions/history.ts';
 import { leaveList, moveList } from '../actions/lists.ts';
 import { askMissing, whyNothingToSettle } from '../actions/missing.ts';
+import { settleInHand, whyNoQuestion } from '../actions/questions.ts';
 import { type Binding, LISTS } from './binding.ts';
 
 /** Keys of the screens that are lists. */
@@ -39,6 +40,24 @@ export const LIST_KEYS: readonly Binding[] = [
     help: 'Decide on a file that is gone: restore it from the journal, or let it go with the reason',
     hindered: whyNothingToSettle,
     act: askMissing,
+  },
+  {
+    name: 'keep ours',
+    on: ['questions'],
+    keys: ['left'],
+    hint: 'ours',
+    help: 'Settle the question in hand: ours holds, the cell stays as it stands',
+    hindered: whyNoQuestion,
+    act: (state, world) => settleInHand(state, 'ours', world),
+  },
+  {
+    name: 'take theirs',
+    on: ['questions'],
+    keys: ['right'],
+    hint: 'theirs',
+    help: 'Settle the question in hand: theirs holds and is put in',
+    hindered: whyNoQuestion,
+    act: (state, world) => settleInHand(state, 'theirs', world),
   },
   {
     name: 'back',

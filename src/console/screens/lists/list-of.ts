@@ -10,6 +10,7 @@ import { helpList } from './help-list.ts';
 import { earlierList, historyList } from './history-list.ts';
 import { found, type Listed, oneSection } from './listed.ts';
 import { packedList } from './packed-list.ts';
+import { questionsList } from './questions-list.ts';
 import { resultsList } from './results-list.ts';
 import { rowList } from './row-list.ts';
 import { shiftList } from './shift-list.ts';
@@ -29,6 +30,7 @@ export function listOf(state: State, screen: ListedScreen, width: number, theme:
   if (screen.name === 'dispatch') return found(dispatchList(state, width), screen.find);
   if (screen.name === 'results') return found(resultsList(state, width), screen.find);
   if (screen.name === 'packed') return found(packedList(state, width), screen.find);
+  if (screen.name === 'questions') return found(questionsList(state, width), screen.find);
   if (screen.name === 'found') return found(foundList(state, width), screen.find);
   if (hole === undefined) return oneSection('', []);
   return found(holeList(state, hole, screen, width, theme), screen.find);

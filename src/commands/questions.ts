@@ -1,0 +1,92 @@
+import { type Chosen, settleQuestion } from '../desk/acts/settle.ts';
+import type { Outside } from '../desk/outside.ts';
+import { headerOf } from '../hole/hole.ts';
+import type { Document } from '../record/document.ts';
+import { projectForHole } from '../standing/hole-schema.ts';
+import { type OpenQuestion, questionWords } from '../standing/questions.ts';
+import { type AtProject, atProject } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { EXIT, refuse, say, sayJson } from './say.ts';
+import { submitOn } from './submit.ts';
+
+/** What `offsider questions` is given. */
+export interface QuestionsAsked {
+  readonly folder: string;
+  readonly by?: string | undefined;
+  /** The question to settle by its number in the list; none lists them. */
+  readonly number?: string | undefined;
+  readonly chosen?: Chosen | undefined;
+  readonly json: boolean;
+}
+
+/** Lists the questions that merges left open in any document, or settles one of them and lists the rest. 1 where any is open still. */
+export function questions(outside: Outside, asked: QuestionsAsked): Promise<number> {
+  const { folder, by, number, chosen } = asked;
+  const isSettling = number !== undefined || chosen !== undefined;
+  return atProject(outside, { folder, by, write: isSettling }, async (at) => {
+    if (isSettling) {
+      const failed = await settle(at, number, chosen);
+      if (failed !== undefined) return failed;
+    }
+    const open = openIn(at);
+    const listed = open.map(({ document, question }, index) => ({
+      number: index + 1,
+      document: nameOf(document),
+      cell: question.cell,
+      ours: question.ours,
+      theirs: question.theirs,
+      stands: question.stands,
+    }));
+    if (asked.json) sayJson(outside, { questions: listed });
+    else if (listed.length === 0) say(outside, 'No question is open.');
+    for (const each of asked.json ? [] : listed) {
+      const since = each.stands === each.ours ? '' : `, now ${each.stands}`;
+      say(
+        outside,
+        `${each.number}: ${each.document}, ${each.cell}: ours ${each.ours}, theirs ${each.theirs}${since}`,
+      );
+    }
+    return listed.length === 0 ? EXIT.fine : EXIT.findings;
+  });
+}
+
+async function settle(
+  at: AtProject,
+  number: string | undefined,
+  chosen: Chosen | undefined,
+): Promise<number | undefined> {
+  const wanted = /^[0-9]{1,6}$/.test(number ?? '') ? openIn(at)[Number(number) - 1] : undefined;
+  if (wanted === undefined || chosen === undefined)
+    return refuse(
+      at.outside,
+      wrongUse.at(
+        { thing: `question ${number ?? ''}`.trim() },
+        {
+          problem: wanted === undefined ? 'no open question has that number' : 'it is not said which holds',
+          remedy: 'offsider questions lists them; settle one like: offsider questions 1 --with theirs',
+        },
+      ),
+    );
+  const made = settleQuestion(at.project, wanted.document, wanted.question.id, chosen);
+  if (!made.ok) return refuse(at.outside, ...made.findings);
+  const failed = await submitOn(at, { document: wanted.document, made: made.value });
+  if (failed === undefined) say(at.outside, `${nameOf(wanted.document)}: ${made.value.what}`);
+  return failed;
+}
+
+/** Open questions of every document in the order of their keys. */
+function openIn({ desk, project }: AtProject): readonly {
+  readonly document: Document;
+  readonly question: OpenQuestion;
+}[] {
+  return [...desk.documents()]
+    .sort(([a], [b]) => a.localeCompare(b, 'en', { numeric: true }))
+    .flatMap(([, document]) => {
+      const { schema } = document.kind === 'hole' ? projectForHole(project, document) : project;
+      return questionWords(schema, document).map((question) => ({ document, question }));
+    });
+}
+
+function nameOf(document: Document): string {
+  return document.kind === 'hole' ? headerOf(document).name : `${document.kind} ${document.id}`;
+}

@@ -1,0 +1,136 @@
+import { describe, expect, it, vi } from 'vitest';
+import type { Change, Document, DocumentName } from '../../src/record/document.ts';
+import { openQuestions } from '../../src/standing/questions.ts';
+import { type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
+
+const HOLE = { kind: 'hole', id: 'MBRC003' } as const;
+const ASKED = 'waits to be settled: ;questions.';
+
+async function edit({ desk }: Sitting, document: DocumentName, changes: readonly Change[]): Promise<void> {
+  const done = desk.submit({ what: 'edited', parts: [{ document, changes }] });
+  if (!done.ok) throw new Error(done.problem);
+  await done.durable;
+}
+
+function rowId(sitting: Sitting): string {
+  const found = Object.entries(sitting.hole(HOLE.id).tables.rows ?? {}).find(
+    ([, row]) => row.fromMm === 45_000,
+  );
+  if (found === undefined) throw new Error('no such row');
+  return found[0];
+}
+
+/** The rig's console, opened on a project into which a copy of camp's was taken that had changed the same cells. */
+async function afterReceiving(
+  changes: (which: string, row: string) => readonly Change[],
+  document: DocumentName = HOLE,
+) {
+  const rig = await sitDown(sampleFiles());
+  const camp = await (await sitDown(sampleFiles())).reopen('IFA');
+  const row = rowId(rig);
+  await edit(rig, document, changes('fresh', row));
+  await edit(camp, document, changes('oxidised', row));
+  const received = rig.desk.receive(camp.desk.get(document) as Document);
+  if (!received.ok) throw new Error(received.problem);
+  await received.durable;
+  return { sitting: await rig.reopen(), camp, row };
+}
+
+const remarks = (which: string, row: string): readonly Change[] => [
+  { patch: ['rows', row], set: { remark: which } },
+];
+
+describe('questions of two copies', () => {
+  it('are said on opening, and listed at 80 by 24 with both values and both keys', async () => {
+    const { sitting } = await afterReceiving(remarks);
+    expect(sitting.state().message?.text).toContain(
+      `1 cell was changed differently in two copies and ${ASKED}`,
+    );
+    sitting.press('escape');
+    sitting.enter(';questions');
+    const screen = sitting.screen(80, 24).join('\n');
+    for (const part of [
+      'MBRC003',
+      '45–46, remark',
+      '← ours    fresh',
+      '→ theirs  oxidised',
+      'ours',
+      'theirs',
+    ])
+      expect(screen).toContain(part);
+  });
+
+  it('are settled with one key, and Ctrl-U takes that back', async () => {
+    const { sitting, row } = await afterReceiving(remarks);
+    const remark = () => sitting.hole(HOLE.id).tables.rows?.[row]?.remark;
+    sitting.press('escape');
+    sitting.enter(';questions');
+    sitting.press('right');
+    expect(sitting.state().message?.text).toBe(
+      'settled 45–46, remark: theirs taken, fresh → oxidised. Ctrl-U takes it back.',
+    );
+    await vi.waitFor(() => expect(remark()).toBe('oxidised'));
+    expect(sitting.screen(80, 24).join('\n')).toContain('Nothing is open');
+    sitting.press('right');
+    expect(sitting.state().message?.text).toBe('take theirs: no question is open.');
+    sitting.press('ctrl-u');
+    expect(remark()).toBe('fresh');
+    expect(openQuestions(sitting.hole(HOLE.id))).toHaveLength(1);
+    sitting.press('left');
+    expect(remark()).toBe('fresh');
+    expect(openQuestions(sitting.hole(HOLE.id))).toEqual([]);
+  });
+
+  it('are picked by the arrows, and of what is searched for', async () => {
+    const { sitting, row } = await afterReceiving((which, id) => [
+      ...remarks(which, id),
+      { patch: ['plan', 'plan'], set: { target: which } },
+    ]);
+    sitting.press('escape');
+    sitting.enter(';questions');
+    sitting.press('down');
+    sitting.press('right');
+    sitting.press('left');
+    const { rows, plan } = sitting.hole(HOLE.id).tables;
+    expect([rows?.[row]?.remark, plan?.plan?.target].sort()).toEqual(['fresh', 'oxidised']);
+    expect(openQuestions(sitting.hole(HOLE.id))).toEqual([]);
+  });
+
+  it('of a shift are settled and taken back there, whatever hole is in hand', async () => {
+    const first = (await sitDown(sampleFiles())).desk.documents().values();
+    const shift = [...first].find((document) => document.kind === 'shift');
+    if (shift === undefined) throw new Error('no shift');
+    const [activity] = Object.keys(shift.tables.activities ?? {});
+    const name = { kind: shift.kind, id: shift.id };
+    const { sitting } = await afterReceiving(
+      (which) => [{ patch: ['activities', String(activity)], set: { remark: which } }],
+      name,
+    );
+    const remark = () => sitting.desk.get(name)?.tables.activities?.[String(activity)]?.remark;
+    sitting.press('escape');
+    sitting.enter(';questions');
+    expect(sitting.screen(80, 24).join('\n')).toContain(`shift ${shift.id}`);
+    sitting.press('right');
+    expect(remark()).toBe('oxidised');
+    sitting.press('ctrl-u');
+    expect(remark()).toBe('fresh');
+  });
+
+  it('settled at the rig are not asked again by the next copy, at either side', async () => {
+    const { sitting, camp, row } = await afterReceiving(remarks);
+    sitting.press('escape');
+    sitting.enter(';questions');
+    sitting.press('left');
+    await edit(camp, HOLE, [{ patch: ['plan', 'plan'], set: { target: 'looked at in camp' } }]);
+    const [ours, theirs] = [sitting, camp].map(({ desk }) => desk.get(HOLE) as Document) as [
+      Document,
+      Document,
+    ];
+    for (const received of [sitting.desk.receive(theirs), camp.desk.receive(ours)]) {
+      if (!received.ok) throw new Error(received.problem);
+      expect(received).toMatchObject({ outcome: 'merged', questions: 0 });
+      expect(openQuestions(received.document)).toEqual([]);
+      expect(received.document.tables.rows?.[row]?.remark).toBe('fresh');
+    }
+  });
+});
