@@ -39,6 +39,9 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
     ...checkScheme(project.sampling),
     ...checkTermination(project.settings.termination, project.schema, { file: 'project.json' }),
     ...holes.flatMap((hole) => checkAlone(project, hole)),
+    ...all
+      .filter((document) => document.kind !== 'hole')
+      .flatMap((document) => questionFindings(project.schema, document)),
     ...checkBags(project.sampling, baggedHoles(holes)),
     ...checkStock(
       project.sampling,

@@ -36,7 +36,7 @@ export function isSameAsked(a: StoredQuestion, b: StoredQuestion): boolean {
 }
 
 /** True where what one question calls ours the other calls theirs. */
-export function isTurned(a: StoredQuestion, b: StoredQuestion): boolean {
+function isTurned(a: StoredQuestion, b: StoredQuestion): boolean {
   return sameJson(a.ours, b.theirs) && sameJson(a.theirs, b.ours);
 }
 

@@ -82,13 +82,15 @@ export function inWords(
   };
 }
 
-/** The open questions of a hole as findings, placed by hole and row. */
-export function questionFindings(schema: LoggingSchema, hole: Document): readonly Finding[] {
-  return openQuestions(hole).map(([id, question]) => {
-    const { cell, ours, theirs } = inWords(schema, hole, id, question);
-    const interval = intervalOf(hole, question);
+/** The open questions of a document as findings, placed by hole and row; of another document by its name. */
+export function questionFindings(schema: LoggingSchema, document: Document): readonly Finding[] {
+  return openQuestions(document).map(([id, question]) => {
+    const { cell, ours, theirs } = inWords(schema, document, id, question);
+    const interval = document.kind === 'hole' ? intervalOf(document, question) : undefined;
+    const named = document.kind === 'hole' ? { hole: headerOf(document).name } : {};
+    const thing = document.kind === 'hole' ? cell : `${document.kind} ${document.id}, ${cell}`;
     return QUESTION_FINDINGS.open.at(
-      { hole: headerOf(hole).name, ...(interval ?? {}), ...(interval === undefined ? { thing: cell } : {}) },
+      { ...named, ...(interval ?? { thing }) },
       {
         problem: `two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. Ours stands`,
         remedy: 'See which is right, then ;questions in the console or offsider questions says which holds.',

@@ -52,6 +52,31 @@ describe('a hole held against every check', () => {
   });
 });
 
+describe('cells that two copies changed differently', () => {
+  const asked = (key: string, question: Thing) => {
+    const document = documents.get(key)!;
+    const tables = { ...document.tables, questions: { 'z9-1': { ...question, state: 'open' } } };
+    const changed = new Map([...documents, [key, { ...document, tables }]]);
+    return checkProject(project, changed.values()).filter(({ code }) => code === 'question-open');
+  };
+
+  it('are warned of by hole and row', () => {
+    const [thing] = Object.entries(documents.get('hole/MBRC003')!.tables.rows!)[3]!;
+    const cell = { table: 'rows', thing, field: 'cells.rock', ours: { code: 'SHA' }, theirs: null };
+    expect(asked('hole/MBRC003', cell)).toMatchObject([
+      { severity: 'warning', place: { hole: 'MBRC003', fromMm: 3000, toMm: 4000 } },
+    ]);
+  });
+
+  it('are warned of in a shift, by its name', () => {
+    const key = [...documents.keys()].find((each) => each.startsWith('shift/'))!;
+    const cell = { table: 'shift', thing: 'shift', field: 'name', ours: 'DAY', theirs: 'NIGHT' };
+    expect(asked(key, cell)).toMatchObject([
+      { severity: 'warning', place: { thing: `${key.replace('/', ' ')}, shift, name` } },
+    ]);
+  });
+});
+
 describe('a project held against every check', () => {
   it('finds what is wrong in each hole, once', () => {
     const changed = withThing('MBRC003', 'bags', 2, { number: 'MB000121' });
