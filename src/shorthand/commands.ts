@@ -191,7 +191,7 @@ function unknownWord(word: string): Refusal {
   const suggestions = COMMANDS.filter((each) => nearWords(word.toLowerCase(), words).includes(each.word)).map(
     ({ word: text, does }) => ({ text: `;${text}`, label: does }),
   );
-  const remedy = `Words: ${words.join(', ')}; or a range, ${RANGE_FORM.form}`;
+  const remedy = `F1 lists every word and Tab completes one; a range is said like ${RANGE_FORM.form}`;
   if (word === '') return refusal({ position: 0, length: 1 }, '; starts a command', remedy);
   return refusal({ position: 1, length: word.length }, `No command is called ${word}`, remedy, suggestions);
 }
