@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inflateExactly } from '../../src/files/inflate.ts';
 import { makeBundle } from '../../src/handover/bundle/make-bundle.ts';
 import type { Manifest } from '../../src/handover/bundle/manifest.ts';
 import { bundleName } from '../../src/handover/bundle/names.ts';
@@ -23,7 +24,7 @@ function found(
   const manifest = change(makeBundle(SENDER, FILES).manifest);
   const entries = files.map(({ file: name, bytes }) => ({ name, bytes }));
   const zip = writeZip([{ name: 'manifest.json', bytes: text(JSON.stringify(manifest)) }, ...entries], at);
-  const opened = openBundle(zip, 'in.zip');
+  const opened = openBundle(zip, 'in.zip', inflateExactly);
   if (!opened.ok) return opened.findings.map((each) => each.problem);
   return bundleFaults(opened.value, manifest, 'in.zip').map(
     ({ place, problem }) => `${place.thing ?? 'in.zip'}: ${problem}`,
@@ -40,7 +41,7 @@ describe('a bundle', () => {
 
   it('opens again to the files that were packed, and to no fault', () => {
     const { bytes, manifest } = makeBundle(SENDER, FILES);
-    const opened = openBundle(bytes, 'in.zip');
+    const opened = openBundle(bytes, 'in.zip', inflateExactly);
     if (!opened.ok) return expect.fail('it does not open');
     expect(JSON.parse(new TextDecoder().decode(opened.value.manifest.bytes))).toEqual(manifest);
     expect(opened.value.files.map((each) => [each.name, new TextDecoder().decode(each.bytes)])).toEqual([
@@ -91,9 +92,9 @@ describe('a bundle that is not as it was packed', () => {
 
   it('is no bundle without a manifest in front', () => {
     const zip = writeZip([{ name: 'project.json', bytes: text('{}') }], AT);
-    const opened = openBundle(zip, 'in.zip');
+    const opened = openBundle(zip, 'in.zip', inflateExactly);
     expect(opened.ok ? [] : opened.findings[0]?.problem).toContain('its first file is not manifest.json');
-    expect(openBundle(writeZip([], AT), 'in.zip').ok).toBe(false);
+    expect(openBundle(writeZip([], AT), 'in.zip', inflateExactly).ok).toBe(false);
   });
 });
 

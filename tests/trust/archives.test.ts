@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { inflateExactly } from '../../src/files/inflate.ts';
 import type { Finding } from '../../src/finding/finding.ts';
 import { bundleNameFault } from '../../src/handover/bundle/names.ts';
 import { ZIP_LIMITS, type ZipLimits } from '../../src/handover/zip/limits.ts';
@@ -12,7 +13,7 @@ const AT = '2026-03-14T07:42:10+08:00';
 const MEGABYTE = 1024 * 1024;
 
 const read = (bytes: Uint8Array, limits: ZipLimits = ZIP_LIMITS) =>
-  readZip({ bytes, file: 'in.zip', limits, nameFault: bundleNameFault });
+  readZip({ bytes, file: 'in.zip', limits, nameFault: bundleNameFault, inflate: inflateExactly });
 
 /** Why an archive is refused: one finding, with place and remedy, that quotes nothing a terminal obeys. */
 function refusal(bytes: Uint8Array, limits?: ZipLimits): Finding {
@@ -174,7 +175,13 @@ describe('an archive with a name that leads elsewhere', () => {
 
   it('is refused where two names differ by case alone, if the rule of names let them through', () => {
     const bytes = craftZip([plain(), plain({ name: 'holes/zqrc001.json' })]);
-    const loose = readZip({ bytes, file: 'in.zip', limits: ZIP_LIMITS, nameFault: () => undefined });
+    const loose = readZip({
+      bytes,
+      file: 'in.zip',
+      limits: ZIP_LIMITS,
+      nameFault: () => undefined,
+      inflate: inflateExactly,
+    });
     expect(loose.ok ? [] : loose.findings.map((each) => each.problem)).toEqual([
       'two entries have this name',
     ]);

@@ -1,4 +1,5 @@
 import { documentPath } from '../../files/document-file.ts';
+import { inflateExactly } from '../../files/inflate.ts';
 import { holdToShape } from '../../files/json-shape.ts';
 import { copyIn } from '../../files/read-copy.ts';
 import { OTHER_LIMITS, readJsonText } from '../../files/read-json.ts';
@@ -14,7 +15,7 @@ import type { Arrival, ArrivedDocument, Home, LeftAlone } from './arrival.ts';
  * before anything is taken in. project.json and logging.json are written by hand: theirs never replace ours.
  */
 export function fromBundle(bytes: Uint8Array, file: string, home: Home): Result<Arrival> {
-  const opened = openBundle(bytes, file);
+  const opened = openBundle(bytes, file, inflateExactly);
   if (!opened.ok) return opened;
   const json = readJsonText(
     opened.value.manifest.bytes,

@@ -1,5 +1,6 @@
 import { checkHole } from '../../check/check-hole.ts';
 import { documentPath } from '../../files/document-file.ts';
+import { inflateExactly } from '../../files/inflate.ts';
 import { printDocument } from '../../files/print-document.ts';
 import { HAND_WRITTEN } from '../../files/project-folder.ts';
 import { type FileToPack, makeBundle } from '../../handover/bundle/make-bundle.ts';
@@ -42,7 +43,7 @@ export async function pack(desk: Desk, project: Project, chosen: readonly Docume
     { project: project.settings.name, replica: desk.replica(), by: desk.person, at },
     filesOf(desk, packed),
   );
-  const opened = openBundle(bundle.bytes, bundle.name);
+  const opened = openBundle(bundle.bytes, bundle.name, inflateExactly);
   if (!opened.ok)
     return {
       ok: false,

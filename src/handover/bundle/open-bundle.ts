@@ -4,7 +4,7 @@ import { hashBytes } from '../../record/hash.ts';
 import { bundleAltered, bundleOfAnother } from '../findings.ts';
 import { dosTimeOf } from '../zip/layout.ts';
 import { ZIP_LIMITS } from '../zip/limits.ts';
-import { damaged } from '../zip/looked-at.ts';
+import { damaged, type Inflate } from '../zip/looked-at.ts';
 import { readZip, type UnpackedEntry } from '../zip/read-zip.ts';
 import type { Manifest } from './manifest.ts';
 import { bundleNameFault, MANIFEST } from './names.ts';
@@ -21,8 +21,8 @@ export function looksLikeBundle(bytes: Uint8Array): boolean {
 }
 
 /** Unpacks a bundle; `file` is what findings call it. */
-export function openBundle(bytes: Uint8Array, file: string): Result<OpenedBundle> {
-  const entries = readZip({ bytes, file, limits: ZIP_LIMITS, nameFault: bundleNameFault });
+export function openBundle(bytes: Uint8Array, file: string, inflate: Inflate): Result<OpenedBundle> {
+  const entries = readZip({ bytes, file, limits: ZIP_LIMITS, nameFault: bundleNameFault, inflate });
   if (!entries.ok) return entries;
   const [manifest, ...files] = entries.value;
   if (manifest?.name !== MANIFEST)

@@ -2,13 +2,17 @@ import type { Finding } from '../../finding/finding.ts';
 import { archiveUnreadable, archiveUnsafe } from '../findings.ts';
 import type { ZipLimits } from './limits.ts';
 
-/** An archive as it is looked at: its bytes, the file they came in, what may stand in it. */
+/** Inflates all of the packed bytes into exactly so many, never past them; undefined where it comes out otherwise. */
+export type Inflate = (packed: Uint8Array, bytes: number) => Uint8Array | undefined;
+
+/** An archive as it is looked at: its bytes, the file they came in, what may stand in it, how it is inflated. */
 export interface LookedAt {
   readonly bytes: Uint8Array;
   readonly file: string;
   readonly limits: ZipLimits;
   /** Why no entry may have this name, in words; undefined where one may. */
   readonly nameFault: (name: string) => string | undefined;
+  readonly inflate: Inflate;
 }
 
 const AGAIN =

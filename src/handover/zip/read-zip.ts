@@ -1,8 +1,7 @@
-import { inflateRawSync } from 'node:zlib';
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import { crc32 } from '../../record/crc32.ts';
 import { damaged, type LookedAt } from './looked-at.ts';
-import { type PackedEntry, readDirectory } from './read-directory.ts';
+import { readDirectory } from './read-directory.ts';
 import type { ZipEntry } from './write-zip.ts';
 
 /** What an archive holds: its files, each with the date that its header says. */
@@ -17,7 +16,7 @@ export function readZip(zip: LookedAt): Result<readonly UnpackedEntry[]> {
   if (!directory.ok) return directory;
   const entries: UnpackedEntry[] = [];
   for (const { header, packed } of directory.value) {
-    const bytes = inflated(header, packed);
+    const bytes = zip.inflate(packed, header.bytes);
     if (bytes === undefined || crc32(bytes) !== header.crc)
       return refused(
         damaged(zip.file, 'it was damaged on the way: its bytes are not what they were', header.name),
@@ -25,17 +24,4 @@ export function readZip(zip: LookedAt): Result<readonly UnpackedEntry[]> {
     entries.push({ name: header.name, bytes, dosTime: header.dosTime });
   }
   return ok(entries);
-}
-
-/** Bytes inflated, exactly as many as the header says, from all of the packed ones; undefined where it comes out otherwise. */
-function inflated({ bytes }: PackedEntry['header'], packed: Uint8Array): Uint8Array | undefined {
-  try {
-    const { buffer, engine } = inflateRawSync(packed, {
-      maxOutputLength: Math.max(1, bytes),
-      info: true,
-    }) as unknown as { readonly buffer: Uint8Array; readonly engine: { readonly bytesWritten: number } };
-    return buffer.length === bytes && engine.bytesWritten === packed.length ? buffer : undefined;
-  } catch {
-    return undefined;
-  }
 }
