@@ -10,7 +10,7 @@ const lines = [
   ['project'],
   ['standing'],
   ['check'],
-  ['handover', 'formats'],
+  ['acts', 'handover', 'formats'],
   ['files', 'mail'],
   ['desk'],
   ['commands', 'console'],

@@ -1,4 +1,4 @@
-// Makes src/survey/epsg-table.ts from the EPSG register as the npm package epsg-index 2.0.0 (ISC) carries it:
+// Makes src/survey/norths/epsg-table.ts from the EPSG register as the npm package epsg-index 2.0.0 (ISC) carries it:
 //   npm install epsg-index (in a folder outside this one), then
 //   node .ci/epsg-table.mjs <that folder>/node_modules/epsg-index/all.json
 // Kept: projected systems in metres whose datum shift needs no grid file (a file this program doesn't carry would be left out of
@@ -104,7 +104,7 @@ const datums = [...new Set(whole.map((text) => DATUM.exec(text)?.[0]).filter((te
 const lines = whole.map((text) => text.replace(DATUM, (datum) => `@${datums.indexOf(datum)}`));
 const body = lines.join('\n');
 writeFileSync(
-  join(resolve(import.meta.dirname, '..'), 'src', 'survey', 'epsg-table.ts'),
+  join(resolve(import.meta.dirname, '..'), 'src', 'survey', 'norths', 'epsg-table.ts'),
   `/**
  * Projected systems of the EPSG register, made by .ci/epsg-table.mjs: not edited by hand. One line a system or a run of them,
  * \`first code[xcount]|name|proj\`; \`{first:step}\` is a number that grows by a step with each code of the run, and \`@n\` the

@@ -4,9 +4,9 @@ import { type DOCUMENT_KINDS, documentFileShape } from '../src/files/document-fi
 import { entryShape } from '../src/files/record-shapes.ts';
 import { HOLE_NOUNS } from '../src/hole/hole.ts';
 import { projectSettings } from '../src/project/settings.ts';
-import { DISPATCH_NOUNS } from '../src/sampling/dispatch-noun.ts';
-import { RESULTS_NOUNS } from '../src/sampling/results-noun.ts';
-import { loggingFile } from '../src/schema/file-schema.ts';
+import { DISPATCH_NOUNS } from '../src/sampling/dispatch/dispatch-noun.ts';
+import { RESULTS_NOUNS } from '../src/sampling/laboratory/results-noun.ts';
+import { loggingFile } from '../src/schema/read/file-schema.ts';
 import { SHIFT_NOUNS } from '../src/shift/shift.ts';
 
 /** A kind of file that a project holds: its shape in zod, and what it is. */

@@ -1,5 +1,5 @@
 import { catalogueText } from '../src/check/finding-kinds.ts';
-import { conditionsPage } from '../src/termination/conditions-page.ts';
+import { conditionsPage } from '../src/termination/rules/conditions-page.ts';
 import { FILE_KINDS, jsonSchemaOf } from './file-kinds.ts';
 import { findingExamples } from './finding-examples.ts';
 import { EVERY_FINDING_KIND } from './finding-kinds.ts';

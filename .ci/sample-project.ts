@@ -3,11 +3,11 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, write
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import { endingDecision } from '../src/acts/decision.ts';
+import { dispatchNamed, makeDispatch, passOn, proposeDispatch } from '../src/acts/dispatch.ts';
+import { recordPhotos } from '../src/acts/photo.ts';
 import { plannedHole } from '../src/commands/program/plan-program.ts';
 import { readProgram } from '../src/commands/program/read-program.ts';
-import { endingDecision } from '../src/desk/acts/decision.ts';
-import { dispatchNamed, makeDispatch, passOn, proposeDispatch } from '../src/desk/acts/dispatch.ts';
-import { recordPhotos } from '../src/desk/acts/photo.ts';
 import { formatFinding } from '../src/finding/finding.ts';
 import { recordCollar, recordLineUp, recordRun } from '../src/hole/commands/direction.ts';
 import { planHole } from '../src/hole/commands/plan-hole.ts';
@@ -15,12 +15,12 @@ import { endHole, startDrilling, stopDrilling } from '../src/hole/commands/state
 import { headerOf, holeNouns, planOf } from '../src/hole/hole.ts';
 import { type Depth, depthFromMetres } from '../src/quantity/depth.ts';
 import type { DocumentName } from '../src/record/document.ts';
-import { dispatchOf } from '../src/sampling/dispatch-noun.ts';
+import { dispatchOf } from '../src/sampling/dispatch/dispatch-noun.ts';
 import { endShift, startShift } from '../src/shift/commands.ts';
 import { recordPlod } from '../src/shift/plod-commands.ts';
 import { headsOf } from '../src/standing/heads.ts';
 import { traysOf } from '../src/standing/trays.ts';
-import { gridByCode } from '../src/survey/grids.ts';
+import { gridByCode } from '../src/survey/norths/grids.ts';
 import { papersOf } from './sample-project/laboratory.ts';
 import {
   granted,

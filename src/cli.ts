@@ -1,7 +1,7 @@
 import { type ConsoleAsked, runCommandLine } from './commands/command-line/run.ts';
 import { realOutside } from './commands/outside.ts';
 import { EXIT, refuse, sayTrouble } from './commands/say.ts';
-import { setupColour } from './console/paint/colour.ts';
+import { setupColour } from './console/terminal/paint/colour.ts';
 import type { Outside } from './desk/outside.ts';
 import { safeLines, safeText } from './finding/safe-text.ts';
 
@@ -23,8 +23,8 @@ async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<numbe
   }
   setupColour(process.env);
   const [{ runConsole }, { describeEnding }, { rigNamed }] = await Promise.all([
-    import('./console/start.tsx'),
-    import('./console/paint/ending.ts'),
+    import('./console/terminal/start.tsx'),
+    import('./console/terminal/paint/ending.ts'),
     import('./commands/rig-named.ts'),
   ]);
   const rig = rigNamed(at.project, asked.rig);

@@ -2,8 +2,8 @@ import type { Bag } from '../../src/hole/bags.ts';
 import { rowsDown } from '../../src/hole/hole.ts';
 import type { Document } from '../../src/record/document.ts';
 import { hashText } from '../../src/record/hash.ts';
-import type { Dispatch } from '../../src/sampling/dispatch-noun.ts';
-import { sentNumbers } from '../../src/sampling/dispatch-noun.ts';
+import type { Dispatch } from '../../src/sampling/dispatch/dispatch-noun.ts';
+import { sentNumbers } from '../../src/sampling/dispatch/dispatch-noun.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
 import { csvText } from '../../src/sampling/sheet-text.ts';
 

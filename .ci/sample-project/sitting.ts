@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { checkRod, rodMended } from '../../src/acts/rod.ts';
+import { readRod } from '../../src/acts/rod-read.ts';
+import { startActivityNow } from '../../src/acts/shift.ts';
 import { type LinesAt, makerOf, submitMade } from '../../src/commands/lines/submit-made.ts';
 import { takeLine } from '../../src/commands/lines/take-line.ts';
 import { bytesFrom } from '../../src/commands/outside.ts';
-import { checkRod, rodMended } from '../../src/desk/acts/rod.ts';
-import { readRod } from '../../src/desk/acts/rod-read.ts';
-import { startActivityNow } from '../../src/desk/acts/shift.ts';
 import type { Desk } from '../../src/desk/desk.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { loadProject } from '../../src/desk/load-project.ts';

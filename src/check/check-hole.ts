@@ -2,12 +2,12 @@ import type { Finding } from '../finding/finding.ts';
 import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { checkBags } from '../sampling/bags-check.ts';
-import { checkDispatches } from '../sampling/dispatch-check.ts';
-import { checkRatesSoFar } from '../sampling/rates-so-far.ts';
-import { checkScheme } from '../sampling/scheme-check.ts';
-import { checkStock } from '../sampling/stock.ts';
-import { checkRow } from '../schema/row-checks.ts';
+import { checkDispatches } from '../sampling/dispatch/dispatch-check.ts';
+import { checkRatesSoFar } from '../sampling/scheme/rates-so-far.ts';
+import { checkScheme } from '../sampling/scheme/scheme-check.ts';
+import { checkStock } from '../sampling/scheme/stock.ts';
+import { checkBags } from '../sampling/stream/bags-check.ts';
+import { checkRow } from '../schema/check/row-checks.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { projectForHole, schemaChangesOf } from '../standing/hole-schema.ts';
 import { provisionalInHole } from '../standing/provisional-codes.ts';
@@ -16,8 +16,8 @@ import { returnedFindings } from '../standing/returned.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
 import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
 import { trayFindings } from '../standing/trays.ts';
-import { checkTermination } from '../termination/check-rules.ts';
-import { checkDecisions } from '../termination/decision.ts';
+import { checkDecisions } from '../termination/advice/decision.ts';
+import { checkTermination } from '../termination/rules/check-rules.ts';
 
 /** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its trays, its sample stream, its survey, its decisions. */
 export function checkHole(

@@ -1,8 +1,8 @@
 import type { Bag, PutOff } from '../hole/bags.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
-import { type BagRunLine, bagRunText } from '../sampling/bag-run.ts';
-import type { stockOf } from '../sampling/stock.ts';
+import { type BagRunLine, bagRunText } from '../sampling/numbers/bag-run.ts';
+import type { stockOf } from '../sampling/scheme/stock.ts';
 import type { BagRunOf } from '../standing/bag-run.ts';
 import { tableText } from './table-text.ts';
 

@@ -1,4 +1,4 @@
-import { type CollarGiven, takeCollars } from '../desk/acts/take-collars.ts';
+import { type CollarGiven, takeCollars } from '../acts/take-collars.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';

@@ -1,11 +1,11 @@
 import type { Outside } from '../desk/outside.ts';
 import type { Finding } from '../finding/finding.ts';
 import { formatFinding } from '../finding/finding.ts';
-import { formatBagNumber } from '../sampling/bag-number.ts';
-import { checkRatesSoFar, PUBLISHED_RATES, rateRows, ratesSoFar } from '../sampling/rates-so-far.ts';
+import { formatBagNumber } from '../sampling/numbers/bag-number.ts';
 import type { Sampling, Slot } from '../sampling/sampling.ts';
-import { checkScheme } from '../sampling/scheme-check.ts';
-import { checkStock, stockOf } from '../sampling/stock.ts';
+import { checkRatesSoFar, PUBLISHED_RATES, rateRows, ratesSoFar } from '../sampling/scheme/rates-so-far.ts';
+import { checkScheme } from '../sampling/scheme/scheme-check.ts';
+import { checkStock, stockOf } from '../sampling/scheme/stock.ts';
 import { bagsOfHoles } from '../standing/dispatches.ts';
 import { atProject } from './at-project.ts';
 import { EXIT, say, sayJson } from './say.ts';

@@ -6,12 +6,12 @@ import {
   proposeDispatch,
   type TransferSaid,
   takeReceipt,
-} from '../desk/acts/dispatch.ts';
+} from '../acts/dispatch.ts';
 import type { Outside } from '../desk/outside.ts';
 import { formatFinding } from '../finding/finding.ts';
-import { sackRange } from '../sampling/dispatch.ts';
-import { checkDispatches, checkReceipt, checkTransfers } from '../sampling/dispatch-check.ts';
-import { type Dispatch, dispatchOf, sentNumbers } from '../sampling/dispatch-noun.ts';
+import { sackRange } from '../sampling/dispatch/dispatch.ts';
+import { checkDispatches, checkReceipt, checkTransfers } from '../sampling/dispatch/dispatch-check.ts';
+import { type Dispatch, dispatchOf, sentNumbers } from '../sampling/dispatch/dispatch-noun.ts';
 import {
   custodyLines,
   type SheetReader,
@@ -19,8 +19,8 @@ import {
   sheetHead,
   sheetHtml,
   sheetTable,
-} from '../sampling/dispatch-sheet.ts';
-import { readReceipt } from '../sampling/receipt-read.ts';
+} from '../sampling/dispatch/dispatch-sheet.ts';
+import { readReceipt } from '../sampling/dispatch/receipt-read.ts';
 import { bagsOfHoles, dispatchesOf, toSend } from '../standing/dispatches.ts';
 import { type AtProject, atProject } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';

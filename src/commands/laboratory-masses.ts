@@ -1,7 +1,7 @@
-import { recordReceivedMasses } from '../desk/acts/laboratory-masses.ts';
+import { recordReceivedMasses } from '../acts/laboratory-masses.ts';
 import type { Outside } from '../desk/outside.ts';
 import { resultsRefused } from '../sampling/findings/results-refused.ts';
-import { receivedMasses } from '../sampling/laboratory-masses.ts';
+import { receivedMasses } from '../sampling/laboratory/laboratory-masses.ts';
 import { returnedOf } from '../standing/returned.ts';
 import { atProject, holesOf } from './at-project.ts';
 import { wrongUse } from './findings.ts';

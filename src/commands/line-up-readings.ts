@@ -1,5 +1,5 @@
-import type { LineUpContext, LineUpReading, LineUpStep } from '../desk/acts/line-up-order.ts';
-import { takeTyped } from '../desk/acts/line-up-steps.ts';
+import type { LineUpContext, LineUpReading, LineUpStep } from '../acts/line-up-order.ts';
+import { takeTyped } from '../acts/line-up-steps.ts';
 import { readGps } from '../files/read-gps.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { wrongUse } from './findings.ts';

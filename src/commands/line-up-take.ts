@@ -1,6 +1,6 @@
-import { lineUpStanding, plannedHere, recordLineUpTaken } from '../desk/acts/line-up.ts';
-import type { LineUpContext } from '../desk/acts/line-up-order.ts';
-import { decisionSentence, resultSentences } from '../desk/acts/line-up-sentences.ts';
+import { lineUpStanding, plannedHere, recordLineUpTaken } from '../acts/line-up.ts';
+import type { LineUpContext } from '../acts/line-up-order.ts';
+import { decisionSentence, resultSentences } from '../acts/line-up-sentences.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';

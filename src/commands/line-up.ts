@@ -1,5 +1,5 @@
-import { type PlannedHere, plannedHere } from '../desk/acts/line-up.ts';
-import { collarSentences, gridSentences, northSentences } from '../desk/acts/line-up-sentences.ts';
+import { type PlannedHere, plannedHere } from '../acts/line-up.ts';
+import { collarSentences, gridSentences, northSentences } from '../acts/line-up-sentences.ts';
 import type { Outside } from '../desk/outside.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
@@ -7,15 +7,15 @@ import { azimuth, formatAzimuth } from '../quantity/azimuth.ts';
 import { dip, formatDip } from '../quantity/dip.ts';
 import type { Document } from '../record/document.ts';
 import { surveyOf } from '../standing/survey.ts';
-import { collarsByRank } from '../survey/collars.ts';
-import { formatExpected } from '../survey/compass.ts';
+import { collarsByRank } from '../survey/collar/collars.ts';
+import { formatExpected } from '../survey/collar/compass.ts';
 import {
   assessLineUp,
   formatAzimuthCompared,
   formatDipCompared,
   type LineUpAnswer,
-} from '../survey/line-up.ts';
-import { inEveryNorth, toNorth } from '../survey/norths.ts';
+} from '../survey/collar/line-up.ts';
+import { inEveryNorth, toNorth } from '../survey/norths/norths.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 

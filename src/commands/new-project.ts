@@ -7,7 +7,7 @@ import { whyRefused } from '../files/disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { STYLES } from '../schema/styles/index.ts';
-import { siteOf } from '../survey/site.ts';
+import { siteOf } from '../survey/norths/site.ts';
 import { folderTaken, wrongUse } from './findings.ts';
 import { plannedHole } from './program/plan-program.ts';
 import { type ProgramRead, readProgram } from './program/read-program.ts';

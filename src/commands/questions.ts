@@ -1,4 +1,4 @@
-import { type Chosen, settleQuestion } from '../desk/acts/settle.ts';
+import { type Chosen, settleQuestion } from '../acts/settle.ts';
 import type { Outside } from '../desk/outside.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Document } from '../record/document.ts';

@@ -1,5 +1,5 @@
-import { planReadings, type ReadingsFile, type ReadingsPlan } from '../desk/acts/readings/plan-readings.ts';
-import { readingWords } from '../desk/acts/readings/typed-reading.ts';
+import { planReadings, type ReadingsFile, type ReadingsPlan } from '../acts/readings/plan-readings.ts';
+import { readingWords } from '../acts/readings/typed-reading.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';

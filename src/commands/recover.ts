@@ -1,4 +1,4 @@
-import { makingOf } from '../desk/acts/making.ts';
+import { makingOf } from '../acts/making.ts';
 import type { MissingDocument } from '../desk/contract.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type AtProject, atProject } from './at-project.ts';

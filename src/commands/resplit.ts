@@ -1,7 +1,7 @@
-import { makeResplit, type NumbersSaid, proposeResplit } from '../desk/acts/resplit.ts';
+import { makeResplit, type NumbersSaid, proposeResplit } from '../acts/resplit.ts';
 import type { Outside } from '../desk/outside.ts';
 import { headerOf } from '../hole/hole.ts';
-import { resplitTable } from '../sampling/resplit-list.ts';
+import { resplitTable } from '../sampling/laboratory/resplit-list.ts';
 import { csvText } from '../sampling/sheet-text.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { makerOf } from './lines/submit-made.ts';

@@ -1,12 +1,12 @@
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';
-import { qualityLines } from '../sampling/charts-text.ts';
-import { type Quality, qualityOf } from '../sampling/quality.ts';
-import { qualityPage } from '../sampling/quality-page.ts';
-import type { Certificate } from '../sampling/results-noun.ts';
-import { notReturned } from '../sampling/returned.ts';
-import { conversionWords } from '../sampling/units.ts';
+import { qualityLines } from '../sampling/laboratory/charts-text.ts';
+import { type Quality, qualityOf } from '../sampling/laboratory/quality.ts';
+import { qualityPage } from '../sampling/laboratory/quality-page.ts';
+import type { Certificate } from '../sampling/laboratory/results-noun.ts';
+import { notReturned } from '../sampling/laboratory/returned.ts';
+import { conversionWords } from '../sampling/laboratory/units.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { certificatesOf, returnedFindings, returnedOf } from '../standing/returned.ts';
 import { type AtProject, atProject } from './at-project.ts';

@@ -7,7 +7,7 @@ import { readProjectFile } from '../files/read-file.ts';
 import { OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import type { Finding } from '../finding/finding.ts';
-import { checkBagPrefixes } from '../schema/check-schema.ts';
+import { checkBagPrefixes } from '../schema/check/check-schema.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
 

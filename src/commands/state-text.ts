@@ -6,7 +6,7 @@ import { formatDip } from '../quantity/dip.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { streamAhead, type Upcoming } from '../sampling/stream.ts';
+import { streamAhead, type Upcoming } from '../sampling/stream/stream.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
 import { activityNow } from '../standing/activity.ts';
 import { adviceFor } from '../standing/advice.ts';
@@ -15,7 +15,7 @@ import { openItems } from '../standing/open-items.ts';
 import { paceOf } from '../standing/pace.ts';
 import { nextShot } from '../standing/shots.ts';
 import { streamStateOf } from '../standing/stream.ts';
-import { ADVICE_LIMITS, restsOn } from '../termination/verdict.ts';
+import { ADVICE_LIMITS, restsOn } from '../termination/advice/verdict.ts';
 import { holesText } from './holes.ts';
 
 /** What the state of a project is read from. */

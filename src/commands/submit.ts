@@ -1,4 +1,4 @@
-import type { MadeOn } from '../desk/acts/shift.ts';
+import type { MadeOn } from '../acts/shift.ts';
 import type { AtProject } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { refuse } from './say.ts';

@@ -5,7 +5,7 @@ import type { Document } from '../record/document.ts';
 import { htmlText } from '../sampling/sheet-text.ts';
 import { surveyOf } from '../standing/survey.ts';
 import { pictureOf } from '../standing/survey-pictures.ts';
-import { svgOf } from '../survey/svg.ts';
+import { svgOf } from '../survey/pictures/svg.ts';
 import { surveyText } from './survey-text.ts';
 
 /** Width of a picture on its own and on the page, pixels. */

@@ -1,9 +1,9 @@
-import { type ShotsGiven, takeShots } from '../desk/acts/take-shots.ts';
+import { type ShotsGiven, takeShots } from '../acts/take-shots.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
-import { RUN_FORM, readRunSaid } from '../survey/run-said.ts';
-import type { ShotColumns } from '../survey/shot-table.ts';
+import { RUN_FORM, readRunSaid } from '../survey/shots/run-said.ts';
+import type { ShotColumns } from '../survey/shots/shot-table.ts';
 import { columnsSaid } from '../survey/table.ts';
 import { atProject, holeNamed } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';

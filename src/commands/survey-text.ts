@@ -15,10 +15,10 @@ import {
   surveyOf,
   targetOf,
 } from '../standing/survey.ts';
-import { NO_CLEARANCE } from '../survey/expected.ts';
-import { expectedCells } from '../survey/expected-words.ts';
-import { bendBetween } from '../survey/severity.ts';
-import { chanceWords, ellipseWords, missSides, reachWords } from '../survey/target-words.ts';
+import { NO_CLEARANCE } from '../survey/expected/expected.ts';
+import { expectedCells } from '../survey/expected/expected-words.ts';
+import { bendBetween } from '../survey/path/severity.ts';
+import { chanceWords, ellipseWords, missSides, reachWords } from '../survey/path/target-words.ts';
 import { tableText } from './table-text.ts';
 
 /** Where a hole goes, in words: stations and bends, how it comes out at its target, what the plan expects, every doubt. */

@@ -1,9 +1,9 @@
 import { extname } from 'node:path';
-import { takeResults } from '../desk/acts/results.ts';
+import { takeResults } from '../acts/results.ts';
 import type { Finding } from '../finding/finding.ts';
 import { resultsRefused } from '../sampling/findings/results-refused.ts';
-import { checkMapping } from '../sampling/results-mapping.ts';
-import { readResults } from '../sampling/results-read.ts';
+import { checkMapping } from '../sampling/laboratory/results-mapping.ts';
+import { readResults } from '../sampling/laboratory/results-read.ts';
 import type { AtProject } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';

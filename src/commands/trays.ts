@@ -1,5 +1,5 @@
 import { readdir } from 'node:fs/promises';
-import { recordPhotos } from '../desk/acts/photo.ts';
+import { recordPhotos } from '../acts/photo.ts';
 import type { Outside } from '../desk/outside.ts';
 import { whyRefused } from '../files/disk.ts';
 import { safeText } from '../finding/safe-text.ts';
@@ -7,8 +7,8 @@ import { headerOf } from '../hole/hole.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import type { Document } from '../record/document.ts';
 import { csvText } from '../sampling/sheet-text.ts';
-import { type PhotosFound, photosFor } from '../sampling/tray-photos.ts';
-import { checkTrays, type ListedTray } from '../sampling/trays.ts';
+import { type PhotosFound, photosFor } from '../sampling/trays/tray-photos.ts';
+import { checkTrays, type ListedTray } from '../sampling/trays/trays.ts';
 import { trayedHole, traysOf } from '../standing/trays.ts';
 import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
 import { wrongUse } from './findings.ts';

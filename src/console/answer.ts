@@ -1,23 +1,23 @@
-import { changeCodeKey, saveChange } from './actions/change-code.ts';
-import { answerDispatch, answerHandOn, latestFirst } from './actions/dispatch.ts';
-import { goElsewhere } from './actions/elsewhere.ts';
-import { answerEnding } from './actions/ending.ts';
-import { makeHole, redrillHole, reopen, stopHole } from './actions/holes.ts';
-import { answerMismatch } from './actions/mismatch.ts';
-import { settleMissing } from './actions/missing.ts';
-import { addNewCode, codeLists } from './actions/new-code.ts';
-import { answerNumbers } from './actions/number-bags.ts';
-import { makeRange } from './actions/range.ts';
-import { answerResplit } from './actions/resplit.ts';
-import { answerRod } from './actions/rod.ts';
-import { startActivity } from './actions/shift.ts';
-import { answerRejection } from './actions/survey.ts';
-import { answerRun } from './actions/survey-run.ts';
-import { answerShot } from './actions/survey-shot.ts';
 import { edited } from './draft.ts';
-import { chordOf, type KeyEvent } from './input/keys.ts';
+import { goElsewhere } from './lists/elsewhere.ts';
+import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
+import { settleMissing } from './lists/missing.ts';
+import { startActivity } from './lists/shift.ts';
+import { changeCodeKey, saveChange } from './log/change-code.ts';
+import { answerEnding } from './log/ending.ts';
+import { addNewCode, codeLists } from './log/new-code.ts';
+import { makeRange } from './log/range.ts';
+import { answerDispatch, answerHandOn, latestFirst } from './samples/dispatch.ts';
+import { answerMismatch } from './samples/mismatch.ts';
+import { answerNumbers } from './samples/number-bags.ts';
+import { answerResplit } from './samples/resplit.ts';
+import { answerRod } from './samples/rod.ts';
 import type { State } from './state.ts';
 import { type Step, still, type World } from './step.ts';
+import { answerRejection } from './survey/survey.ts';
+import { answerRun } from './survey/survey-run.ts';
+import { answerShot } from './survey/survey-shot.ts';
+import { chordOf, type KeyEvent } from './terminal/input/keys.ts';
 
 /** Enter on the question that stands: what it leads to. */
 export function answer(state: State, world: World): Step {

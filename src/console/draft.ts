@@ -1,5 +1,5 @@
-import type { KeyEvent } from './input/keys.ts';
-import { chordOf } from './input/keys.ts';
+import type { KeyEvent } from './terminal/input/keys.ts';
+import { chordOf } from './terminal/input/keys.ts';
 
 /** A line being typed: its text, and the cursor as an index into it (UTF-16, always between characters). */
 export interface Draft {

@@ -1,5 +1,5 @@
-import { makingOf } from '../desk/acts/making.ts';
-import { otherOf, undoneWords } from '../desk/acts/undone.ts';
+import { makingOf } from '../acts/making.ts';
+import { otherOf, undoneWords } from '../acts/undone.ts';
 import type { LetGoDone } from '../desk/contract.ts';
 import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
@@ -7,8 +7,8 @@ import type { Packed } from '../desk/packing/pack.ts';
 import type { GpsText } from '../files/read-gps.ts';
 import type { Result } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
-import type { CodeChange } from '../schema/edit-code.ts';
-import type { CodeEntry } from '../schema/file-entries.ts';
+import type { CodeChange } from '../schema/change/edit-code.ts';
+import type { CodeEntry } from '../schema/read/file-entries.ts';
 import type { Happening } from './reduce.ts';
 import type { State } from './state.ts';
 import { type Effect, saying } from './step.ts';

@@ -1,13 +1,13 @@
-import type { RangeCommand } from '../desk/acts/range-plan.ts';
-import type { NumbersSaid } from '../desk/acts/resplit.ts';
-import type { RejectedPart } from '../desk/acts/shot.ts';
+import type { RangeCommand } from '../acts/range-plan.ts';
+import type { NumbersSaid } from '../acts/resplit.ts';
+import type { RejectedPart } from '../acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';
 import type { HoleState } from '../hole/header.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { DocumentName, Id } from '../record/document.ts';
-import type { RodSeen } from '../sampling/mismatch.ts';
+import type { RodSeen } from '../sampling/rod/mismatch.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
-import type { RunSaid } from '../survey/run-said.ts';
+import type { RunSaid } from '../survey/shots/run-said.ts';
 import type { Draft } from './draft.ts';
 
 /** A step of ending a hole: the depth by rod count, what is still open, the collar, the reason where one is needed. */

@@ -4,23 +4,23 @@ import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
-import { completeLine, completeWith } from './actions/complete.ts';
-import { scanIntoDispatch } from './actions/dispatch.ts';
-import { enterLine } from './actions/entry.ts';
-import { formKey } from './actions/fields.ts';
-import { typeInLineUp } from './actions/line-up.ts';
-import { gpsRead } from './actions/line-up-gps.ts';
-import { typeInList } from './actions/lists.ts';
-import { typeReading } from './actions/readings.ts';
-import { scanBag } from './actions/scan.ts';
 import { answer, promptKey } from './answer.ts';
 import { type Draft, EMPTY_DRAFT, edited } from './draft.ts';
-import { chordOf, type KeyEvent } from './input/keys.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
+import { typeInLineUp } from './line-up/line-up.ts';
+import { gpsRead } from './line-up/line-up-gps.ts';
 import { lineWords } from './line-words.ts';
+import { typeInList } from './lists/lists.ts';
+import { completeLine, completeWith } from './log/complete.ts';
+import { enterLine } from './log/entry.ts';
+import { formKey } from './log/fields.ts';
+import { typeReading } from './log/readings.ts';
 import type { Prompt } from './prompt.ts';
+import { scanIntoDispatch } from './samples/dispatch.ts';
+import { scanBag } from './samples/scan.ts';
 import { type Health, holeInHand, rowLeft, type State } from './state.ts';
 import { type Step, saying, sayingFinding, still, type World } from './step.ts';
+import { chordOf, type KeyEvent } from './terminal/input/keys.ts';
 
 /** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer, what is found of the files. */
 export type Happening =

@@ -1,10 +1,10 @@
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
-import { bagNumberPattern } from '../sampling/bag-number.ts';
-import type { KeyEvent } from './input/keys.ts';
+import { bagNumberPattern } from '../sampling/numbers/bag-number.ts';
 import { type Happening, reduce } from './reduce.ts';
 import type { State } from './state.ts';
 import type { Effect } from './step.ts';
+import type { KeyEvent } from './terminal/input/keys.ts';
 
 /** What a run of happenings is lent: ids, the time, and the hand that does effects. */
 export interface Hands {

@@ -6,11 +6,11 @@ import type { Document, DocumentName, Id } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { openQuestions } from '../standing/questions.ts';
-import type { LineUpForm } from './actions/line-up-form.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
-import type { KeyEvent } from './input/keys.ts';
-import type { RowCursor } from './panels/rows-panel.ts';
+import type { LineUpForm } from './line-up/line-up-form.ts';
+import type { RowCursor } from './log/panels/rows-panel.ts';
 import type { Prompt } from './prompt.ts';
+import type { KeyEvent } from './terminal/input/keys.ts';
 
 /** What is on the screen, with its cursor. A screen of a hole names the hole; `escape` leads to the log, from there to the holes. */
 export type Screen =

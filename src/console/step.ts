@@ -2,10 +2,10 @@ import type { Finding, Result } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, DocumentName, Id } from '../record/document.ts';
-import type { CodeChange } from '../schema/edit-code.ts';
-import type { CodeEntry } from '../schema/file-entries.ts';
-import type { KeyEvent } from './input/keys.ts';
+import type { CodeChange } from '../schema/change/edit-code.ts';
+import type { CodeEntry } from '../schema/read/file-entries.ts';
 import type { Message, State } from './state.ts';
+import type { KeyEvent } from './terminal/input/keys.ts';
 
 /** What reduce is lent from outside: ids, the time, whether more keys of the same read follow. Plain functions, no hidden state. */
 export interface World {

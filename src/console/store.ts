@@ -1,8 +1,8 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { KeyEvent } from './input/keys.ts';
 import { type Happening, reduce } from './reduce.ts';
 import { type Hands, runEvents } from './run.ts';
 import type { State } from './state.ts';
+import type { KeyEvent } from './terminal/input/keys.ts';
 
 /** The console's store: state that is published once a read, and the two ways in which it changes. */
 export interface ConsoleStore {

@@ -1,9 +1,9 @@
 import type { Disk } from '../files/disk.ts';
 import { realDisk } from '../files/real-disk.ts';
 import type { Result } from '../finding/finding.ts';
-import { addProvisionalCode } from '../schema/add-code.ts';
-import { type CodeChange, changeCode } from '../schema/edit-code.ts';
-import type { CodeEntry } from '../schema/file-entries.ts';
+import { addProvisionalCode } from '../schema/change/add-code.ts';
+import { type CodeChange, changeCode } from '../schema/change/edit-code.ts';
+import type { CodeEntry } from '../schema/read/file-entries.ts';
 import { changeLogging, type LoggingDesk } from './change-logging.ts';
 import type { LoadedProject } from './load-project.ts';
 

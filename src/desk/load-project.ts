@@ -7,10 +7,10 @@ import { realDisk } from '../files/real-disk.ts';
 import { defineFinding, type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Project, resolveProject } from '../project/project.ts';
 import { type ProjectSettings, projectSettings } from '../project/settings.ts';
-import type { LoadParent } from '../schema/chain.ts';
-import { checkBagPrefixes, checkSchema } from '../schema/check-schema.ts';
-import type { TextFile } from '../schema/places.ts';
-import { resolveSchema } from '../schema/resolve.ts';
+import { checkBagPrefixes, checkSchema } from '../schema/check/check-schema.ts';
+import type { LoadParent } from '../schema/read/chain.ts';
+import type { TextFile } from '../schema/read/places.ts';
+import { resolveSchema } from '../schema/read/resolve.ts';
 
 /** Raised where a folder holds no project. */
 export const noProjectHere = defineFinding({

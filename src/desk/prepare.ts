@@ -1,9 +1,9 @@
 import { documentFault } from '../files/document-file.ts';
-import { identifierFault } from '../files/identifiers.ts';
 import { type EditLine, type Link, lineFault } from '../files/journal-line.ts';
 import { apply } from '../record/apply.ts';
 import { type Document, documentKey, type Edit, emptyDocument } from '../record/document.ts';
 import { target } from '../record/draft.ts';
+import { identifierFault } from '../record/identifiers.ts';
 
 /** An edit applied, ready for the journal: its line and the documents as they stand after it; or why it is not taken. */
 export type Prepared =

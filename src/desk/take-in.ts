@@ -1,11 +1,11 @@
 import { documentFault } from '../files/document-file.ts';
 import { foldLines } from '../files/fold.ts';
-import { identifierFault } from '../files/identifiers.ts';
 import type { WorkLine } from '../files/journal-line.ts';
 import { everyEntry, standingOf } from '../record/ancestry.ts';
 import { chainFault, replay } from '../record/chain.ts';
 import type { Deed, Document, Entry, Id } from '../record/document.ts';
 import { emptyDocument } from '../record/document.ts';
+import { identifierFault } from '../record/identifiers.ts';
 import { sameJson } from '../record/json.ts';
 import { merge, type Question } from '../record/merge.ts';
 import { recordOutside } from '../record/outside.ts';

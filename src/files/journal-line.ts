@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { crcText } from '../record/crc32.ts';
 import type { DocumentName, Edit, Entry } from '../record/document.ts';
 import type { Json } from '../record/json.ts';
-import { faultInWords } from '../schema/issue-words.ts';
+import { faultInWords } from '../schema/read/issue-words.ts';
 import { DOCUMENT_LIMITS, jsonFault } from './read-json.ts';
 import { changeShape, deedShape, entryShape, nameShape } from './record-shapes.ts';
 

@@ -1,8 +1,8 @@
 import { findNodeAtLocation, type Node, parseTree } from 'jsonc-parser';
 import type { z } from 'zod';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
-import { issueInWords, knownParts, pathOf } from '../schema/issue-words.ts';
-import type { JsonPath } from '../schema/places.ts';
+import { issueInWords, knownParts, pathOf } from '../schema/read/issue-words.ts';
+import type { JsonPath } from '../schema/read/places.ts';
 import { wrongShape } from './findings.ts';
 import { excerptAt, type JsonText, lineAndColumn } from './read-json.ts';
 

@@ -1,10 +1,10 @@
 import { join } from 'node:path';
 import type { Finding } from '../finding/finding.ts';
 import { type DocumentName, documentKey } from '../record/document.ts';
+import { identifierFault } from '../record/identifiers.ts';
 import { type Disk, isMissing } from './disk.ts';
 import { DOCUMENT_KINDS, documentKind } from './document-file.ts';
 import { foreignFile } from './findings.ts';
-import { identifierFault } from './identifiers.ts';
 import { isTemporaryName } from './write-durably.ts';
 
 /** A document's file in its folder. */

@@ -1,8 +1,8 @@
 import { type Result, refused } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';
+import { identifierFault } from '../record/identifiers.ts';
 import { DOCUMENT_KINDS, readDocumentFile } from './document-file.ts';
 import { wrongShape } from './findings.ts';
-import { identifierFault } from './identifiers.ts';
 import { DOCUMENT_LIMITS, readJsonText } from './read-json.ts';
 
 const FOLDERS = Object.values(DOCUMENT_KINDS)

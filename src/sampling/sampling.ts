@@ -1,7 +1,7 @@
 import type { Condition } from '../condition/condition.ts';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
-import { type BagNumber, type NumberForm, parseBagNumber } from './bag-number.ts';
 import { numberNotOurs } from './findings/number-not-ours.ts';
+import { type BagNumber, type NumberForm, parseBagNumber } from './numbers/bag-number.ts';
 import type { ControlKind, SamplingSettings } from './settings.ts';
 
 /** Numbers reserved for a control: every serial that leaves `at` when divided by `every`. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { conditionSchema } from '../condition/condition.ts';
-import { CHECK_DIGITS } from './check-digit.ts';
+import { CHECK_DIGITS } from './numbers/check-digit.ts';
 
 const words = z.string().min(1).max(200);
 const count = z.int().min(0).max(1_000_000);

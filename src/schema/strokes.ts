@@ -1,5 +1,5 @@
 import { type Code, type Field, type LoggingSchema, listOf } from './logging-schema.ts';
-import type { Part } from './whereabouts.ts';
+import type { Part } from './read/whereabouts.ts';
 
 /** Whether an amount stands behind strokes: always, never, or where the person wants one. */
 type Takes = 'amount' | 'no amount' | 'either';

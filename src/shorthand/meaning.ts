@@ -1,4 +1,4 @@
-import { SECOND_AT_MOST_PERCENT } from '../schema/cell-checks.ts';
+import { SECOND_AT_MOST_PERCENT } from '../schema/check/cell-checks.ts';
 import {
   type Code,
   type Field,

@@ -1,4 +1,4 @@
-import { neighboursOnKeyboard } from '../schema/keyboard.ts';
+import { neighboursOnKeyboard } from '../schema/check/keyboard.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { Suggestion } from './said.ts';
 import { labelOf, type Typed, typingIndex } from './typing-index.ts';

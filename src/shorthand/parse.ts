@@ -1,6 +1,6 @@
 import { fieldApplies } from '../schema/applies.ts';
+import { newlyUnlikely } from '../schema/check/unlikely.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import { newlyUnlikely } from '../schema/unlikely.ts';
 import { type Cell, NOT_OBSERVED } from '../value/cell.ts';
 import { type RowSaid, sameObservation } from '../value/row.ts';
 import { itemAsks } from './asks.ts';

@@ -3,9 +3,9 @@ import { headerOf, holeNouns, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { formatBagNumber, parseBagNumber } from '../sampling/bag-number.ts';
-import { type BagRunLine, bagRunLines } from '../sampling/bag-run.ts';
-import { streamFoot } from '../sampling/stream.ts';
+import { formatBagNumber, parseBagNumber } from '../sampling/numbers/bag-number.ts';
+import { type BagRunLine, bagRunLines } from '../sampling/numbers/bag-run.ts';
+import { streamFoot } from '../sampling/stream/stream.ts';
 import { headsOf } from './heads.ts';
 import { streamStateOf } from './stream.ts';
 

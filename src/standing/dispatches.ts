@@ -1,8 +1,8 @@
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Document } from '../record/document.ts';
-import { inOrder } from '../sampling/dispatch.ts';
-import { type Dispatch, dispatchOf, sentNumbers } from '../sampling/dispatch-noun.ts';
-import type { BagOfHole } from '../sampling/dispatch-sheet.ts';
+import { inOrder } from '../sampling/dispatch/dispatch.ts';
+import { type Dispatch, dispatchOf, sentNumbers } from '../sampling/dispatch/dispatch-noun.ts';
+import type { BagOfHole } from '../sampling/dispatch/dispatch-sheet.ts';
 import type { Sampling } from '../sampling/sampling.ts';
 
 /** Dispatches of a project in the order they were made up. */

@@ -4,13 +4,13 @@ import { headerOf, holeThings, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
+import { withoutShifted } from '../schema/change/frozen-strokes.ts';
+import { changesUnder, type Held } from '../schema/change/schema-change.ts';
 import { codesIn } from '../schema/codes-in.ts';
 import { changeStrokesDropped } from '../schema/findings/change-strokes-dropped.ts';
 import { changeStrokesShifted } from '../schema/findings/change-strokes-shifted.ts';
-import { withoutShifted } from '../schema/frozen-strokes.ts';
 import type { Meanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import { changesUnder, type Held } from '../schema/schema-change.ts';
 import type { Cell } from '../value/cell.ts';
 import { byReference } from './by-reference.ts';
 

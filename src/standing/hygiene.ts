@@ -1,7 +1,7 @@
 import { headerOf, holeNouns, holeThings } from '../hole/hole.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Document, Id } from '../record/document.ts';
-import type { HygieneRod } from '../sampling/hygiene.ts';
+import type { HygieneRod } from '../sampling/recovery/hygiene.ts';
 
 /** A rod done, with its id and the metres that it drilled. */
 export interface DrilledRod extends HygieneRod {

@@ -2,7 +2,7 @@ import type { RodDone } from '../hole/drilled.ts';
 import { holeNouns, planOf } from '../hole/hole.ts';
 import { instantMs, offsetMin, type Stamp, stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import type { PaceKnown } from '../termination/situation.ts';
+import type { PaceKnown } from '../termination/evaluate/situation.ts';
 
 /** How many of the latest rods the pace is taken over: long enough to even out a rod change, short enough to follow the ground. */
 const RODS_COUNTED = 5;

@@ -2,7 +2,7 @@ import type { Reader } from '../condition/evaluate.ts';
 import { rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { type ProposedControl, proposedControls } from '../sampling/on-demand.ts';
+import { type ProposedControl, proposedControls } from '../sampling/scheme/on-demand.ts';
 import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
 import { readCell } from '../schema/read-cell.ts';
 import type { Row } from '../value/row.ts';

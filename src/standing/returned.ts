@@ -1,8 +1,8 @@
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { type Certificate, certificateOf } from '../sampling/results-noun.ts';
-import { checkReturned, type Returned, returnedResults } from '../sampling/returned.ts';
+import { type Certificate, certificateOf } from '../sampling/laboratory/results-noun.ts';
+import { checkReturned, type Returned, returnedResults } from '../sampling/laboratory/returned.ts';
 import { bagsOfHoles, dispatchesOf } from './dispatches.ts';
 
 /** Every certificate of a project, superseded ones too. */

@@ -5,8 +5,8 @@ import type { Project } from '../project/project.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
-import type { OtherHole } from '../sampling/mismatch.ts';
-import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream.ts';
+import type { OtherHole } from '../sampling/rod/mismatch.ts';
+import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream/stream.ts';
 import { headsOf } from './heads.ts';
 
 /** What the sample stream of a hole is worked out from, at its drilled head or at a depth given (the next rod). */

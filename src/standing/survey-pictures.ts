@@ -1,6 +1,6 @@
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { type Picture, planPicture, sectionPicture } from '../survey/picture.ts';
+import { type Picture, planPicture, sectionPicture } from '../survey/pictures/picture.ts';
 import { headsOf } from './heads.ts';
 import { expectedOf, surveyOf } from './survey.ts';
 

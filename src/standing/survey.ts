@@ -6,10 +6,16 @@ import { type Depth, depthFromMetres, depthFromMm } from '../quantity/depth.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { triOf } from '../quantity/tri.ts';
 import type { Document } from '../record/document.ts';
-import { type ExpectedHere, expectedHere, type HazardWarning, hazardWarnings } from '../survey/expected.ts';
-import { type ExpectedLogged, expectedLogged } from '../survey/expected-logged.ts';
+import {
+  type ExpectedHere,
+  expectedHere,
+  type HazardWarning,
+  hazardWarnings,
+} from '../survey/expected/expected.ts';
+import { type ExpectedLogged, expectedLogged } from '../survey/expected/expected-logged.ts';
 import { checkExpected } from '../survey/findings/expected-off.ts';
 import { type HoleDirections, type HoleSurvey, surveyHole } from '../survey/hole-survey.ts';
+import { type Site, siteOf } from '../survey/norths/site.ts';
 import {
   type ClosestApproach,
   closestApproach,
@@ -19,12 +25,11 @@ import {
   type Reach,
   reachOf,
   type SplitMiss,
-} from '../survey/miss.ts';
-import { lastStation, type Path, pathThrough } from '../survey/path.ts';
-import type { Projection } from '../survey/projection.ts';
-import { type Site, siteOf } from '../survey/site.ts';
-import { chanceAtTarget, type Uncertainty } from '../survey/uncertainty.ts';
-import type { DirectionKnown } from '../termination/situation.ts';
+} from '../survey/path/miss.ts';
+import { lastStation, type Path, pathThrough } from '../survey/path/path.ts';
+import type { Projection } from '../survey/path/projection.ts';
+import { chanceAtTarget, type Uncertainty } from '../survey/path/uncertainty.ts';
+import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
 

@@ -3,7 +3,7 @@ import { isOver } from '../hole/header.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { checkTrays, type ListedTray, type TrayedHole, trayList } from '../sampling/trays.ts';
+import { checkTrays, type ListedTray, type TrayedHole, trayList } from '../sampling/trays/trays.ts';
 import { headsOf } from './heads.ts';
 
 /** A hole as the list of its chip trays reads it: down to the drilled head. */

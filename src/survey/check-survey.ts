@@ -3,7 +3,6 @@ import type { Place } from '../finding/place.ts';
 import type { SurveyRun } from '../hole/direction.ts';
 import { azimuth, type North } from '../quantity/azimuth.ts';
 import type { Depth } from '../quantity/depth.ts';
-import type { MagneticField } from './declination.ts';
 import type { Direction } from './direction.ts';
 import { checkBackBearing } from './findings/back-bearing.ts';
 import { type AzimuthPair, checkDeclinationSlip } from './findings/declination-slip.ts';
@@ -15,11 +14,12 @@ import { checkMisclose } from './findings/misclose.ts';
 import { checkShotBelowDrilled } from './findings/shot-below-drilled.ts';
 import { checkShotGaps } from './findings/shot-gap.ts';
 import { checkShotOrder } from './findings/shot-order.ts';
-import { type NorthAngles, toNorth } from './norths.ts';
-import { pathThrough, surveyedPoint } from './path.ts';
-import { placeOfShot, type RunWithShots, stands } from './run-with-shots.ts';
-import type { RankedStation, RankedStations } from './runs.ts';
+import type { MagneticField } from './norths/declination.ts';
+import { type NorthAngles, toNorth } from './norths/norths.ts';
+import { pathThrough, surveyedPoint } from './path/path.ts';
 import type { SurveySettings } from './settings.ts';
+import { placeOfShot, type RunWithShots, stands } from './shots/run-with-shots.ts';
+import type { RankedStation, RankedStations } from './shots/runs.ts';
 
 /** A hole's directions as recorded and as made of them, with what they are held against. */
 export interface SurveyToCheck {

@@ -1,6 +1,6 @@
 import { type Azimuth, azimuth, type North } from '../quantity/azimuth.ts';
 import { type Dip, dip } from '../quantity/dip.ts';
-import type { Vector } from './vector.ts';
+import type { Vector } from './path/vector.ts';
 
 /** Which way a hole points: an azimuth with its north, and a dip. */
 export interface Direction {

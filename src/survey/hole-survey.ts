@@ -8,18 +8,18 @@ import { dip } from '../quantity/dip.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
 import { checkSurvey } from './check-survey.ts';
-import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collars.ts';
+import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collar/collars.ts';
 import type { Direction } from './direction.ts';
 import { checkCollarOnPlan } from './findings/collar-off-plan.ts';
 import { northNotKnown } from './findings/north-not-known.ts';
-import type { PlannedLine } from './miss.ts';
-import { toNorth } from './norths.ts';
-import { type Path, pathThrough } from './path.ts';
-import type { RunWithShots } from './run-with-shots.ts';
-import { bestStations, type RankedStations } from './runs.ts';
+import { toNorth } from './norths/norths.ts';
+import { type AnglesHere, anglesAt, type Site } from './norths/site.ts';
+import type { PlannedLine } from './path/miss.ts';
+import { type Path, pathThrough } from './path/path.ts';
+import { ORIGIN } from './path/vector.ts';
 import type { SurveySettings } from './settings.ts';
-import { type AnglesHere, anglesAt, type Site } from './site.ts';
-import { ORIGIN } from './vector.ts';
+import type { RunWithShots } from './shots/run-with-shots.ts';
+import { bestStations, type RankedStations } from './shots/runs.ts';
 
 /** What a hole holds about its direction, and what it is read against. */
 export interface HoleDirections {

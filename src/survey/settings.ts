@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { gridSetting, mineGridSetting } from './grid-settings.ts';
+import { gridSetting, mineGridSetting } from './norths/grid-settings.ts';
 
 const metresOver0 = z.number().gt(0).max(5000);
 const degreesOver0 = z.number().gt(0).max(90);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Rule, ruleSchema } from './rule.ts';
+import { type Rule, ruleSchema } from './rules/rule.ts';
 
 const name = z.string().min(1).max(60);
 

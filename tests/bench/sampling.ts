@@ -1,5 +1,5 @@
 /** Figures of the rod check on simulated holes: `npx tsx tests/bench/sampling.ts`, with a seed behind it to repeat a run. */
-import { NO_TRACE } from '../../src/sampling/mismatches/no-trace.ts';
+import { NO_TRACE } from '../../src/sampling/rod/mismatches/no-trace.ts';
 import { bestFromNumbers, confusion, sameNumbers, simulate } from '../sampling/figures.ts';
 import { drill, type Outcome } from '../sampling/simulator.ts';
 import { SLIPS, WITHOUT_TRACE } from '../sampling/slips.ts';

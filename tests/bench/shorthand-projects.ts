@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveSchema } from '../../src/schema/resolve.ts';
+import { resolveSchema } from '../../src/schema/read/resolve.ts';
 import type { Row, RowSaid } from '../../src/value/row.ts';
 
 const PROJECTS = join(import.meta.dirname, '../../sample-projects');

@@ -1,6 +1,6 @@
 import { performance } from 'node:perf_hooks';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/resolve.ts';
+import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { STYLES } from '../../src/schema/styles/index.ts';
 import { explain } from '../../src/shorthand/explain.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';

@@ -2,8 +2,8 @@ import { performance } from 'node:perf_hooks';
 import { azimuth } from '../../src/quantity/azimuth.ts';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { dip } from '../../src/quantity/dip.ts';
-import { pathThrough, type Station } from '../../src/survey/path.ts';
-import { pathByMetre } from '../../src/survey/projection.ts';
+import { pathThrough, type Station } from '../../src/survey/path/path.ts';
+import { pathByMetre } from '../../src/survey/path/projection.ts';
 
 const HOLES = 1000;
 const SHOTS = 60;

@@ -2,10 +2,10 @@
 // pass over the rows that reads one field of each. Run with tsx. Exits 1 where the quickest run over 2,000 m takes a quarter of a frame
 // or more.
 import { performance } from 'node:perf_hooks';
-import { evaluateRules } from '../../src/termination/evaluate-rule.ts';
-import type { Rule, RuleCondition } from '../../src/termination/rule.ts';
-import type { Situation } from '../../src/termination/situation.ts';
-import { adviceOf } from '../../src/termination/verdict.ts';
+import { adviceOf } from '../../src/termination/advice/verdict.ts';
+import { evaluateRules } from '../../src/termination/evaluate/evaluate-rule.ts';
+import type { Situation } from '../../src/termination/evaluate/situation.ts';
+import type { Rule, RuleCondition } from '../../src/termination/rules/rule.ts';
 import { basalt, row, rule, situation } from '../termination/build.ts';
 
 const QUARTER_FRAME_MS = 4;

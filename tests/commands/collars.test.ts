@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type CollarsAsked, collars } from '../../src/commands/collars.ts';
 import { survey } from '../../src/commands/survey.ts';
-import { fromWgs84, gridByCode, toWgs84 } from '../../src/survey/grids.ts';
+import { fromWgs84, gridByCode, toWgs84 } from '../../src/survey/norths/grids.ts';
 import { copyOfSample, freshFolder, hear } from './support/outside.ts';
 
 const HEAD = 'hole,easting,northing,elevation';

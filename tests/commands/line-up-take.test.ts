@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { lineUp } from '../../src/commands/line-up.ts';
 import type { ReadingsAsked } from '../../src/commands/line-up-readings.ts';
 import { type LineUpTakeAsked, lineUpTake } from '../../src/commands/line-up-take.ts';
-import { nmeaChecksum } from '../../src/survey/nmea.ts';
+import { nmeaChecksum } from '../../src/survey/collar/nmea.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
 
 const HOLE = 'MBRC004';

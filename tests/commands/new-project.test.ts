@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { holes } from '../../src/commands/holes.ts';
 import { newProject } from '../../src/commands/new-project.ts';
-import { styleHash } from '../../src/schema/chain.ts';
+import { styleHash } from '../../src/schema/read/chain.ts';
 import { freshFolder, hear, SAMPLE } from './support/outside.ts';
 
 const PROGRAM = join(SAMPLE, 'program.csv');

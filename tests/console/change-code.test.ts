@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { codeInHand } from '../../src/console/screens/lists/codes-list.ts';
+import { codeInHand } from '../../src/console/log/codes-list.ts';
 import { type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
 const sit = async (find = ''): Promise<Sitting> => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rowsDown } from '../../src/hole/hole.ts';
-import { styleHash } from '../../src/schema/chain.ts';
+import { styleHash } from '../../src/schema/read/chain.ts';
 import { type Files, sampleFiles, sitDown } from './support/sitting.ts';
 
 /** The sample project with codes of its rocks changed. */

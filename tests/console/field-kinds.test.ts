@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formFields } from '../../src/console/actions/fields.ts';
+import { formFields } from '../../src/console/log/fields.ts';
 import { rowsDown } from '../../src/hole/hole.ts';
 import type { Cells } from '../../src/value/row.ts';
 import { type Files, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { dispatchSaid, handOnSaid } from '../../src/console/actions/dispatch.ts';
-import { takeResults } from '../../src/desk/acts/results.ts';
+import { takeResults } from '../../src/acts/results.ts';
+import { dispatchSaid, handOnSaid } from '../../src/console/samples/dispatch.ts';
 import { holeNouns } from '../../src/hole/hole.ts';
-import { dispatchOf } from '../../src/sampling/dispatch-noun.ts';
-import { readResults } from '../../src/sampling/results-read.ts';
+import { dispatchOf } from '../../src/sampling/dispatch/dispatch-noun.ts';
+import { readResults } from '../../src/sampling/laboratory/results-read.ts';
 import { SAMPLE } from '../commands/support/outside.ts';
 import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 

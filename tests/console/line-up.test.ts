@@ -2,10 +2,10 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
-import { formOf } from '../../src/console/actions/line-up-state.ts';
+import { formOf } from '../../src/console/line-up/line-up-state.ts';
 import { reduce } from '../../src/console/reduce.ts';
 import { headerOf, holeNouns } from '../../src/hole/hole.ts';
-import { nmeaChecksum } from '../../src/survey/nmea.ts';
+import { nmeaChecksum } from '../../src/survey/collar/nmea.ts';
 import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
 const HOLE = 'MBRC004';

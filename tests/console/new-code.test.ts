@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { codeLists, readNewCode } from '../../src/console/actions/new-code.ts';
+import { codeLists, readNewCode } from '../../src/console/log/new-code.ts';
 import { rowsDown } from '../../src/hole/hole.ts';
 import { type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 

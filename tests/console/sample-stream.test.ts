@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { holeNouns } from '../../src/hole/hole.ts';
-import { checkBags } from '../../src/sampling/bags-check.ts';
-import { issue } from '../../src/sampling/issue.ts';
-import { NEAR_SPLITTER } from '../../src/sampling/mismatch.ts';
+import { NEAR_SPLITTER } from '../../src/sampling/rod/mismatch.ts';
+import { checkBags } from '../../src/sampling/stream/bags-check.ts';
+import { issue } from '../../src/sampling/stream/issue.ts';
 import { bagRunOf } from '../../src/standing/bag-run.ts';
 import { nextRod } from '../../src/standing/rods.ts';
 import { streamStateOf } from '../../src/standing/stream.ts';

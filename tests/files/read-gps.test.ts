@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readGps } from '../../src/files/read-gps.ts';
-import { readFixes } from '../../src/survey/fixes.ts';
-import { nmeaChecksum } from '../../src/survey/nmea.ts';
+import { readFixes } from '../../src/survey/collar/fixes.ts';
+import { nmeaChecksum } from '../../src/survey/collar/nmea.ts';
 
 let folder: string;
 beforeAll(() => {

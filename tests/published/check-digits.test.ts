@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkDigitOf } from '../../src/sampling/check-digit.ts';
+import { checkDigitOf } from '../../src/sampling/numbers/check-digit.ts';
 
 // From memory: the worked example that stands in many descriptions of ISO/IEC 7812-1 Annex B: 7992739871 takes the digit 3.
 test('Luhn gives the digit of the example of ISO/IEC 7812-1', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { PUBLISHED_LOWEST, ratesOf } from '../../src/sampling/rates.ts';
-import { checkScheme } from '../../src/sampling/scheme-check.ts';
+import { PUBLISHED_LOWEST, ratesOf } from '../../src/sampling/scheme/rates.ts';
+import { checkScheme } from '../../src/sampling/scheme/scheme-check.ts';
 import { withSlots } from '../sampling/build.ts';
 
 // Abzalov 2008, Exploration and Mining Geology 17, 131–144, abstract: field duplicates 5–10 %, standards 3–5 % of a batch,

@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
-import { pairVariation, relativeDifference, rootMeanSquareVariation } from '../../src/sampling/pairs.ts';
+import {
+  pairVariation,
+  relativeDifference,
+  rootMeanSquareVariation,
+} from '../../src/sampling/laboratory/pairs.ts';
 
 // Derived outside the project from the formulas of Stanley & Lawie 2007 (Exploration and Mining Geology 16; form from memory):
 // relative difference 100·|a−b|/mean, coefficient of variation of a pair 100·√2·|a−b|/(a+b), average as root mean square.

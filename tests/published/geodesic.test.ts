@@ -7,7 +7,7 @@ import {
   fromOwnDegrees,
   type Grid,
   gridByCode,
-} from '../../src/survey/grids.ts';
+} from '../../src/survey/norths/grids.ts';
 
 /**
  * Lengths and azimuths on the ellipsoid by an independent geodesy library (Karney, Algorithms for geodesics, Journal of Geodesy 87, 43–55,

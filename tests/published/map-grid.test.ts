@@ -6,7 +6,7 @@ import {
   gridByCode,
   gridByProj,
   toWgs84,
-} from '../../src/survey/grids.ts';
+} from '../../src/survey/norths/grids.ts';
 
 /** Degrees from degrees, minutes, seconds, the sign said once. */
 const dms = (sign: 1 | -1, deg: number, min: number, sec: number) => sign * (deg + min / 60 + sec / 3600);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { expectedMass } from '../../src/sampling/recovery.ts';
+import { expectedMass } from '../../src/sampling/recovery/recovery.ts';
 
 // π/4·d²·L·ρ for the bit sizes of ISO 22475-1 Table C.19, a metre of hole, computed outside the project to the gram.
 test.each([

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nmeaChecksum, readNmea } from '../../src/survey/nmea.ts';
+import { nmeaChecksum, readNmea } from '../../src/survey/collar/nmea.ts';
 
 /** Sentences as they are published, their checksums as printed. */
 const HOLDS = [

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fromOwnDegrees, gridByCode, gridByProj } from '../../src/survey/grids.ts';
+import { fromOwnDegrees, gridByCode, gridByProj } from '../../src/survey/norths/grids.ts';
 import { secondOpinion } from '../support/projections/from-proj.ts';
 
 const dms = (degrees: number, minutes: number, seconds: number) => degrees + minutes / 60 + seconds / 3600;

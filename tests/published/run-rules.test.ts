@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { runSignals } from '../../src/sampling/run-rules.ts';
+import { runSignals } from '../../src/sampling/laboratory/run-rules.ts';
 import { chance } from '../sampling/splitter.ts';
 
 /** A normal deviate from two even ones (Box & Muller 1958, Annals of Mathematical Statistics 29, 610–611). */

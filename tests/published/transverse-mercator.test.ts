@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { convergenceDeg, fromWgs84, type Grid, gridByCode } from '../../src/survey/grids.ts';
+import { convergenceDeg, fromWgs84, type Grid, gridByCode } from '../../src/survey/norths/grids.ts';
 
 /**
  * The transverse Mercator projection worked out a second way, by Krüger's series in the third flattening n: Karney 2011,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { degreesBetween } from '../../src/quantity/azimuth.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
-import { magneticField } from '../../src/survey/declination.ts';
+import { magneticField } from '../../src/survey/norths/declination.ts';
 
 /**
  * NOAA/BGS World Magnetic Model 2025, test values (every second row): decimal year, height above the ellipsoid in km, latitude,

@@ -3,7 +3,7 @@ import { depthFromMm } from '../../src/quantity/depth.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
 import { resolveSampling, type Sampling } from '../../src/sampling/sampling.ts';
 import type { SamplingSettings } from '../../src/sampling/settings.ts';
-import type { StreamState } from '../../src/sampling/stream.ts';
+import type { StreamState } from '../../src/sampling/stream/stream.ts';
 
 export const NOON = stamp(Date.UTC(2026, 2, 14, 4), 480);
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { NEAR_SPLITTER } from '../../src/sampling/mismatch.ts';
-import { NO_TRACE } from '../../src/sampling/mismatches/no-trace.ts';
-import { MISMATCHES } from '../../src/sampling/mismatches/registry.ts';
-import { rodCheck } from '../../src/sampling/rod-check.ts';
+import { NEAR_SPLITTER } from '../../src/sampling/rod/mismatch.ts';
+import { NO_TRACE } from '../../src/sampling/rod/mismatches/no-trace.ts';
+import { MISMATCHES } from '../../src/sampling/rod/mismatches/registry.ts';
+import { rodCheck } from '../../src/sampling/rod/rod-check.ts';
 import { atCollar, sampling } from './build.ts';
 import { bestFromNumbers, confusion, pairOf, sameNumbers, simulate } from './figures.ts';
 import { drill } from './simulator.ts';

@@ -1,7 +1,7 @@
-import type { OtherHole } from '../../src/sampling/mismatch.ts';
+import type { OtherHole } from '../../src/sampling/rod/mismatch.ts';
+import { scanCheck } from '../../src/sampling/rod/scan.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
-import { scanCheck } from '../../src/sampling/scan.ts';
-import type { StreamState } from '../../src/sampling/stream.ts';
+import type { StreamState } from '../../src/sampling/stream/stream.ts';
 import type { Calico } from './splitter.ts';
 
 /** Scans every calico of a rod where it lies, a split under its chute: the code of the first mismatch named, or undefined where all agree. */

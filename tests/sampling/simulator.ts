@@ -1,10 +1,10 @@
 import type { Bag } from '../../src/hole/bags.ts';
 import { depthFromMm } from '../../src/quantity/depth.ts';
-import { checkBags } from '../../src/sampling/bags-check.ts';
-import type { Fix, OtherHole, RodSeen } from '../../src/sampling/mismatch.ts';
-import { type RodCheck, rodCheck } from '../../src/sampling/rod-check.ts';
+import type { Fix, OtherHole, RodSeen } from '../../src/sampling/rod/mismatch.ts';
+import { type RodCheck, rodCheck } from '../../src/sampling/rod/rod-check.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
-import type { StreamState } from '../../src/sampling/stream.ts';
+import { checkBags } from '../../src/sampling/stream/bags-check.ts';
+import type { StreamState } from '../../src/sampling/stream/stream.ts';
 import { atCollar, voidBag, withSlots } from './build.ts';
 import { scanRound } from './scan-round.ts';
 import { type Plan, planOf, ROD_M, type Slip } from './slips.ts';

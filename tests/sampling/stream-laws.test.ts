@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { issue } from '../../src/sampling/issue.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
 import { CONTROL_KINDS } from '../../src/sampling/settings.ts';
-import { type StreamState, stream } from '../../src/sampling/stream.ts';
+import { issue } from '../../src/sampling/stream/issue.ts';
+import { type StreamState, stream } from '../../src/sampling/stream/stream.ts';
 import { atCollar, NOON, withSlots } from './build.ts';
 
 /** A scheme of one slot of each kind that never meet, and a place on its numbers to start from. */

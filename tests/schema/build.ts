@@ -1,6 +1,6 @@
 import type { Finding } from '../../src/finding/finding.ts';
-import type { LoadParent } from '../../src/schema/chain.ts';
-import { checkLoggingFile } from '../../src/schema/check-file.ts';
+import type { LoadParent } from '../../src/schema/read/chain.ts';
+import { checkLoggingFile } from '../../src/schema/read/check-file.ts';
 
 /** A small schema as a file says it: one field of each kind that has something to go wrong. */
 export const SMALL = {

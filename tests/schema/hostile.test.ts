@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/finding/finding.ts';
-import { checkLoggingFile } from '../../src/schema/check-file.ts';
-import { cribLines } from '../../src/schema/crib.ts';
-import { proposePairs } from '../../src/schema/propose-pairs.ts';
-import { rowJsonSchema } from '../../src/schema/row-json-schema.ts';
+import { proposePairs } from '../../src/schema/change/propose-pairs.ts';
+import { cribLines } from '../../src/schema/print/crib.ts';
+import { rowJsonSchema } from '../../src/schema/print/row-json-schema.ts';
+import { checkLoggingFile } from '../../src/schema/read/check-file.ts';
 import { SMALL } from './build.ts';
 
 const TEXT = JSON.stringify(SMALL, null, 1);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checkSchema } from '../../src/schema/check-schema.ts';
-import { resolveStyle } from '../../src/schema/resolve.ts';
+import { checkSchema } from '../../src/schema/check/check-schema.ts';
+import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { strokesOf } from '../../src/schema/strokes.ts';
 import { otherSchema } from '../support/other-schema.ts';
 

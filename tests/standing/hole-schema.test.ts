@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withoutShifted } from '../../src/schema/frozen-strokes.ts';
+import { withoutShifted } from '../../src/schema/change/frozen-strokes.ts';
 import { allMeanings, meaningsOf } from '../../src/schema/legend.ts';
 import type { Code, LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/resolve.ts';
+import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { strokesOf } from '../../src/schema/strokes.ts';
 import { schemaChangesOf } from '../../src/standing/hole-schema.ts';
 import type { Row } from '../../src/value/row.ts';

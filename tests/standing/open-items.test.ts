@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type Project, resolveProject } from '../../src/project/project.ts';
 import { projectSettings } from '../../src/project/settings.ts';
-import { resolveStyle } from '../../src/schema/resolve.ts';
+import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { adviceFor, situationOf } from '../../src/standing/advice.ts';
 import { openItems } from '../../src/standing/open-items.ts';
 import { holeWith, rod, row } from './support/hole.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Condition } from '../../src/condition/condition.ts';
 import { fieldApplies } from '../../src/schema/applies.ts';
-import { isPair, lettersBesideAmount, slipsOf } from '../../src/schema/keyboard.ts';
+import { isPair, lettersBesideAmount, slipsOf } from '../../src/schema/check/keyboard.ts';
 import {
   type Code,
   type CodeList,

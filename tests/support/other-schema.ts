@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { formatFinding } from '../../src/finding/finding.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveSchema } from '../../src/schema/resolve.ts';
+import { resolveSchema } from '../../src/schema/read/resolve.ts';
 
 const path = join(import.meta.dirname, 'other-schema.json');
 

@@ -5,8 +5,8 @@ import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { dip } from '../../src/quantity/dip.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
 import type { Direction } from '../../src/survey/direction.ts';
-import { type Path, pathThrough, type Station } from '../../src/survey/path.ts';
-import type { RunWithShots } from '../../src/survey/run-with-shots.ts';
+import { type Path, pathThrough, type Station } from '../../src/survey/path/path.ts';
+import type { RunWithShots } from '../../src/survey/shots/run-with-shots.ts';
 
 /** Places and things for the tests of this room: an invented hole on an invented program. */
 export const AT = { hole: 'ZQRC004' };

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { checkSurvey } from '../../src/survey/check-survey.ts';
 import { SURVEY_FINDING_KINDS } from '../../src/survey/finding-kinds.ts';
-import type { RunWithShots } from '../../src/survey/run-with-shots.ts';
-import { bestStations } from '../../src/survey/runs.ts';
 import { surveySettingsOf } from '../../src/survey/settings.ts';
+import type { RunWithShots } from '../../src/survey/shots/run-with-shots.ts';
+import { bestStations } from '../../src/survey/shots/runs.ts';
 import { AT, codesOf, pointing, problemsOf, runOf } from './build.ts';
 
 const SETTINGS = surveySettingsOf();

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { readCollarTable } from '../../src/survey/collar-table.ts';
-import { POSITION_COLUMNS, positionRows } from '../../src/survey/position-table.ts';
-import { pathByMetre } from '../../src/survey/projection.ts';
-import { readShotTable, type ShotTableMeaning } from '../../src/survey/shot-table.ts';
-import { readTypedShot } from '../../src/survey/typed-shot.ts';
+import { readCollarTable } from '../../src/survey/collar/collar-table.ts';
+import { POSITION_COLUMNS, positionRows } from '../../src/survey/path/position-table.ts';
+import { pathByMetre } from '../../src/survey/path/projection.ts';
+import { readShotTable, type ShotTableMeaning } from '../../src/survey/shots/shot-table.ts';
+import { readTypedShot } from '../../src/survey/shots/typed-shot.ts';
 import { AT, codesOf, pathOf, problemsOf, remediesOf, WHEN } from './build.ts';
 
 const FILE = { file: 'shots.csv' };

@@ -1,8 +1,8 @@
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import type { Code, Field, LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { evaluateRule } from '../../src/termination/evaluate-rule.ts';
-import type { Rule, RuleCondition } from '../../src/termination/rule.ts';
-import type { Situation } from '../../src/termination/situation.ts';
+import { evaluateRule } from '../../src/termination/evaluate/evaluate-rule.ts';
+import type { Situation } from '../../src/termination/evaluate/situation.ts';
+import type { Rule, RuleCondition } from '../../src/termination/rules/rule.ts';
 import type { Amount, Cell } from '../../src/value/cell.ts';
 import type { Cells, Row } from '../../src/value/row.ts';
 

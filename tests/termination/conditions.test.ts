@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
-import type { RuleCondition } from '../../src/termination/rule.ts';
-import type { Situation } from '../../src/termination/situation.ts';
+import type { Situation } from '../../src/termination/evaluate/situation.ts';
+import type { RuleCondition } from '../../src/termination/rules/rule.ts';
 import { BARREN, basalt, metresOf, outcome, row, situation, times } from './build.ts';
 
 const m = depthFromMetres;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { evaluateRule } from '../../src/termination/evaluate-rule.ts';
+import { evaluateRule } from '../../src/termination/evaluate/evaluate-rule.ts';
 import { askedArbitrary, asRule, leafArbitrary, metreArbitrary, pairArbitrary } from './arbitrary-hole.ts';
 import { rule } from './build.ts';
 import { type Asked, type Hole, referenceState, type Said, type Test, testOne } from './reference.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { depthFromMm } from '../../src/quantity/depth.ts';
-import { evaluateRule } from '../../src/termination/evaluate-rule.ts';
-import { stateAt } from '../../src/termination/history.ts';
-import { deepestMm } from '../../src/termination/situation.ts';
-import { situationAt } from '../../src/termination/what-if.ts';
+import { situationAt } from '../../src/termination/advice/what-if.ts';
+import { evaluateRule } from '../../src/termination/evaluate/evaluate-rule.ts';
+import { stateAt } from '../../src/termination/evaluate/history.ts';
+import { deepestMm } from '../../src/termination/evaluate/situation.ts';
 import { askedArbitrary, asRule, pairArbitrary } from './arbitrary-hole.ts';
 import { rule } from './build.ts';
 import { referenceState } from './reference.ts';

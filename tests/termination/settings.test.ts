@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { OROGENIC_GOLD_RULES } from '../../src/termination/rules/starter-rules.ts';
 import { overrideFor, rulesFor, terminationSettings } from '../../src/termination/settings.ts';
-import { OROGENIC_GOLD_RULES } from '../../src/termination/starter-rules.ts';
 import { rule } from './build.ts';
 
 const A = rule({ maximumReached: { maximumM: 100 } }, { name: 'a' });

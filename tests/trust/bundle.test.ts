@@ -101,7 +101,7 @@ describe('what is shipped', () => {
       expect.arrayContaining(['node_modules/nodemailer', 'node_modules/fflate']),
     );
     expect(packagesOf('src/commands/camp.ts')).toContain('node_modules/postal-mime');
-    for (const entry of ['src/cli.ts', 'src/console/start.tsx', 'src/commands/enter.ts']) {
+    for (const entry of ['src/cli.ts', 'src/console/terminal/start.tsx', 'src/commands/enter.ts']) {
       expect(begun(entry), entry).toHaveLength(1);
       expect(
         packagesOf(entry).filter((each) => ofMail.includes(each)),

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { KEYS } from '../../src/console/keys.ts';
-import { cellWidth } from '../../src/console/paint/cells.ts';
-import { createPainter } from '../../src/console/paint/painter.ts';
 import type { Prompt } from '../../src/console/prompt.ts';
 import { screenLines } from '../../src/console/screens/screen.ts';
 import type { Screen, State } from '../../src/console/state.ts';
+import { cellWidth } from '../../src/console/terminal/paint/cells.ts';
+import { createPainter } from '../../src/console/terminal/paint/painter.ts';
 import { themeFor } from '../../src/console/theme.ts';
 import { paintedLine } from '../../src/console/widgets/frame.tsx';
 import { lineWidth } from '../../src/console/widgets/line.ts';

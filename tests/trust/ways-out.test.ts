@@ -27,7 +27,7 @@ describe('what leaves the program', () => {
       'cli.ts',
       'commands/command-line/run.ts',
       'commands/say.ts',
-      'console/mount.tsx',
+      'console/terminal/mount.tsx',
     ]);
     // Of those, what is not made safe on the spot is text of our own or comes from the painter.
     const bare = ['cli.ts', 'commands/command-line/run.ts'].flatMap((file) =>
@@ -46,10 +46,10 @@ describe('what leaves the program', () => {
     // Canonical JSON, colours of the terminal, what makes two runs the same, and excerpts of a line that was read.
     const others = [
       'record/json.ts',
-      'console/paint/styled-cells.ts',
-      'desk/acts/take-shots.ts',
-      'sampling/receipt-read.ts',
-      'sampling/results-read.ts',
+      'console/terminal/paint/styled-cells.ts',
+      'acts/take-shots.ts',
+      'sampling/dispatch/receipt-read.ts',
+      'sampling/laboratory/results-read.ts',
     ];
     const joining = holding(/\.join\((','|';'|'\\t'|",")\)/).filter((file) => !others.includes(file));
     expect(joining).toEqual(['sampling/sheet-text.ts']);

@@ -1,4 +1,4 @@
-import { startWithRig } from '../../desk/acts/start.ts';
+import { startWithRig } from '../../acts/start.ts';
 import { ok, type Result } from '../../finding/finding.ts';
 import { headerOf } from '../../hole/hole.ts';
 import { rigNamed } from '../rig-named.ts';

@@ -1,12 +1,12 @@
-import { withCare } from '../../desk/acts/hygiene.ts';
-import { checkAgain, rodMendedLater } from '../../desk/acts/mend-later.ts';
-import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted } from '../../desk/acts/rod.ts';
-import { chosenWay, LOOK_WORDS, type RodRead, readRod } from '../../desk/acts/rod-read.ts';
+import { withCare } from '../../acts/hygiene.ts';
+import { checkAgain, rodMendedLater } from '../../acts/mend-later.ts';
+import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted } from '../../acts/rod.ts';
+import { chosenWay, LOOK_WORDS, type RodRead, readRod } from '../../acts/rod-read.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Made } from '../../hole/commands/made.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
-import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod-check.ts';
+import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
 import { waitingMismatches } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { type LinesAt, makerOf, submitMade, type Taken } from './submit-made.ts';

@@ -1,14 +1,14 @@
-import { identifierFault } from '../../files/identifiers.ts';
 import type { Finding } from '../../finding/finding.ts';
 import type { Plan } from '../../hole/header.ts';
 import { NORTHS } from '../../quantity/azimuth.ts';
 import { parseDepth } from '../../quantity/depth.ts';
+import { identifierFault } from '../../record/identifiers.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
-import type { Expected } from '../../survey/expected.ts';
-import { EXPECTED_FORM, readExpected } from '../../survey/expected-said.ts';
-import type { MapPosition } from '../../survey/grids.ts';
+import type { Expected } from '../../survey/expected/expected.ts';
+import { EXPECTED_FORM, readExpected } from '../../survey/expected/expected-said.ts';
+import type { MapPosition } from '../../survey/norths/grids.ts';
 import type { TableRow } from '../../survey/table.ts';
-import { checkFields } from '../../termination/check-fields.ts';
+import { checkFields } from '../../termination/rules/check-fields.ts';
 import { programLine } from './findings.ts';
 
 /** Columns of a program, as its first line names them. `target` says what the hole is for, and may be left out with `target depth`. */

@@ -1,7 +1,7 @@
 import type { JsonText } from '../../files/read-json.ts';
 import type { ProjectSettings } from '../../project/settings.ts';
-import { styleHash } from '../../schema/chain.ts';
-import { OROGENIC_GOLD_RULES } from '../../termination/starter-rules.ts';
+import { styleHash } from '../../schema/read/chain.ts';
+import { OROGENIC_GOLD_RULES } from '../../termination/rules/starter-rules.ts';
 
 /** The two hand-written files that a new project starts with: common practice throughout, for people to make their own. */
 export function startingProject(given: {

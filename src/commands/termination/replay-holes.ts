@@ -4,7 +4,7 @@ import type { Project } from '../../project/project.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { situationOf } from '../../standing/advice.ts';
-import { type Replay, replay } from '../../termination/replay.ts';
+import { type Replay, replay } from '../../termination/advice/replay.ts';
 import { rulesFor } from '../../termination/settings.ts';
 import { EXIT, say, sayJson } from '../say.ts';
 import { tableText } from '../table-text.ts';

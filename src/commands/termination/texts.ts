@@ -1,8 +1,8 @@
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { AdviceStanding } from '../../standing/advice.ts';
-import type { RuleOutcome } from '../../termination/evaluate-rule.ts';
-import { ADVICE_LIMITS, restsOn } from '../../termination/verdict.ts';
+import { ADVICE_LIMITS, restsOn } from '../../termination/advice/verdict.ts';
+import type { RuleOutcome } from '../../termination/evaluate/evaluate-rule.ts';
 import { tableText } from '../table-text.ts';
 
 /** The advice on a hole as text: what it rests on, the verdict with its reason, every rule. Nothing while the driller has stopped. */

@@ -2,7 +2,7 @@ import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Project } from '../../project/project.ts';
 import { depthFromMm } from '../../quantity/depth.ts';
 import { parseLine } from '../../shorthand/parse.ts';
-import type { Situation } from '../../termination/situation.ts';
+import type { Situation } from '../../termination/evaluate/situation.ts';
 import type { Row } from '../../value/row.ts';
 import { wrongUse } from '../findings.ts';
 

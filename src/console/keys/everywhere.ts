@@ -1,5 +1,5 @@
-import { askElsewhere, goElsewhere } from '../actions/elsewhere.ts';
-import { openHelp, openOver } from '../actions/lists.ts';
+import { askElsewhere, goElsewhere } from '../lists/elsewhere.ts';
+import { openHelp, openOver } from '../lists/lists.ts';
 import { saying, still } from '../step.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
 

@@ -1,9 +1,9 @@
-import { askEnding } from '../actions/ending.ts';
-import { openEarlier, undoOrRedo } from '../actions/history.ts';
-import { lineUpHindered, openLineUp } from '../actions/line-up.ts';
-import { openHoles, openList } from '../actions/lists.ts';
-import { askActivity } from '../actions/shift.ts';
-import { openSurvey } from '../actions/survey.ts';
+import { lineUpHindered, openLineUp } from '../line-up/line-up.ts';
+import { openEarlier, undoOrRedo } from '../lists/history.ts';
+import { openHoles, openList } from '../lists/lists.ts';
+import { askActivity } from '../lists/shift.ts';
+import { askEnding } from '../log/ending.ts';
+import { openSurvey } from '../survey/survey.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** Keys of every screen of a hole: the other screens, and what can be done from any of them. */

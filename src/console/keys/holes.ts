@@ -1,8 +1,8 @@
 import { headerOf } from '../../hole/hole.ts';
-import { moveHole, openHole, pickedHole } from '../actions/holes.ts';
-import { lineUpHindered, openLineUp } from '../actions/line-up.ts';
-import { askNumbers } from '../actions/number-bags.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
+import { lineUpHindered, openLineUp } from '../line-up/line-up.ts';
+import { moveHole, openHole, pickedHole } from '../lists/holes.ts';
+import { askNumbers } from '../samples/number-bags.ts';
 import type { State } from '../state.ts';
 import { type Step, still } from '../step.ts';
 import type { Binding } from './binding.ts';

@@ -1,6 +1,6 @@
-import { askDispatch, askHandOn, whyNothingToHandOn, whyNothingToSend } from '../actions/dispatch.ts';
-import { openOver } from '../actions/lists.ts';
-import { askResplit, askResplitWith } from '../actions/resplit.ts';
+import { openOver } from '../lists/lists.ts';
+import { askDispatch, askHandOn, whyNothingToHandOn, whyNothingToSend } from '../samples/dispatch.ts';
+import { askResplit, askResplitWith } from '../samples/resplit.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** Keys and words about what goes to the laboratory and what comes back. */

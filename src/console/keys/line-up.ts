@@ -1,4 +1,4 @@
-import { goBack, goOn, scrollStep } from '../actions/line-up.ts';
+import { goBack, goOn, scrollStep } from '../line-up/line-up.ts';
 import type { Binding } from './binding.ts';
 
 /** Keys of the line-up. */

@@ -1,8 +1,8 @@
-import { askChange } from '../actions/change-code.ts';
-import { stepThrough } from '../actions/history.ts';
-import { leaveList, moveList } from '../actions/lists.ts';
-import { askMissing, whyNothingToSettle } from '../actions/missing.ts';
-import { settleInHand, whyNoQuestion } from '../actions/questions.ts';
+import { stepThrough } from '../lists/history.ts';
+import { leaveList, moveList } from '../lists/lists.ts';
+import { askMissing, whyNothingToSettle } from '../lists/missing.ts';
+import { settleInHand, whyNoQuestion } from '../lists/questions.ts';
+import { askChange } from '../log/change-code.ts';
 import { type Binding, LISTS } from './binding.ts';
 
 /** Keys of the screens that are lists. */

@@ -1,13 +1,13 @@
-import { completeLine } from '../actions/complete.ts';
-import { enterLine, moveRow, toHead } from '../actions/entry.ts';
-import { openForm } from '../actions/fields.ts';
-import { openList } from '../actions/lists.ts';
-import { askNewCode } from '../actions/new-code.ts';
-import { askRod } from '../actions/rod.ts';
-import { askShot } from '../actions/survey-shot.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
+import { openList } from '../lists/lists.ts';
+import { completeLine } from '../log/complete.ts';
+import { enterLine, moveRow, toHead } from '../log/entry.ts';
+import { openForm } from '../log/fields.ts';
+import { askNewCode } from '../log/new-code.ts';
+import { askRod } from '../samples/rod.ts';
 import type { State } from '../state.ts';
 import { type Step, still } from '../step.ts';
+import { askShot } from '../survey/survey-shot.ts';
 import type { Binding } from './binding.ts';
 
 function leaveLine(state: State): Step {

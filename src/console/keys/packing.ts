@@ -1,4 +1,4 @@
-import { packAll, packHindered, packSaid } from '../actions/pack.ts';
+import { packAll, packHindered, packSaid } from '../lists/pack.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** What is packed for camp at the end of a shift. */

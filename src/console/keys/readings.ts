@@ -5,7 +5,7 @@ import {
   nextColumn,
   openReadings,
   readingsHindered,
-} from '../actions/readings.ts';
+} from '../log/readings.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** Keys of the columns of instrument readings, and the way to them. */

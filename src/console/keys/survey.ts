@@ -1,6 +1,6 @@
-import { askRejection, moveShot, rejectionHindered, viewSurvey } from '../actions/survey.ts';
-import { askRun } from '../actions/survey-run.ts';
-import { askShot } from '../actions/survey-shot.ts';
+import { askRejection, moveShot, rejectionHindered, viewSurvey } from '../survey/survey.ts';
+import { askRun } from '../survey/survey-run.ts';
+import { askShot } from '../survey/survey-shot.ts';
 import type { Binding } from './binding.ts';
 
 /** Keys of the survey. */

@@ -1,17 +1,17 @@
+import { changeCodeShown } from '../log/change-code-prompt.ts';
+import { endingShown } from '../log/ending-prompt.ts';
+import { newCodeShown } from '../log/new-code-prompt.ts';
 import type { Prompt } from '../prompt.ts';
+import { dispatchShown, handOnShown } from '../samples/dispatch-prompts.ts';
+import { numbersShown } from '../samples/number-bags-prompt.ts';
+import { resplitShown } from '../samples/resplit-prompt.ts';
+import { mismatchShown, rodShown } from '../samples/rod-prompts.ts';
 import { holeInHand, type State } from '../state.ts';
+import { surveyPrompt } from '../survey/survey-prompts.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
-import { changeCodeShown } from './prompts/change-code-prompt.ts';
-import { dispatchShown, handOnShown } from './prompts/dispatch-prompts.ts';
-import { endingShown } from './prompts/ending-prompt.ts';
-import { newCodeShown } from './prompts/new-code-prompt.ts';
-import { numbersShown } from './prompts/number-bags-prompt.ts';
-import { resplitShown } from './prompts/resplit-prompt.ts';
-import { mismatchShown, rodShown } from './prompts/rod-prompts.ts';
-import { NOTHING, type Shown, typedShown } from './prompts/shown.ts';
-import { surveyPrompt } from './survey-prompts.ts';
+import { NOTHING, type Shown, typedShown } from './shown.ts';
 
 /** The question that stands, as a box that lies over the screen above the entry line; none where there is no question. */
 export function promptPanel(state: State, width: number, room: number, theme: Theme): readonly Line[] {

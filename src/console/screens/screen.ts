@@ -1,17 +1,17 @@
-import type { Size } from '../paint/painter.ts';
+import { lineUpScreen } from '../line-up/line-up-screen.ts';
+import { holesScreen } from '../lists/holes-screen.ts';
+import type { ListedScreen } from '../lists/list-of.ts';
+import { listScreen } from '../lists/list-screen.ts';
+import { fieldsScreen } from '../log/fields-screen.ts';
+import { logScreen } from '../log/log-screen.ts';
+import { readingsScreen } from '../log/readings-screen.ts';
 import { holeInHand, type State } from '../state.ts';
+import { surveyScreen } from '../survey/survey-screen.ts';
+import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { fitHeight, fitLine, type Line, line } from '../widgets/line.ts';
 import { messageLines } from './bottom.ts';
-import { fieldsScreen } from './fields-screen.ts';
-import { holesScreen } from './holes-screen.ts';
-import { lineUpScreen } from './line-up-screen.ts';
-import { listScreen } from './list-screen.ts';
-import type { ListedScreen } from './lists/list-of.ts';
-import { logScreen } from './log-screen.ts';
 import { promptPanel } from './prompt-panel.ts';
-import { readingsScreen } from './readings-screen.ts';
-import { surveyScreen } from './survey-screen.ts';
 
 /** The smallest terminal that the console works in. */
 const SMALLEST = { columns: 80, rows: 24 } as const;

@@ -1,8 +1,8 @@
-import type { Size } from '../paint/painter.ts';
+import { settledLineUp } from '../line-up/line-up-screen.ts';
+import { settledList } from '../lists/list-screen.ts';
 import { holeInHand, type State } from '../state.ts';
+import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
-import { settledLineUp } from './line-up-screen.ts';
-import { settledList } from './list-screen.ts';
 
 /** The state as the screen can show it: nothing scrolled past its end, and known what has been on the screen. */
 export function settled(state: State, size: Size, theme: Theme): State {

@@ -1,5 +1,5 @@
 import { safeText } from '../../finding/safe-text.ts';
-import { cellWidth, padEnd, truncate } from '../paint/cells.ts';
+import { cellWidth, padEnd, truncate } from '../terminal/paint/cells.ts';
 import type { Tone } from '../theme.ts';
 
 /** A run of text in one tone. */

@@ -4,7 +4,7 @@ import type { Project } from '../../project/project.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { streamAhead } from '../../sampling/stream.ts';
+import { streamAhead } from '../../sampling/stream/stream.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { openItems, openSoFar } from '../../standing/open-items.ts';
 import { streamStateOf } from '../../standing/stream.ts';

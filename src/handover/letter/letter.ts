@@ -6,7 +6,7 @@ import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import { localDate, localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
-import { stockOf } from '../../sampling/stock.ts';
+import { stockOf } from '../../sampling/scheme/stock.ts';
 import { type ProvisionalCode, provisionalCodes } from '../../standing/provisional-codes.ts';
 import type { Bundle } from '../bundle/make-bundle.ts';
 import { bagSentence, holeSentence, unfinished } from './holes.ts';

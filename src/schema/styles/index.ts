@@ -1,5 +1,5 @@
 import orogenicGold from '../../../schemas/styles/orogenic-gold.json' with { type: 'json' };
-import type { TextFile } from '../places.ts';
+import type { TextFile } from '../read/places.ts';
 
 /** Starter styles by name, built in, so that a project can start without a network or a second file. */
 export const STYLES: Readonly<Record<string, unknown>> = {

@@ -2,7 +2,7 @@ import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { degreesBetween, formatAzimuth } from '../../quantity/azimuth.ts';
 import { type Direction, isSteep } from '../direction.ts';
-import type { Station } from '../path.ts';
+import type { Station } from '../path/path.ts';
 
 export const backBearingGiven = defineFinding({
   code: 'survey-back-bearing',

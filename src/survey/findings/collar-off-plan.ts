@@ -1,6 +1,6 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { bearingAndDistance, type MapPosition, metresApart } from '../grids.ts';
+import { bearingAndDistance, type MapPosition, metresApart } from '../norths/grids.ts';
 import type { SurveySettings } from '../settings.ts';
 
 export const collarOffPlan = defineFinding({

@@ -1,6 +1,6 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { fromWgs84, type Grid, type MapPosition, metresApart, toWgs84 } from '../grids.ts';
+import { fromWgs84, type Grid, type MapPosition, metresApart, toWgs84 } from '../norths/grids.ts';
 import type { SurveySettings } from '../settings.ts';
 import { METRES_PER_FOOT } from './shot-below-drilled.ts';
 

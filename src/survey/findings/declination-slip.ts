@@ -1,8 +1,8 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { degreesBetween } from '../../quantity/azimuth.ts';
-import { meanOnCircle } from '../circle.ts';
-import { formatEastWest } from '../norths.ts';
+import { meanOnCircle } from '../norths/circle.ts';
+import { formatEastWest } from '../norths/norths.ts';
 
 export const declinationSlip = defineFinding({
   code: 'survey-declination-slip',

@@ -1,7 +1,7 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { formatDepth } from '../../quantity/depth.ts';
-import type { ExpectedLogged } from '../expected-logged.ts';
+import type { ExpectedLogged } from '../expected/expected-logged.ts';
 import type { SurveySettings } from '../settings.ts';
 
 const RATIONALE =

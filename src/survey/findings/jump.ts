@@ -2,9 +2,9 @@ import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { metres } from '../../quantity/depth.ts';
 import { angleBetweenDeg } from '../direction.ts';
-import type { Station } from '../path.ts';
+import type { Station } from '../path/path.ts';
+import { BEND_LENGTH_M } from '../path/severity.ts';
 import type { SurveySettings } from '../settings.ts';
-import { BEND_LENGTH_M } from '../severity.ts';
 
 export const jump = defineFinding({
   code: 'survey-jump',

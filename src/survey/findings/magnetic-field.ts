@@ -1,8 +1,8 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import type { MagneticField } from '../declination.ts';
-import { placeOfShot, type RunWithShots } from '../run-with-shots.ts';
+import type { MagneticField } from '../norths/declination.ts';
 import type { SurveySettings } from '../settings.ts';
+import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
 
 export const magneticFieldOff = defineFinding({
   code: 'survey-magnetic-field',

@@ -1,8 +1,8 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import type { SurveyRun } from '../../hole/direction.ts';
-import { placeOfShot, type RunWithShots, stands } from '../run-with-shots.ts';
 import type { SurveySettings } from '../settings.ts';
+import { placeOfShot, type RunWithShots, stands } from '../shots/run-with-shots.ts';
 
 export const magneticInSteel = defineFinding({
   code: 'survey-magnetic-in-steel',

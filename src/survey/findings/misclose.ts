@@ -4,8 +4,8 @@ import type { Shot } from '../../hole/direction.ts';
 import { azimuth } from '../../quantity/azimuth.ts';
 import { dip } from '../../quantity/dip.ts';
 import { angleBetweenDeg, type Direction } from '../direction.ts';
-import { type RunWithShots, stands } from '../run-with-shots.ts';
 import type { SurveySettings } from '../settings.ts';
+import { type RunWithShots, stands } from '../shots/run-with-shots.ts';
 
 export const misclose = defineFinding({
   code: 'survey-misclose',

@@ -1,7 +1,7 @@
 import { defineFinding, type Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
-import { placeOfShot, type RunWithShots } from '../run-with-shots.ts';
+import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
 
 export const shotBelowDrilled = defineFinding({
   code: 'survey-shot-below-drilled',

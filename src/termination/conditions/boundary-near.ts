@@ -1,6 +1,6 @@
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { defineCondition, lengthM, metresM } from '../condition-kind.ts';
-import { reached } from '../reached.ts';
+import { reached } from '../evaluate/reached.ts';
+import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
 
 export const boundaryNear = defineCondition({
   key: 'boundaryNear',

@@ -1,7 +1,7 @@
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { defineCondition, metresM } from '../condition-kind.ts';
-import { notGiven } from '../outcome.ts';
-import { reached } from '../reached.ts';
+import { notGiven } from '../evaluate/outcome.ts';
+import { reached } from '../evaluate/reached.ts';
+import { defineCondition, metresM } from '../rules/condition-kind.ts';
 import { rodEndFrom } from './rod-finished.ts';
 
 export const delegatedLimit = defineCondition({

@@ -1,9 +1,9 @@
 import { formatDepth } from '../../quantity/depth.ts';
-import { defineCondition } from '../condition-kind.ts';
-import { always, historyFrom } from '../history.ts';
-import { outcomeOf } from '../outcome.ts';
-import { deepestMm } from '../situation.ts';
-import { aheadOf, from } from '../span.ts';
+import { always, historyFrom } from '../evaluate/history.ts';
+import { outcomeOf } from '../evaluate/outcome.ts';
+import { deepestMm } from '../evaluate/situation.ts';
+import { aheadOf, from } from '../evaluate/span.ts';
+import { defineCondition } from '../rules/condition-kind.ts';
 
 export const held = defineCondition({
   key: 'held',

@@ -1,10 +1,10 @@
 import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { logWhere } from '../log.ts';
-import { cutOff } from '../names.ts';
-import { inARow as run } from '../run.ts';
-import { seenThere } from '../seen-in-row.ts';
+import { logWhere } from '../evaluate/log.ts';
+import { inARow as run } from '../evaluate/run.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { cutOff } from '../rules/names.ts';
+import { seenThere } from '../rules/seen-in-row.ts';
 
 export const inARow = defineCondition({
   key: 'inARow',

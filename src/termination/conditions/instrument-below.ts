@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import type { Condition } from '../../condition/condition.ts';
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { logWhere } from '../log.ts';
-import { cutOff } from '../names.ts';
-import { inARow } from '../run.ts';
-import { seenThere } from '../seen-in-row.ts';
+import { logWhere } from '../evaluate/log.ts';
+import { inARow } from '../evaluate/run.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { cutOff } from '../rules/names.ts';
+import { seenThere } from '../rules/seen-in-row.ts';
 
 export const instrumentBelow = defineCondition({
   key: 'instrumentBelow',

@@ -1,6 +1,6 @@
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { reached } from '../reached.ts';
+import { reached } from '../evaluate/reached.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 
 export const minimumReached = defineCondition({
   key: 'minimumReached',

@@ -1,9 +1,9 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import { triOf } from '../../quantity/tri.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { isAsked, logByRow } from '../log.ts';
-import { inARow } from '../run.ts';
+import { isAsked, logByRow } from '../evaluate/log.ts';
+import { inARow } from '../evaluate/run.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 
 export const noReturnInARow = defineCondition({
   key: 'noReturnInARow',

@@ -1,12 +1,12 @@
 import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { enough, historyOf } from '../amount.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { logWhere } from '../log.ts';
-import { cutOff } from '../names.ts';
-import { outcomeOf } from '../outcome.ts';
-import { intervalOf } from '../seen-in-row.ts';
-import { windowAhead, windowLegs, within } from '../window.ts';
+import { enough, historyOf } from '../evaluate/amount.ts';
+import { logWhere } from '../evaluate/log.ts';
+import { outcomeOf } from '../evaluate/outcome.ts';
+import { windowAhead, windowLegs, within } from '../evaluate/window.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { cutOff } from '../rules/names.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 export const ofLast = defineCondition({
   key: 'ofLast',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { triOf } from '../../quantity/tri.ts';
-import { defineCondition } from '../condition-kind.ts';
-import { known } from '../known.ts';
+import { known } from '../evaluate/known.ts';
+import { defineCondition } from '../rules/condition-kind.ts';
 
 export const paceBelow = defineCondition({
   key: 'paceBelow',

@@ -1,15 +1,15 @@
 import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { enough, historyOf, type Leg } from '../amount.ts';
-import { defineCondition, metresM } from '../condition-kind.ts';
-import { always, type History } from '../history.ts';
-import { logWhere } from '../log.ts';
-import { cutOff } from '../names.ts';
-import { notGiven, outcomeOf } from '../outcome.ts';
-import { intervalOf } from '../seen-in-row.ts';
-import { deepestMm, type Situation } from '../situation.ts';
-import { aheadOf, from } from '../span.ts';
-import type { Stretch } from '../stretch.ts';
+import { enough, historyOf, type Leg } from '../evaluate/amount.ts';
+import { always, type History } from '../evaluate/history.ts';
+import { logWhere } from '../evaluate/log.ts';
+import { notGiven, outcomeOf } from '../evaluate/outcome.ts';
+import { deepestMm, type Situation } from '../evaluate/situation.ts';
+import { aheadOf, from } from '../evaluate/span.ts';
+import type { Stretch } from '../evaluate/stretch.ts';
+import { defineCondition, metresM } from '../rules/condition-kind.ts';
+import { cutOff } from '../rules/names.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 export const pastContact = defineCondition({
   key: 'pastContact',

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { defineCondition, offsetM } from '../condition-kind.ts';
-import { notGiven } from '../outcome.ts';
-import { reached } from '../reached.ts';
+import { notGiven } from '../evaluate/outcome.ts';
+import { reached } from '../evaluate/reached.ts';
+import { defineCondition, offsetM } from '../rules/condition-kind.ts';
 
 export const pastExpected = defineCondition({
   key: 'pastExpected',

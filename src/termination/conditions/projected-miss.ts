@@ -1,7 +1,7 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { triOf } from '../../quantity/tri.ts';
-import { defineCondition, metresM } from '../condition-kind.ts';
-import { known } from '../known.ts';
+import { known } from '../evaluate/known.ts';
+import { defineCondition, metresM } from '../rules/condition-kind.ts';
 
 export const projectedMiss = defineCondition({
   key: 'projectedMiss',

@@ -2,9 +2,9 @@ import { z } from 'zod';
 import { RECOVERIES } from '../../hole/drilled.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { inARow } from '../run.ts';
-import { streamStretches } from '../stretch.ts';
+import { inARow } from '../evaluate/run.ts';
+import { streamStretches } from '../evaluate/stretch.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 
 export const recoveryInARow = defineCondition({
   key: 'recoveryInARow',

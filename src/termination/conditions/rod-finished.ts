@@ -1,9 +1,9 @@
 import { formatDepth } from '../../quantity/depth.ts';
-import { defineCondition } from '../condition-kind.ts';
-import { type History, historyFrom, type Step } from '../history.ts';
-import { outcomeOf } from '../outcome.ts';
-import type { Situation } from '../situation.ts';
-import { aheadOf, from } from '../span.ts';
+import { type History, historyFrom, type Step } from '../evaluate/history.ts';
+import { outcomeOf } from '../evaluate/outcome.ts';
+import type { Situation } from '../evaluate/situation.ts';
+import { aheadOf, from } from '../evaluate/span.ts';
+import { defineCondition } from '../rules/condition-kind.ts';
 
 export const rodFinished = defineCondition({
   key: 'rodFinished',

@@ -1,16 +1,16 @@
 import { z } from 'zod';
 import { conditionSchema } from '../../condition/condition.ts';
-import { historyOf, type Leg } from '../amount.ts';
-import { defineCondition } from '../condition-kind.ts';
-import { stateAt } from '../history.ts';
-import { logWhere } from '../log.ts';
-import { cutOff } from '../names.ts';
-import { outcomeOf } from '../outcome.ts';
-import { topLeg } from '../run.ts';
-import { intervalOf } from '../seen-in-row.ts';
-import { deepestMm, type Situation } from '../situation.ts';
-import { type Ahead, aheadOf, from } from '../span.ts';
-import type { Stretch } from '../stretch.ts';
+import { historyOf, type Leg } from '../evaluate/amount.ts';
+import { stateAt } from '../evaluate/history.ts';
+import { logWhere } from '../evaluate/log.ts';
+import { outcomeOf } from '../evaluate/outcome.ts';
+import { topLeg } from '../evaluate/run.ts';
+import { deepestMm, type Situation } from '../evaluate/situation.ts';
+import { type Ahead, aheadOf, from } from '../evaluate/span.ts';
+import type { Stretch } from '../evaluate/stretch.ts';
+import { defineCondition } from '../rules/condition-kind.ts';
+import { cutOff } from '../rules/names.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 /** Shares are held against in tenths of a percent, so that a share that is just met is met. */
 const TENTHS = 10;

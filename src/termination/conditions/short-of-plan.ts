@@ -1,7 +1,7 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { defineCondition, metresM } from '../condition-kind.ts';
-import { notGiven, opposite } from '../outcome.ts';
-import { reached } from '../reached.ts';
+import { notGiven, opposite } from '../evaluate/outcome.ts';
+import { reached } from '../evaluate/reached.ts';
+import { defineCondition, metresM } from '../rules/condition-kind.ts';
 
 export const shortOfPlan = defineCondition({
   key: 'shortOfPlan',

@@ -1,6 +1,6 @@
 import { triNot } from '../../quantity/tri.ts';
-import { defineCondition } from '../condition-kind.ts';
-import { known } from '../known.ts';
+import { known } from '../evaluate/known.ts';
+import { defineCondition } from '../rules/condition-kind.ts';
 
 export const targetUnreachable = defineCondition({
   key: 'targetUnreachable',

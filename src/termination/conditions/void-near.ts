@@ -2,15 +2,15 @@ import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { type Tri, triOf } from '../../quantity/tri.ts';
 import { type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
-import { enough, historyOf } from '../amount.ts';
-import { defineCondition, lengthM, metresM } from '../condition-kind.ts';
-import { isAsked, logByRow } from '../log.ts';
-import { anyOne, type Outcome, outcomeOf } from '../outcome.ts';
-import { reached } from '../reached.ts';
-import { intervalOf } from '../seen-in-row.ts';
-import type { ExpectedZone, Situation } from '../situation.ts';
-import { aheadOf, from } from '../span.ts';
-import { windowLegs, within } from '../window.ts';
+import { enough, historyOf } from '../evaluate/amount.ts';
+import { isAsked, logByRow } from '../evaluate/log.ts';
+import { anyOne, type Outcome, outcomeOf } from '../evaluate/outcome.ts';
+import { reached } from '../evaluate/reached.ts';
+import type { ExpectedZone, Situation } from '../evaluate/situation.ts';
+import { aheadOf, from } from '../evaluate/span.ts';
+import { windowLegs, within } from '../evaluate/window.ts';
+import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 export const voidNear = defineCondition({
   key: 'voidNear',

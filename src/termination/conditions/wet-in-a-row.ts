@@ -1,8 +1,8 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
-import { defineCondition, lengthM } from '../condition-kind.ts';
-import { inARow } from '../run.ts';
-import { streamStretches } from '../stretch.ts';
+import { inARow } from '../evaluate/run.ts';
+import { streamStretches } from '../evaluate/stretch.ts';
+import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 
 export const wetInARow = defineCondition({
   key: 'wetInARow',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readProgram } from '../../../src/commands/program/read-program.ts';
-import { gridByCode } from '../../../src/survey/grids.ts';
+import { gridByCode } from '../../../src/survey/norths/grids.ts';
 import { SCHEMA } from '../../termination/build.ts';
 
 const HEAD = 'hole,easting,northing,elevation,azimuth,north,dip,depth,target depth,target';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { listOf } from '../../../src/console/screens/lists/list-of.ts';
-import { allLines } from '../../../src/console/screens/lists/listed.ts';
+import { listOf } from '../../../src/console/lists/list-of.ts';
+import { allLines } from '../../../src/console/lists/listed.ts';
 import { themeFor } from '../../../src/console/theme.ts';
 import { copiesMerged } from '../../../src/files/findings.ts';
 import { apply } from '../../../src/record/apply.ts';

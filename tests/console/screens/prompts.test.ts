@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { LOOK_ANSWERS } from '../../../src/console/actions/mismatch.ts';
+import { LOOK_ANSWERS } from '../../../src/console/samples/mismatch.ts';
 import { wrap } from '../../../src/console/widgets/line.ts';
-import { NEAR_SPLITTER } from '../../../src/sampling/mismatch.ts';
-import { MISMATCHES } from '../../../src/sampling/mismatches/registry.ts';
-import { LOOKS } from '../../../src/sampling/rod-check.ts';
+import { NEAR_SPLITTER } from '../../../src/sampling/rod/mismatch.ts';
+import { MISMATCHES } from '../../../src/sampling/rod/mismatches/registry.ts';
+import { LOOKS } from '../../../src/sampling/rod/rod-check.ts';
 import { type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
 
 const sit = (): Promise<Sitting> => sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');

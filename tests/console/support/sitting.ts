@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { foundOn } from '../../../src/console/found.ts';
-import { type KeyEvent, keyPress } from '../../../src/console/input/keys.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
 import { screenLines } from '../../../src/console/screens/screen.ts';
 import { settled } from '../../../src/console/screens/settled.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
+import { type KeyEvent, keyPress } from '../../../src/console/terminal/input/keys.ts';
 import { themeFor } from '../../../src/console/theme.ts';
 import { addCodeOnRig, changeCodeOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';

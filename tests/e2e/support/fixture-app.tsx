@@ -1,11 +1,11 @@
 // A small full-screen program on the console's terminal layer: what the tests of that layer and the benchmark run.
-import { chordOf, type KeyEvent } from '../../../src/console/input/keys.ts';
-import { setupColour } from '../../../src/console/paint/colour.ts';
+import { chordOf, type KeyEvent } from '../../../src/console/terminal/input/keys.ts';
+import { setupColour } from '../../../src/console/terminal/paint/colour.ts';
 import type { FixtureState } from './fixture-screen.tsx';
 
 setupColour(process.env);
-const { mount } = await import('../../../src/console/mount.tsx');
-const { describeEnding } = await import('../../../src/console/paint/ending.ts');
+const { mount } = await import('../../../src/console/terminal/mount.tsx');
+const { describeEnding } = await import('../../../src/console/terminal/paint/ending.ts');
 const { FixtureScreen } = await import('./fixture-screen.tsx');
 
 let state: FixtureState = { line: '', done: [], broken: false };

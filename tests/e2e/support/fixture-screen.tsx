@@ -1,7 +1,7 @@
 import { Box, Text } from 'ink';
 import type { ReactElement } from 'react';
-import { padEnd, truncate } from '../../../src/console/paint/cells.ts';
-import type { Size } from '../../../src/console/paint/painter.ts';
+import { padEnd, truncate } from '../../../src/console/terminal/paint/cells.ts';
+import type { Size } from '../../../src/console/terminal/paint/painter.ts';
 import { safeText } from '../../../src/finding/safe-text.ts';
 
 /** What the fixture shows. */

@@ -1,15 +1,15 @@
-import { takeResults } from '../../../src/desk/acts/results.ts';
+import { takeResults } from '../../../src/acts/results.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
-import { makeUpSacks } from '../../../src/sampling/dispatch.ts';
-import { checkReceipt, checkTransfers } from '../../../src/sampling/dispatch-check.ts';
-import type { Dispatch } from '../../../src/sampling/dispatch-noun.ts';
-import { saidNumbers } from '../../../src/sampling/dispatch-said.ts';
-import { issue } from '../../../src/sampling/issue.ts';
-import { readReceipt } from '../../../src/sampling/receipt-read.ts';
-import { checkResults } from '../../../src/sampling/results-check.ts';
-import type { Certificate } from '../../../src/sampling/results-noun.ts';
-import { type Assay, readResults } from '../../../src/sampling/results-read.ts';
-import { checkReturned, returnedResults } from '../../../src/sampling/returned.ts';
+import { makeUpSacks } from '../../../src/sampling/dispatch/dispatch.ts';
+import { checkReceipt, checkTransfers } from '../../../src/sampling/dispatch/dispatch-check.ts';
+import type { Dispatch } from '../../../src/sampling/dispatch/dispatch-noun.ts';
+import { saidNumbers } from '../../../src/sampling/dispatch/dispatch-said.ts';
+import { readReceipt } from '../../../src/sampling/dispatch/receipt-read.ts';
+import { checkResults } from '../../../src/sampling/laboratory/results-check.ts';
+import type { Certificate } from '../../../src/sampling/laboratory/results-noun.ts';
+import { type Assay, readResults } from '../../../src/sampling/laboratory/results-read.ts';
+import { checkReturned, returnedResults } from '../../../src/sampling/laboratory/returned.ts';
+import { issue } from '../../../src/sampling/stream/issue.ts';
 import { atCollar, NOON, primary, SETTINGS, sampling } from '../../sampling/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 

@@ -1,7 +1,7 @@
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { checkRow } from '../../../src/schema/check/row-checks.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/resolve.ts';
-import { checkRow } from '../../../src/schema/row-checks.ts';
+import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { NONE, NOT_OBSERVED } from '../../../src/value/cell.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { type ErrorCase, given } from '../error-case.ts';

@@ -1,17 +1,17 @@
 import type { Bag } from '../../../src/hole/bags.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
-import { type BaggedHole, checkBags } from '../../../src/sampling/bags-check.ts';
-import { checkContaminated, checkHygiene } from '../../../src/sampling/hygiene.ts';
-import { issue } from '../../../src/sampling/issue.ts';
-import { readMass } from '../../../src/sampling/mass-typed.ts';
-import { checkRatesSoFar } from '../../../src/sampling/rates-so-far.ts';
-import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery.ts';
-import { checkRecovery } from '../../../src/sampling/recovery-check.ts';
-import { checkScheme } from '../../../src/sampling/scheme-check.ts';
+import { checkContaminated, checkHygiene } from '../../../src/sampling/recovery/hygiene.ts';
+import { readMass } from '../../../src/sampling/recovery/mass-typed.ts';
+import { type DrilledMetre, recoveryOf } from '../../../src/sampling/recovery/recovery.ts';
+import { checkRecovery } from '../../../src/sampling/recovery/recovery-check.ts';
+import { checkUnmended } from '../../../src/sampling/rod/unmended.ts';
+import { checkRatesSoFar } from '../../../src/sampling/scheme/rates-so-far.ts';
+import { checkScheme } from '../../../src/sampling/scheme/scheme-check.ts';
+import { checkStock } from '../../../src/sampling/scheme/stock.ts';
 import type { SamplingSettings } from '../../../src/sampling/settings.ts';
-import { checkStock } from '../../../src/sampling/stock.ts';
-import { checkTrays } from '../../../src/sampling/trays.ts';
-import { checkUnmended } from '../../../src/sampling/unmended.ts';
+import { type BaggedHole, checkBags } from '../../../src/sampling/stream/bags-check.ts';
+import { issue } from '../../../src/sampling/stream/issue.ts';
+import { checkTrays } from '../../../src/sampling/trays/trays.ts';
 import { atCollar, NOON, primary, SETTINGS, sampling, withSlots } from '../../sampling/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 

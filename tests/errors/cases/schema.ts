@@ -1,6 +1,7 @@
-import { planReadings } from '../../../src/desk/acts/readings/plan-readings.ts';
-import { checkBagPrefixes } from '../../../src/schema/check-schema.ts';
-import { importCodes } from '../../../src/schema/import-codes.ts';
+import { planReadings } from '../../../src/acts/readings/plan-readings.ts';
+import { importCodes } from '../../../src/schema/change/import-codes.ts';
+import { additionsTo, changesUnder } from '../../../src/schema/change/schema-change.ts';
+import { checkBagPrefixes } from '../../../src/schema/check/check-schema.ts';
 import { meaningsOf } from '../../../src/schema/legend.ts';
 import {
   type Code,
@@ -8,8 +9,7 @@ import {
   type LoggingSchema,
   type NumberField,
 } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/resolve.ts';
-import { additionsTo, changesUnder } from '../../../src/schema/schema-change.ts';
+import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { findingsOf, overSmall, SMALL } from '../../schema/build.ts';
 import { holeWith, row } from '../../standing/support/hole.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';

@@ -1,6 +1,5 @@
 import { type Depth, depthFromMetres } from '../../../src/quantity/depth.ts';
 import { stamp } from '../../../src/quantity/stamp.ts';
-import { magneticField } from '../../../src/survey/declination.ts';
 import { checkAzimuthOnCircle } from '../../../src/survey/findings/azimuth-off-circle.ts';
 import { checkBackBearing } from '../../../src/survey/findings/back-bearing.ts';
 import { checkCollarOnPlan } from '../../../src/survey/findings/collar-off-plan.ts';
@@ -19,11 +18,12 @@ import { checkShotBelowDrilled } from '../../../src/survey/findings/shot-below-d
 import { checkShotGaps } from '../../../src/survey/findings/shot-gap.ts';
 import { checkShotOrder } from '../../../src/survey/findings/shot-order.ts';
 import { checkHorizontalField } from '../../../src/survey/findings/weak-horizontal-field.ts';
-import { type Grid, gridByCode, gridByProj } from '../../../src/survey/grids.ts';
-import { mineGridFromPoints } from '../../../src/survey/mine-grid.ts';
-import { pathThrough } from '../../../src/survey/path.ts';
+import { magneticField } from '../../../src/survey/norths/declination.ts';
+import { type Grid, gridByCode, gridByProj } from '../../../src/survey/norths/grids.ts';
+import { mineGridFromPoints } from '../../../src/survey/norths/mine-grid.ts';
+import { pathThrough } from '../../../src/survey/path/path.ts';
+import { readTypedShot } from '../../../src/survey/shots/typed-shot.ts';
 import { rowsOfTable } from '../../../src/survey/table.ts';
-import { readTypedShot } from '../../../src/survey/typed-shot.ts';
 import { AT, pointing, runOf, station, withShots } from '../../survey/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 

@@ -1,8 +1,8 @@
 import type { Stamp } from '../../../src/quantity/stamp.ts';
-import { checkRules, checkTermination } from '../../../src/termination/check-rules.ts';
-import { checkDecisions, decide } from '../../../src/termination/decision.ts';
-import { evaluateRules } from '../../../src/termination/evaluate-rule.ts';
-import type { Rule } from '../../../src/termination/rule.ts';
+import { checkDecisions, decide } from '../../../src/termination/advice/decision.ts';
+import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
+import { checkRules, checkTermination } from '../../../src/termination/rules/check-rules.ts';
+import type { Rule } from '../../../src/termination/rules/rule.ts';
 import { BARREN, metresOf, rule, SCHEMA, situation } from '../../termination/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 

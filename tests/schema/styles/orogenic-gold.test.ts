@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { checkSchema } from '../../../src/schema/check-schema.ts';
-import { slipsOf } from '../../../src/schema/keyboard.ts';
-import { resolveStyle } from '../../../src/schema/resolve.ts';
+import { checkSchema } from '../../../src/schema/check/check-schema.ts';
+import { slipsOf } from '../../../src/schema/check/keyboard.ts';
+import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { couldBeEither, strokesOf } from '../../../src/schema/strokes.ts';
 import { STYLES } from '../../../src/schema/styles/index.ts';
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { checkCollarOnProgram } from '../../../src/survey/findings/collar-off-program.ts';
-import { type Grid, gridByCode, type MapPosition } from '../../../src/survey/grids.ts';
+import { type Grid, gridByCode, type MapPosition } from '../../../src/survey/norths/grids.ts';
 import { AT, problemsOf, remediesOf } from '../build.ts';
 
 const GRID = gridByCode(7850) as Grid;

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
-import { decode, flush, nothingHeld } from '../../../src/console/input/decode.ts';
-import { namedKeys } from '../../../src/console/input/keys.ts';
+import { decode, flush, nothingHeld } from '../../../src/console/terminal/input/decode.ts';
+import { namedKeys } from '../../../src/console/terminal/input/keys.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { checkRow } from '../../../src/schema/check/row-checks.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/resolve.ts';
-import { checkRow } from '../../../src/schema/row-checks.ts';
+import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { COMMANDS } from '../../../src/shorthand/commands.ts';
 import { type EntryContext, parseLine } from '../../../src/shorthand/parse.ts';
 import { HOSTILE } from '../vectors.ts';

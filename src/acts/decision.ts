@@ -1,0 +1,64 @@
+import type { Result } from '../finding/finding.ts';
+import type { Made, Maker } from '../hole/commands/made.ts';
+import { recordDecision } from '../hole/commands/states.ts';
+import type { Decision } from '../hole/ending.ts';
+import { headerOf, planOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import type { Depth } from '../quantity/depth.ts';
+import type { Stamp } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { hashJson } from '../record/hash.ts';
+import { adviceOn, situationOf } from '../standing/advice.ts';
+import { headsOf } from '../standing/heads.ts';
+import { decide } from '../termination/advice/decision.ts';
+
+/** What a person decides about the end of a hole. */
+export interface Decided {
+  readonly depthMm: Depth;
+  readonly reason: string;
+  readonly called?: string;
+  readonly at: Stamp;
+  readonly by: string;
+  /** The project's other holes, whose metres count against a shared budget. */
+  readonly others?: Iterable<Document>;
+}
+
+/**
+ * The decision to end a hole at a depth, with the verdict and the rules as they stand at that moment; refused where it goes
+ * against the advice and gives no reason. Short of the planned depth it is an early end.
+ */
+export function endingDecision(project: Project, hole: Document, decided: Decided): Result<Decision> {
+  const planned = planOf(hole)?.depthMm;
+  const early = planned !== undefined && decided.depthMm < planned;
+  return decisionNow(project, hole, early ? 'ended early' : 'ended', decided);
+}
+
+/** A decision that ends nothing, at the drilled head: the hole is held open, or goes on past the plan or past what was asked. */
+export function goingOn(
+  project: Project,
+  hole: Document,
+  said: { readonly kind: 'held' | 'extended'; readonly reason: string; readonly called?: string },
+  maker: Maker,
+): Result<Made> {
+  const decided = {
+    reason: said.reason,
+    ...(said.called === undefined ? {} : { called: said.called }),
+    depthMm: headsOf(hole).drilledMm,
+    at: maker.at,
+    by: maker.by,
+  };
+  const decision = decisionNow(project, hole, said.kind, decided);
+  return decision.ok ? recordDecision(hole, decision.value, maker) : decision;
+}
+
+function decisionNow(
+  project: Project,
+  hole: Document,
+  kind: Decision['kind'],
+  { depthMm, others, ...decided }: Decided,
+): Result<Decision> {
+  const situation = { ...situationOf(project, hole, others), drilledMm: depthMm };
+  const { outcomes } = adviceOn(project, hole, situation);
+  const hashes = { rulesHash: hashJson(project.settings.termination), schemaHash: hashJson(project.schema) };
+  return decide({ kind, ...decided, ...hashes }, outcomes, situation, { hole: headerOf(hole).name });
+}

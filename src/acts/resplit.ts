@@ -1,0 +1,103 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { issueBags, recordBagRun } from '../hole/commands/drilled.ts';
+import type { Made, Maker } from '../hole/commands/made.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import type { Document } from '../record/document.ts';
+import { resplitRefused } from '../sampling/findings/resplit-refused.ts';
+import { type ResplitList, resplitList } from '../sampling/laboratory/resplit-list.ts';
+import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../sampling/numbers/bag-number.ts';
+import { returnedOf } from '../standing/returned.ts';
+import { streamStateOf } from '../standing/stream.ts';
+
+/** Numbers labelled for the single metres, first and last; those that the hole has left where none are said. */
+export interface NumbersSaid {
+  readonly first: string;
+  readonly last: string;
+}
+
+/** A resplit list that would be made, with the numbers that are labelled for it. */
+export interface ProposedResplit extends ResplitList {
+  readonly numbers?: NumbersSaid;
+}
+
+/** The single metres that returned results ask for in a hole. Refused where the project has no rule for it, or a number is none. */
+export function proposeResplit(
+  project: Project,
+  documents: Iterable<Document>,
+  hole: Document,
+  numbers?: NumbersSaid,
+): Result<ProposedResplit> {
+  const { sampling } = project;
+  if (sampling.resplit === undefined)
+    return refused(
+      cannot(
+        hole,
+        'the project does not say which composites ask for single metres',
+        'Write sampling.resplit in project.json: analyte, atLeast, neighbours, pilesPerRow.',
+      ),
+    );
+  const whole = numbers === undefined ? ok(undefined) : numbersRead(project, hole, numbers);
+  if (!whole.ok) return whole;
+  const state = streamStateOf(hole);
+  const run =
+    whole.value === undefined ? [] : [{ ...whole.value, rig: rigOf(project, hole), at: AT_NO_TIME }];
+  const results = [...returnedOf(project, documents).byNumber.values()];
+  const named = { name: headerOf(hole).name, state: { ...state, bagRuns: [...state.bagRuns, ...run] } };
+  const list = resplitList(sampling, named, results);
+  return ok({ ...list, ...(whole.value === undefined ? {} : { numbers: whole.value }) });
+}
+
+/** A run that is only looked through: its time plays no part. */
+const AT_NO_TIME = '1970-01-01T00:00:00+00:00' as Maker['at'];
+
+/** Numbers the single metres as one edit, with the controls that their numbers bring. Refused where nothing asks or numbers run out. */
+export function makeResplit(
+  project: Project,
+  hole: Document,
+  proposed: ProposedResplit,
+  maker: Maker,
+): Result<Made> {
+  const { bags, unnumbered, numbers, lines } = proposed;
+  if (lines.length === 0) return refused(cannot(hole, 'no result asks for single metres', 'Nothing to do.'));
+  if (unnumbered > 0)
+    return refused(
+      cannot(
+        hole,
+        `${unnumbered} of its metres have no numbered bag`,
+        'Label bags of the block of this rig and say their first and last number with it.',
+      ),
+    );
+  const metres = bags.filter((bag) => bag.kind === 'primary').length;
+  const made = issueBags(
+    hole,
+    `${metres} single metres numbered, ${bags[0]?.number} to ${bags.at(-1)?.number}`,
+    bags,
+    maker,
+  );
+  if (!made.ok || numbers === undefined) return made;
+  const run = recordBagRun({ ...numbers, rig: rigOf(project, hole), at: maker.at }, maker);
+  return ok({ what: made.value.what, changes: [...run.changes, ...made.value.changes] });
+}
+
+function numbersRead(project: Project, hole: Document, { first, last }: NumbersSaid): Result<NumbersSaid> {
+  const form = project.sampling.numbers;
+  const [one, other] = [parseBagNumber(form, first), parseBagNumber(form, last)];
+  if (one === undefined || other === undefined || (bagNumberDistance(one, other) ?? -1) < 0)
+    return refused(
+      cannot(
+        hole,
+        `${first} to ${last} is no run of this project's numbers`,
+        'Say the first number, then the last, with their prefix.',
+      ),
+    );
+  return ok({ first: formatBagNumber(form, one), last: formatBagNumber(form, other) });
+}
+
+function rigOf(project: Project, hole: Document): string {
+  return holeNouns(hole, 'drilling').at(-1)?.rig ?? project.settings.rigs[0]?.name ?? '';
+}
+
+function cannot(hole: Document, problem: string, remedy: string): Finding {
+  return resplitRefused.at({ hole: headerOf(hole).name }, { problem, remedy });
+}

@@ -1,0 +1,142 @@
+import { ok, type Result, refused } from '../finding/finding.ts';
+import type { Bag } from '../hole/bags.ts';
+import { rodDone } from '../hole/commands/drilled.ts';
+import type { Made, Maker } from '../hole/commands/made.ts';
+import { headerOf, holeThings } from '../hole/hole.ts';
+import { REFUSALS } from '../hole/refusals.ts';
+import type { Project } from '../project/project.ts';
+import type { Depth } from '../quantity/depth.ts';
+import type { Stamp } from '../quantity/stamp.ts';
+import type { Change, Document, Thing } from '../record/document.ts';
+import type { Fix, RodSeen } from '../sampling/rod/mismatch.ts';
+import { type NamedMismatch, type RodCheck, rodCheck } from '../sampling/rod/rod-check.ts';
+import { brokenOff } from '../standing/breaks.ts';
+import { depthOfRod } from '../standing/rods.ts';
+import { otherHoles, streamStateOf } from '../standing/stream.ts';
+
+/** A rod about to be recorded: its count and the depth it ends at. */
+export interface RodAt {
+  readonly rod: number;
+  readonly depthMm: Depth;
+}
+
+/**
+ * Holds what was read off the bags of a rod against the bags that it should have given, knowing the depth by the rod count and, from
+ * the shift record, whether there was a break since the rod before. Changes nothing.
+ */
+export function checkRod(
+  project: Project,
+  documents: Iterable<Document>,
+  hole: Document,
+  at: RodAt,
+  seen: RodSeen,
+  now: Stamp,
+): RodCheck {
+  const all = [...documents];
+  const afterBreak = brokenOff(all, hole, now);
+  const known: RodSeen = {
+    ...seen,
+    depthByRodsMm: depthOfRod(hole, at.rod),
+    ...(afterBreak === undefined ? {} : { afterBreak }),
+  };
+  return rodCheck(project.sampling, streamStateOf(hole, at.depthMm), known, otherHoles(all, hole));
+}
+
+/** The rod as it should be: its bags are issued as expected, time, depth and last bag stamped. */
+export function rodAsExpected(
+  hole: Document,
+  at: RodAt,
+  expected: readonly Bag[],
+  maker: Maker,
+): Result<Made> {
+  const last = expected.at(-1)?.number;
+  const rod = {
+    at: maker.at,
+    rod: at.rod,
+    depthMm: at.depthMm,
+    bags: expected.length,
+    ...(last === undefined ? {} : { lastBag: last }),
+  };
+  return rodDone(hole, rod, expected, maker);
+}
+
+/** The rod with a mismatch mended one of its ways: what lies on the ground is recorded, in one edit that can be undone. */
+export function rodMended(
+  hole: Document,
+  at: RodAt,
+  named: NamedMismatch,
+  way: number,
+  maker: Maker,
+): Result<Made> {
+  const fix = named.ways[way]?.fix;
+  if (fix === undefined) {
+    return refused(
+      REFUSALS.notThere.at(
+        { hole: headerOf(hole).name },
+        { problem: 'there is no such way to mend it', remedy: 'Choose one of the ways shown.' },
+      ),
+    );
+  }
+  const filled = fix.issue.filter((bag) => bag.kind !== 'void');
+  const last = filled.at(-1)?.number;
+  const rod = {
+    at: maker.at,
+    rod: at.rod,
+    depthMm: (fix.depthMm ?? at.depthMm) as Depth,
+    bags: filled.length,
+    mismatch: named.code,
+    ...(last === undefined ? {} : { lastBag: last }),
+  };
+  const done = rodDone(hole, rod, fix.issue, maker);
+  if (!done.ok) return done;
+  return ok({
+    what: `${done.value.what}, mended: ${named.name}`,
+    changes: [...done.value.changes, ...fixChanges(hole, fix, maker)],
+  });
+}
+
+/** The rod recorded with the bags expected, though the check disagreed: the mismatch and what was read stay noted, to be mended later. */
+export function rodNoted(
+  hole: Document,
+  at: RodAt,
+  check: RodCheck,
+  seen: RodSeen,
+  maker: Maker,
+): Result<Made> {
+  const rod = {
+    at: maker.at,
+    rod: at.rod,
+    depthMm: at.depthMm,
+    ...(seen.count === undefined ? {} : { bags: seen.count }),
+    ...(seen.digits === undefined ? {} : { lastBag: seen.digits }),
+    mismatch: check.named[0]?.code ?? 'unnamed',
+    unmended: true as const,
+  };
+  return rodDone(hole, rod, check.expected, maker);
+}
+
+/** Everything of a mending beside the bags that the rod issues: bags amended, controls that wait, choices, metres without a sample. */
+export function fixChanges(hole: Document, fix: Fix, maker: Maker): readonly Change[] {
+  const amended = (fix.amend ?? []).flatMap(({ number, bag }): readonly Change[] => {
+    const there = holeThings(hole, 'bags').find(([, each]) => each.number === number);
+    if (there === undefined) return [];
+    const { number: _number, rod: _rod, ...set } = bag;
+    const unset = ['fromMm', 'toMm', 'rank', 'of', 'method', 'material', 'reason'].filter(
+      (field) => field in there[1] && !(field in set),
+    );
+    return [{ patch: ['bags', there[0]], set: set as Thing, ...(unset.length === 0 ? {} : { unset }) }];
+  });
+  const putOff = (fix.putOff ?? []).map(
+    (each): Change => ({ put: ['putOff', maker.newId()], thing: { ...each, at: maker.at } as Thing }),
+  );
+  const choices = (fix.choices ?? []).map(
+    (each): Change => ({ put: ['controlChoices', maker.newId()], thing: { ...each, at: maker.at } as Thing }),
+  );
+  const unsampled = (fix.unsampled ?? []).map(
+    ({ fromMm, toMm, reason }): Change => ({
+      put: ['stream', maker.newId()],
+      thing: { fromMm, toMm, unsampled: reason },
+    }),
+  );
+  return [...amended, ...putOff, ...choices, ...unsampled];
+}

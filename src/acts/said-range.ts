@@ -1,0 +1,43 @@
+import { ok, type Result, refused } from '../finding/finding.ts';
+import { replaceRows } from '../hole/commands/rows.ts';
+import { headerOf, rowsDown } from '../hole/hole.ts';
+import { REFUSALS } from '../hole/refusals.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import type { Document } from '../record/document.ts';
+import { meaningsOf } from '../schema/legend.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
+import type { RangeLine } from '../shorthand/commands.ts';
+import { previewRange } from '../shorthand/range.ts';
+import type { RangePlan } from './range-plan.ts';
+
+/** Works out what a range line (`;44-49 py2`) would say of the rows it names: the words of it, and the edit. */
+export function planSaid(schema: LoggingSchema, hole: Document, line: RangeLine): Result<RangePlan> {
+  const rows = rowsDown(hole);
+  const preview = previewRange(
+    schema,
+    rows.map(([, row]) => row),
+    line,
+  );
+  if (preview.kind === 'refused') {
+    return refused(
+      REFUSALS.notThere.at(
+        { hole: headerOf(hole).name, fromMm: line.fromMm, toMm: line.toMm },
+        { problem: preview.problem, remedy: preview.remedy },
+      ),
+    );
+  }
+  const after = new Map(preview.changes.map((change) => [change.before, change.after]));
+  const what = `amended ${formatInterval(line)}`;
+  const made = replaceRows(
+    hole,
+    what,
+    rows.map(([id, row]) => [id, after.get(row) ?? row]),
+    meaningsOf(schema, [...after.values()]),
+  );
+  if (!made.ok) return made;
+  const lines = preview.changes.map(
+    (change) => `${formatInterval(change.before)}: ${change.changes.map((piece) => piece.text).join(', ')}`,
+  );
+  const skipped = preview.noReturn.map((row) => `${formatInterval(row)}: no return, stays as it is`);
+  return ok({ lines: [`amend ${formatInterval(line)}`, ...lines, ...skipped], made: made.value });
+}

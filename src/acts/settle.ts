@@ -1,0 +1,122 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Made } from '../hole/commands/made.ts';
+import { headerOf, holeThings } from '../hole/hole.ts';
+import { QUESTION_FINDINGS } from '../hole/questions.ts';
+import { REFUSALS } from '../hole/refusals.ts';
+import type { Project } from '../project/project.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import { applyChanges } from '../record/apply.ts';
+import type { Change, Document, Id } from '../record/document.ts';
+import { isObject, type Json, own } from '../record/json.ts';
+import { isSameAsked, QUESTIONS, questionsIn, type StoredQuestion, settledAs } from '../record/questions.ts';
+import { checkRow } from '../schema/check/row-checks.ts';
+import { projectForHole } from '../standing/hole-schema.ts';
+import { fieldAndMember, inWords, openQuestions, standsNow } from '../standing/questions.ts';
+
+/** Which of two values a question is settled with. `ours` leaves the cell as it stands, whatever that is by now. */
+export type Chosen = 'ours' | 'theirs';
+
+/**
+ * An open question of a document settled, as one edit: the cell takes theirs or stays, and the question, with every other that asks the same
+ * two values of that cell, is settled. Theirs is refused where the cell was changed since the merge, where its thing is gone, and where the row
+ * would not fit its schema or the rows beside it.
+ */
+export function settleQuestion(
+  project: Project,
+  document: Document,
+  question: Id,
+  chosen: Chosen,
+): Result<Made> {
+  const asked = openQuestions(document).find(([id]) => id === question)?.[1];
+  if (asked === undefined) return refused(notOpen(document));
+  const { schema } = document.kind === 'hole' ? projectForHole(project, document) : project;
+  const words = inWords(schema, document, question, asked);
+  const now = standsNow(document, asked);
+  const settled = settledChanges(document, asked, chosen);
+  if (chosen === 'ours') return ok({ what: `settled ${words.cell}: kept ${words.stands}`, changes: settled });
+  if (now === 'gone') return refused(goneSince(document, words.cell));
+  if (now === 'changed') return refused(changedSince(document, words));
+  const changes = [...(now === 'theirs' ? [] : takeTheirs(document, asked)), ...settled];
+  const unfit = rowUnfit(project, document, asked, changes);
+  if (unfit !== undefined) return refused(unfit);
+  return ok({ what: `settled ${words.cell}: theirs taken, ${words.stands} → ${words.theirs}`, changes });
+}
+
+function settledChanges(document: Document, asked: StoredQuestion, chosen: Chosen): readonly Change[] {
+  return questionsIn(document.tables)
+    .filter(([, each]) => each.state === 'open' && isSameAsked(each, asked))
+    .map(([id, each]): Change => ({ patch: [QUESTIONS, id], set: settledAs(each, chosen, asked) }));
+}
+
+/** The change that makes a cell, or a whole thing, what the other copy had. */
+function takeTheirs(document: Document, { table, thing, field, theirs }: StoredQuestion): readonly Change[] {
+  if (field === undefined)
+    return [isObject(theirs) ? { put: [table, thing], thing: theirs } : { remove: [table, thing] }];
+  const [name, member] = fieldAndMember(field);
+  if (member === undefined) return [cellSet(table, thing, name, theirs)];
+  const held = own(own(own(document.tables, table), thing), name);
+  const { [member]: _, ...others } = isObject(held) ? held : {};
+  const members = theirs === null ? others : { ...others, [member]: theirs };
+  return [cellSet(table, thing, name, members)];
+}
+
+function cellSet(table: string, thing: Id, name: string, value: Json): Change {
+  return value === null
+    ? { patch: [table, thing], unset: [name] }
+    : { patch: [table, thing], set: { [name]: value } };
+}
+
+/** Why the row of a question would not fit once it is settled: the first fault of its own that it does not have now, or a row that it would overlap. */
+function rowUnfit(
+  project: Project,
+  document: Document,
+  { table, thing }: StoredQuestion,
+  changes: readonly Change[],
+): Finding | undefined {
+  if (table !== 'rows' || document.kind !== 'hole') return undefined;
+  const applied = applyChanges(document.tables, changes);
+  if (!applied.ok) return unfit(document, applied.problem);
+  const after = holeThings({ ...document, tables: applied.tables }, 'rows');
+  const row = after.find(([id]) => id === thing)?.[1];
+  if (row === undefined) return undefined;
+  const { schema } = projectForHole(project, document);
+  const before = holeThings(document, 'rows').find(([id]) => id === thing)?.[1];
+  const known = new Set(before === undefined ? [] : checkRow(schema, before).map((each) => each.problem));
+  const fault = checkRow(schema, row).find((each) => each.severity === 'fault' && !known.has(each.problem));
+  if (fault !== undefined) return unfit(document, `${formatInterval(row)}: ${fault.problem}`);
+  const over = after.find(([id, each]) => id !== thing && each.fromMm < row.toMm && row.fromMm < each.toMm);
+  return over === undefined
+    ? undefined
+    : unfit(document, `${formatInterval(row)} would cover metres of the row ${formatInterval(over[1])}`);
+}
+
+const placeOf = (document: Document) =>
+  document.kind === 'hole' ? { hole: headerOf(document).name } : { thing: `${document.kind} ${document.id}` };
+
+const notOpen = (document: Document) =>
+  REFUSALS.notThere.at(placeOf(document), {
+    problem: 'this question is not open any more',
+    remedy: 'Look at the list again: it shows what is open.',
+  });
+
+const goneSince = (document: Document, cell: string) =>
+  REFUSALS.notThere.at(placeOf(document), {
+    problem: `${cell}: what it belongs to was taken out since`,
+    remedy: 'Settle it with ours, which leaves it out; or undo the removal first.',
+  });
+
+const changedSince = (
+  document: Document,
+  { cell, stands, theirs }: { readonly cell: string; readonly stands: string; readonly theirs: string },
+) =>
+  QUESTION_FINDINGS.changed.at(placeOf(document), {
+    problem: `${cell} was changed since the merge: ${stands} stands now, theirs is ${theirs}`,
+    remedy:
+      'Look again. Ours keeps what stands now; to have theirs, amend it by hand, then settle it with ours.',
+  });
+
+const unfit = (document: Document, problem: string) =>
+  QUESTION_FINDINGS.unfit.at(placeOf(document), {
+    problem,
+    remedy: 'Keep ours, or amend what stands in the way first and then take theirs.',
+  });

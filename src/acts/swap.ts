@@ -1,0 +1,57 @@
+import { ok, type Result, refused } from '../finding/finding.ts';
+import type { Bag } from '../hole/bags.ts';
+import type { Made } from '../hole/commands/made.ts';
+import { headerOf, holeThings } from '../hole/hole.ts';
+import { REFUSALS } from '../hole/refusals.ts';
+import type { Change, Document, Thing } from '../record/document.ts';
+
+/**
+ * A field duplicate and its primary hung on each other's chute: each number takes the other's part, both stay in their metre. Either number
+ * names the pair, by its last digits. Refused where no pair, or more than one, is issued under them.
+ */
+export function swapPair(hole: Document, lastDigits: string): Result<Made> {
+  const bags = holeThings(hole, 'bags');
+  const pairs = bags.flatMap(([twinId, twin]) => {
+    const primary = bags.find(([, each]) => each.kind === 'primary' && each.number === twin.of);
+    if (twin.kind !== 'field duplicate' || primary === undefined) return [];
+    const meant = [twin.number, primary[1].number].some((number) => number.endsWith(lastDigits));
+    return meant ? [{ twinId, twin, primaryId: primary[0], primary: primary[1] }] : [];
+  });
+  const [pair, another] = pairs;
+  if (pair === undefined || another !== undefined)
+    return refused(
+      REFUSALS.notThere.at(
+        { hole: headerOf(hole).name, thing: `bag ${lastDigits}` },
+        {
+          problem:
+            another === undefined
+              ? 'no duplicate and its primary are issued under these digits'
+              : 'more than one pair ends in these digits',
+          remedy: 'Type the whole number of the duplicate or of its primary.',
+        },
+      ),
+    );
+  const { twin, primary } = pair;
+  return ok({
+    what: `${twin.number} is the primary, ${primary.number} its duplicate: they hung on each other’s chute`,
+    changes: [
+      becomes(pair.primaryId, { kind: 'field duplicate', of: twin.number, ...methodOf(twin) }),
+      {
+        ...becomes(pair.twinId, { kind: 'primary' }),
+        unset: ['of', ...('method' in twin ? ['method'] : [])],
+      },
+      ...bags
+        .filter(([id, bag]) => bag.of === primary.number && id !== pair.twinId)
+        .map(([id]) => ({ patch: ['bags', id], set: { of: twin.number } }) as const),
+    ],
+  });
+}
+
+function becomes(id: string, bag: Partial<Bag>): Extract<Change, { readonly patch: unknown }> {
+  const reason = 'the pair hung on each other’s chute';
+  return { patch: ['bags', id], set: { ...bag, reason } as Thing };
+}
+
+function methodOf({ method }: Bag): Partial<Bag> {
+  return method === undefined ? {} : { method };
+}

@@ -1,0 +1,50 @@
+import type { Packed } from '../../desk/packing/pack.ts';
+import type { State } from '../state.ts';
+import { type Line, line, wrap } from '../widgets/line.ts';
+import { type Listed, type ListSection, oneSection } from './listed.ts';
+
+const TITLE = 'packed for camp';
+
+/** What came of packing: the two files, what to do with them, and what is not finished in what was packed. */
+export function packedList({ packed }: State, width: number): Listed {
+  if (packed === undefined) return oneSection(TITLE, [[line('Packing …')]]);
+  if (!packed.ok)
+    return oneSection(TITLE, [
+      [...wrap(`Not packed: ${packed.problem}.`, width, 'alert'), ...wrap(packed.remedy, width, 'accent')],
+    ]);
+  return {
+    title: TITLE,
+    sections: [{ head: [], items: fileLines(packed, width) }, unfinishedSection(packed, width)],
+  };
+}
+
+function fileLines(
+  packed: Extract<Packed, { readonly ok: true }>,
+  width: number,
+): readonly (readonly Line[])[] {
+  const { bundle, draft, bytes, to } = packed;
+  const kilobytes = Math.ceil(bytes / 1024);
+  const address = to.length === 0 ? 'It has no address: give it one.' : `It goes to ${to.join(', ')}.`;
+  return [
+    [line('Mail draft', 'faint'), ...wrap(`  ${draft}`, width, 'strong')],
+    [line(`Bundle, ${kilobytes} kB, attached to it`, 'faint'), ...wrap(`  ${bundle}`, width, 'strong')],
+    wrap(
+      `Nothing has been sent. Open the draft in the mail program and send it, or hand the bundle over on a stick. ${address}`,
+      width,
+      'accent',
+    ),
+  ];
+}
+
+function unfinishedSection(
+  { unfinished }: Extract<Packed, { readonly ok: true }>,
+  width: number,
+): ListSection {
+  if (unfinished.length === 0) return { head: [[], line('Nothing is left unfinished.', 'good')], items: [] };
+  return {
+    head: [[], line('Not finished', 'warn')],
+    items: unfinished.flatMap(({ hole, items }) =>
+      items.map((item) => wrap(`${hole}: ${item}`, width, 'plain')),
+    ),
+  };
+}

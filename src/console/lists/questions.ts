@@ -1,0 +1,25 @@
+import { type Chosen, settleQuestion } from '../../acts/settle.ts';
+import { documentKey } from '../../record/document.ts';
+import type { State } from '../state.ts';
+import { type Step, saying, still, submittingResult, type World } from '../step.ts';
+import { questionInHand } from './questions-list.ts';
+
+/** Why no question can be settled; undefined where one can. */
+export function whyNoQuestion(state: State): string | undefined {
+  return questionInHand(state) === undefined ? 'no question is open' : state.readOnly;
+}
+
+/** Settles the question in hand. A key that is held down settles no second one. */
+export function settleInHand(state: State, chosen: Chosen, world: World): Step {
+  const { screen } = state;
+  const question = questionInHand(state);
+  if (screen.name !== 'questions' || question === undefined) return still(state);
+  if (world.ahead)
+    return still(saying(state, 'Several keys came at once: one key for one question.', 'warn'));
+  const document = state.documents.get(documentKey(question.document));
+  if (document === undefined) return still(state);
+  const done = settleQuestion(state.project, document, question.id, chosen);
+  const after: State = { ...state, screen: { ...screen, settled: question.document } };
+  const said = done.ok ? `${done.value.what}. Ctrl-U takes it back.` : undefined;
+  return submittingResult(state, document, done, after, said);
+}

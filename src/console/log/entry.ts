@@ -1,0 +1,169 @@
+import { lineContext } from '../../acts/line-context.ts';
+import { refusalUnderRows } from '../../acts/shifted-refusal.ts';
+import { amendRow, logRow, settleAsked } from '../../hole/commands/rows.ts';
+import { holeThing, rowsDown } from '../../hole/hole.ts';
+import { formatInterval, type Interval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { meaningsOf } from '../../schema/legend.ts';
+import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
+import type { Refusal } from '../../shorthand/said.ts';
+import { writeLine } from '../../shorthand/write.ts';
+import { nextInterval } from '../../standing/heads.ts';
+import { projectForHole } from '../../standing/hole-schema.ts';
+import { draftOf, EMPTY_DRAFT } from '../draft.ts';
+import { scanBag } from '../samples/scan.ts';
+import { holeInHand, type State, schemaInHand } from '../state.ts';
+import { type Step, saying, still, submittingResult, type World } from '../step.ts';
+import { runCommand } from './commands.ts';
+import { refusalWords } from './panels/echo.ts';
+import type { RowCursor } from './panels/rows-panel.ts';
+import { previewRange } from './range.ts';
+
+/** The interval that the entry line is about: the row in hand at the logged head, or the earlier row that is open. */
+export function intervalInHand(hole: Document, cursor: RowCursor): Interval {
+  const row = cursor === 'head' ? undefined : holeThing(hole, 'rows', cursor);
+  return row ?? nextInterval(hole);
+}
+
+/** What the entry line is read against, where the cursor is. */
+export function entryContext(state: State, hole: Document, cursor: RowCursor): EntryContext {
+  const by = cursor === 'head' ? state.person : undefined;
+  return lineContext(projectForHole(state.project, hole), hole, intervalInHand(hole, cursor).fromMm, by);
+}
+
+/** Enter on the log screen. An empty line logs nothing, so a held Enter logs nothing more. */
+export function enterLine(state: State, world: World): Step {
+  const hole = holeInHand(state);
+  if (hole === undefined || state.screen.name !== 'log') return still(state);
+  const { cursor } = state.screen;
+  const parsed = parseLine(lineMeant(state), entryContext(state, hole, cursor));
+  switch (parsed.kind) {
+    case 'empty':
+      return cursor === 'head' ? still({ ...state, message: undefined }) : still(toHead(state));
+    case 'settle':
+      return settleOldest(state, hole);
+    case 'bag':
+      return scanBag({ ...state, draft: EMPTY_DRAFT }, hole, parsed.number);
+    case 'command':
+      return runCommand({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world);
+    case 'range':
+      return previewRange({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world);
+    case 'refused':
+      return refuse(state, refusalUnderRows(state.project, hole, state.draft.text, parsed), world);
+    case 'row':
+      return enterRow(state, hole, parsed, world);
+  }
+}
+
+/** The line typed. A lone `=` put behind a line that was asked about insists on all that was asked, not on its last item alone. */
+function lineMeant({ draft, asked }: State): string {
+  return asked !== undefined && draft.text === `${asked}=` ? insistOn(asked) : draft.text;
+}
+
+function refuse(state: State, parsed: Refusal, world: World): Step {
+  return still({
+    ...saying(state, refusalWords(parsed), 'alert'),
+    draft: { ...state.draft, at: state.draft.text.length },
+    holding: world.ahead,
+  });
+}
+
+function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World): Step {
+  const { screen } = state;
+  if (screen.name !== 'log') return still(state);
+  const reasons = parsed.asks.map((ask) => ask.reason);
+  if (reasons.length > 0 && !world.ahead) {
+    const words = `${reasons.join('; ')}. Type = behind it to insist, or mend it.`;
+    return still(saying({ ...state, asked: state.draft.text }, words, 'warn'));
+  }
+  const at = intervalInHand(hole, screen.cursor);
+  const [next, effects] = saveRow(state, hole, screen.cursor, parsed, world);
+  if (effects.length === 0) return still(next);
+  const marked = `${formatInterval(at)} saved, marked ?: ${reasons[0]}. = on the empty line settles it.`;
+  const said = reasons.length === 0 ? next : saying(next, marked, 'warn');
+  const replay = state.held.length === 0 ? [] : [{ do: 'replay' as const, events: state.held }];
+  const taught = withLine(withCautions(said, parsed), state, hole, parsed);
+  return [{ ...taught, formed: undefined }, [...effects, ...replay]];
+}
+
+/** After a row said by fields: the shortest line that would have done the same. */
+function withLine(saved: State, before: State, hole: Document, { row }: ParsedRow): State {
+  const { draft, formed, screen } = before;
+  if (formed === undefined || screen.name !== 'log' || !draft.text.startsWith(formed)) return saved;
+  const line = writeLine(row, entryContext(before, hole, screen.cursor));
+  const { text = '', tone } = saved.message ?? {};
+  return saying(
+    saved,
+    `${text}${/[.!?]$/.test(text) ? '' : '.'} The line ${line} would have done the same.`,
+    tone,
+  );
+}
+
+/** Logs the row at the logged head, or amends the one that is open; then the line is empty, or the one that waited. */
+function saveRow(state: State, hole: Document, cursor: RowCursor, parsed: ParsedRow, world: World): Step {
+  const legend = meaningsOf(schemaInHand(state), [parsed.row]);
+  const after: State = { ...state, held: [], asked: undefined };
+  if (cursor !== 'head')
+    return submittingResult(state, hole, amendRow(hole, cursor, parsed.row, legend), toHead(after));
+  const row = { ...intervalInHand(hole, cursor), ...parsed.row };
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  return submittingResult(state, hole, logRow(hole, row, legend, maker), { ...after, draft: EMPTY_DRAFT });
+}
+
+/** A code with a caution says it, in the site's or the list's own words, each time it is newly seen. */
+function withCautions(state: State, parsed: ParsedRow): State {
+  const cautions = parsed.said.flatMap((item) => {
+    if (!('list' in item.field)) return [];
+    const codes =
+      'code' in item.says ? [item.says.code] : 'code' in item.says.cell ? [item.says.cell.code] : [];
+    const list = state.project.schema.lists[item.field.list];
+    return codes.flatMap((code) => list?.codes.find((each) => each.code === code)?.caution?.words ?? []);
+  });
+  const first = cautions[0];
+  return first === undefined ? state : saying(state, `CAUTION ${first}`, 'alert');
+}
+
+/** `=` on the empty line: the oldest row that was asked about stands as it is. */
+function settleOldest(state: State, hole: Document): Step {
+  const oldest = rowsDown(hole).find(([, row]) => row.asked !== undefined);
+  const emptied = { ...state, draft: EMPTY_DRAFT };
+  if (oldest === undefined) return still(saying(emptied, 'Nothing is waiting to be settled.'));
+  return submittingResult(state, hole, settleAsked(hole, oldest[0]), emptied);
+}
+
+/** Back to the logged head, with the line that was waiting there. */
+export function toHead(state: State): State {
+  const { screen } = state;
+  if (screen.name !== 'log' || screen.cursor === 'head') return state;
+  return {
+    ...state,
+    screen: { ...screen, cursor: 'head' },
+    draft: state.parked,
+    parked: EMPTY_DRAFT,
+    message: undefined,
+  };
+}
+
+/** Opens a row above or below the one in hand, as its own line; below the last one is the logged head. */
+export function moveRow(state: State, by: number): Step {
+  const hole = holeInHand(state);
+  const { screen } = state;
+  if (hole === undefined || screen.name !== 'log') return still(state);
+  const rows = rowsDown(hole);
+  const headAt = rows.filter(([, row]) => row.fromMm < nextInterval(hole).fromMm).length;
+  const ids: RowCursor[] = rows.map(([id]) => id);
+  ids.splice(headAt, 0, 'head');
+  const was = ids.indexOf(screen.cursor);
+  const cursor = ids[Math.max(0, Math.min(ids.length - 1, was + by))];
+  if (cursor === undefined || cursor === screen.cursor) return still(state);
+  if (cursor === 'head') return still(toHead(state));
+  const parked = screen.cursor === 'head' ? state.draft : state.parked;
+  const moved: State = { ...state, screen: { ...screen, cursor }, parked, message: undefined };
+  return still({ ...moved, draft: draftOf(ownLine(moved, hole, cursor)) });
+}
+
+/** The line that says an earlier row, as it stands. */
+function ownLine(state: State, hole: Document, cursor: RowCursor): string {
+  const row = cursor === 'head' ? undefined : holeThing(hole, 'rows', cursor);
+  return row === undefined ? '' : writeLine(row, entryContext(state, hole, cursor));
+}

@@ -1,0 +1,144 @@
+import type { Project } from '../../project/project.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import type { EntryContext } from '../../shorthand/parse.ts';
+import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
+import { bannerLines, draftSpans, hintLine, saidLines } from '../screens/bottom.ts';
+import { headerLine } from '../screens/header.ts';
+import type { State } from '../state.ts';
+import type { Size } from '../terminal/paint/painter.ts';
+import type { Theme } from '../theme.ts';
+import { beside, box } from '../widgets/box.ts';
+import { fitHeight, fitLine, type Line, line, spans } from '../widgets/line.ts';
+import { rememberLast } from '../widgets/remember.ts';
+import { entryContext, intervalInHand } from './entry.ts';
+import { advicePanel, adviceTitle } from './panels/advice-panel.ts';
+import { bagsPanel, bagsTitle } from './panels/bags-panel.ts';
+import { commandEcho } from './panels/command-echo.ts';
+import { echoLines } from './panels/echo.ts';
+import { loggingPanel, loggingTitle } from './panels/logging-panel.ts';
+import { type RowCursor, rowsPanel } from './panels/rows-panel.ts';
+
+/** Lines under the boxes: message or echo (2), the entry line, the keys. */
+const BOTTOM = 5;
+
+/** The log screen: rows on the left; the interval in hand, the bags at the rig and the advice on the right; the entry line below. */
+export function logScreen(
+  state: State,
+  hole: Document,
+  cursor: RowCursor,
+  size: Size,
+  theme: Theme,
+): readonly Line[] {
+  const body = bodyLines(
+    state.project,
+    hole,
+    state.documents,
+    cursor,
+    size.columns,
+    size.rows - 1 - BOTTOM,
+    theme,
+  );
+  return [
+    headerLine(state, hole, size.columns),
+    ...body,
+    ...bottomLines(state, hole, cursor, size.columns, theme),
+  ];
+}
+
+/** Both boxes. They hang on the documents and the cursor alone: typing leaves them as they are. */
+const bodyLines = rememberLast(
+  (
+    project: Project,
+    hole: Document,
+    documents: ReadonlyMap<string, Document>,
+    cursor: RowCursor,
+    columns: number,
+    height: number,
+    theme: Theme,
+  ): readonly Line[] => {
+    const right = columns >= 100 ? 42 : 32;
+    const left = columns - right;
+    const rows = rowsPanel({ hole, schema: project.schema, cursor, theme }, left - 2, height - 2);
+    return beside([
+      { lines: box([{ title: 'rows', lines: rows, height: height - 2 }], left, theme.signs), width: left },
+      { lines: rightColumn(project, hole, documents, cursor, right, height, theme), width: right },
+    ]);
+  },
+);
+
+function rightColumn(
+  project: Project,
+  hole: Document,
+  documents: ReadonlyMap<string, Document>,
+  cursor: RowCursor,
+  width: number,
+  height: number,
+  theme: Theme,
+): readonly Line[] {
+  const at = intervalInHand(hole, cursor);
+  const inner = width - 4;
+  const spare = height - 4;
+  const logging = loggingPanel(project, hole, at).slice(0, 5);
+  const bagRoom = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
+  const bags = bagsPanel(project, hole, bagRoom, inner);
+  const adviceRoom = Math.max(3, spare - logging.length - bags.length);
+  const advice = advicePanel(project, hole, documents.values(), theme, inner, adviceRoom);
+  const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
+  return box(
+    [
+      { title: loggingTitle(at, cursor === 'head'), lines: padded(logging), height: logging.length },
+      { title: bagsTitle(hole), lines: padded(bags), height: bags.length },
+      { title: adviceTitle(hole, inner), lines: padded(advice), height: adviceRoom },
+    ],
+    width,
+    theme.signs,
+  );
+}
+
+function bottomLines(
+  state: State,
+  hole: Document,
+  cursor: RowCursor,
+  width: number,
+  theme: Theme,
+): readonly Line[] {
+  const context = entryContext(state, hole, cursor);
+  const said = saidLines(state, width);
+  const above =
+    said.length > 0
+      ? said
+      : (commandEcho(state.draft.text, width - 4) ?? echoLines(state.draft.text, context, theme, width - 4));
+  const at = formatInterval(intervalInHand(hole, cursor));
+  const held = state.held.length === 0 ? [] : spans([`  (${state.held.length} keys wait behind it)`, 'warn']);
+  const entry: Line = [
+    ...spans([` ${at} `, 'strong'], [`${theme.signs.cursor} `, 'accent']),
+    ...draftSpans(state.draft),
+    ...held,
+  ];
+  const banner = indented(bannerLines(state, width));
+  const foot = [state.draft.text === '' ? keysAbove(context) : line(''), hintLine('log', width, theme)];
+  return [
+    ...fitHeight(indented(above), 2),
+    fitLine(entry, width),
+    ...fitHeight(banner.length === 0 ? foot : banner, 2),
+  ];
+}
+
+function indented(lines: readonly Line[]): readonly Line[] {
+  return lines.map((each) => [{ text: '  ' }, ...each]);
+}
+
+/** The single keys that type something here, minerals of the row above; or why there are none and the line must be a full one. */
+function keysAbove({ schema, above, gloves, loggedBefore }: EntryContext): Line {
+  if (above === undefined) {
+    return loggedBefore === undefined
+      ? line('')
+      : line(`  first row after ${loggedBefore}: say it in full, nothing carries`, 'accent');
+  }
+  if (gloves === true) return line('');
+  const keys = [...typingIndex(schema).keys]
+    .filter(([, typed]) => standsIn(above.cells, typed.field, typed.code?.code))
+    .map(([key, typed]) => `${key} ${labelOf(schema, typed.field, typed.code?.code)}`);
+  return keys.length === 0 ? line('') : spans(['  keys above: ', 'faint'], [keys.join('  '), 'faint']);
+}

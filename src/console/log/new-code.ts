@@ -1,0 +1,75 @@
+import { proposeCode, proposePairs } from '../../schema/change/propose-pairs.ts';
+import { type CodeList, type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
+import type { CodeEntry } from '../../schema/read/file-entries.ts';
+import { EMPTY_DRAFT } from '../draft.ts';
+import type { State } from '../state.ts';
+import { type Step, saying, still } from '../step.ts';
+import { codeInHand } from './codes-list.ts';
+
+/** What was typed, as a code to add; or why it can't be. */
+export type NewCode =
+  | { readonly ok: true; readonly value: CodeEntry }
+  | { readonly ok: false; readonly problem: string };
+
+/** Lists that codes can be added to, in the order of the log sheet. */
+export function codeLists(schema: LoggingSchema): readonly CodeList[] {
+  return [...new Set(schema.fields.flatMap((field) => listOf(schema, field) ?? []))];
+}
+
+/**
+ * Reads `talc schist`, `talc schist, TSC` or `talc schist, TSC, tk`: the label, the code, the pair. What is not typed is proposed:
+ * three letters of the label, and a pair that stands apart from all that is typed already.
+ */
+export function readNewCode(schema: LoggingSchema, list: CodeList, text: string): NewCode {
+  const [label = '', code = '', pair = '', ...more] = text.split(',').map((part) => part.trim());
+  if (label === '') return { ok: false, problem: 'Type what it is called, like talc schist.' };
+  if (more.length > 0)
+    return { ok: false, problem: 'A label, a code and a pair at most: talc schist, TSC, tk.' };
+  const known = list.codes.find((each) => each.label.toLowerCase() === label.toLowerCase());
+  if (known !== undefined)
+    return { ok: false, problem: `${known.label} is there already: ${known.pair ?? known.code}.` };
+  const own = code === '' ? proposeCode(schema, label) : code;
+  if (own === undefined)
+    return { ok: false, problem: `No code is left by the usual rule. Type one of your own: ${label}, XYZ.` };
+  const strokes = pair === '' ? proposedPair(schema, list, { code: own, label }) : pair;
+  return { ok: true, value: { code: own, label, ...(strokes === undefined ? {} : { pair: strokes }) } };
+}
+
+function proposedPair(
+  schema: LoggingSchema,
+  list: CodeList,
+  added: { readonly code: string; readonly label: string },
+): string | undefined {
+  const codes = [...list.codes, { ...added, look: '' }];
+  const lists = { ...schema.lists, [list.name]: { ...list, codes } };
+  return proposePairs({ ...schema, lists }).find(
+    (each) => each.list === list.name && each.code === added.code,
+  )?.pair;
+}
+
+/** Asks for a code that the lists lack, in the list that is in hand. What is typed on the entry line stays there. */
+export function askNewCode(state: State): Step {
+  const list = codeInHand(state)?.list;
+  const at = codeLists(state.project.schema).findIndex((each) => each.name === list);
+  return still({
+    ...state,
+    prompt: { kind: 'new code', cursor: Math.max(0, at), draft: EMPTY_DRAFT, adding: false },
+    message: undefined,
+  });
+}
+
+/** Enter on a new code: it is written to logging.json, and stands once that is durable. */
+export function addNewCode(state: State): Step {
+  const { prompt } = state;
+  if (prompt?.kind !== 'new code' || prompt.adding) return still(state);
+  if (state.readOnly !== undefined)
+    return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
+  const list = codeLists(state.project.schema)[prompt.cursor];
+  if (list === undefined) return still(saying(state, 'This project has no lists of codes.', 'warn'));
+  const read = readNewCode(state.project.schema, list, prompt.draft.text);
+  if (!read.ok) return still(saying(state, read.problem, 'warn'));
+  return [
+    { ...state, prompt: { ...prompt, adding: true }, message: undefined },
+    [{ do: 'add code', list: list.name, entry: read.value }],
+  ];
+}

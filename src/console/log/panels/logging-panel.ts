@@ -1,0 +1,85 @@
+import { isOver } from '../../../hole/header.ts';
+import { headerOf, rowsDown } from '../../../hole/hole.ts';
+import type { Project } from '../../../project/project.ts';
+import { formatDepth } from '../../../quantity/depth.ts';
+import { formatInterval, type Interval } from '../../../quantity/interval.ts';
+import type { Document } from '../../../record/document.ts';
+import { compartmentAt, trayChange } from '../../../sampling/trays/trays.ts';
+import { headsOf } from '../../../standing/heads.ts';
+import { depthOfRod, rodOfDepth } from '../../../standing/rods.ts';
+import { streamFactAt } from '../../../standing/stream.ts';
+import { type Line, line, spans } from '../../widgets/line.ts';
+import { hazardLines } from './hazard-lines.ts';
+
+/** The panel of the interval in hand: hazards near the bit, rod and tray, what the sample stream was there, metres behind the rig. */
+export function loggingPanel(project: Project, hole: Document, at: Interval): readonly Line[] {
+  return [
+    ...hazardLines(project, hole),
+    spans(`${rodWords(hole, at)} · ${trayWords(project, hole, at)}`),
+    streamLine(hole, at),
+    behindLine(hole),
+    ...trayChangeLine(project, hole, at),
+    ...askedLine(hole),
+  ];
+}
+
+/** The heading of the panel: the interval in hand. */
+export function loggingTitle(at: Interval, isHead: boolean): string {
+  return `${isHead ? 'logging' : 'amending'} ${formatInterval(at)}`;
+}
+
+function rodWords(hole: Document, at: Interval): string {
+  const header = headerOf(hole);
+  const rod = rodOfDepth(hole, at.toMm);
+  const top = depthOfRod(hole, rod - 1);
+  const count = Math.max(1, Math.ceil((at.toMm - top) / header.intervalMm));
+  return `rod ${rod}, ${count} of ${Math.ceil(header.rodMm / header.intervalMm)}`;
+}
+
+function trayWords(project: Project, hole: Document, at: Interval): string {
+  const place = compartmentAt(project.sampling, headerOf(hole).logFromMm, at.fromMm);
+  return place === undefined ? 'no tray' : `tray ${place.tray} no. ${place.compartment}`;
+}
+
+function trayChangeLine(project: Project, hole: Document, at: Interval): readonly Line[] {
+  const { logFromMm, rodMm, state } = headerOf(hole);
+  if (isOver(state)) return [];
+  const change = trayChange(project.sampling, logFromMm, at.fromMm, rodMm);
+  return change === undefined
+    ? []
+    : [line(`tray ${change.tray} begins in ${formatDepth(change.inMm)} m`, 'accent')];
+}
+
+function streamLine(hole: Document, at: Interval): Line {
+  const fact = streamFactAt(hole, at);
+  const words = [
+    fact.moisture ?? 'moisture not noted',
+    ...(fact.recovery === undefined ? [] : [`recovery ${fact.recovery}`]),
+    ...(fact.contaminated ? ['CONTAMINATED'] : []),
+    ...(fact.water === undefined ? [] : [fact.water]),
+  ];
+  const worrying =
+    fact.moisture === 'wet' ||
+    fact.contaminated === true ||
+    fact.recovery === 'poor' ||
+    fact.recovery === 'none';
+  return line(words.join(', '), worrying ? 'warn' : fact.moisture === undefined ? 'faint' : 'plain');
+}
+
+function behindLine(hole: Document): Line {
+  const { behindMm, loggedMm, drilledMm } = headsOf(hole);
+  if (behindMm > 0) return line(`${formatDepth(behindMm)} m behind the rig`);
+  return line(
+    loggedMm > drilledMm
+      ? `${formatDepth(loggedMm - drilledMm)} m past the last rod done`
+      : 'level with the rig',
+    'good',
+  );
+}
+
+function askedLine(hole: Document): readonly Line[] {
+  const asked = rowsDown(hole).filter(([, row]) => row.asked !== undefined);
+  const first = asked[0];
+  if (first === undefined) return [];
+  return [spans([`${asked.length} marked ?, oldest ${formatInterval(first[1])}: = settles`, 'warn'])];
+}

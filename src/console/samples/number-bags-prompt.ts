@@ -1,0 +1,50 @@
+import { headerOf } from '../../hole/hole.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import { bagRunOf } from '../../standing/bag-run.ts';
+import type { Prompt } from '../prompt.ts';
+import { NOTHING, type Shown, typedLine } from '../screens/shown.ts';
+import type { State } from '../state.ts';
+import type { Theme } from '../theme.ts';
+import { line, wrap } from '../widgets/line.ts';
+import { numbersProposed } from './number-bags.ts';
+
+/** Which bags are labelled for a hole: how far the numbers last, and those that come next in the rig's block. */
+export function numbersShown(
+  state: State,
+  prompt: Extract<Prompt, { readonly kind: 'number bags' }>,
+  width: number,
+  theme: Theme,
+): Shown {
+  const hole = state.documents.get(`hole/${prompt.hole}`);
+  if (hole === undefined) return NOTHING;
+  const { toMm, shortMm, lines } = bagRunOf(state.project, hole);
+  const proposed = numbersProposed(state, hole);
+  const foot = toMm === undefined ? '' : ` down to ${formatDepth(toMm)} m`;
+  const lasting =
+    shortMm === 0
+      ? `The ${lines.length} numbered bags that come are enough${foot}.`
+      : `${formatDepth(shortMm)} m${foot} have no numbered bag yet.`;
+  return {
+    title: `bags of ${headerOf(hole).name}`,
+    lines: [
+      ...wrap(lasting, width, shortMm === 0 ? 'good' : 'warn'),
+      line('First and last number labelled, like MB000601 MB000720:'),
+      ...(proposed === undefined
+        ? []
+        : wrap(
+            `Next in the block: ${proposed.first} to ${proposed.last}, with the controls.`,
+            width,
+            'accent',
+          )),
+    ],
+    foot: [
+      typedLine(prompt.draft, theme),
+      line(
+        proposed === undefined
+          ? 'Enter alone shows the bag run. Esc back.'
+          : 'Enter alone takes those. Esc back.',
+        'faint',
+      ),
+    ],
+  };
+}

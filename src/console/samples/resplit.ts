@@ -1,0 +1,46 @@
+import { makeResplit, type NumbersSaid, proposeResplit } from '../../acts/resplit.ts';
+import { holeInHand, type State } from '../state.ts';
+import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
+
+/** Shows the single metres that returned composites ask for in the hole in hand, before they are numbered. */
+export function askResplit(state: State, numbers?: NumbersSaid): Step {
+  const hole = holeInHand(state);
+  if (hole === undefined) return still(saying(state, 'Open a hole first.', 'warn'));
+  const proposed = proposeResplit(state.project, state.documents.values(), hole, numbers);
+  if (!proposed.ok) {
+    const [first] = proposed.findings;
+    return still(first === undefined ? state : sayingFinding(state, first));
+  }
+  if (proposed.value.lines.length === 0)
+    return still(saying(state, 'No composite of this hole asks for single metres.'));
+  const prompt = { kind: 'resplit', ...(numbers === undefined ? {} : { numbers }) } as const;
+  return still({ ...state, prompt, message: undefined });
+}
+
+/** The same with the first and the last of the numbers labelled for them, as typed behind the word. */
+export function askResplitWith(state: State, text: string): Step {
+  const [first, last, ...more] = text.toUpperCase().split(/[ ,]+/);
+  if (first === undefined || last === undefined || more.length > 0)
+    return still(
+      saying(
+        state,
+        'Type the first and the last number labelled for them: ;resplit MB000601 MB000640',
+        'warn',
+      ),
+    );
+  return askResplit(state, { first, last });
+}
+
+/** Enter on the list of single metres: they are numbered as one edit of the hole, which undo takes back. */
+export function answerResplit(state: State, world: World): Step {
+  const hole = holeInHand(state);
+  const { prompt } = state;
+  if (hole === undefined || prompt?.kind !== 'resplit') return still({ ...state, prompt: undefined });
+  const proposed = proposeResplit(state.project, state.documents.values(), hole, prompt.numbers);
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const made = proposed.ok ? makeResplit(state.project, hole, proposed.value, maker) : proposed;
+  const closed: State = { ...state, prompt: undefined };
+  if (made.ok) return submitting(closed, hole, made.value);
+  const [first] = made.findings;
+  return still(first === undefined ? closed : sayingFinding(closed, first));
+}

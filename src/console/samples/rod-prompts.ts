@@ -1,0 +1,128 @@
+import { readRod } from '../../acts/rod-read.ts';
+import type { Bag } from '../../hole/bags.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Document } from '../../record/document.ts';
+import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
+import { LOOKS, type NamedMismatch } from '../../sampling/rod/rod-check.ts';
+import { CARE_HELP, careWords } from '../../shorthand/rod-care.ts';
+import type { Prompt } from '../prompt.ts';
+import { draftSpans } from '../screens/bottom.ts';
+import type { Shown } from '../screens/shown.ts';
+import type { State } from '../state.ts';
+import { type Line, line, spans, wrap } from '../widgets/line.ts';
+import { LOOK_ANSWERS } from './mismatch.ts';
+import { rodStanding } from './rod.ts';
+import { type MismatchWay, pagesOf, waysOn } from './ways.ts';
+
+/** Rod done: the bags that are expected, and what to type where they don't fit. */
+export function rodShown(
+  state: State,
+  hole: Document,
+  prompt: Extract<Prompt, { readonly kind: 'rod' }>,
+  width: number,
+): Shown {
+  const { depthMm, check } = rodStanding(state, hole, prompt);
+  const last = check.expected.at(-1)?.number;
+  return {
+    title: `rod ${prompt.rod} done at ${formatDepth(depthMm)} m`,
+    lines: [
+      line(
+        last === undefined
+          ? 'No numbered bag is left for it: number more with ;numbered.'
+          : `${check.expected.length} bags expected, the last calico is ${last}`,
+        last === undefined ? 'alert' : 'strong',
+      ),
+      ...check.expected.map(bagLine),
+      ...wrap(
+        `Enter if it fits. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; @54.5 for another depth.`,
+        width,
+        'faint',
+      ),
+      ...careLines(prompt.draft.text, width),
+    ],
+    foot: [[...spans(['digits ', 'accent']), ...draftSpans(prompt.draft)]],
+  };
+}
+
+/** What the letters of care say: those that are typed, or all that there are. */
+function careLines(typed: string, width: number): readonly Line[] {
+  const care = readRod(typed)?.care;
+  return care === undefined
+    ? wrap(`Seen, if you like: ${CARE_HELP}.`, width, 'faint')
+    : wrap(careWords(care), width, 'accent');
+}
+
+function bagLine(bag: Bag): Line {
+  const metre =
+    bag.fromMm === undefined || bag.toMm === undefined
+      ? ''
+      : formatInterval({ fromMm: bag.fromMm, toMm: bag.toMm });
+  return bag.kind === 'primary'
+    ? line(`  ${bag.number}  ${metre}`)
+    : spans(`  ${bag.number}  `, [`${bag.kind} ${metre}`, 'accent']);
+}
+
+/** The bags don't fit: the mismatch by name, what it looks like on the ground, the ways to mend it. */
+export function mismatchShown(
+  state: State,
+  hole: Document,
+  prompt: Extract<Prompt, { readonly kind: 'mismatch' }>,
+  width: number,
+): Shown {
+  const { check } = rodStanding(state, hole, prompt);
+  const ways = waysOn(check, prompt.page);
+  const pages = pagesOf(check);
+  const likeliest = check.named[0];
+  return {
+    title:
+      prompt.later === undefined
+        ? `the bags do not fit: ${prompt.lastDigits}`
+        : `rod ${prompt.rod} noted before: ${prompt.lastDigits}`,
+    lines: [
+      ...(likeliest === undefined
+        ? wrap(
+            'No usual mismatch gives these numbers. Read the calico again; ask the field assistant.',
+            width,
+            'alert',
+          )
+        : [
+            ...wrap(`${likeliest.name}. ${likeliest.happened}`, width, 'alert'),
+            ...wrap(likeliest.ground, width),
+            ...nearSplitter(likeliest, ways, width),
+          ]),
+      ...(check.look === undefined
+        ? []
+        : wrap(`To be sure: ${LOOKS[check.look]} (${LOOK_ANSWERS[check.look]})`, width, 'accent')),
+      ...ways.map((way, index) =>
+        spans(
+          [`${index + 1} `, 'strong'],
+          `mend as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
+        ),
+      ),
+    ],
+    foot: [
+      ...wrap(
+        [
+          `${ways.length === 1 ? '1' : `1–${ways.length}`} mends it so${prompt.later === undefined ? '' : ', with the rods below'}`,
+          ...(pages > 1 ? [`m more (${prompt.page + 1} of ${pages})`] : []),
+          prompt.later === undefined ? 'Enter notes it and goes on' : 'Enter leaves it',
+          'Esc back',
+        ].join(' · '),
+        width,
+        'faint',
+      ),
+      [...spans(['number ', 'accent']), ...draftSpans(prompt.draft)],
+    ],
+  };
+}
+
+/** The driller's word before hands go near the machine, where another of the ways takes them there and the likeliest does not say it. */
+function nearSplitter(
+  likeliest: NamedMismatch,
+  ways: readonly MismatchWay[],
+  width: number,
+): readonly Line[] {
+  const says = (named: NamedMismatch): boolean => named.ground.includes(NEAR_SPLITTER);
+  return says(likeliest) || !ways.some((way) => says(way.named)) ? [] : wrap(NEAR_SPLITTER, width, 'warn');
+}

@@ -1,0 +1,43 @@
+import { BAG_KINDS } from '../../hole/bags.ts';
+import type { Document } from '../../record/document.ts';
+import { numberMeant, type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
+import { readScan } from '../../shorthand/sample-commands.ts';
+import { otherHoles, streamStateOf } from '../../standing/stream.ts';
+import { draftOf } from '../draft.ts';
+import type { State } from '../state.ts';
+import { type Step, saying, still } from '../step.ts';
+
+/**
+ * A bag read by a scanner, or typed whole: what it is, without touching the entry line. With `;scan 46` on the line it is held against that
+ * place. At a rod check it is what was read there.
+ */
+export function scanBag(state: State, hole: Document, number: string): Step {
+  const { prompt } = state;
+  if (prompt?.kind === 'rod' || prompt?.kind === 'mismatch')
+    return still({ ...state, prompt: { ...prompt, draft: draftOf(number) } });
+  const [, place] = /^;scan +(.*\S) *$/.exec(state.draft.text) ?? [];
+  const read = place === undefined ? undefined : readScan(`${place} ${number}`);
+  const lies = read !== undefined && 'does' in read && read.does === 'scan' ? read : undefined;
+  return scanPlaced(state, hole, number, lies);
+}
+
+/** A bag held against where it lies, its number whole or its last digits; without a place only its number is looked at. */
+export function scanPlaced(state: State, hole: Document, text: string, lies: ScannedAt | undefined): Step {
+  const stream = streamStateOf(hole);
+  const number = numberMeant(state.project.sampling, stream, text);
+  const others = otherHoles(state.documents.values(), hole);
+  const { known, named } = scanCheck(state.project.sampling, stream, number, lies, others);
+  if (named !== undefined) {
+    const said = `${number} is ${known}: ${named.name}. ${named.happened}`;
+    const prompt = { kind: 'scanned', number, said, ground: named.ground } as const;
+    return still({ ...state, prompt, message: undefined });
+  }
+  const after = state.prompt?.kind === 'scanned' ? { ...state, prompt: undefined } : state;
+  const belongs = lies === undefined ? '' : ', and lies where it belongs';
+  return still(saying(after, `${number} is ${isBag(known) ? 'the ' : ''}${known}${belongs}.`, 'good'));
+}
+
+/** True where the words begin with the kind of a bag, and are not those of a number without one. */
+function isBag(known: string): boolean {
+  return BAG_KINDS.some((kind) => known.startsWith(kind));
+}

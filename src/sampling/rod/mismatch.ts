@@ -1,0 +1,179 @@
+import type { Bag, BagRun } from '../../hole/bags.ts';
+import type { Interval } from '../../quantity/interval.ts';
+import type { NumberLine } from '../numbers/number-line.ts';
+import type { Sampling } from '../sampling.ts';
+import { choicesByNumber, reservedFor } from '../scheme/scheme.ts';
+import { bagOf, issue, samplesDownTo } from '../stream/issue.ts';
+import { freeNumbers, type StreamState, stream } from '../stream/stream.ts';
+
+/** What was read off the bags at a rod done. Whatever is left out was not looked at. */
+export interface RodSeen {
+  /** The last digits on the last calico, or the whole number: always the whole where its prefix is not the project's. */
+  readonly digits?: string;
+  /** Calicos counted in this rod, controls and duplicates included. */
+  readonly count?: number;
+  /** Depth by the rod count, millimetres: rods × length + first rod offset. */
+  readonly depthByRodsMm?: number;
+  /** There was a break, a crew change or a move since the rod before. */
+  readonly afterBreak?: boolean;
+  /** The last digits on the first calico of this rod. */
+  readonly first?: string;
+  /** One calico is about twice as heavy as the others. */
+  readonly double?: boolean;
+  /** Standards, blanks and duplicates that lie in this rod. */
+  readonly controls?: number;
+}
+
+/** Another hole of the project: its numbers are not this hole's. */
+export interface OtherHole {
+  readonly hole: string;
+  readonly bagRuns: readonly BagRun[];
+  readonly bags: readonly Bag[];
+}
+
+/** What a rod check knows. */
+export interface Situation {
+  readonly sampling: Sampling;
+  /** The record before this rod's bags are issued, with the new drilled head. */
+  readonly state: StreamState;
+  readonly seen: RodSeen;
+  readonly others: readonly OtherHole[];
+  readonly line: NumberLine;
+  /** The bags that this rod should have given. */
+  readonly expected: readonly Bag[];
+  /** The same, and where sachets close the rod also without them: they are put in at once or when the next rod begins. */
+  readonly endings: readonly (readonly Bag[])[];
+  /** The samples that came off the rig in this rod, as the depth has it. */
+  readonly samples: readonly Interval[];
+}
+
+/** The mending of a mismatch as data: what to write in the place of the expected bags. No number of an issued bag changes. */
+export interface Fix {
+  /** Bags to issue with this rod. */
+  readonly issue: readonly Bag[];
+  /** Bags issued before whose contents were written down wrong. */
+  readonly amend?: readonly { readonly number: string; readonly bag: Bag }[];
+  /** Controls that still wait; their numbers stay theirs. */
+  readonly putOff?: readonly {
+    readonly number: string;
+    readonly kind: Bag['kind'];
+    readonly of?: string;
+    readonly reason: string;
+  }[];
+  /** What numbers are to be, over the scheme. */
+  readonly choices?: readonly {
+    readonly number: string;
+    readonly kind: 'primary' | 'field duplicate' | 'standard' | 'blank';
+    readonly reason: string;
+  }[];
+  /** Metres that have no sample. */
+  readonly unsampled?: readonly (Interval & { readonly reason: string })[];
+  /** The drilled depth put right, millimetres. */
+  readonly depthMm?: number;
+}
+
+/** What would be read off the bags; a part that could be anything is left out. */
+export interface Trace {
+  readonly last?: string;
+  readonly count?: number;
+  readonly first?: string;
+  readonly double?: boolean;
+  readonly controls?: number;
+}
+
+/** One way in which a kind of mismatch could have gone: where, what would be read, and its mending. */
+export interface Supposition {
+  /** Where it happened, in words (`163`, `54–55`). */
+  readonly at: string;
+  readonly trace: Trace;
+  readonly fix: Fix;
+  /** How often it happens beside other ways, common practice; only the proportions count. */
+  readonly weight: number;
+}
+
+/** A kind of mismatch: its name, what to do about the bags on the ground, and every way in which it could have gone. */
+export interface MismatchKind {
+  readonly code: string;
+  readonly name: string;
+  /** What happened, in a sentence. */
+  readonly happened: string;
+  /** What to do about the bags on the ground. */
+  readonly ground: string;
+  /** The remedy takes hands near cyclone or splitter: said only under the driller's word. */
+  readonly nearSplitter: boolean;
+  readonly suppose: (situation: Situation) => readonly Supposition[];
+}
+
+/** Said with every remedy that takes hands near the machine; no remedy may suggest less. */
+export const NEAR_SPLITTER =
+  'Go near the cyclone or splitter only when the driller confirms that rotation is stopped, air is off and bled, and site isolation is done.';
+
+/** What would be read off bags that lie as given, in their order on the ground. */
+export function traceOf(sampling: Sampling, bags: readonly Bag[]): Trace {
+  const last = bags.at(-1)?.number;
+  const first = bags[0]?.number;
+  return {
+    ...(last === undefined ? {} : { last }),
+    ...(first === undefined ? {} : { first }),
+    count: bags.length,
+    double: bags.some((bag) => (bag.toMm ?? 0) - (bag.fromMm ?? 0) > sampling.lengthMm),
+    controls: bags.filter((bag) => bag.kind !== 'primary' && bag.kind !== 'void').length,
+  };
+}
+
+/** The bags of a rod, and the same without the sachets that close it: they are put in at once or when the next rod begins. */
+export function withAndWithoutTail(bags: readonly Bag[]): readonly (readonly Bag[])[] {
+  const end = bags.findLastIndex((bag) => bag.kind !== 'standard' && bag.kind !== 'blank') + 1;
+  return end === bags.length || end === 0 ? [bags] : [bags, bags.slice(0, end)];
+}
+
+/** The bags as the stream would give them, had the record or the samples been otherwise. */
+export function layWith(
+  situation: Situation,
+  otherwise: Partial<StreamState>,
+  samples: readonly Interval[] = situation.samples,
+): readonly Bag[] {
+  const { sampling, state } = situation;
+  return [...stream(sampling, { ...state, ...otherwise }, samples)].map((each) => bagOf(sampling, each));
+}
+
+/** The bags and samples down to another drilled depth. */
+export function layDownTo(situation: Situation, drilledMm: number): readonly Bag[] {
+  return issue(situation.sampling, { ...situation.state, drilledMm });
+}
+
+/** The samples down to the drilled head. */
+export function samplesOf(sampling: Sampling, state: StreamState): readonly Interval[] {
+  return samplesDownTo(sampling, state, false);
+}
+
+/** A number that is never used again. */
+export function voided(number: string, reason: string): Bag {
+  return { number, kind: 'void', reason };
+}
+
+/** The record with some numbers taken out of use. */
+export function without(situation: Situation, numbers: readonly string[]): Partial<StreamState> {
+  return { bags: [...situation.state.bags, ...numbers.map((number) => voided(number, 'not used'))] };
+}
+
+/** The record with kinds chosen for some numbers. */
+export function choosing(situation: Situation, choices: NonNullable<Fix['choices']>): Partial<StreamState> {
+  return { choices: [...situation.state.choices, ...choices] };
+}
+
+/** Free numbers of a kind behind the last one issued, in order: as many as a few rods can use, unless more are asked for. */
+export function freeOfKind(
+  situation: Situation,
+  wanted: (kind: string) => boolean,
+  most = 40,
+): readonly string[] {
+  const { sampling, state } = situation;
+  const choices = choicesByNumber(state.choices);
+  const found: string[] = [];
+  for (const number of freeNumbers(sampling, state)) {
+    if (found.length >= most) break;
+    if (wanted(reservedFor(sampling, number, choices).kind)) found.push(number);
+  }
+  return found;
+}

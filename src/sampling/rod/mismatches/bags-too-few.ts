@@ -1,0 +1,34 @@
+import { formatInterval } from '../../../quantity/interval.ts';
+import { layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+
+/** Most samples in a row that are supposed to have been let go by. */
+const MOST_MISSED = 3;
+
+/** Five bags in a rod of six: a metre went by without a bag under the chute. */
+export const bagsTooFew: MismatchKind = {
+  code: 'bags-too-few',
+  name: 'a bag too few',
+  happened: 'A metre went by without a bag, and the next bags carry on with the numbers.',
+  ground:
+    'Lay the bags of this rod beside their piles and find the pile without a calico. Spear that pile into a new bag, or leave the metre without a sample and say why.',
+  nearSplitter: false,
+  suppose: (situation) => {
+    const { samples, sampling } = situation;
+    const missed = Math.min(
+      MOST_MISSED,
+      Math.max(1, situation.expected.length - (situation.seen.count ?? 0)),
+    );
+    return [...new Set([1, missed])].flatMap((size) =>
+      samples.slice(0, samples.length - size + 1).map((_, start) => {
+        const gone = samples.slice(start, start + size);
+        const issue = layWith(situation, {}, [...samples.slice(0, start), ...samples.slice(start + size)]);
+        return {
+          at: gone.map(formatInterval).join(', '),
+          trace: traceOf(sampling, issue),
+          fix: { issue, unsampled: gone.map((each) => ({ ...each, reason: 'no bag was filled' })) },
+          weight: 3 / samples.length / size ** 2,
+        };
+      }),
+    );
+  },
+};

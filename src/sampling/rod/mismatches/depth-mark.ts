@@ -1,0 +1,24 @@
+import { formatDepth } from '../../../quantity/depth.ts';
+import { layDownTo, type MismatchKind, traceOf } from '../mismatch.ts';
+
+/** The driller's depth mark is a metre out: the bags are right and the depth is not. */
+export const depthMark: MismatchKind = {
+  code: 'depth-mark-out',
+  name: 'the depth mark is out',
+  happened: 'The bags are right and the depth is not: the mark and the rod count differ.',
+  ground: 'Leave the bags as they are. Count the rods with the driller and set the mark anew.',
+  nearSplitter: false,
+  suppose: (situation) => {
+    const { sampling, state, seen } = situation;
+    const told = seen.depthByRodsMm;
+    const depths = told === undefined ? [state.drilledMm - 1000, state.drilledMm + 1000] : [told];
+    return depths
+      .filter((depthMm) => depthMm !== state.drilledMm && depthMm > state.startMm)
+      .map((depthMm) => {
+        const issue = layDownTo(situation, depthMm);
+        const fix = { issue, depthMm };
+        const at = `${formatDepth(depthMm)} m, not ${formatDepth(state.drilledMm)} m`;
+        return { at, trace: traceOf(sampling, issue), fix, weight: told === undefined ? 0.25 : 20 };
+      });
+  },
+};

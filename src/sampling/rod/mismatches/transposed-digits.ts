@@ -1,0 +1,24 @@
+import { isTransposed } from '../../numbers/bag-number.ts';
+import type { MismatchKind } from '../mismatch.ts';
+
+/** The last calico was numbered by hand with two digits the wrong way round. */
+export const transposedDigits: MismatchKind = {
+  code: 'transposed-digits',
+  name: 'two digits the wrong way round',
+  happened: 'The last bag is the right one, and two digits of its number are written the wrong way round.',
+  ground: 'Write the right number on the calico and on its ticket, and cross the wrong one out.',
+  nearSplitter: false,
+  suppose: ({ endings, seen }) => {
+    const { digits } = seen;
+    if (digits === undefined) return [];
+    return endings
+      .map((issue) => ({ issue, last: issue.at(-1)?.number ?? '' }))
+      .filter(({ last }) => isTransposed(last.slice(-digits.length), digits))
+      .map(({ issue, last }) => ({
+        at: last,
+        trace: { last: digits, count: issue.length },
+        fix: { issue },
+        weight: 0.5,
+      }));
+  },
+};

@@ -1,0 +1,26 @@
+import { formatInterval } from '../../../quantity/interval.ts';
+import { layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+
+/** A calico left on the chute for two metres. */
+export const twoMetresInOneBag: MismatchKind = {
+  code: 'two-metres-in-one-bag',
+  name: 'two metres in one bag',
+  happened: 'A bag was left on for two metres, and the next bags carry on with the numbers.',
+  ground:
+    'Find the heavy calico. Keep it as a sample of both metres, or void it and spear the two piles into new bags.',
+  nearSplitter: false,
+  suppose: (situation) => {
+    const { samples, sampling } = situation;
+    return samples.slice(1).map((lower, index) => {
+      const upper = samples[index] ?? lower;
+      const both = { fromMm: upper.fromMm, toMm: lower.toMm };
+      const issue = layWith(situation, {}, [...samples.slice(0, index), both, ...samples.slice(index + 2)]);
+      return {
+        at: formatInterval(both),
+        trace: traceOf(sampling, issue),
+        fix: { issue },
+        weight: 2 / samples.length,
+      };
+    });
+  },
+};

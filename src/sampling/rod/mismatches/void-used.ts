@@ -1,0 +1,27 @@
+import { endsWithDigits } from '../../numbers/bag-number.ts';
+import type { MismatchKind } from '../mismatch.ts';
+
+/** A number that was put out of use is on a filled bag. */
+export const voidUsed: MismatchKind = {
+  code: 'void-used',
+  name: 'a void number',
+  happened: 'The last bag carries a number that was put out of use.',
+  ground:
+    'Write the right number on the calico and cross the void one out. A void number is never used again.',
+  nearSplitter: false,
+  suppose: ({ state, others, seen, endings }) => {
+    const { digits } = seen;
+    if (digits === undefined) return [];
+    return [state, ...others]
+      .flatMap((each) => each.bags)
+      .filter((bag) => bag.kind === 'void' && endsWithDigits(bag.number, digits))
+      .flatMap((bag) =>
+        endings.map((issue) => ({
+          at: bag.number,
+          trace: { last: bag.number, count: issue.length },
+          fix: { issue },
+          weight: 0.1,
+        })),
+      );
+  },
+};

@@ -1,0 +1,148 @@
+import type { Bag } from '../../hole/bags.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import { endsWithDigits, parseBagNumber } from '../numbers/bag-number.ts';
+import { numberLine } from '../numbers/number-line.ts';
+import type { Sampling } from '../sampling.ts';
+import { bagOf } from '../stream/issue.ts';
+import { lastPlace, type StreamState, stream, streamFoot } from '../stream/stream.ts';
+import { type MismatchKind, NEAR_SPLITTER, type OtherHole } from './mismatch.ts';
+import { controlForgotten } from './mismatches/control-forgotten.ts';
+import { foreign } from './mismatches/foreign.ts';
+import { lastHolesBags } from './mismatches/last-holes-bags.ts';
+import { oneAhead } from './mismatches/one-ahead.ts';
+import { oneBehind } from './mismatches/one-behind.ts';
+import { several } from './mismatches/several.ts';
+import { skipped } from './mismatches/skipped.ts';
+import { swapped } from './mismatches/swapped.ts';
+import { usedTwice } from './mismatches/used-twice.ts';
+import { voidUsed } from './mismatches/void-used.ts';
+
+/** Where a scanned bag is: beside the pile of a metre, or under a chute of the splitter. Left out, only its number is checked. */
+export interface ScannedAt {
+  /** Any depth within the metre, millimetres. */
+  readonly depthMm: number;
+  readonly chute?: 'first' | 'second';
+}
+
+/** What a scan says. */
+export interface Scan {
+  readonly number: string;
+  /** What the record, or the stream ahead, has under this number, in words. */
+  readonly known: string;
+  readonly agrees: boolean;
+  readonly named?: {
+    readonly code: string;
+    readonly name: string;
+    readonly happened: string;
+    readonly ground: string;
+  };
+}
+
+/** Checks one scanned bag as a rod check would: its number, and where it is if that is said. */
+export function scanCheck(
+  sampling: Sampling,
+  state: StreamState,
+  number: string,
+  at?: ScannedAt,
+  others: readonly OtherHole[] = [],
+): Scan {
+  const unknown = notThisHoles(sampling, state, number, others);
+  if (unknown !== undefined) return scan(number, unknown.known, unknown.kind);
+  const issued = state.bags.find((bag) => bag.number === number);
+  const ahead = issued ?? aheadOf(sampling, state, number, at);
+  if (ahead === undefined) {
+    const wait = state.putOffs.find((each) => each.number === number);
+    if (wait !== undefined) return scan(number, `kept for a ${wait.kind} put off`, at && controlForgotten);
+    return scan(number, 'passed over, or not reached yet', at && skipped);
+  }
+  const known = inWords(ahead, issued !== undefined);
+  return scan(
+    number,
+    known,
+    at === undefined ? undefined : misplaced(sampling, state, ahead, issued !== undefined, at),
+  );
+}
+
+/**
+ * The number that is meant by last digits typed beside a pile: of those labelled for this hole, the nearest to the last one issued. A text that
+ * is a whole number, or ends none of them, is taken as it is.
+ */
+export function numberMeant(sampling: Sampling, state: StreamState, text: string): string {
+  if (parseBagNumber(sampling.numbers, text) !== undefined) return text;
+  const line = numberLine(sampling.numbers, state.bagRuns);
+  const last = lastPlace(sampling, state, line);
+  const [nearest] = Array.from({ length: line.length }, (_, place) => place)
+    .filter((place) => endsWithDigits(line.at(place) ?? '', text))
+    .sort((a, b) => Math.abs(a - last) - Math.abs(b - last));
+  return (nearest === undefined ? undefined : line.at(nearest)) ?? text;
+}
+
+function scan(number: string, known: string, kind: MismatchKind | undefined): Scan {
+  if (kind === undefined) return { number, known, agrees: true };
+  const { code, name, happened } = kind;
+  const ground = kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground;
+  return { number, known, agrees: false, named: { code, name, happened, ground } };
+}
+
+/** A number that this hole can't use: foreign, void, or labelled for another hole. */
+function notThisHoles(
+  sampling: Sampling,
+  state: StreamState,
+  number: string,
+  others: readonly OtherHole[],
+): { readonly known: string; readonly kind: MismatchKind } | undefined {
+  if (parseBagNumber(sampling.numbers, number) === undefined)
+    return { known: 'no number of this project', kind: foreign };
+  const gone = [state, ...others].flatMap((each) => each.bags).find((bag) => bag.number === number);
+  if (gone?.kind === 'void') return { known: `void: ${gone.reason ?? 'no reason given'}`, kind: voidUsed };
+  if (numberLine(sampling.numbers, state.bagRuns).placeOf(number) !== undefined) return undefined;
+  const other = others.find(
+    (each) =>
+      each.bags.some((bag) => bag.number === number) ||
+      numberLine(sampling.numbers, each.bagRuns).placeOf(number) !== undefined,
+  );
+  if (other !== undefined) return { known: `labelled for ${other.hole}`, kind: lastHolesBags };
+  return { known: 'labelled for no hole', kind: foreign };
+}
+
+/** The bag that the stream has coming under a number, looked for down to where the scanned bag is and a rod beyond. */
+function aheadOf(
+  sampling: Sampling,
+  state: StreamState,
+  number: string,
+  at: ScannedAt | undefined,
+): Bag | undefined {
+  const deepest = Math.max(at?.depthMm ?? 0, state.drilledMm) + 20 * sampling.lengthMm;
+  for (const each of stream(sampling, state)) {
+    if (each.number === number) return bagOf(sampling, each);
+    if (at !== undefined && each.dueMm > deepest) return undefined;
+  }
+  return undefined;
+}
+
+function misplaced(
+  sampling: Sampling,
+  state: StreamState,
+  bag: Bag,
+  isIssued: boolean,
+  at: ScannedAt,
+): MismatchKind | undefined {
+  if (bag.fromMm === undefined || bag.toMm === undefined)
+    return at.chute === undefined ? undefined : controlForgotten;
+  if (isIssued && at.depthMm >= streamFoot(sampling, state).mm) return usedTwice;
+  if (at.depthMm >= bag.fromMm && at.depthMm < bag.toMm) {
+    const chute = bag.kind === 'field duplicate' ? 'second' : 'first';
+    return at.chute === undefined || at.chute === chute ? undefined : swapped;
+  }
+  if (at.depthMm >= bag.toMm && at.depthMm < bag.toMm + sampling.lengthMm) return oneBehind;
+  if (at.depthMm < bag.fromMm && at.depthMm >= bag.fromMm - sampling.lengthMm) return oneAhead;
+  return several;
+}
+
+function inWords(bag: Bag, isIssued: boolean): string {
+  const held =
+    bag.fromMm === undefined || bag.toMm === undefined
+      ? bag.kind
+      : `${bag.kind} ${formatInterval({ fromMm: bag.fromMm, toMm: bag.toMm })}`;
+  return isIssued ? held : `${held}, coming`;
+}

@@ -1,0 +1,85 @@
+import { ok, type Result, refused } from '../../finding/finding.ts';
+import type { Bag, PutOff } from '../../hole/bags.ts';
+import { depthFromMm } from '../../quantity/depth.ts';
+import type { Interval } from '../../quantity/interval.ts';
+import { duplicateWithoutPrimary } from '../findings/duplicate-without-primary.ts';
+import type { Sampling } from '../sampling.ts';
+import { materialFor } from '../scheme/rotation.ts';
+import { serialOf } from '../scheme/scheme.ts';
+import { type StreamState, samplesAhead, stream, streamFoot, type Upcoming } from './stream.ts';
+
+/** An upcoming bag as the fact that it becomes once it is filled: every result resolved, so that nothing is worked out again later. */
+export function bagOf(sampling: Sampling, upcoming: Upcoming): Bag {
+  const { number, kind, fromMm, toMm, of, material } = upcoming;
+  const rank = fromMm === undefined ? {} : { rank: sampling.rank };
+  return {
+    number,
+    kind,
+    ...(fromMm === undefined || toMm === undefined ? {} : { fromMm, toMm }),
+    ...rank,
+    ...(of === undefined ? {} : { of }),
+    ...(kind === 'field duplicate' ? { method: sampling.duplicates } : {}),
+    ...(material === undefined ? {} : { material }),
+  };
+}
+
+/**
+ * The bags that a rod done at `state.drilledMm` issues: every sample down to there that has none yet, with the controls that
+ * their numbers bring, in the order of the numbers. With `final` the rest that is shorter than a sample gets a bag too: the
+ * foot of the hole. Where the numbered bags run out the list ends early ({@link unbaggedMm}).
+ */
+export function issue(
+  sampling: Sampling,
+  state: StreamState,
+  asked: { readonly final?: boolean } = {},
+): readonly Bag[] {
+  const samples = samplesDownTo(sampling, state, asked.final === true);
+  return [...stream(sampling, state, samples)].map((upcoming) => bagOf(sampling, upcoming));
+}
+
+/** The samples from the last bag down to the drilled head. */
+export function samplesDownTo(sampling: Sampling, state: StreamState, final: boolean): readonly Interval[] {
+  const found: Interval[] = [];
+  for (const sample of samplesAhead(sampling, state)) {
+    if (sample.toMm <= state.drilledMm) found.push(sample);
+    else {
+      if (final && sample.fromMm < state.drilledMm)
+        found.push({ fromMm: sample.fromMm, toMm: depthFromMm(state.drilledMm) });
+      return found;
+    }
+  }
+  return found;
+}
+
+/** Drilled millimetres that whole samples should cover and no numbered bag is left for. */
+export function unbaggedMm(sampling: Sampling, state: StreamState): number {
+  const wanted = samplesDownTo(sampling, state, false).at(-1)?.toMm;
+  const bagged = issue(sampling, state).reduce(
+    (mm, bag) => (bag.kind === 'primary' ? Math.max(mm, bag.toMm ?? 0) : mm),
+    streamFoot(sampling, state).mm,
+  );
+  return wanted === undefined ? 0 : wanted - bagged;
+}
+
+/**
+ * The bag of a control that was put off, now that it is placed under the number kept for it. A duplicate repeats the primary
+ * `of` and is speared from its pile, for its second chute is long past; without that primary it is refused.
+ */
+export function placedBag(sampling: Sampling, putOff: PutOff, of?: Bag): Result<Bag> {
+  const reason = `put off: ${putOff.reason}`;
+  if (putOff.kind !== 'field duplicate') {
+    const material = materialFor(sampling, putOff.kind, serialOf(sampling.numbers, putOff.number));
+    const made = material === undefined ? {} : { material };
+    return ok({ number: putOff.number, kind: putOff.kind, ...made, reason });
+  }
+  if (of?.kind !== 'primary' || of.fromMm === undefined || of.toMm === undefined)
+    return refused(duplicateWithoutPrimary.at({ thing: putOff.number }, WHICH_PRIMARY));
+  const rank = of.rank ?? sampling.rank;
+  const held = { fromMm: of.fromMm, toMm: of.toMm, rank, of: of.number };
+  return ok({ number: putOff.number, kind: 'field duplicate', ...held, method: 'spear', reason });
+}
+
+const WHICH_PRIMARY = {
+  problem: 'This duplicate has no primary sample to repeat.',
+  remedy: 'Say the number of the primary whose pile you spear.',
+};

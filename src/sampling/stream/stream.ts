@@ -1,0 +1,184 @@
+import type { Bag, BagRun, PutOff } from '../../hole/bags.ts';
+import { type Depth, depthFromMm } from '../../quantity/depth.ts';
+import { type Interval, within } from '../../quantity/interval.ts';
+import { type NumberLine, numberLine } from '../numbers/number-line.ts';
+import type { Sampling } from '../sampling.ts';
+import { materialFor } from '../scheme/rotation.ts';
+import { type Chosen, choicesByNumber, type Reserved, reservedFor, serialOf } from '../scheme/scheme.ts';
+import type { ControlKind } from '../settings.ts';
+
+/** What the sample stream of a hole is worked out from: its tables, where sampling starts, and the drilled head. */
+export interface StreamState {
+  readonly bags: readonly Bag[];
+  readonly bagRuns: readonly BagRun[];
+  readonly putOffs: readonly PutOff[];
+  readonly choices: readonly Chosen[];
+  /** Metres that no sample was taken of (stream facts `unsampled`): no bag is wanted for them. */
+  readonly unsampled: readonly Interval[];
+  /** Where sampling starts, millimetres: the top of the hole or the foot of a pre-collar. */
+  readonly startMm: number;
+  /** The drilled head, millimetres. The logged head plays no part. */
+  readonly drilledMm: number;
+}
+
+/** A bag that comes up, with everything resolved that its number settles. */
+export interface Upcoming {
+  readonly number: string;
+  readonly kind: 'primary' | ControlKind;
+  /** What is in it; none for a standard or blank. */
+  readonly fromMm?: Depth;
+  readonly toMm?: Depth;
+  /** The primary that a duplicate repeats. */
+  readonly of?: string;
+  /** Lot or blank: for the one who puts the sachet in, never for the laboratory's sheet. */
+  readonly material?: string;
+  /** Kinds that can still be chosen for this number. */
+  readonly oneOf: readonly ControlKind[];
+  /** Somebody chose this kind here. */
+  readonly chosen: boolean;
+  /** Drilled depth at which the bag is done: the foot of its metre; a standard or blank follows the bag before it at once. */
+  readonly dueMm: number;
+  /** Millimetres to drill until hands are wanted: to the top of its metre; a standard or blank to when it is due. Never negative. */
+  readonly inMm: number;
+}
+
+/** The last primary of the stream's rank and where the sampled metres end. */
+export interface StreamFoot {
+  readonly number?: string;
+  readonly top?: Interval;
+  readonly mm: number;
+}
+
+/** Where the sampled metres end, and the primary that ends there. A metre whose bag is void counts as sampled: its void is on record. */
+export function streamFoot(sampling: Sampling, state: StreamState): StreamFoot {
+  let foot: StreamFoot = { mm: state.startMm };
+  for (const bag of state.bags) {
+    if (bag.kind !== 'primary' && bag.kind !== 'void') continue;
+    if (bag.fromMm === undefined || bag.toMm === undefined) continue;
+    if ((bag.rank ?? sampling.rank) !== sampling.rank || bag.toMm <= foot.mm) continue;
+    foot = { mm: bag.toMm, number: bag.number, top: { fromMm: bag.fromMm, toMm: bag.toMm } };
+  }
+  return foot;
+}
+
+/** The samples that follow the last bag, without end: whole lengths counted from where sampling starts, unsampled ones left out. */
+export function* samplesAhead(sampling: Sampling, state: StreamState): Generator<Interval> {
+  for (let fromMm = streamFoot(sampling, state).mm; ; ) {
+    const passed = Math.floor((fromMm - state.startMm) / sampling.lengthMm);
+    const toMm = state.startMm + (passed + 1) * sampling.lengthMm;
+    const sample = { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) };
+    if (!state.unsampled.some((each) => within(sample, each))) yield sample;
+    fromMm = toMm;
+  }
+}
+
+/** The place on the number line of the last bag issued, -1 before the first. Void bags and controls placed late don't move it. */
+export function lastPlace(sampling: Sampling, state: StreamState, line: NumberLine): number {
+  const putOff = new Set(state.putOffs.map((each) => each.number));
+  return state.bags.reduce((last, bag) => {
+    if (bag.kind === 'void' || putOff.has(bag.number)) return last;
+    if ((bag.rank ?? sampling.rank) !== sampling.rank) return last;
+    return Math.max(last, line.placeOf(bag.number) ?? -1);
+  }, -1);
+}
+
+/** Numbers beyond the last one issued that can still be used, in order. Those of void bags and of controls put off are left out. */
+export function* freeNumbers(sampling: Sampling, state: StreamState): Generator<string> {
+  const line = numberLine(sampling.numbers, state.bagRuns);
+  const taken = new Set([...state.bags, ...state.putOffs].map((each) => each.number));
+  for (let place = lastPlace(sampling, state, line) + 1; place < line.length; place++) {
+    const number = line.at(place);
+    if (number !== undefined && !taken.has(number)) yield number;
+  }
+}
+
+/**
+ * The bags that follow the last one issued, in the order of their numbers, until the numbered bags run out. `samples` says
+ * what comes off the rig; where it ends, the controls that its last bag brings with it are still given.
+ */
+export function* stream(
+  sampling: Sampling,
+  state: StreamState,
+  samples: Iterable<Interval> = samplesAhead(sampling, state),
+): Generator<Upcoming> {
+  const choices = choicesByNumber(state.choices);
+  const waiting = samples[Symbol.iterator]();
+  let foot = streamFoot(sampling, state);
+  let sample = waiting.next();
+  for (const number of freeNumbers(sampling, state)) {
+    const reserved = reservedFor(sampling, number, choices);
+    const is = { number, reserved, drilledMm: state.drilledMm };
+    if (reserved.kind === 'primary') {
+      if (sample.done === true) return;
+      yield taken(is, sample.value, sample.value.toMm);
+      foot = { number, top: sample.value, mm: sample.value.toMm };
+      sample = waiting.next();
+    } else if (reserved.kind === 'field duplicate') {
+      const of = foot.top === undefined ? firstPrimary(sampling, state, choices) : foot.number;
+      const repeated = foot.top ?? (sample.done === true ? undefined : sample.value);
+      if (repeated === undefined || of === undefined) return;
+      yield { ...taken(is, repeated, repeated.toMm), of };
+    } else {
+      const material = materialFor(sampling, reserved.kind, serialOf(sampling.numbers, number));
+      yield { ...taken(is, undefined, foot.mm), ...(material === undefined ? {} : { material }) };
+    }
+  }
+}
+
+function taken(
+  is: { readonly number: string; readonly reserved: Reserved; readonly drilledMm: number },
+  sample: Interval | undefined,
+  dueMm: number,
+): Upcoming {
+  return {
+    number: is.number,
+    ...is.reserved,
+    ...(sample === undefined ? {} : { fromMm: sample.fromMm, toMm: sample.toMm }),
+    dueMm,
+    inMm: Math.max(0, (sample?.fromMm ?? dueMm) - is.drilledMm),
+  };
+}
+
+/** What a duplicate in front of the first primary of a hole repeats: the primary behind it. */
+function firstPrimary(
+  sampling: Sampling,
+  state: StreamState,
+  choices: ReadonlyMap<string, Chosen>,
+): string | undefined {
+  for (const number of freeNumbers(sampling, state))
+    if (reservedFor(sampling, number, choices).kind === 'primary') return number;
+  return undefined;
+}
+
+/** The stream ahead of the drilled head, for the panel. */
+export interface StreamAhead {
+  readonly upcoming: readonly Upcoming[];
+  /** Controls and duplicates that come within the next rod. */
+  readonly announced: readonly Upcoming[];
+  /** Controls put off and not placed yet; their numbers stay theirs. */
+  readonly putOff: readonly PutOff[];
+  /** Numbered bags left behind the last one issued. */
+  readonly numberedLeft: number;
+  /** Depth down to which the numbered bags last, millimetres. */
+  readonly lastsToMm: number;
+  /** They run out within the next rod. */
+  readonly runsOut: boolean;
+}
+
+/** What comes up: the next `count` bags, controls a rod ahead in drilled metres, what is put off, and how long the numbered bags last. */
+export function streamAhead(
+  sampling: Sampling,
+  state: StreamState,
+  asked: { readonly count: number; readonly rodMm: number },
+): StreamAhead {
+  const all = [...stream(sampling, state)];
+  const lastsToMm = all.reduce((mm, each) => Math.max(mm, each.toMm ?? 0), streamFoot(sampling, state).mm);
+  return {
+    upcoming: all.slice(0, asked.count),
+    announced: all.filter((each) => each.kind !== 'primary' && each.inMm <= asked.rodMm),
+    putOff: state.putOffs.filter((each) => each.placedAt === undefined),
+    numberedLeft: [...freeNumbers(sampling, state)].length,
+    lastsToMm,
+    runsOut: lastsToMm - state.drilledMm < asked.rodMm,
+  };
+}

@@ -1,0 +1,192 @@
+import type { FindingKind } from '../../finding/finding.ts';
+import type { Amount, Cell } from '../../value/cell.ts';
+import { rowAmountOff } from '../findings/row-amount-off.ts';
+import { rowCannotBeNone } from '../findings/row-cannot-be-none.ts';
+import { rowCodeUnknown } from '../findings/row-code-unknown.ts';
+import { rowDecimals } from '../findings/row-decimals.ts';
+import { rowEmptyCell } from '../findings/row-empty-cell.ts';
+import { rowLevelOffScale } from '../findings/row-level-off-scale.ts';
+import { rowNumberOutOfRange } from '../findings/row-number-out-of-range.ts';
+import { rowSecondIsFirst } from '../findings/row-second-is-first.ts';
+import { rowSumOverLimit } from '../findings/row-sum-over-limit.ts';
+import { rowWrongKind } from '../findings/row-wrong-kind.ts';
+import { codeOf, type Field, type LoggingSchema, scaleOf } from '../logging-schema.ts';
+import { percentOf } from '../read-cell.ts';
+
+/** The most that a second code can take, in percent: over half, it is the first. */
+export const SECOND_AT_MOST_PERCENT = 50;
+
+/** A problem of a cell, without its place. */
+export type CellProblem = {
+  readonly kind: FindingKind;
+  readonly problem: string;
+  readonly remedy: string;
+};
+
+/** What keeps a cell from being one of its field. Retired codes pass: old rows have them. */
+export function checkCell(schema: LoggingSchema, field: Field, cell: Cell): readonly CellProblem[] {
+  if ('absent' in cell) {
+    return cell.absent === 'none' && !field.canBeNone
+      ? [{ kind: rowCannotBeNone, problem: `${field.label} always is something`, remedy: 'Say what it is.' }]
+      : [];
+  }
+  if (!isOfKind(field, cell))
+    return [
+      {
+        kind: rowWrongKind,
+        problem: `${field.label} should hold ${field.kind}, and has ${Object.keys(cell).join(', ') || 'nothing'}`,
+        remedy: 'Log it anew.',
+      },
+    ];
+  if ('code' in cell) return checkCode(schema, field, cell);
+  if ('level' in cell) return checkLevel(schema, field, cell.level, field.label);
+  if ('levels' in cell) return checkLevels(schema, field, cell.levels);
+  if ('percents' in cell) return checkPercents(schema, field, cell.percents);
+  if ('percent' in cell) return checkAmount(field, cell.percent, field.label);
+  return 'number' in cell ? checkNumber(field, cell.number) : [];
+}
+
+/** The members that a cell of each kind may have. */
+function isOfKind(field: Field, cell: Cell): boolean {
+  const allowed: readonly string[] =
+    field.kind === 'code' && field.second ? ['code', 'second'] : [field.kind];
+  const members = Object.keys(cell);
+  return members.includes(field.kind) && members.every((member) => allowed.includes(member));
+}
+
+function checkCode(
+  schema: LoggingSchema,
+  field: Field,
+  cell: Extract<Cell, { code: string }>,
+): readonly CellProblem[] {
+  const { second } = cell;
+  if (second === undefined) return unknownCode(schema, field, cell.code);
+  return [
+    ...unknownCode(schema, field, cell.code),
+    ...unknownCode(schema, field, second.code),
+    ...(second.code === cell.code
+      ? [{ kind: rowSecondIsFirst, problem: `${cell.code} is first and second`, remedy: 'Take one away.' }]
+      : []),
+    ...(second.percent > 0 && second.percent <= SECOND_AT_MOST_PERCENT
+      ? []
+      : [
+          {
+            kind: rowAmountOff,
+            problem: `${second.code} as the second has ${second.percent} %`,
+            remedy: `Give it over 0 and at most ${SECOND_AT_MOST_PERCENT} %; over that, it is the first.`,
+          },
+        ]),
+  ];
+}
+
+function checkLevels(
+  schema: LoggingSchema,
+  field: Field,
+  levels: { readonly [code: string]: number },
+): readonly CellProblem[] {
+  return [
+    ...empty(levels),
+    ...Object.entries(levels).flatMap(([code, level]) => [
+      ...unknownCode(schema, field, code),
+      ...checkLevel(schema, field, level, code),
+    ]),
+  ];
+}
+
+function checkPercents(
+  schema: LoggingSchema,
+  field: Field,
+  percents: { readonly [code: string]: Amount },
+): readonly CellProblem[] {
+  const limit = field.kind === 'percents' ? field.sumLimitPercent : 100;
+  const sum = Object.values(percents).reduce<number>((total, amount) => total + percentOf(amount, field), 0);
+  return [
+    ...empty(percents),
+    ...Object.entries(percents).flatMap(([code, amount]) => [
+      ...unknownCode(schema, field, code),
+      ...checkAmount(field, amount, code),
+    ]),
+    ...(sum <= limit + 1e-9
+      ? []
+      : [
+          {
+            kind: rowSumOverLimit,
+            problem: `${field.label} add up to ${Number(sum.toFixed(3))} %, over ${limit} %`,
+            remedy: 'Look which of them has a digit too many.',
+          },
+        ]),
+  ];
+}
+
+function unknownCode(schema: LoggingSchema, field: Field, code: string): readonly CellProblem[] {
+  if (codeOf(schema, field, code) !== undefined) return [];
+  return [
+    {
+      kind: rowCodeUnknown,
+      problem: `${field.label} has the code ${code}, which is not in its list`,
+      remedy: 'Add the code to the list, or log the row anew.',
+    },
+  ];
+}
+
+function checkLevel(
+  schema: LoggingSchema,
+  field: Field,
+  level: number,
+  what: string,
+): readonly CellProblem[] {
+  const scale = scaleOf(schema, field);
+  if (scale?.levels.some((each) => each.level === level)) return [];
+  return [
+    {
+      kind: rowLevelOffScale,
+      problem: `${what} has level ${level}; its levels go from 1 to ${scale?.levels.length ?? 0}`,
+      remedy: 'Log it anew.',
+    },
+  ];
+}
+
+function checkAmount(field: Field, amount: Amount, what: string): readonly CellProblem[] {
+  const traceAllowed = 'traceCountsAsPercent' in field && field.traceCountsAsPercent !== undefined;
+  if (amount === 'trace' ? traceAllowed : amount > 0 && amount <= 100) return [];
+  return [
+    {
+      kind: rowAmountOff,
+      problem:
+        amount === 'trace'
+          ? `${what} has a trace, which ${field.label} does not know`
+          : `${what} has ${amount} %`,
+      remedy: 'Give a percent over 0 and at most 100.',
+    },
+  ];
+}
+
+function checkNumber(field: Field, number: number): readonly CellProblem[] {
+  if (field.kind !== 'number') return [];
+  const inRange = number >= field.min && number <= field.max;
+  return [
+    ...(inRange
+      ? []
+      : [
+          {
+            kind: rowNumberOutOfRange,
+            problem: `${field.label} is ${number} ${field.unit}; it goes from ${field.min} to ${field.max}`,
+            remedy: 'Look for a digit too many, or another unit.',
+          },
+        ]),
+    ...(Number(number.toFixed(field.decimals)) === number
+      ? []
+      : [
+          {
+            kind: rowDecimals,
+            problem: `${field.label} is ${number}; it has at most ${field.decimals} decimals`,
+            remedy: 'Look where the point is.',
+          },
+        ]),
+  ];
+}
+
+function empty(amounts: object): readonly CellProblem[] {
+  if (Object.keys(amounts).length > 0) return [];
+  return [{ kind: rowEmptyCell, problem: 'no code stands in it', remedy: 'Say none, or not observed.' }];
+}

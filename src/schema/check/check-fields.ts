@@ -1,0 +1,97 @@
+import type { Finding } from '../../finding/finding.ts';
+import { columnCarries } from '../findings/column-carries.ts';
+import { ladder } from '../findings/ladder.ts';
+import { numberRange } from '../findings/number-range.ts';
+import { reserved } from '../findings/reserved.ts';
+import { unsaidNone } from '../findings/unsaid-none.ts';
+import type { Field, LoggingSchema } from '../logging-schema.ts';
+import type { Raise } from '../read/whereabouts.ts';
+
+/** Names that the tables of the handover and the entry line keep for themselves. */
+const RESERVED_FIELD_NAMES: readonly string[] = ['nr', 'hole', 'from', 'to', 'remark', 'asked'];
+
+/** What is wrong with the fields of a schema, each taken by itself. */
+export function checkFields(schema: LoggingSchema, raise: Raise): readonly Finding[] {
+  return schema.fields.flatMap((field) => [
+    ...checkName(field, raise),
+    ...checkLadder(field, raise),
+    ...checkNumber(field, raise),
+    ...checkUnsaid(field, raise),
+  ]);
+}
+
+function checkName(field: Field, raise: Raise): readonly Finding[] {
+  if (!RESERVED_FIELD_NAMES.includes(field.name)) return [];
+  return [
+    raise(
+      reserved,
+      { field: field.name, member: 'name' },
+      {
+        problem: `${field.name} is a word that the entry line or the handover keeps for itself`,
+        remedy: 'Give the field another name.',
+      },
+    ),
+  ];
+}
+
+function checkLadder(field: Field, raise: Raise): readonly Finding[] {
+  if (!('ladder' in field)) return [];
+  const wrong = field.ladder.findIndex(
+    (step, index) => step <= (index === 0 ? 0 : (field.ladder[index - 1] ?? 0)) || step > 100,
+  );
+  if (wrong === -1) return [];
+  return [
+    raise(
+      ladder,
+      { field: field.name, member: 'ladder' },
+      {
+        problem: `${field.ladder[wrong]} is out of order, or not over 0 and at most 100`,
+        remedy: 'Write the steps from the smallest to the largest.',
+      },
+    ),
+  ];
+}
+
+function checkNumber(field: Field, raise: Raise): readonly Finding[] {
+  if (field.kind !== 'number') return [];
+  return [
+    ...(field.min < field.max
+      ? []
+      : [
+          raise(
+            numberRange,
+            { field: field.name, member: 'min' },
+            {
+              problem: `its smallest, ${field.min}, is not under its largest, ${field.max}`,
+              remedy: 'Put the smaller one in "min".',
+            },
+          ),
+        ]),
+    ...(field.column && (field.carry || field.required)
+      ? [
+          raise(
+            columnCarries,
+            { field: field.name, member: field.carry ? 'carry' : 'required' },
+            {
+              problem: `a column of readings is set to ${field.carry ? 'carry' : 'be required'}`,
+              remedy: `Put "${field.carry ? 'carry' : 'required'}": false.`,
+            },
+          ),
+        ]
+      : []),
+  ];
+}
+
+function checkUnsaid(field: Field, raise: Raise): readonly Finding[] {
+  if (field.unsaid !== 'none' || field.canBeNone) return [];
+  return [
+    raise(
+      unsaidNone,
+      { field: field.name, member: 'unsaid' },
+      {
+        problem: 'left unsaid it means none, but none can’t be said of it',
+        remedy: 'Put "unsaid": "not observed", or "canBeNone": true if there may be none of it.',
+      },
+    ),
+  ];
+}

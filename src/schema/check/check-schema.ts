@@ -1,0 +1,41 @@
+import type { Finding } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import { bagPrefix } from '../findings/bag-prefix.ts';
+import type { LoggingSchema } from '../logging-schema.ts';
+import { type Origins, raiserOf } from '../read/whereabouts.ts';
+import { checkFields } from './check-fields.ts';
+import { checkLists, checkScales } from './check-lists.ts';
+import { checkOnlyWhen, checkUnlikely } from './check-only-when.ts';
+import { checkStrokes } from './check-strokes.ts';
+
+/**
+ * Everything that is wrong with a schema, or worth a look. With its origins (from `resolveSchema`) each finding has file,
+ * line, column and excerpt; without them, the name of the field, list or scale.
+ */
+export function checkSchema(schema: LoggingSchema, origins?: Origins): readonly Finding[] {
+  const raise = raiserOf(origins);
+  return [
+    ...checkFields(schema, raise),
+    ...checkLists(schema, raise),
+    ...checkScales(schema, raise),
+    ...checkOnlyWhen(schema, raise),
+    ...checkUnlikely(schema, raise),
+    ...checkStrokes(schema, raise),
+  ];
+}
+
+/**
+ * Bag numbers that could be read as a line of the log, by their prefixes (an empty one stands for numbers of digits only).
+ * A line never begins with a capital or a digit, so a bag number must.
+ */
+export function checkBagPrefixes(prefixes: readonly string[], place: Place): readonly Finding[] {
+  return prefixes
+    .filter((prefix) => prefix !== '' && !/^[A-Z0-9]/.test(prefix))
+    .map((prefix) =>
+      bagPrefix.at(place, {
+        problem: `bag numbers that begin with ${JSON.stringify(prefix)} could be read as a line of the log`,
+        remedy: 'Use a prefix that begins with a capital or a digit.',
+        excerpt: prefix,
+      }),
+    );
+}

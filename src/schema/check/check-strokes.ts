@@ -1,0 +1,138 @@
+import type { Finding } from '../../finding/finding.ts';
+import { keyUseless } from '../findings/key-useless.ts';
+import { reserved } from '../findings/reserved.ts';
+import { retiredPairReused } from '../findings/retired-pair-reused.ts';
+import { strokesClash } from '../findings/strokes-clash.ts';
+import { strokesNear } from '../findings/strokes-near.ts';
+import { strokesNearElsewhere } from '../findings/strokes-near-elsewhere.ts';
+import { strokesUntypable } from '../findings/strokes-untypable.ts';
+import { tooManyKeys } from '../findings/too-many-keys.ts';
+import type { LoggingSchema } from '../logging-schema.ts';
+import type { Raise } from '../read/whereabouts.ts';
+import { couldBeEither, type Stroke, strokesOf } from '../strokes.ts';
+import { checkKeyRuns } from './check-key-runs.ts';
+import { isKey, isPair, MOST_KEYS_APART, slipsOf } from './keyboard.ts';
+
+/** The word of the entry line for a metre without return. */
+export const NO_RETURN_WORD = 'nr';
+
+/** What is wrong with the pairs and keys of a schema: untypable, reserved, clashing, or one slip of a finger apart. */
+export function checkStrokes(schema: LoggingSchema, raise: Raise): readonly Finding[] {
+  const all = strokesOf(schema);
+  const live = all.filter((stroke) => stroke.code?.retiredSince === undefined);
+  const retired = all.filter((stroke) => stroke.code?.retiredSince !== undefined);
+  const typable = live.filter((stroke) => untypable(stroke, raise).length === 0);
+  return [
+    ...live.flatMap((stroke) => untypable(stroke, raise)),
+    ...clashes(typable, raise),
+    ...reusedFromRetired(typable, retired, raise),
+    ...nearOnes(typable, raise),
+    ...keysOf(typable, raise),
+    ...checkKeyRuns(schema, typable, raise),
+  ];
+}
+
+function untypable(stroke: Stroke, raise: Raise): readonly Finding[] {
+  const { strokes, is, part, label } = stroke;
+  if (is === 'pair' && strokes === NO_RETURN_WORD)
+    return [
+      raise(reserved, part, {
+        problem: `${label} has the pair ${strokes}, which says "no return" in the entry line`,
+        remedy: 'Give it another pair.',
+      }),
+    ];
+  if (is === 'pair' ? isPair(strokes) : isKey(strokes)) return [];
+  return [
+    raise(strokesUntypable, part, {
+      problem: `${label} has the ${is} "${strokes}"`,
+      remedy: is === 'pair' ? 'Use two different small letters, a to z.' : 'Use one small letter, a to z.',
+    }),
+  ];
+}
+
+function clashes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
+  return strokes.flatMap((stroke, index) => {
+    const first = strokes.findIndex((each) => each.strokes === stroke.strokes);
+    const other = strokes[first];
+    if (other === undefined || first >= index) return [];
+    return [
+      raise(strokesClash, [stroke.part, other.part], {
+        problem: `${stroke.strokes} types ${stroke.label}, and ${other.label} too`,
+        remedy: `Give one of the two another ${stroke.is}.`,
+      }),
+    ];
+  });
+}
+
+function reusedFromRetired(
+  live: readonly Stroke[],
+  retired: readonly Stroke[],
+  raise: Raise,
+): readonly Finding[] {
+  return live.flatMap((stroke) => {
+    const old = retired.find((each) => each.strokes === stroke.strokes);
+    if (old === undefined) return [];
+    return [
+      raise(retiredPairReused, [stroke.part, old.part], {
+        problem: `${stroke.strokes} types ${stroke.label}; it typed ${old.label} until that was retired`,
+        remedy: `Give ${stroke.label} another ${stroke.is}.`,
+      }),
+    ];
+  });
+}
+
+/** Strokes one slip apart that could both be meant: a fault within a field, a warning across fields. */
+function nearOnes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
+  const reserves = strokes.flatMap((stroke) => nearNoReturn(stroke, raise));
+  const byStrokes = new Map(strokes.map((stroke, index) => [stroke.strokes, index]));
+  const pairs = strokes.flatMap((stroke, index) =>
+    slipsOf(stroke.strokes).flatMap((slip) => {
+      const at = byStrokes.get(slip);
+      const other = at === undefined || at >= index ? undefined : strokes[at];
+      return other === undefined || !couldBeEither(stroke, other) ? [] : [nearFinding(stroke, other, raise)];
+    }),
+  );
+  return [...reserves, ...pairs];
+}
+
+function nearFinding(stroke: Stroke, other: Stroke, raise: Raise): Finding {
+  const same = stroke.field === other.field;
+  return raise(same ? strokesNear : strokesNearElsewhere, [stroke.part, other.part], {
+    problem:
+      `${stroke.strokes} (${stroke.label}) and ${other.strokes} (${other.label}) are one slip apart` +
+      (same ? ', in the same field' : ` (${stroke.field.label}, ${other.field.label})`),
+    remedy: `Give one of the two another ${stroke.is}, with letters that are not neighbours on the keyboard.`,
+  });
+}
+
+function nearNoReturn(stroke: Stroke, raise: Raise): readonly Finding[] {
+  if (stroke.takes === 'amount' || !slipsOf(stroke.strokes).includes(NO_RETURN_WORD)) return [];
+  return [
+    raise(strokesNearElsewhere, stroke.part, {
+      problem: `${stroke.strokes} (${stroke.label}) is one slip from nr, which says "no return" of the whole row`,
+      remedy: 'Give it another pair.',
+    }),
+  ];
+}
+
+function keysOf(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
+  const keys = strokes.filter((stroke) => stroke.is === 'key');
+  const useless = keys.filter((stroke) => stroke.takes === 'no amount');
+  const over = keys[MOST_KEYS_APART];
+  return [
+    ...useless.map((stroke) =>
+      raise(keyUseless, stroke.part, {
+        problem: `${stroke.label} has the key ${stroke.strokes}, but no amount can stand behind it`,
+        remedy: 'Take the key away.',
+      }),
+    ),
+    ...(over === undefined
+      ? []
+      : [
+          raise(tooManyKeys, over.part, {
+            problem: `there are ${keys.length} single keys; at most ${MOST_KEYS_APART} can stand apart on a keyboard`,
+            remedy: 'Keep keys for what changes most often, and take the others away.',
+          }),
+        ]),
+  ];
+}

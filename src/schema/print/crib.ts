@@ -1,0 +1,133 @@
+import stringWidth from 'string-width';
+import { type Code, type Field, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
+
+/** One thing that can be typed: its strokes and what they say. */
+export type CribItem = { readonly strokes: string; readonly says: string };
+
+/** What one field is typed with. */
+export type CribSection = {
+  readonly title: string;
+  /** How its amounts are typed; empty where it takes none. */
+  readonly hint: string;
+  readonly items: readonly CribItem[];
+};
+
+/** What is typed the same with every schema. */
+export const LINE_WORDS: readonly CribItem[] = [
+  { strokes: '.', says: 'same again' },
+  { strokes: 'nr', says: 'no return' },
+  { strokes: '0', says: 'behind a pair: take it out' },
+  { strokes: ',', says: 'behind a pair: trace' },
+  { strokes: ';', says: 'behind a pair: a half percent' },
+  { strokes: "field'code", says: 'say it by its field' },
+  { strokes: "field'0", says: 'none of it' },
+  { strokes: "field'nr", says: 'not observed' },
+  { strokes: '=', says: 'yes, as it stands' },
+  { strokes: '/', says: 'remark follows' },
+  { strokes: ';u', says: 'undo' },
+  { strokes: ';q', says: 'leave' },
+];
+
+/** Everything that a schema is typed with, field by field in the order of the log sheet. Retired codes are left out. */
+export function cribSections(schema: LoggingSchema): readonly CribSection[] {
+  return schema.fields.map((field) => sectionOf(schema, field));
+}
+
+function sectionOf(schema: LoggingSchema, field: Field): CribSection {
+  const title = field.label;
+  const levels = (scaleOf(schema, field)?.levels ?? []).map((each) => ({
+    digit: String(each.level),
+    says: each.label,
+  }));
+  const strokes = strokesIn(field);
+  switch (field.kind) {
+    case 'code':
+      return { title, hint: field.second ? 'a second one with its %' : '', items: codeItems(schema, field) };
+    case 'level':
+      return {
+        title,
+        hint: '',
+        items: levels.map(({ digit, says }) => ({
+          strokes: strokes
+            .split(' ')
+            .map((each) => `${each}${digit}`)
+            .join(' '),
+          says,
+        })),
+      };
+    case 'levels':
+      return {
+        title,
+        hint: `with ${levels.map(({ digit, says }) => `${digit} ${says}`).join(', ')}`,
+        items: codeItems(schema, field),
+      };
+    case 'percents':
+      return { title, hint: percentHint(field), items: codeItems(schema, field) };
+    case 'percent':
+      return { title, hint: percentHint(field), items: [{ strokes, says: field.label }] };
+    case 'number':
+      return {
+        title,
+        hint: `${field.min} to ${field.max} ${field.unit}`,
+        items: [{ strokes, says: field.column ? 'or down the column' : field.unit }],
+      };
+    case 'flag':
+      return { title, hint: '', items: [{ strokes, says: `${field.label} seen` }] };
+    case 'text':
+      return { title, hint: '', items: [{ strokes: `${strokes}'words'`, says: 'in quotes' }] };
+  }
+}
+
+function percentHint(field: { readonly traceCountsAsPercent?: number }): string {
+  return field.traceCountsAsPercent === undefined ? 'with %' : 'with %, or a comma for a trace';
+}
+
+function codeItems(schema: LoggingSchema, field: Field): readonly CribItem[] {
+  const codes = listOf(schema, field)?.codes.filter((code) => code.retiredSince === undefined) ?? [];
+  return codes.map((code) => ({
+    strokes: strokesIn(code, `${field.name}'${code.code.toLowerCase()}`),
+    says: code.label,
+  }));
+}
+
+/** The pair, with the key behind it where there is one; else by the field's name. */
+function strokesIn(typed: Field | Code, otherwise?: string): string {
+  const { pair, key } = typed as { readonly pair?: string; readonly key?: string };
+  const named = otherwise ?? ('name' in typed ? `${typed.name}'` : '');
+  if (pair === undefined) return named;
+  return key === undefined ? pair : `${pair} ${key}`;
+}
+
+const WIDEST_TITLE = 26;
+
+/** The crib as lines of text, at most `width` columns wide: what can be typed, to hang beside the screen. */
+export function cribLines(schema: LoggingSchema, width: number): readonly string[] {
+  const words = (items: readonly CribItem[]) => items.map(({ strokes, says }) => `${strokes} ${says}`);
+  const sections = [...cribSections(schema), { title: 'every line', hint: '', items: LINE_WORDS }];
+  const titleWidth = Math.min(WIDEST_TITLE, 2 + Math.max(...sections.map(({ title }) => stringWidth(title))));
+  return sections.flatMap(({ title, hint, items }) =>
+    paragraph(padded(title, titleWidth), [...words(items), ...(hint === '' ? [] : [`(${hint})`])], width),
+  );
+}
+
+/** A title, and beside it texts parted by dots, wrapped. A text is not broken; one wider than the room stands alone. */
+function paragraph(title: string, texts: readonly string[], width: number): readonly string[] {
+  const room = Math.max(20, width - stringWidth(title));
+  const lines: string[] = [];
+  let line = '';
+  for (const text of texts) {
+    const longer = line === '' ? text : `${line} · ${text}`;
+    if (line !== '' && stringWidth(longer) > room) {
+      lines.push(line);
+      line = text;
+    } else line = longer;
+  }
+  lines.push(line);
+  const blank = ' '.repeat(stringWidth(title));
+  return lines.map((each, index) => `${index === 0 ? title : blank}${each}`.trimEnd());
+}
+
+function padded(title: string, width: number): string {
+  const cut = stringWidth(title) < width ? title : `${title.slice(0, width - 2)}…`;
+  return cut + ' '.repeat(Math.max(1, width - stringWidth(cut)));
+}

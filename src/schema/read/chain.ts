@@ -1,0 +1,73 @@
+import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
+import { hashJson } from '../../record/hash.ts';
+import { circular } from '../findings/circular.ts';
+import { parentChanged } from '../findings/parent-changed.ts';
+import { parentMissing } from '../findings/parent-missing.ts';
+import { STYLES, styleFile } from '../styles/index.ts';
+import { type LoggingFile, loggingFile } from './file-schema.ts';
+import { type ReadFile, readJsonFile } from './json-source.ts';
+import { excerptAt, placeInFile, type TextFile } from './places.ts';
+
+/** Gives the file that another extends, or undefined where there is none: `reference` as written, `from` the file it stands in. */
+export type LoadParent = (reference: string, from: string) => TextFile | undefined;
+
+/** The hash that `extendsHash` records: of what a file says, comments and spacing aside. */
+export function hashOfFile(value: LoggingFile): string {
+  return hashJson(value);
+}
+
+/** The hash of a built-in style, for a new file to record what it starts from; undefined where there is none of that name. */
+export function styleHash(name: string): string | undefined {
+  return Object.hasOwn(STYLES, name) ? hashJson(STYLES[name]) : undefined;
+}
+
+/** The file and all that it extends, itself first. */
+export function readChain(file: TextFile, loadParent: LoadParent): Result<readonly ReadFile<LoggingFile>[]> {
+  const chain: ReadFile<LoggingFile>[] = [];
+  let next: TextFile | undefined = file;
+  while (next !== undefined) {
+    const read: Result<ReadFile<LoggingFile>> = readJsonFile(next, loggingFile);
+    if (!read.ok) return read;
+    chain.push(read.value);
+    const reference: string | undefined = read.value.value.extends;
+    if (reference === undefined) return ok(chain);
+    const parent: TextFile | undefined = styleFile(reference) ?? loadParent(reference, next.file);
+    const at = placeInFile(read.value.source, ['extends']);
+    const excerpt = excerptAt(read.value.source, ['extends']);
+    if (parent === undefined)
+      return refused(
+        parentMissing.at(at, {
+          problem: `it extends ${reference}, which is not there`,
+          remedy: 'Name a style that comes with offsider, or put the file beside this one.',
+          ...excerpt,
+        }),
+      );
+    if (chain.some((each) => each.source.file === parent.file))
+      return refused(
+        circular.at(at, {
+          problem: `${[...chain.map((each) => each.source.file), parent.file].join(' extends ')}`,
+          remedy: 'Take one "extends" out of the ring.',
+          ...excerpt,
+        }),
+      );
+    next = parent;
+  }
+  return ok(chain);
+}
+
+/** A warning for each file whose recorded hash is not that of what it extends. */
+export function changedUnderneath(chain: readonly ReadFile<LoggingFile>[]): readonly Finding[] {
+  return chain.flatMap(({ value, source }, index) => {
+    const parent = chain[index + 1];
+    if (parent === undefined || value.extendsHash === undefined) return [];
+    const hash = hashOfFile(parent.value);
+    if (hash === value.extendsHash) return [];
+    return [
+      parentChanged.at(placeInFile(source, ['extendsHash']), {
+        problem: `${parent.source.file} is not as it was when this file was last agreed with it`,
+        remedy: `Look what has changed in it. If you agree, put "extendsHash": "${hash}" here.`,
+        ...excerptAt(source, ['extendsHash']),
+      }),
+    ];
+  });
+}

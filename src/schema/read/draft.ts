@@ -1,0 +1,139 @@
+import type { z } from 'zod';
+import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
+import { shape } from '../findings/shape.ts';
+import type { Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from '../logging-schema.ts';
+import { completeCode, completeField, completeUnlikely } from './complete-entries.ts';
+import type { CodeEntry, FieldEntry, ListEntry, ScaleEntry, UnlikelyEntry } from './file-entries.ts';
+import type { LoggingFile } from './file-schema.ts';
+import { type Inherited, inherit } from './inherit.ts';
+import { issueInWords, knownParts, pathOf } from './issue-words.ts';
+import type { ReadFile } from './json-source.ts';
+import { excerptAt, type JsonSource, placeInFile } from './places.ts';
+
+/** Every part of a schema with what it inherited, before it is known to be whole. */
+export type Draft = {
+  readonly fields: readonly Inherited<FieldEntry>[];
+  readonly unlikely: readonly Inherited<UnlikelyEntry>[];
+  readonly scales: ReadonlyMap<string, Inherited<ScaleEntry>>;
+  readonly lists: ReadonlyMap<string, DraftList>;
+  readonly repeatsBeforeLook: number | undefined;
+  /** The files that it was written in, the farthest ancestor first. */
+  readonly sources: readonly JsonSource[];
+};
+type DraftList = {
+  readonly label: string | undefined;
+  readonly formedBy: string | undefined;
+  readonly codes: readonly Inherited<CodeEntry>[];
+};
+
+/** Rows alike in a run before the console asks to look again, where no file says. */
+const REPEATS_BEFORE_LOOK = 8;
+
+/** A draft with nothing in it. */
+export const EMPTY_DRAFT: Draft = {
+  fields: [],
+  unlikely: [],
+  scales: new Map(),
+  lists: new Map(),
+  repeatsBeforeLook: undefined,
+  sources: [],
+};
+
+/** One file over what it extends. */
+export function over(
+  draft: Draft,
+  { value, source }: ReadFile<LoggingFile>,
+): { readonly draft: Draft; readonly findings: readonly Finding[] } {
+  const fields = inherit(draft.fields, value.fields ?? [], nameOf, { source, path: ['fields'] });
+  const unlikely = inherit(draft.unlikely, value.unlikely ?? [], nameOf, { source, path: ['unlikely'] });
+  const lists = listsOver(draft.lists, value.lists ?? {}, source);
+  const scales = new Map(draft.scales);
+  for (const [name, entry] of Object.entries(value.scales ?? {}))
+    scales.set(name, { entry, origins: [{ source, path: ['scales', name] }] });
+  return {
+    draft: {
+      fields: fields.entries,
+      unlikely: unlikely.entries,
+      scales,
+      lists: lists.lists,
+      repeatsBeforeLook: value.repeatsBeforeLook ?? draft.repeatsBeforeLook,
+      sources: [...draft.sources, source],
+    },
+    findings: [...fields.findings, ...unlikely.findings, ...lists.findings],
+  };
+}
+
+function nameOf(entry: { readonly name: string }): string {
+  return entry.name;
+}
+
+function listsOver(
+  inherited: Draft['lists'],
+  written: { readonly [name: string]: ListEntry },
+  source: JsonSource,
+): { readonly lists: Draft['lists']; readonly findings: readonly Finding[] } {
+  const findings: Finding[] = [];
+  const lists = new Map(inherited);
+  for (const [name, entry] of Object.entries(written)) {
+    const old = lists.get(name);
+    const path = ['lists', name, 'codes'];
+    const codes = inherit(old?.codes ?? [], entry.codes ?? [], (each) => each.code, { source, path });
+    findings.push(...codes.findings);
+    lists.set(name, {
+      label: entry.label ?? old?.label,
+      formedBy: entry.formedBy ?? old?.formedBy,
+      codes: codes.entries,
+    });
+  }
+  return { lists, findings };
+}
+
+/** The draft as a schema, or which entries are not whole. */
+export function complete(name: string, draft: Draft): Result<LoggingSchema> {
+  const findings: Finding[] = [];
+  const whole = <T>(inherited: Inherited<object>, type: z.ZodType<T>): readonly T[] => {
+    const checked = type.safeParse(inherited.entry, { reportInput: true });
+    if (checked.success) return [checked.data];
+    findings.push(...notWhole(inherited, checked.error));
+    return [];
+  };
+  const fields = kept(draft.fields).flatMap((field): readonly Field[] => whole(field, completeField));
+  const unlikely = kept(draft.unlikely).flatMap((each): readonly Unlikely[] => whole(each, completeUnlikely));
+  const lists: Record<string, CodeList> = {};
+  for (const [list, { label, formedBy, codes }] of draft.lists)
+    lists[list] = {
+      name: list,
+      label: label ?? list,
+      ...(formedBy === undefined ? {} : { formedBy }),
+      codes: codes.flatMap((code): readonly Code[] => whole(code, completeCode)),
+    };
+  const scales: Record<string, Scale> = {};
+  for (const [scale, { entry }] of draft.scales) scales[scale] = { name: scale, ...entry } as Scale;
+  if (findings.length > 0) return refused(...findings);
+  return ok({
+    name,
+    fields,
+    lists,
+    scales,
+    ...(unlikely.length === 0 ? {} : { unlikely }),
+    repeatsBeforeLook: draft.repeatsBeforeLook ?? REPEATS_BEFORE_LOOK,
+  });
+}
+
+function kept<T extends { readonly retired?: true | undefined }>(
+  entries: readonly Inherited<T>[],
+): readonly Inherited<T>[] {
+  return entries.filter(({ entry }) => entry.retired !== true);
+}
+
+function notWhole(inherited: Inherited<object>, error: z.core.$ZodError): readonly Finding[] {
+  const origin = inherited.origins.at(-1);
+  if (origin === undefined) throw new Error('an entry without an origin');
+  return error.issues.flatMap(knownParts).map((issue) => {
+    const path = [...origin.path, ...pathOf(issue)];
+    return shape.at(placeInFile(origin.source, path), {
+      ...issueInWords(issue),
+      ...excerptAt(origin.source, path),
+    });
+  });
+}

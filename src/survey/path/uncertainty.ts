@@ -1,0 +1,168 @@
+import { azimuth } from '../../quantity/azimuth.ts';
+import { type Depth, depthFromMm } from '../../quantity/depth.ts';
+import { dip } from '../../quantity/dip.ts';
+import { type Direction, tangentOf } from '../direction.ts';
+import type { ErrorClass, ToolErrors } from '../settings.ts';
+import type { RankedStation } from '../shots/runs.ts';
+import { closestApproach, type PlannedLine, plannedPoint } from './miss.ts';
+import { type Path, pathThrough } from './path.ts';
+import { type Ellipse, ellipseOf, type PlaneCovariance, probabilityWithin } from './probability.ts';
+import { type Projection, pointAt } from './projection.ts';
+import { cross, dot, minus, times, unit, type Vector } from './vector.ts';
+
+/** One error: a small change of some stations, in steps of one sigma. */
+type Disturbance = (stations: readonly RankedStation[]) => readonly RankedStation[];
+
+/** How well the position of a hole is known at a depth. */
+export interface Uncertainty {
+  /** One-sigma ellipse square to the hole there: its angle is counted from "up" towards "right", looking down the hole. */
+  readonly ellipse: Ellipse;
+  /** One sigma along the hole, metres. */
+  readonly alongM: number;
+  /** Spread square to the hole, x up and y right. */
+  readonly spread: PlaneCovariance;
+}
+
+/** Directions square to a hole: up (away from the centre of the Earth, north where it is vertical) and right, looking down it. */
+export interface SquareFrame {
+  readonly down: Vector;
+  readonly up: Vector;
+  readonly right: Vector;
+}
+
+/** The frame square to a direction. */
+export function squareFrame(direction: Direction): SquareFrame {
+  const down = tangentOf(direction);
+  const right = tangentOf({
+    azimuth: azimuth(direction.azimuth.deg + 90, direction.azimuth.north),
+    dip: dip(0),
+  });
+  return { down, right, up: unit(cross(right, down)) };
+}
+
+/** A direction changed by degrees of azimuth and of dip; one pushed past vertical comes up on the other side. */
+export function disturbed(direction: Direction, azimuthDeg: number, dipDeg: number): Direction {
+  const raw = direction.dip + dipDeg;
+  const over = raw < -90 || raw > 90;
+  const folded = raw < -90 ? -180 - raw : raw > 90 ? 180 - raw : raw;
+  return {
+    azimuth: azimuth(direction.azimuth.deg + azimuthDeg + (over ? 180 : 0), direction.azimuth.north),
+    dip: dip(folded),
+  };
+}
+
+function turned(
+  stations: readonly RankedStation[],
+  which: (one: RankedStation) => boolean,
+  azimuthDeg: number,
+  dipDeg: number,
+): readonly RankedStation[] {
+  return stations.map((one) => (which(one) ? { ...one, ...disturbed(one, azimuthDeg, dipDeg) } : one));
+}
+
+/**
+ * Every independent error of a hole's stations, each as what one sigma of it does: per station a random error of azimuth and
+ * of dip; per run a systematic one of each; the line-up's own, which a gyro aligned at the collar inherits in azimuth.
+ */
+function disturbances(
+  stations: readonly RankedStation[],
+  errors: Readonly<Record<ErrorClass, ToolErrors>>,
+): readonly Disturbance[] {
+  const made: Disturbance[] = [];
+  stations.forEach((station, index) => {
+    const own = errors[station.toolClass];
+    const here = (one: RankedStation) => one === stations[index];
+    made.push((all) => turned(all, here, own.azimuthRandomDeg, 0));
+    made.push((all) => turned(all, here, 0, own.dipRandomDeg));
+  });
+  for (const run of new Set(stations.map((one) => one.run))) {
+    const member = (one: RankedStation) => one.run === run;
+    const own = errors[stations.find(member)!.toolClass];
+    if (run !== undefined) made.push((all) => turned(all, member, own.azimuthSystematicDeg, 0));
+    made.push((all) => turned(all, member, 0, own.dipSystematicDeg));
+  }
+  const inherits = (one: RankedStation) =>
+    one.toolClass === 'line-up' || one.toolClass === 'gyro aligned at the collar';
+  made.push((all) => turned(all, inherits, errors['line-up'].azimuthSystematicDeg, 0));
+  return made;
+}
+
+/** The path through stations that are known to have one. */
+function pathOf(stations: readonly RankedStation[]): Path {
+  const path = pathThrough(stations, {});
+  if (!path.ok) throw new RangeError(path.findings[0]?.problem ?? 'no path');
+  return path.value;
+}
+
+/**
+ * The uncertainty of the position at a depth, to first order: each error moves the position by what one sigma of it does, and
+ * independent errors add as squares. Depth errors act along the hole: random ones of the last station, and a per cent of the depth.
+ * Nothing is added for what the hole may do below its last station, which a projection only guesses. Stations as `bestStations`
+ * makes them, at least one (throws otherwise).
+ */
+export function uncertaintyAt(
+  stations: readonly RankedStation[],
+  depthMm: Depth,
+  errors: Readonly<Record<ErrorClass, ToolErrors>>,
+  projection: Projection,
+): Uncertainty {
+  const here = pointAt(pathOf(stations), depthMm, projection);
+  const frame = squareFrame(here);
+  let spread: PlaneCovariance = { xx: 0, xy: 0, yy: 0 };
+  let alongSquared = 0;
+  for (const disturb of disturbances(stations, errors)) {
+    // Two stations all but opposite may have no arc between them once disturbed; that says nothing about the others.
+    const path = pathThrough(disturb(stations), {});
+    if (!path.ok) continue;
+    const away = minus(pointAt(path.value, depthMm, projection).offset, here.offset);
+    const x = dot(away, frame.up);
+    const y = dot(away, frame.right);
+    spread = { xx: spread.xx + x * x, xy: spread.xy + x * y, yy: spread.yy + y * y };
+    alongSquared += dot(away, frame.down) ** 2;
+  }
+  const own = errors[(stations.findLast((one) => one.depthMm <= depthMm) ?? stations[0]!).toolClass];
+  const scaled = (own.depthSystematicPerCent / 100) * (depthMm / 1000);
+  return {
+    ellipse: ellipseOf(spread),
+    alongM: Math.sqrt(alongSquared + own.depthRandomM ** 2 + scaled ** 2),
+    spread,
+  };
+}
+
+/** How likely the hole is to pass within a radius of its target. */
+export interface ChanceAtTarget {
+  readonly atMm: Depth;
+  readonly missM: number;
+  readonly uncertainty: Uncertainty;
+  /** 0 to 1. */
+  readonly probability: number;
+}
+
+/** The uncertainty where the hole comes nearest to its target, and the probability that it passes within `radiusM` of it. */
+export function chanceAtTarget(
+  stations: readonly RankedStation[],
+  plan: PlannedLine,
+  radiusM: number,
+  errors: Readonly<Record<ErrorClass, ToolErrors>>,
+  projection: Projection,
+): ChanceAtTarget {
+  const path = pathOf(stations);
+  const nearest = closestApproach(path, plan, projection);
+  const atMm = depthFromMm(nearest.depthMm);
+  const here = pointAt(path, atMm, projection);
+  const uncertainty = uncertaintyAt(stations, atMm, errors, projection);
+  const frame = squareFrame(here);
+  const away = minus(here.offset, plannedPoint(plan, plan.targetMm));
+  const square = minus(away, times(frame.down, dot(away, frame.down)));
+  return {
+    atMm,
+    missM: nearest.distanceM,
+    uncertainty,
+    probability: probabilityWithin(
+      dot(square, frame.up),
+      dot(square, frame.right),
+      uncertainty.spread,
+      radiusM,
+    ),
+  };
+}

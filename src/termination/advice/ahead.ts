@@ -1,0 +1,52 @@
+import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
+import { rodEndFrom } from '../conditions/rod-finished.ts';
+import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
+import { deepestMm, type Situation } from '../evaluate/situation.ts';
+import { type Verdict, weigh } from './weigh.ts';
+
+/** Something that can change within the next rod. */
+export type Warning = {
+  readonly rule: RuleOutcome;
+  readonly verdict: Verdict;
+  /** The earliest depth at which it can come. */
+  readonly atMm: Depth;
+  /** `may end in 4 m, at 58 m, if pyrite < 1 % goes on (barren tail)`. */
+  readonly words: string;
+};
+
+/**
+ * What can be seen coming within the next rod, if everything favours it, the soonest first: rules not met now that would give another
+ * verdict than today's. A rule that ends waits for those that hold it back. Said before the driller asks.
+ */
+export function warnAhead(outcomes: readonly RuleOutcome[], situation: Situation): readonly Warning[] {
+  const now = weigh(outcomes).verdict;
+  const horizonMm = rodEndFrom(situation, deepestMm(situation) + 1);
+  return outcomes
+    .filter(({ rule, state }) => state !== 'met' && rule.verdict !== 'not yet' && rule.verdict !== now)
+    .filter(({ rule }) => !rule.whenEnding)
+    .flatMap((outcome) => {
+      const atMm = soonestMm(outcome, outcomes);
+      return atMm === undefined || atMm > horizonMm ? [] : [warning(outcome, depthFromMm(atMm), situation)];
+    })
+    .sort((a, b) => a.atMm - b.atMm);
+}
+
+/** When a rule can speak: not before it is met, and where it ends the hole not before all that hold it back have let go. */
+function soonestMm(outcome: RuleOutcome, outcomes: readonly RuleOutcome[]): number | undefined {
+  const { verdict } = outcome.rule;
+  const waits = verdict === 'ask' ? [] : outcomes.filter(({ rule }) => rule.verdict === 'not yet');
+  const held = waits.filter(({ state }) => state !== 'met').map(({ earliestMm }) => earliestMm);
+  const depths = [outcome.foreseenMm, ...held];
+  return depths.includes(undefined) ? undefined : Math.max(...depths.map((depth) => depth ?? 0));
+}
+
+function warning(rule: RuleOutcome, atMm: Depth, situation: Situation): Warning {
+  const { verdict, name } = rule.rule;
+  const inMm = atMm - situation.drilledMm;
+  const when =
+    inMm > 0
+      ? `in ${formatDepth(inMm)} m, at ${formatDepth(atMm)} m`
+      : `once the log is at ${formatDepth(Math.max(atMm, situation.loggedMm))} m`;
+  const proviso = rule.proviso === undefined ? '' : `, if ${rule.proviso} goes on`;
+  return { rule, verdict, atMm, words: `${verdict} ${when}${proviso} (${name})` };
+}

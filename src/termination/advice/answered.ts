@@ -1,0 +1,23 @@
+import type { Decision } from '../../hole/ending.ts';
+import type { Rule } from '../rules/rule.ts';
+
+/**
+ * The decision that settled what a rule asks: to go on, made where the rule stood as it does, at or below the depth since which
+ * it does. Undefined where it still asks: nobody decided, or it came to ask again since. Only an `ask` (or a safety rule in doubt)
+ * can be settled so; the permit that ends a hole can't.
+ */
+export function answeredBy(
+  decisions: readonly Decision[],
+  rule: Rule,
+  state: Decision['rules'][number]['state'],
+  sinceMm: number,
+): Decision | undefined {
+  const asks = state === 'met' ? rule.verdict === 'ask' : state === 'cannot tell' && rule.safety === true;
+  if (!asks) return undefined;
+  return decisions.findLast(
+    (decision) =>
+      decision.kind === 'extended' &&
+      decision.depthMm >= sinceMm &&
+      decision.rules.some((each) => each.rule === rule.name && each.state === state),
+  );
+}

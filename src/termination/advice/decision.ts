@@ -1,0 +1,100 @@
+import type { Finding } from '../../finding/finding.ts';
+import { ok, type Result, refused } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import type { Decision } from '../../hole/ending.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import type { Stamp } from '../../quantity/stamp.ts';
+import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
+import type { Situation } from '../evaluate/situation.ts';
+import { endedAgainstAdvice } from '../findings/ended-against-advice.ts';
+import { endedWithoutReason } from '../findings/ended-without-reason.ts';
+import { type Verdict, weigh } from './weigh.ts';
+
+/** What a person decides on the hole's end, and what goes with it. */
+export type Decided = {
+  readonly kind: Decision['kind'];
+  readonly reason?: string;
+  readonly called?: string;
+  readonly at: Stamp;
+  readonly by: string;
+  /** SHA-256 of the rules and of the logging schema in force. */
+  readonly rulesHash: string;
+  readonly schemaHash: string;
+};
+
+/** Decisions that the verdict speaks against: ending where it doesn't advise it, going on where it says end. */
+const AGAINST: { readonly [K in Decision['kind']]: readonly Verdict[] } = {
+  ended: ['not yet', 'ask'],
+  'ended early': ['not yet', 'ask'],
+  extended: ['end', 'ask'],
+  held: [],
+  reopened: [],
+};
+
+/** True of a decision that needs a reason, because the verdict speaks against it. */
+export function isAgainst(kind: Decision['kind'], verdict: Verdict): boolean {
+  return AGAINST[kind].includes(verdict);
+}
+
+/**
+ * The decision as it is recorded: with the verdict, the state of each rule and the logged depth they rested on. Refused where it goes
+ * against the verdict and gives no reason. An `ask` is answered by a reason, and by whom was called where somebody was.
+ */
+export function decide(
+  decided: Decided,
+  outcomes: readonly RuleOutcome[],
+  situation: Situation,
+  place: Place,
+): Result<Decision> {
+  const { verdict } = weigh(outcomes);
+  const { reason, called, ...rest } = decided;
+  const said = reason?.trim() ?? '';
+  const decision: Decision = {
+    ...rest,
+    depthMm: situation.drilledMm,
+    loggedMm: situation.loggedMm,
+    verdict,
+    rules: outcomes.map((outcome) => ({
+      rule: outcome.rule.name,
+      state: outcome.state,
+      words: outcome.reason,
+    })),
+    ...(said === '' ? {} : { reason: said }),
+    ...(called === undefined || called.trim() === '' ? {} : { called: called.trim() }),
+  };
+  const missing = reasonMissing(decision, place);
+  return missing === undefined ? ok(decision) : refused(missing);
+}
+
+function reasonMissing(decision: Decision, place: Place): Finding | undefined {
+  if (decision.reason !== undefined || !isAgainst(decision.kind, decision.verdict)) return undefined;
+  return endedWithoutReason.at(
+    { ...place, fromMm: decision.depthMm },
+    {
+      problem: `${decision.kind} where the advice was "${decision.verdict}", without a reason`,
+      remedy:
+        decision.verdict === 'ask'
+          ? 'Say who was called and what was settled.'
+          : 'Say why, in a few words; it is kept with the hole.',
+    },
+  );
+}
+
+/** What the check says of the decisions of a hole: those against the advice, with their reason or for want of one. */
+export function checkDecisions(decisions: readonly Decision[], place: Place): readonly Finding[] {
+  return decisions
+    .filter(({ kind, verdict }) => isAgainst(kind, verdict))
+    .map((decision) => reasonMissing(decision, place) ?? noted(decision, place));
+}
+
+function noted(decision: Decision, place: Place): Finding {
+  const { kind, verdict, depthMm, loggedMm, by, reason, called } = decision;
+  return endedAgainstAdvice.at(
+    { ...place, fromMm: depthMm },
+    {
+      problem: `${kind} by ${by} where the advice, on the log to ${formatDepth(loggedMm)} m, was "${verdict}"`,
+      excerpt: reason ?? '',
+      remedy: `Nothing to mend${called === undefined ? '' : ` (${called} was called)`}: shown so that the rules can be tuned.`,
+    },
+  );
+}

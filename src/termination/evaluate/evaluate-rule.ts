@@ -1,0 +1,99 @@
+import type { Decision } from '../../hole/ending.ts';
+import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
+import type { Interval } from '../../quantity/interval.ts';
+import type { Tri } from '../../quantity/tri.ts';
+import { answeredBy } from '../advice/answered.ts';
+import { kindOfLeaf, type Leaf, type Rule, type RuleCondition } from '../rules/rule.ts';
+import { type History, sinceMm } from './history.ts';
+import { anyOne, everyOne, foreseenAt, type Outcome, opposite } from './outcome.ts';
+import type { Situation } from './situation.ts';
+
+/** How a rule stands, in the words that a decision records. */
+export type RuleState = Decision['rules'][number]['state'];
+
+/** A rule held against a situation. */
+export type RuleOutcome = {
+  readonly rule: Rule;
+  readonly state: RuleState;
+  /** How far it is, with its cut-off, for the panel; the lengths are there where the rule counts metres. */
+  readonly progress: { readonly haveMm?: number; readonly needMm?: number; readonly text: string };
+  /** The depth the hole had when it came to stand so. */
+  readonly sinceMm: Depth;
+  /** The metres that decided it, the shallowest first. */
+  readonly deciding: readonly Interval[];
+  /** No hole that goes on from here meets it above this depth, however its metres turn out; undefined where none ever does. */
+  readonly earliestMm?: Depth;
+  /** Where it is seen coming; undefined where it isn't: something that may turn at any metre, or never. */
+  readonly foreseenMm?: Depth;
+  /** What has to go on for it to be met, where that is not drilling alone. */
+  readonly proviso?: string;
+  /** The decision to go on that settled what it asks; it doesn't ask again until it comes to stand so anew. */
+  readonly answered?: Decision;
+  /** Why it stands so. */
+  readonly reason: string;
+  /** How it stood at each depth the hole had. */
+  readonly history: History;
+};
+
+const STATES: { readonly [T in Tri]: RuleState } = {
+  yes: 'met',
+  no: 'not met',
+  'cannot tell': 'cannot tell',
+};
+
+/** A condition held against a situation. */
+export function assess(condition: RuleCondition, situation: Situation): Outcome {
+  if ('all' in condition)
+    return everyOne(
+      situation,
+      condition.all.map((each) => assess(each, situation)),
+    );
+  if ('any' in condition)
+    return anyOne(
+      situation,
+      condition.any.map((each) => assess(each, situation)),
+    );
+  if ('not' in condition) return opposite(assess(condition.not, situation));
+  return assessLeaf(condition, situation);
+}
+
+function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
+  const kind = kindOfLeaf(leaf);
+  // The kind was found by the key that holds its own shape; the compiler can't pair the two through the union.
+  const said = (leaf as { readonly [key: string]: unknown })[kind.key];
+  return kind.assess(said as never, situation);
+}
+
+/** A rule held against a situation: how it stands, how far it is, since when, and why. */
+export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
+  const outcome = assess(rule.when, situation);
+  const { history, amount, progress, deciding, ahead, proviso } = outcome;
+  const foreseenMm = foreseenAt(outcome);
+  const state = STATES[outcome.state];
+  const since = sinceMm(history);
+  const answered = answeredBy(situation.decisions ?? [], rule, state, since);
+  return {
+    rule,
+    state,
+    progress: { ...(amount ?? {}), text: progress },
+    sinceMm: depthFromMm(since),
+    deciding,
+    ...(foreseenMm === undefined ? {} : { foreseenMm: depthFromMm(foreseenMm) }),
+    ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
+    ...(proviso === undefined ? {} : { proviso }),
+    ...(answered === undefined ? {} : { answered }),
+    reason: answered === undefined ? outcome.reason : `${outcome.reason}; ${settled(answered)}`,
+    history,
+  };
+}
+
+/** Who settled what a rule asks, and where. */
+function settled({ by, called, depthMm }: Decision): string {
+  const call = called === undefined ? '' : `, ${called} called`;
+  return `settled by ${by} at ${formatDepth(depthMm)} m${call}`;
+}
+
+/** Every rule held against a situation, in the order they are written. */
+export function evaluateRules(rules: readonly Rule[], situation: Situation): readonly RuleOutcome[] {
+  return rules.map((rule) => evaluateRule(rule, situation));
+}

@@ -1,0 +1,33 @@
+import type { Tri } from '../../quantity/tri.ts';
+import { historyFrom } from './history.ts';
+import { notGiven, type Outcome, outcomeOf } from './outcome.ts';
+import { deepestMm, type Situation } from './situation.ts';
+import { aheadOf, from } from './span.ts';
+
+/**
+ * A condition on something that is told now and then and stands until it is told again. `state` says undefined of an entry that
+ * doesn't speak of the matter; before the first that does it can't be told. What is told next nobody knows: it may turn at any depth.
+ */
+export function known<Entry extends { readonly atMm: number }>(
+  situation: Situation,
+  entries: readonly Entry[],
+  state: (entry: Entry) => Tri | undefined,
+  words: { readonly unknown: string; readonly told: (entry: Entry) => string },
+): Outcome {
+  const deepest = deepestMm(situation);
+  const speaking = entries.filter((entry) => entry.atMm <= deepest && state(entry) !== undefined);
+  const last = speaking.at(-1);
+  if (last === undefined) return notGiven(situation, words.unknown);
+  const steps = speaking.map((entry) => ({
+    atMm: entry.atMm,
+    state: state(entry) ?? ('cannot tell' as const),
+  }));
+  const text = words.told(last);
+  return outcomeOf(situation, historyFrom([{ atMm: 0, state: 'cannot tell' }, ...steps]), {
+    progress: text,
+    reason: text,
+    deciding: [],
+    foreseen: false,
+    ahead: aheadOf(from(deepest), from(deepest)),
+  });
+}

@@ -1,0 +1,67 @@
+import type { StreamFact } from '../../hole/drilled.ts';
+import type { Decision } from '../../hole/ending.ts';
+import type { Header, Plan } from '../../hole/header.ts';
+import type { Depth } from '../../quantity/depth.ts';
+import type { Tri } from '../../quantity/tri.ts';
+import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import type { Row } from '../../value/row.ts';
+
+/** What a shot told about the direction of the hole, known from the depth it was taken at. */
+export type DirectionKnown = {
+  /** Depth of the rig when it was known. */
+  readonly atMm: Depth;
+  /** Distance of the deepest surveyed point from the plan. */
+  readonly offPlanMm?: number;
+  /** Miss at the target, the hole carried on as it goes. */
+  readonly projectedMissMm?: number;
+  /** Whether the target can still be reached. */
+  readonly targetReachable?: Tri;
+};
+
+/** What the clock told, known from a depth on. */
+export type PaceKnown = {
+  readonly atMm: Depth;
+  readonly metresPerHour?: number;
+  /** Hours since the hole was started. */
+  readonly hoursOnHole?: number;
+};
+
+/** A contact or zone that is expected, by depth along the hole. */
+export type ExpectedZone = NonNullable<Plan['expects']>[number];
+
+/** The geologist keeps the hole open, or wants to be called. */
+type Hold = { readonly because: string; readonly by: string; readonly sinceMm: Depth };
+
+/**
+ * Everything that termination rules read about one hole, at one moment. Plain data: whoever stands at the rig builds it
+ * (standing/), and a part of it or an extension of it is a situation again.
+ */
+export type Situation = {
+  readonly schema: LoggingSchema;
+  readonly header: Pick<Header, 'logFromMm' | 'intervalMm' | 'rodMm' | 'firstRodOffsetMm'>;
+  readonly plan?: Pick<Plan, 'depthMm' | 'targetMm'>;
+  /** Rows from the top down, not overlapping. */
+  readonly rows: readonly Row[];
+  /** The logged head: the foot of unbroken cover. Rows below it are not read. */
+  readonly loggedMm: Depth;
+  /** The drilled head: where the rig is. */
+  readonly drilledMm: Depth;
+  /** What was seen at the drilled head, in the order it was recorded: where two facts say the same thing of a metre, the later stands. */
+  readonly stream: readonly StreamFact[];
+  readonly expects: readonly ExpectedZone[];
+  /** By depth, the shallowest first; none where nothing is known. */
+  readonly direction: readonly DirectionKnown[];
+  readonly pace: readonly PaceKnown[];
+  /** Metres drilled in the other holes that share the metre budget. */
+  readonly usedElsewhereMm?: number;
+  /** Decisions made on the hole's end so far, the first one first: what was called about once is not asked again. */
+  readonly decisions?: readonly Decision[];
+  readonly hold?: Hold;
+  /** A stop of the driller's for safety or hole condition that is not over. */
+  readonly openStop?: { readonly because: string; readonly by: string };
+};
+
+/** The depth to which anything at all is known: the deeper of the two heads. */
+export function deepestMm(situation: Situation): number {
+  return Math.max(situation.drilledMm, situation.loggedMm);
+}

@@ -1,0 +1,97 @@
+import {
+  type Condition,
+  comparisonOf,
+  type FieldCondition,
+  fieldConditions,
+} from '../../condition/condition.ts';
+import type { Finding } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import {
+  codeOf,
+  type Field,
+  fieldNamed,
+  type LoggingSchema,
+  listOf,
+  scaleOf,
+} from '../../schema/logging-schema.ts';
+import { ruleCodeRetired } from '../findings/rule-code-retired.ts';
+import { ruleCodeUnknown } from '../findings/rule-code-unknown.ts';
+import { ruleFieldUnknown } from '../findings/rule-field-unknown.ts';
+import { ruleSenseless } from '../findings/rule-senseless.ts';
+
+/** What is wrong with the fields and codes that a condition over rows names. */
+export function checkFields(condition: Condition, schema: LoggingSchema, place: Place): readonly Finding[] {
+  return fieldConditions(condition).flatMap((each) => checkComparison(each, schema, place));
+}
+
+function checkComparison(
+  comparison: FieldCondition,
+  schema: LoggingSchema,
+  place: Place,
+): readonly Finding[] {
+  const field = fieldNamed(schema, comparison.field);
+  const at = { ...place, field: comparison.field };
+  if (field === undefined) {
+    return [
+      ruleFieldUnknown.at(at, {
+        problem: `there is no field ${comparison.field} in the logging schema`,
+        remedy: `Name one of: ${schema.fields.map((each) => each.name).join(', ')}.`,
+      }),
+    ];
+  }
+  const codes = codesAsked(comparison).flatMap((code) => checkCode(code, field, schema, at));
+  return [...codes, ...(hasAnswer(comparison, field) ? [] : [senseless(comparison, field, at)])];
+}
+
+/** The codes that a comparison names, in `of`, `is` and `isOneOf`. */
+function codesAsked(comparison: FieldCondition): readonly string[] {
+  const asked = 'is' in comparison ? [comparison.is] : 'isOneOf' in comparison ? comparison.isOneOf : [];
+  return comparison.of === undefined ? asked : [comparison.of, ...asked];
+}
+
+function checkCode(code: string, field: Field, schema: LoggingSchema, place: Place): readonly Finding[] {
+  const codes = listOf(schema, field)?.codes.map((each) => each.code);
+  const levels = scaleOf(schema, field)?.levels.flatMap((level) => level.code ?? []);
+  const known = codes ?? levels;
+  if (known === undefined) return [];
+  if (!known.includes(code)) {
+    return [
+      ruleCodeUnknown.at(place, {
+        problem: `${field.label} has no code ${code}`,
+        remedy: known.length === 0 ? 'Compare with a number.' : `Name one of: ${known.join(', ')}.`,
+      }),
+    ];
+  }
+  const retired = codes === undefined ? undefined : codeOf(schema, field, code)?.retiredSince;
+  if (retired === undefined) return [];
+  return [
+    ruleCodeRetired.at(place, {
+      problem: `${code} is retired since ${retired}`,
+      remedy: 'Name the code that stands for it now, beside it where old rows still hold it.',
+    }),
+  ];
+}
+
+/** Whether a field of its kind can ever answer the comparison. */
+function hasAnswer(comparison: FieldCondition, field: Field): boolean {
+  const asks = comparisonOf(comparison);
+  const several = field.kind === 'percents' || field.kind === 'levels' || field.kind === 'code';
+  if (comparison.of !== undefined && !several) return false;
+  if (asks === 'seen') return true;
+  const byCode = asks === 'is' || asks === 'isOneOf';
+  if (comparison.of !== undefined) return !byCode;
+  if (byCode) return several || field.kind === 'level' || field.kind === 'text';
+  return field.kind !== 'code' && field.kind !== 'text' && field.kind !== 'flag';
+}
+
+function senseless(comparison: FieldCondition, field: Field, place: Place): Finding {
+  const asks = comparisonOf(comparison);
+  const what = comparison.of === undefined ? field.label : `${comparison.of} of ${field.label}`;
+  return ruleSenseless.at(place, {
+    problem: `"${asks}" has no answer for ${what} (${field.kind})`,
+    remedy:
+      field.kind === 'code'
+        ? 'Ask what it is, or how much of one code there is (`of`).'
+        : 'Ask a number of a number, a code of a list, or whether it was seen.',
+  });
+}

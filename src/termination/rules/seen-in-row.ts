@@ -1,0 +1,63 @@
+import { type Condition, fieldConditions } from '../../condition/condition.ts';
+import { depthFromMm } from '../../quantity/depth.ts';
+import { formatInterval, type Interval } from '../../quantity/interval.ts';
+import { fieldNamed } from '../../schema/logging-schema.ts';
+import { readCell } from '../../schema/read-cell.ts';
+import type { Row } from '../../value/row.ts';
+import { isAsked } from '../evaluate/log.ts';
+import type { Situation } from '../evaluate/situation.ts';
+import { namesOf, unitOf } from './names.ts';
+
+/** An interval of depths that are known to be whole millimetres. */
+export function intervalOf(fromMm: number, toMm: number): Interval {
+  return { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) };
+}
+
+/** The lowest row that reaches into a stretch of the log; undefined where there is none. */
+function lowestRowIn(
+  situation: Situation,
+  stretch: { readonly fromMm: number; readonly toMm: number },
+): Row | undefined {
+  return situation.rows.findLast((row) => row.fromMm < stretch.toMm && row.toMm > stretch.fromMm);
+}
+
+/**
+ * What the lowest metres of a stretch say of the fields a condition asks, as the reason why it fails or can't be told:
+ * `pyrite 2 % at 45–46`, `no return at 45–46`, `not logged at 45–46`.
+ */
+export function seenThere(
+  situation: Situation,
+  condition: Condition,
+  stretch: { readonly fromMm: number; readonly toMm: number },
+): string {
+  const row = lowestRowIn(situation, stretch);
+  const foot = Math.min(stretch.toMm, situation.loggedMm);
+  if (row === undefined || row.toMm < foot) {
+    return `not logged at ${formatInterval({ fromMm: Math.max(stretch.fromMm, row?.toMm ?? 0), toMm: foot })}`;
+  }
+  return `${rowSays(situation, condition, row)} at ${formatInterval(row)}`;
+}
+
+function rowSays(situation: Situation, condition: Condition, row: Row): string {
+  if (row.noReturn) return 'no return';
+  if (isAsked(row)) return 'a question is open';
+  const texts = fieldConditions(condition).map((each) => fieldSays(situation, row, each.field, each.of));
+  return [...new Set(texts)].join(', ');
+}
+
+function fieldSays(situation: Situation, row: Row, name: string, of: string | undefined): string {
+  const names = namesOf(situation.schema);
+  const what = of === undefined ? names(name) : names(name, of);
+  const field = fieldNamed(situation.schema, name);
+  const cell = row.cells[name];
+  if (field === undefined || cell === undefined) return `${what} not observed`;
+  const reading = readCell(situation.schema, field, cell, of);
+  if (reading.says === 'unknown') return `${what} not observed`;
+  if (reading.says === 'none') return `no ${what}`;
+  const unit = unitOf(field, of);
+  if (reading.says === 'number') return `${what} ${reading.number}${unit}`;
+  if (reading.says === 'level')
+    return `${what} ${reading.code === undefined ? reading.number : names(name, reading.code)}`;
+  const codes = reading.codes.map((code) => names(name, code)).join(', ');
+  return reading.number === undefined ? `${what} ${codes}`.trim() : `${what} ${reading.number}${unit}`;
+}

@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import { planRange } from '../../src/acts/range.ts';
+import type { RangeCommand } from '../../src/acts/range-plan.ts';
+import { planSaid } from '../../src/acts/said-range.ts';
+import { rowsDown } from '../../src/hole/hole.ts';
+import { depthFromMetres } from '../../src/quantity/depth.ts';
+import { formatInterval } from '../../src/quantity/interval.ts';
+import type { Document, Thing } from '../../src/record/document.ts';
+import { parseLine } from '../../src/shorthand/parse.ts';
+import type { Row } from '../../src/value/row.ts';
+import { at, having, hole, makerAt } from '../shift/build.ts';
+import { above, rowOf, schema } from '../shorthand/fixture-schema.ts';
+
+const mm = depthFromMetres;
+const row = (fromM: number, said: string): Row => ({
+  ...rowOf(said, { above }).row,
+  fromMm: mm(fromM),
+  toMm: mm(fromM + 1),
+});
+
+/** Rows 0–4; 2 and 3 are alike. A reading and a contact stand in 1–2. */
+const HOLE = hole('ZQRC004', {
+  rows: [row(0, 'p3'), row(1, "p5ct magsus'12/sharp"), row(2, '.'), row(3, './wet')] as unknown as Thing[],
+  bags: [0, 1, 2, 3].map(
+    (metre): Thing => ({
+      number: `ZQ00013${metre}`,
+      kind: 'primary',
+      fromMm: mm(metre),
+      toMm: mm(metre + 1),
+    }),
+  ),
+});
+
+/** What a line behind ; would do: its preview, and the rows after it. */
+function plan(line: string, of: Document = HOLE) {
+  const read = parseLine(line, { schema });
+  const maker = makerAt(at('08:00'));
+  const planned =
+    read.kind === 'range'
+      ? planSaid(schema, of, read)
+      : planRange(schema, of, (read as { command: RangeCommand }).command, maker);
+  if (!planned.ok) return { refused: planned.findings[0]?.problem };
+  const { lines, made } = planned.value;
+  return { lines, rows: rowsDown(having(of, made)) };
+}
+
+const shown = (rows: ReturnType<typeof rowsDown> = []) => rows.map(([, each]) => formatInterval(each));
+
+describe('a range command is previewed in words, row by row, and says that bags keep their metres', () => {
+  it.each([
+    [
+      ';clear 1-3',
+      ['clear 1–3', '1–2 is taken out', '2–3 is taken out', 'bags keep their metres: ZQ000131 to ZQ000132'],
+    ],
+    [';shift 3-4 1', ['move 3–4 down by 1 m', '3–4 becomes 4–5', 'bags keep their metres: ZQ000133']],
+    [
+      ';insert 3-4',
+      ['insert 3–4, rows below move down', '3–4 becomes 4–5', 'bags keep their metres: ZQ000133'],
+    ],
+    [
+      ';split 0.5',
+      ['split the row at 0.5 m', '0–1 becomes 0–0.5', 'new row 0.5–1', 'bags keep their metres: ZQ000130'],
+    ],
+    [
+      ';merge 2-4',
+      [
+        'make one row of 2–4',
+        '2–3 becomes 2–4',
+        '3–4 is taken out',
+        'bags keep their metres: ZQ000132 to ZQ000133',
+      ],
+    ],
+    [';copy 0-2 10', ['copy 0–2', 'new row 10–11 as 0–1', 'new row 11–12 as 1–2']],
+    [';0-2 p7', ['amend 0–2', '0–1: pyrite 3→7 % ▲', '1–2: pyrite 5→7 % ▲']],
+  ])('%s', (line, lines) => {
+    expect(plan(line).lines).toEqual(lines);
+  });
+});
+
+describe('rows after it', () => {
+  it('a copy repeats what is observed in chips, never a contact, a reading or a remark', () => {
+    const copied = plan(';copy 1-2 10').rows?.at(-1)?.[1];
+    expect(copied).toMatchObject({ repeat: true, cells: { sulphides: { percents: { pyr: 5 } } } });
+    expect(copied).not.toHaveProperty('remark');
+    expect(copied?.cells).toMatchObject({ contact: { absent: 'none' }, magsus: { absent: 'not observed' } });
+  });
+
+  it('a copy without a depth goes on where the log does', () => {
+    expect(shown(plan(';copy 0-2').rows)).toEqual(['0–1', '1–2', '2–3', '3–4', '4–5', '5–6']);
+  });
+
+  it('a forgotten metre stands open, and what stood there is a metre deeper', () => {
+    expect(shown(plan(';insert 1-2').rows)).toEqual(['0–1', '2–3', '3–4', '4–5']);
+  });
+
+  it('both halves of a split say the same; one row of several keeps every remark', () => {
+    const halves = plan(';split 1.25')
+      .rows?.map(([, each]) => each)
+      .filter((each) => each.remark === 'sharp');
+    expect(halves?.map(formatInterval)).toEqual(['1–1.25', '1.25–2']);
+    expect(plan(';merge 2-4').rows?.at(-1)?.[1]).toMatchObject({ fromMm: mm(2), toMm: mm(4), remark: 'wet' });
+  });
+});
+
+describe('refused, with nothing done', () => {
+  it.each([
+    [';shift 1-2 1', 'the row 2–3 covers it already'],
+    [';shift 0-1 -1', 'rows would move above the start of logging'],
+    [';copy 0-1 2', 'the row 2–3 covers it already'],
+    [';merge 0-2', 'the row 1–2 says something else'],
+    [';clear 0.5-2', 'the range cuts through the row 0–1'],
+    [';clear 20-30', 'no row is logged there'],
+    [';split 2', 'a row ends at 2 m already'],
+    [';split 20', 'no row is logged there'],
+    [';insert 2.5-3.5', 'the range cuts through the row 2–3'],
+    [';0-2 h2', 'chalcopyrite is not in 0–1: hl2'],
+  ])('%s', (line, problem) => {
+    expect(plan(line).refused?.toLowerCase()).toContain(problem);
+  });
+});

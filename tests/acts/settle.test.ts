@@ -1,0 +1,179 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Chosen, settleQuestion } from '../../src/acts/settle.ts';
+import type { Project } from '../../src/project/project.ts';
+import { inverse } from '../../src/record/apply.ts';
+import { type Change, type Document, emptyDocument } from '../../src/record/document.ts';
+import { sameJson } from '../../src/record/json.ts';
+import { merge } from '../../src/record/merge.ts';
+import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
+import { resolveStyle } from '../../src/schema/read/resolve.ts';
+import { openQuestions, questionWords, standing } from '../../src/standing/questions.ts';
+import { holeMade } from '../desk/support/values.ts';
+import { deed, edited } from '../record/build.ts';
+
+/** A schema that asks nothing of a row: what a row must hold is not what is tried here. */
+const SCHEMA: LoggingSchema = { ...(resolveStyle('orogenic-gold') as LoggingSchema), fields: [] };
+const PROJECT = { schema: SCHEMA } as Project;
+const remark = (id: string, text: string): Change => ({ patch: ['rows', id], set: { remark: text } });
+
+const START = edited(
+  emptyDocument({ kind: 'hole', id: 'ZQRC001' }),
+  1,
+  ...holeMade(),
+  ...[0, 1, 2].map(
+    (metre): Change => ({
+      put: ['rows', `k1-${metre}`],
+      thing: { fromMm: metre * 1000, toMm: metre * 1000 + 1000, cells: {}, remark: 'as logged' },
+    }),
+  ),
+);
+
+let made = 0;
+const merged = (ours: Document, theirs: Document) =>
+  merge(ours, theirs, deed(++made + 100), () => `q-${++made}`).document;
+
+function settled(document: Document, question: string, chosen: Chosen): Document {
+  const done = settleQuestion(PROJECT, document, question, chosen);
+  if (!done.ok) throw new Error(done.findings.map((each) => each.problem).join('; '));
+  return edited(document, ++made + 100, ...done.value.changes);
+}
+
+function firstOf(document: Document): string {
+  const [first] = openQuestions(document);
+  if (first === undefined) throw new Error('nothing is open');
+  return first[0];
+}
+
+const ours = edited(START, 2, remark('k1-1', 'fresh'));
+const theirs = edited(START, 3, remark('k1-1', 'oxidised'));
+const refusal = (document: Document, chosen: Chosen = 'theirs') => {
+  const done = settleQuestion(PROJECT, document, firstOf(document), chosen);
+  return done.ok ? undefined : done.findings[0];
+};
+
+describe('a question of two copies', () => {
+  it('is said by row, field and both values', () => {
+    expect(questionWords(SCHEMA, merged(ours, theirs))).toMatchObject([
+      { cell: '1–2, remark', ours: 'fresh', theirs: 'oxidised', now: 'ours', stands: 'fresh' },
+    ]);
+  });
+
+  it('settled with theirs takes it in, with ours leaves it; either way one edit that is taken back whole', () => {
+    const asked = merged(ours, theirs);
+    for (const [chosen, stands] of [
+      ['ours', 'fresh'],
+      ['theirs', 'oxidised'],
+    ] as const) {
+      const after = settled(asked, firstOf(asked), chosen);
+      expect(after.tables.rows?.['k1-1']?.remark).toBe(stands);
+      expect(Object.values(after.tables.questions ?? {})).toMatchObject([
+        { state: 'settled', settled: chosen },
+      ]);
+      expect(after.history.length).toBe(asked.history.length + 1);
+      const back = edited(after, ++made + 100, ...inverse(after.history.at(-1)?.changes ?? []));
+      expect(sameJson(back.tables, asked.tables)).toBe(true);
+    }
+  });
+
+  it('about a whole row takes it out, or puts it back', () => {
+    const without = edited(START, 4, { remove: ['rows', 'k1-1'] });
+    const kept = merged(ours, without);
+    expect(questionWords(SCHEMA, kept)).toMatchObject([{ cell: '1–2, the whole row', theirs: 'taken out' }]);
+    expect(settled(kept, firstOf(kept), 'theirs').tables.rows?.['k1-1']).toBeUndefined();
+    const gone = merged(without, ours);
+    expect(settled(gone, firstOf(gone), 'theirs').tables.rows?.['k1-1']).toMatchObject({ remark: 'fresh' });
+  });
+
+  it('does not put a row back over one that was logged in its place', () => {
+    const without = edited(START, 4, { remove: ['rows', 'k1-1'] });
+    const asked = edited(merged(without, ours), 5, {
+      put: ['rows', 'k1-9'],
+      thing: { fromMm: 1000, toMm: 1500, cells: {} },
+    });
+    expect(refusal(asked)).toMatchObject({
+      code: 'question-does-not-fit',
+      problem: '1–2 would cover metres of the row 1–1.5',
+    });
+  });
+
+  it('refuses theirs where the cell was changed since, and says what stands now; ours keeps that', () => {
+    const since = edited(merged(ours, theirs), 6, remark('k1-1', 'seen again'));
+    expect(refusal(since)).toMatchObject({ code: 'question-changed-since' });
+    expect(refusal(since)?.problem).toContain('seen again stands now');
+    const after = settled(since, firstOf(since), 'ours');
+    expect(after.tables.rows?.['k1-1']?.remark).toBe('seen again');
+    expect(openQuestions(after)).toEqual([]);
+  });
+
+  it('of a row that is gone refuses theirs and can be closed with ours', () => {
+    const gone = edited(merged(ours, theirs), 7, { remove: ['rows', 'k1-1'] });
+    expect(refusal(gone)).toMatchObject({ code: 'not-there' });
+    expect(openQuestions(settled(gone, firstOf(gone), 'ours'))).toEqual([]);
+  });
+
+  it('settled is not asked again when the other copy comes back with more', () => {
+    for (const chosen of ['ours', 'theirs'] as const) {
+      const asked = merged(ours, theirs);
+      const after = settled(asked, firstOf(asked), chosen);
+      const more = edited(theirs, 8, remark('k1-2', 'more below'));
+      const again = merged(after, more);
+      expect(openQuestions(again)).toEqual([]);
+      expect(again.tables.rows?.['k1-2']?.remark).toBe('more below');
+      expect(again.tables.rows?.['k1-1']).toEqual(after.tables.rows?.['k1-1']);
+    }
+  });
+
+  it('settled differently by each of the two is asked again', () => {
+    const asked = merged(ours, theirs);
+    const kept = settled(asked, firstOf(asked), 'ours');
+    const taken = settled(asked, firstOf(asked), 'theirs');
+    const open = openQuestions(merged(kept, taken));
+    expect(open).toMatchObject([
+      [`q-${made}`, { table: 'rows', thing: 'k1-1', field: 'remark', ours: 'fresh', theirs: 'oxidised' }],
+    ]);
+  });
+
+  it('asked by each of two merges is one question, and settling it in one copy settles it in both', () => {
+    for (const chosen of ['ours', 'theirs'] as const) {
+      const here = merged(ours, theirs);
+      const there = merged(theirs, ours);
+      expect(openQuestions(merged(here, there))).toHaveLength(1);
+      const decided = settled(here, firstOf(here), chosen);
+      for (const both of [merged(decided, there), merged(there, decided)]) {
+        expect(openQuestions(both)).toEqual([]);
+        expect(both.tables.rows?.['k1-1']?.remark).toBe(chosen === 'ours' ? 'fresh' : 'oxidised');
+      }
+    }
+  });
+
+  it('asked again after both had settled it stays open through the next merge', () => {
+    const asked = merged(ours, theirs);
+    const again = merged(settled(asked, firstOf(asked), 'ours'), settled(asked, firstOf(asked), 'theirs'));
+    const [more, other] = [remark('k1-2', 'more'), remark('k1-0', 'other')];
+    expect(openQuestions(merged(edited(again, 12, more), edited(again, 13, other)))).toHaveLength(1);
+  });
+
+  it('leaves none open after all are settled, in any order and either way', () => {
+    const cell = fc.record({ row: fc.nat({ max: 2 }), ours: fc.string(), theirs: fc.string() });
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(cell, { minLength: 1, selector: (each) => each.row }),
+        fc.array(fc.tuple(fc.nat(), fc.boolean()), { minLength: 3, maxLength: 3 }),
+        (cells, order) => {
+          const side = (which: Chosen, number: number) =>
+            edited(START, number, ...cells.map((each) => remark(`k1-${each.row}`, each[which])));
+          let document = merged(side('ours', 10), side('theirs', 11));
+          for (const [pick, isTheirs] of order) {
+            const open = openQuestions(document);
+            const [id, question] = open[pick % Math.max(1, open.length)] ?? [];
+            if (id === undefined || question === undefined) break;
+            document = settled(document, id, isTheirs ? 'theirs' : 'ours');
+            expect(standing(document, question)).toEqual(isTheirs ? question.theirs : question.ours);
+          }
+          expect(openQuestions(document)).toEqual([]);
+        },
+      ),
+    );
+  });
+});

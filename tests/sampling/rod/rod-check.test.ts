@@ -1,0 +1,124 @@
+import { describe, expect, test } from 'vitest';
+import type { OtherHole, RodSeen } from '../../../src/sampling/rod/mismatch.ts';
+import { rodCheck } from '../../../src/sampling/rod/rod-check.ts';
+import { issue } from '../../../src/sampling/stream/issue.ts';
+import type { StreamState } from '../../../src/sampling/stream/stream.ts';
+import { atCollar, inShort, sampling } from '../build.ts';
+
+/** A hole with one rod issued (`first` and five more) and a second one drilled. */
+function secondRod(first = 'ZQ000174'): StreamState {
+  const drilled = { ...atCollar(first, 'ZQ000320'), drilledMm: 6000 };
+  const bags = issue(sampling(), drilled).map((bag) => ({ ...bag, rod: 'r1' }));
+  return { ...drilled, bags, drilledMm: 12_000 };
+}
+
+function named(seen: RodSeen, state = secondRod(), others: readonly OtherHole[] = []) {
+  return rodCheck(sampling(), state, seen, others);
+}
+
+describe('a rod that fits', () => {
+  test('one key is enough: nothing read agrees', () => {
+    expect(named({})).toMatchObject({ agrees: true, named: [] });
+  });
+
+  test.each(['5', '85', '185', '000185', 'ZQ000185'])('the last digits %s are enough', (digits) => {
+    expect(named({ digits, count: 6 }).agrees).toBe(true);
+  });
+
+  test('a rod that completes no sample agrees with the calico that was the last before it', () => {
+    const standing = { ...secondRod(), drilledMm: 6500 };
+    expect(named({ digits: '179', count: 0 }, standing)).toMatchObject({ agrees: true, expected: [] });
+    expect(named({ digits: '180', count: 1 }, standing).agrees).toBe(false);
+    expect(named({ digits: '181' }, standing).agrees).toBe(false);
+  });
+
+  test('a closing sachet that is not put in yet is left to the next rod', () => {
+    const closing = { ...atCollar('ZQ000154'), drilledMm: 6000 };
+    expect(inShort(named({ digits: '160', count: 7 }, closing).expected).at(-1)).toBe('160 standard');
+    expect(inShort(named({ digits: '159', count: 6 }, closing).expected).at(-1)).toBe('159 primary 5–6');
+  });
+
+  test('the expected bags are shown before anything is typed', () => {
+    expect(inShort(named({}).expected).at(-1)).toBe('185 primary 11–12');
+  });
+});
+
+describe('a rod that does not', () => {
+  test.each<[string, RodSeen, string]>([
+    ['five bags', { digits: '184', count: 5, double: false }, 'bags-too-few'],
+    ['seven bags', { digits: '186', count: 7, controls: 0 }, 'bags-too-many'],
+    ['two metres in one bag', { digits: '184', count: 5, double: true }, 'two-metres-in-one-bag'],
+    ['a number skipped', { digits: '186', count: 6, first: '180' }, 'skipped'],
+    ['a number used twice', { digits: '184', count: 6, first: '180' }, 'used-twice'],
+    ['digits transposed', { digits: '158', count: 6 }, 'transposed-digits'],
+    ['the stream one ahead', { digits: '186', count: 6, first: '181' }, 'one-ahead'],
+    ['the stream one behind', { digits: '184', count: 6, first: '179' }, 'one-behind'],
+    ['a wrong restart', { digits: '216', count: 6, afterBreak: true }, 'wrong-restart'],
+    ['the depth mark a metre out', { digits: '184', count: 5, depthByRodsMm: 11_000 }, 'depth-mark-out'],
+    ['a foreign bag', { digits: 'AB4711', count: 6 }, 'foreign'],
+    ['a rod that no single slip explains', { digits: '179', count: 3 }, 'several'],
+  ])('%s is named', (_, seen, code) => {
+    const check = named(seen);
+    expect(check.agrees).toBe(false);
+    expect(check.named[0]?.code).toBe(code);
+  });
+});
+
+describe('what comes with a name', () => {
+  test('one more look is asked for where it can part two mismatches, and settles it', () => {
+    const first = named({ digits: '184', count: 5 });
+    expect(first.named.map((each) => each.code)).toEqual([
+      'bags-too-few',
+      'two-metres-in-one-bag',
+      'depth-mark-out',
+      'several',
+    ]);
+    expect(first.look).toBe('double');
+    expect(named({ digits: '184', count: 5, double: true }).named.map((each) => each.code)).toEqual([
+      'two-metres-in-one-bag',
+      'several',
+    ]);
+  });
+
+  test('every way to mend it is offered with its place, and the shares of the names make one', () => {
+    const check = named({ digits: '184', count: 5 });
+    expect(check.named[0]?.ways.map((way) => way.at)).toEqual([
+      '6–7',
+      '7–8',
+      '8–9',
+      '9–10',
+      '10–11',
+      '11–12',
+    ]);
+    expect(check.named.reduce((sum, each) => sum + each.share, 0)).toBeCloseTo(1, 9);
+  });
+
+  test('the mending of a missed metre issues the bags that lie there and says which metre has none', () => {
+    const fix = named({ digits: '184', count: 5, double: false }).named[0]?.ways[2]?.fix;
+    expect(inShort(fix?.issue ?? [])).toEqual([
+      '180 primary 6–7',
+      '181 primary 7–8',
+      '182 primary 9–10',
+      '183 primary 10–11',
+      '184 primary 11–12',
+    ]);
+    expect(fix?.unsampled).toMatchObject([{ fromMm: 8000, toMm: 9000 }]);
+  });
+
+  test('no mending renumbers a bag that was issued before', () => {
+    const state = secondRod();
+    const issued = new Set(state.bags.map((bag) => bag.number));
+    for (const seen of [
+      { digits: '186', count: 6 },
+      { digits: '184', count: 6 },
+      { digits: '184', count: 5 },
+    ]) {
+      for (const { fix } of named(seen).named.flatMap((each) => each.ways)) {
+        expect(fix.issue.filter((bag) => issued.has(bag.number))).toEqual([]);
+        expect(
+          (fix.amend ?? []).every(({ number, bag }) => number === bag.number && issued.has(number)),
+        ).toBe(true);
+      }
+    }
+  });
+});

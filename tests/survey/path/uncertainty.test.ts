@@ -1,0 +1,156 @@
+import { describe, expect, test } from 'vitest';
+import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { type PlannedLine, plannedPoint } from '../../../src/survey/path/miss.ts';
+import { pathThrough } from '../../../src/survey/path/path.ts';
+import { pointAt } from '../../../src/survey/path/projection.ts';
+import {
+  chanceAtTarget,
+  disturbed,
+  squareFrame,
+  uncertaintyAt,
+} from '../../../src/survey/path/uncertainty.ts';
+import { dot, length, minus, ORIGIN, type Vector } from '../../../src/survey/path/vector.ts';
+import { type ErrorClass, surveySettingsOf, type ToolErrors } from '../../../src/survey/settings.ts';
+import type { RankedStation } from '../../../src/survey/shots/runs.ts';
+import { AT, pointing, station } from '../build.ts';
+
+const at = depthFromMetres;
+const NONE: ToolErrors = {
+  azimuthRandomDeg: 0,
+  azimuthSystematicDeg: 0,
+  dipRandomDeg: 0,
+  dipSystematicDeg: 0,
+  depthRandomM: 0,
+  depthSystematicPerCent: 0,
+};
+const QUIET: Readonly<Record<ErrorClass, ToolErrors>> = {
+  magnetic: NONE,
+  'gyro aligned at the collar': NONE,
+  'north-seeking gyro': NONE,
+  'line-up': NONE,
+};
+
+const lineUp: RankedStation = { ...station(0, 90, -60), toolClass: 'line-up', run: undefined };
+const shot = (depthM: number, azimuthDeg: number, dipDeg: number, toolClass: ErrorClass): RankedStation => ({
+  ...station(depthM, azimuthDeg, dipDeg),
+  toolClass,
+  run: 'zq1-1',
+});
+const hole = (toolClass: ErrorClass): readonly RankedStation[] => [
+  lineUp,
+  shot(30, 90.6, -59.5, toolClass),
+  shot(60, 91.5, -58.8, toolClass),
+  shot(90, 92.1, -58.4, toolClass),
+  shot(120, 93, -58.1, toolClass),
+];
+
+describe('one error alone', () => {
+  test('of dip in the line-up moves a hole without shots by the depth times the angle', () => {
+    const errors = { ...QUIET, 'line-up': { ...NONE, dipSystematicDeg: 1 } };
+    const { ellipse, alongM } = uncertaintyAt([lineUp], at(200), errors, 'straight');
+    expect(ellipse.longM).toBeCloseTo(3.49, 2);
+    expect(ellipse.angleDeg).toBeCloseTo(0, 6);
+    expect(ellipse.shortM).toBeCloseTo(0, 3);
+    expect(alongM).toBeLessThan(0.04);
+  });
+
+  test('of azimuth moves it sideways, as the cosine of the dip', () => {
+    const errors = { ...QUIET, 'line-up': { ...NONE, azimuthSystematicDeg: 1 } };
+    const { ellipse } = uncertaintyAt([lineUp], at(200), errors, 'straight');
+    expect(ellipse.longM).toBeCloseTo(3.49 / 2, 2);
+    expect(Math.abs(ellipse.angleDeg)).toBeCloseTo(90, 0);
+  });
+
+  test('of the line-up is inherited by a gyro aligned at the collar, and not by a north-seeking one', () => {
+    const errors = { ...QUIET, 'line-up': { ...NONE, azimuthSystematicDeg: 1 } };
+    const long = (toolClass: ErrorClass) =>
+      uncertaintyAt(hole(toolClass), at(120), errors, 'straight').ellipse.longM;
+    expect(long('gyro aligned at the collar')).toBeGreaterThan(1);
+    expect(long('north-seeking gyro')).toBeLessThan(0.2);
+  });
+
+  test('that is random averages out over shots; a systematic one does not', () => {
+    const random = { ...QUIET, magnetic: { ...NONE, azimuthRandomDeg: 1 } };
+    const systematic = { ...QUIET, magnetic: { ...NONE, azimuthSystematicDeg: 1 } };
+    const long = (errors: typeof QUIET) =>
+      uncertaintyAt(hole('magnetic'), at(120), errors, 'straight').ellipse.longM;
+    expect(long(random)).toBeLessThan(0.7 * long(systematic));
+  });
+
+  test('of depth lies along the hole', () => {
+    const errors = { ...QUIET, magnetic: { ...NONE, depthRandomM: 0.3, depthSystematicPerCent: 0.4 } };
+    const { alongM, ellipse } = uncertaintyAt(hole('magnetic'), at(100), errors, 'straight');
+    expect(alongM).toBeCloseTo(0.5, 9);
+    expect(ellipse.longM).toBe(0);
+  });
+});
+
+test('a direction pushed past vertical comes up on the other side', () => {
+  expect(disturbed(pointing(90, -89.5), 0, -1)).toEqual(pointing(270, -89.5));
+});
+
+/** Numbers from 0 to 1, the same every time (mulberry32), made normal in pairs by Box & Muller 1958. */
+function normals(seed: number): () => number {
+  let state = seed;
+  const uniform = () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+  return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+}
+
+describe('against a Monte Carlo run', () => {
+  const errors = surveySettingsOf().toolErrors;
+  const stations = hole('gyro aligned at the collar');
+  const own = errors['gyro aligned at the collar'];
+  const set = errors['line-up'];
+  const plan: PlannedLine = { direction: pointing(91, -59.5), targetMm: at(150), from: ORIGIN };
+  const draw = normals(20260314);
+
+  /** The hole with every error drawn once: the same model as the product's, another way of working it out. */
+  function drawn(): readonly RankedStation[] {
+    const lineUpTurn = draw() * set.azimuthSystematicDeg;
+    const lineUpDip = draw() * set.dipSystematicDeg;
+    const runTurn = draw() * own.azimuthSystematicDeg + lineUpTurn;
+    const runDip = draw() * own.dipSystematicDeg;
+    return stations.map((one) => {
+      if (one.toolClass === 'line-up') return { ...one, ...disturbed(one, lineUpTurn, lineUpDip) };
+      const turn = runTurn + draw() * own.azimuthRandomDeg;
+      return { ...one, ...disturbed(one, turn, runDip + draw() * own.dipRandomDeg) };
+    });
+  }
+
+  const target = plannedPoint(plan, plan.targetMm);
+  const chance = chanceAtTarget(stations, plan, 3, errors, 'straight');
+  const positions: Vector[] = [];
+  let passed = 0;
+  for (let index = 0; index < 20_000; index++) {
+    const path = pathThrough(drawn(), AT);
+    if (!path.ok) throw new Error('no path');
+    positions.push(pointAt(path.value, chance.atMm, 'straight').offset);
+    const last = positions[positions.length - 1]!;
+    const tangent = squareFrame(pointAt(path.value, chance.atMm, 'straight')).down;
+    const away = minus(last, target);
+    const square = Math.sqrt(Math.max(0, length(away) ** 2 - dot(away, tangent) ** 2));
+    if (square <= 3) passed++;
+  }
+
+  test('the spread at the target is that of 20,000 drawn holes, to 3 %', () => {
+    const path = pathThrough(stations, AT);
+    if (!path.ok) throw new Error('no path');
+    const here = pointAt(path.value, chance.atMm, 'straight');
+    const frame = squareFrame(here);
+    const variance = (axis: Vector) =>
+      positions.reduce((sum, one) => sum + dot(minus(one, here.offset), axis) ** 2, 0) / positions.length;
+    expect(Math.abs(Math.sqrt(variance(frame.up) / chance.uncertainty.spread.xx) - 1)).toBeLessThan(0.03);
+    expect(Math.abs(Math.sqrt(variance(frame.right) / chance.uncertainty.spread.yy) - 1)).toBeLessThan(0.03);
+  });
+
+  test('the probability of passing within the radius is that of 20,000 drawn holes, to 0.02', () => {
+    expect(chance.probability).toBeGreaterThan(0.05);
+    expect(chance.probability).toBeLessThan(0.95);
+    expect(Math.abs(chance.probability - passed / 20_000)).toBeLessThan(0.02);
+  });
+});
