@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { FindingExample } from '../src/check/finding-kinds.ts';
+import type { FindingExample } from '../src/check/registry.ts';
 
 const TEXTS = join(import.meta.dirname, '../tests/errors/texts');
 

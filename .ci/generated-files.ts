@@ -1,4 +1,4 @@
-import { catalogueText } from '../src/check/finding-kinds.ts';
+import { catalogueText } from '../src/check/registry.ts';
 import { conditionsPage } from '../src/termination/rules/conditions-page.ts';
 import { FILE_KINDS, jsonSchemaOf } from './file-kinds.ts';
 import { findingExamples } from './finding-examples.ts';

@@ -5,10 +5,10 @@ import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { placeOf, siteOfProject } from '../standing/survey.ts';
+import { checkCollarOnPlan, type OtherPeg } from '../survey/checks/collar-off-plan.ts';
+import { checkCollarOnProgram } from '../survey/checks/collar-off-program.ts';
 import { plannedCollar, positionOf } from '../survey/collar/collars.ts';
 import { readFixes } from '../survey/collar/fixes.ts';
-import { checkCollarOnPlan, type OtherPeg } from '../survey/findings/collar-off-plan.ts';
-import { checkCollarOnProgram } from '../survey/findings/collar-off-program.ts';
 import { fromWgs84, type MapPosition } from '../survey/norths/grids.ts';
 import { mineToMap } from '../survey/norths/mine-grid.ts';
 

@@ -1,8 +1,8 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { issueBags, putOffControl } from '../hole/commands/drilled.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { placedBag } from '../sampling/stream/issue.ts';

@@ -7,7 +7,7 @@ import { identifierFault } from '../record/identifiers.ts';
 import { makeUpSacks } from '../sampling/dispatch/dispatch.ts';
 import { dispatchOf, type Receipt, type Sack, type Transfer } from '../sampling/dispatch/dispatch-noun.ts';
 import { saidNumbers, sealed } from '../sampling/dispatch/dispatch-said.ts';
-import { dispatchRefused } from '../sampling/findings/dispatch-refused.ts';
+import { dispatchRefused } from '../sampling/findings.ts';
 import { bagsOfHoles, dispatchesOf, sentIn, toSend } from '../standing/dispatches.ts';
 import type { MadeOn } from './shift.ts';
 

@@ -1,8 +1,8 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { drilledMm, recordStream } from '../hole/commands/drilled.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { careWords, type RodCare } from '../shorthand/rod-care.ts';

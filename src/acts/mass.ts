@@ -4,7 +4,7 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import { formatMass, type Mass } from '../quantity/mass.ts';
 import type { Document } from '../record/document.ts';
-import { massUnreadable } from '../sampling/findings/mass-unreadable.ts';
+import { massUnreadable } from '../sampling/findings.ts';
 import { readMass } from '../sampling/recovery/mass-typed.ts';
 import type { MassesTyped } from '../shorthand/command.ts';
 

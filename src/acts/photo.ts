@@ -1,7 +1,7 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import type { Document, Thing } from '../record/document.ts';

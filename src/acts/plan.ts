@@ -1,7 +1,7 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import { formatAzimuth } from '../quantity/azimuth.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatDip } from '../quantity/dip.ts';

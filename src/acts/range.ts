@@ -1,8 +1,8 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Maker } from '../hole/commands/made.ts';
 import { replaceRows } from '../hole/commands/rows.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps, within } from '../quantity/interval.ts';
 import type { Document, Id } from '../record/document.ts';

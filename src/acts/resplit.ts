@@ -4,7 +4,7 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { resplitRefused } from '../sampling/findings/resplit-refused.ts';
+import { resplitRefused } from '../sampling/findings.ts';
 import { type ResplitList, resplitList } from '../sampling/laboratory/resplit-list.ts';
 import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../sampling/numbers/bag-number.ts';
 import { returnedOf } from '../standing/returned.ts';

@@ -2,7 +2,7 @@ import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Maker } from '../hole/commands/made.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
 import { identifierFault } from '../record/identifiers.ts';
-import { resultsRefused } from '../sampling/findings/results-refused.ts';
+import { resultsRefused } from '../sampling/findings.ts';
 import { certificateOf, counting, type ReportedLine } from '../sampling/laboratory/results-noun.ts';
 import type { ResultColumns } from '../sampling/laboratory/results-read.ts';
 import type { MadeOn } from './shift.ts';

@@ -1,7 +1,7 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { replaceRows } from '../hole/commands/rows.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { meaningsOf } from '../schema/legend.ts';

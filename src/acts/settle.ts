@@ -1,8 +1,7 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
+import { QUESTION_FINDINGS, REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
-import { QUESTION_FINDINGS } from '../hole/questions.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import type { Project } from '../project/project.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import { applyChanges } from '../record/apply.ts';

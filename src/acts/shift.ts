@@ -1,6 +1,6 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
-import { REFUSALS } from '../hole/refusals.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import type { Project } from '../project/project.ts';
 import { applyChanges } from '../record/apply.ts';
 import type { Document, DocumentName } from '../record/document.ts';

@@ -1,8 +1,8 @@
 import type { Finding, Result } from '../finding/finding.ts';
 import { refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { placeOf } from '../standing/survey.ts';

@@ -1,8 +1,8 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Bag } from '../hole/bags.ts';
 import type { Made } from '../hole/commands/made.ts';
+import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
-import { REFUSALS } from '../hole/refusals.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
 
 /**

@@ -1,5 +1,4 @@
-import { defineFinding, type FindingKind } from '../finding/finding.ts';
-import { PROGRAM_FINDING_KINDS } from './program/findings.ts';
+import { defineFinding } from '../finding/finding.ts';
 
 /** A command was given what it can't use. */
 export const wrongUse = defineFinding({
@@ -49,13 +48,18 @@ export const fileUnreadable = defineFinding({
   rationale: 'Half of a table taken in looks like the whole of it.',
 });
 
-/** Every kind of finding that the commands raise. */
-export const COMMAND_FINDING_KINDS: readonly FindingKind[] = [
-  wrongUse,
-  holeUnknown,
-  folderTaken,
-  lineNotTaken,
-  lineAsked,
-  fileUnreadable,
-  ...PROGRAM_FINDING_KINDS,
-];
+/** A program file that can't be read as a table at all. */
+export const programUnreadable = defineFinding({
+  code: 'program-unreadable',
+  severity: 'fault',
+  title: 'The program of planned holes cannot be read as a table.',
+  rationale: 'Half a program taken in looks like a whole one.',
+});
+
+/** A line of the program that makes no sound hole. */
+export const programLine = defineFinding({
+  code: 'program-line',
+  severity: 'fault',
+  title: 'A line of the program makes no sound hole.',
+  rationale: 'A slip in a planned direction or position is drilled before anybody sees it.',
+});

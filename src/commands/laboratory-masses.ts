@@ -1,6 +1,6 @@
 import { recordReceivedMasses } from '../acts/laboratory-masses.ts';
 import type { Outside } from '../desk/outside.ts';
-import { resultsRefused } from '../sampling/findings/results-refused.ts';
+import { resultsRefused } from '../sampling/findings.ts';
 import { receivedMasses } from '../sampling/laboratory/laboratory-masses.ts';
 import { returnedOf } from '../standing/returned.ts';
 import { atProject, holesOf } from './at-project.ts';

@@ -1,7 +1,7 @@
 import { extname } from 'node:path';
 import { takeResults } from '../acts/results.ts';
 import type { Finding } from '../finding/finding.ts';
-import { resultsRefused } from '../sampling/findings/results-refused.ts';
+import { resultsRefused } from '../sampling/findings.ts';
 import { checkMapping } from '../sampling/laboratory/results-mapping.ts';
 import { readResults } from '../sampling/laboratory/results-read.ts';
 import type { AtProject } from './at-project.ts';

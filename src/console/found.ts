@@ -3,7 +3,7 @@ import type { LoadedProject } from '../desk/load-project.ts';
 import type { Finding } from '../finding/finding.ts';
 import { isOver } from '../hole/header.ts';
 import { headerOf } from '../hole/hole.ts';
-import { parentChanged } from '../schema/findings/parent-changed.ts';
+import { parentChanged } from '../schema/findings.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
 
 /**

@@ -9,7 +9,8 @@ import type { LoadParent } from '../schema/read/chain.ts';
 import type { TextFile } from '../schema/read/places.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
 import type { Desk } from './contract.ts';
-import { type LoadedProject, loadProject, noProjectHere, parentsOf } from './load-project.ts';
+import { noProjectHere } from './findings.ts';
+import { type LoadedProject, loadProject, parentsOf } from './load-project.ts';
 
 /** What changing logging.json needs of a desk. */
 export type LoggingDesk = Pick<Desk, 'folder' | 'project' | 'logging' | 'documents' | 'writeByHand'>;

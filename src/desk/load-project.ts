@@ -4,21 +4,14 @@ import { holdToShape } from '../files/json-shape.ts';
 import { readProjectFile } from '../files/read-file.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
-import { defineFinding, type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Project, resolveProject } from '../project/project.ts';
 import { type ProjectSettings, projectSettings } from '../project/settings.ts';
 import { checkBagPrefixes, checkSchema } from '../schema/check/check-schema.ts';
 import type { LoadParent } from '../schema/read/chain.ts';
 import type { TextFile } from '../schema/read/places.ts';
 import { resolveSchema } from '../schema/read/resolve.ts';
-
-/** Raised where a folder holds no project. */
-export const noProjectHere = defineFinding({
-  code: 'no-project-here',
-  severity: 'fault',
-  title: 'The folder holds no offsider project.',
-  rationale: 'Starting an empty project in a mistyped folder would hide that the real one was not opened.',
-});
+import { noProjectHere } from './findings.ts';
 
 /** A project as loaded, with what is worth saying about its schema. */
 export interface LoadedProject {

@@ -178,29 +178,3 @@ export const noProject = defineFinding({
   title: 'There is no project here, or it cannot be written',
   rationale: 'Rows that cannot be saved must not look as if they were.',
 });
-
-/** Every kind of finding that files/ raises, for the catalogue. */
-export const FILE_FINDINGS = [
-  unreadableFile,
-  notJson,
-  unsafeJson,
-  wrongShape,
-  newerFormat,
-  olderFormat,
-  foreignFile,
-  linkOutside,
-  missingFile,
-  brokenHistory,
-  editedOutside,
-  tornTail,
-  damagedJournal,
-  journalMisfit,
-  journalAhead,
-  copyRefused,
-  rebuilt,
-  copiesMerged,
-  projectInUse,
-  staleLock,
-  leftBehind,
-  noProject,
-] as const;

@@ -33,6 +33,3 @@ export const bundleOfAnother = defineFinding({
   rationale:
     'Holes of one project taken into another would be logged and sampled on under its codes and bag numbers.',
 });
-
-/** Every kind of finding that handover/ raises, for the catalogue. */
-export const HANDOVER_FINDINGS = [archiveUnreadable, archiveUnsafe, bundleAltered, bundleOfAnother] as const;

@@ -16,6 +16,3 @@ export const mailAttachment = defineFinding({
   rationale:
     'A hole that was mailed and left out without a word would be logged on without what camp changed.',
 });
-
-/** Every kind of finding that mail/ raises, for the catalogue. */
-export const MAIL_FINDINGS = [mailUnreadable, mailAttachment] as const;

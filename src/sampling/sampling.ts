@@ -1,6 +1,6 @@
 import type { Condition } from '../condition/condition.ts';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
-import { numberNotOurs } from './findings/number-not-ours.ts';
+import { numberNotOurs } from './findings.ts';
 import { type BagNumber, type NumberForm, parseBagNumber } from './numbers/bag-number.ts';
 import type { ControlKind, SamplingSettings } from './settings.ts';
 

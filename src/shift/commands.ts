@@ -3,7 +3,7 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { formatMinutes, instantMs, localTime, minutesBetween, type Stamp } from '../quantity/stamp.ts';
 import type { Document, Id, Thing } from '../record/document.ts';
 import { own } from '../record/json.ts';
-import { SHIFT_REFUSALS } from './findings/refusals.ts';
+import { SHIFT_REFUSALS } from './findings.ts';
 import { type Activity, type ShiftHeader, shiftHeaderOf, shiftThings } from './shift.ts';
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
 

@@ -2,7 +2,7 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { own } from '../record/json.ts';
-import { SHIFT_REFUSALS } from './findings/refusals.ts';
+import { SHIFT_REFUSALS } from './findings.ts';
 import { type Plod, type PlodLine, type SignOff, shiftThings } from './shift.ts';
 
 /**

@@ -3,7 +3,7 @@ import { formatInterval } from '../quantity/interval.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { type Span, spansOf } from './current.ts';
-import { SHIFT_QUERIES } from './findings/queries.ts';
+import { SHIFT_QUERIES } from './findings.ts';
 import { holeFacts } from './hole-facts.ts';
 import { ownRecord } from './own-record.ts';
 import { plodRecord, unknownActivities } from './plod-record.ts';

@@ -7,7 +7,7 @@ import { formatMinutes } from '../quantity/stamp.ts';
 import { type Bill, billOf } from './bill.ts';
 import { CHARGE_CLASSES } from './charge-class.ts';
 import { minutesByClass } from './current.ts';
-import { SHIFT_QUERIES } from './findings/queries.ts';
+import { SHIFT_QUERIES } from './findings.ts';
 import type { HoleFacts } from './hole-facts.ts';
 import { type ShiftRecord, sumBy } from './shift-record.ts';
 import type { ShiftRules } from './shift-rules.ts';

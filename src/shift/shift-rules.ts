@@ -2,7 +2,7 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Cents, cents, type Rounding } from '../quantity/cents.ts';
 import { type Depth, depthFromMetres } from '../quantity/depth.ts';
 import type { ShiftName } from './charge-class.ts';
-import { settingsUnsound } from './findings/settings-unsound.ts';
+import { settingsUnsound } from './findings.ts';
 import type { ActivityKind, ContractSettings, ShiftSettings } from './settings.ts';
 
 /** A shift of the day in minutes of the local day; `toMin` is over 1440 where it ends on the next day. */

@@ -3,7 +3,7 @@ import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { codesIn } from '../schema/codes-in.ts';
-import { provisional } from '../schema/findings/provisional.ts';
+import { provisional } from '../schema/findings.ts';
 import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
 import type { Row } from '../value/row.ts';
 

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding/finding.ts';
 import { safeText } from '../finding/safe-text.ts';
+import { QUESTION_FINDINGS } from '../hole/findings.ts';
 import { headerOf } from '../hole/hole.ts';
-import { QUESTION_FINDINGS } from '../hole/questions.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document, DocumentName, Id } from '../record/document.ts';
 import { isObject, type Json, own, sameJson } from '../record/json.ts';

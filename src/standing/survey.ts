@@ -6,6 +6,7 @@ import { type Depth, depthFromMetres, depthFromMm } from '../quantity/depth.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { triOf } from '../quantity/tri.ts';
 import type { Document } from '../record/document.ts';
+import { checkExpected } from '../survey/checks/expected-off.ts';
 import {
   type ExpectedHere,
   expectedHere,
@@ -13,7 +14,6 @@ import {
   hazardWarnings,
 } from '../survey/expected/expected.ts';
 import { type ExpectedLogged, expectedLogged } from '../survey/expected/expected-logged.ts';
-import { checkExpected } from '../survey/findings/expected-off.ts';
 import { type HoleDirections, type HoleSurvey, surveyHole } from '../survey/hole-survey.ts';
 import { type Site, siteOf } from '../survey/norths/site.ts';
 import {

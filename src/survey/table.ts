@@ -1,6 +1,6 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
-import { tableUnreadable } from './findings/table-unreadable.ts';
+import { tableUnreadable } from './findings.ts';
 
 /** A table as text: its first row names the columns. */
 export type TextTable = readonly (readonly string[])[];

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { kindsIn } from '../../src/check/registry.ts';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { checkSurvey } from '../../src/survey/check-survey.ts';
-import { SURVEY_FINDING_KINDS } from '../../src/survey/finding-kinds.ts';
+import * as findings from '../../src/survey/findings.ts';
 import { surveySettingsOf } from '../../src/survey/settings.ts';
 import type { RunWithShots } from '../../src/survey/shots/run-with-shots.ts';
 import { bestStations } from '../../src/survey/shots/runs.ts';
@@ -90,9 +91,9 @@ describe('the survey of a hole', () => {
 });
 
 test('every kind of finding has a code of its own, a reason and a title', () => {
-  const codes = SURVEY_FINDING_KINDS.map((kind) => kind.code);
+  const codes = kindsIn(findings).map((kind) => kind.code);
   expect(new Set(codes).size).toBe(codes.length);
-  for (const kind of SURVEY_FINDING_KINDS) {
+  for (const kind of kindsIn(findings)) {
     expect(kind.code).toMatch(/^survey-[a-z]+(-[a-z]+)*$/);
     expect(kind.title).toMatch(/\.$/);
     expect(kind.rationale.length).toBeGreaterThan(60);

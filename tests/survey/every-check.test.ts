@@ -1,26 +1,27 @@
 import { describe, expect, test } from 'vitest';
+import { kindsIn } from '../../src/check/registry.ts';
 import type { Finding } from '../../src/finding/finding.ts';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
+import { checkAzimuthOnCircle } from '../../src/survey/checks/azimuth-off-circle.ts';
+import { checkBackBearing } from '../../src/survey/checks/back-bearing.ts';
+import { checkCollarOnPlan } from '../../src/survey/checks/collar-off-plan.ts';
+import { checkCollarOnProgram } from '../../src/survey/checks/collar-off-program.ts';
+import { checkCompassDistances, checkMagneticGround } from '../../src/survey/checks/compass-no-check.ts';
+import { checkDeclinationSlip } from '../../src/survey/checks/declination-slip.ts';
+import { checkDipSlip } from '../../src/survey/checks/dip-slip.ts';
+import { checkExpected } from '../../src/survey/checks/expected-off.ts';
+import { checkJumps } from '../../src/survey/checks/jump.ts';
+import { checkMagneticField } from '../../src/survey/checks/magnetic-field.ts';
+import { checkMagneticInSteel } from '../../src/survey/checks/magnetic-in-steel.ts';
+import { checkMastDip } from '../../src/survey/checks/mast-dip.ts';
+import { checkMisclose } from '../../src/survey/checks/misclose.ts';
+import { checkShotBelowDrilled } from '../../src/survey/checks/shot-below-drilled.ts';
+import { checkShotGaps } from '../../src/survey/checks/shot-gap.ts';
+import { checkShotOrder } from '../../src/survey/checks/shot-order.ts';
+import { checkHorizontalField } from '../../src/survey/checks/weak-horizontal-field.ts';
 import { expectedLogged } from '../../src/survey/expected/expected-logged.ts';
-import { SURVEY_FINDING_KINDS } from '../../src/survey/finding-kinds.ts';
-import { checkAzimuthOnCircle } from '../../src/survey/findings/azimuth-off-circle.ts';
-import { checkBackBearing } from '../../src/survey/findings/back-bearing.ts';
-import { checkCollarOnPlan } from '../../src/survey/findings/collar-off-plan.ts';
-import { checkCollarOnProgram } from '../../src/survey/findings/collar-off-program.ts';
-import { checkCompassDistances, checkMagneticGround } from '../../src/survey/findings/compass-no-check.ts';
-import { checkDeclinationSlip } from '../../src/survey/findings/declination-slip.ts';
-import { checkDipSlip } from '../../src/survey/findings/dip-slip.ts';
-import { checkExpected } from '../../src/survey/findings/expected-off.ts';
-import { checkJumps } from '../../src/survey/findings/jump.ts';
-import { checkMagneticField } from '../../src/survey/findings/magnetic-field.ts';
-import { checkMagneticInSteel } from '../../src/survey/findings/magnetic-in-steel.ts';
-import { checkMastDip } from '../../src/survey/findings/mast-dip.ts';
-import { checkMisclose } from '../../src/survey/findings/misclose.ts';
-import { checkShotBelowDrilled } from '../../src/survey/findings/shot-below-drilled.ts';
-import { checkShotGaps } from '../../src/survey/findings/shot-gap.ts';
-import { checkShotOrder } from '../../src/survey/findings/shot-order.ts';
-import { checkHorizontalField } from '../../src/survey/findings/weak-horizontal-field.ts';
+import * as findings from '../../src/survey/findings.ts';
 import { magneticField } from '../../src/survey/norths/declination.ts';
 import { gridByCode, gridByProj } from '../../src/survey/norths/grids.ts';
 import { mineGridFromPoints } from '../../src/survey/norths/mine-grid.ts';
@@ -153,13 +154,13 @@ function magneticFieldAt() {
 }
 
 describe('every check of directions', () => {
-  test.each(SURVEY_FINDING_KINDS.map((kind) => [kind.code, kind.title] as const))('%s: %s', async (code) => {
+  test.each(kindsIn(findings).map((kind) => [kind.code, kind.title] as const))('%s: %s', async (code) => {
     const slip = SURVEY_CASES.find((each) => each.code === code);
     expect(codesOf(await slip!.find()), 'a case that fires it').toContain(code);
     expect(codesOf(HONEST[code]!()), 'a case that does not').not.toContain(code);
   });
 
   test('says why it matters, in more words than its title', () => {
-    for (const kind of SURVEY_FINDING_KINDS) expect(kind.rationale.length).toBeGreaterThan(kind.title.length);
+    for (const kind of kindsIn(findings)) expect(kind.rationale.length).toBeGreaterThan(kind.title.length);
   });
 });

@@ -1,5 +1,5 @@
 import { type Finding, ok, type Result } from '../../finding/finding.ts';
-import { readingNotTaken } from '../../schema/findings/reading-not-taken.ts';
+import { readingNotTaken } from '../../schema/findings.ts';
 import type { NumberField, ReadingColumns } from '../../schema/logging-schema.ts';
 import { unitFactor } from './unit-factor.ts';
 

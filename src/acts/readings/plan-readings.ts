@@ -4,7 +4,7 @@ import { replaceRows } from '../../hole/commands/rows.ts';
 import { headerOf, rowsDown } from '../../hole/hole.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document, Id } from '../../record/document.ts';
-import { readingNotTaken } from '../../schema/findings/reading-not-taken.ts';
+import { readingNotTaken } from '../../schema/findings.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { LoggingSchema, NumberField, ReadingColumns } from '../../schema/logging-schema.ts';
 import { hasReading } from '../../standing/reading-rows.ts';

@@ -1,11 +1,11 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Made } from '../../hole/commands/made.ts';
 import { amendRow } from '../../hole/commands/rows.ts';
+import { REFUSALS } from '../../hole/findings.ts';
 import { headerOf, holeThing } from '../../hole/hole.ts';
-import { REFUSALS } from '../../hole/refusals.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document, Id } from '../../record/document.ts';
-import { readingNotTaken } from '../../schema/findings/reading-not-taken.ts';
+import { readingNotTaken } from '../../schema/findings.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { LoggingSchema, NumberField } from '../../schema/logging-schema.ts';
 import { readReading } from '../../schema/read/reading-text.ts';

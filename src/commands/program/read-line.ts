@@ -9,7 +9,7 @@ import { EXPECTED_FORM, readExpected } from '../../survey/expected/expected-said
 import type { MapPosition } from '../../survey/norths/grids.ts';
 import type { TableRow } from '../../survey/table.ts';
 import { checkFields } from '../../termination/rules/check-fields.ts';
-import { programLine } from './findings.ts';
+import { programLine } from '../findings.ts';
 
 /** Columns of a program, as its first line names them. `target` says what the hole is for, and may be left out with `target depth`. */
 export const PROGRAM_COLUMNS = [

@@ -1,11 +1,11 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { type Finding, type Result, refused } from '../../finding/finding.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
-import { checkCollarOnProgram } from '../../survey/findings/collar-off-program.ts';
+import { checkCollarOnProgram } from '../../survey/checks/collar-off-program.ts';
 import type { Grid } from '../../survey/norths/grids.ts';
 import type { SurveySettings } from '../../survey/settings.ts';
 import { rowsOfTable, type TableRow, type TextTable } from '../../survey/table.ts';
-import { programUnreadable } from './findings.ts';
+import { programUnreadable } from '../findings.ts';
 import {
   type Column,
   type LineRead,

@@ -1,4 +1,4 @@
-import { allFindingKinds } from '../../check/finding-kinds.ts';
+import { allFindingKinds } from '../../check/registry.ts';
 import type { Finding, Severity } from '../../finding/finding.ts';
 import { safeText } from '../../finding/safe-text.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';

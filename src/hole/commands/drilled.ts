@@ -4,8 +4,8 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Change, Document, Id, Thing } from '../../record/document.ts';
 import type { Bag, BagRun, PutOff } from '../bags.ts';
 import type { RodDone, StreamFact } from '../drilled.ts';
+import { REFUSALS } from '../findings.ts';
 import { headerOf, holeNouns, holeThing, holeThings } from '../hole.ts';
-import { REFUSALS } from '../refusals.ts';
 import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
 

@@ -1,7 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Document } from '../../record/document.ts';
+import { REFUSALS } from '../findings.ts';
 import { headerOf } from '../hole.ts';
-import { REFUSALS } from '../refusals.ts';
 
 /** Why nothing may be added to a hole as it stands, or undefined where it may: a complete hole is closed until it is reopened. */
 export function closedRefusal(hole: Document): Finding | undefined {

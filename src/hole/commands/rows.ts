@@ -4,9 +4,9 @@ import type { Change, Document, Id, Thing } from '../../record/document.ts';
 import { sameJson } from '../../record/json.ts';
 import type { Meanings } from '../../schema/legend.ts';
 import type { Row, RowSaid } from '../../value/row.ts';
+import { REFUSALS } from '../findings.ts';
 import { headerOf, holeThing, rowsDown } from '../hole.ts';
 import { legendChanges } from '../legend-changes.ts';
-import { REFUSALS } from '../refusals.ts';
 import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
 

@@ -2,9 +2,9 @@ import { ok, type Result, refused } from '../../finding/finding.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Change, Document, Thing } from '../../record/document.ts';
 import type { CollarState, Decision } from '../ending.ts';
+import { REFUSALS } from '../findings.ts';
 import type { DrillingInterval, HoleState } from '../header.ts';
 import { headerOf, holeNouns, holeThings } from '../hole.ts';
-import { REFUSALS } from '../refusals.ts';
 import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
 

@@ -1,10 +1,12 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { custodyBroken } from '../findings/custody-broken.ts';
-import { dispatchDouble } from '../findings/dispatch-double.ts';
-import { dispatchNotIssued } from '../findings/dispatch-not-issued.ts';
-import { receiptDiffers } from '../findings/receipt-differs.ts';
-import { transferCount } from '../findings/transfer-count.ts';
+import {
+  custodyBroken,
+  dispatchDouble,
+  dispatchNotIssued,
+  receiptDiffers,
+  transferCount,
+} from '../findings.ts';
 import { type Dispatch, sentNumbers, type Transfer } from './dispatch-noun.ts';
 
 /** Everything that is wrong with the dispatches of a project, beside the bags as they are recorded today. */

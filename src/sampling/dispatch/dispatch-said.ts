@@ -1,6 +1,6 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { dispatchRefused } from '../findings/dispatch-refused.ts';
+import { dispatchRefused } from '../findings.ts';
 import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../numbers/bag-number.ts';
 import type { Sampling } from '../sampling.ts';
 import type { Sack } from './dispatch-noun.ts';

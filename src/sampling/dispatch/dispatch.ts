@@ -1,8 +1,6 @@
 import { type Finding, ok, type Result } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { dispatchDouble } from '../findings/dispatch-double.ts';
-import { dispatchGap } from '../findings/dispatch-gap.ts';
-import { dispatchNotIssued } from '../findings/dispatch-not-issued.ts';
+import { dispatchDouble, dispatchGap, dispatchNotIssued } from '../findings.ts';
 import { bagNumberDistance, type NumberForm, parseBagNumber } from '../numbers/bag-number.ts';
 import type { Sampling } from '../sampling.ts';
 import type { Sack } from './dispatch-noun.ts';

@@ -1,5 +1,5 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
-import { receiptUnreadable } from '../findings/receipt-unreadable.ts';
+import { receiptUnreadable } from '../findings.ts';
 import { type NumberForm, parseBagNumber } from '../numbers/bag-number.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Finding } from '../../finding/finding.ts';
-import { massInGrams } from '../findings/mass-in-grams.ts';
+import { massInGrams } from '../findings.ts';
 import { readMass } from '../recovery/mass-typed.ts';
 import type { Certificate } from './results-noun.ts';
 import type { ResultColumns } from './results-read.ts';

@@ -1,10 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { blankHigh } from '../findings/blank-high.ts';
-import { duplicateApart } from '../findings/duplicate-apart.ts';
-import { resultOfNoBag } from '../findings/result-of-no-bag.ts';
-import { standardOff } from '../findings/standard-off.ts';
-import { standardRun } from '../findings/standard-run.ts';
+import { blankHigh, duplicateApart, resultOfNoBag, standardOff, standardRun } from '../findings.ts';
 import { isTransposed } from '../numbers/bag-number.ts';
 import type { Sampling } from '../sampling.ts';
 import { blankResults, duplicateResults, type StandardScore, standardScores } from './results.ts';

@@ -1,6 +1,5 @@
 import type { Finding } from '../../finding/finding.ts';
-import { resultColumn } from '../findings/result-column-missing.ts';
-import { resultUnit } from '../findings/result-unit.ts';
+import { resultColumn, resultUnit } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 import { conversionFactor, unitInHeading } from './units.ts';
 

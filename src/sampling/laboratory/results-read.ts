@@ -1,8 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { resultColumn } from '../findings/result-column-missing.ts';
-import { resultUnit } from '../findings/result-unit.ts';
-import { resultUnreadable } from '../findings/result-unreadable.ts';
+import { resultColumn, resultUnit, resultUnreadable } from '../findings.ts';
 import type { SamplingSettings } from '../settings.ts';
 import type { ReportedLine } from './results-noun.ts';
 import { conversionFactor, convertedTo, partsPerMillion } from './units.ts';

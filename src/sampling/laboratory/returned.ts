@@ -1,9 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { type Dispatch, sentNumbers } from '../dispatch/dispatch-noun.ts';
-import { resultMissing } from '../findings/result-missing.ts';
-import { resultTwice } from '../findings/result-twice.ts';
-import { resultUnreadable } from '../findings/result-unreadable.ts';
+import { resultMissing, resultTwice, resultUnreadable } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 import { checkResults } from './results-check.ts';
 import { checkMapping } from './results-mapping.ts';

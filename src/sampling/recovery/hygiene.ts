@@ -1,9 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Hygiene, StreamFact } from '../../hole/drilled.ts';
 import { type Interval, overlaps } from '../../quantity/interval.ts';
-import { hygieneNotLooked } from '../findings/hygiene-not-looked.ts';
-import { hygieneUnclean } from '../findings/hygiene-unclean.ts';
-import { metresContaminated } from '../findings/metres-contaminated.ts';
+import { hygieneNotLooked, hygieneUnclean, metresContaminated } from '../findings.ts';
 import { runsOf } from '../numbers/metre-runs.ts';
 import { NEAR_SPLITTER } from '../rod/mismatch.ts';
 

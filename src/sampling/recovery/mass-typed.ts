@@ -1,7 +1,6 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import { type Mass, massFromKg } from '../../quantity/mass.ts';
-import { massInGrams } from '../findings/mass-in-grams.ts';
-import { massUnreadable } from '../findings/mass-unreadable.ts';
+import { massInGrams, massUnreadable } from '../findings.ts';
 
 /** The most that a bag can hold, kilograms: a calico, and the bulk bag of a metre. */
 export const MOST_KG = { calico: 30, bulk: 200 } as const;

@@ -1,11 +1,13 @@
 import type { Finding } from '../../finding/finding.ts';
 import { formatMass } from '../../quantity/mass.ts';
-import { metresWet } from '../findings/metres-wet.ts';
-import { recoveryHigh } from '../findings/recovery-high.ts';
-import { recoveryLow } from '../findings/recovery-low.ts';
-import { recoveryTrendFound } from '../findings/recovery-trend.ts';
-import { splitOffTarget } from '../findings/split-off-target.ts';
-import { wetRun } from '../findings/wet-run.ts';
+import {
+  metresWet,
+  recoveryHigh,
+  recoveryLow,
+  recoveryTrendFound,
+  splitOffTarget,
+  wetRun,
+} from '../findings.ts';
 import { type MetreRun, runsOf } from '../numbers/metre-runs.ts';
 import { NEAR_SPLITTER } from '../rod/mismatch.ts';
 import type { Sampling } from '../sampling.ts';

@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { RodDone } from '../../hole/drilled.ts';
-import { mismatchUnmended } from '../findings/mismatch-unmended.ts';
+import { mismatchUnmended } from '../findings.ts';
 import { MISMATCHES } from './mismatches/registry.ts';
 
 /** Rods whose bags did not agree and that nobody mended yet. */

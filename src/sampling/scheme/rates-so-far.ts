@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { rateBehind } from '../findings/rate-behind.ts';
+import { rateBehind } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 import { CONTROL_KINDS, type ControlKind } from '../settings.ts';
 import { ratesOf } from './rates.ts';

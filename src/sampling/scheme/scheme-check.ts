@@ -1,12 +1,14 @@
 import type { Finding } from '../../finding/finding.ts';
-import { withoutMaterial } from '../findings/control-without-material.ts';
-import { numberBlock } from '../findings/number-block.ts';
-import { numberPrefixes } from '../findings/number-prefixes.ts';
-import { rateShort } from '../findings/scheme-rate-short.ts';
-import { rateUnusual } from '../findings/scheme-rate-unusual.ts';
-import { reservedTwice } from '../findings/scheme-reserved-twice.ts';
-import { slotNever } from '../findings/scheme-slot-never.ts';
-import { slotUsual } from '../findings/scheme-slot-usual.ts';
+import {
+  numberBlock,
+  numberPrefixes,
+  rateShort,
+  rateUnusual,
+  reservedTwice,
+  slotNever,
+  slotUsual,
+  withoutMaterial,
+} from '../findings.ts';
 import { formatBagNumber } from '../numbers/bag-number.ts';
 import type { NumberBlock, Sampling, Slot } from '../sampling.ts';
 import type { ControlKind } from '../settings.ts';

@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { controlStock } from '../findings/control-stock.ts';
+import { controlStock } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 
 /** Sachets or blanks of one material: how many came, how many are in bags, how many are left (negative: more used than came). */

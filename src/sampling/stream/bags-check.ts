@@ -1,16 +1,18 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag, BagRun, ControlChoice } from '../../hole/bags.ts';
 import { overlaps } from '../../quantity/interval.ts';
-import { bagElsewhere } from '../findings/bag-not-of-this-hole.ts';
-import { runBackwards } from '../findings/bag-run-backwards.ts';
-import { runOutside } from '../findings/bag-run-outside.ts';
-import { runOverlap } from '../findings/bag-run-overlap.ts';
-import { controlAsMetre } from '../findings/control-number-as-metre.ts';
-import { duplicateTwin } from '../findings/duplicate-not-its-twin.ts';
-import { duplicateWithoutPrimary } from '../findings/duplicate-without-primary.ts';
-import { metreTwice } from '../findings/metre-bagged-twice.ts';
-import { numberNotOurs } from '../findings/number-not-ours.ts';
-import { usedTwice } from '../findings/number-used-twice.ts';
+import {
+  bagElsewhere,
+  controlAsMetre,
+  duplicateTwin,
+  duplicateWithoutPrimary,
+  metreTwice,
+  numberNotOurs,
+  runBackwards,
+  runOutside,
+  runOverlap,
+  usedTwice,
+} from '../findings.ts';
 import { parseBagNumber } from '../numbers/bag-number.ts';
 import { numberLine } from '../numbers/number-line.ts';
 import type { Sampling } from '../sampling.ts';

@@ -2,7 +2,7 @@ import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Bag, PutOff } from '../../hole/bags.ts';
 import { depthFromMm } from '../../quantity/depth.ts';
 import type { Interval } from '../../quantity/interval.ts';
-import { duplicateWithoutPrimary } from '../findings/duplicate-without-primary.ts';
+import { duplicateWithoutPrimary } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 import { materialFor } from '../scheme/rotation.ts';
 import { serialOf } from '../scheme/scheme.ts';

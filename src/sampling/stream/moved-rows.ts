@@ -4,7 +4,7 @@ import { headerOf, holeNouns, rowsDown } from '../../hole/hole.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps } from '../../quantity/interval.ts';
 import type { Document, Id } from '../../record/document.ts';
-import { rowsMoved } from '../findings/rows-moved.ts';
+import { rowsMoved } from '../findings.ts';
 
 /** An interval of the log that stands elsewhere now, or not at all. */
 type Moved = { readonly was: Interval; readonly is: Interval | undefined };

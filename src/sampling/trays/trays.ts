@@ -1,8 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Tray } from '../../hole/bags.ts';
 import { formatInterval } from '../../quantity/interval.ts';
-import { trayMetres } from '../findings/tray-metres-differ.ts';
-import { trayWithoutPhoto } from '../findings/tray-without-photo.ts';
+import { trayMetres, trayWithoutPhoto } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 
 /** A compartment of a chip tray: both counted from 1, with the metres that go into it. */

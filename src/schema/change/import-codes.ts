@@ -1,8 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
-import { importColumn } from '../findings/import-column.ts';
-import { importCsv } from '../findings/import-csv.ts';
-import { importRow } from '../findings/import-row.ts';
+import { importColumn, importCsv, importRow } from '../findings.ts';
 import type { CodeEntry } from '../read/file-entries.ts';
 import type { TextFile } from '../read/places.ts';
 

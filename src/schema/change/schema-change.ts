@@ -1,13 +1,15 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { changeAdded } from '../findings/change-added.ts';
-import { changeCodeGone } from '../findings/change-code-gone.ts';
-import { changeCodeMeaning } from '../findings/change-code-meaning.ts';
-import { changeField } from '../findings/change-field.ts';
-import { changeFieldGone } from '../findings/change-field-gone.ts';
-import { changeLevelMeaning } from '../findings/change-level-meaning.ts';
-import { changeStrokesDropped } from '../findings/change-strokes-dropped.ts';
-import { changeStrokesShifted } from '../findings/change-strokes-shifted.ts';
+import {
+  changeAdded,
+  changeCodeGone,
+  changeCodeMeaning,
+  changeField,
+  changeFieldGone,
+  changeLevelMeaning,
+  changeStrokesDropped,
+  changeStrokesShifted,
+} from '../findings.ts';
 import {
   allMeanings,
   type CodeMeaning,

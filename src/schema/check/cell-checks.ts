@@ -1,15 +1,17 @@
 import type { FindingKind } from '../../finding/finding.ts';
 import type { Amount, Cell } from '../../value/cell.ts';
-import { rowAmountOff } from '../findings/row-amount-off.ts';
-import { rowCannotBeNone } from '../findings/row-cannot-be-none.ts';
-import { rowCodeUnknown } from '../findings/row-code-unknown.ts';
-import { rowDecimals } from '../findings/row-decimals.ts';
-import { rowEmptyCell } from '../findings/row-empty-cell.ts';
-import { rowLevelOffScale } from '../findings/row-level-off-scale.ts';
-import { rowNumberOutOfRange } from '../findings/row-number-out-of-range.ts';
-import { rowSecondIsFirst } from '../findings/row-second-is-first.ts';
-import { rowSumOverLimit } from '../findings/row-sum-over-limit.ts';
-import { rowWrongKind } from '../findings/row-wrong-kind.ts';
+import {
+  rowAmountOff,
+  rowCannotBeNone,
+  rowCodeUnknown,
+  rowDecimals,
+  rowEmptyCell,
+  rowLevelOffScale,
+  rowNumberOutOfRange,
+  rowSecondIsFirst,
+  rowSumOverLimit,
+  rowWrongKind,
+} from '../findings.ts';
 import { codeOf, type Field, type LoggingSchema, scaleOf } from '../logging-schema.ts';
 import { percentOf } from '../read-cell.ts';
 

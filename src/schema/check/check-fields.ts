@@ -1,9 +1,5 @@
 import type { Finding } from '../../finding/finding.ts';
-import { columnCarries } from '../findings/column-carries.ts';
-import { ladder } from '../findings/ladder.ts';
-import { numberRange } from '../findings/number-range.ts';
-import { reserved } from '../findings/reserved.ts';
-import { unsaidNone } from '../findings/unsaid-none.ts';
+import { columnCarries, ladder, numberRange, reserved, unsaidNone } from '../findings.ts';
 import type { Field, LoggingSchema } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 

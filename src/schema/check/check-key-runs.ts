@@ -1,7 +1,5 @@
 import type { Finding } from '../../finding/finding.ts';
-import { keysReadAsPair } from '../findings/keys-read-as-pair.ts';
-import { strokesNear } from '../findings/strokes-near.ts';
-import { strokesNearElsewhere } from '../findings/strokes-near-elsewhere.ts';
+import { keysReadAsPair, strokesNear, strokesNearElsewhere } from '../findings.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 import type { Stroke } from '../strokes.ts';

@@ -1,13 +1,15 @@
 import type { Finding } from '../../finding/finding.ts';
-import { codeTwice } from '../findings/code-twice.ts';
-import { codeUnsayable } from '../findings/code-unsayable.ts';
-import { labelTwice } from '../findings/label-twice.ts';
-import { listEmpty } from '../findings/list-empty.ts';
-import { listMissing } from '../findings/list-missing.ts';
-import { listShared } from '../findings/list-shared.ts';
-import { provisional } from '../findings/provisional.ts';
-import { scaleBroken } from '../findings/scale-broken.ts';
-import { scaleMissing } from '../findings/scale-missing.ts';
+import {
+  codeTwice,
+  codeUnsayable,
+  labelTwice,
+  listEmpty,
+  listMissing,
+  listShared,
+  provisional,
+  scaleBroken,
+  scaleMissing,
+} from '../findings.ts';
 import type { Code, CodeList, LoggingSchema, Scale } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 

@@ -1,9 +1,6 @@
 import { comparisonOf, type FieldCondition, placedComparisons } from '../../condition/condition.ts';
 import type { Finding, FindingKind } from '../../finding/finding.ts';
-import { onlyWhenLater } from '../findings/only-when-later.ts';
-import { onlyWhenSenseless } from '../findings/only-when-senseless.ts';
-import { onlyWhenUnknown } from '../findings/only-when-unknown.ts';
-import { unlikelyUntellable } from '../findings/unlikely-untellable.ts';
+import { onlyWhenLater, onlyWhenSenseless, onlyWhenUnknown, unlikelyUntellable } from '../findings.ts';
 import { type Field, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 

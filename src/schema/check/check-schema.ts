@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { bagPrefix } from '../findings/bag-prefix.ts';
+import { bagPrefix } from '../findings.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import { type Origins, raiserOf } from '../read/whereabouts.ts';
 import { checkFields } from './check-fields.ts';

@@ -1,12 +1,14 @@
 import type { Finding } from '../../finding/finding.ts';
-import { keyUseless } from '../findings/key-useless.ts';
-import { reserved } from '../findings/reserved.ts';
-import { retiredPairReused } from '../findings/retired-pair-reused.ts';
-import { strokesClash } from '../findings/strokes-clash.ts';
-import { strokesNear } from '../findings/strokes-near.ts';
-import { strokesNearElsewhere } from '../findings/strokes-near-elsewhere.ts';
-import { strokesUntypable } from '../findings/strokes-untypable.ts';
-import { tooManyKeys } from '../findings/too-many-keys.ts';
+import {
+  keyUseless,
+  reserved,
+  retiredPairReused,
+  strokesClash,
+  strokesNear,
+  strokesNearElsewhere,
+  strokesUntypable,
+  tooManyKeys,
+} from '../findings.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 import { couldBeEither, type Stroke, strokesOf } from '../strokes.ts';

@@ -3,12 +3,14 @@ import type { Place } from '../../finding/place.ts';
 import { absenceOf } from '../../value/cell.ts';
 import type { Row } from '../../value/row.ts';
 import { fieldApplies } from '../applies.ts';
-import { rowFieldMissing } from '../findings/row-field-missing.ts';
-import { rowFieldUnknown } from '../findings/row-field-unknown.ts';
-import { rowInterval } from '../findings/row-interval.ts';
-import { rowNoReturnObserves } from '../findings/row-no-return-observes.ts';
-import { rowOnlyWhen } from '../findings/row-only-when.ts';
-import { rowUnlikely } from '../findings/row-unlikely.ts';
+import {
+  rowFieldMissing,
+  rowFieldUnknown,
+  rowInterval,
+  rowNoReturnObserves,
+  rowOnlyWhen,
+  rowUnlikely,
+} from '../findings.ts';
 import { type Field, fieldNamed, type LoggingSchema } from '../logging-schema.ts';
 import { checkCell } from './cell-checks.ts';
 import { unlikelyIn } from './unlikely.ts';

@@ -1,12 +1,14 @@
 import { DEEPEST_M } from '../../quantity/depth.ts';
 import type { JsonObject } from '../../record/json.ts';
 import { SECOND_AT_MOST_PERCENT } from '../check/cell-checks.ts';
-import { rowDecimals } from '../findings/row-decimals.ts';
-import { rowInterval } from '../findings/row-interval.ts';
-import { rowOnlyWhen } from '../findings/row-only-when.ts';
-import { rowSecondIsFirst } from '../findings/row-second-is-first.ts';
-import { rowSumOverLimit } from '../findings/row-sum-over-limit.ts';
-import { rowUnlikely } from '../findings/row-unlikely.ts';
+import {
+  rowDecimals,
+  rowInterval,
+  rowOnlyWhen,
+  rowSecondIsFirst,
+  rowSumOverLimit,
+  rowUnlikely,
+} from '../findings.ts';
 import { type Field, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
 
 /** Kinds of finding on a row whose rules JSON Schema can't hold; an exported schema says so. */

@@ -1,8 +1,6 @@
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import { hashJson } from '../../record/hash.ts';
-import { circular } from '../findings/circular.ts';
-import { parentChanged } from '../findings/parent-changed.ts';
-import { parentMissing } from '../findings/parent-missing.ts';
+import { circular, parentChanged, parentMissing } from '../findings.ts';
 import { STYLES, styleFile } from '../styles/index.ts';
 import { type LoggingFile, loggingFile } from './file-schema.ts';
 import { type ReadFile, readJsonFile } from './json-source.ts';

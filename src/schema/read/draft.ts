@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
-import { shape } from '../findings/shape.ts';
+import { shape } from '../findings.ts';
 import type { Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from '../logging-schema.ts';
 import { completeCode, completeField, completeUnlikely } from './complete-entries.ts';
 import type { CodeEntry, FieldEntry, ListEntry, ScaleEntry, UnlikelyEntry } from './file-entries.ts';

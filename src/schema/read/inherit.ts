@@ -1,6 +1,5 @@
 import type { Finding } from '../../finding/finding.ts';
-import { entryTwice } from '../findings/entry-twice.ts';
-import { placeUnknown } from '../findings/place-unknown.ts';
+import { entryTwice, placeUnknown } from '../findings.ts';
 import { excerptAt, type JsonPath, type JsonSource, placeInFile } from './places.ts';
 
 /** Where an entry was written. */

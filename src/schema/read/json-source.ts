@@ -8,9 +8,7 @@ import {
 } from 'jsonc-parser';
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
-import { memberTwice } from '../findings/member-twice.ts';
-import { notJson } from '../findings/not-json.ts';
-import { shape } from '../findings/shape.ts';
+import { memberTwice, notJson, shape } from '../findings.ts';
 import { issueInWords, knownParts, pathOf } from './issue-words.ts';
 import { excerptAt, type JsonSource, lineAndColumn, lineAt, placeInFile, type TextFile } from './places.ts';
 

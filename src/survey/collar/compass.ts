@@ -1,11 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { type Azimuth, azimuth, degreesBetween, formatAzimuth } from '../../quantity/azimuth.ts';
-import {
-  checkCompassDistances,
-  checkMagneticGround,
-  type DistanceMean,
-} from '../findings/compass-no-check.ts';
+import { checkCompassDistances, checkMagneticGround, type DistanceMean } from '../checks/compass-no-check.ts';
 import { meanOnCircle } from '../norths/circle.ts';
 import type { SurveySettings } from '../settings.ts';
 

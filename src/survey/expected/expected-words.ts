@@ -1,5 +1,5 @@
 import { formatDepth } from '../../quantity/depth.ts';
-import { offWords, rangeWords } from '../findings/expected-off.ts';
+import { offWords, rangeWords } from '../checks/expected-off.ts';
 import type { DepthRange } from './expected.ts';
 import type { ExpectedLogged } from './expected-logged.ts';
 

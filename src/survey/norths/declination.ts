@@ -2,8 +2,8 @@ import geomagnetism from 'geomagnetism';
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { instantMs, localDate, type Stamp } from '../../quantity/stamp.ts';
-import { magneticModelOutOfDate } from '../findings/magnetic-model-out-of-date.ts';
-import { checkHorizontalField } from '../findings/weak-horizontal-field.ts';
+import { checkHorizontalField } from '../checks/weak-horizontal-field.ts';
+import { magneticModelOutOfDate } from '../findings.ts';
 import type { Geographic } from './grids.ts';
 
 /** The Earth's field at a place and time by the World Magnetic Model. */

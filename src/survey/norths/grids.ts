@@ -2,7 +2,7 @@ import proj4 from 'proj4';
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { degrees } from '../direction.ts';
-import { gridUnreadable } from '../findings/grid-unreadable.ts';
+import { gridUnreadable } from '../findings.ts';
 import { EPSG_DATUMS, EPSG_TABLE } from './epsg-table.ts';
 
 /** A projected map grid: its EPSG code where it has one, its name, and its definition as a proj string. */

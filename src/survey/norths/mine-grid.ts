@@ -1,7 +1,7 @@
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { radians } from '../direction.ts';
-import { mineGridUnsound } from '../findings/mine-grid-unsound.ts';
+import { mineGridUnsound } from '../findings.ts';
 import { bearingAndDistance, type MapPosition } from './grids.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import type { Stamp } from '../../quantity/stamp.ts';
-import { gridUnreadable } from '../findings/grid-unreadable.ts';
+import { gridUnreadable } from '../findings.ts';
 import type { SurveySettingsFile } from '../settings.ts';
 import { type MagneticField, magneticField } from './declination.ts';
 import { convergenceDeg, type Grid, gridByCode, gridByProj, type MapPosition, toWgs84 } from './grids.ts';

@@ -3,7 +3,7 @@ import type { Place } from '../../finding/place.ts';
 import type { North } from '../../quantity/azimuth.ts';
 import { type Depth, depthFromMm, formatDepth, metres } from '../../quantity/depth.ts';
 import { type Direction, degrees, directionOf } from '../direction.ts';
-import { stationsUnusable } from '../findings/stations-unusable.ts';
+import { stationsUnusable } from '../findings.ts';
 import { type Arc, alongArc, arcBetween, displacement } from './minimum-curvature.ts';
 import { ORIGIN, plus, type Vector } from './vector.ts';
 

@@ -2,9 +2,9 @@ import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { foldDegrees } from '../../quantity/azimuth.ts';
 import { DEEPEST_M, type Depth, depthFromMetres } from '../../quantity/depth.ts';
-import { checkAzimuthOnCircle } from '../findings/azimuth-off-circle.ts';
-import { checkDipSlip } from '../findings/dip-slip.ts';
-import { offScale } from '../findings/off-scale.ts';
+import { checkAzimuthOnCircle } from '../checks/azimuth-off-circle.ts';
+import { checkDipSlip } from '../checks/dip-slip.ts';
+import { offScale } from '../findings.ts';
 
 /** A shot as a person or a file gives it: metres and degrees, not checked. */
 export interface TypedShot {

@@ -6,8 +6,7 @@ import { formatDepth } from '../../quantity/depth.ts';
 import type { Stamp } from '../../quantity/stamp.ts';
 import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
-import { endedAgainstAdvice } from '../findings/ended-against-advice.ts';
-import { endedWithoutReason } from '../findings/ended-without-reason.ts';
+import { endedAgainstAdvice, endedWithoutReason } from '../findings.ts';
 import { type Verdict, weigh } from './weigh.ts';
 
 /** What a person decides on the hole's end, and what goes with it. */

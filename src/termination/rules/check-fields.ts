@@ -14,10 +14,7 @@ import {
   listOf,
   scaleOf,
 } from '../../schema/logging-schema.ts';
-import { ruleCodeRetired } from '../findings/rule-code-retired.ts';
-import { ruleCodeUnknown } from '../findings/rule-code-unknown.ts';
-import { ruleFieldUnknown } from '../findings/rule-field-unknown.ts';
-import { ruleSenseless } from '../findings/rule-senseless.ts';
+import { ruleCodeRetired, ruleCodeUnknown, ruleFieldUnknown, ruleSenseless } from '../findings.ts';
 
 /** What is wrong with the fields and codes that a condition over rows names. */
 export function checkFields(condition: Condition, schema: LoggingSchema, place: Place): readonly Finding[] {

@@ -6,12 +6,14 @@ import { goesFirst } from '../advice/weigh.ts';
 import { assess } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
 import { type Ahead, aheadOf, aheadOfAll, aheadOfAny, aheadOfNot } from '../evaluate/span.ts';
-import { nothingEnds } from '../findings/nothing-ends.ts';
-import { overrideWithout } from '../findings/override-without.ts';
-import { ruleHeldBack } from '../findings/rule-held-back.ts';
-import { ruleNeverMet } from '../findings/rule-never-met.ts';
-import { ruleTwice } from '../findings/rule-twice.ts';
-import { rulesContradict } from '../findings/rules-contradict.ts';
+import {
+  nothingEnds,
+  overrideWithout,
+  ruleHeldBack,
+  ruleNeverMet,
+  rulesContradict,
+  ruleTwice,
+} from '../findings.ts';
 import { rulesFor, type TerminationSettings } from '../settings.ts';
 import { checkFields } from './check-fields.ts';
 import { kindOfLeaf, type Leaf, leavesOf, type Rule, type RuleCondition } from './rule.ts';

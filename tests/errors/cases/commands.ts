@@ -16,7 +16,7 @@ import { readProgram } from '../../../src/commands/program/read-program.ts';
 import { resplit } from '../../../src/commands/resplit.ts';
 import type { Outside } from '../../../src/desk/outside.ts';
 import type { Finding, FindingKind } from '../../../src/finding/finding.ts';
-import { resplitRefused } from '../../../src/sampling/findings/resplit-refused.ts';
+import { resplitRefused } from '../../../src/sampling/findings.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from '../../commands/support/outside.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 

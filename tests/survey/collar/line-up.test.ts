@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { checkMastDip } from '../../../src/survey/checks/mast-dip.ts';
 import {
   assessLineUp,
   formatAzimuthCompared,
   formatDipCompared,
   missAtDepthM,
 } from '../../../src/survey/collar/line-up.ts';
-import { checkMastDip } from '../../../src/survey/findings/mast-dip.ts';
 import { surveySettingsOf } from '../../../src/survey/settings.ts';
 import { AT, pointing } from '../build.ts';
 

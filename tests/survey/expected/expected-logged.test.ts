@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
+import { checkExpected } from '../../../src/survey/checks/expected-off.ts';
 import type { Expected, ExpectedHere } from '../../../src/survey/expected/expected.ts';
 import { expectedLogged } from '../../../src/survey/expected/expected-logged.ts';
 import { expectedCells } from '../../../src/survey/expected/expected-words.ts';
-import { checkExpected } from '../../../src/survey/findings/expected-off.ts';
 import { metresOf, type Said, SCHEMA, times } from '../../termination/build.ts';
 import { AT, codesOf, problemsOf } from '../build.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkAzimuthOnCircle } from '../../../src/survey/findings/azimuth-off-circle.ts';
+import { checkAzimuthOnCircle } from '../../../src/survey/checks/azimuth-off-circle.ts';
 import { AT, remediesOf } from '../build.ts';
 
 test.each([

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkBackBearing } from '../../../src/survey/findings/back-bearing.ts';
+import { checkBackBearing } from '../../../src/survey/checks/back-bearing.ts';
 import { AT, pointing, problemsOf, station } from '../build.ts';
 
 test('an azimuth 180° from where the hole was set is its back-bearing', () => {

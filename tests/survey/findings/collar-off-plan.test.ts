@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkCollarOnPlan } from '../../../src/survey/findings/collar-off-plan.ts';
+import { checkCollarOnPlan } from '../../../src/survey/checks/collar-off-plan.ts';
 import { AT, problemsOf, remediesOf } from '../build.ts';
 
 const PLANNED = { eastM: 400_000, northM: 6_500_000 };

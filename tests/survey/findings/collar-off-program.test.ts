@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkCollarOnProgram } from '../../../src/survey/findings/collar-off-program.ts';
+import { checkCollarOnProgram } from '../../../src/survey/checks/collar-off-program.ts';
 import { type Grid, gridByCode, type MapPosition } from '../../../src/survey/norths/grids.ts';
 import { AT, problemsOf, remediesOf } from '../build.ts';
 

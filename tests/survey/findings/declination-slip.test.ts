@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkDeclinationSlip } from '../../../src/survey/findings/declination-slip.ts';
+import { checkDeclinationSlip } from '../../../src/survey/checks/declination-slip.ts';
 import { AT, problemsOf } from '../build.ts';
 
 const pairs = (offset: number, wobble = 0.2) =>

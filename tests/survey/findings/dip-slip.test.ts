@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkDipSlip } from '../../../src/survey/findings/dip-slip.ts';
+import { checkDipSlip } from '../../../src/survey/checks/dip-slip.ts';
 import { AT, codesOf, remediesOf } from '../build.ts';
 
 test('+60 typed for -60 points upwards', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkJumps } from '../../../src/survey/findings/jump.ts';
+import { checkJumps } from '../../../src/survey/checks/jump.ts';
 import { AT, problemsOf, station } from '../build.ts';
 
 const check = (...stations: Parameters<typeof checkJumps>[0][number][]) =>

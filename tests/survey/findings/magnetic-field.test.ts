@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkMagneticField } from '../../../src/survey/findings/magnetic-field.ts';
+import { checkMagneticField } from '../../../src/survey/checks/magnetic-field.ts';
 import { AT, runOf, withShots } from '../build.ts';
 
 const FIELD = {

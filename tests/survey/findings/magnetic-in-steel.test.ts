@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { azimuthVoid, checkMagneticInSteel } from '../../../src/survey/findings/magnetic-in-steel.ts';
+import { azimuthVoid, checkMagneticInSteel } from '../../../src/survey/checks/magnetic-in-steel.ts';
 import { AT, problemsOf, remediesOf, runOf, withShots } from '../build.ts';
 
 const SETTINGS = { steelM: 6 };

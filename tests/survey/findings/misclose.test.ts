@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkMisclose } from '../../../src/survey/findings/misclose.ts';
+import { checkMisclose } from '../../../src/survey/checks/misclose.ts';
 import { AT, problemsOf, runOf } from '../build.ts';
 
 const IN = runOf([

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
-import { checkShotBelowDrilled } from '../../../src/survey/findings/shot-below-drilled.ts';
+import { checkShotBelowDrilled } from '../../../src/survey/checks/shot-below-drilled.ts';
 import { AT, problemsOf, remediesOf, runOf } from '../build.ts';
 
 const check = (depthM: number, toolOffsetMm = 0) =>

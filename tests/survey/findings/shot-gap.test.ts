@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
-import { checkShotGaps } from '../../../src/survey/findings/shot-gap.ts';
+import { checkShotGaps } from '../../../src/survey/checks/shot-gap.ts';
 import { AT, problemsOf, remediesOf } from '../build.ts';
 
 const check = (depthsM: readonly number[], drilledM: number) =>

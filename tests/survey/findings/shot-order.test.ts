@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkShotOrder } from '../../../src/survey/findings/shot-order.ts';
+import { checkShotOrder } from '../../../src/survey/checks/shot-order.ts';
 import { AT, problemsOf, runOf, withShots } from '../build.ts';
 
 const DOWN = [

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Stamp, stamp } from '../../../src/quantity/stamp.ts';
-import { checkHorizontalField } from '../../../src/survey/findings/weak-horizontal-field.ts';
+import { checkHorizontalField } from '../../../src/survey/checks/weak-horizontal-field.ts';
 import { decimalYear, formatFieldSource, magneticField } from '../../../src/survey/norths/declination.ts';
 
 const AT = { hole: 'ZQRC004' };

@@ -1,0 +1,93 @@
+import { defineFinding } from '../finding/finding.ts';
+
+/** What a command on a hole can refuse, declared once; the message of each names the place and the way out. */
+export const REFUSALS = {
+  closed: defineFinding({
+    code: 'hole-closed',
+    severity: 'fault',
+    title: 'The hole is closed: nothing is added to it until it is reopened.',
+    rationale: 'A row that slips into a finished hole changes data that camp may have used already.',
+  }),
+  overlap: defineFinding({
+    code: 'rows-overlap',
+    severity: 'fault',
+    title: 'A row would cover metres that another row covers.',
+    rationale: 'A metre logged twice has two truths; everything counted by length would count it twice.',
+  }),
+  badInterval: defineFinding({
+    code: 'interval-upside-down',
+    severity: 'fault',
+    title: 'An interval ends at or above its start, or starts above where logging starts.',
+    rationale: 'An interval without length holds nothing and breaks every count by length.',
+  }),
+  notThere: defineFinding({
+    code: 'not-there',
+    severity: 'fault',
+    title: 'What is to be changed is not there.',
+    rationale: 'A change that lands on nothing would look done and be lost.',
+  }),
+  rodBackwards: defineFinding({
+    code: 'rod-above-drilled',
+    severity: 'fault',
+    title: 'A rod done stands at or above the depth that was drilled already.',
+    rationale:
+      'The drilled head only goes down; a depth mark that goes up is a slip of the pen or of the rod count.',
+  }),
+  stateWrong: defineFinding({
+    code: 'state-does-not-allow',
+    severity: 'fault',
+    title: 'The state of the hole does not allow this.',
+    rationale: 'A hole has a history in order: planned, drilling, suspended, abandoned or complete.',
+  }),
+  planUnread: defineFinding({
+    code: 'plan-not-read',
+    severity: 'fault',
+    title: 'A plan typed for the hole can’t be read.',
+    rationale:
+      'A direction read wrongly would put every comparison with the plan off, and nothing would look wrong.',
+  }),
+  shotUnread: defineFinding({
+    code: 'shot-not-read',
+    severity: 'fault',
+    title: 'A survey shot or run typed for the hole can’t be read.',
+    rationale:
+      'A depth taken for a dip, or a north guessed at, would bend the hole on paper and nothing would look wrong.',
+  }),
+  bagsAmended: defineFinding({
+    code: 'bags-amended-since',
+    severity: 'fault',
+    title: 'A mismatch is to be mended after its bags were amended by hand.',
+    rationale: 'What somebody wrote down of a bag that lay before them is not written over by a rule.',
+  }),
+  bagUsed: defineFinding({
+    code: 'bag-used-twice',
+    severity: 'fault',
+    title: 'A bag number would be used a second time.',
+    rationale:
+      'A number used twice makes two samples one at the laboratory; neither can be told apart again.',
+  }),
+} as const;
+
+/** What is found of questions that a merge left, in a document of any kind, and what settling one can refuse. */
+export const QUESTION_FINDINGS = {
+  open: defineFinding({
+    code: 'question-open',
+    severity: 'warning',
+    title: 'Two copies changed the same cell differently, and nobody said yet which holds.',
+    rationale:
+      'Ours stands until it is settled. Passed on as it is, one of two observations is dropped without anybody having chosen.',
+  }),
+  changed: defineFinding({
+    code: 'question-changed-since',
+    severity: 'fault',
+    title: 'Theirs is to be taken into a cell that was changed since the two copies were merged.',
+    rationale: 'What was written there since was never compared with theirs: it would be overwritten unseen.',
+  }),
+  unfit: defineFinding({
+    code: 'question-does-not-fit',
+    severity: 'fault',
+    title: 'What the other copy says no longer fits what stands around it.',
+    rationale:
+      'A row that its own schema refuses, or that overlaps another, is not made to settle a question.',
+  }),
+} as const;

@@ -1,0 +1,525 @@
+import { defineFinding } from '../finding/finding.ts';
+
+/** Raised where bag numbers could be read as a line. */
+export const bagPrefix = defineFinding({
+  code: 'schema-bag-number-reads-as-line',
+  severity: 'fault',
+  title: 'A bag number could be read as a line of the log.',
+  rationale:
+    'A scanner types into the same line. A number that begins with a small letter could be logged as geology.',
+});
+
+/** Raised for what a schema has that it did not have. */
+export const changeAdded = defineFinding({
+  code: 'change-added',
+  severity: 'note',
+  title: 'The schema has something new.',
+  rationale: 'Rows logged before could not say it: that it is not there says nothing.',
+});
+
+/** Raised where rows hold a code that the schema no longer has. */
+export const changeCodeGone = defineFinding({
+  code: 'change-code-gone',
+  severity: 'warning',
+  title: 'Rows hold a code that the schema no longer has.',
+  rationale:
+    'They still decode by the legend of their hole, but the code can’t be looked up, and checks call it unknown.',
+});
+
+/** Raised where a code that rows hold is now called something else. */
+export const changeCodeMeaning = defineFinding({
+  code: 'change-code-meaning',
+  severity: 'fault',
+  title: 'A code that rows were logged with is now called something else.',
+  rationale: 'The rows were seen by somebody who meant the old words. A changed meaning is a new code.',
+});
+
+/** Raised where rows hold a field that is no longer on the log sheet. */
+export const changeFieldGone = defineFinding({
+  code: 'change-field-gone',
+  severity: 'warning',
+  title: 'Rows hold a field that is no longer on the log sheet.',
+  rationale: 'They keep it and decode by the legend of their hole; new rows will not have it.',
+});
+
+/** Raised where a field that rows hold is now of another kind, unit, list or scale. */
+export const changeField = defineFinding({
+  code: 'change-field',
+  severity: 'fault',
+  title: 'A field that rows were logged with is now of another kind, unit, list or scale.',
+  rationale: 'The same value would be read in another way.',
+});
+
+/** Raised where a level that rows may hold is gone or called something else. */
+export const changeLevelMeaning = defineFinding({
+  code: 'change-level-meaning',
+  severity: 'fault',
+  title: 'A level of a scale is gone or called something else.',
+  rationale: 'Rows hold the number of the level: under another scale the same number says another thing.',
+});
+
+/** Raised where what rows were logged with is now typed in another way. */
+export const changeStrokesDropped = defineFinding({
+  code: 'change-strokes-dropped',
+  severity: 'warning',
+  title: 'What rows were logged with is now typed another way.',
+  rationale:
+    'The old strokes are refused from now on. That is safe, and somebody will have to learn it in the middle of a hole.',
+});
+
+/** Raised where strokes that rows were logged with now type another thing. */
+export const changeStrokesShifted = defineFinding({
+  code: 'change-strokes-shifted',
+  severity: 'fault',
+  title: 'A pair or key that rows were logged with now types something else.',
+  rationale: 'Hands remember, and an entry line copied from yesterday would log another thing today.',
+});
+
+/** Raised where files extend one another in a ring. */
+export const circular = defineFinding({
+  code: 'schema-circular',
+  severity: 'fault',
+  title: 'Logging schemas extend one another in a ring.',
+  rationale: 'A ring has no beginning, so there is nothing to start from.',
+});
+
+/** Raised where a list has a code twice, capitals aside. */
+export const codeTwice = defineFinding({
+  code: 'schema-code-twice',
+  severity: 'fault',
+  title: 'A list has the same code twice.',
+  rationale: 'Nobody could say later which of the two was logged.',
+});
+
+/** Raised where a code holds what the entry line can’t say. */
+export const codeUnsayable = defineFinding({
+  code: 'schema-code-unsayable',
+  severity: 'fault',
+  title: 'A code can’t be said in the entry line.',
+  rationale: 'A code that can’t be typed can’t be logged.',
+});
+
+/** Raised where an instrument reading or a required column would carry down the hole. */
+export const columnCarries = defineFinding({
+  code: 'schema-column-carries',
+  severity: 'fault',
+  title: 'A reading of an instrument is set to carry or to be required.',
+  rationale:
+    'A reading belongs to one metre, and it comes in later than the row. Carried, it would be made up; required, no row could be saved before it.',
+});
+
+/** Raised where one file writes the same field, code or level twice. */
+export const entryTwice = defineFinding({
+  code: 'schema-entry-twice',
+  severity: 'fault',
+  title: 'A field, code or level is written twice in one file.',
+  rationale: 'The second would quietly replace the first.',
+});
+
+/** Raised where a CSV of codes lacks a column that the mapping names. */
+export const importColumn = defineFinding({
+  code: 'codes-column-missing',
+  severity: 'fault',
+  title: 'A CSV of codes lacks a column that was named.',
+  rationale: 'Nothing is taken from it, because what stands in the other columns would be a guess.',
+});
+
+/** Raised where a file of codes is no CSV. */
+export const importCsv = defineFinding({
+  code: 'codes-not-csv',
+  severity: 'fault',
+  title: 'A file of codes is not readable as CSV.',
+  rationale: 'A quote left open swallows every line below it.',
+});
+
+/** Raised where a line of a CSV of codes gives no code. */
+export const importRow = defineFinding({
+  code: 'codes-line-unusable',
+  severity: 'fault',
+  title: 'A line of a CSV of codes can’t be used.',
+  rationale: 'A code library with a line left out would refuse what somebody logs later.',
+});
+
+/** Raised where a single key names something that takes no amount. */
+export const keyUseless = defineFinding({
+  code: 'schema-key-useless',
+  severity: 'warning',
+  title: 'A single key can never be used.',
+  rationale:
+    'A single key always has an amount behind it. Where no amount belongs, the pair types it; the key is lost to something that needs it.',
+});
+
+/** Raised where two keys, typed one after the other with the amount of the first left out, are a pair that takes an amount. */
+export const keysReadAsPair = defineFinding({
+  code: 'schema-keys-read-as-pair',
+  severity: 'warning',
+  title: 'Two keys in a row read as a pair of something else.',
+  rationale:
+    'With the amount of the first key left out, the two run together: the line would say another thing and nothing would be refused.',
+});
+
+/** Raised where a list calls two codes the same. */
+export const labelTwice = defineFinding({
+  code: 'schema-label-twice',
+  severity: 'warning',
+  title: 'Two codes of a list have the same words.',
+  rationale: 'The echo and the pick list show words. Two codes with the same ones can’t be told apart.',
+});
+
+/** Raised where the steps of a percent field do not rise. */
+export const ladder = defineFinding({
+  code: 'schema-ladder',
+  severity: 'fault',
+  title: 'The steps of a percent field do not rise from over 0 to at most 100.',
+  rationale: 'Off the steps the console asks. Steps in no order would make it ask about true rows.',
+});
+
+/** Raised where a field takes its codes from a list with none to use. */
+export const listEmpty = defineFinding({
+  code: 'schema-list-empty',
+  severity: 'fault',
+  title: 'A field names a list without a code that can be used.',
+  rationale: 'The field could not be logged.',
+});
+
+/** Raised where a field takes its codes from a list that is not there. */
+export const listMissing = defineFinding({
+  code: 'schema-list-missing',
+  severity: 'fault',
+  title: 'A field names a list that is not there.',
+  rationale: 'The field could not be logged.',
+});
+
+/** Raised where two fields take their codes from one list. */
+export const listShared = defineFinding({
+  code: 'schema-list-shared',
+  severity: 'warning',
+  title: 'Two fields take their codes from one list.',
+  rationale: 'Pairs and keys type into the first of the two. The other has to be said by its name each time.',
+});
+
+/** Raised where one object of a file names a member twice. */
+export const memberTwice = defineFinding({
+  code: 'schema-member-twice',
+  severity: 'fault',
+  title: 'A member is written twice in one place.',
+  rationale:
+    'Programs keep one of the two and drop the other without a word. A person has to say which is meant.',
+});
+
+/** Raised where a file written by hand is no JSON, or more of it than anybody writes. */
+export const notJson = defineFinding({
+  code: 'schema-not-json',
+  severity: 'fault',
+  title: 'A file is not readable as JSON.',
+  rationale:
+    'Nothing in it can be trusted once a comma or a quote is missing, so nothing of it is used until it is mended.',
+});
+
+/** Raised where a number field has no room between its limits. */
+export const numberRange = defineFinding({
+  code: 'schema-number-range',
+  severity: 'fault',
+  title: 'The limits of a number field leave no number.',
+  rationale: 'Every reading would be refused.',
+});
+
+/** Raised where an only-when asks a field that stands below. */
+export const onlyWhenLater = defineFinding({
+  code: 'schema-only-when-later',
+  severity: 'fault',
+  title: 'An only-when asks a field that stands below it on the log sheet.',
+  rationale: 'Fields are filled from the top down: what stands below is not known yet.',
+});
+
+/** Raised where an only-when compares a field in a way that its kind has no answer for. */
+export const onlyWhenSenseless = defineFinding({
+  code: 'schema-only-when-senseless',
+  severity: 'warning',
+  title: 'An only-when compares a field in a way it has no answer for.',
+  rationale:
+    'A text has no size and a percent has no code: the comparison can never be told, so the field would never be asked.',
+});
+
+/** Raised where an only-when names a field, code or level that is not there. */
+export const onlyWhenUnknown = defineFinding({
+  code: 'schema-only-when-unknown',
+  severity: 'fault',
+  title: 'An only-when asks something that is not there.',
+  rationale: 'It could never be told, so the field would never be asked.',
+});
+
+/** Raised where the style or file underneath is not the one that was agreed with. */
+export const parentChanged = defineFinding({
+  code: 'schema-parent-changed',
+  severity: 'warning',
+  title: 'The style or file underneath has changed since it was last agreed with.',
+  rationale:
+    'A list that changes under a project half-way through a program makes its holes hard to compare. Somebody should look before the next hole.',
+});
+
+/** Raised where a file extends a style or a file that is not there. */
+export const parentMissing = defineFinding({
+  code: 'schema-parent-missing',
+  severity: 'fault',
+  title: 'A logging schema extends something that is not there.',
+  rationale:
+    'Without its parent most of its lists are missing, and a log on the rest would have to be done again.',
+});
+
+/** Raised where an entry is to stand before or after one that is not there. */
+export const placeUnknown = defineFinding({
+  code: 'schema-place-unknown',
+  severity: 'fault',
+  title: 'An entry is placed beside one that is not there.',
+  rationale: 'The order of the log sheet would be a guess.',
+});
+
+/** Raised for each code that was added on the rig and not agreed with camp yet. */
+export const provisional = defineFinding({
+  code: 'schema-provisional',
+  severity: 'note',
+  title: 'A code was added on the rig and is not agreed with camp yet.',
+  rationale: 'Camp settles it: keeps it, or says which code it should have been.',
+});
+
+/** Raised where a reading of an instrument is not taken: as typed down a column, or as a line of a CSV. */
+export const readingNotTaken = defineFinding({
+  code: 'reading-not-taken',
+  severity: 'fault',
+  title: 'A reading of an instrument is not taken.',
+  rationale:
+    'A reading laid against the wrong metre, or in the wrong unit, looks like any other: nothing of a file is taken until every line of it fits.',
+});
+
+/** Raised where a pair, a field or a code is a word that the entry line or a file keeps for itself. */
+export const reserved = defineFinding({
+  code: 'schema-reserved-word',
+  severity: 'fault',
+  title: 'A word that is kept for something else is used.',
+  rationale: 'The line would mean two things, or two columns of the handover would have one name.',
+});
+
+/** Raised where a code in use has the pair or key of a retired one. */
+export const retiredPairReused = defineFinding({
+  code: 'schema-retired-pair-reused',
+  severity: 'fault',
+  title: 'The pair or key of a retired code is given to another.',
+  rationale:
+    'Hands remember. Somebody who has typed it for years would log the new code and mean the old one.',
+});
+
+/** Raised where a percent is not one, or a trace is logged where none may be. */
+export const rowAmountOff = defineFinding({
+  code: 'row-amount-off',
+  severity: 'fault',
+  title: 'An amount is not over 0 and at most 100 percent, or is a trace where none may be.',
+  rationale: 'Sums and termination rules would be wrong.',
+});
+
+/** Raised where a field that always is something is logged as none. */
+export const rowCannotBeNone = defineFinding({
+  code: 'row-cannot-be-none',
+  severity: 'fault',
+  title: 'A field that always is something is logged as none.',
+  rationale: 'There is always a rock. None there means a slip.',
+});
+
+/** Raised where a row holds a code that its list does not have. */
+export const rowCodeUnknown = defineFinding({
+  code: 'row-code-unknown',
+  severity: 'fault',
+  title: 'A row holds a code that its list does not have.',
+  rationale: 'Nobody could say what was seen.',
+});
+
+/** Raised where a number has more decimals than its field. */
+export const rowDecimals = defineFinding({
+  code: 'row-decimals',
+  severity: 'fault',
+  title: 'A number has more decimals than its field.',
+  rationale: 'The instrument does not give them; most likely the point is in the wrong place.',
+});
+
+/** Raised where a cell of several codes has none. */
+export const rowEmptyCell = defineFinding({
+  code: 'row-empty-cell',
+  severity: 'fault',
+  title: 'A cell of several codes has none.',
+  rationale: 'None seen and not observed are said in words; nothing at all could be either.',
+});
+
+/** Raised where a row lacks a field that every row must have. */
+export const rowFieldMissing = defineFinding({
+  code: 'row-field-missing',
+  severity: 'fault',
+  title: 'A row lacks a field that every row has.',
+  rationale: 'Missing is neither none seen nor not observed: the rules could not tell which.',
+});
+
+/** Raised where a row holds a field that the schema does not have. */
+export const rowFieldUnknown = defineFinding({
+  code: 'row-field-unknown',
+  severity: 'fault',
+  title: 'A row holds a field that the schema does not have.',
+  rationale: 'Nobody could say what the value means.',
+});
+
+/** Raised where a row ends where it begins, or above. */
+export const rowInterval = defineFinding({
+  code: 'row-interval',
+  severity: 'fault',
+  title: 'A row has no length.',
+  rationale: 'A row without length covers no metre, and the cover of the log would have a hole nobody sees.',
+});
+
+/** Raised where a level is not on the scale of its field. */
+export const rowLevelOffScale = defineFinding({
+  code: 'row-level-off-scale',
+  severity: 'fault',
+  title: 'A level is not on the scale of its field.',
+  rationale: 'It has no words, and can’t be compared.',
+});
+
+/** Raised where a row without return holds something observed. */
+export const rowNoReturnObserves = defineFinding({
+  code: 'row-no-return-observes',
+  severity: 'fault',
+  title: 'A row without return holds something observed.',
+  rationale: 'Nothing came up, so nothing was seen; the metre must never count as barren.',
+});
+
+/** Raised where a number is outside the limits of its field. */
+export const rowNumberOutOfRange = defineFinding({
+  code: 'row-number-out-of-range',
+  severity: 'fault',
+  title: 'A number is outside the limits of its field.',
+  rationale: 'Most likely a digit too many, or another unit.',
+});
+
+/** Raised where a row and an only-when disagree. */
+export const rowOnlyWhen = defineFinding({
+  code: 'row-only-when',
+  severity: 'fault',
+  title: 'A field stands in a row that it is not asked of, or is missing where it is.',
+  rationale: 'The habit of sulphides in a row without any, or veins without what fills them, is a slip.',
+});
+
+/** Raised where the second code is the first. */
+export const rowSecondIsFirst = defineFinding({
+  code: 'row-second-is-first',
+  severity: 'fault',
+  title: 'The second code of a cell is the first.',
+  rationale: 'One of the two is a slip.',
+});
+
+/** Raised where the percents of a field add up to more than its limit. */
+export const rowSumOverLimit = defineFinding({
+  code: 'row-sum-over-limit',
+  severity: 'fault',
+  title: 'The percents of a field add up to more than its limit.',
+  rationale: 'More than all of the chips can’t be sulphide: a digit too many, most likely.',
+});
+
+/** Raised where a row holds together what the project says is seldom seen together. */
+export const rowUnlikely = defineFinding({
+  code: 'row-unlikely',
+  severity: 'warning',
+  title: 'A row holds together what is seldom seen together.',
+  rationale:
+    'It may be true, and then it is worth a remark. More often one of the two is a slip that no other check can see.',
+});
+
+/** Raised where a cell holds another kind of value than its field. */
+export const rowWrongKind = defineFinding({
+  code: 'row-wrong-kind',
+  severity: 'fault',
+  title: 'A cell holds another kind of value than its field.',
+  rationale: 'The value can’t be read, compared or handed over.',
+});
+
+/** Raised where the levels of a scale do not run 1, 2, 3 and so on, or share a code. */
+export const scaleBroken = defineFinding({
+  code: 'schema-scale-broken',
+  severity: 'fault',
+  title: 'The levels of a scale are not in order from 1.',
+  rationale:
+    'A digit types a level. A gap, a level twice or a level that takes two digits can’t be typed or compared.',
+});
+
+/** Raised where a field or list of levels names a scale that is not there. */
+export const scaleMissing = defineFinding({
+  code: 'schema-scale-missing',
+  severity: 'fault',
+  title: 'A field names a scale that is not there.',
+  rationale: 'The field could not be logged.',
+});
+
+/** Raised where a file has a member that is not known there, misses one, or holds the wrong kind of thing. */
+export const shape = defineFinding({
+  code: 'schema-shape',
+  severity: 'fault',
+  title: 'Something in a file is not what belongs there.',
+  rationale:
+    'A misspelt member would otherwise be passed over, and the log would run on something nobody chose.',
+});
+
+/** Raised where one pair or one key would type two things. */
+export const strokesClash = defineFinding({
+  code: 'schema-strokes-clash',
+  severity: 'fault',
+  title: 'One pair or key types two things.',
+  rationale: 'The console could not know which is meant, and wrong data is worse than none.',
+});
+
+/** Raised where one slip of a finger types something in another field. */
+export const strokesNearElsewhere = defineFinding({
+  code: 'schema-strokes-near-elsewhere',
+  severity: 'warning',
+  title: 'One slip of a finger types something in another field.',
+  rationale:
+    'The echo shows it in other words, so it is more likely to be seen than a slip within a field; it is still better to have none.',
+});
+
+/** Raised where one slip of a finger types another code of the same field, and nothing would ask. */
+export const strokesNear = defineFinding({
+  code: 'schema-strokes-near',
+  severity: 'fault',
+  title: 'One slip of a finger types another code of the same field.',
+  rationale:
+    'A slip to the next key, or two letters the wrong way round, would log the wrong thing without a question. Nobody finds it later.',
+});
+
+/** Raised where a pair or a key is none. */
+export const strokesUntypable = defineFinding({
+  code: 'schema-strokes-untypable',
+  severity: 'fault',
+  title: 'A pair or key can’t be typed.',
+  rationale:
+    'A pair is two different lower-case letters, so that a key that bounces makes no pair; a key is one. Nothing else can be told apart in the entry line.',
+});
+
+/** Raised where a project has more single keys than can stand apart. */
+export const tooManyKeys = defineFinding({
+  code: 'schema-too-many-keys',
+  severity: 'warning',
+  title: 'There are more single keys than can stand apart on a keyboard.',
+  rationale:
+    'At most nine letters of a keyboard have no neighbour among themselves. With more, one slip types another key.',
+});
+
+/** Raised where an unlikely pair asks something that is not there, or in a way that has no answer. */
+export const unlikelyUntellable = defineFinding({
+  code: 'schema-unlikely-untellable',
+  severity: 'fault',
+  title: 'An unlikely pair asks what can never be told.',
+  rationale: 'It would never be found, and somebody relies on it to be.',
+});
+
+/** Raised where leaving a field unsaid means none, and none can’t be said of it. */
+export const unsaidNone = defineFinding({
+  code: 'schema-unsaid-none',
+  severity: 'fault',
+  title: 'Unsaid means none for a field that always is something.',
+  rationale: 'A rock is never none. The row would hold what nobody could see.',
+});

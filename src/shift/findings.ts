@@ -1,0 +1,104 @@
+import { defineFinding } from '../finding/finding.ts';
+
+/** The lines of the query list: where a plod is off our own record past tolerance, and what makes either of them doubtful. */
+export const SHIFT_QUERIES = {
+  hours: defineFinding({
+    code: 'plod-hours-differ',
+    severity: 'warning',
+    title: 'A plod claims other hours than the record has.',
+    rationale:
+      'Active and standby hours are paid at different rates, and idle time remembered late tends to grow.',
+  }),
+  metres: defineFinding({
+    code: 'plod-metres-differ',
+    severity: 'warning',
+    title: 'A plod claims other metres of a hole than the rods drilled.',
+    rationale: 'Metres are most of the bill; a rod counted twice is paid twice.',
+  }),
+  shots: defineFinding({
+    code: 'plod-shots-differ',
+    severity: 'warning',
+    title: 'A plod claims another number of survey shots than were recorded.',
+    rationale: 'A shot that was paid and is not in the record is either missing data or was never taken.',
+  }),
+  consumables: defineFinding({
+    code: 'plod-consumables-differ',
+    severity: 'warning',
+    title: 'A plod claims other consumables than the record has.',
+    rationale: 'Consumables are paid at cost plus, one by one.',
+  }),
+  money: defineFinding({
+    code: 'plod-money-differs',
+    severity: 'warning',
+    title: 'A line of the bill comes out otherwise from the plod than from the record.',
+    rationale: 'It shows what a difference is worth before the plod is signed.',
+  }),
+  activityUnknown: defineFinding({
+    code: 'plod-activity-unknown',
+    severity: 'warning',
+    title: 'A plod has time on an activity that is not in the list.',
+    rationale: 'It has no charge class, so it is in no sum and would be signed unseen.',
+  }),
+  standbyNotAuthorised: defineFinding({
+    code: 'standby-not-authorised',
+    severity: 'warning',
+    title: 'Standby was recorded without the person who authorised it.',
+    rationale: 'Standby that nobody is named for is the first line that a bill is argued about.',
+  }),
+  drilledOnStandby: defineFinding({
+    code: 'drilled-on-standby',
+    severity: 'warning',
+    title: 'Rods were drilled while the record says standby.',
+    rationale:
+      'A change of activity that was not entered makes the record itself wrong, and the plod look so.',
+  }),
+} as const;
+
+/** What a command on a shift can refuse, declared once; the message of each names the place and the way out. */
+export const SHIFT_REFUSALS = {
+  ended: defineFinding({
+    code: 'shift-ended',
+    severity: 'fault',
+    title: 'The shift has ended: no activity is added to it.',
+    rationale: 'Time added to a shift that was handed over would be counted in two shifts.',
+  }),
+  activityUnknown: defineFinding({
+    code: 'activity-unknown',
+    severity: 'fault',
+    title: 'An activity is not in the list of project.json.',
+    rationale: 'Without its charge class the time would be in nobody’s sum.',
+  }),
+  sheetTwice: defineFinding({
+    code: 'plod-sheet-twice',
+    severity: 'fault',
+    title: 'A plod with that sheet number is here already.',
+    rationale: 'A sheet taken down twice would be paid twice.',
+  }),
+  lineUnsound: defineFinding({
+    code: 'plod-line-unsound',
+    severity: 'fault',
+    title: 'A line of a plod can not be as it is written.',
+    rationale: 'Metres without a hole, or a foot above its top, can not be held against the record.',
+  }),
+  plodSigned: defineFinding({
+    code: 'plod-signed',
+    severity: 'fault',
+    title: 'A plod that is signed would be withdrawn.',
+    rationale: 'A signature stands for the sheet as it was; what is agreed later is a sheet of its own.',
+  }),
+  notThere: defineFinding({
+    code: 'shift-thing-not-there',
+    severity: 'fault',
+    title: 'What is to be changed or signed is not there.',
+    rationale: 'A change that lands on nothing would look done and be lost.',
+  }),
+} as const;
+
+/** Raised when the shift part of project.json is turned into rules. */
+export const settingsUnsound = defineFinding({
+  code: 'shift-settings-unsound',
+  severity: 'fault',
+  title: 'The shift part of project.json does not hold together.',
+  rationale:
+    'A rate without its band, a shift that overlaps another or two activities on one key give a bill that nobody can check.',
+});

@@ -1,0 +1,258 @@
+import { defineFinding } from '../finding/finding.ts';
+
+const DIP_SIGN =
+  'Dip is counted from horizontal, negative downwards: a vertical hole is -90. Some tools and sheets count upwards, or from vertical, and the ' +
+  'number alone does not say which.';
+
+const EXPECTED_DEPTHS =
+  'The plan is a model of the ground. A contact that comes metres off, or not at all, means that the model is wrong, or that the hole is not ' +
+  'where it is thought to be; either way the rest of the plan hangs on it.';
+
+const WEAK_FIELD =
+  'A compass follows the horizontal part of the field. Near the magnetic poles that part is weak: the World Magnetic Model names under ' +
+  '2,000 nT a blackout zone and under 6,000 nT a zone of caution.';
+
+export const azimuthOffCircle = defineFinding({
+  code: 'survey-azimuth-off-circle',
+  severity: 'fault',
+  title: 'An azimuth is no number from 0 to 360.',
+  rationale:
+    'A circle ends at 360°. A number beyond it is a slipped digit, and quietly folding it back (365 to 5) would turn the slip into a ' +
+    'good-looking azimuth.',
+});
+
+export const backBearingGiven = defineFinding({
+  code: 'survey-back-bearing',
+  severity: 'fault',
+  title: 'An azimuth is the back-bearing of the hole.',
+  rationale:
+    'Sighted from the wrong end, or with the tool turned about, the azimuth comes out 180° round. The numbers look like any others and the ' +
+    'hole is drawn going the opposite way.',
+});
+
+export const collarOffPlan = defineFinding({
+  code: 'survey-collar-off-plan',
+  severity: 'warning',
+  title: 'The collar as drilled is not where it was planned.',
+  rationale:
+    'A peg moved for the pad, or the wrong peg, moves the whole hole by the same metres. It is cheap to see before drilling, and a ' +
+    'handheld fix is enough to see it.',
+});
+
+export const collarOffProgram = defineFinding({
+  code: 'survey-collar-off-program',
+  severity: 'fault',
+  title: 'A collar lies far from every planned one.',
+  rationale:
+    'East and north swapped, a neighbouring zone, feet for metres or a lost digit all give coordinates that look like coordinates. Held ' +
+    'against the program they lie kilometres away.',
+});
+
+export const compassDistances = defineFinding({
+  code: 'survey-compass-distances',
+  severity: 'fault',
+  title: 'Compass readings at two distances are missing or disagree.',
+  rationale:
+    'The steel of a rig draws a compass, less the further off it stands. Readings that change with distance are still being drawn, and ' +
+    'one distance alone cannot show it.',
+});
+
+export const compassMagneticGround = defineFinding({
+  code: 'survey-compass-magnetic-ground',
+  severity: 'fault',
+  title: 'A compass is the only check in magnetic ground.',
+  rationale:
+    'Ground that draws a compass draws it alike at any distance from the rig, so that readings agree and are all wrong together.',
+});
+
+export const declinationSlip = defineFinding({
+  code: 'survey-declination-slip',
+  severity: 'warning',
+  title: 'All azimuths of a run are off by the declination.',
+  rationale:
+    'Some tools give true azimuths already, some are set to do so and nobody remembers. Declination put in twice, or left out, turns the whole ' +
+    'run by the same angle, and within the run nothing looks wrong.',
+});
+
+export const dipUpwards = defineFinding({
+  code: 'survey-dip-upwards',
+  severity: 'fault',
+  title: 'A dip points upwards.',
+  rationale: DIP_SIGN,
+});
+
+export const dipFromVertical = defineFinding({
+  code: 'survey-dip-from-vertical',
+  severity: 'warning',
+  title: 'A dip looks like an inclination from vertical.',
+  rationale: DIP_SIGN,
+});
+
+export const expectedOff = defineFinding({
+  code: 'survey-expected-off',
+  severity: 'warning',
+  title: 'A contact or zone of the plan was logged far from where it should come.',
+  rationale: EXPECTED_DEPTHS,
+});
+
+export const expectedNotSeen = defineFinding({
+  code: 'survey-expected-not-seen',
+  severity: 'warning',
+  title: 'The log has passed a contact or zone of the plan without seeing it.',
+  rationale: EXPECTED_DEPTHS,
+});
+
+/** Raised where a grid is read from the project's settings. */
+export const gridUnreadable = defineFinding({
+  code: 'survey-grid-unreadable',
+  severity: 'fault',
+  title: "The project's map grid can't be used.",
+  rationale:
+    'Grid azimuths and positions hang on the grid. A wrong unit, a missing datum shift or a misread projection moves every ' +
+    'hole, and each still looks well placed among the others.',
+});
+
+export const jump = defineFinding({
+  code: 'survey-jump',
+  severity: 'warning',
+  title: 'The hole bends more sharply between two stations than rods bend.',
+  rationale:
+    'Rods are stiff. A sudden change of direction is far more often a wrong digit or a bad shot than a bent hole, and when it is real the ' +
+    'driller needs to know.',
+});
+
+export const magneticFieldOff = defineFinding({
+  code: 'survey-magnetic-field',
+  severity: 'warning',
+  title: "The field a tool measured is not the Earth's.",
+  rationale:
+    'A magnetic tool that feels more than the Earth (rods, casing, magnetite) gives a false azimuth. The strength and the dip of the field it ' +
+    'felt, held against the World Magnetic Model, show it.',
+});
+
+export const magneticInSteel = defineFinding({
+  code: 'survey-magnetic-in-steel',
+  severity: 'warning',
+  title: 'A magnetic azimuth was taken inside or near steel.',
+  rationale:
+    'Steel draws a magnetic sensor. Inside the rods, or too near the bit or the hammer, its azimuth means nothing, while its dip comes from ' +
+    'gravity and stands.',
+});
+
+/** Raised where the declination is asked for a date no carried model covers. */
+export const magneticModelOutOfDate = defineFinding({
+  code: 'survey-magnetic-model-out-of-date',
+  severity: 'fault',
+  title: 'No World Magnetic Model covers the date.',
+  rationale:
+    'Magnetic north moves, and a model is good for five years. A declination taken outside its years is wrong by an amount nobody ' +
+    'knows, and turns every magnetic azimuth with it.',
+});
+
+export const mastDip = defineFinding({
+  code: 'survey-mast-dip',
+  severity: 'warning',
+  title: 'The dip of the mast was not checked, or the check disagrees.',
+  rationale:
+    'The crew sets the mast by its own gauge. A gauge that has been knocked reads the same wrong dip hole after hole; only a second ' +
+    'clinometer shows it.',
+});
+
+/** Raised where a mine grid is made from two common points. */
+export const mineGridUnsound = defineFinding({
+  code: 'survey-mine-grid-unsound',
+  severity: 'fault',
+  title: "The common points don't fix the mine grid.",
+  rationale:
+    'Two pegs known in both grids fix the mine grid. When they lie close together, or their distance differs between the grids, the ' +
+    'grid they give is turned or stretched, and so is every hole in it.',
+});
+
+export const misclose = defineFinding({
+  code: 'survey-misclose',
+  severity: 'warning',
+  title: 'The runs in and out of the hole disagree.',
+  rationale:
+    'A gyro drifts. Run in and run out over the same hole it should read the same; what it reads differently is its drift, and nothing else ' +
+    'in the run shows it.',
+});
+
+export const northUnknown = defineFinding({
+  code: 'survey-north-not-known',
+  severity: 'fault',
+  title: "Azimuths can't be turned to the north that the path is counted from.",
+  rationale:
+    'An azimuth without the angle from its north to the grid has no place on the map. Taken as it stands it would turn the hole by ' +
+    'the declination, the convergence, or both.',
+});
+
+/** Raised where a shot is typed or read whose dip or depth can be none. */
+export const offScale = defineFinding({
+  code: 'survey-off-scale',
+  severity: 'fault',
+  title: 'A dip or a depth is off its scale.',
+  rationale:
+    'No hole dips beyond vertical and none of ours is kilometres deep. Such a number is a slip of the pen or of the column, and is held back ' +
+    'before it becomes a shot.',
+});
+
+export const shotBelowDrilled = defineFinding({
+  code: 'survey-shot-below-drilled',
+  severity: 'fault',
+  title: 'A shot is deeper than the hole.',
+  rationale:
+    'A tool reaches no further than the bit has been. A depth below it is a wrong digit, a wrong hole, feet for metres, or the bit depth ' +
+    'without the tool offset.',
+});
+
+export const shotGap = defineFinding({
+  code: 'survey-shot-gap',
+  severity: 'warning',
+  title: 'Too many metres without a shot.',
+  rationale:
+    'Between shots the path is a smooth guess. A hole that wanders inside a long gap comes out of it in the wrong place, and nothing in ' +
+    'the data shows it.',
+});
+
+export const shotOrder = defineFinding({
+  code: 'survey-shot-order',
+  severity: 'warning',
+  title: 'A shot is out of order of depth in its run.',
+  rationale:
+    'A tool goes one way through the hole. A depth that goes back on itself is nearly always a slip of a digit, and it bends the path ' +
+    'twice.',
+});
+
+/** Raised by the path itself when its stations give none. */
+export const stationsUnusable = defineFinding({
+  code: 'survey-stations-unusable',
+  severity: 'fault',
+  title: 'The stations of a hole give no path.',
+  rationale:
+    'A path needs a direction at every station, in order of depth and counted from one north. Positions made from anything ' +
+    'else look as good as right ones.',
+});
+
+/** Raised where shots or collars are read from a table. */
+export const tableUnreadable = defineFinding({
+  code: 'survey-table-unreadable',
+  severity: 'fault',
+  title: 'A table of shots or collars holds something that can not be read.',
+  rationale:
+    'A column under another name, or a cell that is no number, would be left out or read as zero by a lazier reader, and a shot at zero ' +
+    'degrees looks like any other.',
+});
+
+export const compassBlackout = defineFinding({
+  code: 'survey-compass-blackout',
+  severity: 'fault',
+  title: 'A compass is unusable here.',
+  rationale: WEAK_FIELD,
+});
+
+export const compassCaution = defineFinding({
+  code: 'survey-compass-caution',
+  severity: 'warning',
+  title: 'A compass is weak here.',
+  rationale: WEAK_FIELD,
+});
