@@ -136,7 +136,7 @@ async function photographTrays(sitting: Sitting, id: string): Promise<void> {
 async function sendFirstHole(sitting: Sitting): Promise<void> {
   const { desk, project } = sitting;
   const bags = holeNouns(standing(sitting, hole('MBRC001')), 'bags').flatMap((bag) =>
-    bag.kind === 'void' ? [] : [bag.number],
+    bag.kind === 'spoiled' ? [] : [bag.number],
   );
   const said = { bags, firstSeal: 'S04101' };
   const proposed = granted(proposeDispatch(project, desk.documents().values(), said, makerNow(sitting)));

@@ -101,7 +101,7 @@ export function act(
       return placeControl(project, hole, command.lastDigits, maker);
     case 'bag':
     case 'control':
-    case 'void bag':
+    case 'spoiled bag':
       return placeBag(project, hole, command, maker);
     case 'survey run':
       return beginRunSaid(hole, command.said, maker);
@@ -131,17 +131,17 @@ function overRod(hole: Document, over: Interval | undefined): Interval {
 function placeBag(
   project: Project,
   hole: Document,
-  command: Extract<PlainCommand, { readonly does: 'bag' | 'control' | 'void bag' }>,
+  command: Extract<PlainCommand, { readonly does: 'bag' | 'control' | 'spoiled bag' }>,
   maker: Maker,
 ): Result<Made> {
   const parsed = parseBagNumber(project.sampling.numbers, command.number);
   if (parsed === undefined) return refused(notOurs(hole, command.number));
   const number = formatBagNumber(project.sampling.numbers, parsed);
   const issued = holeThings(hole, 'bags').find(([, each]) => each.number === number);
-  if (command.does === 'void bag' && issued !== undefined) {
+  if (command.does === 'spoiled bag' && issued !== undefined) {
     // What was in it stays on record: its metre counts as sampled, and lost.
-    const lost = { kind: 'void', reason: command.reason };
-    return amendThing(hole, 'bags', issued[0], lost, `bag ${number} void: ${command.reason}`);
+    const lost = { kind: 'spoiled', reason: command.reason };
+    return amendThing(hole, 'bags', issued[0], lost, `bag ${number} spoiled: ${command.reason}`);
   }
   const bag = bagSaid(project, hole, number, command);
   return issueBags(hole, `bag ${number} placed by hand: ${bag.kind}`, [bag], maker);
@@ -151,9 +151,9 @@ function bagSaid(
   project: Project,
   hole: Document,
   number: string,
-  command: Extract<PlainCommand, { readonly does: 'bag' | 'control' | 'void bag' }>,
+  command: Extract<PlainCommand, { readonly does: 'bag' | 'control' | 'spoiled bag' }>,
 ): Bag {
-  if (command.does === 'void bag') return { number, kind: 'void', reason: command.reason };
+  if (command.does === 'spoiled bag') return { number, kind: 'spoiled', reason: command.reason };
   if (command.does === 'control') {
     const material = materialFor(project.sampling, command.kind, serialOf(project.sampling.numbers, number));
     return {

@@ -61,7 +61,7 @@ export function proposeDispatch(
       cannot(
         name,
         'no bag waits for it',
-        'Bags come with the rods done; void ones and those sent are left out.',
+        'Bags come with the rods done; spoiled ones and those sent are left out.',
       ),
     );
   const send = { name, numbers: numbers.value, issued: bagsOfHoles(all), sentBefore: sentIn(all) };

@@ -52,7 +52,7 @@ export function duplicatesFollow(hole: Document, laid: readonly Laid[]): readonl
 
 /** The rod with what it holds now: nothing of it waits to be mended. */
 export function rodChange([id]: RodThing, bags: readonly Bag[], mismatch: string, depthMm?: number): Change {
-  const filled = bags.filter((bag) => bag.kind !== 'void');
+  const filled = bags.filter((bag) => bag.kind !== 'spoiled');
   const last = filled.at(-1)?.number;
   return {
     patch: ['rods', id],

@@ -77,7 +77,7 @@ export function rodMended(
       ),
     );
   }
-  const filled = fix.issue.filter((bag) => bag.kind !== 'void');
+  const filled = fix.issue.filter((bag) => bag.kind !== 'spoiled');
   const last = filled.at(-1)?.number;
   const rod = {
     at: maker.at,

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { depthMm, id, stamp, words } from './parts.ts';
 
 /** Kinds of a sample, in the trade's words. */
-export const BAG_KINDS = ['primary', 'field duplicate', 'standard', 'blank', 'void'] as const;
+export const BAG_KINDS = ['primary', 'field duplicate', 'standard', 'blank', 'spoiled'] as const;
 
 /** A stretch of numbers labelled for this hole: table `bagRuns`. Numbered is not issued. */
 export const bagRun = z.strictObject({
@@ -16,7 +16,8 @@ export type BagRun = Readonly<z.infer<typeof bagRun>>;
 /** A bag that was filled: table `bags`. A fact: no amendment of the log renumbers it. A number is used once, ever. */
 export const bag = z.strictObject({
   number: words.describe('Number on the calico, with its prefix'),
-  kind: z.enum(BAG_KINDS),
+  // A spoiled bag was once written "void", a word that is kept for cavities now. History is never rewritten, so files still hold it.
+  kind: z.enum([...BAG_KINDS, 'void']).describe('"void" is read as "spoiled": older files have it'),
   fromMm: depthMm
     .optional()
     .describe('Top of what is in it, in whole millimetres; none for a standard or blank'),
@@ -26,9 +27,14 @@ export const bag = z.strictObject({
   method: z.enum(['second chute', 'spear']).optional().describe('How a duplicate was taken'),
   material: words.optional().describe('Lot of the standard, or kind of the blank'),
   rod: id.optional().describe('The rod done event that issued it'),
-  reason: words.optional().describe('Why it is void, or why it was placed by hand'),
+  reason: words.optional().describe('Why it is spoiled, or why it was placed by hand'),
 });
-export type Bag = Readonly<z.infer<typeof bag>>;
+export type Bag = Readonly<Omit<z.infer<typeof bag>, 'kind'>> & { readonly kind: (typeof BAG_KINDS)[number] };
+
+/** A bag as a file holds it, in today's words. */
+export function bagOf(stored: Readonly<z.infer<typeof bag>>): Bag {
+  return { ...stored, kind: stored.kind === 'void' ? 'spoiled' : stored.kind };
+}
 
 /** A control put off: table `putOff`. Its number stays reserved for it until it is placed. */
 export const putOff = z.strictObject({

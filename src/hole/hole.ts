@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
-import { bag, bagRun, controlChoice, putOff, tray } from './bags.ts';
+import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tray } from './bags.ts';
 import { lineUp, shot, surveyRun } from './direction.ts';
 import { hygiene, rodDone, streamFact } from './drilled.ts';
 import { collarState, decision, stop } from './ending.ts';
@@ -50,24 +50,48 @@ export const HOLE_NOUNS = {
 export type HoleTable = keyof typeof HOLE_NOUNS;
 export type HoleNoun<T extends HoleTable> = T extends 'rows'
   ? Row
-  : Readonly<z.infer<(typeof HOLE_NOUNS)[T]>>;
+  : T extends 'bags'
+    ? Bag
+    : Readonly<z.infer<(typeof HOLE_NOUNS)[T]>>;
 
 /** The things of one table with their ids, in the order they were made. The file was checked when it was read. */
 export function holeThings<T extends HoleTable>(
   hole: Document,
   table: T,
 ): readonly (readonly [Id, HoleNoun<T>])[] {
-  return Object.entries(hole.tables[table] ?? {}) as unknown as readonly (readonly [Id, HoleNoun<T>])[];
+  return Object.entries(tableOf(hole, table)) as unknown as readonly (readonly [Id, HoleNoun<T>])[];
 }
 
 /** The things of one table without their ids. */
 export function holeNouns<T extends HoleTable>(hole: Document, table: T): readonly HoleNoun<T>[] {
-  return Object.values(hole.tables[table] ?? {}) as unknown as readonly HoleNoun<T>[];
+  return Object.values(tableOf(hole, table)) as unknown as readonly HoleNoun<T>[];
 }
 
 /** One thing of a table, or undefined. */
 export function holeThing<T extends HoleTable>(hole: Document, table: T, thing: Id): HoleNoun<T> | undefined {
-  return hole.tables[table]?.[thing] as unknown as HoleNoun<T> | undefined;
+  return tableOf(hole, table)[thing] as unknown as HoleNoun<T> | undefined;
+}
+
+/** A table in today's words. Only bags of older files differ. */
+function tableOf(hole: Document, table: HoleTable): Table {
+  const stored = hole.tables[table] ?? {};
+  return table === 'bags' ? bagsToday(stored) : stored;
+}
+
+/** Tables of bags in today's words, by the table as it is stored: tables are never changed in place. */
+const todaysBags = new WeakMap<Table, Table>();
+
+function bagsToday(stored: Table): Table {
+  const known = todaysBags.get(stored);
+  if (known !== undefined) return known;
+  const isOlder = Object.values(stored).some((thing) => thing.kind === 'void');
+  const today = isOlder
+    ? Object.fromEntries(
+        Object.entries(stored).map(([id, thing]) => [id, bagOf(thing as unknown as Bag) as Table[string]]),
+      )
+    : stored;
+  todaysBags.set(stored, today);
+  return today;
 }
 
 /** The header of a hole. Throws where a document has none: reading a file refuses such a one. */

@@ -96,7 +96,7 @@ export const dispatchGap = defineFinding({
 export const dispatchNotIssued = defineFinding({
   code: 'dispatch-not-issued',
   severity: 'fault',
-  title: 'A bag in a dispatch was never issued, or is void.',
+  title: 'A bag in a dispatch was never issued, or is spoiled.',
   rationale:
     'What goes to the laboratory has to be known to the record first, or its result belongs to nothing.',
 });

@@ -20,7 +20,7 @@ export type Command =
   | { readonly does: 'put control off'; readonly reason: string }
   | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
   | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
-  | { readonly does: 'void bag'; readonly number: string; readonly reason: string }
+  | { readonly does: 'spoiled bag'; readonly number: string; readonly reason: string }
   /** Rows of the interval again from `atMm` down, or from the logged head where none is said. */
   | ({ readonly does: 'copy'; readonly atMm?: Depth } & Interval)
   /** Rows of the interval moved down by `byMm`, up where it is negative. */

@@ -49,15 +49,15 @@ export const COMMANDS: readonly CommandWord[] = [
     read: readBag,
   },
   {
-    word: 'void',
-    form: ';void ZQ163 torn',
+    word: 'spoiled',
+    form: ';spoiled ZQ163 torn',
     does: 'A bag is torn or lost: its number is never used again',
     previewed: false,
     read: (text) => {
       const [number, ...reason] = text.split(/ +/);
       if (number === undefined || reason.length === 0)
-        return wrong('a bag number and a reason', ';void ZQ163 torn');
-      return { does: 'void bag', number, reason: reason.join(' ') };
+        return wrong('a bag number and a reason', ';spoiled ZQ163 torn');
+      return { does: 'spoiled bag', number, reason: reason.join(' ') };
     },
   },
   {
@@ -186,11 +186,16 @@ function parseRange(
   return { kind: 'range', ...interval, items: items.said, insisted };
 }
 
+/** Words that were commands once, with the one that does it now. A void is a cavity in the ground and nothing else. */
+const RENAMED: Readonly<Record<string, readonly string[] | undefined>> = { void: ['spoiled'] };
+
 function unknownWord(word: string): Refusal {
   const words = COMMANDS.map((each) => each.word);
-  const suggestions = COMMANDS.filter((each) => nearWords(word.toLowerCase(), words).includes(each.word)).map(
-    ({ word: text, does }) => ({ text: `;${text}`, label: does }),
-  );
+  const meant = RENAMED[word.toLowerCase()] ?? nearWords(word.toLowerCase(), words);
+  const suggestions = COMMANDS.filter((each) => meant.includes(each.word)).map(({ word: text, does }) => ({
+    text: `;${text}`,
+    label: does,
+  }));
   const remedy = `F1 lists every word and Tab completes one; a range is said like ${RANGE_FORM.form}`;
   if (word === '') return refusal({ position: 0, length: 1 }, '; starts a command', remedy);
   return refusal({ position: 1, length: word.length }, `No command is called ${word}`, remedy, suggestions);

@@ -28,11 +28,11 @@ export function sentIn(documents: Iterable<Document>): ReadonlyMap<string, strin
   return sent;
 }
 
-/** Numbers that wait for a dispatch, in their order: issued, not void, and in none yet. */
+/** Numbers that wait for a dispatch, in their order: issued, not spoiled, and in none yet. */
 export function toSend(sampling: Sampling, documents: Iterable<Document>): readonly string[] {
   const all = [...documents];
   const sent = sentIn(all);
-  const waiting = bagsOfHoles(all).filter((bag) => bag.kind !== 'void' && !sent.has(bag.number));
+  const waiting = bagsOfHoles(all).filter((bag) => bag.kind !== 'spoiled' && !sent.has(bag.number));
   return inOrder(
     sampling,
     waiting.map((bag) => bag.number),

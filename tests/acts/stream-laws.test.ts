@@ -50,7 +50,7 @@ type Deed =
   /** A rod whose last bag reads so far from the one expected; mended one of the ways, or noted. */
   | { readonly rod: Reading; readonly way: number }
   | { readonly mend: number }
-  | { readonly say: 'later' | 'place' | 'choose' | 'force' | 'void' | 'swap'; readonly pick: number }
+  | { readonly say: 'later' | 'place' | 'choose' | 'force' | 'spoiled' | 'swap'; readonly pick: number }
   | { readonly undo: true };
 
 const deeds = fc.array(
@@ -63,7 +63,7 @@ const deeds = fc.array(
     {
       weight: 4,
       arbitrary: fc.record({
-        say: fc.constantFrom('later', 'place', 'choose', 'force', 'void', 'swap'),
+        say: fc.constantFrom('later', 'place', 'choose', 'force', 'spoiled', 'swap'),
         pick: fc.nat(30),
       }),
     },
@@ -123,8 +123,8 @@ function commandOf(
         kind: 'blank',
         number: `ZQ${String(Number(bags.at(-1)?.number.slice(2) ?? 120) + 1).padStart(6, '0')}`,
       };
-    case 'void':
-      return bag && { does: 'void bag', number: bag.number, reason: 'torn' };
+    case 'spoiled':
+      return bag && { does: 'spoiled bag', number: bag.number, reason: 'torn' };
     case 'swap':
       return bag && { does: 'swap pair', lastDigits: bag.number };
   }
@@ -154,10 +154,10 @@ function after(document: Document, changes: Made['changes']) {
   return { document: { ...document, tables: applied.tables }, done: applied.done };
 }
 
-/** The faults of the bags, but for a duplicate whose primary somebody voided: it stands alone, and the check says so rightly. */
+/** The faults of the bags, but for a duplicate whose primary somebody spoiled: it stands alone, and the check says so rightly. */
 function found(document: Document) {
   const bags = holeNouns(document, 'bags');
-  const torn = new Set(bags.filter((bag) => bag.kind === 'void').map((bag) => bag.number));
+  const torn = new Set(bags.filter((bag) => bag.kind === 'spoiled').map((bag) => bag.number));
   const alone = new Set(bags.flatMap((bag) => (torn.has(bag.of ?? '') ? [`bag ${bag.number}`] : [])));
   const [bagRuns, choices] = [holeNouns(document, 'bagRuns'), holeNouns(document, 'controlChoices')];
   return checkBags(project.sampling, [{ hole: 'ZQRC004', bags, bagRuns, choices }])

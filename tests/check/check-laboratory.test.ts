@@ -58,15 +58,15 @@ describe('dispatches held against the check', () => {
     );
   });
 
-  it('are found where a bag was voided after it went', () => {
-    const voided = changed(({ id, tables }) => {
+  it('are found where a bag was spoiled after it went', () => {
+    const spoiled = changed(({ id, tables }) => {
       if (id !== 'MBRC001') return undefined;
       const bags = Object.entries(tables.bags ?? {}).map(([bag, was]) => [
         bag,
-        was.number === 'MB000121' ? { ...was, kind: 'void', reason: 'torn' } : was,
+        was.number === 'MB000121' ? { ...was, kind: 'spoiled', reason: 'torn' } : was,
       ]);
       return { bags: Object.fromEntries(bags) };
     });
-    expect(found(voided)).toContain('dispatch-not-issued');
+    expect(found(spoiled)).toContain('dispatch-not-issued');
   });
 });

@@ -42,7 +42,7 @@ describe('the screen of dispatches', () => {
     expect(dispatch(sitting)?.sacks).toHaveLength(39);
     expect(shown(sitting)).toContain('no bag waits');
     sitting.press('enter');
-    expect(shown(sitting)).toContain('make up: no bag waits: every one issued is sent or void.');
+    expect(shown(sitting)).toContain('make up: no bag waits: every one issued is sent or spoiled.');
   });
 
   it('takes scanned bags, says at once why one can not go, and keeps what was typed', async () => {

@@ -176,7 +176,7 @@ describe('a mismatch noted at the rod', () => {
     expect(unmended(sitting)).toBe(0);
     expect(faults(sitting)).toEqual([]);
     const bags = holeNouns(hole(sitting), 'bags');
-    expect(bags.filter((bag) => bag.kind === 'void')).toHaveLength(1);
+    expect(bags.filter((bag) => bag.kind === 'spoiled')).toHaveLength(1);
     const metres = bags.filter((bag) => bag.kind === 'primary').map((bag) => bag.fromMm);
     expect([...metres].sort((a, b) => Number(a) - Number(b))).toEqual(
       Array.from({ length: 18 }, (_, m) => m * 1000),
@@ -191,7 +191,7 @@ describe('a mismatch noted at the rod', () => {
 
   it('is not mended over what somebody wrote of a bag since', async () => {
     const sitting = await twoNoted();
-    sitting.enter(`;void ${holeNouns(hole(sitting), 'bags').at(-1)?.number} torn`);
+    sitting.enter(`;spoiled ${holeNouns(hole(sitting), 'bags').at(-1)?.number} torn`);
     sitting.enter(';mend');
     sitting.enter('1');
     expect(said(sitting)).toContain('amended by hand since');

@@ -1,8 +1,17 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { HOLE_NOUNS, headerOf, holeNouns, holeThing, planOf, rowsDown } from '../../src/hole/hole.ts';
+import {
+  HOLE_NOUNS,
+  headerOf,
+  holeNouns,
+  holeThing,
+  holeThings,
+  planOf,
+  rowsDown,
+} from '../../src/hole/hole.ts';
 import { emptyDocument } from '../../src/record/document.ts';
+import { nameOf } from '../../src/sampling/rod/unmended.ts';
 
 const AT = '2026-03-14T07:42:10+08:00';
 const ROW = { fromMm: 46_000, toMm: 47_000, cells: { rock: { code: 'BST' }, pyrite: { percent: 'trace' } } };
@@ -107,5 +116,35 @@ describe('reading a hole', () => {
     expect(() => headerOf(emptyDocument({ kind: 'hole', id: 'ZQRC009' }))).toThrow(
       'hole ZQRC009 has no header',
     );
+  });
+});
+
+describe('a bag that an older file calls void', () => {
+  const stored = {
+    ...emptyDocument({ kind: 'hole', id: 'ZQRC004' }),
+    tables: { bags: { 'k1-1': GOOD.bags, 'k1-2': { number: 'ZQ000164', kind: 'void', reason: 'torn' } } },
+  };
+
+  test('is taken from the file, and read as spoiled wherever bags are read', () => {
+    expect(holds('bags', stored.tables.bags['k1-2'])).toBe(true);
+    expect(holeNouns(stored, 'bags').map((bag) => bag.kind)).toEqual(['primary', 'spoiled']);
+    expect(holeThings(stored, 'bags').map(([id, bag]) => [id, bag.kind])).toEqual([
+      ['k1-1', 'primary'],
+      ['k1-2', 'spoiled'],
+    ]);
+    expect(holeThing(stored, 'bags', 'k1-2')).toEqual({
+      number: 'ZQ000164',
+      kind: 'spoiled',
+      reason: 'torn',
+    });
+  });
+
+  test('stays in the file as it was written: history is never rewritten', () => {
+    holeNouns(stored, 'bags');
+    expect(stored.tables.bags['k1-2'].kind).toBe('void');
+  });
+
+  test('keeps the name of its mismatch', () => {
+    expect(nameOf({ mismatch: 'void-used' })).toBe('a spoiled number');
   });
 });

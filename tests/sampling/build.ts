@@ -80,6 +80,6 @@ export function inShort(bags: readonly Bag[]): readonly string[] {
 }
 
 /** A number out of use. */
-export function voidBag(number: string): Bag {
-  return { number, kind: 'void', reason: 'torn' };
+export function spoiledBag(number: string): Bag {
+  return { number, kind: 'spoiled', reason: 'torn' };
 }

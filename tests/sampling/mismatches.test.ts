@@ -14,7 +14,7 @@ const HOLES = 1000;
 const FIRST_SEED = 31_000_000;
 
 /** Kinds whose bags are written anew on the ground: the numbers that lay there are not the ones recorded. */
-const WRITTEN_ANEW = ['last-holes-bags', 'used-twice', 'transposed-digits', 'foreign', 'void-used'];
+const WRITTEN_ANEW = ['last-holes-bags', 'used-twice', 'transposed-digits', 'foreign', 'spoiled-used'];
 
 describe('a thousand seeded holes, each with a slip, every kind in turn', () => {
   const outcomes = simulate(FIRST_SEED, HOLES);

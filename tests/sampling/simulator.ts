@@ -5,7 +5,7 @@ import { type RodCheck, rodCheck } from '../../src/sampling/rod/rod-check.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
 import { checkBags } from '../../src/sampling/stream/bags-check.ts';
 import type { StreamState } from '../../src/sampling/stream/stream.ts';
-import { atCollar, voidBag, withSlots } from './build.ts';
+import { atCollar, spoiledBag, withSlots } from './build.ts';
 import { scanRound } from './scan-round.ts';
 import { type Plan, planOf, ROD_M, type Slip } from './slips.ts';
 import { bagRod, type Calico, chance, type Hands, type Label, pile, type Scheme } from './splitter.ts';
@@ -68,7 +68,7 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
   let clean: World = { labels: [...labels], before: [] };
   let state: StreamState = {
     ...atCollar(labels[0]?.number, labels.at(-1)?.number),
-    bags: [voidBag(spoiled)],
+    bags: [spoiledBag(spoiled)],
   };
   let due = 1 + Math.floor(hole.random() * 4);
   let slippedAt = Number.POSITIVE_INFINITY;
@@ -238,7 +238,7 @@ function saysWhatLies(fix: Fix, laid: readonly Calico[]): boolean {
       const fromM = Math.min(...calico.metres);
       const toM = Math.max(...calico.metres) + 1;
       return (
-        bag?.kind === 'void' ||
+        bag?.kind === 'spoiled' ||
         (bag?.fromMm === depthFromMm(fromM * 1000) && bag.toMm === depthFromMm(toM * 1000))
       );
     });

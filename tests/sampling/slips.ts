@@ -42,7 +42,7 @@ const MAKE = {
     const number = `KX${String(Math.floor(of.random() * 1e6)).padStart(6, '0')}`;
     return { hands: { lastReads: () => number } };
   },
-  'void-used': (of) => ({ hands: { lastReads: () => of.spoiled } }),
+  'spoiled-used': (of) => ({ hands: { lastReads: () => of.spoiled } }),
 } as const satisfies Readonly<Record<string, (of: Occasion) => Plan | undefined>>;
 
 export type Slip = keyof typeof MAKE;

@@ -65,7 +65,7 @@ function after(sampling: Sampling, now: StreamState, each: Exclude<Happening, { 
   if ('spoil' in each) {
     const torn = ahead[each.spoil];
     if (torn === undefined) return now;
-    return { ...now, bags: [...now.bags, { number: torn.number, kind: 'void', reason: 'torn' }] };
+    return { ...now, bags: [...now.bags, { number: torn.number, kind: 'spoiled', reason: 'torn' }] };
   }
   const control = ahead.slice(each.later).find((one) => one.kind !== 'primary');
   if (control === undefined) return now;
@@ -88,7 +88,7 @@ test('in any order of rods, undoing, amended depths, torn bags and controls put 
 test('and the numbers of filled bags rise with depth', () => {
   fc.assert(
     fc.property(schemes, happenings, ({ first, sampling }, all) => {
-      const filled = play(sampling, start(first), all).bags.filter((bag) => bag.kind !== 'void');
+      const filled = play(sampling, start(first), all).bags.filter((bag) => bag.kind !== 'spoiled');
       expect(filled.map((bag) => bag.number)).toEqual(filled.map((bag) => bag.number).sort());
       const tops = filled.flatMap((bag) => (bag.kind === 'primary' ? [bag.fromMm ?? -1] : []));
       expect(tops).toEqual([...tops].sort((a, b) => a - b));
@@ -111,7 +111,7 @@ test('and no bag is put under a number kept for a control put off', () => {
   fc.assert(
     fc.property(schemes, happenings, ({ first, sampling }, all) => {
       const state = play(sampling, start(first), all);
-      const issued = new Set(state.bags.filter((bag) => bag.kind !== 'void').map((bag) => bag.number));
+      const issued = new Set(state.bags.filter((bag) => bag.kind !== 'spoiled').map((bag) => bag.number));
       expect(state.putOffs.filter((each) => issued.has(each.number))).toEqual([]);
     }),
   );

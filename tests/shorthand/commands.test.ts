@@ -26,7 +26,7 @@ describe('a word behind ;', () => {
     ],
     [';bag standard ZQ166', { does: 'control', kind: 'standard', number: 'ZQ166' }],
     [';bag blank ZQ167', { does: 'control', kind: 'blank', number: 'ZQ167' }],
-    [';void ZQ163 torn on the ute', { does: 'void bag', number: 'ZQ163', reason: 'torn on the ute' }],
+    [';spoiled ZQ163 torn on the ute', { does: 'spoiled bag', number: 'ZQ163', reason: 'torn on the ute' }],
     [';copy 44-46', { does: 'copy', fromMm: 44_000, toMm: 46_000 }],
     [';copy 44-46 50.5', { does: 'copy', fromMm: 44_000, toMm: 46_000, atMm: 50_500 }],
     [';shift 44-46 1', { does: 'shift', fromMm: 44_000, toMm: 46_000, byMm: 1_000 }],
@@ -60,7 +60,7 @@ describe('a word behind ;', () => {
     [';u 3', ';u: ;u stands alone', 'Type ;u'],
     [';later', ';later: Needs a reason', 'Type it like ;later no blanks on site'],
     [';bag 47-46 ZQ163', ';bag: Needs what is in the bag, then its number', 'Type it like ;bag 46-47 ZQ163'],
-    [';void ZQ163', ';void: Needs a bag number and a reason', 'Type it like ;void ZQ163 torn'],
+    [';spoiled ZQ163', ';spoiled: Needs a bag number and a reason', 'Type it like ;spoiled ZQ163 torn'],
     [';copy 44', ';copy: Needs two depths, then a depth to copy to', 'Type it like ;copy 44-46 50'],
     [
       ';shift 44-46 0',
@@ -72,6 +72,13 @@ describe('a word behind ;', () => {
     [';merge 6000-7000', ';merge: Needs two depths, the upper first', 'Type it like ;merge 44-46'],
   ])('%s is refused with its form', (line, problem, remedy) => {
     expect(parse(line)).toMatchObject({ kind: 'refused', problem, remedy });
+  });
+
+  test('that takes the word void for a torn bag is told the word for it: a void is a cavity', () => {
+    expect(parse(';void ZQ163 torn')).toMatchObject({
+      kind: 'refused',
+      suggestions: [{ text: ';spoiled', label: 'A bag is torn or lost: its number is never used again' }],
+    });
   });
 
   test('that is unknown is refused with the words that it could be', () => {

@@ -136,7 +136,7 @@ function issuedSection(issued: readonly Bag[], theme: Theme): ListSection {
     return [
       spans(
         `[${theme.signs.tick}] ${bag.number}  ${metre.padEnd(10)} `,
-        [bag.kind, bag.kind === 'primary' ? 'plain' : bag.kind === 'void' ? 'alert' : 'accent'],
+        [bag.kind, bag.kind === 'primary' ? 'plain' : bag.kind === 'spoiled' ? 'alert' : 'accent'],
         [`  ${more.filter((each) => each !== undefined).join(', ')}`.trimEnd(), 'faint'],
       ),
     ];

@@ -31,7 +31,7 @@ export function dispatchList(state: State, width: number): Listed {
 }
 
 function waitingHead(waiting: readonly string[], sackBags: number): readonly Line[] {
-  if (waiting.length === 0) return [line('Every bag that was issued is sent, or void.', 'good')];
+  if (waiting.length === 0) return [line('Every bag that was issued is sent, or spoiled.', 'good')];
   return [
     spans(
       [`${waiting.length} bags wait`, 'strong'],

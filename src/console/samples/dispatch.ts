@@ -10,7 +10,7 @@ import { type Step, saying, sayingFinding, still, submitting, type World } from 
 /** Why no dispatch can be made up now; undefined where bags wait. */
 export function whyNothingToSend(state: State): string | undefined {
   return toSend(state.project.sampling, state.documents.values()).length === 0
-    ? 'no bag waits: every one issued is sent or void'
+    ? 'no bag waits: every one issued is sent or spoiled'
     : undefined;
 }
 

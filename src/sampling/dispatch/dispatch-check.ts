@@ -46,18 +46,18 @@ function sentTwice(dispatches: readonly Dispatch[]): readonly Finding[] {
   );
 }
 
-/** Bags that were sent and are void or gone from the record since. */
+/** Bags that were sent and are spoiled or gone from the record since. */
 function noLonger(dispatch: Dispatch, bags: readonly Bag[]): readonly Finding[] {
   const known = new Map(bags.map((bag) => [bag.number, bag]));
   return sentNumbers(dispatch).flatMap((number) => {
     const bag = known.get(number);
-    if (bag !== undefined && bag.kind !== 'void') return [];
+    if (bag !== undefined && bag.kind !== 'spoiled') return [];
     return [
       dispatchNotIssued.at(
         { thing: `dispatch ${dispatch.name}` },
         {
           excerpt: number,
-          problem: `${number} was sent and is ${bag === undefined ? 'no longer on record' : 'void'} now.`,
+          problem: `${number} was sent and is ${bag === undefined ? 'no longer on record' : 'spoiled'} now.`,
           remedy: 'Tell the laboratory which calico it is not to use, or correct the record of the bag.',
         },
       ),

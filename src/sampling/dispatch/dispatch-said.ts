@@ -6,7 +6,7 @@ import type { Sampling } from '../sampling.ts';
 import type { Sack } from './dispatch-noun.ts';
 
 /**
- * Numbers said one by one (typed or scanned) and by range, `MB000001-MB000040`. A range takes what was issued in it and is not void; a
+ * Numbers said one by one (typed or scanned) and by range, `MB000001-MB000040`. A range takes what was issued in it and is not spoiled; a
  * single number is taken as it is said, whatever it is: making the sacks up looks at it.
  */
 export function saidNumbers(
@@ -24,7 +24,7 @@ export function saidNumbers(
       numbers.push(whole === undefined ? word : formatBagNumber(sampling.numbers, whole));
       continue;
     }
-    const within = issued.filter((bag) => bag.kind !== 'void' && isWithin(sampling, bag, range));
+    const within = issued.filter((bag) => bag.kind !== 'spoiled' && isWithin(sampling, bag, range));
     if (within.length === 0)
       return refused(
         dispatchRefused.at(

@@ -62,10 +62,10 @@ function notIssued(sampling: Sampling, send: ToSend): readonly Finding[] {
   const known = new Map(send.issued.map((bag) => [bag.number, bag]));
   return send.numbers.flatMap((number) => {
     const bag = known.get(number);
-    if (bag !== undefined && bag.kind !== 'void') return [];
+    if (bag !== undefined && bag.kind !== 'spoiled') return [];
     const isOurs = parseBagNumber(sampling.numbers, number) !== undefined;
     const why =
-      bag !== undefined ? 'is void' : isOurs ? 'was never issued' : 'is no bag number of this project';
+      bag !== undefined ? 'is spoiled' : isOurs ? 'was never issued' : 'is no bag number of this project';
     return [
       dispatchNotIssued.at(
         { thing: `dispatch ${send.name}` },
@@ -90,7 +90,7 @@ function gaps(sampling: Sampling, send: ToSend): readonly Finding[] {
     ends.set(here.prefix, { first: Math.min(first, here.serial), last: Math.max(last, here.serial) });
   }
   return send.issued
-    .filter((bag) => bag.kind !== 'void' && !gone.has(bag.number))
+    .filter((bag) => bag.kind !== 'spoiled' && !gone.has(bag.number))
     .filter((bag) => {
       const here = parseBagNumber(sampling.numbers, bag.number);
       const end = here && ends.get(here.prefix);
@@ -102,7 +102,7 @@ function gaps(sampling: Sampling, send: ToSend): readonly Finding[] {
         {
           excerpt: bag.number,
           problem: `${bag.number} lies between bags that go, and does not go.`,
-          remedy: 'Put it in, or void it with the reason if it is lost.',
+          remedy: 'Put it in, or mark it spoiled (;spoiled) with the reason if it is lost.',
         },
       ),
     );

@@ -30,16 +30,16 @@ function strangers(bags: readonly Bag[], assays: readonly Assay[]): readonly Fin
   const known = new Map(bags.map((bag) => [bag.number, bag]));
   const returned = new Set(assays.map((assay) => assay.number));
   return assays
-    .filter((assay) => (known.get(assay.number)?.kind ?? 'void') === 'void')
+    .filter((assay) => (known.get(assay.number)?.kind ?? 'spoiled') === 'spoiled')
     .map(({ number }) => {
       const near = bags.find(
-        (bag) => bag.kind !== 'void' && !returned.has(bag.number) && isTransposed(bag.number, number),
+        (bag) => bag.kind !== 'spoiled' && !returned.has(bag.number) && isTransposed(bag.number, number),
       );
       return resultOfNoBag.at(
         { thing: `sample ${number}` },
         {
           problem: known.has(number)
-            ? `${number} is void and has a result.`
+            ? `${number} is spoiled and has a result.`
             : `No bag of this project has the number ${number}.`,
           remedy:
             near === undefined

@@ -117,7 +117,7 @@ export function traceOf(sampling: Sampling, bags: readonly Bag[]): Trace {
     ...(first === undefined ? {} : { first }),
     count: bags.length,
     double: bags.some((bag) => (bag.toMm ?? 0) - (bag.fromMm ?? 0) > sampling.lengthMm),
-    controls: bags.filter((bag) => bag.kind !== 'primary' && bag.kind !== 'void').length,
+    controls: bags.filter((bag) => bag.kind !== 'primary' && bag.kind !== 'spoiled').length,
   };
 }
 
@@ -148,13 +148,13 @@ export function samplesOf(sampling: Sampling, state: StreamState): readonly Inte
 }
 
 /** A number that is never used again. */
-export function voided(number: string, reason: string): Bag {
-  return { number, kind: 'void', reason };
+export function spoiled(number: string, reason: string): Bag {
+  return { number, kind: 'spoiled', reason };
 }
 
 /** The record with some numbers taken out of use. */
 export function without(situation: Situation, numbers: readonly string[]): Partial<StreamState> {
-  return { bags: [...situation.state.bags, ...numbers.map((number) => voided(number, 'not used'))] };
+  return { bags: [...situation.state.bags, ...numbers.map((number) => spoiled(number, 'not used'))] };
 }
 
 /** The record with kinds chosen for some numbers. */

@@ -13,9 +13,9 @@ import { oneAhead } from './mismatches/one-ahead.ts';
 import { oneBehind } from './mismatches/one-behind.ts';
 import { several } from './mismatches/several.ts';
 import { skipped } from './mismatches/skipped.ts';
+import { spoiledUsed } from './mismatches/spoiled-used.ts';
 import { swapped } from './mismatches/swapped.ts';
 import { usedTwice } from './mismatches/used-twice.ts';
-import { voidUsed } from './mismatches/void-used.ts';
 
 /** Where a scanned bag is: beside the pile of a metre, or under a chute of the splitter. Left out, only its number is checked. */
 export interface ScannedAt {
@@ -84,7 +84,7 @@ function scan(number: string, known: string, kind: MismatchKind | undefined): Sc
   return { number, known, agrees: false, named: { code, name, happened, ground } };
 }
 
-/** A number that this hole can't use: foreign, void, or labelled for another hole. */
+/** A number that this hole can't use: foreign, spoiled, or labelled for another hole. */
 function notThisHoles(
   sampling: Sampling,
   state: StreamState,
@@ -94,7 +94,8 @@ function notThisHoles(
   if (parseBagNumber(sampling.numbers, number) === undefined)
     return { known: 'no number of this project', kind: foreign };
   const gone = [state, ...others].flatMap((each) => each.bags).find((bag) => bag.number === number);
-  if (gone?.kind === 'void') return { known: `void: ${gone.reason ?? 'no reason given'}`, kind: voidUsed };
+  if (gone?.kind === 'spoiled')
+    return { known: `spoiled: ${gone.reason ?? 'no reason given'}`, kind: spoiledUsed };
   if (numberLine(sampling.numbers, state.bagRuns).placeOf(number) !== undefined) return undefined;
   const other = others.find(
     (each) =>

@@ -24,5 +24,7 @@ export function checkUnmended(hole: string, rods: readonly RodDone[]): readonly 
 
 /** The name of the mismatch that a rod check put first. */
 export function nameOf({ mismatch }: Pick<RodDone, 'mismatch'>): string {
-  return MISMATCHES.find((kind) => kind.code === mismatch)?.name ?? 'no usual mismatch';
+  // Files from before "void" was kept for cavities say void-used.
+  const code = mismatch === 'void-used' ? 'spoiled-used' : mismatch;
+  return MISMATCHES.find((kind) => kind.code === code)?.name ?? 'no usual mismatch';
 }

@@ -24,7 +24,7 @@ export const PUBLISHED_RATES: readonly string[] = [
   'All controls together near 20 %: Simón, Control Sample Insertion Rate: Is There an Industry Standard?',
 ];
 
-/** Rates of each kind over bags: wanted, given by the slots, and put out so far. Void bags count for nothing. */
+/** Rates of each kind over bags: wanted, given by the slots, and put out so far. Spoiled bags count for nothing. */
 export function ratesSoFar(sampling: Sampling, bags: readonly Bag[]): readonly KindRate[] {
   const slots = ratesOf(sampling);
   const { standardPercent, blankPercent, duplicatePercent } = sampling.wanted;

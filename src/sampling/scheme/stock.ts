@@ -15,11 +15,11 @@ interface Stock {
 /** Materials whose last few are named: a day's worth, common practice. */
 const FEW = 5;
 
-/** Stock of every control material, from the issued bags of all holes. A void bag with a material used its sachet up. */
+/** Stock of every control material, from the issued bags of all holes. A spoiled bag with a material used its sachet up. */
 export function stockOf(sampling: Sampling, bags: readonly Bag[]): readonly Stock[] {
   const stock = (kind: Stock['kind'], material: string, came: number): Stock => {
     const used = bags.filter(
-      (bag) => bag.material === material && (bag.kind === kind || bag.kind === 'void'),
+      (bag) => bag.material === material && (bag.kind === kind || bag.kind === 'spoiled'),
     ).length;
     return { kind, material, came, used, left: came - used };
   };

@@ -85,10 +85,11 @@ function checkNumber(
       numberNotOurs.at(place, {
         excerpt: bag.number,
         problem: `${bag.number} has not the form of this project's numbers.`,
-        remedy: 'Look at the calico and correct the number, or void it and bag the metre anew.',
+        remedy:
+          'Look at the calico and correct the number, or mark it spoiled (;spoiled) and bag the metre again.',
       }),
     ];
-  if (bag.kind === 'void') return [];
+  if (bag.kind === 'spoiled') return [];
   if (numberLine(sampling.numbers, hole.bagRuns).placeOf(bag.number) === undefined)
     return [
       bagElsewhere.at(place, {
@@ -115,7 +116,7 @@ function checkDuplicate(hole: BaggedHole, bag: Bag): readonly Finding[] {
     return [
       duplicateWithoutPrimary.at(placeOf(hole, bag), {
         problem: `${bag.number} repeats no primary sample of this hole.`,
-        remedy: 'Say the number of the primary that it repeats, or void it.',
+        remedy: 'Say the number of the primary that it repeats, or mark it spoiled (;spoiled).',
       }),
     ];
   if (primary.fromMm === bag.fromMm && primary.toMm === bag.toMm) return [];

@@ -9,7 +9,7 @@ import { rowsMoved } from '../findings.ts';
 /** An interval of the log that stands elsewhere now, or not at all. */
 type Moved = { readonly was: Interval; readonly is: Interval | undefined };
 
-/** A bag with the metres in it: not a standard, a blank or a void. */
+/** A bag with the metres in it: not a standard, a blank or a spoiled bag. */
 type BagOfMetres = Bag & Interval;
 
 /**

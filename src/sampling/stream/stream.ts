@@ -49,11 +49,11 @@ export interface StreamFoot {
   readonly mm: number;
 }
 
-/** Where the sampled metres end, and the primary that ends there. A metre whose bag is void counts as sampled: its void is on record. */
+/** Where the sampled metres end, and the primary that ends there. A metre whose bag is spoiled counts as sampled: that it is spoiled is on record. */
 export function streamFoot(sampling: Sampling, state: StreamState): StreamFoot {
   let foot: StreamFoot = { mm: state.startMm };
   for (const bag of state.bags) {
-    if (bag.kind !== 'primary' && bag.kind !== 'void') continue;
+    if (bag.kind !== 'primary' && bag.kind !== 'spoiled') continue;
     if (bag.fromMm === undefined || bag.toMm === undefined) continue;
     if ((bag.rank ?? sampling.rank) !== sampling.rank || bag.toMm <= foot.mm) continue;
     foot = { mm: bag.toMm, number: bag.number, top: { fromMm: bag.fromMm, toMm: bag.toMm } };
@@ -72,17 +72,17 @@ export function* samplesAhead(sampling: Sampling, state: StreamState): Generator
   }
 }
 
-/** The place on the number line of the last bag issued, -1 before the first. Void bags and controls placed late don't move it. */
+/** The place on the number line of the last bag issued, -1 before the first. Spoiled bags and controls placed late don't move it. */
 export function lastPlace(sampling: Sampling, state: StreamState, line: NumberLine): number {
   const putOff = new Set(state.putOffs.map((each) => each.number));
   return state.bags.reduce((last, bag) => {
-    if (bag.kind === 'void' || putOff.has(bag.number)) return last;
+    if (bag.kind === 'spoiled' || putOff.has(bag.number)) return last;
     if ((bag.rank ?? sampling.rank) !== sampling.rank) return last;
     return Math.max(last, line.placeOf(bag.number) ?? -1);
   }, -1);
 }
 
-/** Numbers beyond the last one issued that can still be used, in order. Those of void bags and of controls put off are left out. */
+/** Numbers beyond the last one issued that can still be used, in order. Those of spoiled bags and of controls put off are left out. */
 export function* freeNumbers(sampling: Sampling, state: StreamState): Generator<string> {
   const line = numberLine(sampling.numbers, state.bagRuns);
   const taken = new Set([...state.bags, ...state.putOffs].map((each) => each.number));

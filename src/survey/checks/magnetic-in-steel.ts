@@ -5,8 +5,8 @@ import { magneticInSteel } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots, stands } from '../shots/run-with-shots.ts';
 
-/** True where the azimuths of a run are void: a magnetic tool inside rods, or nearer to steel than allowed. */
-export function azimuthVoid(
+/** True where the azimuths of a run are unusable: a magnetic tool inside rods, or nearer to steel than allowed. */
+export function azimuthUnusable(
   run: Pick<SurveyRun, 'toolClass' | 'inside' | 'steelMm'>,
   steelM: number,
 ): boolean {
@@ -14,17 +14,17 @@ export function azimuthVoid(
   return run.inside === 'rods' || (run.steelMm !== undefined && run.steelMm < steelM * 1000);
 }
 
-/** Azimuths that are void for steel and not yet rejected. */
+/** Azimuths that are unusable for steel and not yet rejected. */
 export function checkMagneticInSteel(
   { run, shots }: RunWithShots,
   settings: Pick<SurveySettings, 'steelM'>,
   place: Place,
 ): readonly Finding[] {
-  if (!azimuthVoid(run, settings.steelM)) return [];
+  if (!azimuthUnusable(run, settings.steelM)) return [];
   return shots.filter(stands).map((shot) =>
     magneticInSteel.at(placeOfShot(place, run, shot), {
       excerpt: `azimuth ${shot.azimuthDeg?.toFixed(1)}°, ${run.inside === 'rods' ? 'inside rods' : `${(run.steelMm ?? 0) / 1000} m from steel`}`,
-      problem: 'a magnetic azimuth inside or near steel is void',
+      problem: 'a magnetic azimuth inside or near steel is unusable',
       remedy: 'Reject the azimuth alone: the dip stands. Survey again in open hole or with a gyro.',
     }),
   );

@@ -6,7 +6,7 @@ import { type Depth, depthFromMm } from '../../quantity/depth.ts';
 import { dip } from '../../quantity/dip.ts';
 import { instantMs } from '../../quantity/stamp.ts';
 import type { Id } from '../../record/document.ts';
-import { azimuthVoid } from '../checks/magnetic-in-steel.ts';
+import { azimuthUnusable } from '../checks/magnetic-in-steel.ts';
 import { northNotKnown } from '../checks/north-not-known.ts';
 import type { Direction } from '../direction.ts';
 import { type NorthAngles, toNorth } from '../norths/norths.ts';
@@ -45,7 +45,7 @@ export function stationDepth(bitMm: Depth, toolOffsetMm: number): Depth | undefi
   return bitMm < toolOffsetMm ? undefined : depthFromMm(bitMm - toolOffsetMm);
 }
 
-/** A shot as it stands in the choice: its azimuth in the path's north, or undefined when rejected, void or not to be had. */
+/** A shot as it stands in the choice: its azimuth in the path's north, or undefined when rejected, unusable or not to be had. */
 interface Reading {
   readonly depthMm: Depth;
   readonly dipDeg: number;
@@ -65,7 +65,7 @@ export function runsByRank(runs: readonly RunWithShots[]): readonly RunWithShots
  * The stations of the path: at each depth the shots of the best run that covers it (a run covers from one of its shots to the next
  * where they are not further apart than the longest allowed gap), the line-up as station 0 (a shot at the collar stands there only
  * when there is none). A shot that is rejected is left out; one
- * whose azimuth alone is rejected, void in steel or not convertible keeps its dip and takes its azimuth from a poorer run at the
+ * whose azimuth alone is rejected, unusable in steel or not convertible keeps its dip and takes its azimuth from a poorer run at the
  * same place, else from the stations about it.
  */
 export function bestStations(sources: StationSources): RankedStations {
@@ -114,7 +114,7 @@ function standingAzimuth(
   angles: NorthAngles,
 ): Azimuth | undefined {
   if (shot.azimuthDeg === undefined || shot.azimuthRejected !== undefined) return undefined;
-  if (azimuthVoid(run, sources.settings.steelM)) return undefined;
+  if (azimuthUnusable(run, sources.settings.steelM)) return undefined;
   return toNorth(azimuth(shot.azimuthDeg, run.north), sources.north, angles);
 }
 

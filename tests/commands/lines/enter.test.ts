@@ -35,11 +35,11 @@ describe('lines from a pipe', () => {
       ';moist',
       ';rod 508 x7',
       ';shot 60 -59.5 271.2',
-      ';void MB000510 torn',
+      ';spoiled MB000510 torn',
     ]);
     expect([code, out]).toEqual([
       0,
-      '1: moist at 54–60\n2: rod 10 done at 60 m\n3: shot at 60 m\n4: bag MB000510 placed by hand: void\n',
+      '1: moist at 54–60\n2: rod 10 done at 60 m\n3: shot at 60 m\n4: bag MB000510 placed by hand: spoiled\n',
     ]);
     expect(Object.values(tables.rods).at(-1)).toMatchObject({
       depthMm: 60_000,
@@ -184,12 +184,12 @@ describe('lines from a pipe', () => {
     expect(unknown.err()).toContain('no rig is called RC9');
   });
 
-  it('take a bag out of use that was filled already: its number is void, its metre stays on record', async () => {
-    const { code, out, tables } = await pipe([';void MB000442 torn on the ute']);
-    expect([code, out]).toEqual([0, '1: bag MB000442 void: torn on the ute\n']);
+  it('take a bag out of use that was filled already: its number is spoiled, its metre stays on record', async () => {
+    const { code, out, tables } = await pipe([';spoiled MB000442 torn on the ute']);
+    expect([code, out]).toEqual([0, '1: bag MB000442 spoiled: torn on the ute\n']);
     const bag = Object.values(tables.bags as Record<string, { number: string }>).find(
       (each) => each.number === 'MB000442',
     );
-    expect(bag).toMatchObject({ kind: 'void', reason: 'torn on the ute', fromMm: 1000, toMm: 2000 });
+    expect(bag).toMatchObject({ kind: 'spoiled', reason: 'torn on the ute', fromMm: 1000, toMm: 2000 });
   });
 });

@@ -43,7 +43,7 @@ function ended(): Document {
   return { ...HOLE, tables: { ...HOLE.tables, hole: { hole: { ...header, state: 'complete' } } } };
 }
 
-/** A rod that was noted, mended after its bag was voided by hand. */
+/** A rod that was noted, mended after its bag was spoiled by hand. */
 function mendedAfterVoid() {
   const rod: RodDone = {
     ...{ at: at('07:00'), rod: 1, depthMm: depthFromMetres(1), lastBag: '132' },
@@ -53,7 +53,7 @@ function mendedAfterVoid() {
   const noted = hole('ZQRC004', {
     rods: [rod as Thing],
     bagRuns: [run],
-    bags: [{ number: 'ZQ000131', kind: 'void', reason: 'torn', rod: 'k2-0' }],
+    bags: [{ number: 'ZQ000131', kind: 'spoiled', reason: 'torn', rod: 'k2-0' }],
   });
   const waiting = waitingMismatches(noted)[0];
   if (waiting === undefined) throw new Error('no rod waits');
@@ -95,7 +95,7 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   given('hole-closed', 'a row for a hole that has ended', () =>
     findingsIn(logRow(ended(), row(1, 2), NOTHING_NEW, MAKER)),
   ),
-  given('bags-amended-since', 'a mismatch mended after one of its bags was voided', () =>
+  given('bags-amended-since', 'a mismatch mended after one of its bags was spoiled', () =>
     findingsIn(mendedAfterVoid()),
   ),
   given('rows-overlap', 'a row over a row', () =>

@@ -19,7 +19,7 @@ import {
 } from '../../../src/sampling/dispatch/dispatch-sheet.ts';
 import { readReceipt } from '../../../src/sampling/dispatch/receipt-read.ts';
 import { issue } from '../../../src/sampling/stream/issue.ts';
-import { atCollar, NOON, sampling, voidBag } from '../build.ts';
+import { atCollar, NOON, sampling, spoiledBag } from '../build.ts';
 
 const issued = issue(sampling(), { ...atCollar('ZQ000131'), drilledMm: 11_000 });
 const numbers = issued.map((bag) => bag.number);
@@ -64,9 +64,9 @@ describe('making up a dispatch', () => {
     ]);
   });
 
-  test('one that is void or sent before is no gap', () => {
+  test('one that is spoiled or sent before is no gap', () => {
     const spared = numbers.filter((each) => each !== 'ZQ000136');
-    const torn = issued.map((bag) => (bag.number === 'ZQ000136' ? voidBag(bag.number) : bag));
+    const torn = issued.map((bag) => (bag.number === 'ZQ000136' ? spoiledBag(bag.number) : bag));
     expect(refusals({ numbers: spared, issued: torn })).toEqual([]);
     expect(refusals({ numbers: spared, sentBefore: new Map([['ZQ000136', 'D0']]) })).toEqual([]);
   });
@@ -82,19 +82,19 @@ describe('making up a dispatch', () => {
 
   test.each([
     ['ZQ000300', 'ZQ000300 was never issued.'],
-    ['ZQ000150', 'ZQ000150 is void.'],
+    ['ZQ000150', 'ZQ000150 is spoiled.'],
     ['XX99', 'XX99 is no bag number of this project.'],
   ])('%s is refused with the reason', (number, problem) => {
-    const changed = { issued: [...issued, voidBag('ZQ000150')], numbers: [...numbers, number] };
+    const changed = { issued: [...issued, spoiledBag('ZQ000150')], numbers: [...numbers, number] };
     expect(refusals(changed)).toEqual([`dispatch-not-issued: ${problem}`]);
   });
 });
 
 describe('numbers said', () => {
   const said = (...words: readonly string[]) =>
-    saidNumbers(sampling(), [...issued, voidBag('ZQ000199')], words, 'D1');
+    saidNumbers(sampling(), [...issued, spoiledBag('ZQ000199')], words, 'D1');
 
-  test('a range takes what was issued in it, void ones left out; a single number is taken as it is', () => {
+  test('a range takes what was issued in it, spoiled ones left out; a single number is taken as it is', () => {
     expect(said('zq000140-zq000199 ZQ000131,XX9')).toEqual({
       ok: true,
       value: ['ZQ000140', 'ZQ000141', 'ZQ000142', 'ZQ000131', 'XX9'],
@@ -141,14 +141,14 @@ describe('the chain of custody', () => {
     ]);
   });
 
-  test('a bag in two dispatches, and one void since it was sent, are found', () => {
+  test('a bag in two dispatches, and one spoiled since it was sent, are found', () => {
     const other = { ...dispatched(), name: 'D2', sacks: [{ sack: 1, bags: ['ZQ000131'] }] };
     expect(checkDispatches([dispatched(), other], issued).map((each) => each.problem)).toEqual([
       'ZQ000131 is in sack 1 of D1 and in sack 1 of D2.',
     ]);
-    const torn = issued.map((bag) => (bag.number === 'ZQ000136' ? voidBag(bag.number) : bag));
+    const torn = issued.map((bag) => (bag.number === 'ZQ000136' ? spoiledBag(bag.number) : bag));
     expect(checkDispatches([dispatched()], torn).map((each) => each.problem)).toEqual([
-      'ZQ000136 was sent and is void now.',
+      'ZQ000136 was sent and is spoiled now.',
     ]);
     expect(checkDispatches([dispatched()], issued)).toEqual([]);
   });

@@ -43,14 +43,14 @@ describe('a resplit list', () => {
     expect(resplitTable(list).at(-1)?.slice(0, 5)).toEqual(['NO NUMBER', 'primary', '7', '8', 'ZQRC004 7–8']);
   });
 
-  test('leaves out what has a single metre already, but not what had one that is void', () => {
+  test('leaves out what has a single metre already, but not what had one that is spoiled', () => {
     const single = primary('ZQ000136', 5, 6);
     const metres = (bags: readonly Bag[]) =>
       listed([au('ZQ000132', 0.8)], 'ZQ000320', bags).lines.flatMap(({ fromMm }) =>
         fromMm === undefined ? [] : [fromMm / 1000],
       );
     expect(metres([...composites, single])).toEqual([4, 6, 7]);
-    expect(metres([...composites, { ...single, kind: 'void', reason: 'torn' }])).toEqual([4, 5, 6, 7]);
+    expect(metres([...composites, { ...single, kind: 'spoiled', reason: 'torn' }])).toEqual([4, 5, 6, 7]);
   });
 
   test('is empty without a rule, without results, and where none reaches the limit', () => {

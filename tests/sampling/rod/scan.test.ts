@@ -2,10 +2,10 @@ import { expect, test } from 'vitest';
 import { NEAR_SPLITTER } from '../../../src/sampling/rod/mismatch.ts';
 import { type ScannedAt, scanCheck } from '../../../src/sampling/rod/scan.ts';
 import { issue } from '../../../src/sampling/stream/issue.ts';
-import { atCollar, NOON, sampling, voidBag } from '../build.ts';
+import { atCollar, NOON, sampling, spoiledBag } from '../build.ts';
 
-/** Six metres bagged from 170: the fourth bag, 173, is the duplicate of 172. 190 is void, 187 kept for a blank. */
-const drilled = { ...atCollar('ZQ000170', 'ZQ000220'), bags: [voidBag('ZQ000190')], drilledMm: 6000 };
+/** Six metres bagged from 170: the fourth bag, 173, is the duplicate of 172. 190 is spoiled, 187 kept for a blank. */
+const drilled = { ...atCollar('ZQ000170', 'ZQ000220'), bags: [spoiledBag('ZQ000190')], drilledMm: 6000 };
 const state = { ...drilled, bags: [...drilled.bags, ...issue(sampling(), drilled)] };
 const others = [
   { hole: 'ZQRC003', bags: [], bagRuns: [{ first: 'ZQ000300', last: 'ZQ000399', rig: 'Rig 1', at: NOON }] },
@@ -30,7 +30,7 @@ test('a bag that comes next agrees under the first chute', () => {
 test.each<[string, string, ScannedAt | undefined, string]>([
   ['another form', 'QQ17', undefined, 'foreign'],
   ['a number labelled for no hole', 'ZQ000900', undefined, 'foreign'],
-  ['a void number', 'ZQ000190', undefined, 'void-used'],
+  ['a spoiled number', 'ZQ000190', undefined, 'spoiled-used'],
   ['a number of another hole', 'ZQ000310', undefined, 'last-holes-bags'],
   [
     'a primary on the second chute',

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { checkRatesSoFar, rateRows, ratesSoFar } from '../../../src/sampling/scheme/rates-so-far.ts';
 import { issue } from '../../../src/sampling/stream/issue.ts';
-import { atCollar, primary, SETTINGS, sampling, voidBag } from '../build.ts';
+import { atCollar, primary, SETTINGS, sampling, spoiledBag } from '../build.ts';
 
 const wanting = (wanted: object) => sampling({ controls: { ...SETTINGS.controls, wanted } });
 const metres = (count: number): readonly Bag[] =>
@@ -15,8 +15,8 @@ const standard = (index: number, reason?: string): Bag => ({
 });
 
 describe('rates of controls so far', () => {
-  test('count what is in bags beside the primaries, forced ones too, void ones not', () => {
-    const bags = [...metres(50), standard(1), standard(2, 'placed by hand'), voidBag('ZQ99')];
+  test('count what is in bags beside the primaries, forced ones too, spoiled ones not', () => {
+    const bags = [...metres(50), standard(1), standard(2, 'placed by hand'), spoiledBag('ZQ99')];
     const [first] = ratesSoFar(wanting({ standardPercent: 5 }), bags);
     expect(first).toMatchObject({
       kind: 'standard',

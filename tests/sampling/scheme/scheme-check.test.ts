@@ -103,10 +103,10 @@ test('a number is in a slot where its serial leaves `at`', () => {
   expect(slotAt(sampling().slots, 121)).toBeUndefined();
 });
 
-test('stock is what came to site less what is in bags, void ones included', () => {
+test('stock is what came to site less what is in bags, spoiled ones included', () => {
   const bags = [
     { number: 'ZQ000120', kind: 'standard' as const, material: 'low' },
-    { number: 'ZQ000160', kind: 'void' as const, material: 'low' },
+    { number: 'ZQ000160', kind: 'spoiled' as const, material: 'low' },
     { number: 'ZQ000147', kind: 'blank' as const, material: 'crushed glass' },
   ];
   expect(stockOf(sampling(), bags).map((each) => [each.material, each.used, each.left])).toEqual([

@@ -81,11 +81,11 @@ test('a second run of numbers carries on where the first one ends', () => {
   expect(bags.map((bag) => bag.number.slice(-3))).toEqual(['141', '142', '201', '202']);
 });
 
-test('a void number ahead is passed over, and a void bag behind keeps its metre', () => {
-  const torn = { number: 'ZQ000144', kind: 'void', reason: 'torn' } as const;
+test('a spoiled number ahead is passed over, and a spoiled bag behind keeps its metre', () => {
+  const torn = { number: 'ZQ000144', kind: 'spoiled', reason: 'torn' } as const;
   const state = { ...atCollar('ZQ000141'), bags: [torn], drilledMm: 4000 };
   expect(issue(sampling(), state).map((bag) => bag.number.slice(-3))).toEqual(['141', '142', '143', '145']);
-  const lost = { ...primary('ZQ000142', 1, 2), kind: 'void', reason: 'lost' } as const;
+  const lost = { ...primary('ZQ000142', 1, 2), kind: 'spoiled', reason: 'lost' } as const;
   const behind = { ...state, bags: [primary('ZQ000141', 0, 1), lost] };
   expect(inShort(issue(sampling(), behind))[0]).toBe('143 primary 2–3');
 });

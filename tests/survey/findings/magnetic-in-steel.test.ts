@@ -1,20 +1,20 @@
 import { expect, test } from 'vitest';
-import { azimuthVoid, checkMagneticInSteel } from '../../../src/survey/checks/magnetic-in-steel.ts';
+import { azimuthUnusable, checkMagneticInSteel } from '../../../src/survey/checks/magnetic-in-steel.ts';
 import { AT, problemsOf, remediesOf, runOf, withShots } from '../build.ts';
 
 const SETTINGS = { steelM: 6 };
 const MAGNETIC = { toolClass: 'magnetic', north: 'magnetic' } as const;
 const shots = [[30, 88, -60]] as const;
 
-test('a magnetic azimuth inside rods is void, and the remedy keeps the dip', () => {
+test('a magnetic azimuth inside rods is unusable, and the remedy keeps the dip', () => {
   const findings = checkMagneticInSteel(runOf(shots, { ...MAGNETIC, inside: 'rods' }), SETTINGS, AT);
-  expect(problemsOf(findings)).toEqual(['a magnetic azimuth inside or near steel is void']);
+  expect(problemsOf(findings)).toEqual(['a magnetic azimuth inside or near steel is unusable']);
   expect(remediesOf(findings)[0]).toContain('the dip stands');
 });
 
 test('so is one nearer to steel than allowed', () => {
-  expect(azimuthVoid({ ...MAGNETIC, inside: 'open hole', steelMm: 5999 }, 6)).toBe(true);
-  expect(azimuthVoid({ ...MAGNETIC, inside: 'open hole', steelMm: 6000 }, 6)).toBe(false);
+  expect(azimuthUnusable({ ...MAGNETIC, inside: 'open hole', steelMm: 5999 }, 6)).toBe(true);
+  expect(azimuthUnusable({ ...MAGNETIC, inside: 'open hole', steelMm: 6000 }, 6)).toBe(false);
 });
 
 test('a gyro inside rods, and an azimuth already rejected, raise nothing', () => {

@@ -99,7 +99,7 @@ describe('the stations of a path', () => {
   });
 });
 
-describe('an azimuth that is rejected alone, void in steel or missing', () => {
+describe('an azimuth that is rejected alone, unusable in steel or missing', () => {
   test('leaves the dip standing and is taken from the stations about it', () => {
     const run = runOf([
       [20, 89, -58],

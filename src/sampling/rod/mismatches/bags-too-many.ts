@@ -1,5 +1,5 @@
 import { formatInterval } from '../../../quantity/interval.ts';
-import { freeOfKind, layWith, type MismatchKind, traceOf, voided, without } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind, spoiled, traceOf, without } from '../mismatch.ts';
 
 /** Seven bags in a rod of six: one metre is spread over two calicos. */
 export const bagsTooMany: MismatchKind = {
@@ -7,7 +7,7 @@ export const bagsTooMany: MismatchKind = {
   name: 'a bag too many',
   happened: 'One metre went into two bags, and the next bags carry on with the numbers.',
   ground:
-    'Find the two light calicos side by side. Tip the second into the first, and void the number of the second.',
+    'Find the two light calicos side by side. Tip the second into the first, and mark the number of the second spoiled.',
   nearSplitter: false,
   suppose: (situation) => {
     const primaries = freeOfKind(situation, (kind) => kind === 'primary');
@@ -15,7 +15,7 @@ export const bagsTooMany: MismatchKind = {
       const second = primaries[index + 1];
       if (second === undefined) return [];
       const laid = layWith(situation, without(situation, [second]));
-      const half = voided(second, `second bag of ${formatInterval(sample)}`);
+      const half = spoiled(second, `second bag of ${formatInterval(sample)}`);
       const placeOf = (number: string) => situation.line.placeOf(number) ?? 0;
       const place = laid.findIndex((bag) => placeOf(bag.number) > placeOf(second));
       const issue = place < 0 ? [...laid, half] : [...laid.slice(0, place), half, ...laid.slice(place)];

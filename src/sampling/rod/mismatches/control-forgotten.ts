@@ -25,7 +25,7 @@ export const controlForgotten: MismatchKind = {
 
 function usedForMetre(situation: Situation, control: Bag): readonly Supposition[] {
   const { number, kind } = control;
-  if (kind === 'void') return [];
+  if (kind === 'spoiled') return [];
   const asMetre = { number, kind: 'primary' as const, reason: `its ${kind} was forgotten` };
   const issue = layWith(situation, choosing(situation, [asMetre]));
   const used = new Set(issue.map((bag) => bag.number));

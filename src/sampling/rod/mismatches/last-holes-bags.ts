@@ -1,7 +1,7 @@
 import { endsWithDigits } from '../../numbers/bag-number.ts';
 import { numberLine } from '../../numbers/number-line.ts';
 import { lastPlace } from '../../stream/stream.ts';
-import { type MismatchKind, voided } from '../mismatch.ts';
+import { type MismatchKind, spoiled } from '../mismatch.ts';
 
 /** Numbers behind another hole's last bag that lie on top of what is left of its bundle: a rod and its controls. */
 const ON_TOP = 9;
@@ -12,7 +12,7 @@ export const lastHolesBags: MismatchKind = {
   name: "another hole's bags",
   happened: 'The last bag was numbered for another hole of this project.',
   ground:
-    "Take that hole's numbered bags off the splitter stand. Write this hole's numbers on the calicos filled with them; each of the other numbers found is void.",
+    "Take that hole's numbered bags off the splitter stand. Write this hole's numbers on the calicos filled with them; each of the other numbers found is spoiled.",
   nearSplitter: true,
   suppose: ({ sampling, state, seen, others, expected }) => {
     const { digits } = seen;
@@ -28,7 +28,7 @@ export const lastHolesBags: MismatchKind = {
           {
             at: `${number}, numbered for ${other.hole}`,
             trace: { last: number },
-            fix: { issue: [...expected, voided(number, `numbered for ${other.hole}`)] },
+            fix: { issue: [...expected, spoiled(number, `numbered for ${other.hole}`)] },
             weight: onTop ? 0.15 : 0.002,
           },
         ];

@@ -1,5 +1,5 @@
 import type { Bag } from '../../../hole/bags.ts';
-import { freeOfKind, layWith, type MismatchKind, type Situation, traceOf, voided } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind, type Situation, spoiled, traceOf } from '../mismatch.ts';
 import { amendedBags, holding, openings, primariesBefore, withDuplicates } from './shift.ts';
 
 /** The stream was a number ahead before this rod began: a number of the rod before was passed over and nobody saw it. */
@@ -8,7 +8,7 @@ export const oneAhead: MismatchKind = {
   name: 'the stream is one ahead',
   happened: 'The bags were a number ahead before this rod began: the rod before passed one over.',
   ground:
-    'Look through the bags of the rod before for the number left out. Cut the empty calico up: that number is void.',
+    'Look through the bags of the rod before for the number left out. Cut the empty calico up: that number is spoiled.',
   nearSplitter: false,
   suppose: (situation) => {
     const before = primariesBefore(situation);
@@ -21,7 +21,7 @@ export const oneAhead: MismatchKind = {
     };
     return before.flatMap((left, index) => {
       const moved = before.slice(index + 1).map((bag, step) => holding(bag, before[index + step] ?? bag));
-      const gone = { number: left.number, bag: voided(left.number, 'skipped') };
+      const gone = { number: left.number, bag: spoiled(left.number, 'skipped') };
       const amend = [
         gone,
         ...withDuplicates(situation, moved),

@@ -23,7 +23,7 @@ export const oneBehind: MismatchKind = {
       samples.slice(1),
     );
     const place = state.bags.indexOf(last);
-    const behind = state.bags.slice(place + 1).filter((bag) => bag.kind !== 'void');
+    const behind = state.bags.slice(place + 1).filter((bag) => bag.kind !== 'spoiled');
     const upTo = withAndWithoutTail(state.bags.slice(0, place));
     const lying = upTo.map(({ length }) => [...state.bags.slice(length, place), late, ...behind, ...laid]);
     return before.flatMap((bare, index) => {

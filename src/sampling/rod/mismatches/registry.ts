@@ -11,11 +11,11 @@ import { oneAhead } from './one-ahead.ts';
 import { oneBehind } from './one-behind.ts';
 import { several } from './several.ts';
 import { skipped } from './skipped.ts';
+import { spoiledUsed } from './spoiled-used.ts';
 import { swapped } from './swapped.ts';
 import { transposedDigits } from './transposed-digits.ts';
 import { twoMetresInOneBag } from './two-metres-in-one-bag.ts';
 import { usedTwice } from './used-twice.ts';
-import { voidUsed } from './void-used.ts';
 import { wrongRestart } from './wrong-restart.ts';
 
 /** Every kind of mismatch that a rod check or a scan can name. */
@@ -36,6 +36,6 @@ export const MISMATCHES: readonly MismatchKind[] = [
   wrongRestart,
   depthMark,
   foreign,
-  voidUsed,
+  spoiledUsed,
   several,
 ];

@@ -1,4 +1,4 @@
-import { freeOfKind, layWith, type MismatchKind, traceOf, voided, without } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind, spoiled, traceOf, without } from '../mismatch.ts';
 
 /** Most numbers in a row that count as skipped; more is another bundle, a wrong restart. */
 const MOST_SKIPPED = 3;
@@ -8,7 +8,7 @@ export const skipped: MismatchKind = {
   code: 'skipped',
   name: 'a number skipped',
   happened: 'A numbered bag was passed over, and the metres behind it are in the next numbers.',
-  ground: 'Find the empty calico with the number left out and cut it up: that number is void.',
+  ground: 'Find the empty calico with the number left out and cut it up: that number is spoiled.',
   nearSplitter: false,
   suppose: (situation) => {
     const primaries = freeOfKind(situation, (kind) => kind === 'primary');
@@ -19,7 +19,7 @@ export const skipped: MismatchKind = {
         return {
           at: left.join(', '),
           trace: traceOf(situation.sampling, issue),
-          fix: { issue: [...left.map((number) => voided(number, 'skipped')), ...issue] },
+          fix: { issue: [...left.map((number) => spoiled(number, 'skipped')), ...issue] },
           weight: 2 / situation.samples.length / size ** 2,
         };
       }),

@@ -7,7 +7,7 @@ export const twoMetresInOneBag: MismatchKind = {
   name: 'two metres in one bag',
   happened: 'A bag was left on for two metres, and the next bags carry on with the numbers.',
   ground:
-    'Find the heavy calico. Keep it as a sample of both metres, or void it and spear the two piles into new bags.',
+    'Find the heavy calico. Keep it as a sample of both metres, or mark it spoiled and spear the two piles into new bags.',
   nearSplitter: false,
   suppose: (situation) => {
     const { samples, sampling } = situation;

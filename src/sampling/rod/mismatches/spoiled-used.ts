@@ -2,19 +2,19 @@ import { endsWithDigits } from '../../numbers/bag-number.ts';
 import type { MismatchKind } from '../mismatch.ts';
 
 /** A number that was put out of use is on a filled bag. */
-export const voidUsed: MismatchKind = {
-  code: 'void-used',
-  name: 'a void number',
+export const spoiledUsed: MismatchKind = {
+  code: 'spoiled-used',
+  name: 'a spoiled number',
   happened: 'The last bag carries a number that was put out of use.',
   ground:
-    'Write the right number on the calico and cross the void one out. A void number is never used again.',
+    'Write the right number on the calico and cross the spoiled one out. A spoiled number is never used again.',
   nearSplitter: false,
   suppose: ({ state, others, seen, endings }) => {
     const { digits } = seen;
     if (digits === undefined) return [];
     return [state, ...others]
       .flatMap((each) => each.bags)
-      .filter((bag) => bag.kind === 'void' && endsWithDigits(bag.number, digits))
+      .filter((bag) => bag.kind === 'spoiled' && endsWithDigits(bag.number, digits))
       .flatMap((bag) =>
         endings.map((issue) => ({
           at: bag.number,
