@@ -18,7 +18,8 @@ import {
 import { NO_CLEARANCE } from '../survey/expected/expected.ts';
 import { expectedCells } from '../survey/expected/expected-words.ts';
 import { bendBetween } from '../survey/path/severity.ts';
-import { chanceWords, ellipseWords, missSides, reachWords } from '../survey/path/target-words.ts';
+import { basisWords, chanceWords, ellipseWords, missSides, reachWords } from '../survey/path/target-words.ts';
+import type { ChanceBasis } from '../survey/path/uncertainty.ts';
 import { tableText } from './table-text.ts';
 
 /** Where a hole goes, in words: stations and bends, how it comes out at its target, what the plan expects, every doubt. */
@@ -64,12 +65,12 @@ function targetLines(project: Project, hole: Document): readonly string[] {
   return [
     '',
     `Measured to ${formatDepth(target.measuredMm)} m, ${target.offPlanM.toFixed(1)} m off the plan there. Target at ${formatDepth(target.targetMm)} m:`,
-    ...ways.flatMap((way) => wayLines(way, measured, targetRadiusM)),
+    ...ways.flatMap((way) => wayLines(way, measured, targetRadiusM, target.chanceBasis)),
     ...(measured ? [] : [`  ${reachWords(target.reach, severityLimitPer30m, targetRadiusM)}`]),
   ];
 }
 
-function wayLines(way: AtTarget, measured: boolean, radiusM: number): readonly string[] {
+function wayLines(way: AtTarget, measured: boolean, radiusM: number, basis: ChanceBasis): readonly string[] {
   const { miss, nearest } = way;
   const name = measured
     ? 'as measured'
@@ -78,7 +79,7 @@ function wayLines(way: AtTarget, measured: boolean, radiusM: number): readonly s
       : 'projected on the trend';
   return [
     `  ${name}: misses by ${miss.totalM.toFixed(1)} m (${missSides(miss).join(', ')}); nearest ${nearest.distanceM.toFixed(1)} m at ${(nearest.depthMm / 1000).toFixed(1)} m`,
-    `    by the errors of the tools alone, one sigma there ${ellipseWords(way.uncertainty)}; ${chanceWords(way.chance)} within ${radiusM} m`,
+    `    ${chanceWords(way.chance, basis)} within ${radiusM} m (${basisWords(basis)}); one sigma there ${ellipseWords(way.uncertainty)}`,
   ];
 }
 

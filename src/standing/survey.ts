@@ -28,7 +28,12 @@ import {
 } from '../survey/path/miss.ts';
 import { lastStation, type Path, pathThrough } from '../survey/path/path.ts';
 import type { Projection } from '../survey/path/projection.ts';
-import { chanceAtTarget, type Uncertainty } from '../survey/path/uncertainty.ts';
+import {
+  type ChanceBasis,
+  chanceAtTarget,
+  chanceBasis,
+  type Uncertainty,
+} from '../survey/path/uncertainty.ts';
 import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
@@ -98,6 +103,8 @@ export interface TargetStanding {
   readonly offPlanM: number;
   /** Straight on, and on the trend. */
   readonly ways: readonly AtTarget[];
+  /** What the chances rest on. */
+  readonly chanceBasis: ChanceBasis;
   readonly reach: Reach;
 }
 
@@ -127,6 +134,7 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
     measuredMm: lastStation(path).depthMm,
     offPlanM: distanceFromPlan(planned, { offset: path.end }),
     ways,
+    chanceBasis: chanceBasis(stations),
     reach: reachOf(path, planned, severityLimitPer30m, targetRadiusM),
   };
 });

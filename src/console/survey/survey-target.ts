@@ -2,7 +2,13 @@ import type { Project } from '../../project/project.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { type AtTarget, type TargetStanding, targetOf } from '../../standing/survey.ts';
-import { chanceWords, ellipseWords, missSides, reachWords } from '../../survey/path/target-words.ts';
+import {
+  basisWords,
+  chanceWords,
+  ellipseWords,
+  missSides,
+  reachWords,
+} from '../../survey/path/target-words.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 
 const metresText = (m: number): string => `${m.toFixed(1)} m`;
@@ -18,7 +24,7 @@ export function targetLines(project: Project, hole: Document, width: number): re
     );
   const { severityLimitPer30m, targetRadiusM } = project.survey;
   const reach = reachWords(target.reach, severityLimitPer30m, targetRadiusM);
-  const [straight, trend] = target.ways;
+  const [straight] = target.ways;
   return [
     line(
       `${'at the target'.padEnd(20)}${'off'.padEnd(8)}${'along'.padEnd(12)}${'across'.padEnd(11)}${'height'.padEnd(11)}nearest`,
@@ -31,11 +37,17 @@ export function targetLines(project: Project, hole: Document, width: number): re
       target.reach.within ? 'good' : 'alert',
     ),
     ...wrap(
-      `Chance within ${targetRadiusM} m, by tool errors alone: ${chanceWords(straight?.chance)}, on trend ${chanceWords(trend?.chance)}. One sigma there ${straight === undefined ? 'not known' : ellipseWords(straight.uncertainty)}.`,
+      `Chance within ${targetRadiusM} m: ${chances(target)} (${basisWords(target.chanceBasis)}). One sigma there ${straight === undefined ? 'not known' : ellipseWords(straight.uncertainty)}.`,
       width,
       'faint',
     ),
   ];
+}
+
+/** The chance straight on, and on the trend where shots give one. */
+function chances({ ways, chanceBasis }: TargetStanding): string {
+  const [straight, trend] = ways.map((way) => chanceWords(way.chance, chanceBasis));
+  return chanceBasis === 'line-up' ? `${straight}` : `${straight}, on trend ${trend}`;
 }
 
 function wayLines(target: TargetStanding): readonly Line[] {

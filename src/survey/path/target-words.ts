@@ -1,5 +1,5 @@
 import type { Reach, SplitMiss } from './miss.ts';
-import type { Uncertainty } from './uncertainty.ts';
+import type { ChanceBasis, Uncertainty } from './uncertainty.ts';
 
 /** A miss in one direction: its metres, and which way. */
 function sideWords(m: number, positive: string, negative: string): string {
@@ -23,11 +23,24 @@ export function reachWords(reach: Reach, limitPer30m: number, radiusM: number): 
   return `Target within reach${reach.severityPer30m < 0.05 ? '' : `: bends ${bend}`}.`;
 }
 
-/** A chance in whole per cent, never as sure. */
-export function chanceWords(chance: number | undefined): string {
+/** A chance in whole per cent, never as sure; where no shot has measured the azimuth it is only the most it can be. */
+export function chanceWords(chance: number | undefined, basis: ChanceBasis): string {
   if (chance === undefined) return 'not known';
+  if (basis !== 'shots') return `at most ${Math.max(1, Math.min(99, Math.round(chance * 100)))} %`;
   if (chance > 0.995) return 'over 99 %';
   return chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`;
+}
+
+/** What a chance rests on. */
+export function basisWords(basis: ChanceBasis): string {
+  switch (basis) {
+    case 'line-up':
+      return 'no shot yet: it rests on the line-up alone, and on the hole running straight';
+    case 'line-up and dips':
+      return 'no azimuth measured yet: it rests on that of the line-up';
+    case 'shots':
+      return 'by tool errors alone';
+  }
 }
 
 /** The one-sigma ellipse: `± 0.6 by 0.3 m, the longer way 12° right of up`. */

@@ -3,7 +3,7 @@ import { type Depth, depthFromMm } from '../../quantity/depth.ts';
 import { dip } from '../../quantity/dip.ts';
 import { type Direction, tangentOf } from '../direction.ts';
 import type { ErrorClass, ToolErrors } from '../settings.ts';
-import type { RankedStation } from '../shots/runs.ts';
+import type { AzimuthShare, RankedStation } from '../shots/runs.ts';
 import { closestApproach, type PlannedLine, plannedPoint } from './miss.ts';
 import { type Path, pathThrough } from './path.ts';
 import { type Ellipse, ellipseOf, type PlaneCovariance, probabilityWithin } from './probability.ts';
@@ -51,39 +51,72 @@ export function disturbed(direction: Direction, azimuthDeg: number, dipDeg: numb
   };
 }
 
+/** Every station turned by as much azimuth and dip as an error makes of it, degrees. */
 function turned(
-  stations: readonly RankedStation[],
-  which: (one: RankedStation) => boolean,
-  azimuthDeg: number,
-  dipDeg: number,
-): readonly RankedStation[] {
-  return stations.map((one) => (which(one) ? { ...one, ...disturbed(one, azimuthDeg, dipDeg) } : one));
+  azimuthDeg: (one: RankedStation) => number,
+  dipDeg: (one: RankedStation) => number,
+): Disturbance {
+  return (stations) =>
+    stations.map((one) => {
+      const turn = azimuthDeg(one);
+      const lift = dipDeg(one);
+      return turn === 0 && lift === 0 ? one : { ...one, ...disturbed(one, turn, lift) };
+    });
 }
 
+const NOTHING = () => 0;
+
+/** The readings that a station's azimuth comes from: its own, or those about it where it was not measured. */
+function azimuthSharesOf(station: RankedStation): readonly AzimuthShare[] {
+  const { toolClass, run, depthMm, azimuthFrom } = station;
+  return azimuthFrom ?? [{ toolClass, run, depthMm, share: 1 }];
+}
+
+/** How much of a station's azimuth comes from readings of a kind, 0 to 1. */
+function shareFrom(station: RankedStation, which: (share: AzimuthShare) => boolean): number {
+  return azimuthSharesOf(station)
+    .filter(which)
+    .reduce((sum, { share }) => sum + share, 0);
+}
+
+/** Readings whose azimuth hangs on the line-up: its own, and those of a gyro that was aligned to it. */
+const inheritsLineUp = ({ toolClass }: AzimuthShare) =>
+  toolClass === 'line-up' || toolClass === 'gyro aligned at the collar';
+
 /**
- * Every independent error of a hole's stations, each as what one sigma of it does: per station a random error of azimuth and
- * of dip; per run a systematic one of each; the line-up's own, which a gyro aligned at the collar inherits in azimuth.
+ * Every independent error of a hole's stations, each as what one sigma of it does: per reading a random error of azimuth and
+ * of dip; per run a systematic one of each; the line-up's own, which a gyro aligned at the collar inherits in azimuth. An azimuth
+ * that was not measured has no error of its own: it inherits, in the same shares, those of the readings it was taken from.
  */
 function disturbances(
   stations: readonly RankedStation[],
   errors: Readonly<Record<ErrorClass, ToolErrors>>,
 ): readonly Disturbance[] {
   const made: Disturbance[] = [];
-  stations.forEach((station, index) => {
-    const own = errors[station.toolClass];
-    const here = (one: RankedStation) => one === stations[index];
-    made.push((all) => turned(all, here, own.azimuthRandomDeg, 0));
-    made.push((all) => turned(all, here, 0, own.dipRandomDeg));
-  });
-  for (const run of new Set(stations.map((one) => one.run))) {
-    const member = (one: RankedStation) => one.run === run;
-    const own = errors[stations.find(member)!.toolClass];
-    if (run !== undefined) made.push((all) => turned(all, member, own.azimuthSystematicDeg, 0));
-    made.push((all) => turned(all, member, 0, own.dipSystematicDeg));
+  const readings = new Map(
+    stations.flatMap(azimuthSharesOf).map((each) => [`${each.run} ${each.depthMm}`, each]),
+  );
+  for (const { run, depthMm, toolClass } of readings.values()) {
+    const same = (share: AzimuthShare) => share.run === run && share.depthMm === depthMm;
+    made.push(turned((one) => shareFrom(one, same) * errors[toolClass].azimuthRandomDeg, NOTHING));
   }
-  const inherits = (one: RankedStation) =>
-    one.toolClass === 'line-up' || one.toolClass === 'gyro aligned at the collar';
-  made.push((all) => turned(all, inherits, errors['line-up'].azimuthSystematicDeg, 0));
+  for (const here of stations)
+    made.push(
+      turned(NOTHING, (one) => (one.depthMm === here.depthMm ? errors[here.toolClass].dipRandomDeg : 0)),
+    );
+  for (const { run, toolClass } of new Map([...readings.values()].map((each) => [each.run, each])).values())
+    if (run !== undefined)
+      made.push(
+        turned(
+          (one) => shareFrom(one, (share) => share.run === run) * errors[toolClass].azimuthSystematicDeg,
+          NOTHING,
+        ),
+      );
+  for (const { run, toolClass } of new Map(stations.map((each) => [each.run, each])).values())
+    made.push(turned(NOTHING, (one) => (one.run === run ? errors[toolClass].dipSystematicDeg : 0)));
+  made.push(
+    turned((one) => shareFrom(one, inheritsLineUp) * errors['line-up'].azimuthSystematicDeg, NOTHING),
+  );
   return made;
 }
 
@@ -127,6 +160,16 @@ export function uncertaintyAt(
     alongM: Math.sqrt(alongSquared + own.depthRandomM ** 2 + scaled ** 2),
     spread,
   };
+}
+
+/** What a chance at the target rests on: shots, the line-up's azimuth with measured dips, or the line-up alone. */
+export type ChanceBasis = 'shots' | 'line-up and dips' | 'line-up';
+
+/** What is known of a hole's direction: an azimuth that no shot measured is still the line-up's. */
+export function chanceBasis(stations: readonly RankedStation[]): ChanceBasis {
+  if (stations.some((one) => azimuthSharesOf(one).some(({ toolClass }) => toolClass !== 'line-up')))
+    return 'shots';
+  return stations.some((one) => one.run !== undefined) ? 'line-up and dips' : 'line-up';
 }
 
 /** How likely the hole is to pass within a radius of its target. */

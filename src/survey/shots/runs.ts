@@ -14,11 +14,23 @@ import type { Station } from '../path/path.ts';
 import type { ErrorClass, SurveySettings } from '../settings.ts';
 import type { RunWithShots } from './run-with-shots.ts';
 
+/** The reading that an azimuth, or a share of it, comes from. */
+export interface AzimuthShare {
+  readonly toolClass: ErrorClass;
+  /** The run of the reading; undefined for the line-up. */
+  readonly run: Id | undefined;
+  readonly depthMm: number;
+  /** 0 to 1; the shares of a station make 1. */
+  readonly share: number;
+}
+
 /** A station of the path that knows where it is from. */
 export interface RankedStation extends Station {
   readonly toolClass: ErrorClass;
   /** The run it was measured in; undefined for the line-up. */
   readonly run: Id | undefined;
+  /** Where its azimuth was not measured: the readings it is taken from, whose errors it inherits. */
+  readonly azimuthFrom?: readonly AzimuthShare[];
 }
 
 /** The stations of the path and what stood in the way of some of them. */
@@ -79,7 +91,10 @@ export function bestStations(sources: StationSources): RankedStations {
   }
   const first = lineUpStation(sources, findings);
   const down = onceADepth(chosen).filter((one) => first === undefined || one.depthMm > 0);
-  const lent = down.map((one) => ({ ...one, lentDeg: one.azimuthDeg ?? lentAzimuth(one, byRank) }));
+  const lent = down.map((one) => ({
+    ...one,
+    lentBy: one.azimuthDeg === undefined ? lender(one, byRank) : one,
+  }));
   return { stations: withAzimuths(first, lent, sources), findings };
 }
 
@@ -133,11 +148,11 @@ function isCovered(depthMm: number, [from, to]: readonly [number, number]): bool
   return depthMm > from - SAME_PLACE_MM && depthMm < to + SAME_PLACE_MM;
 }
 
-function lentAzimuth(one: Reading, byRank: readonly (readonly Reading[])[]): number | undefined {
+/** The reading of a poorer run at the same place that has the azimuth a shot lacks. */
+function lender(one: Reading, byRank: readonly (readonly Reading[])[]): Reading | undefined {
   return byRank
     .flat()
-    .find((other) => other.azimuthDeg !== undefined && Math.abs(other.depthMm - one.depthMm) < SAME_PLACE_MM)
-    ?.azimuthDeg;
+    .find((other) => other.azimuthDeg !== undefined && Math.abs(other.depthMm - one.depthMm) < SAME_PLACE_MM);
 }
 
 function lineUpStation(sources: StationSources, findings: Finding[]): RankedStation | undefined {
@@ -157,41 +172,76 @@ function lineUpStation(sources: StationSources, findings: Finding[]): RankedStat
 /** Gives each reading without an azimuth one from the stations about it; leaves out those that can have none. */
 function withAzimuths(
   first: RankedStation | undefined,
-  readings: readonly (Reading & { readonly lentDeg: number | undefined })[],
+  readings: readonly (Reading & { readonly lentBy: Reading | undefined })[],
   sources: StationSources,
 ): readonly RankedStation[] {
   const known: Known[] = [
-    ...(first === undefined ? [] : [{ depthMm: 0, deg: first.azimuth.deg }]),
-    ...readings.flatMap(({ depthMm, lentDeg: deg }) => (deg === undefined ? [] : [{ depthMm, deg }])),
+    ...(first === undefined ? [] : [{ depthMm: 0, deg: first.azimuth.deg, from: shareOf(first) }]),
+    ...readings.flatMap(({ depthMm, lentBy }) =>
+      lentBy?.azimuthDeg === undefined ? [] : [{ depthMm, deg: lentBy.azimuthDeg, from: readBy(lentBy) }],
+    ),
   ];
   const stations = readings.flatMap((one): RankedStation[] => {
-    const deg = one.lentDeg ?? azimuthAmong(known, one.depthMm);
-    return deg === undefined
+    const taken = azimuthAmong(known, one.depthMm);
+    const deg = one.lentBy?.azimuthDeg ?? taken?.deg;
+    const measured = one.azimuthDeg !== undefined;
+    return deg === undefined || taken === undefined
       ? []
       : [
           {
             depthMm: one.depthMm,
             azimuth: azimuth(deg, sources.north),
             dip: dip(one.dipDeg),
-            basis: one.azimuthDeg === undefined ? 'dip measured' : 'measured',
+            basis: measured ? 'measured' : 'dip measured',
             toolClass: one.from.run.toolClass,
             run: one.from.id,
+            ...(measured
+              ? {}
+              : { azimuthFrom: one.lentBy === undefined ? taken.from : [readBy(one.lentBy)] }),
           },
         ];
   });
   return first === undefined ? stations : [first, ...stations];
 }
 
+/** An azimuth known at a depth, and the reading it is. */
 interface Known {
   readonly depthMm: number;
   readonly deg: number;
+  readonly from: AzimuthShare;
 }
 
+const readBy = ({ from, depthMm }: Reading): AzimuthShare => ({
+  toolClass: from.run.toolClass,
+  run: from.id,
+  depthMm,
+  share: 1,
+});
+
+const shareOf = ({ toolClass, run, depthMm }: RankedStation): AzimuthShare => ({
+  toolClass,
+  run,
+  depthMm,
+  share: 1,
+});
+
 /** The azimuth at a depth between the known ones about it, in proportion to depth; beyond them, the nearest. */
-function azimuthAmong(known: readonly Known[], depthMm: number): number | undefined {
+function azimuthAmong(
+  known: readonly Known[],
+  depthMm: number,
+): { readonly deg: number; readonly from: readonly AzimuthShare[] } | undefined {
   const above = known.findLast((one) => one.depthMm <= depthMm);
   const below = known.find((one) => one.depthMm >= depthMm);
-  if (above === undefined || below === undefined || above === below) return (above ?? below)?.deg;
+  const only = above ?? below;
+  if (only === undefined) return undefined;
+  if (above === undefined || below === undefined || above === below)
+    return { deg: only.deg, from: [only.from] };
   const part = (depthMm - above.depthMm) / (below.depthMm - above.depthMm);
-  return above.deg + part * degreesBetween(below.deg, above.deg);
+  return {
+    deg: above.deg + part * degreesBetween(below.deg, above.deg),
+    from: [
+      { ...above.from, share: 1 - part },
+      { ...below.from, share: part },
+    ],
+  };
 }

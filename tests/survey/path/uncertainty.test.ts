@@ -3,16 +3,18 @@ import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { type PlannedLine, plannedPoint } from '../../../src/survey/path/miss.ts';
 import { pathThrough } from '../../../src/survey/path/path.ts';
 import { pointAt } from '../../../src/survey/path/projection.ts';
+import { basisWords, chanceWords } from '../../../src/survey/path/target-words.ts';
 import {
   chanceAtTarget,
+  chanceBasis,
   disturbed,
   squareFrame,
   uncertaintyAt,
 } from '../../../src/survey/path/uncertainty.ts';
 import { dot, length, minus, ORIGIN, type Vector } from '../../../src/survey/path/vector.ts';
 import { type ErrorClass, surveySettingsOf, type ToolErrors } from '../../../src/survey/settings.ts';
-import type { RankedStation } from '../../../src/survey/shots/runs.ts';
-import { AT, pointing, station } from '../build.ts';
+import { bestStations, type RankedStation } from '../../../src/survey/shots/runs.ts';
+import { AT, pointing, runOf, station } from '../build.ts';
 
 const at = depthFromMetres;
 const NONE: ToolErrors = {
@@ -82,6 +84,72 @@ describe('one error alone', () => {
     const { alongM, ellipse } = uncertaintyAt(hole('magnetic'), at(100), errors, 'straight');
     expect(alongM).toBeCloseTo(0.5, 9);
     expect(ellipse.longM).toBe(0);
+  });
+});
+
+describe('an azimuth that was never measured', () => {
+  const dipsOf = (toolClass: Exclude<ErrorClass, 'line-up'>) =>
+    bestStations({
+      place: AT,
+      north: 'grid',
+      lineUp: { direction: pointing(90, -60), angles: {} },
+      runs: [
+        runOf(
+          [
+            [30, undefined, -60],
+            [60, undefined, -60],
+            [90, undefined, -60],
+          ],
+          { toolClass, north: 'grid' },
+        ),
+      ],
+      anglesOf: () => ({}),
+      settings: { longestGapM: 40, steelM: 6 },
+    }).stations;
+  const across = (stations: readonly RankedStation[]) =>
+    Math.sqrt(uncertaintyAt(stations, at(120), surveySettingsOf().toolErrors, 'straight').spread.yy);
+
+  test.each(['magnetic', 'north-seeking gyro', 'gyro aligned at the collar'] as const)(
+    'is known no better than the line-up it is taken from, whatever tool read the dips: %s',
+    (toolClass) => {
+      expect(across(dipsOf(toolClass))).toBeCloseTo(across([lineUp]), 6);
+      expect(across([lineUp])).toBeGreaterThan(1);
+    },
+  );
+
+  test('between two measured ones inherits from both, each by its share', () => {
+    const { stations } = bestStations({
+      place: AT,
+      north: 'grid',
+      lineUp: { direction: pointing(90, -60), angles: {} },
+      runs: [
+        runOf(
+          [
+            [40, undefined, -60],
+            [60, 92, -60],
+          ],
+          { north: 'grid' },
+        ),
+      ],
+      anglesOf: () => ({}),
+      settings: { longestGapM: 40, steelM: 6 },
+    });
+    expect(stations[1]?.azimuthFrom?.map(({ run, share }) => [run, share.toFixed(3)])).toEqual([
+      [undefined, '0.333'],
+      ['zq1-1', '0.667'],
+    ]);
+  });
+
+  test('leaves a chance that is at most 99 %, and says what it rests on', () => {
+    expect(chanceBasis([lineUp])).toBe('line-up');
+    expect(chanceBasis(dipsOf('magnetic'))).toBe('line-up and dips');
+    expect(chanceBasis(hole('magnetic'))).toBe('shots');
+    expect(chanceWords(1, 'line-up')).toBe('at most 99 %');
+    expect(chanceWords(0, 'line-up')).toBe('at most 1 %');
+    expect(chanceWords(1, 'line-up and dips')).toBe('at most 99 %');
+    expect(chanceWords(1, 'shots')).toBe('over 99 %');
+    expect(basisWords('line-up')).toContain('no shot yet: it rests on the line-up alone');
+    expect(basisWords('line-up and dips')).toContain('no azimuth measured yet');
   });
 });
 
