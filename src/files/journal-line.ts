@@ -3,6 +3,7 @@ import { crcText } from '../record/crc32.ts';
 import type { DocumentName, Edit, Entry } from '../record/document.ts';
 import type { Json } from '../record/json.ts';
 import { faultInWords } from '../schema/read/issue-words.ts';
+import { accepts } from './accepts.ts';
 import { DOCUMENT_LIMITS, jsonFault } from './read-json.ts';
 import { changeShape, deedShape, entryShape, nameShape } from './record-shapes.ts';
 
@@ -113,8 +114,7 @@ export function parseLine(bytes: Uint8Array): JournalLine | undefined {
   if (head.slice(PREFIX.length, PREFIX.length + 8) !== crcText(rest)) return undefined;
   try {
     const value: unknown = JSON.parse(`{${new TextDecoder('utf-8', { fatal: true }).decode(rest)}`);
-    const parsed = lineShape.safeParse(value);
-    return parsed.success ? (value as JournalLine) : undefined;
+    return accepts(lineShape)(value) ? (value as JournalLine) : undefined;
   } catch {
     return undefined;
   }
@@ -127,6 +127,7 @@ export function parseLine(bytes: Uint8Array): JournalLine | undefined {
 export function lineFault(line: JournalLine): string | undefined {
   const fault = jsonFault(line as unknown as Json, DOCUMENT_LIMITS.depth - DEPTH_AROUND);
   if (fault !== undefined) return fault;
+  if (accepts(lineShape)(line)) return undefined;
   const refused = lineShape.safeParse(line, { reportInput: true }).error;
   return refused === undefined ? undefined : faultInWords(refused);
 }

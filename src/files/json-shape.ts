@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { issueInWords, knownParts, pathOf } from '../schema/read/issue-words.ts';
 import type { JsonPath } from '../schema/read/places.ts';
+import { accepts } from './accepts.ts';
 import { wrongShape } from './findings.ts';
 import { excerptAt, type JsonText, lineAndColumn } from './read-json.ts';
 
@@ -13,6 +14,7 @@ const MOST_FINDINGS = 20;
  * nearest thing around it that is there), in plain words; at most twenty are told.
  */
 export function holdToShape<T>(json: JsonText, shape: z.ZodType<T>): Result<T> {
+  if (accepts(shape)(json.value)) return ok(json.value as T);
   const parsed = shape.safeParse(json.value, { reportInput: true });
   if (parsed.success) return ok(json.value as T);
   const root = parseTree(json.text);

@@ -1,7 +1,8 @@
 import type { Finding } from '../finding/finding.ts';
 import { chainFault, replay } from '../record/chain.ts';
-import type { Document, Tables } from '../record/document.ts';
+import type { Document } from '../record/document.ts';
 import { difference } from '../record/outside.ts';
+import { digestOf } from './digest.ts';
 import type { FileFacts } from './disk.ts';
 import type { JournalPosition, StoredDocument } from './document-file.ts';
 import { brokenHistory, copiesMerged, editedOutside, journalMisfit } from './findings.ts';
@@ -29,7 +30,7 @@ export function loadDocument(
   lines: readonly WorkLine[],
 ): { readonly loaded: LoadedDocument; readonly closed?: string; readonly findings: readonly Finding[] } {
   const { document: found, position } = stored;
-  const truth = tablesOf(found);
+  const truth = truthOf(found);
   if ('problem' in truth) {
     return {
       loaded: { document: found, position },
@@ -37,8 +38,8 @@ export function loadDocument(
       findings: [historyFinding(file, found, truth.index, truth.problem)],
     };
   }
-  const folded = foldLines({ ...found, tables: truth.tables }, lines);
-  const edited = difference(truth.tables, found.tables).length > 0;
+  const folded = foldLines(truth.made, lines);
+  const { edited } = truth;
   const copy = edited || folded.copy !== undefined ? found : undefined;
   return {
     loaded: {
@@ -64,14 +65,26 @@ function linesFrom(first: number, lines: readonly WorkLine[]): readonly WorkLine
   return lines.filter((line) => line.seq >= first);
 }
 
-/** The tables that the history makes, once its chain is found to hold. */
-function tablesOf(
-  document: Document,
-): { readonly tables: Tables } | { readonly index: number; readonly problem: string } {
-  const fault = chainFault(document.history);
+/** A document with the tables that its history makes, and whether those in its file are others; or what is wrong with it. */
+type Truth =
+  | { readonly made: Document; readonly edited: boolean }
+  | { readonly index: number; readonly problem: string };
+
+/** Found once for a document: it is not changed, and the same one is read again where its file has the same bytes. */
+const truths = new WeakMap<Document, Truth>();
+
+function truthOf(document: Document): Truth {
+  const found = truths.get(document) ?? findTruth(document);
+  truths.set(document, found);
+  return found;
+}
+
+function findTruth(document: Document): Truth {
+  const fault = chainFault(document.history, digestOf);
   if (fault !== undefined) return fault;
   try {
-    return { tables: replay(document.history) };
+    const tables = replay(document.history);
+    return { made: { ...document, tables }, edited: difference(tables, document.tables).length > 0 };
   } catch (error) {
     return { index: -1, problem: error instanceof Error ? error.message : String(error) };
   }

@@ -52,17 +52,48 @@ export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits
   } catch {
     return refused(notUtf8(bytes, file));
   }
-  const deep = depthPast(text, limits.depth);
-  if (deep !== undefined) {
+  const names = namesIn(text, limits.depth);
+  if (!names.ok) {
     return refused(
-      at(text, file, deep, unsafeJson.at, {
+      at(text, file, names.deep, unsafeJson.at, {
         problem: `it is nested more than ${limits.depth} deep`,
         remedy: 'No file of ours is: look at where it came from. Nothing was changed.',
       }),
     );
   }
+  const value = parsedText(text);
+  if (value !== undefined && plainNames(value) === names.count) return ok({ file, text, value });
   const faults = faultsOf(text, file);
   return faults.length > 0 ? { ok: false, findings: faults } : ok({ file, text, value: JSON.parse(text) });
+}
+
+function parsedText(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+const RESERVED: ReadonlySet<string> = new Set(Object.getOwnPropertyNames(Object.prototype));
+
+/**
+ * How many names a parsed value holds, at every depth; not a number where one is reserved or a number is past what is exact. A name
+ * said twice is held once: the text then has more names than its value.
+ */
+function plainNames(value: unknown): number {
+  if (typeof value === 'number') return isExact(value) ? 0 : Number.NaN;
+  if (typeof value !== 'object' || value === null) return 0;
+  let count = 0;
+  if (Array.isArray(value)) {
+    for (const item of value) count += plainNames(item);
+    return count;
+  }
+  for (const name in value) {
+    if (RESERVED.has(name)) return Number.NaN;
+    count += 1 + plainNames((value as { readonly [name: string]: unknown })[name]);
+  }
+  return count;
 }
 
 /** A number past 2^53 stands for its neighbours too, so that what was meant is lost. */
@@ -123,22 +154,36 @@ function firstBadByte(bytes: Uint8Array): number {
   return good;
 }
 
-/** Where nesting first goes past a depth; strings are skipped. Runs without recursion, before any parser does. */
-function depthPast(text: string, limit: number): number | undefined {
+/**
+ * How many names a text that is JSON has (its colons outside strings), or where nesting first goes past a depth. Runs without
+ * recursion, before any parser does.
+ */
+function namesIn(
+  text: string,
+  limit: number,
+): { readonly ok: true; readonly count: number } | { readonly ok: false; readonly deep: number } {
   let depth = 0;
-  let inString = false;
+  let count = 0;
   for (let index = 0; index < text.length; index += 1) {
     const character = text.charCodeAt(index);
-    if (inString) {
-      if (character === 0x5c) index += 1;
-      else if (character === 0x22) inString = false;
-    } else if (character === 0x22) inString = true;
+    if (character === 0x22) index = stringEnd(text, index);
+    else if (character === 0x3a) count += 1;
     else if (character === 0x7b || character === 0x5b) {
       depth += 1;
-      if (depth > limit) return index;
+      if (depth > limit) return { ok: false, deep: index };
     } else if (character === 0x7d || character === 0x5d) depth -= 1;
   }
-  return undefined;
+  return { ok: true, count };
+}
+
+/** Where the string that begins at an offset ends: at its closing quote, or with the text. */
+function stringEnd(text: string, start: number): number {
+  for (let index = start + 1; index < text.length; index += 1) {
+    const character = text.charCodeAt(index);
+    if (character === 0x5c) index += 1;
+    else if (character === 0x22) return index;
+  }
+  return text.length;
 }
 
 const PARSER_WORDS: Partial<Record<ReturnType<typeof printParseErrorCode>, string>> = {

@@ -4,12 +4,14 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Migration, upgrade } from '../formats/upgrade.ts';
 import { type DocumentName, emptyDocument } from '../record/document.ts';
 import type { JsonObject } from '../record/json.ts';
+import { digestOf } from './digest.ts';
 import type { Disk } from './disk.ts';
 import { documentPath, FORMAT, formatOf, readDocumentFile, type StoredDocument } from './document-file.ts';
 import { wrongShape } from './findings.ts';
 import { printDocument } from './print-document.ts';
 import { readProjectFile } from './read-file.ts';
 import { DOCUMENT_LIMITS, type JsonText, readJsonText } from './read-json.ts';
+import { verified } from './verified.ts';
 import { writeDurably } from './write-durably.ts';
 
 /** A snapshot as found: the document, and the format it was brought up from, if it was older. */
@@ -95,10 +97,17 @@ async function readSnapshot(
   const file = documentPath(name);
   const bytes = await readProjectFile(disk, folder, file, DOCUMENT_LIMITS);
   if (!bytes.ok) return bytes;
+  const digest = digestOf(bytes.value);
+  const known = verified.get(digest, file);
+  if (known !== undefined) return ok(known);
   const json = readJsonText(bytes.value, file, DOCUMENT_LIMITS);
   if (!json.ok) return json;
   const format = formatOf(json.value.value);
-  if (typeof format !== 'number' || format >= FORMAT) return readDocumentFile(json.value, name);
+  if (typeof format !== 'number' || format >= FORMAT) {
+    const read = readDocumentFile(json.value, name);
+    if (read.ok) verified.add(digest, file, bytes.value.length, read.value);
+    return read;
+  }
   const upgraded = upgradedText(json.value, name, migrations);
   if (!upgraded.ok) return upgraded;
   const stored = readDocumentFile(upgraded.value, name);

@@ -4,15 +4,16 @@ import { hashHolds } from './hash.ts';
 
 /**
  * What is wrong with a chain, or undefined: the first entry that does not hold, counted from 0, and why. Entries cut off its
- * end leave a chain that holds; that shows in the tables (see outsideChanges).
+ * end leave a chain that holds; that shows in the tables (see outsideChanges). `digest` may be a faster SHA-256 than ours.
  */
 export function chainFault(
   history: readonly Entry[],
+  digest?: (text: string) => string,
 ): { readonly index: number; readonly problem: string } | undefined {
   const held = new Set<string>();
   let previous: string | undefined;
   for (const [index, entry] of history.entries()) {
-    const problem = linkFault(entry, previous, held);
+    const problem = linkFault(entry, previous, { held, digest });
     if (problem !== undefined) return { index, problem };
     held.add(entry.hash);
     previous = entry.hash;
@@ -20,22 +21,29 @@ export function chainFault(
   return undefined;
 }
 
+/** Hashes that the history holds so far, and what makes a hash. */
+interface Checking {
+  readonly held: Set<string>;
+  readonly digest: ((text: string) => string) | undefined;
+}
+
 /** What is wrong with one link after the one before it; entries merged in are added to those that the history holds. */
-function linkFault(entry: Entry, previous: string | undefined, held: Set<string>): string | undefined {
-  if (!hashHolds(entry)) return 'what it says is not what its hash was made of';
+function linkFault(entry: Entry, previous: string | undefined, checking: Checking): string | undefined {
+  if (!hashHolds(entry, checking.digest)) return 'what it says is not what its hash was made of';
   if (entry.follows[0] !== previous) return 'it does not follow the entry above it';
   const parents = (previous === undefined ? 0 : 1) + (entry.merged === undefined ? 0 : 1);
   if (entry.follows.length !== parents) return 'it names an entry that is not there';
   if (entry.merged === undefined) return undefined;
   if (entry.follows[1] !== entry.merged.at(-1)?.hash) return 'it does not name the copy it merged';
-  return mergedFault(entry.merged, held);
+  return mergedFault(entry.merged, checking);
 }
 
-function mergedFault(merged: readonly Entry[], held: Set<string>): string | undefined {
+function mergedFault(merged: readonly Entry[], checking: Checking): string | undefined {
+  const { held } = checking;
   let last = merged[0]?.follows[0];
   if (last !== undefined && !held.has(last)) return 'the copy it merged did not part from this history';
   for (const inner of merged) {
-    const problem = linkFault(inner, last, held);
+    const problem = linkFault(inner, last, checking);
     if (problem !== undefined) return `an entry merged in: ${problem}`;
     held.add(inner.hash);
     last = inner.hash;

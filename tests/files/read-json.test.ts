@@ -25,6 +25,24 @@ describe('JSON that is read', () => {
     );
   });
 
+  it('is refused wherever a name is said twice, at any depth, however it is written', () => {
+    const said = (text: string) => read(text).ok;
+    expect(said('{"a":1,"\\u0061":2}')).toBe(false);
+    expect(said('[{"b":{"a:":1,"a":":"}},{"a":1}]')).toBe(true);
+    expect(said('{"a":"{\\"b\\":1,\\"b\\":2}","b":[{"c":1},{"c":2}]}')).toBe(true);
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom('a', 'b', 'c', 'd:', 'e\\"'), { maxLength: 4 }),
+        fc.nat(3),
+        (names, depth) => {
+          const inner = `{${names.map((name) => `"${name}": [":", {"a": 1}]`).join(',')}}`;
+          const text = '['.repeat(depth) + inner + ']'.repeat(depth);
+          expect(said(text)).toBe(new Set(names).size === names.length);
+        },
+      ),
+    );
+  });
+
   it('may begin with a byte order mark, which is no part of its text', () => {
     const result = read('\uFEFF{"a":1}');
     expect(result.ok && result.value).toEqual({ file: 'project.json', text: '{"a":1}', value: { a: 1 } });

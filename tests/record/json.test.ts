@@ -43,6 +43,20 @@ describe('canonical JSON', () => {
     );
   });
 
+  test('sorts any number of keys by UTF-16 units', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.string({ maxLength: 2 }), { maxLength: 60 }), (keys) => {
+        const text = canonicalJson(Object.fromEntries(keys.map((key) => [key, 1])));
+        expect(text).toBe(
+          `{${[...keys]
+            .sort()
+            .map((key) => `${JSON.stringify(key)}:1`)
+            .join(',')}}`,
+        );
+      }),
+    );
+  });
+
   test('keeps the order of a list and every blank in a text', () => {
     expect(canonicalJson([2, 1, ' a b '])).toBe('[2,1," a b "]');
   });
@@ -59,6 +73,24 @@ describe('canonical JSON', () => {
 });
 
 describe('sameness of JSON', () => {
+  test('is sameness of canonical texts', () => {
+    const aPair = fc.oneof(
+      fc.tuple(fc.jsonValue({ maxDepth: 3 }), fc.jsonValue({ maxDepth: 3 })),
+      fc.jsonValue().map((value) => [value, turned(value)]),
+      fc.tuple(aValue, aValue),
+      fc.tuple(
+        fc.constantFrom<unknown>([undefined], { a: undefined }, Number.NaN),
+        fc.constantFrom<unknown>([null], {}, null),
+      ),
+    );
+    fc.assert(
+      fc.property(aPair, ([a, b]) => {
+        expect(sameJson(a, b)).toBe(canonicalJson(a) === canonicalJson(b));
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   test('takes nothing there and null for two things', () => {
     expect(sameJson(undefined, null)).toBe(false);
     expect(sameJson(null, undefined)).toBe(false);
