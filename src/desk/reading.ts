@@ -70,7 +70,7 @@ function documentsShown(
   const deed = (what: string) => ({ edit: newId(), at: needs.now(), by: needs.person, what });
   const documents = new Map<string, Document>();
   for (const [key, { document, copy }] of read.documents) {
-    const taken = copy === undefined ? undefined : takeIn(document, copy, deed, newId);
+    const taken = copy === undefined ? undefined : takeIn(document, copy, deed);
     const shown = taken?.ok === true ? taken.document : document;
     if (Object.keys(shown.tables).length > 0) documents.set(key, shown);
   }

@@ -90,11 +90,11 @@ export function receive(state: State, copy: Document): Received {
   const refusal = whyNot(state) ?? (shut === MISSING ? undefined : shut);
   if (refusal !== undefined) return { ok: false, problem: refusal };
   const ours = state.shelf.get(documentKey(copy))?.document;
-  const [deed, id] = [deedMaker(state), () => newId(state)] as const;
+  const deed = deedMaker(state);
   const taken =
     shut === MISSING
-      ? takeInMissing(linesOfMissing(state, copy), asWritten(copy), deed, id)
-      : takeIn(ours, asWritten(copy), deed, id);
+      ? takeInMissing(linesOfMissing(state, copy), asWritten(copy), deed)
+      : takeIn(ours, asWritten(copy), deed);
   if (!taken.ok) return taken;
   const { outcome, document, entries, onto, questions } = taken;
   const said = { ok: true, outcome, document, questions: questions.length } as const;

@@ -30,12 +30,7 @@ export type TakenIn =
  * merged. What was edited in it outside offsider becomes an entry first. Refused where its history does not hold, where
  * it is another document under the same name, and where what comes of it could not be kept in a file.
  */
-export function takeIn(
-  ours: Document | undefined,
-  copy: Document,
-  deed: (what: string) => Deed,
-  newId: () => Id,
-): TakenIn {
+export function takeIn(ours: Document | undefined, copy: Document, deed: (what: string) => Deed): TakenIn {
   const misnamed = identifierFault(copy.id);
   if (misnamed !== undefined) return { ok: false, problem: `"${copy.id}" can't be an id: ${misnamed}` };
   const edited = withOutside(copy, deed);
@@ -47,7 +42,9 @@ export function takeIn(
     return { ok: false, problem: `it is another ${copy.kind} that goes by the name ${copy.id}` };
   if (standing === 'same' || standing === 'older')
     return { ok: true, outcome: standing, document: mine, entries: [], onto: '', questions: [] };
-  const { document, questions } = merge(mine, recorded, deed('merged with another copy'), newId);
+  const { document, questions } = merge(mine, recorded, deed('merged with another copy'));
+  if (document === mine)
+    return { ok: true, outcome: 'same', document: mine, entries: [], onto: '', questions: [] };
   const fault = documentFault(document, everyThing(document));
   if (fault !== undefined) return { ok: false, problem: fault };
   const shared = sharedStart(mine.history, document.history);
@@ -69,9 +66,8 @@ export function takeInMissing(
   lines: readonly WorkLine[],
   copy: Document,
   deed: (what: string) => Deed,
-  newId: () => Id,
 ): TakenIn {
-  const fresh = takeIn(undefined, copy, deed, newId);
+  const fresh = takeIn(undefined, copy, deed);
   if (!fresh.ok) return fresh;
   const folded = foldLines(fresh.document, lines);
   if (folded.misfit !== undefined)
@@ -79,7 +75,7 @@ export function takeInMissing(
       ok: false,
       problem: `the journal holds saved edits that do not follow on from this copy: ${folded.misfit.problem}`,
     };
-  const whole = folded.copy === undefined ? fresh : takeIn(folded.document, folded.copy, deed, newId);
+  const whole = folded.copy === undefined ? fresh : takeIn(folded.document, folded.copy, deed);
   if (!whole.ok) return whole;
   const document = folded.copy === undefined ? folded.document : whole.document;
   return { ...whole, outcome: 'new', document, entries: document.history, onto: '' };

@@ -11,8 +11,16 @@ import { holdToShape } from './json-shape.ts';
 import type { JsonText } from './read-json.ts';
 import { entryShape, tablesShape } from './record-shapes.ts';
 
-/** The format that this version writes. */
-export const FORMAT = 1;
+/** The newest format that this version reads and writes: merges hold the other copy's entries flat. */
+export const FORMAT = 2;
+
+/** The oldest format that it reads as it stands: a merge of that format holds the other copy's entries with their merges inside them. */
+export const OLDEST_FORMAT = 1;
+
+/** The format of a document's file: the oldest that holds what is in it, so that a laptop not yet updated reads all that it can. */
+export function formatNeeded({ history }: Document): number {
+  return history.some((entry) => entry.incoming !== undefined) ? FORMAT : OLDEST_FORMAT;
+}
 
 /** Where a snapshot stands in the journal: it holds every edit up to `sequence`; `generation` was open when it was written. */
 export interface JournalPosition {
@@ -73,7 +81,9 @@ const position = z.int().min(0).max(POSITION_LIMIT);
 /** The shape of a document's file, whatever its kind. */
 export const documentFileShape = z.strictObject({
   $schema: z.string(),
-  format: z.literal(FORMAT).describe('Format of the file'),
+  format: z
+    .literal([OLDEST_FORMAT, FORMAT])
+    .describe('Format of the file: 2 where a merge in its history holds entries flat, else 1'),
   kind: z.string(),
   id: z.string().describe('Permanent id, the name of the file'),
   journal: z.strictObject({

@@ -1,5 +1,5 @@
 import type { Json } from '../record/json.ts';
-import { documentKind, FORMAT, type StoredDocument } from './document-file.ts';
+import { documentKind, formatNeeded, type StoredDocument } from './document-file.ts';
 
 /**
  * A document's file as text, laid out for a person: one thing a line in its table, one entry of the history a line.
@@ -18,7 +18,7 @@ export function printDocument(stored: StoredDocument): string {
   return [
     '{',
     `  "$schema": ${JSON.stringify(schema)},`,
-    `  "format": ${FORMAT},`,
+    `  "format": ${formatNeeded(document)},`,
     `  "kind": ${JSON.stringify(document.kind)},`,
     `  "id": ${JSON.stringify(document.id)},`,
     `  "journal": ${oneLine({ generation: position.generation, sequence: position.sequence })},`,

@@ -40,9 +40,20 @@ export const entryShape: z.ZodType<Entry> = z.strictObject({
   ...deedShape,
   changes: z.array(doneShape),
   follows: z.array(z.string()).max(2).describe('Hashes of the entries that this one follows'),
-  hash: z.string().describe('SHA-256, hex, of the canonical JSON of everything else in the entry'),
+  hash: z
+    .string()
+    .describe('SHA-256, hex, of the canonical JSON of everything else in the entry but `incoming`'),
+  get incoming(): z.ZodOptional<z.ZodArray<z.ZodType<Entry>>> {
+    return z
+      .array(entryShape)
+      .optional()
+      .describe("On a merge: the other copy's entries that this history did not hold, flat; format 2");
+  },
   get merged(): z.ZodOptional<z.ZodArray<z.ZodType<Entry>>> {
-    return z.array(entryShape).optional().describe("The other copy's entries, on a merge");
+    return z
+      .array(entryShape)
+      .optional()
+      .describe("On a merge of format 1: the other copy's entries, their own merges inside them");
   },
   outside: z.literal(true).optional().describe('A change found in the file and made by no edit'),
 }) as unknown as z.ZodType<Entry>;

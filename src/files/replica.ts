@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { z } from 'zod';
+import { everyEntry } from '../record/ancestry.ts';
 import type { Document, Edit, Entry, Id } from '../record/document.ts';
 import { bytesIfThere, type Disk } from './disk.ts';
 import { JOURNAL_FOLDER } from './journal.ts';
@@ -76,10 +77,9 @@ export function highestCounter(
     if (Number.isSafeInteger(counter) && counter > highest) highest = counter;
   };
   const seeEntries = (entries: readonly Entry[]): void => {
-    for (const entry of entries) {
+    for (const entry of everyEntry(entries)) {
       see(entry.edit);
       for (const change of entry.changes) if ('put' in change) see(change.put[1]);
-      if (entry.merged !== undefined) seeEntries(entry.merged);
     }
   };
   for (const document of documents) {

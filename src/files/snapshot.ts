@@ -6,7 +6,13 @@ import { type DocumentName, emptyDocument } from '../record/document.ts';
 import type { JsonObject } from '../record/json.ts';
 import { digestOf } from './digest.ts';
 import type { Disk } from './disk.ts';
-import { documentPath, FORMAT, formatOf, readDocumentFile, type StoredDocument } from './document-file.ts';
+import {
+  documentPath,
+  formatOf,
+  OLDEST_FORMAT,
+  readDocumentFile,
+  type StoredDocument,
+} from './document-file.ts';
 import { wrongShape } from './findings.ts';
 import { printDocument } from './print-document.ts';
 import { readProjectFile } from './read-file.ts';
@@ -103,7 +109,7 @@ async function readSnapshot(
   const json = readJsonText(bytes.value, file, DOCUMENT_LIMITS);
   if (!json.ok) return json;
   const format = formatOf(json.value.value);
-  if (typeof format !== 'number' || format >= FORMAT) {
+  if (typeof format !== 'number' || format >= OLDEST_FORMAT) {
     const read = readDocumentFile(json.value, name);
     if (read.ok) verified.add(digest, file, bytes.value.length, read.value);
     return read;
@@ -119,7 +125,7 @@ function upgradedText(
   name: DocumentName,
   migrations: readonly Migration[],
 ): Result<JsonText> {
-  const upgraded = upgrade(json.value as JsonObject, name.kind, FORMAT, migrations);
+  const upgraded = upgrade(json.value as JsonObject, name.kind, OLDEST_FORMAT, migrations);
   if (upgraded.ok) return ok({ file: json.file, text: '', value: upgraded.file });
   return refused(
     wrongShape.at(

@@ -8,7 +8,10 @@ export interface Migration {
   readonly upgrade: (file: JsonObject) => JsonObject;
 }
 
-/** The steps there are. Format 1 is the first that was ever released, so there are none yet. */
+/**
+ * The steps there are. Format 1 is the first that was ever released, and format 2 only adds to it: a document of format 1 is read as it
+ * stands (see OLDEST_FORMAT), so there are none yet.
+ */
 export const MIGRATIONS: readonly Migration[] = [];
 
 /** What an upgrade came to. */

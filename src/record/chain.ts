@@ -1,3 +1,4 @@
+import { isMerge } from './ancestry.ts';
 import type { Change, Document, DoneChange, Entry, Tables } from './document.ts';
 import { draftOf, makeChange, tablesOf } from './draft.ts';
 import { hashHolds } from './hash.ts';
@@ -31,13 +32,54 @@ interface Checking {
 function linkFault(entry: Entry, previous: string | undefined, checking: Checking): string | undefined {
   if (!hashHolds(entry, checking.digest)) return 'what it says is not what its hash was made of';
   if (entry.follows[0] !== previous) return 'it does not follow the entry above it';
-  const parents = (previous === undefined ? 0 : 1) + (entry.merged === undefined ? 0 : 1);
+  const parents = (previous === undefined ? 0 : 1) + (isMerge(entry) ? 1 : 0);
   if (entry.follows.length !== parents) return 'it names an entry that is not there';
-  if (entry.merged === undefined) return undefined;
-  if (entry.follows[1] !== entry.merged.at(-1)?.hash) return 'it does not name the copy it merged';
-  return mergedFault(entry.merged, checking);
+  if (!isMerge(entry)) return entry.incoming === undefined ? undefined : NO_MERGE;
+  return joinFault(entry, checking);
 }
 
+const NO_MERGE = 'it is no merge and holds entries of another copy';
+
+/** What is wrong with what a merge brings in. */
+function joinFault(entry: Entry, checking: Checking): string | undefined {
+  const { merged, incoming = [] } = entry;
+  if (merged !== undefined && entry.incoming !== undefined) return 'it holds the copy it merged in two ways';
+  const tip = entry.follows.at(-1) ?? '';
+  if (merged !== undefined)
+    return tip === merged.at(-1)?.hash
+      ? mergedFault(merged, checking)
+      : 'it does not name the copy it merged';
+  const fault = incomingFault(incoming, tip, checking);
+  if (fault !== undefined) return fault;
+  return checking.held.has(tip) ? undefined : 'it does not name the copy it merged';
+}
+
+/** Entries brought in flat: each behind all that it follows, and every one of them among what the merge's second parent follows. */
+function incomingFault(incoming: readonly Entry[], tip: string, checking: Checking): string | undefined {
+  const named = new Set([tip, ...incoming.flatMap((inner) => inner.follows)]);
+  const found = new Set<string>();
+  for (const inner of incoming) {
+    const problem = innerFault(inner, checking);
+    if (problem !== undefined) return `an entry merged in: ${problem}`;
+    if (found.has(inner.hash)) return 'an entry merged in: it is held twice';
+    if (!named.has(inner.hash)) return 'an entry merged in: nothing follows it';
+    found.add(inner.hash);
+    checking.held.add(inner.hash);
+  }
+  return undefined;
+}
+
+function innerFault(inner: Entry, checking: Checking): string | undefined {
+  if (!hashHolds(inner, checking.digest)) return 'what it says is not what its hash was made of';
+  if (inner.incoming !== undefined) return 'it holds entries of a third copy inside it';
+  const fault = inner.merged === undefined ? undefined : joinFault(inner, checking);
+  if (fault !== undefined) return fault;
+  return inner.follows.every((hash) => checking.held.has(hash))
+    ? undefined
+    : 'it follows an entry that is not there';
+}
+
+/** Entries of a merge of file format 1: a chain that parts from this history, its own merges inside it. */
 function mergedFault(merged: readonly Entry[], checking: Checking): string | undefined {
   const { held } = checking;
   let last = merged[0]?.follows[0];

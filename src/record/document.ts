@@ -70,9 +70,14 @@ export interface Entry extends Deed {
   readonly changes: readonly DoneChange[];
   /** Hashes of the entries that this one follows: none for the first, two for a merge, else one. */
   readonly follows: readonly string[];
-  /** SHA-256, hex, of the canonical JSON of everything else in the entry. */
+  /** SHA-256, hex, of the canonical JSON of everything else in the entry but `incoming`, which `follows` vouches for. */
   readonly hash: string;
-  /** On a merge only: the other copy's entries since the two parted, as they stood in that copy. */
+  /**
+   * On a merge only: the other copy's entries that this history did not hold yet, oldest first, each once and with no `incoming` of
+   * its own. The last is the second of `follows`.
+   */
+  readonly incoming?: readonly Entry[];
+  /** On a merge of file format 1, in place of `incoming`: the other copy's entries with their own merges inside them, and hashed. */
   readonly merged?: readonly Entry[];
   /** True where the entry records a change found in the file and made by no edit of ours. */
   readonly outside?: true;

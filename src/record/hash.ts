@@ -21,16 +21,20 @@ export function hashJson(value: unknown): string {
 /** Entries whose hash was found to hold. None is changed once it is made, so it need not be found twice. */
 const holding = new WeakSet<Entry>();
 
-/** The entry with the hash that belongs to it. */
+/**
+ * The entry with the hash that belongs to it. What a merge brings in is left out of its hash: `follows` names the last of it by hash, and
+ * that one all before it. So an entry is the same in every copy, however much of the rest a copy held already.
+ */
 export function sealed(entry: Omit<Entry, 'hash'>): Entry {
-  return { ...entry, hash: hashJson(entry) };
+  const { incoming: _, ...hashed } = entry;
+  return { ...entry, hash: hashJson(hashed) };
 }
 
 /** True where an entry's hash is the hash of what it says; `digest` may be a faster SHA-256 than ours. */
 export function hashHolds(entry: Entry, digest: (text: string) => string = hashText): boolean {
   if (holding.has(entry)) return true;
-  const { hash, ...rest } = entry;
-  const holds = hash === digest(canonicalJson(rest));
+  const { hash, incoming: _, ...hashed } = entry;
+  const holds = hash === digest(canonicalJson(hashed));
   if (holds) holding.add(entry);
   return holds;
 }

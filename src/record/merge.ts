@@ -1,4 +1,4 @@
-import { countHeld, heldBy, standingOf } from './ancestry.ts';
+import { bareEntriesBeyond, heldBy, isMerge, standingOf } from './ancestry.ts';
 import { applyChanges, deedOf } from './apply.ts';
 import type { Change, Deed, Document, Id, Tables, Thing } from './document.ts';
 import { sealed } from './hash.ts';
@@ -7,12 +7,13 @@ import {
   isSameAsked,
   isSettled,
   QUESTIONS,
+  questionId,
   questionsIn,
   type StoredQuestion,
   settledAs,
-  withSettled,
+  storedQuestion,
 } from './questions.ts';
-import { type Path, unseenCells, type WasWritten } from './written.ts';
+import { type Path, unseenCells, type WasWritten, withSettled } from './written.ts';
 
 /** A cell that both copies changed, each to something else. `undefined` in JSON is "not there". */
 export interface Question {
@@ -27,15 +28,14 @@ export interface Question {
 /**
  * Merges another copy into ours, by id and field. A newer copy is taken as it is, one that holds nothing new changes nothing.
  * Of a diverged one, what only one copy changed is taken; where both changed the same cell differently ours stays and a
- * question says what theirs was, so nothing is lost: their entries are kept whole in the merge entry. Each question becomes a
- * thing of the table `questions`, under an id the caller gives. What was edited outside must be in both histories already
- * (see recordOutside). Unrelated copies merge too: that they should is the caller's decision.
+ * question says what theirs was, so nothing is lost: their entries are kept in the merge entry. Each question becomes a thing of
+ * the table `questions`. What was edited outside must be in both histories already (see recordOutside). Unrelated copies merge
+ * too: that they should is the caller's decision.
  */
 export function merge(
   ours: Document,
   theirs: Document,
   deed: Deed,
-  newId: () => Id,
 ): { readonly document: Document; readonly questions: readonly Question[] } {
   const standing = standingOf(ours, theirs);
   if (standing === 'newer') return { document: theirs, questions: [] };
@@ -43,25 +43,39 @@ export function merge(
   const oursHeld = heldBy(ours.history);
   const { changes, questions } = reconcile(sideOf(ours, heldBy(theirs.history)), sideOf(theirs, oursHeld));
   const unasked = questions.filter((question) => !isOpenAlready(question, ours.tables, theirs.tables));
-  const asked = unasked.map(
-    (question): Change => ({ put: [QUESTIONS, newId()], thing: questionThing(question) }),
-  );
   const taken = applyChanges(ours.tables, changes);
   const closed = taken.ok ? settledElsewhere(taken.tables, ours.tables, theirs.tables) : [];
-  const applied = applyChanges(ours.tables, [...changes, ...closed, ...asked]);
+  const all = [...changes, ...closed, ...asking(unasked, ours.tables, theirs.tables)];
+  const incoming = bareEntriesBeyond(theirs.history, oursHeld);
+  // Merges alone, and nothing to take: the two have met already, and one entry more would only be passed to and fro.
+  if (all.length === 0 && incoming.every(isMerge)) return { document: ours, questions: [] };
+  const applied = applyChanges(ours.tables, all);
   if (!applied.ok) throw new Error(`a merge must fit the copy it was made for: ${applied.problem}`);
-  const merged = theirs.history.slice(countHeld(theirs.history, oursHeld));
-  const follows = [...ours.history.slice(-1), ...merged.slice(-1)].map((entry) => entry.hash);
-  const entry = sealed({ ...deedOf(deed), changes: applied.done, follows, merged });
+  const follows = [...ours.history.slice(-1), ...theirs.history.slice(-1)].map((entry) => entry.hash);
+  const entry = sealed({ ...deedOf(deed), changes: applied.done, follows, incoming });
   return {
     document: { ...ours, tables: applied.tables, history: [...ours.history, entry] },
     questions: unasked,
   };
 }
 
+function asking(questions: readonly Question[], ours: Tables, theirs: Tables): readonly Change[] {
+  const isTaken = (id: Id): boolean =>
+    [ours, theirs].some((tables) => own(own(tables, QUESTIONS), id) !== undefined);
+  return questions.map((question) => {
+    const thing = asStored(question);
+    return { put: [QUESTIONS, questionId(thing, isTaken)], thing };
+  });
+}
+
+function asStored({ table, id, field, ours, theirs }: Question): Thing & StoredQuestion {
+  const about = { table, thing: id, ...(field === undefined ? {} : { field }) };
+  return storedQuestion(about, [ours ?? null, theirs ?? null]);
+}
+
 /** True where one copy has a question about the same two values of the cell that is open, and the other copy has not settled it. */
 function isOpenAlready(question: Question, ours: Tables, theirs: Tables): boolean {
-  const asked = questionThing(question);
+  const asked = asStored(question);
   const settled = new Set(
     [...questionsIn(ours), ...questionsIn(theirs)]
       .filter(([, each]) => each.state === 'settled')
@@ -91,17 +105,6 @@ function settledElsewhere(merged: Tables, ours: Tables, theirs: Tables): readonl
   });
 }
 
-function questionThing(question: Question): Thing & StoredQuestion {
-  return {
-    table: question.table,
-    thing: question.id,
-    ...(question.field === undefined ? {} : { field: question.field }),
-    ours: question.ours ?? null,
-    theirs: question.theirs ?? null,
-    state: 'open',
-  };
-}
-
 function sideOf(document: Document, held: ReadonlySet<string>): Side {
   return { document, wrote: withSettled(document.tables, unseenCells(document, held)) };
 }
@@ -127,8 +130,12 @@ function reconcile(ours: Side, theirs: Side): Reconciled {
       const our = own(ourTable, id);
       const their = own(theirTable, id);
       if (sameJson(our, their)) continue;
-      // Two who settled one question each their own way are asked about the cell, not about the question.
-      if (table === QUESTIONS && our !== undefined && isSettled(our)) continue;
+      if (table === QUESTIONS) {
+        out.changes.push(
+          ...reconcileQuestion(id, our, their, whose(ours.wrote(table, id), theirs.wrote(table, id))),
+        );
+        continue;
+      }
       if (our !== undefined && their !== undefined) {
         reconcileFields([table, id], our, their, ours.wrote, theirs.wrote, out);
         continue;
@@ -140,6 +147,26 @@ function reconcile(ours: Side, theirs: Side): Reconciled {
     }
   }
   return out;
+}
+
+/**
+ * A question is never asked about itself: one that is not here is taken, one that was settled (or opened again by undo) on one side is so on
+ * the other. Two who settled it each their own way are asked about the cell.
+ */
+function reconcileQuestion(
+  id: Id,
+  our: Thing | undefined,
+  their: Thing | undefined,
+  standing: 'ours' | 'theirs' | 'ask',
+): readonly Change[] {
+  if (their === undefined || standing === 'ours') return [];
+  if (our === undefined) return [{ put: [QUESTIONS, id], thing: their }];
+  if (standing === 'ask' && (isSettled(our) || !isSettled(their))) return [];
+  const { settled, state } = their;
+  if (state === undefined) return [];
+  return settled === undefined
+    ? [{ patch: [QUESTIONS, id], set: { state }, unset: ['settled'] }]
+    : [{ patch: [QUESTIONS, id], set: { state, settled } }];
 }
 
 function reconcileFields(

@@ -1,8 +1,12 @@
 import type { Id, Tables, Thing } from './document.ts';
-import { type Json, own, sameJson } from './json.ts';
-import type { Path, WasWritten } from './written.ts';
+import { hashJson } from './hash.ts';
+import { canonicalJson, type Json, own, sameJson } from './json.ts';
 
-/** A question that a merge left, as it is stored; `null` is "not there". */
+/**
+ * A question that a merge left, as it is stored; `null` is "not there". Its id and the order of its two values hang on nothing but the cell
+ * and the values, so that two copies that each merged the other ask one question and not two. Which of the values is ours in the copy at
+ * hand is told by what stands in the cell.
+ */
 export interface StoredQuestion {
   readonly table: string;
   readonly thing: Id;
@@ -22,6 +26,39 @@ export function questionsIn(tables: Tables): readonly (readonly [Id, StoredQuest
     Id,
     StoredQuestion,
   ])[];
+}
+
+/** A cell that two copies changed differently, as a question to be stored: the value whose text comes first is `ours`. */
+export function storedQuestion(
+  about: Pick<StoredQuestion, 'table' | 'thing' | 'field'>,
+  values: readonly [Json, Json],
+): Thing & StoredQuestion {
+  const [ours, theirs] =
+    canonicalJson(values[0]) <= canonicalJson(values[1]) ? values : [values[1], values[0]];
+  const { table, thing, field } = about;
+  return { table, thing, ...(field === undefined ? {} : { field }), ours, theirs, state: 'open' };
+}
+
+/** The id of a question: made of what it asks, and of how often that was asked and settled before. */
+export function questionId(question: StoredQuestion, isTaken: (id: Id) => boolean): Id {
+  const { table, thing, field, ours, theirs } = question;
+  const name = `asked-${hashJson([table, thing, field ?? null, ours, theirs]).slice(0, 16)}`;
+  for (let round = 1; ; round += 1) {
+    const id = round === 1 ? name : `${name}-${round}`;
+    if (!isTaken(id)) return id;
+  }
+}
+
+/** The question with its values the other way round. */
+export function turned(question: StoredQuestion): StoredQuestion {
+  const { settled } = question;
+  const other = settled === 'ours' ? 'theirs' : 'ours';
+  return {
+    ...question,
+    ours: question.theirs,
+    theirs: question.ours,
+    ...(settled === undefined ? {} : { settled: other }),
+  };
 }
 
 /** True of a thing of that table that is settled. */
@@ -44,16 +81,4 @@ function isTurned(a: StoredQuestion, b: StoredQuestion): boolean {
 export function settledAs(question: StoredQuestion, chosen: 'ours' | 'theirs', of: StoredQuestion): Thing {
   const other = chosen === 'ours' ? 'theirs' : 'ours';
   return { state: 'settled', settled: isTurned(question, of) ? other : chosen };
-}
-
-/** What a copy wrote, with the cells of which it settled a question: who keeps ours has decided on that cell, though it stands as before. */
-export function withSettled(tables: Tables, wrote: WasWritten): WasWritten {
-  const decided = new Set(
-    questionsIn(tables)
-      .filter(([id, { state }]) => state === 'settled' && wrote(QUESTIONS, id))
-      .map(([, { table, thing, field }]) => JSON.stringify([table, thing, field ?? null])),
-  );
-  if (decided.size === 0) return wrote;
-  return (table: string, id: Id, path?: Path) =>
-    wrote(table, id, path) || decided.has(JSON.stringify([table, id, path?.join('.') ?? null]));
 }

@@ -1,9 +1,10 @@
-import { countHeld } from './ancestry.ts';
+import { countHeld, entriesBeyond, isMerge } from './ancestry.ts';
 import { replay } from './chain.ts';
 import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
 import { fieldsOf, target } from './draft.ts';
 import { isObject, own, sameJson } from './json.ts';
 import { difference } from './outside.ts';
+import { QUESTIONS, questionsIn } from './questions.ts';
 
 /**
  * Cells that were written: by table and thing, or `all` of it where it was put or removed. A cell is a field, or a member of a
@@ -16,50 +17,39 @@ export type Path = readonly [field: string, member?: string];
 
 const cellKey = (table: string, id: Id): string => JSON.stringify([table, id]);
 
-const NOTHING_HELD: ReadonlySet<string> = new Set();
-
 /** Asks whether a cell of a thing was written, or anything of the thing; a put or a removal writes all of it. */
 export type WasWritten = (table: string, id: Id, path?: Path) => boolean;
 
 /**
  * The cells that a document wrote and a copy holding the entries `held` has not seen. What was written and taken back since
- * counts for nothing, except past a merge: there a cell may stand at an old value because somebody put it back on purpose.
+ * counts for nothing, except up to a merge: there a cell may stand at an old value because somebody put it back on purpose.
  */
 export function unseenCells(document: Document, held: ReadonlySet<string>): WasWritten {
-  const count = countHeld(document.history, held);
-  const tail = document.history.slice(count);
+  const { history, tables } = document;
+  const seen = countHeld(history, held);
+  const joined = Math.max(seen, 1 + history.findLastIndex(isMerge));
   const cells: Cells = new Map();
-  if (tail.some((entry) => entry.merged !== undefined)) {
-    for (const entry of tail) addEntry(cells, entry, held);
-    const made = replay(document.history);
-    for (const change of difference(made, document.tables)) add(cells, change, made);
-  } else {
-    const seen = replay(document.history.slice(0, count));
-    for (const change of difference(seen, document.tables)) add(cells, change, seen);
-  }
+  for (const entry of entriesBeyond(history.slice(seen, joined), held)) addEntry(cells, entry);
+  const before = replay(history.slice(0, joined));
+  for (const change of difference(before, tables)) add(cells, change, before);
   return (table, id, path) => has(cells, table, id, path);
 }
 
-/** Adds what an entry wrote. A merge wrote what it took from the other copy only as far as that copy's entries are unseen. */
-function addEntry(cells: Cells, entry: Entry, held: ReadonlySet<string>): void {
-  if (entry.merged === undefined) {
-    for (const change of entry.changes) add(cells, change);
-    return;
-  }
-  const unseen: Cells = new Map();
-  for (const inner of entry.merged) if (!held.has(inner.hash)) addEntry(unseen, inner, held);
-  const taken: Cells = new Map();
-  for (const inner of entry.merged) addEntry(taken, inner, NOTHING_HELD);
-  const wrote = (table: string, id: Id, path?: Path): boolean =>
-    has(unseen, table, id, path) || !has(taken, table, id, path);
-  for (const change of entry.changes) {
-    const [table, id] = target(change);
-    if (!('patch' in change)) {
-      if (wrote(table, id)) add(cells, change);
-    } else
-      for (const path of pathsOf(change, change.before))
-        if (wrote(table, id, path)) addPath(cells, table, id, path);
-  }
+/** What a copy wrote, with the cells of which it settled a question: who keeps ours has decided on that cell, though it stands as before. */
+export function withSettled(tables: Tables, wrote: WasWritten): WasWritten {
+  const decided = new Set(
+    questionsIn(tables)
+      .filter(([id, { state }]) => state === 'settled' && wrote(QUESTIONS, id))
+      .map(([, { table, thing, field }]) => JSON.stringify([table, thing, field ?? null])),
+  );
+  if (decided.size === 0) return wrote;
+  return (table: string, id: Id, path?: Path) =>
+    wrote(table, id, path) || decided.has(JSON.stringify([table, id, path?.join('.') ?? null]));
+}
+
+/** Adds what an entry wrote. A merge wrote nothing: what it changes was written by entries of the other copy, or is a question. */
+function addEntry(cells: Cells, entry: Entry): void {
+  if (!isMerge(entry)) for (const change of entry.changes) add(cells, change);
 }
 
 /** `before` holds what stood before a change that does not say it itself. */

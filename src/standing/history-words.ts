@@ -1,6 +1,7 @@
 import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import { localDate, localTime, parseStamp } from '../quantity/stamp.ts';
+import { isMerge } from '../record/ancestry.ts';
 import { chainFault } from '../record/chain.ts';
 import type { Document, DoneChange, Entry, Thing } from '../record/document.ts';
 import { canonicalJson } from '../record/json.ts';
@@ -24,7 +25,9 @@ export interface EntryWords {
 /** An edit of a hole in words; of a merge, who did what on the other copy too. */
 export function entryWords(schema: LoggingSchema, hole: Document, entry: Entry): EntryWords {
   const outside = entry.outside === true;
-  const theirs = (entry.merged ?? []).map((each) => `theirs: ${whenWords(each.at)} ${each.by}: ${each.what}`);
+  const theirs = (entry.incoming ?? entry.merged ?? [])
+    .filter((each) => !isMerge(each))
+    .map((each) => `theirs: ${whenWords(each.at)} ${each.by}: ${each.what}`);
   const changes = entry.changes.flatMap((change) => changeWords(schema, hole, change, outside));
   return {
     when: whenWords(entry.at),

@@ -5,7 +5,7 @@ import { headerOf } from '../hole/hole.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document, DocumentName, Id } from '../record/document.ts';
 import { isObject, type Json, own, sameJson } from '../record/json.ts';
-import { isSameAsked, questionsIn, type StoredQuestion } from '../record/questions.ts';
+import { isSameAsked, questionsIn, type StoredQuestion, turned } from '../record/questions.ts';
 import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
 import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
@@ -26,10 +26,15 @@ export interface OpenQuestion {
   readonly stands: string;
 }
 
-/** The open questions of a document of any kind with their ids, oldest first; of several about one cell and the same two values the first. */
+/**
+ * The open questions of a document of any kind with their ids, oldest first; of several about one cell and the same two values the first.
+ * Ours is the value that stands in this copy, whichever way round the question is stored.
+ */
 export function openQuestions(document: Document): readonly (readonly [Id, StoredQuestion])[] {
   const open = questionsIn(document.tables).filter(([, question]) => question.state === 'open');
-  return open.filter(([, each], index) => open.findIndex(([, other]) => isSameAsked(each, other)) === index);
+  return open
+    .filter(([, each], index) => open.findIndex(([, other]) => isSameAsked(each, other)) === index)
+    .map(([id, each]) => [id, standsNow(document, each) === 'theirs' ? turned(each) : each]);
 }
 
 /** The field of a question and the member of it: `cells.rock` is the member `rock` of the field `cells`. */

@@ -199,12 +199,7 @@ it('merging two copies edited apart loses nothing: every entry of both is held, 
         const base = edited(made.document, before, 'base');
         const ours = edited(base, a, 'ours');
         const theirs = edited(base, b, 'theirs');
-        let counter = 0;
-        const newId = () => {
-          counter += 1;
-          return `q-${counter}`;
-        };
-        const taken = takeIn(ours, theirs, () => deed('merge-1'), newId);
+        const taken = takeIn(ours, theirs, () => deed('merge-1'));
         if (!taken.ok) throw new Error(taken.problem);
         const { document, questions } = taken;
         expect(chainFault(document.history)).toBeUndefined();

@@ -59,7 +59,13 @@ describe('the counter of a replica', () => {
   });
 
   it('sees what was merged in', () => {
-    const entry = { ...made.entry, edit: 'ghjkmn-1', changes: [], merged: [made.entry] };
+    const entry = {
+      ...made.entry,
+      edit: 'ghjkmn-1',
+      hash: 'of the merge',
+      changes: [],
+      incoming: [made.entry],
+    };
     expect(highestCounter('abcdef', [{ ...emptyDocument(HOLE), history: [entry] }], [])).toBe(12);
   });
 });

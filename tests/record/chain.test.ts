@@ -15,7 +15,7 @@ function withMerge(): Document {
   const ours = edited(start, 2, { put: ['rows', 'k1-2'], thing: { rock: 'SHL' } });
   const theirs = edited(start, 3, { put: ['rows', 'm2-1'], thing: { rock: 'BIF' } });
   const further = edited(theirs, 4, { put: ['rows', 'm2-2'], thing: { rock: 'BIF' } });
-  return merge(ours, further, deed(5), () => 'k1-9').document;
+  return merge(ours, further, deed(5)).document;
 }
 
 /** Every way to make one leaf of a JSON value another text. */
@@ -82,18 +82,25 @@ describe('the chain of a history', () => {
     const { history } = withMerge();
     const last = history.at(-1) as Entry;
     const { hash: _, ...rest } = last;
-    const [one, two] = last.merged as [Entry, Entry];
-    const withMerged = (merged: readonly Entry[], tip = merged.at(-1)) =>
-      chainFault([
-        ...history.slice(0, -1),
-        sealed({ ...rest, merged, follows: [rest.follows[0] as string, ...(tip ? [tip.hash] : [])] }),
-      ])?.problem;
-    expect(withMerged([one, two])).toBeUndefined();
-    expect(withMerged([one], two)).toBe('it does not name the copy it merged');
-    expect(withMerged([two, one])).toBe('the copy it merged did not part from this history');
-    expect(withMerged([two])).toBe('the copy it merged did not part from this history');
-    expect(withMerged([one, one])).toBe('an entry merged in: it does not follow the entry above it');
-    expect(withMerged([])).toBe('it names an entry that is not there');
+    const [one, two] = last.incoming as [Entry, Entry];
+    const tipped = (member: 'incoming' | 'merged', entries: readonly Entry[], tip = entries.at(-1)) => {
+      const { incoming: _, ...bare } = rest;
+      const follows = [rest.follows[0] as string, ...(tip ? [tip.hash] : [])];
+      return chainFault([...history.slice(0, -1), sealed({ ...bare, [member]: entries, follows })])?.problem;
+    };
+    expect(tipped('incoming', [one, two])).toBeUndefined();
+    expect(tipped('incoming', [one], two)).toBe('an entry merged in: nothing follows it');
+    expect(tipped('incoming', [two, one])).toBe('an entry merged in: it follows an entry that is not there');
+    expect(tipped('incoming', [two])).toBe('an entry merged in: it follows an entry that is not there');
+    expect(tipped('incoming', [one, one])).toBe('an entry merged in: it is held twice');
+    expect(tipped('incoming', [one, two], one)).toBe('an entry merged in: nothing follows it');
+    expect(tipped('incoming', [])).toBe('it is no merge and holds entries of another copy');
+    expect(tipped('merged', [one, two])).toBeUndefined();
+    expect(tipped('merged', [one], two)).toBe('it does not name the copy it merged');
+    expect(tipped('merged', [two, one])).toBe('the copy it merged did not part from this history');
+    expect(tipped('merged', [two])).toBe('the copy it merged did not part from this history');
+    expect(tipped('merged', [one, one])).toBe('an entry merged in: it does not follow the entry above it');
+    expect(tipped('merged', [])).toBe('it names an entry that is not there');
   });
 });
 

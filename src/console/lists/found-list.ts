@@ -2,6 +2,7 @@ import { documentPath } from '../../files/document-file.ts';
 import { copiesMerged, editedOutside } from '../../files/findings.ts';
 import type { Finding, Severity } from '../../finding/finding.ts';
 import { formatPlace } from '../../finding/place.ts';
+import { isMerge } from '../../record/ancestry.ts';
 import type { Entry } from '../../record/document.ts';
 import type { State } from '../state.ts';
 import type { Tone } from '../theme.ts';
@@ -14,7 +15,7 @@ const TONES: Readonly<Record<Severity, Tone>> = { fault: 'alert', warning: 'warn
 /** Findings that an entry of the history records, and how it is told. */
 const RECORDED: Readonly<Record<string, (entry: Entry) => boolean>> = {
   [editedOutside.code]: (entry) => entry.outside === true,
-  [copiesMerged.code]: (entry) => entry.merged !== undefined,
+  [copiesMerged.code]: isMerge,
 };
 
 /** What was found on opening the project and of its files since: where, what is wrong, what to do and what was kept, worst first. */

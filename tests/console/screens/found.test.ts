@@ -96,7 +96,7 @@ describe('what was found on opening', () => {
       by: 'NOK',
       what: 'merged with another copy',
     };
-    const merged = merge(edit('0', { mark: 'look' }), edit('1', { remark: 'wet' }), deed, () => 'here-10');
+    const merged = merge(edit('0', { mark: 'look' }), edit('1', { remark: 'wet' }), deed);
     const finding = copiesMerged.at(
       { file: HOLE },
       { problem: 'another copy lay over it', remedy: 'Both are merged.' },

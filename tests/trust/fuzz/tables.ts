@@ -180,7 +180,7 @@ const copies = target(
       return `here-${made}`;
     };
     const deed = (what: string) => ({ edit: newId(), at: '2026-03-14T08:00:00+08:00', by: 'NOK', what });
-    const taken = takeIn(ours, stored.value.document, deed, newId);
+    const taken = takeIn(ours, stored.value.document, deed);
     if (!taken.ok) return taken.problem.trim() === '' ? 'refused without a word' : undefined;
     const { document } = taken;
     const broken = chainFault(document.history);
