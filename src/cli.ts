@@ -9,7 +9,8 @@ const CLEARED_LINE = '\r\u001b[2K';
 
 /** The console, where there is a terminal to paint on and keys to read; else the state as text. */
 async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<number> {
-  const isTerminal = outside.stdin.isTTY === true && outside.stdout.isTTY === true;
+  // Data is for another program: it is printed, and no console opened.
+  const isTerminal = !asked.json && outside.stdin.isTTY === true && outside.stdout.isTTY === true;
   // Reading a project takes a moment: something is seen at once, on a line that is cleared again.
   if (isTerminal) outside.stdout.write(`Opening ${safeText(asked.folder)} …`);
   const { openProject } = await import('./commands/at-project.ts');

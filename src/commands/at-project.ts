@@ -15,6 +15,7 @@ import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import { holeUnknown, wrongUse } from './findings.ts';
+import { rigNamed } from './rig-named.ts';
 import { EXIT, refuse, sayTrouble } from './say.ts';
 
 /** A command at a project: the desk, open for as long as the command runs, and what the project says. */
@@ -25,13 +26,19 @@ export interface AtProject {
   readonly warnings: readonly Finding[];
 }
 
-/** What a command asks of a project. */
-export interface Asked {
+/** What every command can be given about its project. */
+export interface Shared {
   readonly folder: string;
+  /** Initials of who signs; the first geologist of project.json where none are given. */
+  readonly by?: string | undefined;
+  /** The rig; the first one of project.json where none is given. */
+  readonly rig?: string | undefined;
+}
+
+/** What a command asks of a project. */
+export interface Asked extends Shared {
   /** Write to it: takes the lock, and stamps edits with a person. Else nothing on the disk is touched. */
   readonly write?: boolean;
-  /** Initials of the person; the first geologist of project.json where none are said. */
-  readonly by?: string | undefined;
   /** Set by a person who knows that whoever holds the project is gone. */
   readonly takeOver?: boolean;
 }
@@ -69,12 +76,13 @@ export async function openProject(outside: Outside, asked: Asked): Promise<Resul
   const { folder } = asked;
   const loaded = await readByHand(folder);
   if (!loaded.ok) return loaded;
-  const { project, warnings } = loaded.value;
-  const person = personOf(project, asked.by);
-  if (!person.ok) return person;
+  const named = namedIn(loaded.value.project, asked);
+  if (!named.ok) return named;
+  const { project, person } = named.value;
+  const { warnings } = loaded.value;
   const { clock, random } = outside;
   const open = (readOnly: boolean) =>
-    openDesk({ folder, clock, random, person: person.value, readOnly, takeOver: asked.takeOver === true });
+    openDesk({ folder, clock, random, person, readOnly, takeOver: asked.takeOver === true });
   const readOnly = asked.write !== true;
   // The first opening for writing makes the journal: what would refuse the project is looked for before that.
   if (!readOnly && (await factsIfThere(realDisk, join(folder, JOURNAL_FOLDER))) === undefined) {
@@ -97,7 +105,7 @@ function newerFiles(desk: Desk): readonly Finding[] {
 }
 
 /** The project that the two hand-written files of a folder make, read before anything is locked. */
-async function readByHand(folder: string): Promise<Result<LoadedProject>> {
+export async function readByHand(folder: string): Promise<Result<LoadedProject>> {
   const read = await readBoth(folder);
   if (read.ok) return read;
   return refused(...(await withLastRead(realDisk, folder, read.findings)));
@@ -120,12 +128,32 @@ async function jsonIn(folder: string, file: string): Promise<Result<JsonText> | 
   return bytes.ok ? readJsonText(bytes.value, file, OTHER_LIMITS) : bytes;
 }
 
+/**
+ * The person and the rig that are named, held against project.json; refused where it knows one of them not. The rig named is the first of the
+ * project for this command, so that it is meant wherever none is said.
+ */
+export function namedIn(
+  project: Project,
+  { by, rig }: Pick<Shared, 'by' | 'rig'>,
+): Result<{ readonly project: Project; readonly person: string }> {
+  const person = personOf(project, by);
+  const found = rigNamed(project, rig);
+  if (!person.ok || !found.ok)
+    return refused(...[person, found].flatMap((each) => (each.ok ? [] : each.findings)));
+  const { settings } = project;
+  const rigs = [
+    ...settings.rigs.filter((each) => each.name === found.value),
+    ...settings.rigs.filter((each) => each.name !== found.value),
+  ];
+  return ok({ project: { ...project, settings: { ...settings, rigs } }, person: person.value });
+}
+
 function personOf({ settings }: Project, by: string | undefined): Result<string> {
   const { people } = settings;
   const found =
     by === undefined
       ? (people.find((each) => each.role === 'geologist') ?? people[0])
-      : people.find((each) => each.initials === by.toUpperCase());
+      : people.find((each) => each.initials.toUpperCase() === by.toUpperCase());
   if (found !== undefined) return ok(found.initials);
   const initials = people.map((each) => each.initials).join(', ');
   return refused(

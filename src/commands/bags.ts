@@ -7,14 +7,13 @@ import type { Document } from '../record/document.ts';
 import { bagRunCsv, bagRunHtml } from '../sampling/numbers/bag-run.ts';
 import { stockOf } from '../sampling/scheme/stock.ts';
 import { bagRunOf } from '../standing/bag-run.ts';
-import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { bagsText, issuedText } from './bags-text.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 
 /** What `offsider bags` is given. */
-export interface BagsAsked {
-  readonly folder: string;
+export interface BagsAsked extends Shared {
   /** None: every hole that has numbered bags left. */
   readonly holes: readonly string[];
   /** Down to this depth in metres; the planned one if not said. */
@@ -24,7 +23,7 @@ export interface BagsAsked {
 
 /** The bags to label for tomorrow, ready to tick off: as text, labels in CSV, a sheet for the splitter in HTML; or the bags issued. */
 export function bags(outside: Outside, asked: BagsAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     const holes = holesAsked(at, asked.holes);
     if (!holes.ok) return refuse(outside, ...holes.findings);
     const toMm = asked.to === undefined ? undefined : parseDepth(asked.to);

@@ -7,16 +7,16 @@ import { figure } from '../sampling/laboratory/charts-text.ts';
 import { type AssayValue, countedUnit } from '../sampling/laboratory/results-read.ts';
 import { csvText } from '../sampling/sheet-text.ts';
 import { returnedOf } from '../standing/returned.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayFile } from './say.ts';
 import { tableText } from './table-text.ts';
 
 /** Results of one hole by metre, ranked: composites and single metres both stand. */
 export function resultsOfHole(
   outside: Outside,
-  asked: { readonly folder: string; readonly hole: string; readonly csv: boolean },
+  asked: Shared & { readonly hole: string; readonly csv: boolean },
 ): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const { project, desk } = at;

@@ -6,14 +6,12 @@ import type { Outside } from '../desk/outside.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
 import type { OpenQuestion } from '../standing/questions.ts';
-import { type AtProject, atProject } from './at-project.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, say, sayTrouble } from './say.ts';
 
 /** What `offsider receive` is given. */
-export interface ReceiveAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface ReceiveAsked extends Shared {
   /** Bundles, saved mails, files of documents. */
   readonly files: readonly string[];
 }
@@ -24,7 +22,7 @@ export interface ReceiveAsked {
  * kept. A file is taken in whole or not at all. 0 where all went in; 1 where one was refused or asks.
  */
 export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
     let code: number = EXIT.fine;
     for (const file of asked.files) if (!(await takeFile(at, file))) code = EXIT.findings;
     return code;

@@ -1,19 +1,18 @@
 import { checkHole, checkProject } from '../check/check-hole.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 
 /** What `offsider check` is given. */
-export interface CheckAsked {
-  readonly folder: string;
+export interface CheckAsked extends Shared {
   readonly hole?: string | undefined;
   readonly json: boolean;
 }
 
 /** Holds a project, or one hole of it, against every check. Notes are said and are no reason for the exit code 1. */
 export function check(outside: Outside, asked: CheckAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     const documents = at.desk.documents();
     if (asked.hole === undefined) {
       const found = checkProject(at.project, documents.values());

@@ -4,15 +4,14 @@ import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
 import { siteOfProject } from '../standing/survey.ts';
 import { columnsSaid, type TextTable } from '../survey/table.ts';
-import { type AtProject, atProject, holesOf } from './at-project.ts';
+import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
 /** What `offsider collars` is given. */
-export interface CollarsAsked {
-  readonly folder: string;
+export interface CollarsAsked extends Shared {
   /** CSV file of surveyed collars. */
   readonly file: string;
   /** Names of its columns, `hole=HoleID,easting=E`. */
@@ -21,7 +20,6 @@ export interface CollarsAsked {
   readonly mineGrid: boolean;
   /** Take the sound rows though others are not. */
   readonly keepGoing: boolean;
-  readonly by?: string | undefined;
 }
 
 const KEYS = ['hole', 'easting', 'northing', 'elevation'] as const;
@@ -31,7 +29,7 @@ export async function collars(outside: Outside, asked: CollarsAsked): Promise<nu
   const read = await readCsvFile(asked.file);
   if (!read.ok) return refuse(outside, ...read.findings);
   const { file, records: table } = read.value;
-  return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
     if (asked.mineGrid && siteOfProject(at.project).mineGrid === undefined)
       return refuse(outside, noMineGrid());
     const columns = columnsOf(table, asked.columns);

@@ -7,19 +7,18 @@ import { checkRatesSoFar, PUBLISHED_RATES, rateRows, ratesSoFar } from '../sampl
 import { checkScheme } from '../sampling/scheme/scheme-check.ts';
 import { checkStock, stockOf } from '../sampling/scheme/stock.ts';
 import { bagsOfHoles } from '../standing/dispatches.ts';
-import { atProject } from './at-project.ts';
+import { atProject, type Shared } from './at-project.ts';
 import { EXIT, say, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
 /** What `offsider controls` is given. */
-export interface ControlsAsked {
-  readonly folder: string;
+export interface ControlsAsked extends Shared {
   readonly json: boolean;
 }
 
 /** The control scheme: what its slots reserve, the rate of each kind wanted, given and put out, the stock, and what is wrong with it. */
 export function controls(outside: Outside, asked: ControlsAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async ({ desk, project }) => {
+  return atProject(outside, asked, async ({ desk, project }) => {
     const { sampling } = project;
     const bags = bagsOfHoles(desk.documents().values());
     const rates = ratesSoFar(sampling, bags);

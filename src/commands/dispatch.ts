@@ -22,24 +22,15 @@ import {
 } from '../sampling/dispatch/dispatch-sheet.ts';
 import { readReceipt } from '../sampling/dispatch/receipt-read.ts';
 import { bagsOfHoles, dispatchesOf, toSend } from '../standing/dispatches.ts';
-import { type AtProject, atProject } from './at-project.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
-/** What every form of `offsider dispatch` is given. */
-export interface DispatchAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
-}
-
 /** Lists the dispatches of a project with their chains of custody, what is wrong with them, and what waits to be sent. */
-export function dispatches(
-  outside: Outside,
-  asked: DispatchAsked & { readonly json: boolean },
-): Promise<number> {
+export function dispatches(outside: Outside, asked: Shared & { readonly json: boolean }): Promise<number> {
   return atProject(outside, asked, async ({ desk, project }) => {
     const documents = [...desk.documents().values()];
     const waiting = toSend(project.sampling, documents);
@@ -76,7 +67,7 @@ function waitingLine(waiting: readonly string[]): string {
 /** Makes a dispatch up: everything that waits, or the bags said. `dryRun` only shows the sacks. */
 export function newDispatch(
   outside: Outside,
-  asked: DispatchAsked & DispatchSaid & { readonly dryRun: boolean },
+  asked: Shared & DispatchSaid & { readonly dryRun: boolean },
 ): Promise<number> {
   return atProject(outside, { ...asked, write: !asked.dryRun }, async (at) => {
     const { desk, project } = at;
@@ -110,7 +101,7 @@ export function newDispatch(
 /** Records sacks that change hands. 1 where the count or the seal is not what was sent. */
 export function passDispatch(
   outside: Outside,
-  asked: DispatchAsked & TransferSaid & { readonly dispatch: string },
+  asked: Shared & TransferSaid & { readonly dispatch: string },
 ): Promise<number> {
   return changeDispatch(outside, asked, async (at, document) => {
     const failed = await submitOn(at, passOn(document, asked, makerOf(at.desk)));
@@ -131,7 +122,7 @@ export function passDispatch(
 /** Takes the laboratory's receipt in, from a CSV, and holds it against what was sent. */
 export function dispatchReceipt(
   outside: Outside,
-  asked: DispatchAsked & { readonly dispatch: string; readonly file: string },
+  asked: Shared & { readonly dispatch: string; readonly file: string },
 ): Promise<number> {
   return changeDispatch(outside, asked, async (at, document) => {
     const csv = await readCsvFile(asked.file);
@@ -151,7 +142,7 @@ export function dispatchReceipt(
 /** Prints a sheet of a dispatch: the laboratory's, which is blind, or camp's. */
 export function dispatchSheet(
   outside: Outside,
-  asked: DispatchAsked & {
+  asked: Shared & {
     readonly dispatch: string | undefined;
     readonly reader: SheetReader;
     readonly as: 'text' | 'csv' | 'html';
@@ -175,7 +166,7 @@ export function dispatchSheet(
 
 function changeDispatch(
   outside: Outside,
-  asked: DispatchAsked & { readonly dispatch: string },
+  asked: Shared & { readonly dispatch: string },
   change: (at: AtProject, document: Parameters<typeof dispatchOf>[0]) => Promise<number>,
 ): Promise<number> {
   return atProject(outside, { ...asked, write: true }, async (at) => {

@@ -1,7 +1,7 @@
 import { createInterface } from 'node:readline';
 import type { Outside } from '../desk/outside.ts';
 import type { Finding } from '../finding/finding.ts';
-import { type AtProject, atProject, holeNamed } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { lineAsked, lineNotTaken } from './findings.ts';
 import { startDrillingWith } from './lines/start-drilling.ts';
 import type { LinesAt, Taken } from './lines/submit-made.ts';
@@ -9,10 +9,8 @@ import { takeLine } from './lines/take-line.ts';
 import { EXIT, refuse, say, sayTrouble } from './say.ts';
 
 /** What `offsider enter` is given. */
-export interface EnterAsked {
-  readonly folder: string;
+export interface EnterAsked extends Shared {
   readonly hole: string;
-  readonly by?: string | undefined;
   /** Start drilling the hole with this rig, where it is planned or suspended. */
   readonly rig?: string | undefined;
   /** Go on behind a line that is not taken, and record a rod whose bags do not agree, with the mismatch noted. */
@@ -24,7 +22,7 @@ export interface EnterAsked {
  * not taken, with its number and what to do. Gives 1 where a line was not taken or was saved marked.
  */
 export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const { kind, id } = hole.value;

@@ -7,14 +7,13 @@ import type { Document, Entry } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { headsOf } from '../standing/heads.ts';
 import { chainWords, entryWords, stateWords } from '../standing/history-words.ts';
-import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
 /** What `offsider holes` is given. */
-export interface HolesAsked {
-  readonly folder: string;
+export interface HolesAsked extends Shared {
   readonly json: boolean;
   /** Name of a hole whose history is wanted instead of the list. */
   readonly history?: string | undefined;
@@ -24,7 +23,7 @@ export interface HolesAsked {
 
 /** Lists the holes of a project with their states, or the history of one: who did what, when, before and after, and any earlier state. */
 export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     if (asked.history === undefined) {
       const found = holesOf(at.desk);
       if (asked.json) sayJson(outside, found.map(holeFacts));

@@ -3,16 +3,13 @@ import type { Outside } from '../desk/outside.ts';
 import { resultsRefused } from '../sampling/findings.ts';
 import { receivedMasses } from '../sampling/laboratory/laboratory-masses.ts';
 import { returnedOf } from '../standing/returned.ts';
-import { atProject, holesOf } from './at-project.ts';
+import { atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayTrouble } from './say.ts';
 
 /** Records the masses of calicos as the laboratory received them in their holes, as one edit; 1 where one of them can't be a mass. */
-export function laboratoryMasses(
-  outside: Outside,
-  asked: { readonly folder: string; readonly by?: string | undefined },
-): Promise<number> {
+export function laboratoryMasses(outside: Outside, asked: Shared): Promise<number> {
   return atProject(outside, { ...asked, write: true }, async ({ desk, project }) => {
     const mapped = project.sampling.results?.mass;
     if (mapped === undefined)

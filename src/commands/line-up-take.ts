@@ -4,18 +4,16 @@ import { decisionSentence, resultSentences } from '../acts/line-up-sentences.ts'
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
-import { type AtProject, atProject, holeNamed } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { type ReadingsAsked, type ReadingsTaken, takeReadings } from './line-up-readings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayAside, sayJson } from './say.ts';
 
 /** What `offsider line-up <hole>` is given with readings. */
-export interface LineUpTakeAsked {
-  readonly folder: string;
+export interface LineUpTakeAsked extends Shared {
   readonly hole: string;
   readonly json: boolean;
-  readonly by?: string | undefined;
   readonly readings: ReadingsAsked;
   /** Record it: accepted inside its tolerance, else refused with the correction to request. */
   readonly record: boolean;
@@ -25,8 +23,7 @@ export interface LineUpTakeAsked {
 
 /** Holds a line-up as read against the plan, as the screen does; with `record` it is decided on and kept. */
 export function lineUpTake(outside: Outside, asked: LineUpTakeAsked): Promise<number> {
-  const { folder, record, by } = asked;
-  return atProject(outside, { folder, write: record, by }, async (at) => {
+  return atProject(outside, { ...asked, write: asked.record }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const here = plannedHere(at.project, hole.value, at.desk.now());

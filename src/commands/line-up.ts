@@ -16,19 +16,18 @@ import {
   type LineUpAnswer,
 } from '../survey/collar/line-up.ts';
 import { inEveryNorth, toNorth } from '../survey/norths/norths.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 
 /** What `offsider line-up` is given. */
-export interface LineUpAsked {
-  readonly folder: string;
+export interface LineUpAsked extends Shared {
   readonly hole: string;
   readonly json: boolean;
 }
 
 /** Says the planned direction of a hole in every north, what a compass should read, where the collar is, and how the accepted line-up compares. */
 export function lineUp(outside: Outside, asked: LineUpAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const here = plannedHere(at.project, hole.value, at.desk.now());

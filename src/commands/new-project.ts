@@ -8,6 +8,7 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { STYLES } from '../schema/styles/index.ts';
 import { siteOf } from '../survey/norths/site.ts';
+import type { Shared } from './at-project.ts';
 import { folderTaken, wrongUse } from './findings.ts';
 import { plannedHole } from './program/plan-program.ts';
 import { type ProgramRead, readProgram } from './program/read-program.ts';
@@ -15,8 +16,7 @@ import { startingProject } from './program/starting-project.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
 /** What `offsider new` is given. */
-export interface NewAsked {
-  readonly folder: string;
+export interface NewAsked extends Shared {
   readonly style: string;
   /** CSV file of planned holes. */
   readonly program?: string | undefined;
@@ -36,7 +36,7 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   const free = await freeFolder(folder, asked.folder);
   if (!free.ok) return refuse(outside, ...free.findings);
   if (!Object.hasOwn(STYLES, asked.style)) return refuse(outside, noStyle(asked.style));
-  const texts = startingProject({ name, style: asked.style, epsg: asked.epsg });
+  const texts = startingProject({ ...asked, name });
   const project = await loadProject({ folder, ...texts });
   if (!project.ok) return refuse(outside, ...project.findings);
   const program = await programOf(asked, project.value.project);

@@ -1,21 +1,19 @@
 import type { Outside } from '../desk/outside.ts';
 import { chooseDocuments } from '../desk/packing/choose.ts';
 import { type Packed, pack as packAt } from '../desk/packing/pack.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say } from './say.ts';
 
 /** What `offsider pack` is given. */
-export interface PackAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface PackAsked extends Shared {
   /** Names of holes, names or dates of shifts; everything where none is said. */
   readonly names: readonly string[];
 }
 
 /** Packs documents for camp: a bundle and a mail draft in the outbox. What is not finished is said and is no reason for the exit code 1. */
 export function pack(outside: Outside, asked: PackAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
     const { documents, unknown } = chooseDocuments(at.desk.documents().values(), asked.names);
     const findings = unknown.flatMap((name) => {
       const hole = holeNamed(at, name);

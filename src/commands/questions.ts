@@ -4,15 +4,13 @@ import { headerOf } from '../hole/hole.ts';
 import type { Document } from '../record/document.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { type OpenQuestion, questionWords } from '../standing/questions.ts';
-import { type AtProject, atProject } from './at-project.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 import { submitOn } from './submit.ts';
 
 /** What `offsider questions` is given. */
-export interface QuestionsAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface QuestionsAsked extends Shared {
   /** The question to settle by its number in the list; none lists them. */
   readonly number?: string | undefined;
   readonly chosen?: Chosen | undefined;
@@ -21,9 +19,9 @@ export interface QuestionsAsked {
 
 /** Lists the questions that merges left open in any document, or settles one of them and lists the rest. 1 where any is open still. */
 export function questions(outside: Outside, asked: QuestionsAsked): Promise<number> {
-  const { folder, by, number, chosen } = asked;
+  const { number, chosen } = asked;
   const isSettling = number !== undefined || chosen !== undefined;
-  return atProject(outside, { folder, by, write: isSettling }, async (at) => {
+  return atProject(outside, { ...asked, write: isSettling }, async (at) => {
     if (isSettling) {
       const failed = await settle(at, number, chosen);
       if (failed !== undefined) return failed;

@@ -7,7 +7,7 @@ import { formatInterval } from '../quantity/interval.ts';
 import type { NumberField, ReadingColumns } from '../schema/logging-schema.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { columnFields } from '../standing/reading-rows.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { sayFindings } from './check.ts';
 import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
@@ -16,11 +16,9 @@ import { submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
 /** What `offsider readings` is given. */
-export interface ReadingsAsked {
-  readonly folder: string;
+export interface ReadingsAsked extends Shared {
   readonly hole: string;
   readonly file: string;
-  readonly by?: string | undefined;
   /** The column of the log; the only one of the project where none is said. */
   readonly field?: string | undefined;
   /** Headings said here stand before those of the field in logging.json. */
@@ -36,8 +34,8 @@ export interface ReadingsAsked {
  * nothing of the file is.
  */
 export function readings(outside: Outside, asked: ReadingsAsked): Promise<number> {
-  const { folder, by, preview, json } = asked;
-  return atProject(outside, { folder, by, write: !preview }, async (at) => {
+  const { preview, json } = asked;
+  return atProject(outside, { ...asked, write: !preview }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     const field = fieldAsked(at.project, asked.field);
     const csv = await readCsvFile(asked.file);

@@ -1,14 +1,12 @@
 import { makingOf } from '../acts/making.ts';
 import type { MissingDocument } from '../desk/contract.ts';
 import type { Outside } from '../desk/outside.ts';
-import { type AtProject, atProject } from './at-project.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 
 /** What `offsider recover` is given. */
-export interface RecoverAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface RecoverAsked extends Shared {
   /** The file (`holes/ZQRC001.json`) or id of a document whose file is gone; every one is listed where none is said. */
   readonly file?: string | undefined;
   /** Why it may be let go. */
@@ -23,9 +21,9 @@ export interface RecoverAsked {
  * it anew from the journal. 0 where none is missing any more, 1 where one is.
  */
 export function recover(outside: Outside, asked: RecoverAsked): Promise<number> {
-  const { folder, by, file } = asked;
-  if (file === undefined) return atProject(outside, { folder }, async (at) => list(at, asked.json));
-  return atProject(outside, { folder, by, write: true }, async (at) => {
+  const { file } = asked;
+  if (file === undefined) return atProject(outside, asked, async (at) => list(at, asked.json));
+  return atProject(outside, { ...asked, write: true }, async (at) => {
     const wanted = file.toUpperCase();
     const found = at.desk
       .missing()

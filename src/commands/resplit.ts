@@ -3,16 +3,14 @@ import type { Outside } from '../desk/outside.ts';
 import { headerOf } from '../hole/hole.ts';
 import { resplitTable } from '../sampling/laboratory/resplit-list.ts';
 import { csvText } from '../sampling/sheet-text.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayFile } from './say.ts';
 import { submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
 /** What `offsider resplit` is given. */
-export interface ResplitAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface ResplitAsked extends Shared {
   readonly hole: string;
   readonly numbers?: NumbersSaid | undefined;
   /** Number the metres; else they are only listed. */
@@ -22,7 +20,7 @@ export interface ResplitAsked {
 
 /** Lists the single metres that composites ask for: where they lie, how they are kept, which numbers and controls they get; numbers them where that is asked. */
 export function resplit(outside: Outside, asked: ResplitAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder, by: asked.by, write: asked.take }, async (at) => {
+  return atProject(outside, { ...asked, write: asked.take }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const { desk, project } = at;

@@ -9,14 +9,12 @@ import { notReturned } from '../sampling/laboratory/returned.ts';
 import { conversionWords } from '../sampling/laboratory/units.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { certificatesOf, returnedFindings, returnedOf } from '../standing/returned.ts';
-import { type AtProject, atProject } from './at-project.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { takeCertificate } from './take-certificate.ts';
 
 /** What `offsider results` is given. */
-export interface ResultsAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface ResultsAsked extends Shared {
   /** A CSV of the laboratory to take in first. */
   readonly file?: string | undefined;
   /** The laboratory's number of it; the file's name without its ending where none is said. */
@@ -30,7 +28,7 @@ export interface ResultsAsked {
 /** Takes a certificate in where one is given; then says what came back and what the controls say of it. 1 where something is found. */
 export function results(outside: Outside, asked: ResultsAsked): Promise<number> {
   const { file } = asked;
-  return atProject(outside, { folder: asked.folder, by: asked.by, write: file !== undefined }, async (at) => {
+  return atProject(outside, { ...asked, write: file !== undefined }, async (at) => {
     if (file !== undefined) {
       const refusals = await takeCertificate(at, { ...asked, file });
       if (refusals !== undefined) return refuse(outside, ...refusals);

@@ -5,7 +5,8 @@ import { wrongUse } from './findings.ts';
 /** The rig of that name in project.json; the first one where none is said. */
 export function rigNamed({ settings }: Project, name: string | undefined): Result<string> {
   const { rigs } = settings;
-  const found = name === undefined ? rigs[0] : rigs.find((rig) => rig.name === name.toUpperCase());
+  const found =
+    name === undefined ? rigs[0] : rigs.find((rig) => rig.name.toUpperCase() === name.toUpperCase());
   if (found !== undefined) return ok(found.name);
   const names = rigs.map((rig) => rig.name).join(', ');
   return refused(

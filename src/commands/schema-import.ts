@@ -5,14 +5,12 @@ import { whyRefused } from '../files/disk.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type CodeColumns, importCodes } from '../schema/change/import-codes.ts';
 import { type ImportedLibrary, importLibrary } from '../schema/change/import-library.ts';
-import { atProject } from './at-project.ts';
+import { atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayAside, sayJson, sayTrouble } from './say.ts';
 
 /** What `offsider schema import` is given. */
-export interface ImportAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface ImportAsked extends Shared {
   readonly list: string;
   readonly file: string;
   /** Headings of the CSV. */
@@ -28,8 +26,8 @@ export interface ImportAsked {
  * can't be taken or the check finds a fault in what comes of it: then nothing is changed.
  */
 export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise<number> {
-  const { folder, by, preview, json } = asked;
-  return atProject(outside, { folder, by, write: !preview }, async ({ desk }) => {
+  const { preview, json } = asked;
+  return atProject(outside, { ...asked, write: !preview }, async ({ desk }) => {
     const logging = desk.logging();
     if (logging === undefined) throw new Error('a project without logging.json was opened');
     const text = await textOf(asked.file);
@@ -38,7 +36,7 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
       Object.entries(asked.columns).filter(([, heading]) => heading !== undefined),
     ) as CodeColumns;
     const codes = importCodes({ file: asked.file, text }, columns);
-    const parents = await parentsOf(realDisk, folder, logging);
+    const parents = await parentsOf(realDisk, asked.folder, logging);
     const file = { file: logging.file, text: logging.text };
     const library = codes.ok ? importLibrary(file, asked.list, codes.value, asked.field, parents) : codes;
     if (!library.ok) {

@@ -9,12 +9,11 @@ import { rowJsonSchema } from '../schema/print/row-json-schema.ts';
 import { bagSheetHtml, cribHtml, logSheetHtml } from '../schema/print/sheets.ts';
 import { bagRunOf } from '../standing/bag-run.ts';
 import { headsOf } from '../standing/heads.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 
 /** What `offsider schema keys` is given. */
-export interface KeysAsked {
-  readonly folder: string;
+export interface KeysAsked extends Shared {
   readonly width: number;
   /** A page to print, instead of text. */
   readonly html: boolean;
@@ -28,7 +27,7 @@ const SHEET_ROWS = 40;
 
 /** Prints what can be typed: every pair and key of the project's schema on one page; or a blank sheet for the day the laptop dies. */
 export function schemaKeys(outside: Outside, asked: KeysAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     const { schema } = at.project;
     const named = asked.logSheet ?? asked.bagSheet;
     if (named === undefined) {
@@ -61,8 +60,8 @@ function bagLines(lines: readonly BagRunLine[]) {
 }
 
 /** Prints the JSON Schema (2020-12) of the rows that the project's schema logs. */
-export function exportSchema(outside: Outside, asked: { readonly folder: string }): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async ({ project }) => {
+export function exportSchema(outside: Outside, asked: Shared): Promise<number> {
+  return atProject(outside, asked, async ({ project }) => {
     sayJson(outside, rowJsonSchema(project.schema));
     return EXIT.fine;
   });

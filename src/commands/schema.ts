@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Outside } from '../desk/outside.ts';
 import { whyRefused } from '../files/disk.ts';
+import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { additionsTo, changesUnder } from '../schema/change/schema-change.ts';
@@ -10,14 +11,16 @@ import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { checkLoggingFile } from '../schema/read/check-file.ts';
 import type { TextFile } from '../schema/read/places.ts';
 import { styleFile } from '../schema/styles/index.ts';
+import { namedIn, readByHand, type Shared } from './at-project.ts';
 import { sayFindings } from './check.ts';
 import { wrongUse } from './findings.ts';
 import { refuse } from './say.ts';
 import { findingsBeside } from './schema-beside.ts';
 
 /** What `offsider schema check` is given: a file, or the name of a style, and another that it is held against. */
-export interface SchemaCheckAsked {
-  readonly file: string;
+export interface SchemaCheckAsked extends Shared {
+  /** The logging.json of the project where none is given. */
+  readonly file?: string | undefined;
   readonly against?: string | undefined;
   readonly json: boolean;
 }
@@ -27,17 +30,28 @@ export interface SchemaCheckAsked {
  * logged holes are held against it too; with `against`, what it changes of another one is told.
  */
 export async function checkSchemaFile(outside: Outside, asked: SchemaCheckAsked): Promise<number> {
-  const read = await checkedFile(asked.file);
+  const unknown = await unknownNames(asked);
+  if (unknown.length > 0) return refuse(outside, ...unknown);
+  const file = asked.file ?? join(asked.folder, HAND_WRITTEN.logging);
+  const read = await checkedFile(file);
   if (!read.ok) return refuse(outside, ...read.findings);
   const { schema, findings } = read.value;
-  const isFile = styleFile(asked.file) === undefined;
-  const beside = isFile ? await findingsBeside(outside, dirname(asked.file), schema) : [];
+  const isFile = styleFile(file) === undefined;
+  const beside = isFile ? await findingsBeside(outside, dirname(file), schema) : [];
   if (asked.against === undefined) return sayFindings(outside, [...findings, ...beside], asked.json);
   const before = await checkedFile(asked.against);
   if (!before.ok) return refuse(outside, ...before.findings);
   if (before.value.schema === undefined) return refuse(outside, ...before.value.findings);
-  const changes = schema === undefined ? [] : changesBetween(before.value.schema, schema, asked.file);
+  const changes = schema === undefined ? [] : changesBetween(before.value.schema, schema, file);
   return sayFindings(outside, [...findings, ...beside, ...changes], asked.json);
+}
+
+/** Names that the project beside does not know. A project that can't be read knows nobody: its faults are what this command is for. */
+async function unknownNames(asked: SchemaCheckAsked): Promise<readonly Finding[]> {
+  if (asked.by === undefined && asked.rig === undefined) return [];
+  const loaded = await readByHand(asked.folder);
+  const named = loaded.ok ? namedIn(loaded.value.project, asked) : undefined;
+  return named === undefined || named.ok ? [] : named.findings;
 }
 
 /** What one schema says otherwise than another, and what is new in it. */

@@ -11,14 +11,13 @@ import { queryList } from '../shift/query-list.ts';
 import { figureText } from '../shift/reconcile.ts';
 import { shiftHeaderOf } from '../shift/shift.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
-import { atProject, holesOf } from './at-project.ts';
+import { atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
 /** What `offsider shift` is given. */
-export interface ShiftAsked {
-  readonly folder: string;
+export interface ShiftAsked extends Shared {
   /** Local date of the shift, or its whole name; the latest shift where none is said. */
   readonly shift?: string | undefined;
   readonly json: boolean;
@@ -26,13 +25,16 @@ export interface ShiftAsked {
 
 /** Says what a shift did (its time, its metres) and, once a plod has come, the query list. */
 export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async ({ desk, project }) => {
+  return atProject(outside, asked, async ({ desk, project }) => {
     const shifts = [...desk.documents().values()]
       .filter((document) => document.kind === 'shift')
       .sort((a, b) => (shiftHeaderOf(a).startsAt < shiftHeaderOf(b).startsAt ? -1 : 1));
-    const found = shifts.findLast(
-      ({ id }) => asked.shift === undefined || id === asked.shift || id.includes(`_${asked.shift}_`),
-    );
+    const [rig] = asked.rig === undefined ? [] : project.settings.rigs;
+    const found = shifts
+      .filter((each) => rig === undefined || shiftHeaderOf(each).rig === rig.name)
+      .findLast(
+        ({ id }) => asked.shift === undefined || id === asked.shift || id.includes(`_${asked.shift}_`),
+      );
     if (found === undefined) {
       const there = shifts.map(({ id }) => id).join(', ');
       return refuse(

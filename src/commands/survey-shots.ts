@@ -5,15 +5,14 @@ import { headerOf } from '../hole/hole.ts';
 import { RUN_FORM, readRunSaid } from '../survey/shots/run-said.ts';
 import type { ShotColumns } from '../survey/shots/shot-table.ts';
 import { columnsSaid } from '../survey/table.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf, submitMade } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
 /** What `offsider survey <hole> --shots` is given. */
-export interface ShotsAsked {
-  readonly folder: string;
+export interface ShotsAsked extends Shared {
   readonly hole: string;
   /** CSV file of shots. */
   readonly shots: string;
@@ -27,7 +26,6 @@ export interface ShotsAsked {
   readonly keepGoing: boolean;
   /** Record what is doubtful too. */
   readonly insist: boolean;
-  readonly by?: string | undefined;
 }
 
 const KEYS = ['hole', 'depth', 'dip', 'azimuth', 'field', 'magneticdip'] as const;
@@ -36,7 +34,7 @@ const KEYS = ['hole', 'depth', 'dip', 'azimuth', 'field', 'magneticdip'] as cons
 export async function surveyShots(outside: Outside, asked: ShotsAsked): Promise<number> {
   const given = await givenBy(asked);
   if (!given.ok) return refuse(outside, ...given.findings);
-  return atProject(outside, { folder: asked.folder, write: true, by: asked.by }, async (at) => {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const taken = takeShots(

@@ -9,15 +9,14 @@ import { expectedFindingsOf, expectedLoggedOf, hazardsOf, surveyOf, targetOf } f
 import type { PathPoint } from '../survey/path/path.ts';
 import { MINE_COLUMNS, POSITION_COLUMNS, positionRows } from '../survey/path/position-table.ts';
 import { pathByMetre } from '../survey/path/projection.ts';
-import { atProject, holeNamed } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { surveyPage, surveySvg } from './survey-page.ts';
 import { surveyText } from './survey-text.ts';
 
 /** What `offsider survey` is given. */
-export interface SurveyAsked {
-  readonly folder: string;
+export interface SurveyAsked extends Shared {
   readonly hole: string;
   readonly json: boolean;
   /** Positions by metre as CSV. */
@@ -30,7 +29,7 @@ export interface SurveyAsked {
 
 /** Says where a hole goes: its stations, how it comes out at the target, and what is wrong with the shots. */
 export function survey(outside: Outside, asked: SurveyAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async ({ project, ...at }) => {
+  return atProject(outside, asked, async ({ project, ...at }) => {
     const hole = holeNamed({ project, ...at }, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const standing = surveyOf(project, hole.value);

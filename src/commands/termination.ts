@@ -8,7 +8,7 @@ import { adviceOn, situationOf } from '../standing/advice.ts';
 import { extendedBy, situationAt } from '../termination/advice/what-if.ts';
 import type { Situation } from '../termination/evaluate/situation.ts';
 import { checkTermination } from '../termination/rules/check-rules.ts';
-import { type AtProject, atProject, holeNamed } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { sayFindings } from './check.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -18,8 +18,7 @@ import { adviceText, whyText } from './termination/texts.ts';
 import { whatIfRows } from './termination/what-if-rows.ts';
 
 /** What `offsider termination` is given. */
-export interface TerminationAsked {
-  readonly folder: string;
+export interface TerminationAsked extends Shared {
   readonly holes: readonly string[];
   /** A depth in metres: as if the hole had come so far. */
   readonly at?: string | undefined;
@@ -35,7 +34,7 @@ export interface TerminationAsked {
 
 /** Advice on ending a hole: as it stands, at a depth, with rows that might come; why a rule stands so; rules checked, or replayed on finished holes. */
 export function termination(outside: Outside, asked: TerminationAsked): Promise<number> {
-  return atProject(outside, { folder: asked.folder }, async (at) => {
+  return atProject(outside, asked, async (at) => {
     const { project } = at;
     if (asked.check) {
       const place = { file: 'project.json' };

@@ -10,7 +10,7 @@ import { csvText } from '../sampling/sheet-text.ts';
 import { type PhotosFound, photosFor } from '../sampling/trays/tray-photos.ts';
 import { checkTrays, type ListedTray } from '../sampling/trays/trays.ts';
 import { trayedHole, traysOf } from '../standing/trays.ts';
-import { type AtProject, atProject, holeNamed, holesOf } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayAside, sayFile, sayJson } from './say.ts';
@@ -18,9 +18,7 @@ import { submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
 /** What `offsider trays` is given. */
-export interface TraysAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
+export interface TraysAsked extends Shared {
   readonly hole: string;
   /** A folder of pictures to register by their names. */
   readonly photos?: string | undefined;
@@ -30,31 +28,27 @@ export interface TraysAsked {
 /** Lists the chip trays of a hole with metres, labels and photographs; registers those of a folder first where one is given. 1 where one is missing. */
 export function trays(outside: Outside, asked: TraysAsked): Promise<number> {
   const { photos } = asked;
-  return atProject(
-    outside,
-    { folder: asked.folder, by: asked.by, write: photos !== undefined },
-    async (at) => {
-      const hole = holeNamed(at, asked.hole);
-      if (!hole.ok) return refuse(outside, ...hole.findings);
-      if (photos !== undefined) {
-        const failed = await register(at, hole.value, photos);
-        if (failed !== undefined) return failed;
-      }
-      const now = at.desk.get(hole.value) ?? hole.value;
-      const listed = traysOf(at.project, now);
-      const missing = checkTrays(at.project.sampling, trayedHole(now));
-      if (asked.as === 'json') sayJson(outside, { trays: listed, findings: missing });
-      else if (asked.as === 'csv') sayFile(outside, csvText(table(listed, headerOf(now).name, '')));
-      else
-        say(
-          outside,
-          listed.length === 0
-            ? `No chips of ${headerOf(now).name} are in a tray yet.`
-            : tableText(table(listed, headerOf(now).name, 'NONE')),
-        );
-      return missing.length > 0 ? EXIT.findings : EXIT.fine;
-    },
-  );
+  return atProject(outside, { ...asked, write: photos !== undefined }, async (at) => {
+    const hole = holeNamed(at, asked.hole);
+    if (!hole.ok) return refuse(outside, ...hole.findings);
+    if (photos !== undefined) {
+      const failed = await register(at, hole.value, photos);
+      if (failed !== undefined) return failed;
+    }
+    const now = at.desk.get(hole.value) ?? hole.value;
+    const listed = traysOf(at.project, now);
+    const missing = checkTrays(at.project.sampling, trayedHole(now));
+    if (asked.as === 'json') sayJson(outside, { trays: listed, findings: missing });
+    else if (asked.as === 'csv') sayFile(outside, csvText(table(listed, headerOf(now).name, '')));
+    else
+      say(
+        outside,
+        listed.length === 0
+          ? `No chips of ${headerOf(now).name} are in a tray yet.`
+          : tableText(table(listed, headerOf(now).name, 'NONE')),
+      );
+    return missing.length > 0 ? EXIT.findings : EXIT.fine;
+  });
 }
 
 function table(listed: readonly ListedTray[], hole: string, none: string): readonly (readonly string[])[] {

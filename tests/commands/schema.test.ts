@@ -15,7 +15,7 @@ async function run(command: (outside: Outside) => Promise<number>) {
 }
 
 const check = (file: string, against?: string) =>
-  run((outside) => checkSchemaFile(outside, { file, against, json: false }));
+  run((outside) => checkSchemaFile(outside, { folder: '.', file, against, json: false }));
 
 /** A copy of the sample with its logging.json or project.json changed. */
 function changed(file: 'logging.json' | 'project.json', change: (value: never) => void): string {

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, wholeNumber, withProject, withWho } from './options.ts';
+import { type Done, folderOf, inLines, shared, wholeNumber, wrong } from './options.ts';
 
 /** Adds the commands that are about a project as a whole. */
 export function addProjectCommands(program: Command, outside: Outside, done: Done): void {
@@ -13,7 +13,7 @@ function addNew(program: Command, outside: Outside, done: Done): void {
   program
     .command('new')
     .description('start a project in a new folder, from a style')
-    .argument('<folder>', 'folder to make')
+    .argument('[folder]', 'folder to make')
     .option('--style <name>', 'style of the logging schema', 'orogenic-gold')
     .option(
       '--program <file>',
@@ -21,67 +21,64 @@ function addNew(program: Command, outside: Outside, done: Done): void {
     )
     .option('--epsg <code>', 'EPSG code of the grid of its eastings and northings', wholeNumber)
     .option('--keep-going', 'take the sound lines of the program in though others are bad')
-    .action(async (folder, options) => {
+    .action(async (argument, options, command: Command) => {
       const { newProject } = await import('../new-project.ts');
-      done(await newProject(outside, { folder, ...options, keepGoing: options.keepGoing === true }));
+      const folder = folderOf(command, argument) ?? wrong(command, 'the folder to make is not given');
+      const asked = { ...shared(command), ...options, folder, keepGoing: options.keepGoing === true };
+      done(await inLines(outside, command, (printing) => newProject(printing, asked)));
     });
 }
 
 function addCamp(program: Command, outside: Outside, done: Done): void {
-  withWho(withProject(program.command('pack')))
+  program
+    .command('pack')
     .description('pack for camp: a bundle and a mail draft in the folder outbox; nothing is sent')
     .argument('[names...]', 'holes, and shifts by name or date; everything if none is named')
-    .action(async (names: readonly string[], options) => {
+    .action(async (names: readonly string[], _options, command: Command) => {
       const { pack } = await import('../pack.ts');
-      done(await pack(outside, { folder: options.project, by: options.by, names }));
+      done(await inLines(outside, command, (printing) => pack(printing, { ...shared(command), names })));
     });
-  withWho(withProject(program.command('receive')))
+  program
+    .command('receive')
     .description('take in what arrives: newer copies taken, diverged ones merged, nothing lost')
     .argument(
       '<files...>',
       'bundles, saved mails (.eml) with such attached, or files of holes, shifts, dispatches and results by themselves',
     )
-    .action(async (files: readonly string[], options) => {
+    .action(async (files: readonly string[], _options, command: Command) => {
       const { receive } = await import('../camp.ts');
-      done(await receive(outside, { folder: options.project, by: options.by, files }));
+      done(await inLines(outside, command, (printing) => receive(printing, { ...shared(command), files })));
     });
 }
 
 function addLists(program: Command, outside: Outside, done: Done): void {
-  withProject(program.command('holes'))
+  program
+    .command('holes')
     .description('list the holes with their states')
-    .option('--json', 'as data')
     .option('--history <hole>', 'every edit of one hole: who, when, what stood before and after')
     .option(
       '--after <edit>',
       'with --history: the hole as it stood after the edit of this number',
       wholeNumber,
     )
-    .action(async (options) => {
+    .action(async ({ history, after }, command: Command) => {
       const { holes } = await import('../holes.ts');
-      done(
-        await holes(outside, {
-          folder: options.project,
-          json: options.json === true,
-          history: options.history,
-          after: options.after,
-        }),
-      );
+      done(await holes(outside, { ...shared(command), history, after }));
     });
-  withProject(program.command('check'))
+  program
+    .command('check')
     .description('hold the project, or one hole, against every check')
     .argument('[hole]', 'only this hole')
-    .option('--json', 'as data')
-    .action(async (hole, options) => {
+    .action(async (hole, _options, command: Command) => {
       const { check } = await import('../check.ts');
-      done(await check(outside, { folder: options.project, hole, json: options.json === true }));
+      done(await check(outside, { ...shared(command), hole }));
     });
-  withProject(program.command('shift'))
+  program
+    .command('shift')
     .description('what a shift did, and the query list against its plod')
     .argument('[shift]', 'its date (2026-03-12) or whole name; the latest if not said')
-    .option('--json', 'as data')
-    .action(async (shift, options) => {
+    .action(async (shift, _options, command: Command) => {
       const shifts = await import('../shift.ts');
-      done(await shifts.shift(outside, { folder: options.project, shift, json: options.json === true }));
+      done(await shifts.shift(outside, { ...shared(command), shift }));
     });
 }

@@ -1,10 +1,11 @@
 import { type Command, Option } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, withProject, withWho } from './options.ts';
+import { type Done, shared } from './options.ts';
 
 /** Adds the command that takes an instrument's file of readings in. */
 export function addReadingCommands(program: Command, outside: Outside, done: Done): void {
-  withWho(withProject(program.command('readings')))
+  program
+    .command('readings')
     .description("take an instrument's readings from its CSV into logged rows, all of them or none")
     .argument('<hole>', 'hole that was read')
     .argument('<file>', 'CSV with headings in its first line')
@@ -23,26 +24,23 @@ export function addReadingCommands(program: Command, outside: Outside, done: Don
     .option('--round', 'round to the decimals of the column')
     .option('--replace', 'replace readings that are there and differ')
     .option('--preview', 'show what would be taken, and write nothing')
-    .option('--json', 'as data')
     .addHelpText(
       'after',
       '\nHeadings and unit can be kept as "csv" of the field in logging.json; what is said here stands before them.\nExit 1: a line can’t be taken, and nothing of the file is.',
     )
-    .action(async (hole, file, options) => {
+    .action(async (hole, file, options, command: Command) => {
       const { readings } = await import('../readings.ts');
-      const { project: folder, by, field, depth, from, to, reading, unit } = options;
+      const { field, depth, from, to, reading, unit } = options;
       const { depthIs, several, below, round, replace } = options;
       done(
         await readings(outside, {
-          folder,
+          ...shared(command),
           hole,
           file,
-          by,
           field,
           columns: { depth, from, to, reading, hole: options.hole, unit },
           choices: { depthIs, several, below, round: round === true, replace: replace === true },
           preview: options.preview === true,
-          json: options.json === true,
         }),
       );
     });

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, withProject, withWho } from './options.ts';
+import { type Done, inLines, shared } from './options.ts';
 
 /** Adds the commands about results that come back, and what they ask for. */
 export function addResultsCommands(program: Command, outside: Outside, done: Done): void {
@@ -10,40 +10,43 @@ export function addResultsCommands(program: Command, outside: Outside, done: Don
 }
 
 function addControls(program: Command, outside: Outside, done: Done): void {
-  withProject(program.command('controls'))
+  program
+    .command('controls')
     .description('the control scheme: what it reserves, each rate as wanted, given and put out, the stock')
-    .option('--json', 'as data')
-    .action(async (options) => {
+    .action(async (_options, command: Command) => {
       const { controls } = await import('../controls.ts');
-      done(await controls(outside, { folder: options.project, json: options.json === true }));
+      done(await controls(outside, shared(command)));
     });
 }
 
 function addResplit(program: Command, outside: Outside, done: Done): void {
-  withWho(withProject(program.command('resplit')))
+  program
+    .command('resplit')
     .description('single metres that composites ask for: where they lie, their numbers and controls')
     .argument('<hole>', 'the hole')
     .option('--numbers <first-last>', 'bags labelled for them; what the hole has left, if not said')
     .option('--take', 'number them, in one edit')
     .option('--csv', 'as CSV')
-    .action(async (hole: string, options) => {
+    .action(async (hole: string, options, command: Command) => {
       const { resplit } = await import('../resplit.ts');
       const [first = '', last = first] = String(options.numbers ?? '').split(/[–,]|-(?=[^-]*$)/);
       done(
-        await resplit(outside, {
-          folder: options.project,
-          by: options.by,
-          hole,
-          numbers: options.numbers === undefined ? undefined : { first, last },
-          take: options.take === true,
-          csv: options.csv === true,
-        }),
+        await inLines(outside, command, (printing) =>
+          resplit(printing, {
+            ...shared(command),
+            hole,
+            numbers: options.numbers === undefined ? undefined : { first, last },
+            take: options.take === true,
+            csv: options.csv === true,
+          }),
+        ),
       );
     });
 }
 
 function addResults(program: Command, outside: Outside, done: Done): void {
-  withWho(withProject(program.command('results')))
+  program
+    .command('results')
     .description('what the laboratory returned: standards, blanks, pairs; with a file, takes it in first')
     .argument('[file]', "the laboratory's CSV, read as project.json maps its columns")
     .option('--certificate <number>', "the laboratory's number of it; the name of the file, if not said")
@@ -56,29 +59,28 @@ function addResults(program: Command, outside: Outside, done: Done): void {
     .option('--masses', 'record the masses of calicos as received, where none was weighed on the rig')
     .option('--csv', 'with --hole: as CSV')
     .option('--html', 'charts as a page for the report')
-    .option('--json', 'as data')
-    .action(async (file: string | undefined, options) => {
-      const folder = options.project;
+    .action(async (file: string | undefined, options, command: Command) => {
+      const given = shared(command);
       if (options.hole !== undefined) {
         const { resultsOfHole } = await import('../by-metre.ts');
-        done(await resultsOfHole(outside, { folder, hole: options.hole, csv: options.csv === true }));
+        const asked = { ...given, hole: options.hole, csv: options.csv === true };
+        done(await inLines(outside, command, (printing) => resultsOfHole(printing, asked)));
         return;
       }
       if (options.masses === true) {
         const { laboratoryMasses } = await import('../laboratory-masses.ts');
-        done(await laboratoryMasses(outside, { folder, by: options.by }));
+        done(await inLines(outside, command, (printing) => laboratoryMasses(printing, given)));
         return;
       }
       const { results } = await import('../results.ts');
       done(
         await results(outside, {
-          folder,
-          by: options.by,
+          ...given,
           file,
           certificate: options.certificate,
           supersedes: options.supersedes,
           keepGoing: options.keepGoing === true,
-          as: options.html === true ? 'html' : options.json === true ? 'json' : 'text',
+          as: options.html === true ? 'html' : given.json ? 'json' : 'text',
         }),
       );
     });

@@ -2,10 +2,11 @@ import { Command, CommanderError } from 'commander';
 import about from '../../../package.json' with { type: 'json' };
 import type { Outside } from '../../desk/outside.ts';
 import { safeLines } from '../../finding/safe-text.ts';
+import type { Shared } from '../at-project.ts';
 import { EXIT } from '../say.ts';
 import { addDispatchCommands } from './dispatch-commands.ts';
 import { addHoleCommands } from './hole-commands.ts';
-import { type Done, withWho } from './options.ts';
+import { addSharedOptions, type Done, folderOf, inLines, shared, wrong } from './options.ts';
 import { addProjectCommands } from './project-commands.ts';
 import { addQuestionsCommand } from './questions-command.ts';
 import { addReadingCommands } from './reading-commands.ts';
@@ -16,10 +17,8 @@ import { addSurveyCommands } from './survey-commands.ts';
 import { addTraysCommand } from './tray-commands.ts';
 
 /** What the console is opened with. */
-export interface ConsoleAsked {
-  readonly folder: string;
-  readonly by?: string | undefined;
-  readonly rig?: string | undefined;
+export interface ConsoleAsked extends Shared {
+  readonly json: boolean;
   readonly readOnly: boolean;
   readonly takeOver: boolean;
 }
@@ -46,7 +45,7 @@ export async function runCommandLine(argv: readonly string[], needs: CommandLine
 }
 
 /** Every command with its options and help. */
-function commandLine(needs: CommandLineNeeds, done: Done): Command {
+export function commandLine(needs: CommandLineNeeds, done: Done): Command {
   const { outside } = needs;
   const program = new Command('offsider')
     .description('A keyboard console for the geologist on a reverse-circulation drill rig.')
@@ -59,11 +58,11 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     })
-    .configureHelp({ showGlobalOptions: false })
     .addHelpText(
       'after',
       '\nExit codes: 0 fine, 1 something was found, 2 wrong use or it cannot be opened.\nA folder that is called like a command is opened by its path: offsider ./holes',
     );
+  addSharedOptions(program);
   addConsole(program, needs, done);
   addProjectCommands(program, outside, done);
   addHoleCommands(program, outside, done);
@@ -79,25 +78,30 @@ function commandLine(needs: CommandLineNeeds, done: Done): Command {
 }
 
 function addConsole(program: Command, { outside, openConsole }: CommandLineNeeds, done: Done): void {
-  const asked = (folder: string, options: Record<string, string | boolean | undefined>): ConsoleAsked => ({
-    folder,
-    by: options.by as string | undefined,
-    rig: options.rig as string | undefined,
-    readOnly: options.readOnly === true,
-    takeOver: options.takeOver === true,
-  });
-  withWho(program.argument('[folder]', 'folder of the project', '.'))
-    .option('--rig <name>', 'the rig of this console; the first of project.json if not said')
+  program
+    .argument('[folder]', 'folder of the project')
     .option('--read-only', 'look, change nothing')
     .option('--take-over', 'open it though another console holds it: only when that one is surely gone')
-    .action(async (folder, options) => done(await openConsole(outside, asked(folder, options))));
+    .action(async (folder, { readOnly, takeOver }) => {
+      const given = { ...shared(program), folder: folderOf(program, folder) ?? '.' };
+      const asked = { ...given, readOnly: readOnly === true, takeOver: takeOver === true };
+      done(await inLines(outside, program, (printing) => openConsole(printing, asked)));
+    });
   program
     .command('demo')
     .description('open a copy of the sample project, outside of this folder')
-    .action(async () => {
+    .action(async (_options, command: Command) => {
       const { demoFolder, demoOutside } = await import('../demo.ts');
+      const given = shared(command);
+      if (command.optsWithGlobals().project !== undefined)
+        wrong(command, 'the demo is a project of its own: leave --project out');
       const folder = demoFolder();
-      outside.stdout.write(`The sample project, copied to ${folder}\n`);
-      done(await openConsole(demoOutside(outside, folder), asked(folder, {})));
+      const asked = { ...given, folder, readOnly: false, takeOver: false };
+      done(
+        await inLines(demoOutside(outside, folder), command, (printing) => {
+          printing.stdout.write(`The sample project, copied to ${folder}\n`);
+          return openConsole(printing, asked);
+        }),
+      );
     });
 }

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, wholeNumber, withProject, withWho } from './options.ts';
+import { type Done, inLines, shared, wholeNumber } from './options.ts';
 
 /** Adds the commands about the logging schema. */
 export function addSchemaCommands(program: Command, outside: Outside, done: Done): void {
@@ -10,11 +10,12 @@ export function addSchemaCommands(program: Command, outside: Outside, done: Done
   addCheck(schema, outside, done);
   addKeys(schema, outside, done);
   addImport(schema, outside, done);
-  withProject(schema.command('export'))
+  schema
+    .command('export')
     .description('print the JSON Schema of the rows that are logged')
-    .action(async (options) => {
+    .action(async (_options, command: Command) => {
       const { exportSchema } = await import('../schema-print.ts');
-      done(await exportSchema(outside, { folder: options.project }));
+      done(await exportSchema(outside, shared(command)));
     });
 }
 
@@ -22,18 +23,17 @@ function addCheck(schema: Command, outside: Outside, done: Done): void {
   schema
     .command('check')
     .description('check a logging schema, and what it changes for the holes beside it')
-    .argument('[file]', 'a logging.json, or the name of a style', 'logging.json')
+    .argument('[file]', "a logging.json, or the name of a style; the project's if not given")
     .option('--against <file>', 'say what it changes of another logging.json or style')
-    .option('--json', 'as data')
-    .action(async (file, options) => {
+    .action(async (file, { against }, command: Command) => {
       const { checkSchemaFile } = await import('../schema.ts');
-      const { against, json } = options;
-      done(await checkSchemaFile(outside, { file, against, json: json === true }));
+      done(await checkSchemaFile(outside, { ...shared(command), file, against }));
     });
 }
 
 function addKeys(schema: Command, outside: Outside, done: Done): void {
-  withProject(schema.command('keys'))
+  schema
+    .command('keys')
     .description(
       'print everything that can be typed on one page; or a blank sheet for the day the laptop dies',
     )
@@ -41,15 +41,16 @@ function addKeys(schema: Command, outside: Outside, done: Done): void {
     .option('--html', 'a page to print, for the sun visor')
     .option('--log-sheet <hole>', 'a blank log sheet of a hole to print, from the logged metre down')
     .option('--bag-sheet <hole>', 'a sheet of its numbered bags to print, with room for what happened')
-    .action(async (options) => {
+    .action(async (options, command: Command) => {
       const { schemaKeys } = await import('../schema-print.ts');
-      const { project: folder, width, html, logSheet, bagSheet } = options;
-      done(await schemaKeys(outside, { folder, width, html: html === true, logSheet, bagSheet }));
+      const asked = { ...shared(command), ...options, html: options.html === true };
+      done(await inLines(outside, command, (printing) => schemaKeys(printing, asked)));
     });
 }
 
 function addImport(schema: Command, outside: Outside, done: Done): void {
-  withWho(withProject(schema.command('import')))
+  schema
+    .command('import')
     .description('take a code library imposed from elsewhere into a list: its codes kept, pairs proposed')
     .argument('<list>', 'list of logging.json; a new one is made')
     .argument('<file>', 'CSV with headings in its first line')
@@ -62,20 +63,17 @@ function addImport(schema: Command, outside: Outside, done: Done): void {
     .option('--density <heading>', 'column of densities, in g/cm³')
     .option('--field <name>', 'a field that takes its codes from this list from now on')
     .option('--preview', 'show what would come of it, and change nothing')
-    .option('--json', 'as data')
-    .action(async (list, file, options) => {
+    .action(async (list, file, options, command: Command) => {
       const { importCodeLibrary } = await import('../schema-import.ts');
-      const { project: folder, by, field, code, label, look, pair, cgi, mineral, density } = options;
+      const { field, code, label, look, pair, cgi, mineral, density } = options;
       done(
         await importCodeLibrary(outside, {
-          folder,
-          by,
+          ...shared(command),
           list,
           file,
           columns: { code, label, look, pair, cgi, mineral, densityGcm3: density },
           field,
           preview: options.preview === true,
-          json: options.json === true,
         }),
       );
     });

@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, oneHole, withProject, withWho } from './options.ts';
+import { type Done, inLines, oneHole, shared } from './options.ts';
 
 /** Adds the commands about directions: line-up, survey, collars. */
 export function addSurveyCommands(program: Command, outside: Outside, done: Done): void {
@@ -10,12 +10,10 @@ export function addSurveyCommands(program: Command, outside: Outside, done: Done
 }
 
 function addSurvey(program: Command, outside: Outside, done: Done): void {
-  withWho(
-    oneHole(
-      program,
-      'survey',
-      'where the hole goes, how it comes out at the target, what is wrong with the shots; takes shots in from CSV',
-    ),
+  oneHole(
+    program,
+    'survey',
+    'where the hole goes, how it comes out at the target, what is wrong with the shots; takes shots in from CSV',
   )
     .option('--csv', 'positions by metre as CSV')
     .addOption(new Option('--svg <view>', 'the hole drawn, as SVG').choices(['plan', 'section']))
@@ -31,15 +29,15 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
       'after',
       '\nThe run: north-seeking, aligned or magnetic, then what is not as usual, the name of the tool last:\n  --run "north-seeking in open offset 1.5 on 2026-03-12 by JPE tool gyro 2"\nNothing is recorded while a row is wrong or doubtful, unless --keep-going or --insist says so.',
     )
-    .action(async (hole, options) => {
-      const { project: folder, json, csv, shots, run, columns, by } = options;
+    .action(async (hole, options, command: Command) => {
+      const given = shared(command);
+      const { csv, shots, run, columns } = options;
       if (shots === undefined) {
         const { survey } = await import('../survey.ts');
         done(
           await survey(outside, {
-            folder,
+            ...given,
             hole,
-            json: json === true,
             csv: csv === true,
             svg: options.svg,
             html: options.html === true,
@@ -49,18 +47,19 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
       }
       const { surveyShots } = await import('../survey-shots.ts');
       done(
-        await surveyShots(outside, {
-          folder,
-          hole,
-          shots,
-          run,
-          columns,
-          bitDepths: options.bitDepths === true,
-          inclinations: options.inclinations === true,
-          keepGoing: options.keepGoing === true,
-          insist: options.insist === true,
-          by,
-        }),
+        await inLines(outside, command, (printing) =>
+          surveyShots(printing, {
+            ...given,
+            hole,
+            shots,
+            run,
+            columns,
+            bitDepths: options.bitDepths === true,
+            inclinations: options.inclinations === true,
+            keepGoing: options.keepGoing === true,
+            insist: options.insist === true,
+          }),
+        ),
       );
     });
 }
@@ -68,12 +67,10 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
 const gathered = (text: string, before: readonly string[]): readonly string[] => [...before, text];
 
 function addLineUp(program: Command, outside: Outside, done: Done): void {
-  withWho(
-    oneHole(
-      program,
-      'line-up',
-      'the planned direction in every north and the line-up beside it; with readings: holds them against the plan',
-    ),
+  oneHole(
+    program,
+    'line-up',
+    'the planned direction in every north and the line-up beside it; with readings: holds them against the plan',
   )
     .option('--cautions <who>', 'who read the cautions; read is not inducted')
     .option('--permission <who>', 'who of the crew gave permission, the rig stopped')
@@ -98,21 +95,20 @@ function addLineUp(program: Command, outside: Outside, done: Done): void {
       'after',
       '\nOnly the driller moves the rig; a correction is a request. = behind a reading insists.',
     )
-    .action(async (hole, options) => {
-      const { project: folder, record, because, by, json, ...readings } = options;
+    .action(async (hole, options, command: Command) => {
+      const given = shared(command);
+      const { record, because, ...readings } = options;
       const { isRead } = await import('../line-up-readings.ts');
       if (!isRead(readings) && record !== true) {
         const { lineUp } = await import('../line-up.ts');
-        done(await lineUp(outside, { folder, hole, json: json === true }));
+        done(await lineUp(outside, { ...given, hole }));
         return;
       }
       const { lineUpTake } = await import('../line-up-take.ts');
       done(
         await lineUpTake(outside, {
-          folder,
+          ...given,
           hole,
-          json: json === true,
-          by,
           readings,
           record: record === true,
           because,
@@ -122,7 +118,8 @@ function addLineUp(program: Command, outside: Outside, done: Done): void {
 }
 
 function addCollars(program: Command, outside: Outside, done: Done): void {
-  withWho(withProject(program.command('collars')))
+  program
+    .command('collars')
     .description(
       'take surveyed collars in from CSV: each beside the positions its hole has, nothing overwritten',
     )
@@ -131,18 +128,19 @@ function addCollars(program: Command, outside: Outside, done: Done): void {
     .option('--source <words>', 'who surveyed them, when')
     .option('--mine-grid', 'positions are in the local mine grid of project.json')
     .option('--keep-going', 'take the sound rows though others are not')
-    .action(async (file, options) => {
+    .action(async (file, options, command: Command) => {
       const { collars } = await import('../collars.ts');
       done(
-        await collars(outside, {
-          folder: options.project,
-          file,
-          columns: options.columns,
-          source: options.source,
-          mineGrid: options.mineGrid === true,
-          keepGoing: options.keepGoing === true,
-          by: options.by,
-        }),
+        await inLines(outside, command, (printing) =>
+          collars(printing, {
+            ...shared(command),
+            file,
+            columns: options.columns,
+            source: options.source,
+            mineGrid: options.mineGrid === true,
+            keepGoing: options.keepGoing === true,
+          }),
+        ),
       );
     });
 }

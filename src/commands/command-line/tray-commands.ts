@@ -1,10 +1,11 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, withProject, withWho } from './options.ts';
+import { type Done, shared } from './options.ts';
 
 /** Adds the command about chip trays. */
 export function addTraysCommand(program: Command, outside: Outside, done: Done): void {
-  withWho(withProject(program.command('trays')))
+  program
+    .command('trays')
     .description('the chip trays of a hole: metres, labels, photographs')
     .argument('<hole>', 'the hole')
     .option(
@@ -12,12 +13,10 @@ export function addTraysCommand(program: Command, outside: Outside, done: Done):
       'register its pictures by their names: tray3.jpg, MBRC001_3.jpg, MBRC001 40-60.jpg',
     )
     .option('--csv', 'as CSV, for labels')
-    .option('--json', 'as data')
-    .action(async (hole: string, options) => {
+    .action(async (hole: string, options, command: Command) => {
       const { trays } = await import('../trays.ts');
-      const as = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
-      done(
-        await trays(outside, { folder: options.project, by: options.by, hole, photos: options.photos, as }),
-      );
+      const given = shared(command);
+      const as = given.json ? 'json' : options.csv === true ? 'csv' : 'text';
+      done(await trays(outside, { ...given, hole, photos: options.photos, as }));
     });
 }

@@ -8,6 +8,9 @@ export function startingProject(given: {
   readonly name: string;
   readonly style: string;
   readonly epsg?: number | undefined;
+  /** Initials of the geologist who starts it, and the name of its rig; made up for people to change where not given. */
+  readonly by?: string | undefined;
+  readonly rig?: string | undefined;
 }): { readonly project: JsonText; readonly logging: JsonText } {
   return {
     project: jsonText('project.json', settingsOf(given)),
@@ -24,23 +27,28 @@ function jsonText(file: string, value: unknown): JsonText {
   return { file, text: `${JSON.stringify(value, null, 2)}\n`, value } as JsonText;
 }
 
-function settingsOf({ name, epsg }: Parameters<typeof startingProject>[0]): ProjectSettings {
+function settingsOf({
+  name,
+  epsg,
+  by = 'GEO',
+  rig = 'RIG1',
+}: Parameters<typeof startingProject>[0]): ProjectSettings {
   return {
     format: 1,
     name,
-    people: [{ initials: 'GEO', name: 'Rig geologist', role: 'geologist' }],
-    rigs: [{ name: 'RIG1', rodM: 6, firstRodOffsetM: 0, bitMm: 139.7 }],
+    people: [{ initials: by.toUpperCase(), name: 'Rig geologist', role: 'geologist' }],
+    rigs: [{ name: rig.toUpperCase(), rodM: 6, firstRodOffsetM: 0, bitMm: 139.7 }],
     log: { intervalM: 1, gloves: false },
     hazards: { standOffM: 10, cautions: ['Inducted for this pad? Having read this is no induction.'] },
-    sampling: SAMPLING,
+    sampling: samplingOf(rig.toUpperCase()),
     survey: epsg === undefined ? {} : { grid: { epsg } },
     shift: SHIFT,
     termination: { rules: [...OROGENIC_GOLD_RULES] },
   };
 }
 
-const SAMPLING: ProjectSettings['sampling'] = {
-  numbers: { prefixes: ['ZQ'], digits: 6, blocks: [{ rig: 'RIG1', first: 'ZQ000001', last: 'ZQ009999' }] },
+const samplingOf = (rig: string): ProjectSettings['sampling'] => ({
+  numbers: { prefixes: ['ZQ'], digits: 6, blocks: [{ rig, first: 'ZQ000001', last: 'ZQ009999' }] },
   sampled: { rank: 'metre', lengthM: 1 },
   controls: {
     slots: [
@@ -59,7 +67,7 @@ const SAMPLING: ProjectSettings['sampling'] = {
   recovery: { lowPercent: 70, highPercent: 110 },
   trays: { compartments: 20, metresPerCompartment: 1 },
   sackBags: 5,
-};
+});
 
 /** Rates are nought until the contract's are put in: a made-up one would look like a real one. */
 const SHIFT: ProjectSettings['shift'] = {
