@@ -1,4 +1,5 @@
 import { dirname, posix } from 'node:path';
+import { digestOf } from '../files/digest.ts';
 import type { Disk } from '../files/disk.ts';
 import { holdToShape } from '../files/json-shape.ts';
 import { readProjectFile } from '../files/read-file.ts';
@@ -49,15 +50,35 @@ export async function loadProject(
       ),
     );
   }
-  const settings = holdToShape<ProjectSettings>(given.project, projectSettings as never);
+  const { project, logging } = given;
+  const parents = await readParents(disk, given.folder, logging);
+  const texts = [project, logging, ...parents.values()].map(({ file, text }) => [file, text]);
+  const key = digestOf(JSON.stringify(texts));
+  const known = resolved.get(key);
+  if (known !== undefined) return known;
+  const loaded = resolveBoth(project, logging, parents);
+  if (resolved.size >= MOST_RESOLVED) resolved.clear();
+  resolved.set(key, loaded);
+  return loaded;
+}
+
+/** What came of the texts read last: a project is loaded each time that it is opened or checked, and seldom changes between. */
+const resolved = new Map<string, Result<LoadedProject>>();
+const MOST_RESOLVED = 8;
+
+function resolveBoth(
+  json: JsonText,
+  logging: JsonText,
+  parents: ReadonlyMap<string, TextFile>,
+): Result<LoadedProject> {
+  const settings = holdToShape<ProjectSettings>(json, projectSettings as never);
   if (!settings.ok) return settings;
-  const parents = await parentsOf(disk, given.folder, given.logging);
-  const schema = resolveSchema({ file: given.logging.file, text: given.logging.text }, parents);
+  const schema = resolveSchema({ file: logging.file, text: logging.text }, loadFrom(parents));
   if (!schema.ok) return schema;
   const found = [
     ...checkSchema(schema.value.schema, schema.value.origins),
     ...checkBagPrefixes(settings.value.sampling.numbers.prefixes, {
-      file: given.project.file,
+      file: json.file,
       field: 'sampling.numbers.prefixes',
     }),
   ];
@@ -70,6 +91,18 @@ export async function loadProject(
 
 /** The files that logging.json extends, read beforehand: the resolver itself touches no disk. */
 export async function parentsOf(disk: Disk, folder: string, logging: JsonText): Promise<LoadParent> {
+  return loadFrom(await readParents(disk, folder, logging));
+}
+
+function loadFrom(found: ReadonlyMap<string, TextFile>): LoadParent {
+  return (reference, from) => found.get(posix.join(dirname(from), reference));
+}
+
+async function readParents(
+  disk: Disk,
+  folder: string,
+  logging: JsonText,
+): Promise<ReadonlyMap<string, TextFile>> {
   const found = new Map<string, TextFile>();
   let next: JsonText | undefined = logging;
   for (let depth = 0; depth < LONGEST_CHAIN && next !== undefined; depth += 1) {
@@ -84,5 +117,5 @@ export async function parentsOf(disk: Disk, folder: string, logging: JsonText): 
     found.set(file, { file, text: json.value.text });
     next = json.value;
   }
-  return (reference, from) => found.get(posix.join(dirname(from), reference));
+  return found;
 }
