@@ -91,10 +91,10 @@ function noneWays(context: EntryContext, field: Field, carried: Cell | undefined
   if (field.unsaid !== 'none' || carried !== undefined || !('list' in field) || field.kind === 'code')
     return [];
   const codes = context.schema.lists[field.list]?.codes ?? [];
-  return codes
-    .flatMap(({ code }) => strokesWith(context, field, code, '0') ?? [])
-    .slice(0, 1)
-    .map((item) => [item]);
+  // Taking out any one of them leaves none: the fewest strokes will do.
+  const items = codes.flatMap(({ code }) => strokesWith(context, field, code, '0') ?? []);
+  const shortest = items.toSorted((a, b) => a.text.length - b.text.length)[0];
+  return shortest === undefined ? [] : [[shortest]];
 }
 
 /** The first and the second said; only the second where the first carries; the second taken out where only that changes. */
