@@ -12,6 +12,9 @@ import { newRig, type Rig } from './support/rig.ts';
 const EXPECTED = join(import.meta.dirname, 'whole-hole.expected.json');
 const HOLE = 'holes/MBRC020.json';
 
+/** The file but for the generation of the journal: that one counts the pauses in which files were written, so it depends on how fast keys come. */
+const withoutPauses = (text: string) => text.replace(/"generation": \d+/, '"generation": 0');
+
 let program: Program;
 let rig: Rig;
 let pty: Pty;
@@ -99,8 +102,8 @@ describe('a 120 m hole typed key by key in a real terminal', () => {
     expect(pty.modes()).toEqual({ cursorShown: true, bracketedPaste: false });
   });
 
-  it('leaves a hole file that equals the expected one byte for byte', () => {
-    const written = rig.read(HOLE);
+  it('leaves a hole file that equals the expected one byte for byte, the generation of the journal aside', () => {
+    const written = withoutPauses(rig.read(HOLE));
     // The expected file is written anew only where somebody asks for it, and is then read over before it is committed.
     if (process.env.OFFSIDER_WRITE_EXPECTED === 'whole-hole') writeFileSync(EXPECTED, written);
     expect(written).toBe(readFileSync(EXPECTED, 'utf8'));
