@@ -5,6 +5,7 @@
 // the sum in silence). Left out: polar and whole-world map sheets, second names of the same system for other uses, and systems
 // made for one town, island or survey district (less than SMALLEST square degrees); a proj string serves for those.
 // Neighbouring codes that differ only by numbers in steps (zones, meridians) are folded into one line.
+import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 
@@ -103,18 +104,21 @@ const whole = runs.map(line);
 const datums = [...new Set(whole.map((text) => DATUM.exec(text)?.[0]).filter((text) => text !== undefined))];
 const lines = whole.map((text) => text.replace(DATUM, (datum) => `@${datums.indexOf(datum)}`));
 const body = lines.join('\n');
+const below = `export const EPSG_TABLE = \`${body}\`;
+
+/** Ellipsoids and datum shifts of the systems above, as proj strings. */
+export const EPSG_DATUMS = \`${datums.join('\n')}\`;
+`;
 writeFileSync(
   join(resolve(import.meta.dirname, '..'), 'src', 'survey', 'norths', 'epsg-table.ts'),
   `/**
  * Projected systems of the EPSG register, made by .ci/epsg-table.mjs: not edited by hand. One line a system or a run of them,
  * \`first code[xcount]|name|proj\`; \`{first:step}\` is a number that grows by a step with each code of the run, and \`@n\` the
  * n-th line of the datums, from 0.
+ *
+ * SHA-256 of all below this comment: ${createHash('sha256').update(below).digest('hex')}
  */
-export const EPSG_TABLE = \`${body}\`;
-
-/** Ellipsoids and datum shifts of the systems above, as proj strings. */
-export const EPSG_DATUMS = \`${datums.join('\n')}\`;
-`,
+${below}`,
 );
 console.log(
   `${rows.length} systems in ${lines.length} lines, ${body.length + datums.join('\n').length} bytes`,
