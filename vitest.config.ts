@@ -11,6 +11,8 @@ export default defineConfig({
     isolate: false,
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // One fixed seed for every property.
+    setupFiles: ['tests/support/setup.ts'],
     reporters: ['default'],
     env: { TZ: 'UTC' },
   },

@@ -15,6 +15,7 @@ import { waitingMismatches } from '../../src/standing/mismatches.ts';
 import { nextRod } from '../../src/standing/rods.ts';
 import { withSlots } from '../sampling/build.ts';
 import { at, hole, makerAt } from '../shift/build.ts';
+import { runs } from '../support/long-run.ts';
 
 const NOW = at('08:00');
 const MAKER: Maker = makerAt(NOW);
@@ -179,7 +180,7 @@ test('whatever is read at the rods, mended at once or later, put off, placed, ch
     fc.property(deeds, (all) => {
       expect(found(play(all))).toEqual([]);
     }),
-    { numRuns: 120, examples: [[DUPLICATE_PLACED_BEFORE_MENDING]] },
+    { numRuns: runs(120), examples: [[DUPLICATE_PLACED_BEFORE_MENDING]] },
   );
 });
 

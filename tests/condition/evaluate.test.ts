@@ -4,6 +4,7 @@ import { type Condition, conditionSchema, fieldConditions } from '../../src/cond
 import { evaluate, type Reader, type Reading } from '../../src/condition/evaluate.ts';
 import { conditionInWords } from '../../src/condition/words.ts';
 import type { Tri } from '../../src/quantity/tri.ts';
+import { runs } from '../support/long-run.ts';
 
 const FIELDS = ['a', 'b', 'c'];
 const reading: fc.Arbitrary<Reading> = fc.oneof(
@@ -45,7 +46,7 @@ const rank = (tri: Tri): number => ['no', 'cannot tell', 'yes'].indexOf(tri);
 
 function law(name: string, holds: (a: Condition, b: Condition, read: Reader) => void): void {
   it(name, () => {
-    fc.assert(fc.property(conditions, conditions, readers, holds), { numRuns: 2000 });
+    fc.assert(fc.property(conditions, conditions, readers, holds), { numRuns: runs(2000) });
   });
 }
 
@@ -164,7 +165,7 @@ describe('a condition in words', () => {
       fc.property(conditions, conditions, readers, (one, two, read) => {
         if (words(one) === words(two)) expect(evaluate(one, read)).toBe(evaluate(two, read));
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 });

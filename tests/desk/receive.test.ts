@@ -7,6 +7,7 @@ import { heldBy } from '../../src/record/ancestry.ts';
 import { apply } from '../../src/record/apply.ts';
 import { chainFault, replay } from '../../src/record/chain.ts';
 import { type Change, type Deed, type Document, emptyDocument } from '../../src/record/document.ts';
+import { runs } from '../support/long-run.ts';
 import { done, newProject, opened, projectWithHole } from './support/project.ts';
 import { HOLE, holeMade, rowLogged, seededRandom } from './support/values.ts';
 
@@ -220,6 +221,6 @@ it('merging two copies edited apart loses nothing: every entry of both is held, 
         }
       },
     ),
-    { numRuns: 300 },
+    { numRuns: runs(300) },
   );
 });

@@ -7,6 +7,7 @@ import { accepts } from '../../src/files/accepts.ts';
 import { DOCUMENT_KINDS, documentFileShape } from '../../src/files/document-file.ts';
 import { projectSettings } from '../../src/project/settings.ts';
 import { SAMPLE } from '../commands/support/outside.ts';
+import { runs } from '../support/long-run.ts';
 
 const takes = (shape: z.ZodType, value: unknown): boolean => shape.safeParse(value).success;
 
@@ -72,7 +73,7 @@ describe('whether a shape takes a value', () => {
           expect(accepts(shape)(broken)).toBe(takes(shape, broken));
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 

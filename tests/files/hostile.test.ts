@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { runs } from '../support/long-run.ts';
 import { faultsOnOpening, filesOf, hostileStart, spoiled, spoiling } from './hostile.ts';
 
 const SEED = 20260314;
@@ -13,7 +14,7 @@ describe('a project with one file spoiled in any way', async () => {
         fc.asyncProperty(fc.array(spoiling, { minLength: 1, maxLength: 3 }), async (how) => {
           expect(await faultsOnOpening(spoiled(start, path, how))).toEqual([]);
         }),
-        { numRuns: 120, seed: SEED },
+        { numRuns: runs(120), seed: SEED },
       );
     },
   );

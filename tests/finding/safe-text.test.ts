@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { safeJson, safeLines, safeText } from '../../src/finding/safe-text.ts';
+import { runs } from '../support/long-run.ts';
 
 const ascii = { ascii: true };
 
@@ -42,7 +43,7 @@ describe('text made safe to show', () => {
           /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/u,
         );
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
   });
   it('lone surrogates never get through', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cents, formatCents, type Rounding } from '../../src/quantity/cents.ts';
+import { runs } from '../support/long-run.ts';
 
 /** A quotient of integers rounded without a floating point: by twice the remainder. */
 function rounded(numerator: bigint, denominator: bigint, rounding: Rounding): bigint {
@@ -32,7 +33,7 @@ describe('cents', () => {
           );
         },
       ),
-      { numRuns: 5000 },
+      { numRuns: runs(5000) },
     );
   });
 

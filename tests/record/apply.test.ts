@@ -4,6 +4,7 @@ import { apply, applyChanges, hindrance, inverse } from '../../src/record/apply.
 import { replay } from '../../src/record/chain.ts';
 import { things } from '../../src/record/document.ts';
 import { canonicalJson, own, sameJson } from '../../src/record/json.ts';
+import { runs } from '../support/long-run.ts';
 import { aDocument, aThing, aWish, changeFor, deed, documentOf, edited, HOLE, HOSTILE } from './build.ts';
 
 const row = { put: ['rows', 'k1-1'], thing: { fromMm: 0, rock: 'BST' } } as const;
@@ -139,7 +140,7 @@ describe('taking changes back', () => {
         const touchedStands = left.every(([then, is]) => sameJson(then, is));
         expect(hindrance(now, entry) === undefined).toBe(touchedStands);
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -151,7 +152,7 @@ describe('taking changes back', () => {
         if (entry === undefined || hindrance(now, entry) !== undefined) return;
         expect(applyChanges(now.tables, inverse(entry.changes)).ok).toBe(true);
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { canonicalJson, own, sameJson, setOwn } from '../../src/record/json.ts';
+import { runs } from '../support/long-run.ts';
 import { aName, aValue, HOSTILE } from './build.ts';
 
 /** The same value with the members of every object in another order. */
@@ -87,7 +88,7 @@ describe('sameness of JSON', () => {
       fc.property(aPair, ([a, b]) => {
         expect(sameJson(a, b)).toBe(canonicalJson(a) === canonicalJson(b));
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

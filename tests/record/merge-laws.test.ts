@@ -4,6 +4,7 @@ import { chainFault, replay } from '../../src/record/chain.ts';
 import type { Document, Tables } from '../../src/record/document.ts';
 import { sameJson } from '../../src/record/json.ts';
 import { merge } from '../../src/record/merge.ts';
+import { runs } from '../support/long-run.ts';
 import { aDocument, aWish, deed, documentOf, edited, HOLE } from './build.ts';
 
 /**
@@ -99,7 +100,7 @@ describe('merging copies in any order', () => {
           }
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 
@@ -118,7 +119,7 @@ describe('merging copies in any order', () => {
           }
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 
@@ -163,7 +164,7 @@ describe('merging two copies with things made, changed and taken out', () => {
         if (one.questions.length === 0)
           expect(sameJson(other.document.tables, one.document.tables)).toBe(true);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

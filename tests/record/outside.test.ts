@@ -4,6 +4,7 @@ import { applyChanges } from '../../src/record/apply.ts';
 import { chainFault, replay } from '../../src/record/chain.ts';
 import { sameJson } from '../../src/record/json.ts';
 import { difference, outsideChanges, recordOutside } from '../../src/record/outside.ts';
+import { runs } from '../support/long-run.ts';
 import { aDocument, deed, edited, HOLE } from './build.ts';
 
 describe('the difference of two states', () => {
@@ -13,7 +14,7 @@ describe('the difference of two states', () => {
         const applied = applyChanges(from, difference(from, to));
         expect(applied.ok && sameJson(applied.tables, to)).toBe(true);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

@@ -5,6 +5,7 @@ import { proposePairs } from '../../src/schema/change/propose-pairs.ts';
 import { cribLines } from '../../src/schema/print/crib.ts';
 import { rowJsonSchema } from '../../src/schema/print/row-json-schema.ts';
 import { checkLoggingFile } from '../../src/schema/read/check-file.ts';
+import { runs } from '../support/long-run.ts';
 import { SMALL } from './build.ts';
 
 const TEXT = JSON.stringify(SMALL, null, 1);
@@ -73,7 +74,7 @@ describe('a logging file that something has been done to', () => {
       fc.property(fc.nat(180), odd, (at, put) => {
         read(JSON.stringify(withOneChanged(SMALL, at, put)) ?? '');
       }),
-      { numRuns: 700 },
+      { numRuns: runs(700) },
     );
   });
 
@@ -82,7 +83,7 @@ describe('a logging file that something has been done to', () => {
       fc.property(fc.nat(TEXT.length), fc.nat(4), fc.string({ maxLength: 4 }), (at, out, put) => {
         read(TEXT.slice(0, at) + put + TEXT.slice(at + out));
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -91,7 +92,7 @@ describe('a logging file that something has been done to', () => {
       fc.property(fc.oneof(fc.string(), fc.json(), fc.string({ unit: 'binary' })), (text) => {
         expect(read(text).length).toBeGreaterThan(0);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 });

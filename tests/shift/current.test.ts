@@ -11,6 +11,7 @@ import {
   spansOf,
   unrecordedMinutes,
 } from '../../src/shift/current.ts';
+import { runs } from '../support/long-run.ts';
 import { at, doing, ended, granted, HEADER, having, makerAt, RULES, STARTED } from './build.ts';
 
 const morning = doing(
@@ -98,7 +99,7 @@ describe('the minutes of a shift', () => {
         const classes = Object.values(minutesByClass(spans)).reduce((all, each) => all + each, 0);
         expect(classes).toBe(recorded);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -107,7 +108,7 @@ describe('the minutes of a shift', () => {
       fc.property(anyShift, ({ shift, now, starts }) => {
         if (starts.some((seconds) => seconds <= 0)) expect(unrecordedMinutes(shift, now)).toBe(0);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

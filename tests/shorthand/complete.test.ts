@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { complete } from '../../src/shorthand/complete.ts';
 import type { EntryContext } from '../../src/shorthand/parse.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';
+import { runs } from '../support/long-run.ts';
 import { above, schema } from './fixture-schema.ts';
 
 function options(text: string, context: Partial<EntryContext> = { above }): readonly string[] {
@@ -88,6 +89,6 @@ test('what Tab takes is never refused as unknown', () => {
         if (parsed.kind === 'refused') expect(parsed.problem).not.toMatch(/unknown|not in the list|No field/);
       }
     }),
-    { numRuns: 300 },
+    { numRuns: runs(300) },
   );
 });

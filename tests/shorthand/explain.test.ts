@@ -6,6 +6,7 @@ import type { EntryContext } from '../../src/shorthand/parse.ts';
 import { cellWords } from '../../src/shorthand/words.ts';
 import type { RowSaid } from '../../src/value/row.ts';
 import { schemaWithRows } from '../support/arbitrary-schema.ts';
+import { runs } from '../support/long-run.ts';
 import { above, rowOf, schema } from './fixture-schema.ts';
 
 function echo(line: string, context: Partial<EntryContext> = { above }): readonly string[] {
@@ -132,7 +133,7 @@ describe('for every row that can be observed', () => {
           }
         });
       }),
-      { numRuns: 1_000 },
+      { numRuns: runs(1_000) },
     );
   });
 
@@ -154,7 +155,7 @@ describe('for every row that can be observed', () => {
           }
         });
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 });

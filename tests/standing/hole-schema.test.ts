@@ -8,6 +8,7 @@ import { strokesOf } from '../../src/schema/strokes.ts';
 import { schemaChangesOf } from '../../src/standing/hole-schema.ts';
 import type { Row } from '../../src/value/row.ts';
 import { schemas } from '../support/arbitrary-schema.ts';
+import { runs } from '../support/long-run.ts';
 import { holeWith, row } from './support/hole.ts';
 
 const style = resolveStyle('orogenic-gold')!;
@@ -88,7 +89,7 @@ describe('what types a row', () => {
             expect(JSON.stringify(stroke.part)).toBe(typed);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

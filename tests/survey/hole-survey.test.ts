@@ -13,6 +13,7 @@ import { chanceAtTarget } from '../../src/survey/path/uncertainty.ts';
 import { brailleLines } from '../../src/survey/pictures/braille.ts';
 import { sectionPicture } from '../../src/survey/pictures/picture.ts';
 import { surveySettingsOf } from '../../src/survey/settings.ts';
+import { runs } from '../support/long-run.ts';
 import { AT, codesOf, problemsOf, runOf, WHEN } from './build.ts';
 
 const at = depthFromMetres;
@@ -205,6 +206,6 @@ test('whatever shots a file can hold, everything made of them is finite numbers 
       const drawing = sectionPicture({ path, plan: planned, drilledMm: at(60), expected: [] });
       expect(brailleLines(drawing, 40, 12).length).toBeGreaterThan(2);
     }),
-    { numRuns: 200 },
+    { numRuns: runs(200) },
   );
 });

@@ -6,6 +6,7 @@ import { campTable, laboratoryTable, sheetCsv } from '../../src/sampling/dispatc
 import { bagRunCsv, bagRunLines } from '../../src/sampling/numbers/bag-run.ts';
 import { csvText } from '../../src/sampling/sheet-text.ts';
 import { atCollar, NOON, sampling } from '../sampling/build.ts';
+import { runs } from '../support/long-run.ts';
 
 /** Cells that a spreadsheet would run, or that would run out of their cell. */
 const RUN = [
@@ -58,7 +59,7 @@ describe('a text that a spreadsheet would run', () => {
           );
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

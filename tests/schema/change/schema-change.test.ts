@@ -6,6 +6,7 @@ import type { Code, Field, LoggingSchema } from '../../../src/schema/logging-sch
 import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import type { RowSaid } from '../../../src/value/row.ts';
 import { schemaWithRows } from '../../support/arbitrary-schema.ts';
+import { runs } from '../../support/long-run.ts';
 
 const style = resolveStyle('orogenic-gold')!;
 const row: RowSaid = {
@@ -54,7 +55,7 @@ describe('the legend that rows need', () => {
       fc.property(schemaWithRows(3), ({ schema, rows }) => {
         expect(allMeanings(schema)).toMatchObject(meaningsOf(schema, rows));
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 });

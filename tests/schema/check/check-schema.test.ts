@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../../src/finding/finding.ts';
 import { checkBagPrefixes, checkSchema } from '../../../src/schema/check/check-schema.ts';
 import { schemas } from '../../support/arbitrary-schema.ts';
+import { runs } from '../../support/long-run.ts';
 import { findingsOf, overSmall, SMALL } from '../build.ts';
 
 const codes = (...entries: readonly object[]) => ({ lists: { rocks: { codes: entries } } });
@@ -241,7 +242,7 @@ describe('the schema check', () => {
       fc.property(schemas, (schema) => {
         expect(checkSchema(schema).filter((finding) => finding.severity === 'fault')).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 });

@@ -9,6 +9,7 @@ import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { type Cell, NONE, NOT_OBSERVED } from '../../../src/value/cell.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { rowsOf, schemas } from '../../support/arbitrary-schema.ts';
+import { runs } from '../../support/long-run.ts';
 
 const style = resolveStyle('orogenic-gold')!;
 
@@ -103,7 +104,7 @@ describe('a row against its schema', () => {
           expect(checkRow(schema, { ...said, fromMm: depthFromMm(0), toMm: depthFromMm(1000) })).toEqual([]);
         },
       ),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 });

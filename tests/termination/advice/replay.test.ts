@@ -7,6 +7,7 @@ import { weigh } from '../../../src/termination/advice/weigh.ts';
 import { extendedBy, situationAt } from '../../../src/termination/advice/what-if.ts';
 import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
 import { deepestMm } from '../../../src/termination/evaluate/situation.ts';
+import { runs } from '../../support/long-run.ts';
 import { askedArbitrary, asRule, pairArbitrary } from '../arbitrary-hole.ts';
 import { BARREN, metresOf, outcome, row, rule, situation, times } from '../build.ts';
 
@@ -61,7 +62,7 @@ describe('replayed on a finished hole, rules', () => {
         const cut = situationAt(at, depthFromMm(here));
         expect(verdictAt(replay(all, at).verdicts, here)).toBe(weigh(evaluateRules(all, cut)).verdict);
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 });

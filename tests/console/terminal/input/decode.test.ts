@@ -10,6 +10,7 @@ import {
 import { chordOf, type KeyEvent, namedKeys } from '../../../../src/console/terminal/input/keys.ts';
 import { pasteLimit } from '../../../../src/console/terminal/input/paste.ts';
 import { parameterLimit } from '../../../../src/console/terminal/input/steps.ts';
+import { runs } from '../../../support/long-run.ts';
 
 const encoder = new TextEncoder();
 
@@ -270,7 +271,7 @@ describe('laws', () => {
         const parts = places.slice(1).map((place, index) => bytes.slice(places[index], place));
         expect(read(...parts)).toEqual(read(bytes));
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
   it('any bytes at all decode, and a pause leaves nothing held', () => {
@@ -282,7 +283,7 @@ describe('laws', () => {
         for (const event of [...events, ...left.events])
           expect(event.kind === 'key' ? event.name : event.text).toBeTypeOf('string');
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
   it('printable text comes back as it was typed', () => {
@@ -300,7 +301,7 @@ describe('laws', () => {
       fc.property(thick, (bytes) => {
         for (const event of read(bytes)) if (event.kind === 'text') expect(event.text).not.toMatch(/\p{Cc}/u);
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
   });
 });

@@ -2,6 +2,7 @@ import headless from '@xterm/headless';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createPainter, type Size } from '../../../../src/console/terminal/paint/painter.ts';
+import { runs } from '../../../support/long-run.ts';
 
 /** A painter on a terminal emulator: what it wrote, and what the screen shows (text and colours of each cell). */
 function stand(size: Size) {
@@ -128,7 +129,7 @@ describe('painting', () => {
         alone.show(frames.at(-1)!);
         expect(await stepwise.cells()).toEqual(await alone.cells());
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 });
