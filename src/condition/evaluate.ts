@@ -3,7 +3,7 @@ import type { Condition, FieldCondition } from './condition.ts';
 
 /**
  * What a field says where a condition asks it:
- * codes or texts that are there, a number, none seen, or unknown (not observed, not logged, not asked of this row).
+ * codes or texts that are there, a number, none seen, not asked of such a row, or unknown (not observed, not logged).
  */
 export type Reading =
   /** `number`: the whole of a field that holds several amounts (sum of percents, highest level). */
@@ -12,6 +12,8 @@ export type Reading =
   /** A level: its number, and its code where the scale gives it one. */
   | { readonly says: 'level'; readonly number: number; readonly code?: string }
   | { readonly says: 'none' }
+  /** The field is not asked of such a row: no comparison with it holds, not even `seen: false`. */
+  | { readonly says: 'does not apply' }
   | { readonly says: 'unknown' };
 
 /** Reads a field (or one code `of` it) at the place where a condition is asked. */
@@ -27,6 +29,7 @@ export function evaluate(condition: Condition, read: Reader): Tri {
 
 function compare(condition: FieldCondition, reading: Reading): Tri {
   if (reading.says === 'unknown') return 'cannot tell';
+  if (reading.says === 'does not apply') return 'no';
   if ('seen' in condition) return triOf((reading.says !== 'none') === condition.seen);
   if ('is' in condition) return triOf(textsOf(reading).includes(condition.is));
   if ('isOneOf' in condition) return triOf(textsOf(reading).some((text) => condition.isOneOf.includes(text)));
@@ -45,6 +48,6 @@ function textsOf(reading: Reading): readonly string[] {
 }
 
 function numberOf(reading: Reading): number | undefined {
-  if (reading.says === 'unknown') return undefined;
+  if (reading.says === 'unknown' || reading.says === 'does not apply') return undefined;
   return reading.says === 'none' ? 0 : reading.number;
 }

@@ -50,5 +50,9 @@ export const row = z.strictObject({
     .describe('Fields left unsaid that carried from the last observed row above'),
   repeat: z.literal(true).optional().describe('Said to be the same as the row above'),
   asked: z.array(z.string()).optional().describe("Asked and not settled yet: termination rules can't tell"),
+  askedOf: z
+    .array(z.string())
+    .optional()
+    .describe('Fields that the open questions are about; missing where one is about the whole row'),
   remark: words.optional(),
 }) as unknown as z.ZodType<Row>;

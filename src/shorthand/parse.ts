@@ -186,22 +186,36 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
     ...(repeat ? { repeat } : {}),
     ...(items.remark === undefined ? {} : { remark: items.remark }),
   };
-  const asks = items.insisted ? [] : openAsks(context, plain, items.said, lineEnd);
-  const row = asks.length === 0 ? plain : { ...plain, asked: asks.map((ask) => ask.reason) };
+  const { asks, fields } = items.insisted ? NOTHING_ASKED : openAsks(context, plain, items.said, lineEnd);
+  const row =
+    asks.length === 0
+      ? plain
+      : {
+          ...plain,
+          asked: asks.map((ask) => ask.reason),
+          ...(fields === undefined ? {} : { askedOf: fields }),
+        };
   return { kind: 'row', row, said: items.said, asks, insisted: items.insisted };
 }
 
-function openAsks(
-  context: EntryContext,
-  row: RowSaid,
-  said: readonly Said[],
-  lineEnd: number,
-): readonly Ask[] {
+/** What is asked of a line, and the fields that it is about; undefined where something is asked of the row as a whole. */
+type Asked = { readonly asks: readonly Ask[]; readonly fields: readonly string[] | undefined };
+
+const NOTHING_ASKED: Asked = { asks: [], fields: [] };
+
+function openAsks(context: EntryContext, row: RowSaid, said: readonly Said[], lineEnd: number): Asked {
   const { schema, above, gloves } = context;
-  const asks = itemAsks({ schema, above, cells: row.cells, said, gloves: gloves === true })
-    .filter(({ item }) => !item.insisted)
-    .map(({ item: _, ...ask }): Ask => ask);
-  return [...asks, ...rowAsks(context, row).map((ask): Ask => ({ ...ask, position: 0, length: lineEnd }))];
+  const ofItems = itemAsks({ schema, above, cells: row.cells, said, gloves: gloves === true }).filter(
+    ({ item }) => !item.insisted,
+  );
+  const ofRow = rowAsks(context, row);
+  return {
+    asks: [
+      ...ofItems.map(({ item: _, ...ask }): Ask => ask),
+      ...ofRow.map((ask): Ask => ({ ...ask, position: 0, length: lineEnd })),
+    ],
+    fields: ofRow.length > 0 ? undefined : [...new Set(ofItems.map(({ item }) => item.field.name))],
+  };
 }
 
 /** What is asked of the row as a whole: things that newly stand together and seldom do; a repeat past the limit. */

@@ -17,6 +17,8 @@ export type Row = {
   readonly repeat?: true;
   /** What was asked about the row and is not settled yet, in words; until it is, termination rules can't tell. */
   readonly asked?: readonly string[];
+  /** The fields that the open questions are about; missing where one is about the whole row. */
+  readonly askedOf?: readonly string[];
   readonly remark?: string;
 };
 

@@ -19,9 +19,11 @@ const saidArbitrary: fc.Arbitrary<Said> = fc.record(
       { weight: 3, arbitrary: fc.constantFrom(0.1, 0.5, 1, 2, 5) },
       { weight: 1, arbitrary: fc.constant<'not observed'>('not observed') },
     ),
-    doubt: fc.constantFrom<'no return' | 'asked'>('no return', 'asked'),
+    second: fc.constantFrom('BST', 'GRN'),
+    habit: fc.constantFrom('DIS', 'MAS'),
+    doubt: fc.constantFrom<'no return' | 'asked' | 'pyrite asked'>('no return', 'asked', 'pyrite asked'),
   },
-  { requiredKeys: ['rock', 'pyrite'] },
+  { requiredKeys: ['rock', 'pyrite', 'habit'] },
 );
 /** What a metre says. Doubt is rare, or nothing could ever be told. */
 export const metreArbitrary = fc
@@ -49,7 +51,7 @@ const factArbitrary = fc.record(
 );
 
 /** What the row of one thing said holds, the trace among them. */
-function rowOf(fromMm: number, toMm: number, { rock, pyrite, doubt }: Said): Row {
+function rowOf(fromMm: number, toMm: number, { rock, second, pyrite, habit, doubt }: Said): Row {
   const place = { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) };
   const absent = { absent: 'not observed' } as const;
   const sulphides =
@@ -60,10 +62,17 @@ function rowOf(fromMm: number, toMm: number, { rock, pyrite, doubt }: Said): Row
         : { percents: { PYR: pyrite === 0.1 ? ('trace' as const) : pyrite } };
   // A row edited outside may say both no return and what it held: it is no return.
   const nothing = doubt === 'no return' && pyrite === 0;
+  const other = second === undefined || second === rock ? {} : { second: { code: second, percent: 30 } };
+  const cells = {
+    rock: { code: rock, ...other },
+    sulphides,
+    ...('percents' in sulphides ? { habit: { code: habit! } } : {}),
+  };
   return {
     ...place,
-    cells: nothing ? { rock: absent, sulphides: absent } : { rock: { code: rock }, sulphides },
+    cells: nothing ? { rock: absent, sulphides: absent } : cells,
     ...(doubt === 'asked' ? { asked: ['a level jump'] } : {}),
+    ...(doubt === 'pyrite asked' ? { asked: ['a percent step'], askedOf: ['sulphides'] } : {}),
     ...(doubt === 'no return' ? { noReturn: true as const } : {}),
   };
 }
@@ -93,16 +102,19 @@ export const pairArbitrary: fc.Arbitrary<Pair> = fc
       for (let mm = 0; mm < length; mm++) log.push(gap ? undefined : said);
     }
     for (const { row, count, said } of amendments) amend(rows, log, row, count, said);
-    const logged = Math.max(top, log.length - unread);
-    const drilled = Math.max(0, logged + ahead);
+    // Rows cleared at the foot leave a hole that is drilled deeper than its log.
+    log.length = Math.max(top, log.length - unread);
+    const cut = rows.flatMap((row) => cutAbove(row, log.length));
+    while (log.length > 0 && log.at(-1) === undefined) log.pop();
+    const drilled = Math.max(0, log.length + ahead);
     const told = [...offPlan]
       .sort((a, b) => a.at - b.at)
       .filter((each, i, all) => all[i + 1]?.at !== each.at);
-    const held = heldSince !== undefined && heldSince <= Math.max(logged, drilled) ? heldSince : undefined;
+    const held =
+      heldSince !== undefined && heldSince <= Math.max(log.length, drilled) ? heldSince : undefined;
     const hole: Hole = {
       top,
       log,
-      logged,
       drilled,
       stream: streamByMm(facts),
       rod,
@@ -111,8 +123,18 @@ export const pairArbitrary: fc.Arbitrary<Pair> = fc
       ...(planned === undefined ? {} : { planned }),
       ...(held === undefined ? {} : { heldSince: held }),
     };
-    return { hole, situation: situationOf(hole, rows, facts) };
+    return { hole, situation: situationOf(hole, cut, facts) };
   });
+
+function cutAbove(row: Row, footMm: number): readonly Row[] {
+  return row.fromMm >= footMm ? [] : [{ ...row, toMm: depthFromMm(Math.min(row.toMm, footMm)) }];
+}
+
+/** The foot of unbroken cover. */
+function loggedTo({ top, log }: Hole): number {
+  const gap = log.findIndex((each, mm) => mm >= top && each === undefined);
+  return Math.max(top, gap < 0 ? log.length : gap);
+}
 
 /** Rows amended from the one at an index on, as a range of the log is amended at a stroke. */
 function amend(rows: Row[], log: (Said | undefined)[], first: number, count: number, said: Said): void {
@@ -143,7 +165,7 @@ function situationOf(hole: Hole, rows: readonly Row[], facts: readonly Fact[]): 
     },
     ...(hole.planned === undefined ? {} : { plan: { depthMm: depthFromMm(hole.planned) } }),
     rows,
-    loggedMm: depthFromMm(hole.logged),
+    loggedMm: depthFromMm(loggedTo(hole)),
     drilledMm: depthFromMm(hole.drilled),
     stream: facts.map(({ from, length, ...said }) => ({
       fromMm: depthFromMm(from),
@@ -164,6 +186,7 @@ function situationOf(hole: Hole, rows: readonly Row[], facts: readonly Fact[]): 
 
 const leafTest: fc.Arbitrary<Test> = fc.oneof(
   fc.record({ rock: fc.constantFrom('BST', 'GRN') }),
+  fc.record({ habit: fc.constantFrom('DIS', 'MAS') }),
   fc.record({ pyrite: fc.constantFrom<'<' | '>='>('<', '>='), percent: fc.constantFrom(0.1, 0.5, 1, 2) }),
 );
 const testArbitrary: fc.Arbitrary<Test> = fc.oneof(
@@ -176,9 +199,15 @@ const mm = fc.integer({ min: 1, max: 12 });
 /** One condition, as the reference asks it. */
 export const leafArbitrary: fc.Arbitrary<Asked> = fc.oneof(
   fc.record({
-    ask: fc.constantFrom<'run' | 'seen' | 'since' | 'past contact'>('run', 'seen', 'since', 'past contact'),
+    ask: fc.constantFrom<'run' | 'seen' | 'since'>('run', 'seen', 'since'),
     test: testArbitrary,
     mm,
+  }),
+  fc.record({
+    ask: fc.constant<'past contact'>('past contact'),
+    test: testArbitrary,
+    mm,
+    thick: fc.integer({ min: 1, max: 5 }),
   }),
   fc.record({ ask: fc.constant<'of last'>('of last'), test: testArbitrary, mm, of: mm }),
   fc.record({
@@ -224,6 +253,7 @@ export const askedArbitrary: fc.Arbitrary<Asked> = fc.letrec<{ asked: Asked }>((
 /** The test of a millimetre as a condition over rows. */
 function whereOf(test: Test): Condition {
   if ('rock' in test) return { field: 'rock', is: test.rock };
+  if ('habit' in test) return { field: 'habit', is: test.habit };
   if ('both' in test) return { all: test.both.map(whereOf) };
   if ('not' in test) return { not: whereOf(test.not) };
   const field = { field: 'sulphides', of: 'PYR' };
@@ -240,7 +270,7 @@ export function asRule(asked: Asked): RuleCondition {
     case 'since':
       return { sinceLastSeen: { where: whereOf(asked.test), atLeastM: asked.mm / 1000 } };
     case 'past contact':
-      return { pastContact: { into: whereOf(asked.test), byM: asked.mm / 1000 } };
+      return { pastContact: { into: whereOf(asked.test), byM: asked.mm / 1000, thickM: asked.thick / 1000 } };
     case 'of last':
       return { ofLast: { where: whereOf(asked.test), atLeastM: asked.mm / 1000, ofM: asked.of / 1000 } };
     case 'share':

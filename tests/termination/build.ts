@@ -27,6 +27,15 @@ const FIELDS: readonly Field[] = [
     ladder: [1, 2, 5, 10],
     traceCountsAsPercent: 0.1,
   },
+  {
+    ...base,
+    name: 'habit',
+    label: 'Habit',
+    kind: 'code',
+    list: 'habits',
+    second: false,
+    onlyWhen: { field: 'sulphides', seen: true },
+  },
   { ...base, name: 'weathering', label: 'Weathering', kind: 'level', scale: 'weathering' },
   {
     ...base,
@@ -56,6 +65,11 @@ export const SCHEMA: LoggingSchema = {
         code('VOI', 'Void', { caution: { kind: 'void', words: 'Old workings.' } }),
         code('OLD', 'Old name', { retiredSince: '2026-01-01' }),
       ],
+    },
+    habits: {
+      name: 'habits',
+      label: 'Habits',
+      codes: [code('DIS', 'Disseminated'), code('MAS', 'Massive')],
     },
     sulphides: {
       name: 'sulphides',

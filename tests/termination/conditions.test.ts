@@ -178,6 +178,8 @@ describe('an instrument', () => {
 
 describe('a void', () => {
   const near = { voidNear: { inLastM: 3, aheadM: 10 } };
+  /** A hole of which every metre is logged, and none of them is a void. */
+  const logged = (drilledM: number, more: Partial<Situation> = {}) => situation([row(0, drilledM, 0)], more);
   const hole = (at: number, length: number) =>
     Array.from({ length }, (_, metre) =>
       row(metre, metre + 1, metre === at ? { rock: { code: 'VOI' } } : basalt(0)),
@@ -197,6 +199,21 @@ describe('a void', () => {
     expect(state(near, situation([row(0, 1, cells)]))).toBe('met');
   });
 
+  test('is seen in a row below a gap, and in one about which a question is open', () => {
+    const rows = [...hole(99, 3), row(5, 6, { rock: { code: 'VOI' } })];
+    expect(outcome(near, situation(rows, { loggedM: 3, drilledM: 6 })).reason).toBe(
+      'void logged at 5–6, at the bit',
+    );
+    const asked = { ...row(0, 1, { rock: { code: 'VOI' } }), asked: ['already so'] };
+    expect(state(near, situation([asked]))).toBe('met');
+  });
+
+  test('may be in metres drilled and not logged: it can’t be told, and says what to log', () => {
+    const found = outcome(near, situation(hole(99, 4), { drilledM: 10 }));
+    expect(found.state).toBe('cannot tell');
+    expect(found.reason).toBe('a void in the last 3 m can’t be ruled out: log 6 m more');
+  });
+
   test('may be in a metre without return: it can’t be told', () => {
     expect(state(near, situation(metresOf([0, 'no return', 0])))).toBe('cannot tell');
     expect(state(near, situation(metresOf([0, 'no return', 0, 0, 0])))).toBe('not met');
@@ -204,19 +221,22 @@ describe('a void', () => {
 
   test('is near from so far before the depth it is expected at to its foot', () => {
     const expects = [{ name: 'old stope', fromMm: m(40), toMm: m(44), hazard: 'void' as const }];
-    const at = (drilledM: number) => drilled(drilledM, { expects });
+    const at = (drilledM: number) => logged(drilledM, { expects });
     expect(state(near, at(29.999))).toBe('not met');
     expect(state(near, at(30))).toBe('met');
     expect(state(near, at(44))).toBe('met');
     expect(state(near, at(44.001))).toBe('not met');
-    expect(outcome(near, at(30)).reason).toContain('void expected at 40 m: old stope');
+    expect(outcome(near, at(32)).reason).toBe('old stope could come at 40 m, 8 m below the bit');
+    expect(outcome(near, at(42)).reason).toBe(
+      'old stope could come at any metre to 44 m, the bit is at 42 m',
+    );
   });
 
   test('expected without a foot is never left behind; a fibre zone is none', () => {
     const expects = [{ name: 'stope', fromMm: m(40), hazard: 'void' as const }];
     expect(state(near, drilled(200, { expects }))).toBe('met');
     const fibre = [{ name: 'amphibole', fromMm: m(40), hazard: 'fibre' as const }];
-    expect(state(near, drilled(40, { expects: fibre }))).toBe('not met');
+    expect(state(near, logged(40, { expects: fibre }))).toBe('not met');
   });
 });
 

@@ -39,7 +39,7 @@ describe('so many metres in a row', () => {
     ['no return', 'no return at 2–3'],
     ['asked', 'a question is open at 2–3'],
     ['not observed', 'pyrite not observed at 2–3'],
-    ['not logged', 'not logged at 2–3'],
+    ['not logged', 'log 2–3'],
   ] as const)('can’t be told where a metre is %s', (said, why) => {
     const found = outcome(tail(3), situation(metresOf([0, 0, said, 0])));
     expect(found.state).toBe('cannot tell');
@@ -59,14 +59,30 @@ describe('so many metres in a row', () => {
     expect(outcome(tail(2), situation(metresOf([0, 'trace']))).state).toBe('met');
   });
 
-  test('are counted from the logged head: metres drilled and not logged are not in them', () => {
+  test('are counted from the drilled head: metres drilled and not logged can’t be barren, and what it costs is said', () => {
     const found = outcome(tail(3), situation(metresOf([5, 0, 0, 0]), { drilledM: 12 }));
-    expect(found.state).toBe('met');
+    expect(found).toMatchObject({
+      state: 'cannot tell',
+      progress: { haveMm: 3000, text: 'pyrite < 1 % for 3 of 3 m in a row to 4 m: log 8 m more' },
+      reason: 'pyrite < 1 % for 3 of 3 m in a row to 4 m: log 8 m more',
+      deciding: [{ fromMm: 4000, toMm: 12_000 }],
+      earliestMm: 12_000,
+    });
   });
 
-  test('don’t read rows below the logged head', () => {
-    const rows = [...metresOf(times(4, 0)), row(6, 7, 9)];
-    expect(outcome(tail(4), situation(rows, { loggedM: 4 })).state).toBe('met');
+  test('read rows below a gap: rich rock there ends the run, whatever the gap holds', () => {
+    const rows = [...metresOf(times(25, 0)), ...metresOf([4, 5, 5], 27)];
+    const found = outcome(tail(20), situation(rows, { loggedM: 25, drilledM: 30 }));
+    expect(found).toMatchObject({
+      state: 'not met',
+      reason: 'pyrite < 1 % for 0 of 20 m in a row: pyrite 5 % at 29–30',
+    });
+  });
+
+  test('ask for the gap and the metres behind the rig by name, and for nothing that is above the window', () => {
+    const rows = [...metresOf(times(20, 0)), ...metresOf(times(5, 0), 22), ...metresOf(times(3, 0), 28)];
+    const found = outcome(tail(8), situation(rows, { loggedM: 20, drilledM: 34 }));
+    expect(found.reason).toBe('pyrite < 1 % for 3 of 8 m in a row to 31 m: log 27–28 and 3 m more');
   });
 
   test('don’t reach above the start of the log, where a pre-collar is', () => {

@@ -6,8 +6,12 @@ export type Truth = 'yes' | 'no' | 'cannot tell';
 /** One millimetre of the log: what its row said, or why it says nothing. */
 export type Said = {
   readonly rock: string;
+  /** A second rock in the row, less than half of it. */
+  readonly second?: string;
   readonly pyrite: number | 'not observed';
-  readonly doubt?: 'no return' | 'asked';
+  /** How the pyrite sits; asked only where there is some. */
+  readonly habit?: string;
+  readonly doubt?: 'no return' | 'asked' | 'pyrite asked';
 };
 
 /** One millimetre of the sample stream. */
@@ -21,7 +25,6 @@ export type Hole = {
   readonly top: number;
   /** Undefined where nothing is logged. */
   readonly log: readonly (Said | undefined)[];
-  readonly logged: number;
   readonly drilled: number;
   readonly stream: readonly Stream[];
   readonly planned?: number;
@@ -31,16 +34,18 @@ export type Hole = {
   readonly heldSince?: number;
 };
 
-/** A test of one millimetre, on what it says of its rock and its pyrite. */
+/** A test of one millimetre, on what it says of its rock, its pyrite and the habit of that. */
 export type Test =
   | { readonly rock: string }
+  | { readonly habit: string }
   | { readonly pyrite: '<' | '>='; readonly percent: number }
   | { readonly both: readonly Test[] }
   | { readonly not: Test };
 
 /** The conditions that are defined here; lengths in millimetres. */
 export type Asked =
-  | { readonly ask: 'run' | 'seen' | 'since' | 'past contact'; readonly test: Test; readonly mm: number }
+  | { readonly ask: 'run' | 'seen' | 'since'; readonly test: Test; readonly mm: number }
+  | { readonly ask: 'past contact'; readonly test: Test; readonly mm: number; readonly thick: number }
   | { readonly ask: 'of last'; readonly test: Test; readonly mm: number; readonly of: number }
   | { readonly ask: 'share'; readonly test: Test; readonly tenths: number }
   | {
@@ -57,7 +62,7 @@ const opposite = (value: Truth): Truth => (value === 'cannot tell' ? value : val
 
 /** What a test says of what one millimetre says. */
 export function testOne(test: Test, said: Said): Truth {
-  if ('rock' in test) return truth(said.rock === test.rock);
+  if ('rock' in test) return truth(said.rock === test.rock || said.second === test.rock);
   if ('not' in test) return opposite(testOne(test.not, said));
   if ('both' in test) {
     const found = test.both.map((each) => testOne(each, said));
@@ -65,13 +70,41 @@ export function testOne(test: Test, said: Said): Truth {
     return found.every((each) => each === 'yes') ? 'yes' : 'cannot tell';
   }
   if (said.pyrite === 'not observed') return 'cannot tell';
+  // A habit that was logged stands, whatever is asked about the pyrite; where there is none the pyrite has to be settled first.
+  if ('habit' in test && said.pyrite > 0) return truth(said.habit === test.habit);
+  if (said.doubt === 'pyrite asked') return 'cannot tell';
+  if ('habit' in test) return 'no';
   return truth(test.pyrite === '<' ? said.pyrite < test.percent : said.pyrite >= test.percent);
 }
 
 /** What a test says of one millimetre of the hole. */
 function at(hole: Hole, mm: number, test: Test): Truth {
-  const said = mm < hole.logged ? hole.log[mm] : undefined;
-  return said === undefined || said.doubt !== undefined ? 'cannot tell' : testOne(test, said);
+  return ofSaid(hole.log[mm], test);
+}
+
+/** The same where a second rock in the row counts for nothing. */
+function mainRockAt(hole: Hole, mm: number, test: Test): Truth {
+  const said = hole.log[mm];
+  if (said === undefined) return 'cannot tell';
+  const { second: _, ...main } = said;
+  return ofSaid(main, test);
+}
+
+function ofSaid(said: Said | undefined, test: Test): Truth {
+  const blind = said === undefined || said.doubt === 'no return' || said.doubt === 'asked';
+  return blind ? 'cannot tell' : testOne(test, said);
+}
+
+/** The depth of the hole: the rig's, or the foot of the log where that is deeper. */
+export function deepestOf(hole: Hole): number {
+  return Math.max(hole.drilled, hole.log.length, hole.top);
+}
+
+/** How many are below the first of so many in a row; none where there are never so many. */
+function belowFirstRun(certain: readonly boolean[], thick: number): number {
+  for (let start = 0; start + thick <= certain.length; start++)
+    if (certain.slice(start, start + thick).every(Boolean)) return certain.length - start;
+  return 0;
 }
 
 /** The truth of each millimetre from the start of the log down to a depth. */
@@ -112,38 +145,37 @@ function since(found: readonly Truth[], mm: number): Truth {
 
 /** What a condition says when the hole was at a depth. */
 export function referenceState(asked: Asked, hole: Hole, depth: number): Truth {
-  const logged = Math.min(depth, hole.logged);
   const drilled = Math.min(depth, hole.drilled);
   switch (asked.ask) {
     case 'run':
       return bothWays(
-        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        truths(hole, depth, (mm) => at(hole, mm, asked.test)),
         (c) => trailing(c) >= asked.mm,
       );
     case 'seen':
       return bothWays(
-        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        truths(hole, depth, (mm) => at(hole, mm, asked.test)),
         (c) => counted(c) >= asked.mm,
       );
     case 'of last':
       return bothWays(
-        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        truths(hole, depth, (mm) => at(hole, mm, asked.test)),
         (c) => counted(c.slice(-asked.of)) >= asked.mm,
       );
     case 'share':
       return bothWays(
-        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        truths(hole, depth, (mm) => at(hole, mm, asked.test)),
         (c) => c.length > 0 && counted(c) * 1000 >= asked.tenths * c.length,
       );
     case 'since':
       return since(
-        truths(hole, logged, (mm) => at(hole, mm, asked.test)),
+        truths(hole, depth, (mm) => at(hole, mm, asked.test)),
         asked.mm,
       );
     case 'past contact':
       return bothWays(
-        truths(hole, drilled, (mm) => (mm < logged ? at(hole, mm, asked.test) : 'cannot tell')),
-        (c) => c.includes(true) && c.length - c.indexOf(true) >= Math.max(1, asked.mm),
+        truths(hole, drilled, (mm) => mainRockAt(hole, mm, asked.test)),
+        (c) => belowFirstRun(c, asked.thick) >= Math.max(1, asked.mm),
       );
     default:
       return otherState(asked, hole, depth, drilled);
@@ -151,7 +183,6 @@ export function referenceState(asked: Asked, hole: Hole, depth: number): Truth {
 }
 
 function otherState(asked: Asked, hole: Hole, depth: number, drilled: number): Truth {
-  const logged = Math.min(depth, hole.logged);
   switch (asked.ask) {
     case 'wet':
       return bothWays(
@@ -165,7 +196,7 @@ function otherState(asked: Asked, hole: Hole, depth: number, drilled: number): T
       );
     case 'no return':
       return bothWays(
-        truths(hole, logged, (mm) => noReturn(hole.log[mm])),
+        truths(hole, depth, (mm) => noReturn(hole.log[mm])),
         (c) => trailing(c) >= asked.mm,
       );
     case 'planned':

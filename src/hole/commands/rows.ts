@@ -41,7 +41,7 @@ export function settleAsked(hole: Document, id: Id): Result<Made> {
   if (row === undefined) return refused(rowMissing(hole, id));
   return ok({
     what: `kept ${formatInterval(row)} as it stands`,
-    changes: [{ patch: ['rows', id], unset: ['asked'] }],
+    changes: [{ patch: ['rows', id], unset: row.askedOf === undefined ? ['asked'] : ['asked', 'askedOf'] }],
   });
 }
 

@@ -53,6 +53,7 @@ export function rowJsonSchema(schema: LoggingSchema): JsonObject {
         carried: { type: 'array', items: text, description: 'Fields that carried from the row above' },
         repeat: { const: true, description: 'Said to be the same as the row above' },
         asked: { type: 'array', items: text, description: 'Asked and not settled yet' },
+        askedOf: { type: 'array', items: text, description: 'Fields that the open questions are about' },
         remark: text,
       },
       ['fromMm', 'toMm', 'cells'],

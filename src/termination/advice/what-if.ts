@@ -1,5 +1,6 @@
 import type { StreamFact } from '../../hole/drilled.ts';
 import { type Depth, depthFromMm } from '../../quantity/depth.ts';
+import { overlaps } from '../../quantity/interval.ts';
 import type { Row } from '../../value/row.ts';
 import type { Situation } from '../evaluate/situation.ts';
 
@@ -22,19 +23,19 @@ export function situationAt(situation: Situation, depthMm: Depth): Situation {
 }
 
 /**
- * A situation with rows that might come below its logged head (`--what-if`): the log reaches to the foot of the new cover, and
- * the rig at least as far. Rows above the logged head are left out: what is logged is not in question.
+ * A situation with rows that might come where nothing is logged (`--what-if`): the log reaches to the foot of the new cover, and
+ * the rig at least as far. Rows over logged metres are left out: what is logged is not in question.
  */
 export function extendedBy(situation: Situation, rows: readonly Row[]): Situation {
-  const added = rows.filter((row) => row.fromMm >= situation.loggedMm).sort((a, b) => a.fromMm - b.fromMm);
-  const logged = situation.rows.filter((row) => row.fromMm < situation.loggedMm);
-  const loggedMm = added.reduce<number>(
+  const added = rows.filter((row) => !situation.rows.some((logged) => overlaps(row, logged)));
+  const down = [...situation.rows, ...added].sort((a, b) => a.fromMm - b.fromMm);
+  const loggedMm = down.reduce<number>(
     (foot, row) => (row.fromMm <= foot ? Math.max(foot, row.toMm) : foot),
     situation.loggedMm,
   );
   return {
     ...situation,
-    rows: [...logged, ...added],
+    rows: down,
     loggedMm: depthFromMm(loggedMm),
     drilledMm: depthFromMm(Math.max(situation.drilledMm, loggedMm)),
   };

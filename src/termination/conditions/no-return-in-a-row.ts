@@ -3,6 +3,7 @@ import { formatInterval } from '../../quantity/interval.ts';
 import { triOf } from '../../quantity/tri.ts';
 import { isAsked, logByRow } from '../evaluate/log.ts';
 import { inARow } from '../evaluate/run.ts';
+import { deepestMm } from '../evaluate/situation.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 
 export const noReturnInARow = defineCondition({
@@ -10,7 +11,7 @@ export const noReturnInARow = defineCondition({
   about: 'sample',
   title: 'So many metres in a row without return.',
   rationale:
-    'No chips, no log and no sample: past some length the hole tells nothing more. From the rows logged as no return, counted back from the logged head. The one ' +
+    'No chips, no log and no sample: past some length the hole tells nothing more. From the rows logged as no return, counted back from the drilled head. The one ' +
     'condition that a no-return metre can meet.',
   example: { forM: 6 },
   shape: { forM: lengthM.describe('How many metres in a row') },
@@ -18,7 +19,7 @@ export const noReturnInARow = defineCondition({
     inARow(
       situation,
       logByRow(situation, (row) => (isAsked(row) ? 'cannot tell' : triOf(row.noReturn === true))),
-      situation.loggedMm,
+      deepestMm(situation),
       depthFromMetres(forM),
       {
         what: 'no return',

@@ -3,23 +3,26 @@ import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { enough, historyOf } from '../evaluate/amount.ts';
 import { logWhere } from '../evaluate/log.ts';
 import { outcomeOf } from '../evaluate/outcome.ts';
+import { deepestMm } from '../evaluate/situation.ts';
+import { lengthOf } from '../evaluate/stretch.ts';
+import { splitAtLog, toLogged, unloggedOf } from '../evaluate/unlogged.ts';
 import { windowAhead, windowLegs, within } from '../evaluate/window.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf } from '../rules/seen-in-row.ts';
+import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
 
 export const ofLast = defineCondition({
   key: 'ofLast',
   about: 'log',
-  title: 'So many of the last so many metres of the log.',
+  title: 'So many of the last so many metres.',
   rationale:
-    'Forgives a stray metre where a run would start again. Counted back from the logged head, by length; where less than that is logged, what is ' +
-    'logged is counted.',
+    'Forgives a stray metre where a run would start again. Counted back from the drilled head, by length; where the hole is shorter than that, ' +
+    'all of it is counted. Metres not logged are in doubt.',
   example: { where: { field: 'sulphides', of: 'PYR', lessThan: 1 }, atLeastM: 16, ofM: 20 },
   shape: {
     where: conditionSchema.describe('What holds of a metre that counts'),
     atLeastM: lengthM.describe('How many metres must count'),
-    ofM: lengthM.describe('Of how many metres, back from the logged head'),
+    ofM: lengthM.describe('Of how many metres, back from the drilled head'),
   },
   asks: ({ where }) => [where],
   assess: ({ where, atLeastM, ofM }, situation) => {
@@ -28,16 +31,22 @@ export const ofLast = defineCondition({
     const legs = windowLegs(stretches, ofMm);
     const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
     const what = cutOff(situation.schema, where);
-    const text = `${what} for ${formatDepth(sure)} of ${formatDepth(needMm)} m needed in the last ${formatDepth(ofMm)} m`;
+    const { logged, tail } = splitAtLog(stretches);
+    const footMm = tail?.fromMm ?? deepestMm(situation);
+    const haveMm = lengthOf(within(logged, footMm - ofMm), (each) => each.state === 'yes');
+    const text = `${what} for ${formatDepth(haveMm)} of ${formatDepth(needMm)} m needed in the last ${formatDepth(ofMm)} m${toLogged(tail)}`;
     const state = enough(sure, possible, needMm);
-    const speaks = within(stretches, situation.loggedMm - ofMm).filter((each) => each.state === state);
+    const inWindow = stretches.filter((each) => each.toMm > deepestMm(situation) - ofMm);
+    const speaks = within(stretches, deepestMm(situation) - ofMm).filter((each) => each.state === state);
+    const inDoubt = state === 'cannot tell';
     return outcomeOf(situation, historyOf(legs, needMm), {
-      amount: { haveMm: sure, needMm },
+      amount: { haveMm, needMm },
       progress: text,
-      reason: text,
+      reason: inDoubt ? withDoubt(situation, where, text, speaks) : text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
+      unlogged: inDoubt ? unloggedOf(inWindow) : [],
       ahead: windowAhead(situation, stretches, needMm, ofMm),
-      foreseen: sure > 0,
+      foreseen: haveMm > 0,
       proviso: what,
     });
   },

@@ -4,11 +4,13 @@ import { enough, historyOf, type Leg } from '../evaluate/amount.ts';
 import { logWhere } from '../evaluate/log.ts';
 import { outcomeOf } from '../evaluate/outcome.ts';
 import { topLeg } from '../evaluate/run.ts';
+import { deepestMm } from '../evaluate/situation.ts';
 import { aheadOf, from } from '../evaluate/span.ts';
-import type { Stretch } from '../evaluate/stretch.ts';
+import { lengthOf, type Stretch } from '../evaluate/stretch.ts';
+import { mayHold, unloggedOf } from '../evaluate/unlogged.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf } from '../rules/seen-in-row.ts';
+import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
 
 export const seen = defineCondition({
   key: 'seen',
@@ -31,15 +33,19 @@ export const seen = defineCondition({
     const what = cutOff(situation.schema, where);
     const text = `${what} for ${formatDepth(sure)} of ${formatDepth(needMm)} m in all`;
     const speaks = stretches.filter((each) => each.state === state && state !== 'no');
-    const again = from(situation.loggedMm + situation.header.intervalMm);
+    const unlogged = state === 'yes' ? [] : unloggedOf(stretches);
+    const headMm = deepestMm(situation);
     return outcomeOf(situation, historyOf(legs, needMm), {
       amount: { haveMm: sure, needMm },
       progress: text,
-      reason: text,
+      reason: state === 'cannot tell' ? withDoubt(situation, where, text, speaks) : text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
+      unlogged,
       ahead: aheadOf(
-        from(situation.loggedMm + Math.max(0, needMm - sure)),
-        state === 'yes' ? undefined : state === 'no' ? from(situation.loggedMm) : again,
+        from(headMm + Math.max(0, needMm - lengthOf(stretches, mayHold))),
+        state === 'yes'
+          ? undefined
+          : from(state === 'no' || unlogged.length > 0 ? headMm : headMm + situation.header.intervalMm),
       ),
       foreseen: sure > 0,
       proviso: what,

@@ -7,10 +7,11 @@ import { outcomeOf } from '../evaluate/outcome.ts';
 import { topLeg } from '../evaluate/run.ts';
 import { deepestMm, type Situation } from '../evaluate/situation.ts';
 import { type Ahead, aheadOf, from } from '../evaluate/span.ts';
-import type { Stretch } from '../evaluate/stretch.ts';
+import { lengthOf, type Stretch } from '../evaluate/stretch.ts';
+import { mayHold, splitAtLog, toLogged, unloggedOf } from '../evaluate/unlogged.ts';
 import { defineCondition } from '../rules/condition-kind.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf } from '../rules/seen-in-row.ts';
+import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
 
 /** Shares are held against in tenths of a percent, so that a share that is just met is met. */
 const TENTHS = 10;
@@ -19,42 +20,40 @@ const WHOLE = 100 * TENTHS;
 export const share = defineCondition({
   key: 'share',
   about: 'log',
-  title: 'A share of all that is logged.',
+  title: 'A share of the whole hole.',
   rationale:
-    'The length that holds, in percent of the whole log from its start to the logged head. Nothing logged is no share. Metres in doubt count both ways: ' +
+    'The length that holds, in percent of the hole from the start of its log to the drilled head. Nothing drilled is no share. Metres in doubt count both ways: ' +
     'it is met where they may all be against it, not met where even all of them could not help.',
   example: { where: { field: 'rock', is: 'BAS' }, atLeastPercent: 50 },
   shape: {
     where: conditionSchema.describe('What holds of a metre that counts'),
-    atLeastPercent: z.number().min(0.1).max(100).multipleOf(0.1).describe('Percent of the logged length'),
+    atLeastPercent: z.number().min(0.1).max(100).multipleOf(0.1).describe('Percent of the drilled length'),
   },
   asks: ({ where }) => [where],
   assess: ({ where, atLeastPercent }, situation) => {
     const stretches = logWhere(situation, where);
     const tenths = Math.round(atLeastPercent * TENTHS);
     const what = cutOff(situation.schema, where);
-    const logged = lengthOf(stretches, () => true);
-    const sure = lengthOf(stretches, (each) => each.state === 'yes');
+    const { logged, tail } = splitAtLog(stretches);
+    const loggedMm = lengthOf(logged, () => true);
+    const sureMm = lengthOf(logged, (each) => each.state === 'yes');
     const history = historyOf(shareLegs(stretches, tenths), 0);
     const state = stateAt(history, deepestMm(situation));
-    const percent = logged === 0 ? 0 : Math.floor((sure * WHOLE) / logged) / TENTHS;
-    const text = `${what} for ${percent} % of the log, ${atLeastPercent} % needed`;
+    const percent = loggedMm === 0 ? 0 : Math.floor((sureMm * WHOLE) / loggedMm) / TENTHS;
+    const text = `${what} for ${percent} % of the log${toLogged(tail)}, ${atLeastPercent} % needed`;
+    const speaks = stretches.filter((each) => each.state === state);
+    const unlogged = state === 'cannot tell' ? unloggedOf(stretches) : [];
     return outcomeOf(situation, history, {
       progress: text,
-      reason: text,
-      deciding: stretches
-        .filter((each) => each.state === state)
-        .map((each) => intervalOf(each.fromMm, each.toMm)),
-      ahead: shareAhead(situation, { logged, sure, tenths }, state),
-      foreseen: sure > 0,
+      reason: state === 'cannot tell' ? withDoubt(situation, where, text, speaks) : text,
+      deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
+      unlogged,
+      ahead: shareAhead(situation, stretches, tenths, state),
+      foreseen: sureMm > 0,
       proviso: what,
     });
   },
 });
-
-function lengthOf(stretches: readonly Stretch[], wanted: (each: Stretch) => boolean): number {
-  return stretches.reduce((sum, each) => sum + (wanted(each) ? each.toMm - each.fromMm : 0), 0);
-}
 
 /** By how much the length that holds, in tenths of percent of the log, is over what it must be. */
 function shareLegs(stretches: readonly Stretch[], tenths: number): readonly Leg[] {
@@ -73,12 +72,16 @@ function shareLegs(stretches: readonly Stretch[], tenths: number): readonly Leg[
 /** (sure + x) / (logged + x) ≥ share, for the least x. The whole of a log in which anything failed is out of reach. */
 function shareAhead(
   situation: Situation,
-  { logged, sure, tenths }: { readonly logged: number; readonly sure: number; readonly tenths: number },
+  stretches: readonly Stretch[],
+  tenths: number,
   state: 'yes' | 'no' | 'cannot tell',
 ): Ahead {
-  const wanting = Math.max(tenths * logged - WHOLE * sure, logged === 0 ? 1 : 0);
+  const headMm = deepestMm(situation);
+  const drilled = lengthOf(stretches, () => true);
+  const wanting = Math.max(tenths * drilled - WHOLE * lengthOf(stretches, mayHold), drilled === 0 ? 1 : 0);
+  const mayFail = state === 'no' || (state === 'cannot tell' && stretches.some(({ unlogged }) => unlogged));
   const more =
     tenths === WHOLE ? (wanting <= 1 ? wanting : undefined) : Math.ceil(wanting / (WHOLE - tenths));
-  const fails = situation.loggedMm + (state === 'no' ? 0 : situation.header.intervalMm);
-  return aheadOf(more === undefined ? undefined : from(situation.loggedMm + more), from(fails));
+  const fails = headMm + (mayFail ? 0 : situation.header.intervalMm);
+  return aheadOf(more === undefined ? undefined : from(headMm + more), from(fails));
 }

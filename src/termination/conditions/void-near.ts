@@ -1,13 +1,16 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { type Tri, triOf } from '../../quantity/tri.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import type { Tri } from '../../quantity/tri.ts';
 import { type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
 import { enough, historyOf } from '../evaluate/amount.ts';
+import { historyFrom, type Step } from '../evaluate/history.ts';
 import { isAsked, logByRow } from '../evaluate/log.ts';
 import { anyOne, type Outcome, outcomeOf } from '../evaluate/outcome.ts';
-import { reached } from '../evaluate/reached.ts';
-import type { ExpectedZone, Situation } from '../evaluate/situation.ts';
+import { deepestMm, type ExpectedZone, type Situation } from '../evaluate/situation.ts';
 import { aheadOf, from } from '../evaluate/span.ts';
+import type { Stretch } from '../evaluate/stretch.ts';
+import { unloggedOf } from '../evaluate/unlogged.ts';
 import { windowLegs, within } from '../evaluate/window.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
 import { intervalOf } from '../rules/seen-in-row.ts';
@@ -17,11 +20,11 @@ export const voidNear = defineCondition({
   about: 'people',
   title: 'A void or old workings, met or expected near.',
   rationale:
-    'A code whose caution says _void_ in the last metres of the log, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
-    'call before anything else. A metre without return may have been one. No warning is no clearance.',
+    'A code whose caution says _void_ in the last metres, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
+    'call before anything else. A metre without return or not logged yet may have been one. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
   shape: {
-    inLastM: lengthM.describe('Back from the logged head'),
+    inLastM: lengthM.describe('Back from the drilled head'),
     aheadM: metresM.describe('Before the earliest depth at which an expected void could come'),
   },
   goesFirst: true,
@@ -39,52 +42,82 @@ function logged(situation: Situation, lastMm: number): Outcome {
   const legs = windowLegs(stretches, lastMm);
   const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
   const state = enough(sure, possible, 1);
-  const seen = within(stretches, situation.loggedMm - lastMm).filter((each) => each.state === state);
-  const where = `in the last ${formatDepth(lastMm)} m of the log`;
-  const text = { yes: `void ${where}`, no: `no void ${where}`, 'cannot tell': `a metre in doubt ${where}` }[
-    state
-  ];
+  const headMm = deepestMm(situation);
+  const inWindow = stretches.filter((each) => each.toMm > headMm - lastMm && each.state === state);
+  const seen = within(inWindow, headMm - lastMm);
+  const unlogged = state === 'cannot tell' ? unloggedOf(inWindow) : [];
+  const progress = loggedWords(state, seen, lastMm, headMm);
+  const lowest = inWindow.findLast((each) => !each.unlogged);
   return outcomeOf(situation, historyOf(legs, 1), {
-    progress: text,
-    reason: text,
+    progress,
+    reason:
+      state === 'cannot tell' && lowest !== undefined
+        ? `${progress}: no return or a question open at ${formatInterval(lowest)}`
+        : progress,
     deciding: state === 'no' ? [] : seen.map((each) => intervalOf(each.fromMm, each.toMm)),
+    unlogged,
     foreseen: false,
     ahead: aheadOf(
-      from(situation.loggedMm + (sure > 0 ? 0 : 1)),
-      from(situation.loggedMm + (state === 'no' ? 0 : situation.header.intervalMm)),
+      from(headMm + (sure > 0 || unlogged.length > 0 ? 0 : 1)),
+      from(headMm + (state === 'no' || unlogged.length > 0 ? 0 : situation.header.intervalMm)),
     ),
   });
 }
 
+function loggedWords(state: Tri, seen: readonly Stretch[], lastMm: number, headMm: number): string {
+  const where = `in the last ${formatDepth(lastMm)} m`;
+  const lowest = seen.at(-1);
+  if (state !== 'yes' || lowest === undefined)
+    return state === 'no' ? `no void ${where}` : `a void ${where} can’t be ruled out`;
+  const aboveMm = headMm - lowest.toMm;
+  const bit = aboveMm === 0 ? 'at the bit' : `${formatDepth(aboveMm)} m above the bit`;
+  return `void logged at ${formatInterval(lowest)}, ${bit}`;
+}
+
 /** From so far before the void to its foot. A void without a foot is never left behind. */
 function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outcome {
-  const near = reached(
-    situation,
-    zone.fromMm - aheadMm,
-    `(void expected at ${formatDepth(zone.fromMm)} m: ${zone.name})`,
-  );
-  const past = zone.toMm === undefined ? undefined : reached(situation, zone.toMm + 1, '');
-  if (past === undefined) return near;
-  const history = near.history
-    .filter((step) => step.atMm <= zone.toMm!)
-    .concat(past.state === 'yes' ? [{ atMm: zone.toMm! + 1, state: 'no' }] : []);
-  const { amount: _none, ...said } = near;
-  const holds = { fromMm: near.ahead.holds?.fromMm ?? 0, toMm: zone.toMm! };
-  return outcomeOf(situation, history, {
-    ...said,
-    ahead: aheadOf(holds.fromMm <= holds.toMm ? holds : undefined, from(situation.drilledMm)),
+  const nearMm = Math.max(0, zone.fromMm - aheadMm);
+  const { drilledMm } = situation;
+  const steps: Step[] = [
+    { atMm: 0, state: 'no' },
+    { atMm: nearMm, state: 'yes' },
+    ...(zone.toMm === undefined ? [] : [{ atMm: zone.toMm + 1, state: 'no' as const }]),
+  ];
+  const holds = { fromMm: Math.max(nearMm, drilledMm), toMm: zone.toMm ?? Number.POSITIVE_INFINITY };
+  const text = expectedWords(zone, drilledMm);
+  return outcomeOf(situation, historyFrom(steps.filter(({ atMm }) => atMm <= drilledMm)), {
+    progress: text,
+    reason: text,
+    deciding: [],
+    foreseen: true,
+    ahead: aheadOf(holds.fromMm <= holds.toMm ? holds : undefined, from(drilledMm)),
   });
 }
 
+/** `old stope could come at 104 m, 8 m below the bit`, and how it stands once the bit has come to it. */
+function expectedWords({ name, fromMm, toMm }: ExpectedZone, drilledMm: number): string {
+  const top = formatDepth(fromMm);
+  const bit = formatDepth(drilledMm);
+  if (drilledMm < fromMm)
+    return `${name} could come at ${top} m, ${formatDepth(fromMm - drilledMm)} m below the bit`;
+  if (toMm === undefined) return `${name} could come at any metre from ${top} m, the bit is at ${bit} m`;
+  const foot = formatDepth(toMm);
+  if (drilledMm <= toMm) return `${name} could come at any metre to ${foot} m, the bit is at ${bit} m`;
+  return `${name} was expected to ${foot} m, ${formatDepth(drilledMm - toMm)} m above the bit`;
+}
+
+/** A void that a row names is one whatever else is asked of it; what nobody saw may have been one. */
 function holdsVoid(schema: LoggingSchema, row: Row): Tri {
-  if (row.noReturn || isAsked(row)) return 'cannot tell';
-  return triOf(
-    schema.fields.some((field) => {
-      const cell = row.cells[field.name];
-      const codes = listOf(schema, field)?.codes.filter((code) => code.caution?.kind === 'void') ?? [];
-      return cell !== undefined && codes.some(({ code }) => namesCode(cell, code));
-    }),
-  );
+  const fields = schema.fields.flatMap((field) => {
+    const codes = listOf(schema, field)?.codes.filter((code) => code.caution?.kind === 'void') ?? [];
+    return codes.length === 0 ? [] : [{ field, codes }];
+  });
+  const named = fields.some(({ field, codes }) => {
+    const cell = row.cells[field.name];
+    return cell !== undefined && codes.some(({ code }) => namesCode(cell, code));
+  });
+  if (named) return 'yes';
+  return row.noReturn || fields.some(({ field }) => isAsked(row, field.name)) ? 'cannot tell' : 'no';
 }
 
 function namesCode(cell: Row['cells'][string], code: string): boolean {

@@ -6,7 +6,8 @@ import { answeredBy } from '../advice/answered.ts';
 import { kindOfLeaf, type Leaf, type Rule, type RuleCondition } from '../rules/rule.ts';
 import { type History, sinceMm } from './history.ts';
 import { anyOne, everyOne, foreseenAt, type Outcome, opposite } from './outcome.ts';
-import type { Situation } from './situation.ts';
+import { deepestMm, type Situation } from './situation.ts';
+import { logMore } from './unlogged.ts';
 
 /** How a rule stands, in the words that a decision records. */
 export type RuleState = Decision['rules'][number]['state'];
@@ -67,7 +68,8 @@ function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
 /** A rule held against a situation: how it stands, how far it is, since when, and why. */
 export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const outcome = assess(rule.when, situation);
-  const { history, amount, progress, deciding, ahead, proviso } = outcome;
+  const { history, amount, deciding, ahead, proviso } = outcome;
+  const { progress, reason } = withToLog(outcome, situation);
   const foreseenMm = foreseenAt(outcome);
   const state = STATES[outcome.state];
   const since = sinceMm(history);
@@ -82,8 +84,21 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
     ...(answered === undefined ? {} : { answered }),
-    reason: answered === undefined ? outcome.reason : `${outcome.reason}; ${settled(answered)}`,
+    reason: answered === undefined ? reason : `${reason}; ${settled(answered)}`,
     history,
+  };
+}
+
+/** Progress and reason, with what has to be logged before it can be told. */
+function withToLog(
+  { state, unlogged, progress, reason }: Outcome,
+  situation: Situation,
+): { readonly progress: string; readonly reason: string } {
+  if (state !== 'cannot tell' || unlogged === undefined || unlogged.length === 0) return { progress, reason };
+  const more = logMore(unlogged, deepestMm(situation));
+  return {
+    progress: `${progress}: ${more}`,
+    reason: reason === progress ? `${progress}: ${more}` : `${reason}, ${more}`,
   };
 }
 

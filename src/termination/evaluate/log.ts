@@ -1,19 +1,17 @@
 import type { Condition } from '../../condition/condition.ts';
 import { evaluate, type Reading } from '../../condition/evaluate.ts';
 import { type Tri, triAll, triAny, triNot } from '../../quantity/tri.ts';
-import { fieldNamed } from '../../schema/logging-schema.ts';
+import { type Field, fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import { readCell } from '../../schema/read-cell.ts';
 import type { Row } from '../../value/row.ts';
-import type { Situation } from './situation.ts';
-import { type Stretch, stretchesOf } from './stretch.ts';
+import { deepestMm, type Situation } from './situation.ts';
+import { type PieceState, type Stretch, stretchesOf } from './stretch.ts';
 
-/** The log laid end to end from its start to the logged head, and its fields as columns. Piece by piece: */
+/** The log laid end to end from its start to the foot of the hole, and its fields as columns. Piece by piece: */
 type Log = {
   readonly feetMm: readonly number[];
   /** Undefined where nothing is logged. */
   readonly rows: readonly (Row | undefined)[];
-  /** No row, no return, or a question that is open: whatever is asked of it can't be told. */
-  readonly inDoubt: readonly boolean[];
   /** The fields, or single codes of them, that were asked for so far. */
   readonly columns: Map<string, Column>;
 };
@@ -27,27 +25,40 @@ type Column = { readonly readings: readonly Reading[]; readonly saidBy: readonly
  */
 const LAID_OUT = new WeakMap<Situation, Log>();
 
-/** The stretches of the log where a condition holds. A metre in doubt can't be told. */
-export function logWhere(situation: Situation, condition: Condition): readonly Stretch[] {
-  const log = logOf(situation);
-  const test = testOf(situation, log, condition);
-  return stretchesOf(situation.header.logFromMm, log.feetMm, (piece) =>
-    log.inDoubt[piece] ? 'cannot tell' : test(piece),
-  );
-}
+/** Whether a second rock counts for what a row is, or the first alone. */
+type Rocks = 'every rock' | 'main rock';
 
-/** The stretches of the log by a test of its rows, those in doubt among them. A metre without a row can't be told. */
-export function logByRow(situation: Situation, test: (row: Row) => Tri): readonly Stretch[] {
-  const { feetMm, rows } = logOf(situation);
-  return stretchesOf(situation.header.logFromMm, feetMm, (piece) => {
-    const row = rows[piece];
-    return row === undefined ? 'cannot tell' : test(row);
+/** The stretches of the hole where a condition holds. A metre not logged or without return can't be told. */
+export function logWhere(
+  situation: Situation,
+  condition: Condition,
+  rocks: Rocks = 'every rock',
+): readonly Stretch[] {
+  const log = logOf(situation);
+  const test = testOf(situation, log, condition, rocks);
+  return stretchesOf(situation.header.logFromMm, log.feetMm, (piece): PieceState => {
+    const row = log.rows[piece];
+    if (row === undefined) return 'not logged';
+    return row.noReturn ? 'cannot tell' : test(piece);
   });
 }
 
-/** True of a row with a question that nobody has settled. */
-export function isAsked(row: Row): boolean {
-  return row.asked !== undefined && row.asked.length > 0;
+/** The stretches of the hole by a test of its rows, those in doubt among them. A metre without a row can't be told. */
+export function logByRow(situation: Situation, test: (row: Row) => Tri): readonly Stretch[] {
+  const { feetMm, rows } = logOf(situation);
+  return stretchesOf(situation.header.logFromMm, feetMm, (piece): PieceState => {
+    const row = rows[piece];
+    return row === undefined ? 'not logged' : test(row);
+  });
+}
+
+/**
+ * True of a row with an open question about a field; without a field, about the row as a whole. A question about pyrite leaves the
+ * rock alone; a row that doesn't say which fields are in question is in question in all of them.
+ */
+export function isAsked({ asked, askedOf }: Row, field?: string): boolean {
+  if (asked === undefined || asked.length === 0) return false;
+  return askedOf === undefined || (field !== undefined && askedOf.includes(field));
 }
 
 function logOf(situation: Situation): Log {
@@ -58,29 +69,28 @@ function logOf(situation: Situation): Log {
   return log;
 }
 
-function layOut({ rows: down, header, loggedMm }: Situation): Log {
+function layOut(situation: Situation): Log {
+  const { rows: down, header } = situation;
   const feetMm: number[] = [];
   const rows: (Row | undefined)[] = [];
-  const inDoubt: boolean[] = [];
   let atMm: number = header.logFromMm;
   const lay = (toMm: number, row: Row | undefined): void => {
     if (toMm <= atMm) return;
     feetMm.push(toMm);
     rows.push(row);
-    inDoubt.push(row === undefined || row.noReturn === true || isAsked(row));
     atMm = toMm;
   };
   for (const row of down) {
-    lay(Math.min(row.fromMm, loggedMm), undefined);
-    lay(Math.min(row.toMm, loggedMm), row);
+    lay(row.fromMm, undefined);
+    lay(row.toMm, row);
   }
-  lay(loggedMm, undefined);
-  return { feetMm, rows, inDoubt, columns: new Map() };
+  lay(deepestMm(situation), undefined);
+  return { feetMm, rows, columns: new Map() };
 }
 
 /** A condition as a test of a piece of the log. */
-function testOf(situation: Situation, log: Log, condition: Condition): (piece: number) => Tri {
-  const each = (parts: readonly Condition[]) => parts.map((part) => testOf(situation, log, part));
+function testOf(situation: Situation, log: Log, condition: Condition, rocks: Rocks): (piece: number) => Tri {
+  const each = (parts: readonly Condition[]) => parts.map((part) => testOf(situation, log, part, rocks));
   if ('all' in condition) {
     const tests = each(condition.all);
     return (piece) => triAll(tests.map((test) => test(piece)));
@@ -90,15 +100,21 @@ function testOf(situation: Situation, log: Log, condition: Condition): (piece: n
     return (piece) => triAny(tests.map((test) => test(piece)));
   }
   if ('not' in condition) {
-    const test = testOf(situation, log, condition.not);
+    const test = testOf(situation, log, condition.not, rocks);
     return (piece) => triNot(test(piece));
   }
   const { readings, saidBy } = columnOf(situation, log, condition.field, condition.of);
-  const holds = readings.map((reading) => evaluate(condition, () => reading));
+  const holds = readings.map((reading) => evaluate(condition, () => mainOf(reading, rocks)));
   return (piece) => holds[saidBy[piece]!]!;
 }
 
-/** One field of the log as a column. One that is not in the schema, or not in a row, is unknown there. */
+/** Of a code field, the first code alone where only the main rock counts. */
+function mainOf(reading: Reading, rocks: Rocks): Reading {
+  const isCodeField = reading.says === 'codes' && reading.number === undefined;
+  return isCodeField && rocks === 'main rock' ? { ...reading, codes: reading.codes.slice(0, 1) } : reading;
+}
+
+/** One field of the log as a column. */
 function columnOf(situation: Situation, log: Log, name: string, of: string | undefined): Column {
   const key = JSON.stringify([name, of]);
   const known = log.columns.get(key);
@@ -113,9 +129,8 @@ function readColumn({ schema }: Situation, { rows }: Log, name: string, of: stri
   const readings: Reading[] = [];
   const indexes = new Map<string | number, number>();
   const saidBy = rows.map((row) => {
-    const cell = row?.cells[name];
     const reading: Reading =
-      field === undefined || cell === undefined ? { says: 'unknown' } : readCell(schema, field, cell, of);
+      field === undefined || row === undefined ? { says: 'unknown' } : readField(schema, row, field, of);
     const key = sayingOf(reading);
     const known = indexes.get(key);
     if (known !== undefined) return known;
@@ -123,6 +138,24 @@ function readColumn({ schema }: Situation, { rows }: Log, name: string, of: stri
     return readings.push(reading) - 1;
   });
   return { readings, saidBy };
+}
+
+/**
+ * What a row says of a field: unknown where a question about it is open or nobody looked, and nothing at all where the field is not
+ * asked of such a row (the habit of sulphides in a rock that has none).
+ */
+export function readField(schema: LoggingSchema, row: Row, field: Field, of?: string): Reading {
+  if (isAsked(row, field.name)) return { says: 'unknown' };
+  const cell = row.cells[field.name];
+  if (cell !== undefined) return readCell(schema, field, cell, of);
+  const applies =
+    field.onlyWhen === undefined
+      ? 'yes'
+      : evaluate(field.onlyWhen, (name, part) => {
+          const other = fieldNamed(schema, name);
+          return other === undefined ? { says: 'unknown' } : readField(schema, row, other, part);
+        });
+  return { says: applies === 'no' ? 'does not apply' : 'unknown' };
 }
 
 /** Different for readings that say different things. */

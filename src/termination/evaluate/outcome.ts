@@ -31,6 +31,8 @@ export type Outcome = {
   readonly foreseen: boolean;
   /** Where it is seen coming, if not where it can come to hold at the earliest: a part that may turn at any metre doesn't count. */
   readonly foreseenMm?: number;
+  /** Where it can't be told: the metres that have to be logged first. */
+  readonly unlogged?: readonly Interval[];
   /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1 %`. */
   readonly proviso?: string;
 };
@@ -103,11 +105,13 @@ function wanting(parts: readonly Outcome[]): readonly Outcome[] {
 function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
   const furthest = mostWanting(parts);
   const provisos = [...new Set(parts.flatMap((part) => part.proviso ?? []))];
+  const unlogged = eachOnce(parts.flatMap((part) => part.unlogged ?? []));
   return {
     ...(furthest?.amount === undefined ? {} : { amount: furthest.amount }),
     progress: parts.map((part) => part.progress).join('; '),
     reason: parts.map((part) => part.reason).join('; '),
     deciding: intervalsDown(parts.flatMap((part) => part.deciding)),
+    ...(unlogged.length === 0 ? {} : { unlogged }),
     ...(provisos.length === 0 ? {} : { proviso: provisos.join(word) }),
   };
 }
@@ -117,6 +121,13 @@ function mostWanting(parts: readonly Outcome[]): Outcome | undefined {
   const missing = (part: Outcome): number =>
     part.amount === undefined ? Number.NEGATIVE_INFINITY : part.amount.needMm - part.amount.haveMm;
   return [...parts].sort((a, b) => missing(b) - missing(a))[0];
+}
+
+/** Intervals from the top down, each once. */
+function eachOnce(intervals: readonly Interval[]): readonly Interval[] {
+  return intervalsDown(intervals).filter(
+    (each, index, all) => each.fromMm !== all[index - 1]?.fromMm || each.toMm !== all[index - 1]?.toMm,
+  );
 }
 
 function intervalsDown(intervals: readonly Interval[]): readonly Interval[] {

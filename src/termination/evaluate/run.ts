@@ -5,6 +5,7 @@ import { type Outcome, outcomeOf } from './outcome.ts';
 import type { Situation } from './situation.ts';
 import { aheadOf, from } from './span.ts';
 import type { Stretch } from './stretch.ts';
+import { mayHold, splitAtLog, toLogged, unloggedOf } from './unlogged.ts';
 
 /** The length in a row over which something holds, counted back from each depth. */
 function runLegs(stretches: readonly Stretch[]): readonly Leg[] {
@@ -39,7 +40,7 @@ export type RunWords = {
   readonly there: (stretch: Stretch) => string;
 };
 
-/** "So many metres in a row, counted back from the foot of the stretches". `headMm` is that foot. */
+/** "So many metres in a row, counted back from the foot of the stretches". `headMm` is that foot; what is told is counted back from the log. */
 export function inARow(
   situation: Situation,
   stretches: readonly Stretch[],
@@ -50,27 +51,36 @@ export function inARow(
   const legs = runLegs(stretches);
   const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
   const state = enough(sure, possible, needMm);
-  const progress = `${words.what} for ${formatDepth(sure)} of ${formatDepth(needMm)} m in a row`;
-  const decided = deciding(stretches, state);
-  const against = state === 'yes' ? undefined : decided.at(-1);
+  const { logged, tail } = splitAtLog(stretches);
+  const haveMm = inARowMm(logged, ({ state }) => state === 'yes');
+  const progress = `${words.what} for ${formatDepth(haveMm)} of ${formatDepth(needMm)} m in a row${toLogged(tail)}`;
+  const decided = deciding(stretches, state, headMm - needMm);
+  const against = state === 'yes' ? undefined : decided.findLast(({ unlogged }) => !unlogged);
+  const unlogged = unloggedOf(decided);
   return outcomeOf(situation, historyOf(legs, needMm), {
-    amount: { haveMm: sure, needMm },
+    amount: { haveMm, needMm },
     progress,
     reason: against === undefined ? progress : `${progress}: ${words.there(against)}`,
     deciding: decided.map((each) => intervalOf(each.fromMm, each.toMm)),
+    unlogged,
     ahead: aheadOf(
-      from(headMm + Math.max(0, needMm - sure)),
-      from(state === 'yes' || possible >= needMm ? headMm + situation.header.intervalMm : headMm),
+      from(headMm + Math.max(0, needMm - inARowMm(stretches, mayHold))),
+      from(possible >= needMm && unlogged.length === 0 ? headMm + situation.header.intervalMm : headMm),
     ),
-    foreseen: sure > 0,
+    foreseen: haveMm > 0,
     proviso: words.what,
   });
 }
 
-/** The run itself where it is long enough, the metres in doubt where it may be, else the stretch that cuts it off. */
-function deciding(stretches: readonly Stretch[], state: Outcome['state']): readonly Stretch[] {
+/** The length of the stretches at the foot that are all wanted. */
+function inARowMm(stretches: readonly Stretch[], wanted: (each: Stretch) => boolean): number {
+  const topMm = stretches.findLast((each) => !wanted(each))?.toMm ?? stretches[0]?.fromMm ?? 0;
+  return (stretches.at(-1)?.toMm ?? topMm) - topMm;
+}
+
+/** The run itself where it is long enough, the metres in doubt below `topMm` where it may be, else the stretch that cuts it off. */
+function deciding(stretches: readonly Stretch[], state: Outcome['state'], topMm: number): readonly Stretch[] {
   if (state === 'yes') return stretches.slice(-1);
-  if (state === 'no') return stretches.filter((each) => each.state !== 'yes').slice(-1);
-  const top = stretches.findLastIndex((each) => each.state === 'no') + 1;
-  return stretches.slice(top).filter((each) => each.state === 'cannot tell');
+  if (state === 'no') return stretches.filter((each) => each.state === 'no').slice(-1);
+  return stretches.filter((each) => each.state === 'cannot tell' && each.toMm > topMm);
 }

@@ -42,7 +42,7 @@ export type Situation = {
   readonly plan?: Pick<Plan, 'depthMm' | 'targetMm'>;
   /** Rows from the top down, not overlapping. */
   readonly rows: readonly Row[];
-  /** The logged head: the foot of unbroken cover. Rows below it are not read. */
+  /** The foot of unbroken cover, for words. Rows below a gap are read all the same. */
   readonly loggedMm: Depth;
   /** The drilled head: where the rig is. */
   readonly drilledMm: Depth;
@@ -61,7 +61,7 @@ export type Situation = {
   readonly openStop?: { readonly because: string; readonly by: string };
 };
 
-/** The depth to which anything at all is known: the deeper of the two heads. */
-export function deepestMm(situation: Situation): number {
-  return Math.max(situation.drilledMm, situation.loggedMm);
+/** How deep the hole is, for rules that look back: where the rig is, or the deepest row where the log goes past the last rod. */
+export function deepestMm({ drilledMm, loggedMm, rows }: Situation): number {
+  return Math.max(drilledMm, loggedMm, rows.at(-1)?.toMm ?? 0);
 }

@@ -3,7 +3,16 @@ import { type Tri, triOf } from '../../quantity/tri.ts';
 import type { Situation } from './situation.ts';
 
 /** Part of the hole over which something holds, doesn't, or can't be told. */
-export type Stretch = { readonly fromMm: number; readonly toMm: number; readonly state: Tri };
+export type Stretch = {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly state: Tri;
+  /** It can't be told because nothing is logged here yet: the log may still say either. */
+  readonly unlogged?: true;
+};
+
+/** What a piece of the hole says; a piece that nobody logged can't be told either, but may be once it is logged. */
+export type PieceState = Tri | 'not logged';
 
 /**
  * Stretches from pieces that stand end to end below `topMm`, each given by its foot and its state: neighbours alike become one,
@@ -12,24 +21,35 @@ export type Stretch = { readonly fromMm: number; readonly toMm: number; readonly
 export function stretchesOf(
   topMm: number,
   feetMm: readonly number[],
-  stateOf: (piece: number) => Tri,
+  stateOf: (piece: number) => PieceState,
 ): readonly Stretch[] {
   const stretches: Stretch[] = [];
   let [fromMm, toMm] = [topMm, topMm];
-  let state: Tri | undefined;
+  let state: PieceState | undefined;
   for (let piece = 0; piece < feetMm.length; piece++) {
     const footMm = feetMm[piece]!;
     if (footMm <= toMm) continue;
     const next = stateOf(piece);
     if (next !== state) {
-      if (state !== undefined) stretches.push({ fromMm, toMm, state });
+      if (state !== undefined) stretches.push(stretch(fromMm, toMm, state));
       fromMm = toMm;
       state = next;
     }
     toMm = footMm;
   }
-  if (state !== undefined) stretches.push({ fromMm, toMm, state });
+  if (state !== undefined) stretches.push(stretch(fromMm, toMm, state));
   return stretches;
+}
+
+function stretch(fromMm: number, toMm: number, state: PieceState): Stretch {
+  return state === 'not logged'
+    ? { fromMm, toMm, state: 'cannot tell', unlogged: true }
+    : { fromMm, toMm, state };
+}
+
+/** The length of those stretches that are wanted. */
+export function lengthOf(stretches: readonly Stretch[], wanted: (each: Stretch) => boolean): number {
+  return stretches.reduce((sum, each) => sum + (wanted(each) ? each.toMm - each.fromMm : 0), 0);
 }
 
 /**

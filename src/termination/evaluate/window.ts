@@ -1,8 +1,9 @@
 import { enough, type Leg } from './amount.ts';
 import { topLeg } from './run.ts';
-import type { Situation } from './situation.ts';
+import { deepestMm, type Situation } from './situation.ts';
 import { type Ahead, aheadOf, from, type Span } from './span.ts';
-import type { Stretch } from './stretch.ts';
+import { lengthOf, type Stretch } from './stretch.ts';
+import { mayHold } from './unlogged.ts';
 
 /**
  * How much of the last `ofMm` holds, at each depth: what comes in at the foot of the window less what leaves at its top. A leg ends
@@ -48,20 +49,19 @@ export function windowAhead(
   needMm: number,
   ofMm: number,
 ): Ahead {
-  const headMm = situation.loggedMm;
+  const headMm = deepestMm(situation);
   const last = within(stretches, headMm - ofMm);
-  const length = (wanted: (each: Stretch) => boolean): number =>
-    last.filter(wanted).reduce((sum, each) => sum + each.toMm - each.fromMm, 0);
   const state = enough(
-    length((each) => each.state === 'yes'),
-    length((each) => each.state !== 'no'),
+    lengthOf(last, (each) => each.state === 'yes'),
+    lengthOf(last, (each) => each.state !== 'no'),
     needMm,
   );
-  const fails = from(state === 'no' ? headMm : headMm + situation.header.intervalMm);
+  const mayFail = state === 'no' || (state === 'cannot tell' && last.some(({ unlogged }) => unlogged));
+  const fails = from(mayFail ? headMm : headMm + situation.header.intervalMm);
   return aheadOf(windowHolds(last, headMm, needMm, ofMm), fails);
 }
 
-/** Metres that hold come in at the foot; the window gives up its oldest, those that hold with the others. */
+/** Metres that hold come in at the foot; the window gives up its oldest, those that hold with the others. What is not logged may hold. */
 function windowHolds(
   last: readonly Stretch[],
   headMm: number,
@@ -71,11 +71,11 @@ function windowHolds(
   if (needMm > ofMm) return undefined;
   const cuts = last.flatMap((each) => [each.fromMm + ofMm, each.toMm + ofMm]);
   let atMm = headMm;
-  let sure = last.reduce((sum, each) => sum + (each.state === 'yes' ? each.toMm - each.fromMm : 0), 0);
+  let sure = lengthOf(last, mayHold);
   for (const cut of [...new Set(cuts)].filter((cut) => cut > headMm).sort((a, b) => a - b)) {
     if (sure >= needMm) break;
     const leaving = last.find((each) => each.fromMm + ofMm < cut && each.toMm + ofMm >= cut);
-    const gains = leaving?.state === 'yes' ? 0 : 1;
+    const gains = leaving !== undefined && mayHold(leaving) ? 0 : 1;
     const wanted = needMm - sure;
     if (gains === 1 && atMm + wanted <= cut) return from(atMm + wanted);
     sure += gains * (cut - atMm);

@@ -2,10 +2,10 @@ import { type Condition, fieldConditions } from '../../condition/condition.ts';
 import { depthFromMm } from '../../quantity/depth.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import { fieldNamed } from '../../schema/logging-schema.ts';
-import { readCell } from '../../schema/read-cell.ts';
 import type { Row } from '../../value/row.ts';
-import { isAsked } from '../evaluate/log.ts';
+import { isAsked, readField } from '../evaluate/log.ts';
 import type { Situation } from '../evaluate/situation.ts';
+import type { Stretch } from '../evaluate/stretch.ts';
 import { namesOf, unitOf } from './names.ts';
 
 /** An interval of depths that are known to be whole millimetres. */
@@ -23,19 +23,23 @@ function lowestRowIn(
 
 /**
  * What the lowest metres of a stretch say of the fields a condition asks, as the reason why it fails or can't be told:
- * `pyrite 2 % at 45–46`, `no return at 45–46`, `not logged at 45–46`.
+ * `pyrite 2 % at 45–46`, `no return at 45–46`.
  */
-export function seenThere(
+export function seenThere(situation: Situation, condition: Condition, stretch: Stretch): string {
+  const row = lowestRowIn(situation, stretch);
+  if (row === undefined || stretch.unlogged) return `not logged at ${formatInterval(stretch)}`;
+  return `${rowSays(situation, condition, row)} at ${formatInterval(row)}`;
+}
+
+/** A fact, and why it can't be told of the lowest metre that is logged and in doubt; the fact alone where there is none. */
+export function withDoubt(
   situation: Situation,
   condition: Condition,
-  stretch: { readonly fromMm: number; readonly toMm: number },
+  fact: string,
+  doubts: readonly Stretch[],
 ): string {
-  const row = lowestRowIn(situation, stretch);
-  const foot = Math.min(stretch.toMm, situation.loggedMm);
-  if (row === undefined || row.toMm < foot) {
-    return `not logged at ${formatInterval({ fromMm: Math.max(stretch.fromMm, row?.toMm ?? 0), toMm: foot })}`;
-  }
-  return `${rowSays(situation, condition, row)} at ${formatInterval(row)}`;
+  const lowest = doubts.findLast(({ unlogged }) => !unlogged);
+  return lowest === undefined ? fact : `${fact}: ${seenThere(situation, condition, lowest)}`;
 }
 
 function rowSays(situation: Situation, condition: Condition, row: Row): string {
@@ -49,10 +53,11 @@ function fieldSays(situation: Situation, row: Row, name: string, of: string | un
   const names = namesOf(situation.schema);
   const what = of === undefined ? names(name) : names(name, of);
   const field = fieldNamed(situation.schema, name);
-  const cell = row.cells[name];
-  if (field === undefined || cell === undefined) return `${what} not observed`;
-  const reading = readCell(situation.schema, field, cell, of);
+  if (field === undefined) return `${what} not observed`;
+  if (isAsked(row, name)) return `a question about ${names(name)} is open`;
+  const reading = readField(situation.schema, row, field, of);
   if (reading.says === 'unknown') return `${what} not observed`;
+  if (reading.says === 'does not apply') return `${what} does not apply`;
   if (reading.says === 'none') return `no ${what}`;
   const unit = unitOf(field, of);
   if (reading.says === 'number') return `${what} ${reading.number}${unit}`;

@@ -56,6 +56,27 @@ export const WORKED_CASES: readonly WorkedCase[] = [
       'Back from 6 m: 0, 0, then nothing is known of 3–4. Had it been barren the run would be 5 m: enough. Had it been rich, 2 m: not enough. So it can’t be told, and does not end the hole.',
   },
   {
+    title: 'A barren tail behind the rig',
+    metres: [3, 0, 0, 0, 0],
+    drilledM: 7,
+    when: { inARow: { where: BARREN, forM: 4 } },
+    state: 'cannot tell',
+    haveM: 4,
+    earliestM: 7,
+    working:
+      'The log is barren for 4 m, but the hole is 7 m deep. Back from 7 m: two metres that nobody has logged, then four barren ones. Logged barren the tail is 6 m long, logged rich it is none. Log 2 m more.',
+  },
+  {
+    title: 'Rich rock below cleared metres',
+    metres: [3, 0, 0, 0, 0, 'not logged', 5],
+    plannedM: 7,
+    when: { inARow: { where: BARREN, forM: 4 } },
+    state: 'not met',
+    haveM: 0,
+    earliestM: 11,
+    working: 'Back from 7 m: 5 % at 6–7 ends the run at once, whatever the metre above it held.',
+  },
+  {
     title: 'A metre in doubt that makes no difference',
     metres: [3, 'no return', 0, 0, 0, 0],
     when: { inARow: { where: BARREN, forM: 4 } },
@@ -100,13 +121,21 @@ export const WORKED_CASES: readonly WorkedCase[] = [
   },
   {
     title: 'Past a contact, with metres that are not logged',
-    metres: [0, 0, 3, 3],
+    metres: [0, 0, 3, 3, 3],
     drilledM: 8,
     when: { pastContact: { into: LODE, byM: 6 } },
     state: 'met',
     haveM: 6,
     sinceM: 8,
-    working: 'The contact is at 2 m, the rig at 8 m: 6 m past it, though the log has come to 4 m only.',
+    working:
+      'The contact is at 2 m, with 3 m logged below it; the rig is at 8 m: 6 m past it, though the log has come to 5 m only.',
+  },
+  {
+    title: 'A dyke is no contact',
+    metres: [0, 3, 3, 0, 0, 0, 0, 0],
+    when: { pastContact: { into: LODE, byM: 4 } },
+    state: 'not met',
+    working: 'Two metres at 1–3, and a contact has 3 m of it in a row where the rule says no other figure.',
   },
   {
     title: 'A contact that may be in the metres not logged',

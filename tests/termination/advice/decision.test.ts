@@ -14,7 +14,7 @@ const DECIDED: Decided = {
   rulesHash: 'a'.repeat(64),
   schemaHash: 'b'.repeat(64),
 };
-const BARREN_HOLE = situation(metresOf(times(4, 0)), { drilledM: 6 });
+const BARREN_HOLE = situation(metresOf(times(6, 0)));
 const RICH_HOLE = situation(metresOf([0, 0, 0, 5]), { drilledM: 6 });
 
 const decided = (more: Partial<Decided>, at = BARREN_HOLE) =>
@@ -29,8 +29,8 @@ describe('a decision', () => {
         kind: 'ended',
         verdict: 'may end',
         depthMm: 6000,
-        loggedMm: 4000,
-        rules: [{ rule: 'barren tail', state: 'met', words: 'pyrite < 1 % for 4 of 3 m in a row' }],
+        loggedMm: 6000,
+        rules: [{ rule: 'barren tail', state: 'met', words: 'pyrite < 1 % for 6 of 3 m in a row' }],
         by: 'ABC',
       },
     });

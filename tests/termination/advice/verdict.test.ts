@@ -22,7 +22,7 @@ describe('the advice', () => {
     expect(advice([TAIL], at)).toMatchObject({
       heading: 'advice on ending the hole',
       verdict: 'not yet',
-      sentence: 'NOT YET: barren tail: pyrite < 1 % for 0 of 10 m in a row: pyrite 2 % at 2–3.',
+      sentence: 'NOT YET: barren tail: pyrite < 1 % for 0 of 10 m in a row to 3 m: pyrite 2 % at 2–3.',
     });
   });
 
@@ -72,7 +72,7 @@ describe('warned ahead, within the next rod, is', () => {
 
   test('a rule that comes to be met once metres that are drilled are logged', () => {
     expect(ahead([TAIL], situation(metresOf(times(6, 0)), { drilledM: 12 }))).toEqual([
-      'may end once the log is at 10 m, if pyrite < 1 % goes on (barren tail)',
+      'may end once the log is at 12 m, if pyrite < 1 % goes on (barren tail)',
     ]);
   });
 

@@ -37,7 +37,7 @@ describe('found is', () => {
     expect(found).toMatchObject({
       code: 'termination-rule-field-unknown',
       place: { file: 'project.json', thing: 'rule seen', field: 'sulfides' },
-      remedy: 'Name one of: rock, sulphides, weathering, suscept, contact.',
+      remedy: 'Name one of: rock, sulphides, habit, weathering, suscept, contact.',
     });
   });
 
