@@ -1,9 +1,12 @@
-import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, rm, writeFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { openDesk } from '../desk/desk.ts';
 import { loadProject } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
 import { whyRefused } from '../files/disk.ts';
+import { readNamedFile } from '../files/read-file.ts';
+import { OTHER_LIMITS } from '../files/read-json.ts';
+import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { STYLES } from '../schema/styles/index.ts';
@@ -92,24 +95,16 @@ async function programOf({ program, epsg }: NewAsked, project: Project): Promise
     );
   const site = siteOf(project.settings.survey, { file: 'project.json' });
   if (!site.ok) return site;
-  try {
-    const text = await readFile(program, 'utf8');
-    const context = {
-      file: program,
-      grid: site.value.grid,
-      settings: project.survey,
-      taken: new Set<string>(),
-      schema: project.schema,
-    };
-    return ok(readProgram(text, context));
-  } catch (error) {
-    return refused(
-      wrongUse.at(
-        { file: program },
-        { problem: `it can't be read: ${whyRefused(error)}`, remedy: 'Check the name of the file.' },
-      ),
-    );
-  }
+  const bytes = await readNamedFile(realDisk, program, OTHER_LIMITS);
+  if (!bytes.ok) return bytes;
+  const context = {
+    file: program,
+    grid: site.value.grid,
+    settings: project.survey,
+    taken: new Set<string>(),
+    schema: project.schema,
+  };
+  return ok(readProgram(new TextDecoder().decode(bytes.value), context));
 }
 
 async function make(

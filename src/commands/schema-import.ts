@@ -1,7 +1,7 @@
-import { readFile } from 'node:fs/promises';
 import { parentsOf } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
-import { whyRefused } from '../files/disk.ts';
+import { readNamedFile } from '../files/read-file.ts';
+import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type CodeColumns, importCodes } from '../schema/change/import-codes.ts';
 import { type ImportedLibrary, importLibrary } from '../schema/change/import-library.ts';
@@ -31,7 +31,7 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
     const logging = desk.logging();
     if (logging === undefined) throw new Error('a project without logging.json was opened');
     const text = await textOf(asked.file);
-    if (typeof text !== 'string') return refuse(outside, text);
+    if (typeof text !== 'string') return refuse(outside, ...text);
     const columns = Object.fromEntries(
       Object.entries(asked.columns).filter(([, heading]) => heading !== undefined),
     ) as CodeColumns;
@@ -56,12 +56,13 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
 }
 
 async function textOf(file: string) {
+  const bytes = await readNamedFile(realDisk, file, OTHER_LIMITS);
+  if (!bytes.ok) return bytes.findings;
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(file));
-  } catch (error) {
-    const problem =
-      error instanceof TypeError ? 'it is not UTF-8 text' : `it can't be read: ${whyRefused(error)}`;
-    return wrongUse.at({ file }, { problem, remedy: 'Give a CSV, saved as "CSV UTF-8".' });
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes.value);
+  } catch {
+    const problem = 'it is not UTF-8 text';
+    return [wrongUse.at({ file }, { problem, remedy: 'Give a CSV, saved as "CSV UTF-8".' })];
   }
 }
 

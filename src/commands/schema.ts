@@ -1,10 +1,10 @@
-import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Outside } from '../desk/outside.ts';
-import { whyRefused } from '../files/disk.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
+import { readNamedFile } from '../files/read-file.ts';
+import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
-import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { additionsTo, changesUnder } from '../schema/change/schema-change.ts';
 import { allMeanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
@@ -13,7 +13,6 @@ import type { TextFile } from '../schema/read/places.ts';
 import { styleFile } from '../schema/styles/index.ts';
 import { namedIn, readByHand, type Shared } from './at-project.ts';
 import { sayFindings } from './check.ts';
-import { wrongUse } from './findings.ts';
 import { refuse } from './say.ts';
 import { findingsBeside } from './schema-beside.ts';
 
@@ -62,21 +61,16 @@ function changesBetween(before: LoggingSchema, after: LoggingSchema, file: strin
 type Checked = { readonly schema?: LoggingSchema; readonly findings: readonly Finding[] };
 
 async function checkedFile(named: string): Promise<Result<Checked>> {
-  try {
-    const file = styleFile(named) ?? { file: named, text: await readFile(named, 'utf8') };
-    const parents = await parentsOf(file);
-    return ok(checkLoggingFile(file, (reference, from) => parents.get(join(dirname(from), reference))));
-  } catch (error) {
-    return refused(
-      wrongUse.at(
-        { file: named },
-        {
-          problem: `it can't be read: ${whyRefused(error)}`,
-          remedy: 'Give a logging.json, or the name of a style.',
-        },
-      ),
-    );
-  }
+  const style = styleFile(named);
+  const read = style === undefined ? await textOf(named) : ok(style);
+  if (!read.ok) return read;
+  const parents = await parentsOf(read.value);
+  return ok(checkLoggingFile(read.value, (reference, from) => parents.get(join(dirname(from), reference))));
+}
+
+async function textOf(file: string): Promise<Result<TextFile>> {
+  const bytes = await readNamedFile(realDisk, file, OTHER_LIMITS);
+  return bytes.ok ? ok({ file, text: new TextDecoder().decode(bytes.value) }) : bytes;
 }
 
 /** Files extended one by another, at most. */
@@ -90,11 +84,8 @@ async function parentsOf(file: TextFile): Promise<ReadonlyMap<string, TextFile>>
     const reference = /"extends"\s*:\s*"([^"]+\.json)"/.exec(next.text)?.[1];
     if (reference === undefined) break;
     const path = join(dirname(next.file), reference);
-    const bytes: Uint8Array | undefined = await realDisk.readFile(path).catch(() => undefined);
-    next =
-      bytes === undefined || found.has(path)
-        ? undefined
-        : { file: path, text: new TextDecoder().decode(bytes) };
+    const read: Result<TextFile> = await textOf(path);
+    next = !read.ok || found.has(path) ? undefined : read.value;
     if (next !== undefined) found.set(path, next);
   }
   return found;

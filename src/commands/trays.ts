@@ -1,7 +1,8 @@
-import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import { recordPhotos } from '../acts/photo.ts';
 import type { Outside } from '../desk/outside.ts';
 import { whyRefused } from '../files/disk.ts';
+import { realDisk } from '../files/real-disk.ts';
 import { safeText } from '../finding/safe-text.ts';
 import { headerOf } from '../hole/hole.ts';
 import { formatDepth } from '../quantity/depth.ts';
@@ -70,10 +71,7 @@ async function register(at: AtProject, hole: Document, folder: string): Promise<
   const { outside, desk, project } = at;
   let files: readonly string[];
   try {
-    files = (await readdir(folder, { withFileTypes: true }))
-      .filter((each) => each.isFile())
-      .map((each) => each.name)
-      .sort();
+    files = await filesIn(folder);
   } catch (error) {
     const problem = `the folder can't be read: ${whyRefused(error)}`;
     return refuse(
@@ -104,6 +102,13 @@ async function register(at: AtProject, hole: Document, folder: string): Promise<
   const made = recordPhotos(project, hole, found.matched, makerOf(desk));
   if (!made.ok) return refuse(outside, ...made.findings);
   return made.value.changes.length === 0 ? undefined : submitOn(at, { document: hole, made: made.value });
+}
+
+/** Names of the files of a folder, in order; folders, links and what else there is are no pictures. */
+async function filesIn(folder: string): Promise<readonly string[]> {
+  const names = await realDisk.list(folder);
+  const kinds = await Promise.all(names.map((name) => realDisk.facts(join(folder, name))));
+  return names.filter((_, index) => kinds[index]?.kind === 'file');
 }
 
 function untoldLines({ several, untold }: PhotosFound): readonly string[] {

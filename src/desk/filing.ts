@@ -1,8 +1,9 @@
-import { join } from 'node:path';
 import { whyRefused } from '../files/disk.ts';
 import { documentPath } from '../files/document-file.ts';
 import { editedOutside } from '../files/findings.ts';
 import { keepCopy } from '../files/keep-copy.ts';
+import { FileRefused, readProjectFile } from '../files/read-file.ts';
+import { DOCUMENT_LIMITS } from '../files/read-json.ts';
 import { loadSnapshot } from '../files/snapshot.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import type { Done } from './contract.ts';
@@ -72,8 +73,17 @@ async function takeOutsideChange(state: State, document: Document): Promise<void
   const { disk } = state.needs;
   const { folder } = state.base;
   const file = documentPath(document);
-  const bytes = await disk.readFile(join(folder, file));
-  const kept = await keepCopy(disk, folder, { file, bytes, because: 'edited-outside' });
+  const bytes = await readProjectFile(disk, folder, file, DOCUMENT_LIMITS);
+  if (!bytes.ok) {
+    // What can't be read can't be kept, so nothing is written over it: the rows stay in the journal. Said once, not at every try.
+    const known = state.findings.some(({ place, problem }) =>
+      bytes.findings.some((each) => each.place.file === place.file && each.problem === problem),
+    );
+    if (!known) state.findings = [...state.findings, ...bytes.findings];
+    tell(state);
+    throw new FileRefused(bytes.findings);
+  }
+  const kept = await keepCopy(disk, folder, { file, bytes: bytes.value, because: 'edited-outside' });
   const found = await loadSnapshot(disk, folder, document, []);
   const taken = found.ok
     ? receive(state, found.value.document)

@@ -8,7 +8,7 @@ import { keepAsRead } from '../files/last-good.ts';
 import { type Lock, type LockRequest, takeLock } from '../files/lock.ts';
 import type { Machine } from '../files/machine.ts';
 import { HAND_WRITTEN, type ProjectFolder, readProjectFolder } from '../files/project-folder.ts';
-import { folderOutside } from '../files/read-file.ts';
+import { FileRefused, folderOutside } from '../files/read-file.ts';
 import { highestCounter, takeReplica } from '../files/replica.ts';
 import { ensureFolder } from '../files/write-durably.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
@@ -81,7 +81,8 @@ export async function openToRead(
   try {
     return ok(await readProjectFolder(disk, folder, migrations));
   } catch (error) {
-    return refused(cannotOpen(`it cannot be read: ${whyRefused(error)}`, 'Nothing was changed.'));
+    if (error instanceof FileRefused) return refused(...error.findings);
+    return refused(cannotOpen(`it can't be read: ${whyRefused(error)}`, 'Nothing was changed.'));
   }
 }
 
@@ -110,6 +111,7 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
     return ok(await readUnderLock(needs, lock.value));
   } catch (error) {
     await lock.value.release().catch(() => {});
+    if (error instanceof FileRefused) return refused(...error.findings);
     return refused(
       cannotOpen(`it cannot be opened for writing: ${whyRefused(error)}`, 'Open it to read only.'),
     );

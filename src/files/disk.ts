@@ -24,7 +24,8 @@ export interface OpenFile {
 export interface Disk {
   /** Makes a file that must not exist (EEXIST where it does) and opens it for writing. */
   create(path: string): Promise<OpenFile>;
-  readFile(path: string): Promise<Uint8Array>;
+  /** The bytes of a regular file. Refused (`LINK`, `NOTAFILE`, `TOOLARGE`): anything else, and more than `most` bytes (64 MB unless given). */
+  readFile(path: string, most?: number): Promise<Uint8Array>;
   /** Names in a folder, sorted. */
   list(folder: string): Promise<readonly string[]>;
   /** Makes one folder; nothing happens where it is there. */
@@ -40,6 +41,30 @@ export interface Disk {
   syncFolder(path: string): Promise<void>;
 }
 
+/** Most bytes that are read of a file where nobody gives a smaller number. */
+export const MOST_BYTES = 64 * 1024 * 1024;
+
+/** Codes of our own, for what a disk would give and is not taken: no platform has codes of these names. */
+const GUARDED = ['LINK', 'NOTAFILE', 'TOOLARGE'] as const;
+type OurCode = (typeof GUARDED)[number] | 'EISDIR' | 'MAYNOTREAD';
+
+/** An error of the disk with a code, as the platform makes them. */
+export function diskRefusal(code: OurCode): Error {
+  return Object.assign(new Error(WORDS[code]), { code });
+}
+
+/** The same error; where reading was not allowed, one that says so: the platform's code is the same as for writing. */
+export function asReading(error: unknown): unknown {
+  const code = errorCode(error);
+  return code === 'EACCES' || code === 'EPERM' ? diskRefusal('MAYNOTREAD') : error;
+}
+
+/** True for the refusal of what is there and is not read: no file, a link, or one that is too large. */
+export function isGuarded(error: unknown): boolean {
+  const code = errorCode(error);
+  return code === 'EISDIR' || GUARDED.some((each) => each === code);
+}
+
 /** The code of a disk's error (`ENOSPC`), or undefined for an error of another kind. */
 export function errorCode(error: unknown): string | undefined {
   if (!(error instanceof Error) || !('code' in error)) return undefined;
@@ -51,7 +76,8 @@ const WORDS: Readonly<Record<string, string>> = {
   EDQUOT: 'the disk quota is used up',
   EROFS: 'the disk can only be read',
   EACCES: 'this user may not write there',
-  EPERM: 'this user may not write there',
+  EPERM: 'this user may not write there, or another program holds it',
+  MAYNOTREAD: 'this user may not read it',
   EBUSY: 'another program holds the file',
   ENOENT: 'the file or its folder is not there',
   ENOTDIR: 'a file stands where a folder should be',
@@ -63,6 +89,9 @@ const WORDS: Readonly<Record<string, string>> = {
   EMFILE: 'too many files are open',
   EFBIG: 'the file is too large for this disk',
   ELOOP: 'links lead round in a circle',
+  LINK: 'it is a link, not the file itself',
+  NOTAFILE: 'it is not a file',
+  TOOLARGE: 'it is larger than any file of ours',
 };
 
 /** Why the disk refused, in words. */
@@ -94,9 +123,9 @@ export async function factsIfThere(disk: Disk, path: string): Promise<FileFacts 
 }
 
 /** A file's bytes; undefined where it is not there. */
-export async function bytesIfThere(disk: Disk, path: string): Promise<Uint8Array | undefined> {
+export async function bytesIfThere(disk: Disk, path: string, most?: number): Promise<Uint8Array | undefined> {
   try {
-    return await disk.readFile(path);
+    return await disk.readFile(path, most);
   } catch (error) {
     if (isMissing(error)) return undefined;
     throw error;

@@ -4,6 +4,9 @@ import { type Generation, generationFile } from './journal.ts';
 import type { WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
 
+/** More damaged stretches of one file help nobody: the file is to be put back whole. */
+const MOST_NAMED = 20;
+
 /** The torn tails, to be kept before their files go. */
 export function tornTails(generations: readonly Generation[]): readonly ToKeep[] {
   return generations.flatMap(({ generation, torn: tail }) =>
@@ -31,7 +34,7 @@ export function journalFindings(
   for (const generation of generations) {
     const file = generationFile(generation.generation);
     if (generation.torn !== undefined) findings.push(torn(file, generation.torn.line, generation.torn.bytes));
-    for (const line of generation.damaged) findings.push(damaged(file, line));
+    for (const stretch of generation.damaged.slice(0, MOST_NAMED)) findings.push(damaged(file, stretch));
   }
   for (const { generation, line } of overruled) findings.push(displaced(generationFile(generation), line));
   return findings;
@@ -50,11 +53,14 @@ function torn(file: string, line: number, bytes: Uint8Array): Finding {
   );
 }
 
-function damaged(file: string, line: number): Finding {
+function damaged(file: string, { line, lines }: Generation['damaged'][number]): Finding {
   return damagedJournal.at(
     { file, line },
     {
-      problem: 'this line had been saved and can no longer be read',
+      problem:
+        lines === 1
+          ? 'this line had been saved and can no longer be read'
+          : `${lines} lines from here on had been saved and can no longer be read`,
       remedy:
         'Keep a copy of the project folder now. Check the holes logged that day for a missing row. The line is left as it is.',
     },

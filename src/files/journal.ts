@@ -1,7 +1,11 @@
 import { join } from 'node:path';
+import type { Finding } from '../finding/finding.ts';
 import type { Disk, OpenFile } from './disk.ts';
 import { isMissing } from './disk.ts';
+import { unreadableFile } from './findings.ts';
 import { type BeginLine, type JournalLine, parseLine, type WorkLine } from './journal-line.ts';
+import { FileRefused, readProjectFile } from './read-file.ts';
+import type { JsonLimits } from './read-json.ts';
 import { writeAll } from './write-durably.ts';
 
 /** The folder of the journal, and the file of a generation in it. */
@@ -16,6 +20,9 @@ export function generationOf(name: string): number | undefined {
   return found === undefined ? undefined : Number(found);
 }
 
+/** A generation holds what was taken in since the last files were written: hundreds of holes that arrived at once, at most. */
+const LIMITS: JsonLimits = { bytes: 512 * 1024 * 1024, depth: 64 };
+
 /** A generation as read: its good lines, and what is broken. */
 export interface Generation {
   readonly generation: number;
@@ -23,16 +30,28 @@ export interface Generation {
   readonly lines: readonly WorkLine[];
   /** What was being written when the power or the program went: from this line on nothing was ever called saved. */
   readonly torn?: { readonly line: number; readonly bytes: Uint8Array };
-  /** Lines (counted from 1) that can't be read although later ones were saved: damage. */
-  readonly damaged: readonly number[];
+  /** Stretches (their first line, counted from 1, and how many) that can't be read although later ones were saved: damage. */
+  readonly damaged: readonly { readonly line: number; readonly lines: number }[];
 }
 
-type Piece = { readonly number: number; readonly start: number; readonly line: JournalLine | undefined };
+/** A line, or a run of lines one after the other that can't be read; `number` counts lines from 1. */
+type Piece = {
+  readonly number: number;
+  readonly lines: number;
+  readonly start: number;
+  readonly line: JournalLine | undefined;
+};
 
-/** Reads one generation's bytes. A broken stretch is a torn tail unless a later line says that it had been saved. */
+/** So many lines that can't be read and the file is refused: it is not a journal, and going through it would keep the person waiting. */
+const MOST_BROKEN = 10_000;
+
+/**
+ * Reads one generation's bytes. A broken stretch is a torn tail unless a later line says that it had been saved. Throws FileRefused for a file
+ * that holds nothing of a journal but line feeds.
+ */
 export function readGeneration(generation: number, bytes: Uint8Array): Generation {
-  const pieces = splitLines(bytes);
-  const tornAt = pieces.findIndex((piece, index) => piece.line === undefined && isTorn(pieces, index));
+  const pieces = splitLines(bytes, generationFile(generation));
+  const tornAt = firstTorn(pieces);
   const kept = tornAt < 0 ? pieces : pieces.slice(0, tornAt);
   const torn = tornAt < 0 ? undefined : pieces[tornAt];
   const good = kept.flatMap((piece) => (piece.line === undefined ? [] : [piece.line]));
@@ -41,29 +60,57 @@ export function readGeneration(generation: number, bytes: Uint8Array): Generatio
     begin: good.find((line): line is BeginLine => 'begins' in line),
     lines: good.filter((line): line is WorkLine => !('begins' in line)),
     ...(torn === undefined ? {} : { torn: { line: torn.number, bytes: bytes.subarray(torn.start) } }),
-    damaged: kept.filter((piece) => piece.line === undefined).map((piece) => piece.number),
+    damaged: kept.flatMap(({ line, number, lines }) => (line === undefined ? [{ line: number, lines }] : [])),
   };
 }
 
-function splitLines(bytes: Uint8Array): readonly Piece[] {
+function splitLines(bytes: Uint8Array, file: string): readonly Piece[] {
   const pieces: Piece[] = [];
-  for (let start = 0; start < bytes.length; ) {
+  let number = 1;
+  let broken = 0;
+  for (let start = 0; start < bytes.length; number += 1) {
     const feed = bytes.indexOf(0x0a, start);
     const line = feed < 0 ? undefined : parseLine(bytes.subarray(start, feed));
-    pieces.push({ number: pieces.length + 1, start, line });
+    const last = pieces.at(-1);
+    if (line === undefined && last !== undefined && last.line === undefined)
+      pieces[pieces.length - 1] = { ...last, lines: last.lines + 1 };
+    else pieces.push({ number, lines: 1, start, line });
+    if (line === undefined) broken += 1;
+    if (broken > MOST_BROKEN) throw new FileRefused([noJournal(file)]);
     start = feed < 0 ? bytes.length : feed + 1;
   }
   return pieces;
 }
 
-/** A line is only ever written after every line before it, so a later line's `safe` tells whether this one was saved. */
-function isTorn(pieces: readonly Piece[], index: number): boolean {
-  const before = pieces.slice(0, index).flatMap((piece) => (piece.line === undefined ? [] : [piece.line]));
-  const lastGood = before.at(-1);
-  const lost = lastGood === undefined ? 0 : 'begins' in lastGood ? lastGood.begins.next : lastGood.seq + 1;
-  return pieces
-    .slice(index + 1)
-    .every(({ line }) => line === undefined || 'begins' in line || line.safe < lost);
+function noJournal(file: string): Finding {
+  return unreadableFile.at(
+    { file },
+    {
+      problem: `more than ${MOST_BROKEN} lines of it are not what a journal holds`,
+      remedy:
+        'Put back the file that was there. If it never was one of ours, move it out of the project. Nothing was changed.',
+    },
+  );
+}
+
+/**
+ * The first broken stretch that no later line calls saved; -1 where there is none. A line is only ever written after every line before it, so a
+ * later line's `safe` tells whether this one was saved.
+ */
+function firstTorn(pieces: readonly Piece[]): number {
+  // The highest `safe` of the lines after each piece.
+  const safeAfter: number[] = new Array(pieces.length).fill(-1);
+  for (let index = pieces.length - 2; index >= 0; index -= 1) {
+    const next = pieces[index + 1]?.line;
+    const safe = next === undefined || 'begins' in next ? -1 : next.safe;
+    safeAfter[index] = Math.max(safeAfter[index + 1] ?? -1, safe);
+  }
+  let lost = 0;
+  return pieces.findIndex(({ line }, index) => {
+    if (line === undefined) return (safeAfter[index] ?? -1) < lost;
+    lost = 'begins' in line ? line.begins.next : line.seq + 1;
+    return false;
+  });
 }
 
 /** The generations of a project that are there, oldest first; none where there is no journal yet. */
@@ -75,11 +122,14 @@ export async function listGenerations(disk: Disk, folder: string): Promise<reado
   return names.flatMap((name) => generationOf(name) ?? []).sort((a, b) => a - b);
 }
 
-/** Reads every generation of a project, oldest first. */
+/** Reads every generation of a project, oldest first. Throws FileRefused where one can't be read. */
 export async function readJournal(disk: Disk, folder: string): Promise<readonly Generation[]> {
   const generations: Generation[] = [];
   for (const number of await listGenerations(disk, folder)) {
-    generations.push(readGeneration(number, await disk.readFile(join(folder, generationFile(number)))));
+    const bytes = await readProjectFile(disk, folder, generationFile(number), LIMITS);
+    // A generation may hold rows that were called saved: without it nothing of the project can be trusted to be whole.
+    if (!bytes.ok) throw new FileRefused(bytes.findings);
+    generations.push(readGeneration(number, bytes.value));
   }
   return generations;
 }
@@ -130,7 +180,7 @@ export async function beginGeneration(
     await writeAll(file, bytes);
     await file.sync();
     await disk.syncFolder(join(folder, JOURNAL_FOLDER));
-    const found = await disk.readFile(path);
+    const found = await disk.readFile(path, bytes.length);
     if (!sameBytes(found, bytes)) throw new Error('what was written does not read back the same');
   } catch (error) {
     await file.close().catch(() => {});

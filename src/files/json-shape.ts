@@ -1,10 +1,10 @@
-import { findNodeAtLocation, type Node, parseTree } from 'jsonc-parser';
 import type { z } from 'zod';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { issueInWords, knownParts, pathOf } from '../schema/read/issue-words.ts';
-import type { JsonPath } from '../schema/read/places.ts';
 import { accepts } from './accepts.ts';
+import { boundedShape } from './bounded-shape.ts';
 import { wrongShape } from './findings.ts';
+import { offsetOf } from './json-offset.ts';
 import { excerptAt, type JsonText, lineAndColumn } from './read-json.ts';
 
 const MOST_FINDINGS = 20;
@@ -14,18 +14,18 @@ const MOST_FINDINGS = 20;
  * nearest thing around it that is there), in plain words; at most twenty are told.
  */
 export function holdToShape<T>(json: JsonText, shape: z.ZodType<T>): Result<T> {
+  boundedShape(shape);
   if (accepts(shape)(json.value)) return ok(json.value as T);
   const parsed = shape.safeParse(json.value, { reportInput: true });
   if (parsed.success) return ok(json.value as T);
-  const root = parseTree(json.text);
   const issues = parsed.error.issues.flatMap(knownParts).slice(0, MOST_FINDINGS);
-  return { ok: false, findings: issues.map((issue) => misfit(json, root, issue)) };
+  return { ok: false, findings: issues.map((issue) => misfit(json, issue)) };
 }
 
-function misfit(json: JsonText, root: Node | undefined, issue: z.core.$ZodIssue): Finding {
+function misfit(json: JsonText, issue: z.core.$ZodIssue): Finding {
   const path = pathOf(issue);
   const { problem, remedy } = issueInWords(issue);
-  const offset = nodeAround(root, path)?.offset ?? 0;
+  const offset = offsetOf(json.text, path);
   return wrongShape.at(
     { file: json.file, ...lineAndColumn(json.text, offset), field: path.join('.') || 'the whole file' },
     {
@@ -34,13 +34,4 @@ function misfit(json: JsonText, root: Node | undefined, issue: z.core.$ZodIssue)
       remedy: `${remedy} Or put back a copy that is whole. Nothing was changed.`,
     },
   );
-}
-
-function nodeAround(root: Node | undefined, path: JsonPath): Node | undefined {
-  if (root === undefined) return undefined;
-  for (let length = path.length; length >= 0; length -= 1) {
-    const node = findNodeAtLocation(root, [...path.slice(0, length)]);
-    if (node !== undefined) return node;
-  }
-  return root;
 }

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { bytesIfThere, type Disk } from './disk.ts';
+import { bytesIfThere, type Disk, isGuarded } from './disk.ts';
 import { JOURNAL_FOLDER, sameBytes } from './journal.ts';
 import { createDurably, ensureFolder } from './write-durably.ts';
 
@@ -21,11 +21,25 @@ export async function keepCopy(disk: Disk, folder: string, copy: ToKeep): Promis
   await ensureFolder(disk, join(folder, KEPT_FOLDER));
   for (let number = 1; ; number += 1) {
     const name = `${KEPT_FOLDER}/${copy.file.replaceAll('/', '-')}.${copy.because}.${number}`;
-    const found = await bytesIfThere(disk, join(folder, name));
+    const found = await heldThere(disk, join(folder, name), copy.bytes.length);
     if (found === undefined) {
       await createDurably(disk, join(folder, name), copy.bytes);
       return name;
     }
-    if (sameBytes(found, copy.bytes)) return name;
+    if (found !== 'something else' && sameBytes(found, copy.bytes)) return name;
+  }
+}
+
+/** The bytes kept under a name; a longer file, a link or no file is not what is to be kept, and stays. */
+async function heldThere(
+  disk: Disk,
+  path: string,
+  most: number,
+): Promise<Uint8Array | 'something else' | undefined> {
+  try {
+    return await bytesIfThere(disk, path, most);
+  } catch (error) {
+    if (isGuarded(error)) return 'something else';
+    throw error;
   }
 }

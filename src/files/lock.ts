@@ -7,6 +7,7 @@ import {
   errorCode,
   type FileFacts,
   factsIfThere,
+  isGuarded,
   isMissing,
   sameFile,
   whyRefused,
@@ -18,6 +19,9 @@ import { createDurably } from './write-durably.ts';
 
 /** The file that makes one console the only writer of a project. */
 const LOCK_FILE = `${JOURNAL_FOLDER}/lock.json`;
+
+/** Far more than a lock holds, bytes. */
+const LARGEST_LOCK = 64 * 1024;
 
 /** True for the name of a lock, or of one that is being set aside. */
 export function isLockName(name: string): boolean {
@@ -74,7 +78,7 @@ export async function takeLock(disk: Disk, folder: string, request: LockRequest)
   try {
     return await tryToTake(disk, folder, request);
   } catch (error) {
-    return refused(notWritable(error));
+    return refused(isGuarded(error) ? noLock(error) : notWritable(error));
   }
 }
 
@@ -135,7 +139,7 @@ function heldLock(disk: Disk, path: string, request: LockRequest, findings: read
 }
 
 async function readHolder(disk: Disk, path: string): Promise<Holder | 'nobody' | 'unreadable'> {
-  const bytes = await bytesIfThere(disk, path);
+  const bytes = await bytesIfThere(disk, path, LARGEST_LOCK);
   if (bytes === undefined) return 'nobody';
   try {
     return holderShape.parse(JSON.parse(new TextDecoder().decode(bytes)));
@@ -206,6 +210,17 @@ function takenOver(holder: Holder | 'unreadable'): Finding {
     {
       problem: `${who} ended without closing the project`,
       remedy: 'Its lock was taken over. Every row that it showed as saved is here.',
+    },
+  );
+}
+
+function noLock(error: unknown): Finding {
+  return noProject.at(
+    { file: LOCK_FILE },
+    {
+      problem: `no console can open this project for writing: ${whyRefused(error)}`,
+      remedy:
+        'Make sure that nobody has the project open, move it away and open the project again. Nothing was changed.',
     },
   );
 }

@@ -1,8 +1,17 @@
 import { join, sep } from 'node:path';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
-import { type Disk, type FileFacts, isMissing, whyRefused } from './disk.ts';
+import { type Disk, errorCode, isMissing, whyRefused } from './disk.ts';
 import { linkOutside, unreadableFile } from './findings.ts';
 import { type JsonLimits, tooLarge } from './read-json.ts';
+
+/** Thrown where a file must be read before anything else can go on, with what to say of it. */
+export class FileRefused extends Error {
+  readonly findings: readonly Finding[];
+  constructor(findings: readonly Finding[]) {
+    super(findings.map((finding) => finding.problem).join('; '));
+    this.findings = findings;
+  }
+}
 
 /**
  * Reads a file of the project (`file` from its top, as findings name it). Refused: a file that is missing or can't be
@@ -14,19 +23,51 @@ export async function readProjectFile(
   file: string,
   limits: JsonLimits,
 ): Promise<Result<Uint8Array>> {
-  const path = join(folder, file);
   try {
-    const outside = await leadsOutside(disk, folder, path);
-    if (outside !== undefined) return refused(leadsOut(file, outside));
-    const facts = await factsFollowed(disk, path);
-    if (facts.kind !== 'file')
-      return refused(unreadable(file, 'it is not a file', 'Move it away and put the file here.'));
-    if (facts.size > limits.bytes) return refused(tooLarge(file, facts.size, limits));
-    return ok(await disk.readFile(path));
+    const { real, outside } = await placeOf(disk, folder, join(folder, file));
+    return outside ? refused(leadsOut(file, real)) : ok(await disk.readFile(real, limits.bytes));
   } catch (error) {
-    const remedy = 'Put the file back, or give this user the right to read it.';
-    return refused(unreadable(file, `it cannot be read: ${whyRefused(error)}`, remedy));
+    return refused(await refusalOf(error, file, limits, () => disk.facts(join(folder, file))));
   }
+}
+
+/**
+ * Reads a file that a person named, wherever it is, under the same guard; a link to it is followed, because the person chose it. `limits` as
+ * for a file of the project; findings name it as it was typed.
+ */
+export async function readNamedFile(
+  disk: Disk,
+  path: string,
+  limits: JsonLimits,
+  named = path,
+): Promise<Result<Uint8Array>> {
+  try {
+    return ok(await disk.readFile(await disk.realPath(path), limits.bytes));
+  } catch (error) {
+    const facts = async () => disk.facts(await disk.realPath(path));
+    return refused(await refusalOf(error, named, limits, facts, 'Give the name of a file.'));
+  }
+}
+
+async function refusalOf(
+  error: unknown,
+  file: string,
+  limits: JsonLimits,
+  facts: () => Promise<{ readonly size: number }>,
+  remedy?: string,
+): Promise<Finding> {
+  const code = errorCode(error);
+  if (code === 'TOOLARGE') {
+    const size = await facts().catch(() => ({ size: 0 }));
+    return tooLarge(file, Math.max(size.size, limits.bytes + 1), limits);
+  }
+  if (code === 'NOTAFILE' || code === 'EISDIR')
+    return unreadable(file, 'it is not a file', remedy ?? 'Move it away and put the file here.');
+  return unreadable(
+    file,
+    `it can't be read: ${whyRefused(error)}`,
+    remedy ?? 'Put the file back, or give this user the right to read it.',
+  );
 }
 
 function unreadable(file: string, problem: string, remedy: string): Finding {
@@ -44,11 +85,6 @@ function leadsOut(file: string, outside: string): Finding {
   );
 }
 
-async function factsFollowed(disk: Disk, path: string): Promise<FileFacts> {
-  const facts = await disk.facts(path);
-  return facts.kind === 'link' ? disk.facts(await disk.realPath(path)) : facts;
-}
-
 /** The finding of the first of some folders of a project that is a link out of it; undefined where each is inside or not there. */
 export async function folderOutside(
   disk: Disk,
@@ -56,19 +92,23 @@ export async function folderOutside(
   rooms: readonly string[],
 ): Promise<Finding | undefined> {
   for (const room of rooms) {
-    const outside = await leadsOutside(disk, folder, join(folder, room)).catch((error: unknown) => {
+    const place = await placeOf(disk, folder, join(folder, room)).catch((error: unknown) => {
       // A file where a folder should be leads nowhere; whoever wants to write there is told.
-      if (isMissing(error) || (error as NodeJS.ErrnoException).code === 'ENOTDIR') return undefined;
+      if (isMissing(error) || errorCode(error) === 'ENOTDIR') return undefined;
       throw error;
     });
-    if (outside !== undefined) return leadsOut(room, outside);
+    if (place?.outside === true) return leadsOut(room, place.real);
   }
   return undefined;
 }
 
-/** The place outside the folder that a path really is at; undefined where it is inside. */
-async function leadsOutside(disk: Disk, folder: string, path: string): Promise<string | undefined> {
+/** Where a path really is, and whether that is outside the folder. */
+async function placeOf(
+  disk: Disk,
+  folder: string,
+  path: string,
+): Promise<{ readonly real: string; readonly outside: boolean }> {
   const top = await disk.realPath(folder);
   const real = await disk.realPath(path);
-  return real === top || real.startsWith(top.endsWith(sep) ? top : top + sep) ? undefined : real;
+  return { real, outside: real !== top && !real.startsWith(top.endsWith(sep) ? top : top + sep) };
 }

@@ -10,6 +10,8 @@ import type { WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
 import { type FoundFile, nameFromKey } from './list-documents.ts';
 import { type LoadedDocument, loadDocument } from './load-document.ts';
+import { readProjectFile } from './read-file.ts';
+import { DOCUMENT_LIMITS } from './read-json.ts';
 import { loadSnapshot, type Snapshot } from './snapshot.ts';
 
 /** What came of one document: as loaded, why it must not be written, what was found, what is to be kept. */
@@ -35,8 +37,10 @@ export async function readFound(
 ): Promise<FoundDocument> {
   // Looked at before it is read: a change in between shows as one when the file is next written.
   const facts = await disk.facts(join(folder, file.file)).catch(() => undefined);
-  const bytes = (): Promise<Uint8Array | undefined> =>
-    disk.readFile(join(folder, file.file)).catch(() => undefined);
+  const bytes = async (): Promise<Uint8Array | undefined> => {
+    const read = await readProjectFile(disk, folder, file.file, DOCUMENT_LIMITS);
+    return read.ok ? read.value : undefined;
+  };
   const snapshot = await loadSnapshot(disk, folder, file.name, migrations);
   const found = snapshot.ok
     ? await fromSnapshot(file, snapshot.value, lines, bytes)

@@ -10,8 +10,8 @@ export interface JsonLimits {
 }
 
 const MEGABYTE = 1024 * 1024;
-/** Limits for a document (hole, shift) and for every other file. */
-export const DOCUMENT_LIMITS: JsonLimits = { bytes: 64 * MEGABYTE, depth: 64 };
+/** Limits for a document (eight times the file of a hole of 2,000 m with every row amended) and for every other file. */
+export const DOCUMENT_LIMITS: JsonLimits = { bytes: 32 * MEGABYTE, depth: 64 };
 export const OTHER_LIMITS: JsonLimits = { bytes: 4 * MEGABYTE, depth: 64 };
 
 /** A file's text (its byte order mark taken off) and what it says. */
@@ -26,9 +26,13 @@ export function lineAndColumn(
   text: string,
   offset: number,
 ): { readonly line: number; readonly column: number } {
-  const before = text.slice(0, offset);
-  const lastFeed = before.lastIndexOf('\n');
-  return { line: before.split('\n').length, column: offset - lastFeed };
+  let line = 1;
+  let lastFeed = -1;
+  for (let feed = text.indexOf('\n'); feed >= 0 && feed < offset; feed = text.indexOf('\n', feed + 1)) {
+    line += 1;
+    lastFeed = feed;
+  }
+  return { line, column: offset - lastFeed };
 }
 
 /** The line of text around an offset, cut to what fits on a screen. */
@@ -128,7 +132,10 @@ export function tooLarge(file: string, bytes: number, limits: JsonLimits): Findi
 }
 
 function notUtf8(bytes: Uint8Array, file: string): Finding {
-  const line = bytes.subarray(0, firstBadByte(bytes)).filter((byte) => byte === 0x0a).length + 1;
+  const bad = firstBadByte(bytes);
+  let line = 1;
+  for (let feed = bytes.indexOf(0x0a); feed >= 0 && feed < bad; feed = bytes.indexOf(0x0a, feed + 1))
+    line += 1;
   return notJson.at(
     { file, line },
     {
@@ -138,14 +145,26 @@ function notUtf8(bytes: Uint8Array, file: string): Finding {
   );
 }
 
-/** The longest run of bytes from the start that is UTF-8, found by halving. */
+const PIECE = 65_536;
+
+/** The first byte that is not UTF-8: the piece it is in is found first, then by halving where in it. */
 function firstBadByte(bytes: Uint8Array): number {
-  let good = 0;
-  let bad = bytes.length;
+  const decoder = new TextDecoder('utf-8', { fatal: true });
+  let start = 0;
+  try {
+    for (; start < bytes.length; start += PIECE)
+      decoder.decode(bytes.subarray(start, start + PIECE), { stream: true });
+  } catch {
+    // It is in this piece, or in a character that was begun at the end of the piece before.
+  }
+  start = Math.max(0, Math.min(start, bytes.length) - 3);
+  while (start > 0 && ((bytes[start] ?? 0) & 0xc0) === 0x80) start -= 1;
+  let good = start;
+  let bad = Math.min(bytes.length, start + PIECE + 6);
   while (bad - good > 1) {
     const middle = (good + bad) >> 1;
     try {
-      new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, middle), { stream: true });
+      new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(start, middle), { stream: true });
       good = middle;
     } catch {
       bad = middle;
@@ -200,11 +219,15 @@ const PARSER_WORDS: Partial<Record<ReturnType<typeof printParseErrorCode>, strin
   InvalidNumberFormat: 'this is no JSON number',
 };
 
+/** More faults of one file are not told: whoever mends these sees the next. */
+const MOST_FAULTS = 20;
+
 function faultsOf(text: string, file: string): readonly Finding[] {
   const faults: Finding[] = [];
+  let broken: Finding | undefined;
   const names: Set<string>[] = [];
   const unsafe = (offset: number, problem: string, remedy: string): void => {
-    faults.push(at(text, file, offset, unsafeJson.at, { problem, remedy }));
+    if (faults.length < MOST_FAULTS) faults.push(at(text, file, offset, unsafeJson.at, { problem, remedy }));
   };
   visit(
     text,
@@ -228,13 +251,12 @@ function faultsOf(text: string, file: string): readonly Finding[] {
         unsafe(offset, `${written.slice(0, 40)} is too large to be kept exactly`, 'Write a smaller number.');
       },
       onError: (error, offset) => {
-        faults.push(at(text, file, offset, notJson.at, parserWords(error)));
+        broken ??= at(text, file, offset, notJson.at, parserWords(error));
       },
     },
     { disallowComments: true, allowTrailingComma: false },
   );
-  const first = faults.find((fault) => fault.code === notJson.code);
-  return first === undefined ? faults : [first];
+  return broken === undefined ? faults : [broken];
 }
 
 function parserWords(error: ParseErrorCode): { readonly problem: string; readonly remedy: string } {

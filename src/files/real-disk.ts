@@ -1,7 +1,8 @@
 import { lstatSync, writeSync } from 'node:fs';
-import { type FileHandle, mkdir, open, readdir, readFile, realpath, rename, unlink } from 'node:fs/promises';
+import { type FileHandle, mkdir, open, readdir, realpath, rename, unlink } from 'node:fs/promises';
 import { setTimeout as pause } from 'node:timers/promises';
-import { type Disk, errorCode, type FileFacts, type OpenFile } from './disk.ts';
+import { asReading, type Disk, errorCode, type FileFacts, MOST_BYTES, type OpenFile } from './disk.ts';
+import { readRegular } from './read-regular.ts';
 
 /**
  * A write of at most this many bytes goes into the system's cache at once, as looking a file up does: both take microseconds, and a way
@@ -17,19 +18,28 @@ const HELD = new Set(['EPERM', 'EACCES', 'EBUSY']);
 /** The disk of this machine. */
 export const realDisk: Disk = {
   create: async (path) => opened(await open(path, 'ax')),
-  readFile: (path) => readFile(path),
-  list: async (folder) => (await readdir(folder)).sort(),
+  readFile: (path, most = MOST_BYTES) => reading(async () => readRegular(path, most)),
+  list: (folder) => reading(async () => (await readdir(folder)).sort()),
   makeFolder: async (path) => {
     await mkdir(path).catch((error: unknown) => {
       if (errorCode(error) !== 'EEXIST') throw error;
     });
   },
-  facts: factsOf,
-  realPath: (path) => realpath(path),
+  facts: (path) => reading(() => factsOf(path)),
+  realPath: (path) => reading(() => realpath(path)),
   rename: WINDOWS ? patiently(rename, (ms) => pause(ms)) : rename,
   unlink: (path) => unlink(path),
   syncFolder: WINDOWS ? async () => {} : syncFolder,
 };
+
+/** Does what reads only: a refusal of it is one to read. */
+async function reading<T>(run: () => Promise<T>): Promise<T> {
+  try {
+    return await run();
+  } catch (error) {
+    throw asReading(error);
+  }
+}
 
 function opened(handle: FileHandle): OpenFile {
   return {

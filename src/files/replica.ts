@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { everyEntry } from '../record/ancestry.ts';
 import type { Document, Edit, Entry, Id } from '../record/document.ts';
-import { bytesIfThere, type Disk } from './disk.ts';
+import { bytesIfThere, type Disk, errorCode, isGuarded } from './disk.ts';
 import { JOURNAL_FOLDER } from './journal.ts';
 import { writeDurably } from './write-durably.ts';
 
@@ -15,6 +15,9 @@ const replicaShape = z.strictObject({
   device: z.string(),
   inode: z.string(),
 });
+
+/** Far more than it holds, bytes. */
+const LARGEST = 4096;
 
 /** No vowels, so that no word comes out, and nothing that is read for something else. */
 const ALPHABET = '23456789bcdfghjkmnpqrstvwxyz';
@@ -54,12 +57,14 @@ export async function takeReplica(
 }
 
 async function readReplica(disk: Disk, path: string): Promise<z.infer<typeof replicaShape> | undefined> {
-  const bytes = await bytesIfThere(disk, path);
-  if (bytes === undefined) return undefined;
   try {
+    const bytes = await bytesIfThere(disk, path, LARGEST);
+    if (bytes === undefined) return undefined;
     return replicaShape.parse(JSON.parse(new TextDecoder().decode(bytes)));
-  } catch {
-    // One that can't be read is made anew: a new replica harms nothing, a wrong one gives an id twice.
+  } catch (error) {
+    // A disk that does not answer is no reason for a new id.
+    if (errorCode(error) !== undefined && !isGuarded(error)) throw error;
+    // One that holds something else is made again: a new replica harms nothing, a wrong one gives an id twice.
     return undefined;
   }
 }

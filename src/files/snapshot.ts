@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { type Adapter, Low } from 'lowdb';
-import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { ok, type Result, refused } from '../finding/finding.ts';
 import { type Migration, upgrade } from '../formats/upgrade.ts';
 import { type DocumentName, emptyDocument } from '../record/document.ts';
 import type { JsonObject } from '../record/json.ts';
@@ -15,7 +15,7 @@ import {
 } from './document-file.ts';
 import { wrongShape } from './findings.ts';
 import { printDocument } from './print-document.ts';
-import { readProjectFile } from './read-file.ts';
+import { FileRefused, readProjectFile } from './read-file.ts';
 import { DOCUMENT_LIMITS, type JsonText, readJsonText } from './read-json.ts';
 import { verified } from './verified.ts';
 import { writeDurably } from './write-durably.ts';
@@ -23,15 +23,6 @@ import { writeDurably } from './write-durably.ts';
 /** A snapshot as found: the document, and the format it was brought up from, if it was older. */
 export interface Snapshot extends StoredDocument {
   readonly upgradedFrom?: number;
-}
-
-/** Thrown by the adapter where a snapshot can't be read: lowdb has no other way to say so. */
-class SnapshotUnreadable extends Error {
-  readonly findings: readonly Finding[];
-  constructor(findings: readonly Finding[]) {
-    super(findings.map((finding) => finding.problem).join('; '));
-    this.findings = findings;
-  }
 }
 
 /**
@@ -48,7 +39,7 @@ function snapshotAdapter(
   return {
     read: async () => {
       const found = await readSnapshot(disk, folder, name, options.migrations);
-      if (!found.ok) throw new SnapshotUnreadable(found.findings);
+      if (!found.ok) throw new FileRefused(found.findings);
       return found.value;
     },
     write: (stored) =>
@@ -74,7 +65,7 @@ export async function loadSnapshot(
     await low.read();
     return ok(low.data);
   } catch (error) {
-    if (error instanceof SnapshotUnreadable) return { ok: false, findings: error.findings };
+    if (error instanceof FileRefused) return { ok: false, findings: error.findings };
     throw error;
   }
 }

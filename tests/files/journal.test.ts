@@ -100,7 +100,7 @@ describe('a generation', () => {
   it('calls a broken line damage where a later line says that it had been saved', () => {
     const broken = text.replace('row 5', 'row 9');
     const read = readGeneration(3, encode(broken));
-    expect(read.damaged).toEqual([2]);
+    expect(read.damaged).toEqual([{ line: 2, lines: 1 }]);
     expect(read.lines.map((line) => line.seq)).toEqual([6, 7]);
     expect(read.torn).toBeUndefined();
   });

@@ -1,8 +1,9 @@
+import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { errorCode, whyRefused } from '../../src/files/disk.ts';
+import { asReading, errorCode, whyRefused } from '../../src/files/disk.ts';
 import { patiently, realDisk } from '../../src/files/real-disk.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -43,6 +44,33 @@ describe('the real disk', () => {
     expect(await realDisk.facts(join(folder, 'file'))).toMatchObject({ kind: 'file', size: 4 });
     expect(await realDisk.facts(join(folder, 'sub'))).toMatchObject({ kind: 'folder' });
     expect(await realDisk.facts(join(folder, 'link'))).toMatchObject({ kind: 'link' });
+  });
+
+  it('reads a file up to a limit, whatever size it says it has, and nothing but a file', async () => {
+    writeFileSync(join(folder, 'file'), 'four');
+    mkdirSync(join(folder, 'sub'));
+    symlinkSync(join(folder, 'file'), join(folder, 'link'));
+    execFileSync('mkfifo', [join(folder, 'pipe')]);
+    const refusal = (name: string, most?: number) =>
+      realDisk.readFile(join(folder, name), most).then(String, errorCode);
+    expect(await realDisk.readFile(join(folder, 'file'), 4)).toEqual(bytes('four'));
+    expect(await refusal('file', 3)).toBe('TOOLARGE');
+    expect(await refusal('link')).toBe('LINK');
+    expect(await refusal('sub')).toBe('EISDIR');
+    expect(await refusal('pipe')).toBe('NOTAFILE');
+    expect(await refusal('../../../../../../../dev/zero')).toBe('NOTAFILE');
+    // A file of the system that says it has no bytes, and has.
+    expect((await realDisk.readFile('/proc/self/status')).length).toBeGreaterThan(100);
+    expect(await realDisk.readFile('/proc/self/status', 10).catch(errorCode)).toBe('TOOLARGE');
+  });
+
+  it('tells a file that may not be read from one that may not be written', () => {
+    const refused = Object.assign(new Error('x'), { code: 'EACCES' });
+    expect(whyRefused(asReading(refused))).toBe('this user may not read it');
+    expect(whyRefused(refused)).toBe('this user may not write there');
+    expect(whyRefused(asReading(Object.assign(new Error('x'), { code: 'EIO' })))).toBe(
+      'the disk reports a fault',
+    );
   });
 
   it('says in words why it refused', async () => {

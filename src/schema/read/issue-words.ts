@@ -43,6 +43,14 @@ export function pathOf(issue: Issue): JsonPath {
   return issue.code === 'unrecognized_keys' ? [...path, ...issue.keys.slice(0, 1)] : path;
 }
 
+/** Members that are not known; a file can hold thousands, and nobody reads past a few. */
+const MOST_MEMBERS = 8;
+function membersInWords(keys: readonly string[]): string {
+  const named = keys.slice(0, MOST_MEMBERS).map((key) => `"${key}"`);
+  const more = keys.length - named.length;
+  return more > 0 ? `${named.join(', ')} and ${more} more` : named.join(', ');
+}
+
 /** What a fault of shape means and what to do, in plain words: what is wrong and what can stand there. */
 export function issueInWords(issue: Issue): InWords {
   const name = nameOf(issue.path);
@@ -54,7 +62,7 @@ export function issueInWords(issue: Issue): InWords {
   switch (issue.code) {
     case 'unrecognized_keys':
       return {
-        problem: `${issue.keys.map((key) => `"${key}"`).join(', ')} is not known here`,
+        problem: `${membersInWords(issue.keys)} is not known here`,
         remedy: 'Take it out, or check its spelling.',
       };
     case 'invalid_type':
