@@ -4,7 +4,8 @@ import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openProject } from '../../src/commands/at-project.ts';
 import { type Finding, formatFinding } from '../../src/finding/finding.ts';
-import { freshFolder, hear, SAMPLE } from '../commands/support/outside.ts';
+import { copyOfSample, freshFolder, hear, SAMPLE } from '../commands/support/outside.ts';
+import { run } from './every-command.ts';
 
 /** Every place of a project from which something is read. */
 const PLACES = [
@@ -76,6 +77,54 @@ describe.each(PLACES)('in the place of %s', (place) => {
             // What a schema extends is named where it is extended.
             place === 'codes.json' ? 'logging.json' : place,
           );
+      }
+    },
+  );
+});
+
+describe('a file that a command is given', () => {
+  const GIVEN: Readonly<Record<string, (file: string, folder: string) => readonly string[]>> = {
+    readings: (file, at) => ['readings', 'MBRC003', file, '--project', at, '--field', 'arsenic', '--preview'],
+    collars: (file, at) => ['collars', file, '--project', at],
+    shots: (file, at) => ['survey', 'MBRC003', '--shots', file, '--run', 'magnetic', '--project', at],
+    receipt: (file, at) => ['dispatch', 'receipt', 'NOK', file, '--project', at],
+    results: (file, at) => ['results', file, '--project', at],
+    receive: (file, at) => ['receive', file, '--project', at],
+    'schema import': (file, at) => [
+      'schema',
+      'import',
+      'rocks',
+      file,
+      '--project',
+      at,
+      '--code',
+      'Code',
+      '--label',
+      'Label',
+    ],
+    'schema check': (file) => ['schema', 'check', file],
+    new: (file, at) => [
+      'new',
+      join(at, '../made'),
+      '--style',
+      'orogenic-gold',
+      '--program',
+      file,
+      '--epsg',
+      '7850',
+    ],
+  };
+
+  it.each(Object.keys(GIVEN))(
+    'may be a pipe, a device or a folder: refused, nothing waits: %s',
+    async (name) => {
+      const folder = copyOfSample();
+      const pipe = join(folder, '..', 'pipe.csv');
+      execFileSync('mkfifo', [pipe]);
+      for (const file of [pipe, '/dev/zero', folder]) {
+        const { said, code } = await run(GIVEN[name]?.(file, folder) ?? []);
+        expect(code).toBeGreaterThan(0);
+        expect(said).toContain('it is not a file');
       }
     },
   );
