@@ -137,8 +137,8 @@ export const FILE_CASES: readonly ErrorCase[] = [
   given('wrong-shape', 'a hole in a file under the name of another', () =>
     afterwards((folder) => cpSync(join(folder, HOLE_FILE), join(folder, 'holes/ZQRC007.json'))),
   ),
-  given('newer-format', 'a hole of format 2', () =>
-    afterwards(edit(HOLE_FILE, '"format": 1', '"format": 2')),
+  given('newer-format', 'a hole of format 3', () =>
+    afterwards(edit(HOLE_FILE, '"format": 1', '"format": 3')),
   ),
   given('older-format', 'a hole of format 0', () =>
     afterwards(edit(HOLE_FILE, '"format": 1', '"format": 0'), OLDER),
