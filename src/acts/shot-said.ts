@@ -28,7 +28,13 @@ const SHOT_FORM = '60 -59.5 271.2';
  * the run that is open; behind the azimuth the total field in nanotesla and the magnetic dip, where the tool gives them. A last `=` insists.
  * One way for the console and the pipe, so that both refuse and doubt the same.
  */
-export function readShotSaid(project: Project, hole: Document, text: string, maker: Maker): ShotSaid {
+export function readShotSaid(
+  project: Project,
+  hole: Document,
+  text: string,
+  maker: Maker,
+  documents: Iterable<Document>,
+): ShotSaid {
   const insists = text.trim().endsWith('=');
   const typed = typedShot(text.trim().replace(/\s*=$/, ''), openRun(hole)?.[1].toolOffsetMm ?? 0);
   const none = { shot: undefined, doubts: [], insists };
@@ -50,7 +56,7 @@ export function readShotSaid(project: Project, hole: Document, text: string, mak
   if (read === undefined) return { ...none, recorded: refused(...findings) };
   const shot = { ...read, ...typed.felt };
   const recorded = recordShotRead(hole, shot, maker);
-  const doubts = recorded.ok ? doubtsOfShot(project, hole, shot, maker) : [];
+  const doubts = recorded.ok ? doubtsOfShot(project, hole, shot, maker, documents) : [];
   return { shot, recorded, doubts, insists };
 }
 

@@ -9,10 +9,9 @@ import { type Depth, formatDepth } from '../quantity/depth.ts';
 import { instantMs, parseStamp } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
 import { headsOf } from '../standing/heads.ts';
-import { directionsOf, placeOf, surveyOf } from '../standing/survey.ts';
+import { checksBeside, directionsOf, neighbourBends, placeOf, surveyOf } from '../standing/survey.ts';
 import { checkDipSlip } from '../survey/checks/dip-slip.ts';
 import { checkShotBelowDrilled } from '../survey/checks/shot-below-drilled.ts';
-import { surveyHole } from '../survey/hole-survey.ts';
 import { pointAt } from '../survey/path/projection.ts';
 import { RUN_FORM, type RunSaid, readRunSaid } from '../survey/shots/run-said.ts';
 
@@ -110,26 +109,33 @@ export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Re
 
 /**
  * What the checks would say anew of a shot, were it recorded: against the dip the hole should have there, and in the path made with
- * it; the gravest first, as it names the likely cause. Empty where nothing is doubtful, and where no run is open.
+ * it, beside the other holes (`documents`); the gravest first, as it names the likely cause. Empty where nothing is doubtful, and where no run is open.
  */
 export function doubtsOfShot(
   project: Project,
   hole: Document,
   read: ShotRead,
   maker: Pick<Maker, 'at' | 'by'>,
+  documents: Iterable<Document>,
 ): readonly Finding[] {
   const open = openRun(hole);
   if (open === undefined) return [];
   const directions = directionsOf(project, hole);
   const before = surveyOf(project, hole);
   const shot: Shot = { ...read, run: open[0], at: maker.at, by: maker.by };
-  const after = surveyHole({ ...directions, shots: [...directions.shots, shot] });
+  const neighbours = neighbourBends(project, hole, documents);
+  const known = checksBeside(project, directions, neighbours).findings;
+  const after = checksBeside(
+    project,
+    { ...directions, shots: [...directions.shots, shot] },
+    neighbours,
+  ).findings;
   const place = { ...directions.place, fromMm: read.depthMm };
   const expected =
     before.path === undefined ? before.planned?.direction.dip : pointAt(before.path, read.depthMm).dip;
   const all = [
     ...(expected === undefined ? [] : checkDipSlip(read.dipDeg, expected, place)),
-    ...newFindings(before.findings, after.findings),
+    ...newFindings(known, after),
   ];
   return all
     .filter((one, index) => all.findIndex((other) => other.code === one.code) === index)

@@ -8,9 +8,8 @@ import { headerOf, holeThings } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { headsOf } from '../standing/heads.ts';
-import { directionsOf, placeOf, surveyOf } from '../standing/survey.ts';
+import { checksBeside, directionsOf, neighbourBends, placeOf, surveyOf } from '../standing/survey.ts';
 import { checkShotBelowDrilled } from '../survey/checks/shot-below-drilled.ts';
-import { surveyHole } from '../survey/hole-survey.ts';
 import type { RunSaid } from '../survey/shots/run-said.ts';
 import { readShotTable, type ShotColumns, type TableShot } from '../survey/shots/shot-table.ts';
 import type { TextTable } from '../survey/table.ts';
@@ -46,6 +45,7 @@ export function takeShots(
   given: ShotsGiven,
   place: Place,
   maker: Maker,
+  documents: Iterable<Document>,
 ): ShotsTaken {
   const survey = surveyOf(project, hole);
   const read = readShotTable(
@@ -81,7 +81,7 @@ export function takeShots(
       impossible: [...impossible, ...below, ...(again ? [thereAlready(hole, place)] : [])],
       doubts: [],
     };
-  const doubts = doubtsOfRun(project, hole, run, sound, maker);
+  const doubts = doubtsOfRun(project, hole, run, sound, maker, documents);
   return {
     made: recordRun(
       run,
@@ -113,27 +113,32 @@ function doubtsOfRun(
   run: SurveyRun,
   shots: readonly TableShot[],
   maker: Maker,
+  documents: Iterable<Document>,
 ): readonly Finding[] {
+  const neighbours = neighbourBends(project, hole, documents);
   const directions = directionsOf(project, hole);
   const id = 'run given';
-  const after = surveyHole({
+  const withRun = {
     ...directions,
-    runs: [...directions.runs, [id, run]],
+    runs: [...directions.runs, [id, run] as const],
     shots: [...directions.shots, ...shots.map((shot) => asShot(shot, id, maker))],
-  });
-  return newFindings(surveyOf(project, hole).findings, after.findings).filter(
+  };
+  const before = checksBeside(project, directions, neighbours).findings;
+  return newFindings(before, checksBeside(project, withRun, neighbours).findings).filter(
     ({ code }) => code !== 'survey-dip-upwards' && code !== 'survey-dip-from-vertical',
   );
 }
 
-/** True where a run of the same tool and pass holds the same shots. */
+/** True where a run of the same tool, north and pass holds the same shots; rejected ones may be recorded again. */
 function isThere(hole: Document, run: SurveyRun, shots: readonly TableShot[]): boolean {
   const sameness = (shot: Pick<Shot, 'depthMm' | 'dipDeg' | 'azimuthDeg'>) =>
     `${shot.depthMm} ${shot.dipDeg} ${shot.azimuthDeg}`;
   const given = shots.map(sameness).sort().join(';');
   return holeThings(hole, 'runs').some(([id, each]) => {
-    if (each.tool !== run.tool || each.pass !== run.pass) return false;
-    const own = holeThings(hole, 'shots').filter(([, shot]) => shot.run === id);
+    if (each.tool !== run.tool || each.pass !== run.pass || each.north !== run.north) return false;
+    const own = holeThings(hole, 'shots').filter(
+      ([, shot]) => shot.run === id && shot.rejected === undefined,
+    );
     return (
       own
         .map(([, shot]) => sameness(shot))

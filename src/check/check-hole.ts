@@ -14,7 +14,7 @@ import { provisionalInHole } from '../standing/provisional-codes.ts';
 import { questionFindings } from '../standing/questions.ts';
 import { returnedFindings } from '../standing/returned.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
-import { expectedFindingsOf, surveyOf } from '../standing/survey.ts';
+import { expectedFindingsOf, surveyChecksOf } from '../standing/survey.ts';
 import { trayFindings } from '../standing/trays.ts';
 import { checkDecisions } from '../termination/advice/decision.ts';
 import { checkTermination } from '../termination/rules/check-rules.ts';
@@ -28,7 +28,7 @@ export function checkHole(
   const { name } = headerOf(hole);
   const all = [...documents];
   const between = [...checkBags(project.sampling, baggedHoles(all)), ...trayFindings(project, all)];
-  return [...checkAlone(project, hole), ...between.filter((finding) => finding.place.hole === name)];
+  return [...checkAlone(project, hole, all), ...between.filter((finding) => finding.place.hole === name)];
 }
 
 /** Everything that is wrong with a project as a whole: its control scheme and stock, its termination rules, every hole, the bags between holes, trays, dispatches, results. */
@@ -38,7 +38,7 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
   return [
     ...checkScheme(project.sampling),
     ...checkTermination(project.settings.termination, project.schema, { file: 'project.json' }),
-    ...holes.flatMap((hole) => checkAlone(project, hole)),
+    ...saidOnce(holes.flatMap((hole) => checkAlone(project, hole, holes))),
     ...all
       .filter((document) => document.kind !== 'hole')
       .flatMap((document) => questionFindings(project.schema, document)),
@@ -54,8 +54,14 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
   ];
 }
 
-/** What can be said of a hole without looking at any other. */
-function checkAlone(project: Project, hole: Document): readonly Finding[] {
+/** The project's own declination is checked at every hole, and said of the first. */
+function saidOnce(findings: readonly Finding[]): readonly Finding[] {
+  const first = findings.find(({ code }) => code === 'survey-declination-off-model');
+  return findings.filter((one) => one.code !== 'survey-declination-off-model' || one === first);
+}
+
+/** What can be said of a hole by itself; its neighbours show only how holes bend there. */
+function checkAlone(project: Project, hole: Document, holes: readonly Document[]): readonly Finding[] {
   const place = { hole: headerOf(hole).name };
   return [
     ...schemaChangesOf(project.schema, hole),
@@ -63,7 +69,7 @@ function checkAlone(project: Project, hole: Document): readonly Finding[] {
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...questionFindings(projectForHole(project, hole).schema, hole),
     ...streamFindings(project, hole),
-    ...surveyOf(project, hole).findings,
+    ...surveyChecksOf(project, hole, holes).findings,
     ...expectedFindingsOf(project, hole),
     ...checkDecisions(holeNouns(hole, 'decisions'), place),
   ];

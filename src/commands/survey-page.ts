@@ -21,7 +21,7 @@ export function surveySvg(project: Project, hole: Document, view: 'plan' | 'sect
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
 /** One page for a browser or a printer: both pictures, and the survey in words. It needs no other file. */
-export function surveyPage(project: Project, hole: Document): string {
+export function surveyPage(project: Project, hole: Document, documents: Iterable<Document>): string {
   const name = htmlText(safeLines(headerOf(hole).name));
   const pictures = (['plan', 'section'] as const).map((view) => surveySvg(project, hole, view) ?? '');
   const north = surveyOf(project, hole).north;
@@ -37,7 +37,7 @@ export function surveyPage(project: Project, hole: Document): string {
 <h1>${name}, survey</h1>
 <p>Azimuths from ${htmlText(north)} north. Below the last shot the hole is drawn straight on: nobody has measured there.</p>
 ${pictures.join('\n')}
-<pre>${htmlText(safeLines(surveyText(project, hole)))}</pre>
+<pre>${htmlText(safeLines(surveyText(project, hole, documents)))}</pre>
 </body>
 </html>
 `;

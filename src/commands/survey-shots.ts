@@ -43,6 +43,7 @@ export async function surveyShots(outside: Outside, asked: ShotsAsked): Promise<
       given.value,
       { file: given.value.file },
       makerOf(at.desk),
+      at.desk.documents().values(),
     );
     const told = [...taken.impossible, ...taken.doubts];
     if (told.length > 0) sayTrouble(outside, { findings: told });

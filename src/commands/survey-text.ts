@@ -12,9 +12,11 @@ import {
   expectedLoggedOf,
   hazardsOf,
   type SurveyStanding,
+  surveyChecksOf,
   surveyOf,
   targetOf,
 } from '../standing/survey.ts';
+import { unseenWords } from '../survey/blunders/blunder-words.ts';
 import { NO_CLEARANCE } from '../survey/expected/expected.ts';
 import { expectedCells } from '../survey/expected/expected-words.ts';
 import { bendBetween } from '../survey/path/severity.ts';
@@ -23,15 +25,17 @@ import type { ChanceBasis } from '../survey/path/uncertainty.ts';
 import { tableText } from './table-text.ts';
 
 /** Where a hole goes, in words: stations and bends, how it comes out at its target, what the plan expects, every doubt. */
-export function surveyText(project: Project, hole: Document): string {
+export function surveyText(project: Project, hole: Document, documents: Iterable<Document>): string {
   const survey = surveyOf(project, hole);
-  const { stations, findings } = survey;
+  const { stations } = survey;
+  const { findings, unseen } = surveyChecksOf(project, hole, documents);
   return [
     `${headerOf(hole).name}, drilled ${formatDepth(headsOf(hole).drilledMm)} m`,
     ...(stations.length === 0 ? ['No direction is recorded.'] : [stationTable(survey)]),
     ...targetLines(project, hole),
     ...expectedLines(project, hole),
     ...[...findings, ...expectedFindingsOf(project, hole)].map(formatFinding),
+    ...unseen.map(unseenWords),
   ].join('\n');
 }
 

@@ -5,7 +5,14 @@ import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { csvText } from '../sampling/sheet-text.ts';
 import { headsOf } from '../standing/heads.ts';
-import { expectedFindingsOf, expectedLoggedOf, hazardsOf, surveyOf, targetOf } from '../standing/survey.ts';
+import {
+  expectedFindingsOf,
+  expectedLoggedOf,
+  hazardsOf,
+  surveyChecksOf,
+  surveyOf,
+  targetOf,
+} from '../standing/survey.ts';
 import type { PathPoint } from '../survey/path/path.ts';
 import { MINE_COLUMNS, POSITION_COLUMNS, positionRows } from '../survey/path/position-table.ts';
 import { pathByMetre } from '../survey/path/projection.ts';
@@ -33,24 +40,27 @@ export function survey(outside: Outside, asked: SurveyAsked): Promise<number> {
     const hole = holeNamed({ project, ...at }, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
     const standing = surveyOf(project, hole.value);
-    const findings = [...standing.findings, ...expectedFindingsOf(project, hole.value)];
+    const documents = [...at.desk.documents().values()];
+    const checks = surveyChecksOf(project, hole.value, documents);
+    const findings = [...checks.findings, ...expectedFindingsOf(project, hole.value)];
     if (asked.svg !== undefined) {
       const picture = surveySvg(project, hole.value, asked.svg);
       if (picture === undefined) return refuse(outside, noDirection(hole.value));
       sayFile(outside, picture);
-    } else if (asked.html === true) sayFile(outside, surveyPage(project, hole.value));
+    } else if (asked.html === true) sayFile(outside, surveyPage(project, hole.value, documents));
     else if (asked.csv) sayFile(outside, positionsCsv(project, hole.value));
     else if (asked.json) {
       const { path: _path, site: _site, ...facts } = standing;
       sayJson(outside, {
         ...facts,
         findings,
+        unseen: checks.unseen,
         target: targetOf(project, hole.value),
         expected: expectedLoggedOf(project, hole.value),
         hazards: hazardsOf(project, hole.value),
         positions: pointsOf(project, hole.value),
       });
-    } else say(outside, surveyText(project, hole.value));
+    } else say(outside, surveyText(project, hole.value, documents));
     return findings.some((finding) => finding.severity !== 'note') ? EXIT.findings : EXIT.fine;
   });
 }

@@ -6,6 +6,7 @@ import { type Depth, depthFromMetres, depthFromMm } from '../quantity/depth.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { triOf } from '../quantity/tri.ts';
 import type { Document } from '../record/document.ts';
+import { bendOfHole, type HoleBend } from '../survey/blunders/bends.ts';
 import { checkExpected } from '../survey/checks/expected-off.ts';
 import {
   type ExpectedHere,
@@ -38,8 +39,8 @@ import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
 
-/** Where a hole goes by its record, the site it was read at, and every doubt about that record. */
-export interface SurveyStanding extends HoleSurvey {
+/** Where a hole goes by its record, and the site it was read at. What is wrong with it is asked of {@link surveyChecksOf}. */
+export interface SurveyStanding extends Omit<HoleSurvey, 'findings' | 'unseen'> {
   readonly site: Site;
 }
 
@@ -71,17 +72,51 @@ export function directionsOf(project: Project, hole: Document): HoleDirections {
   };
 }
 
-/** The survey of a hole as its document stands. A grid of project.json that can't be read is among the findings. */
+/** The survey of a hole as its document stands. */
 export const surveyOf = byReference((project: Project, hole: Document): SurveyStanding => {
-  const site = siteOf(project.settings.survey, { file: 'project.json' });
   const directions = directionsOf(project, hole);
-  const survey = surveyHole(directions);
-  return {
-    ...survey,
-    site: directions.site,
-    findings: [...(site.ok ? [] : site.findings), ...survey.findings],
-  };
+  const { findings: _findings, unseen: _unseen, ...survey } = surveyHole(directions);
+  return { ...survey, site: directions.site };
 });
+
+/** How a hole bends by its shots, for its neighbours; undefined where it has too few. */
+const bendOf = byReference((project: Project, hole: Document): HoleBend | undefined =>
+  bendOfHole(surveyOf(project, hole).stations),
+);
+
+/** How the surveyed holes of the program bend, all but the one in hand. */
+export function neighbourBends(
+  project: Project,
+  hole: Document,
+  documents: Iterable<Document>,
+): readonly HoleBend[] {
+  return [...documents]
+    .filter((one) => one.kind === 'hole' && one.id !== hole.id)
+    .flatMap((one) => bendOf(project, one) ?? []);
+}
+
+/** What is wrong with the survey of a hole, and what could not be seen. */
+export type SurveyChecks = Pick<HoleSurvey, 'findings' | 'unseen'>;
+
+/** Every doubt about the directions of a hole, beside the holes of its program. A grid that can't be read is among them. */
+export function surveyChecksOf(
+  project: Project,
+  hole: Document,
+  documents: Iterable<Document>,
+): SurveyChecks {
+  return checksBeside(project, directionsOf(project, hole), neighbourBends(project, hole, documents));
+}
+
+/** The same of directions that may hold what is not recorded yet. */
+export function checksBeside(
+  project: Project,
+  directions: HoleDirections,
+  neighbours: readonly HoleBend[],
+): SurveyChecks {
+  const site = siteOf(project.settings.survey, { file: 'project.json' });
+  const { findings, unseen } = surveyHole({ ...directions, neighbours });
+  return { findings: [...(site.ok ? [] : site.findings), ...findings], unseen };
+}
 
 /** How a hole comes out at its target by one way of carrying it on below the last shot. */
 export interface AtTarget {

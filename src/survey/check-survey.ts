@@ -1,10 +1,12 @@
 import type { Finding } from '../finding/finding.ts';
 import type { Place } from '../finding/place.ts';
 import type { SurveyRun } from '../hole/direction.ts';
-import { azimuth, type North } from '../quantity/azimuth.ts';
+import type { North } from '../quantity/azimuth.ts';
 import type { Depth } from '../quantity/depth.ts';
+import type { HoleBend } from './blunders/bends.ts';
+import { type BlundersFound, checkBlunders } from './blunders/check-blunders.ts';
 import { checkBackBearing } from './checks/back-bearing.ts';
-import { type AzimuthPair, checkDeclinationSlip } from './checks/declination-slip.ts';
+import { checkDepthSlips } from './checks/depth-slip.ts';
 import { checkDipSlip } from './checks/dip-slip.ts';
 import { checkJumps } from './checks/jump.ts';
 import { checkMagneticField } from './checks/magnetic-field.ts';
@@ -15,18 +17,23 @@ import { checkShotGaps } from './checks/shot-gap.ts';
 import { checkShotOrder } from './checks/shot-order.ts';
 import type { Direction } from './direction.ts';
 import type { MagneticField } from './norths/declination.ts';
-import { type NorthAngles, toNorth } from './norths/norths.ts';
-import { pathThrough, surveyedPoint } from './path/path.ts';
+import type { NorthAngles } from './norths/norths.ts';
 import type { SurveySettings } from './settings.ts';
-import { placeOfShot, type RunWithShots, stands } from './shots/run-with-shots.ts';
+import { placeOfShot, type RunWithShots } from './shots/run-with-shots.ts';
 import type { RankedStation, RankedStations } from './shots/runs.ts';
 
 /** A hole's directions as recorded and as made of them, with what they are held against. */
 export interface SurveyToCheck {
   readonly place: Place;
   readonly north: North;
-  /** The direction the hole should start in, in the path's north: the line-up, else the plan. */
-  readonly along: Direction | undefined;
+  /** The line-up in the path's north, with the north it was recorded from and the angles then. */
+  readonly lineUp:
+    | { readonly direction: Direction; readonly recorded: North; readonly angles: NorthAngles }
+    | undefined;
+  /** The planned direction in the path's north. */
+  readonly planned: Direction | undefined;
+  /** How the surveyed neighbours of the program bend. */
+  readonly neighbours: readonly HoleBend[];
   readonly runs: readonly RunWithShots[];
   readonly ranked: RankedStations;
   readonly drilledMm: Depth;
@@ -36,30 +43,46 @@ export interface SurveyToCheck {
   readonly settings: SurveySettings;
 }
 
-/** Every finding about the shots of a hole and the path made from them. */
-export function checkSurvey(survey: SurveyToCheck): readonly Finding[] {
-  const { place, ranked, drilledMm, settings, along } = survey;
+/** Findings about the shots of a hole and the path made from them, and the blunders that stay under the noise. */
+export interface SurveyChecked {
+  readonly findings: readonly Finding[];
+  readonly unseen: BlundersFound['unseen'];
+}
+
+/** Every finding about the shots of a hole and the path made from them; what names a cause comes first. */
+export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
+  const { place, ranked, drilledMm, settings } = survey;
+  const along = survey.lineUp?.direction ?? survey.planned;
   const stations = ranked.stations;
   const measured = stations.filter((one) => one.basis === 'measured');
-  return [
+  const depths = survey.runs.map((run) => checkDepthSlips(run, drilledMm, settings, place));
+  const sound = { ...survey, runs: depths.map((one) => one.sound) };
+  const blunders = checkBlunders(sound);
+  const findings = [
     ...ranked.findings,
-    ...survey.runs.flatMap((run) => checkRun(run, survey)),
-    ...checkPasses(survey),
+    ...depths.flatMap((one) => one.findings),
+    ...blunders.findings,
+    ...survey.runs.flatMap((run) => checkRun(run, survey, along)),
+    ...checkPairs(sound, blunders.named),
     ...checkShotGaps(
       stations.map((one) => one.depthMm),
       drilledMm,
       settings,
       place,
     ),
-    ...checkJumps(stations, settings, place),
+    ...apartFromNamed(stations, blunders.named).flatMap((each) => checkJumps(each, settings, place)),
     ...(along === undefined ? [] : checkBackBearing(measured, along, place)),
   ];
+  return { findings, unseen: blunders.unseen };
 }
 
-function checkRun(run: RunWithShots, survey: SurveyToCheck): readonly Finding[] {
-  const { place, drilledMm, settings, along } = survey;
+function checkRun(
+  run: RunWithShots,
+  survey: SurveyToCheck,
+  along: Direction | undefined,
+): readonly Finding[] {
+  const { place, drilledMm, settings } = survey;
   const field = run.run.toolClass === 'magnetic' ? survey.fieldOf(run.run) : undefined;
-  const declination = survey.anglesOf(run.run).declinationDeg ?? field?.declinationDeg;
   return [
     ...checkShotOrder(run, place),
     ...checkShotBelowDrilled(run, drilledMm, place),
@@ -70,37 +93,29 @@ function checkRun(run: RunWithShots, survey: SurveyToCheck): readonly Finding[] 
       : run.shots
           .filter((shot) => shot.rejected === undefined)
           .flatMap((shot) => checkDipSlip(shot.dipDeg, along.dip, placeOfShot(place, run.run, shot)))),
-    ...(declination === undefined || run.run.toolClass !== 'magnetic'
-      ? []
-      : checkDeclinationSlip(pairsOf(run, survey), declination, { ...place, thing: run.run.tool })),
   ];
 }
 
-/** In and out runs of one tool, from one north, taken in pairs. */
-function checkPasses(survey: SurveyToCheck): readonly Finding[] {
-  const passes = (pass: SurveyRun['pass']) => survey.runs.filter((one) => one.run.pass === pass);
-  return passes('in').flatMap((inRun) =>
-    passes('out')
-      .filter((out) => out.run.tool === inRun.run.tool && out.run.north === inRun.run.north)
-      .flatMap((out) => checkMisclose(inRun, out, survey.settings, survey.place)),
+/** Any two runs, in the order recorded; what is named of a run as a whole is not said again of its pairs. */
+function checkPairs(survey: SurveyToCheck, named: ReadonlySet<string>): readonly Finding[] {
+  const runs = survey.runs.filter((one) => !named.has(one.id));
+  return runs.flatMap((first, index) =>
+    runs.slice(index + 1).flatMap((second) => checkMisclose(first, second, survey, survey.place)),
   );
 }
 
-/** The azimuths of a run beside those of the path without it; where no other run reaches, beside the direction it was set in. */
-function pairsOf(run: RunWithShots, survey: SurveyToCheck): readonly AzimuthPair[] {
-  const others = survey.ranked.stations.filter((one) => one.run !== run.id);
-  const path = pathThrough(others, survey.place);
-  const angles = survey.anglesOf(run.run);
-  return run.shots.filter(stands).flatMap((shot) => {
-    const measured = toNorth(azimuth(shot.azimuthDeg ?? 0, run.run.north), survey.north, angles);
-    const reference = path.ok ? surveyedPoint(path.value, shot.depthMm) : undefined;
-    const expected = reference ?? (hasRuns(others) ? undefined : survey.along);
-    return measured === undefined || expected === undefined
-      ? []
-      : [{ measuredDeg: measured.deg, referenceDeg: expected.azimuth.deg }];
+/** The stretches of a path that are looked at for jumps: where a named run begins or ends, the jump is that of the run. */
+function apartFromNamed(
+  stations: readonly RankedStation[],
+  named: ReadonlySet<string>,
+): readonly (readonly RankedStation[])[] {
+  const stretches: RankedStation[][] = [];
+  stations.forEach((one, index) => {
+    const before = stations[index - 1];
+    const isNamed = (station: RankedStation) => named.has(station.run ?? 'line-up');
+    const cut = before === undefined || (before.run !== one.run && (isNamed(before) || isNamed(one)));
+    if (cut) stretches.push([one]);
+    else stretches[stretches.length - 1]?.push(one);
   });
-}
-
-function hasRuns(stations: readonly RankedStation[]): boolean {
-  return stations.some((one) => one.run !== undefined);
+  return stretches;
 }

@@ -65,13 +65,31 @@ export const compassMagneticGround = defineFinding({
     'Ground that draws a compass draws it alike at any distance from the rig, so that readings agree and are all wrong together.',
 });
 
+export const declinationOffModel = defineFinding({
+  code: 'survey-declination-off-model',
+  severity: 'fault',
+  title: "The project's declination is not that of the World Magnetic Model.",
+  rationale:
+    'Every magnetic azimuth of the project is turned by it. The model is good to about half a degree where the ground is not magnetic; a ' +
+    'degree more is an old map or a slipped digit, and the wrong sign turns each hole by twice the declination.',
+});
+
 export const declinationSlip = defineFinding({
   code: 'survey-declination-slip',
   severity: 'warning',
-  title: 'All azimuths of a run are off by the declination.',
+  title: 'All azimuths of a run are off by the declination, or by twice as much.',
   rationale:
-    'Some tools give true azimuths already, some are set to do so and nobody remembers. Declination put in twice, or left out, turns the whole ' +
-    'run by the same angle, and within the run nothing looks wrong.',
+    'Some tools give true azimuths already, some are set to do so and nobody remembers. Declination put in twice, left out or of the wrong ' +
+    'sign turns the whole run by the same angle, and within the run nothing looks wrong.',
+});
+
+export const depthSlip = defineFinding({
+  code: 'survey-depth-slip',
+  severity: 'warning',
+  title: 'A depth of a shot looks slipped: two digits swapped, or feet.',
+  rationale:
+    'A shot at the wrong depth bends the hole where it does not bend. 24 for 42 and feet for metres are depths like any other; only the ' +
+    'steps from shot to shot show them.',
 });
 
 export const dipUpwards = defineFinding({
@@ -158,6 +176,60 @@ export const mastDip = defineFinding({
     'clinometer shows it.',
 });
 
+export const gyroDrift = defineFinding({
+  code: 'survey-gyro-drift',
+  severity: 'warning',
+  title: 'A gyro drifts: its runs in and out part towards the collar.',
+  rationale:
+    'What a gyro drifts on the way in it goes on drifting on the way out. The two agree at the bottom and differ most at the collar, where ' +
+    'the in run is the better one; the mean of both is wrong all the way.',
+});
+
+export const gyroMisaligned = defineFinding({
+  code: 'survey-gyro-misaligned',
+  severity: 'warning',
+  title: 'A gyro aligned at the collar was aligned to the wrong direction.',
+  rationale:
+    'Such a gyro measures how the hole turns, not where north is: what it was told at the collar is carried to the bottom. Only something ' +
+    'that finds north by itself, or the line-up, shows it.',
+});
+
+export const lineUpOff = defineFinding({
+  code: 'survey-line-up-off',
+  severity: 'warning',
+  title: 'The line-up is not where the hole was measured to go.',
+  rationale:
+    'Runs that find north by themselves agree and the line-up does not: the rig was moved, a peg was the wrong one, or a compass was drawn. ' +
+    'The first metres of the hole, and every gyro that was aligned to it, are wrong with it.',
+});
+
+export const magneticDipSign = defineFinding({
+  code: 'survey-magnetic-dip-sign',
+  severity: 'warning',
+  title: "A magnetic dip has the Earth's size and the other sign.",
+  rationale:
+    'South of the magnetic equator the field points up and its dip is negative; many tools and sheets leave the sign off. The shot is sound, ' +
+    'and would be thrown out for a slip of the pen.',
+});
+
+export const northSlip = defineFinding({
+  code: 'survey-north-slip',
+  severity: 'warning',
+  title: 'All azimuths of a run look counted from another north than recorded.',
+  rationale:
+    'Grid for true, true for grid or a gyro recorded as magnetic turns a whole run by one angle. The run looks sound by itself and every ' +
+    'position below the collar is wrong.',
+});
+
+export const runsDisagree = defineFinding({
+  code: 'survey-runs-disagree',
+  severity: 'warning',
+  title: 'A run is off what everything else says of the hole.',
+  rationale:
+    'Two tools in one hole should read the same to their own errors. When a whole run is off by more, something is wrong with it, even ' +
+    'where the amount fits none of the usual slips.',
+});
+
 /** Raised where a mine grid is made from two common points. */
 export const mineGridUnsound = defineFinding({
   code: 'survey-mine-grid-unsound',
@@ -171,10 +243,10 @@ export const mineGridUnsound = defineFinding({
 export const misclose = defineFinding({
   code: 'survey-misclose',
   severity: 'warning',
-  title: 'The runs in and out of the hole disagree.',
+  title: 'Two runs over the same metres disagree.',
   rationale:
-    'A gyro drifts. Run in and run out over the same hole it should read the same; what it reads differently is its drift, and nothing else ' +
-    'in the run shows it.',
+    'Two runs over the same metres should read the same, to the errors of their tools. Where they do not, one of them is wrong there, and ' +
+    'neither shows it by itself.',
 });
 
 export const northUnknown = defineFinding({

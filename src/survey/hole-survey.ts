@@ -7,8 +7,11 @@ import { type Depth, metres } from '../quantity/depth.ts';
 import { dip } from '../quantity/dip.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
-import { checkSurvey } from './check-survey.ts';
+import type { HoleBend } from './blunders/bends.ts';
+import type { Unseen } from './blunders/check-blunders.ts';
+import { checkSurvey, type SurveyChecked } from './check-survey.ts';
 import { checkCollarOnPlan } from './checks/collar-off-plan.ts';
+import { checkDeclinationOfProject } from './checks/declination-off-model.ts';
 import { northNotKnown } from './checks/north-not-known.ts';
 import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collar/collars.ts';
 import type { Direction } from './direction.ts';
@@ -31,6 +34,8 @@ export interface HoleDirections {
   readonly shots: readonly Shot[];
   readonly drilledMm: Depth;
   readonly site: Site;
+  /** How the surveyed neighbours of the program bend; none where nobody looked. */
+  readonly neighbours?: readonly HoleBend[];
   readonly settings: SurveySettings;
 }
 
@@ -46,6 +51,8 @@ export interface HoleSurvey {
   /** Undefined while no direction is known. */
   readonly path: Path | undefined;
   readonly findings: readonly Finding[];
+  /** Mix-ups of norths that the shots could not show, were they there. */
+  readonly unseen: readonly Unseen[];
 }
 
 /** The survey of a hole from its record, from scratch. */
@@ -70,40 +77,48 @@ export function surveyHole(hole: HoleDirections): HoleSurvey {
   const planned = plannedLine(hole, north, collar);
   const path = ranked.stations.length === 0 ? undefined : pathThrough(ranked.stations, place);
   const made = { north, collar, lineUp, planned, stations: ranked.stations };
+  const checked = checkedSurvey(hole, made, runs, ranked, at);
   return {
     ...made,
     path: path?.ok === true ? path.value : undefined,
-    findings: [...(path?.ok === false ? path.findings : []), ...findingsOf(hole, made, runs, ranked, at)],
+    findings: [
+      ...(path?.ok === false ? path.findings : []),
+      ...checked.findings,
+      ...(hole.plan !== undefined && planned === undefined
+        ? [northNotKnown(hole.plan.azimuthNorth, north, { ...place, thing: 'plan' })]
+        : []),
+      ...collarFindings(hole, collar),
+      ...fieldFindings(hole, collar, at),
+    ],
+    unseen: checked.unseen,
   };
 }
 
-function findingsOf(
+function checkedSurvey(
   hole: HoleDirections,
-  { north, collar, planned, stations }: Pick<HoleSurvey, 'north' | 'collar' | 'planned' | 'stations'>,
+  { north, lineUp, planned, stations }: Pick<HoleSurvey, 'north' | 'lineUp' | 'planned' | 'stations'>,
   runs: readonly RunWithShots[],
   ranked: RankedStations,
   at: (when: Stamp) => AnglesHere,
-): readonly Finding[] {
-  const { place, plan, drilledMm, settings } = hole;
+): SurveyChecked {
+  const { place, drilledMm, settings, neighbours = [] } = hole;
   const set = stations.find((one) => one.basis === 'set');
-  return [
-    ...checkSurvey({
-      place,
-      north,
-      along: set ?? planned?.direction,
-      runs,
-      ranked,
-      drilledMm,
-      anglesOf: (run) => at(run.at).angles,
-      fieldOf: (run) => at(run.at).field,
-      settings,
-    }),
-    ...(plan !== undefined && planned === undefined
-      ? [northNotKnown(plan.azimuthNorth, north, { ...place, thing: 'plan' })]
-      : []),
-    ...collarFindings(hole, collar),
-    ...fieldFindings(hole, at),
-  ];
+  return checkSurvey({
+    place,
+    north,
+    lineUp:
+      set === undefined || lineUp === undefined
+        ? undefined
+        : { direction: set, recorded: lineUp.azimuthNorth, angles: at(lineUp.at).angles },
+    planned: planned?.direction,
+    neighbours,
+    runs,
+    ranked,
+    drilledMm,
+    anglesOf: (run) => at(run.at).angles,
+    fieldOf: (run) => at(run.at).field,
+    settings,
+  });
 }
 
 /** The path's north: the grid's where there is one, else the plan's, the line-up's or the first run's. */
@@ -171,12 +186,30 @@ function collarFindings(hole: HoleDirections, collar: Collar | undefined): reado
   return checkCollarOnPlan(positionOf(collar), positionOf(peg), hole.settings, hole.place);
 }
 
-/** What is to be said of the Earth's field, once, where something in the hole hangs on it. */
-function fieldFindings(hole: HoleDirections, at: (when: Stamp) => AnglesHere): readonly Finding[] {
+/** What is to be said of the Earth's field and of the project's declination, once, where something in the hole hangs on it. */
+function fieldFindings(
+  hole: HoleDirections,
+  collar: Collar | undefined,
+  at: (when: Stamp) => AnglesHere,
+): readonly Finding[] {
   const magnetic = [
     ...hole.runs.map(([, run]) => run).filter((run) => run.north === 'magnetic'),
     ...hole.lineUps.filter((one) => one.azimuthNorth === 'magnetic'),
   ];
   const all = magnetic.flatMap((one) => at(one.at).findings);
-  return all.filter((one, index) => all.findIndex((other) => other.problem === one.problem) === index);
+  return [
+    ...all.filter((one, index) => all.findIndex((other) => other.problem === one.problem) === index),
+    ...projectDeclination(hole, collar, at),
+  ];
+}
+
+/** The declination that the project insists on, beside the model's at the collar: at the last run, else when the collar was recorded. */
+function projectDeclination(
+  { site: { declinationDeg }, runs, place }: HoleDirections,
+  collar: Collar | undefined,
+  at: (when: Stamp) => AnglesHere,
+): readonly Finding[] {
+  if (declinationDeg === undefined || collar === undefined) return [];
+  const { field } = at(runs.at(-1)?.[1].at ?? collar.at);
+  return field === undefined ? [] : checkDeclinationOfProject(declinationDeg, field, place);
 }

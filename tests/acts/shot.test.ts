@@ -52,7 +52,7 @@ const MAGNETIC: RunSaid = {
 };
 
 const codes = (shot: ShotRead, document: Document = hole) =>
-  doubtsOfShot(project, document, shot, MAKER).map((each) => each.code);
+  doubtsOfShot(project, document, shot, MAKER, []).map((each) => each.code);
 
 describe('a shot read out', () => {
   it('goes into the run that was begun last', () => {
@@ -117,7 +117,7 @@ describe('a doubtful shot', () => {
     const first = recordShotRead(hole, read(50, -59.7, 91), MAKER);
     if (!first.ok) throw new Error('it was refused');
     const before = made(hole, first.value);
-    const doubts = doubtsOfShot(project, before, read(53, -59.7, 91), MAKER);
+    const doubts = doubtsOfShot(project, before, read(53, -59.7, 91), MAKER, []);
     expect(doubts.filter((each) => each.place.fromMm === 50_000)).toEqual([]);
   });
 });

@@ -2,7 +2,14 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Project } from '../../src/project/project.ts';
 import type { Document, Table } from '../../src/record/document.ts';
 import { situationOf } from '../../src/standing/advice.ts';
-import { directionKnown, expectedOf, hazardsOf, surveyOf, targetOf } from '../../src/standing/survey.ts';
+import {
+  directionKnown,
+  expectedOf,
+  hazardsOf,
+  surveyChecksOf,
+  surveyOf,
+  targetOf,
+} from '../../src/standing/survey.ts';
 import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
 let project: Project;
@@ -30,7 +37,7 @@ describe('the survey of a hole', () => {
       [12_000, 'measured'],
       [42_000, 'measured'],
     ]);
-    expect(survey.findings).toEqual([]);
+    expect(surveyChecksOf(project, drilling, []).findings).toEqual([]);
   });
 
   it('says of a grid that can not be read that it can not, and goes on without it', () => {
@@ -40,7 +47,8 @@ describe('the survey of a hole', () => {
     };
     const survey = surveyOf(broken, drilling);
     expect(survey.site.grid).toBeUndefined();
-    expect(survey.findings.map((each) => each.code)).toContain('survey-grid-unreadable');
+    const { findings } = surveyChecksOf(broken, drilling, []);
+    expect(findings.map((each) => each.code)).toContain('survey-grid-unreadable');
   });
 });
 

@@ -4,9 +4,14 @@ import { azimuth, type North } from '../../src/quantity/azimuth.ts';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { dip } from '../../src/quantity/dip.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
+import type { HoleBend } from '../../src/survey/blunders/bends.ts';
+import { checkSurvey, type SurveyChecked } from '../../src/survey/check-survey.ts';
 import type { Direction } from '../../src/survey/direction.ts';
+import type { NorthAngles } from '../../src/survey/norths/norths.ts';
 import { type Path, pathThrough, type Station } from '../../src/survey/path/path.ts';
+import { type ErrorClass, surveySettingsOf } from '../../src/survey/settings.ts';
 import type { RunWithShots } from '../../src/survey/shots/run-with-shots.ts';
+import { bestStations, type RankedStation } from '../../src/survey/shots/runs.ts';
 
 /** Places and things for the tests of this room: an invented hole on an invented program. */
 export const AT = { hole: 'ZQRC004' };
@@ -70,6 +75,68 @@ export const withShots = (run: RunWithShots, said: Partial<Shot>): RunWithShots 
   ...run,
   shots: run.shots.map((shot) => ({ ...shot, ...said })),
 });
+
+/** A station that a tool measured (the line-up at the collar), for checks that go by the errors of tools. */
+export const rankedStation = (
+  depthM: number,
+  azimuthDeg: number,
+  dipDeg: number,
+  toolClass: ErrorClass = depthM === 0 ? 'line-up' : 'north-seeking gyro',
+): RankedStation => ({
+  ...station(depthM, azimuthDeg, dipDeg),
+  toolClass,
+  run: toolClass === 'line-up' ? undefined : 'zq1-1',
+});
+
+/** What the checks say of runs beside a line-up at 090 grid, -60, where the norths are apart by `angles`. */
+export function checkedRuns(
+  runs: readonly RunWithShots[],
+  angles: NorthAngles = {},
+  more: {
+    readonly drilledM?: number;
+    readonly lineUp?: boolean;
+    readonly neighbours?: readonly HoleBend[];
+  } = {},
+): SurveyChecked {
+  const { drilledM = 100, lineUp = true, neighbours = [] } = more;
+  const known = { declinationDeg: 0, convergenceDeg: 0, ...angles };
+  const set = { direction: pointing(90, -60), angles: known };
+  const settings = surveySettingsOf();
+  const anglesOf = () => known;
+  return checkSurvey({
+    place: AT,
+    north: 'grid',
+    lineUp: lineUp ? { ...set, recorded: 'grid' } : undefined,
+    planned: set.direction,
+    neighbours,
+    runs,
+    ranked: bestStations({
+      place: AT,
+      north: 'grid',
+      lineUp: lineUp ? set : undefined,
+      runs,
+      anglesOf,
+      settings,
+    }),
+    drilledMm: depthFromMetres(drilledM),
+    anglesOf,
+    fieldOf: () => undefined,
+    settings,
+  });
+}
+
+/** Shots down a straight hole at 090 grid, -60, all of them turned by an angle. */
+export const straightRun = (
+  turnedDeg: number,
+  said: Partial<SurveyRun> = {},
+  id = 'zq1-1',
+  depths: readonly number[] = [12, 42, 72],
+) =>
+  runOf(
+    depths.map((depthM) => [depthM, 90 + turnedDeg, -60] as const),
+    said,
+    id,
+  );
 
 export const codesOf = (findings: readonly Finding[]) => findings.map((finding) => finding.code);
 export const problemsOf = (findings: readonly Finding[]) => findings.map((finding) => finding.problem);

@@ -1,38 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { kindsIn } from '../../src/check/registry.ts';
-import { depthFromMetres } from '../../src/quantity/depth.ts';
-import { checkSurvey } from '../../src/survey/check-survey.ts';
+import type { HoleBend } from '../../src/survey/blunders/bends.ts';
+import { unseenWords } from '../../src/survey/blunders/blunder-words.ts';
 import * as findings from '../../src/survey/findings.ts';
-import { surveySettingsOf } from '../../src/survey/settings.ts';
 import type { RunWithShots } from '../../src/survey/shots/run-with-shots.ts';
-import { bestStations } from '../../src/survey/shots/runs.ts';
-import { AT, codesOf, pointing, problemsOf, runOf } from './build.ts';
+import { checkedRuns, codesOf, pointing, problemsOf, runOf, straightRun } from './build.ts';
 
-const SETTINGS = surveySettingsOf();
-
-function check(runs: readonly RunWithShots[], drilledM = 100, declinationDeg = 0) {
-  const anglesOf = () => ({ declinationDeg, convergenceDeg: 0 });
-  const lineUp = { direction: pointing(90, -60), angles: {} };
-  const ranked = bestStations({
-    place: AT,
-    north: 'grid',
-    lineUp,
-    runs,
-    anglesOf,
-    settings: SETTINGS,
-  });
-  return checkSurvey({
-    place: AT,
-    north: 'grid',
-    along: lineUp.direction,
-    runs,
-    ranked,
-    drilledMm: depthFromMetres(drilledM),
-    anglesOf,
-    fieldOf: () => undefined,
-    settings: SETTINGS,
-  });
-}
+const check = (runs: readonly RunWithShots[], drilledM = 100, declinationDeg = 0) =>
+  checkedRuns(runs, { declinationDeg }, { drilledM }).findings;
 
 const DOWN = [
   [30, 90, -60],
@@ -64,29 +39,63 @@ describe('the survey of a hole', () => {
   });
 
   test('tells a declination put in twice by the line-up, and by a better run', () => {
-    const twice = runOf(
-      [
-        [20, 90, -60],
-        [40, 90.2, -60],
-        [60, 90.1, -60],
-      ],
-      { toolClass: 'magnetic', north: 'magnetic', rank: 10 },
-      'zq1-1',
-    );
-    const problem = 'the run is turned by about the declination: it was likely applied twice';
-    expect(problemsOf(check([twice], 70, 4))).toContain(problem);
+    const twice = straightRun(0, { toolClass: 'magnetic', north: 'magnetic', rank: 10, tool: 'tool 5' });
+    const problem = 'the run reads as if the declination was applied twice';
+    const [alone] = check([twice], 80, 5.6);
+    expect(alone?.problem).toBe(problem);
+    expect(alone?.excerpt).toMatch(/^5\.6° ± 1\.\d° right of the line-up; declination 5\.60° east$/);
+    expect(alone?.place).toMatchObject({ fromMm: 12_000, toMm: 72_000, thing: 'tool 5, in' });
     const gyro = runOf(DOWN, { rank: 80 }, 'zq1-2');
-    expect(problemsOf(check([twice, gyro], 100, 4))).toContain(problem);
+    expect(problemsOf(check([twice, gyro], 100, 5.6))).toEqual([problem]);
   });
 
-  test('pairs an in run with the out run of the same tool', () => {
-    const back = runOf(
-      [...DOWN].reverse().map(([depth, bearing, dip]) => [depth, bearing + 4, dip] as const),
-      { pass: 'out', rank: 40 },
-      'zq1-2',
+  test('compares any two runs over the same metres, whatever their tools, each by its own error', () => {
+    const off = (toolClass: 'magnetic' | 'north-seeking gyro') =>
+      check([
+        runOf(DOWN),
+        runOf([[60, 93.4, -59.5]], { toolClass, tool: 'tool 8', north: 'true', rank: 40 }, 'zq1-2'),
+      ]);
+    expect(codesOf(off('magnetic'))).toEqual([]);
+    expect(problemsOf(off('north-seeking gyro'))).toEqual([
+      'the azimuth of the shot is off, and no usual cause fits',
+    ]);
+  });
+
+  test('names a gyro that was misaligned once anything that finds north stands beside it', () => {
+    const depths = [10, 20, 30, 40, 50, 60, 70, 80, 90];
+    const aligned = straightRun(
+      5,
+      { toolClass: 'gyro aligned at the collar', north: 'grid', tool: 'gyro 3' },
+      'zq1-1',
+      depths,
     );
-    expect(codesOf(check([runOf(DOWN), back]))).toEqual(['survey-misclose']);
-    expect(check([runOf(DOWN), { ...back, run: { ...back.run, tool: 'tool 8' } }])).toEqual([]);
+    for (const toolClass of ['magnetic', 'north-seeking gyro'] as const) {
+      const beside = straightRun(0, { toolClass, north: 'true', tool: 'tool 8' }, 'zq1-2', depths);
+      const [first, ...more] = check([aligned, beside]);
+      expect(first?.problem).toBe('the gyro reads as if it was misaligned at the collar');
+      expect(first?.place.thing).toBe('gyro 3, in');
+      expect(more).toEqual([]);
+    }
+  });
+
+  test('says of a mix-up that noise hides how large it is and what is known, and names nothing', () => {
+    const gyro = straightRun(0.4, { north: 'grid' }, 'zq1-1', [10, 20, 30, 40, 50]);
+    const { findings, unseen } = checkedRuns([gyro], { convergenceDeg: 0.4 });
+    expect(findings.filter((each) => each.code !== 'survey-shot-gap')).toEqual([]);
+    expect(unseen).toMatchObject([{ angle: 'convergence', tool: 'tool 7', effectDeg: 0.4 }]);
+    expect(unseenWords(unseen[0]!)).toMatch(
+      /Grid and true north mixed up would be 0\.4° and can't be seen in tool 7/,
+    );
+  });
+
+  test('knows better how a hole starts where its neighbours bend alike', () => {
+    const gyro = straightRun(0, { north: 'grid' }, 'zq1-1', [30, 60, 90]);
+    const bend = { turnPer30m: 0.1, liftPer30m: 0, direction: pointing(90, -60) };
+    const sigma = (neighbours: readonly HoleBend[]) =>
+      checkedRuns([gyro], { convergenceDeg: 0.4 }, { neighbours }).unseen[0]?.sigmaDeg ?? Number.NaN;
+    expect(sigma(Array(8).fill(bend))).toBeLessThan(0.97 * sigma([]));
+    const elsewhere = { ...bend, direction: pointing(270, -60) };
+    expect(sigma(Array(8).fill(elsewhere))).toBe(sigma([]));
   });
 });
 

@@ -8,7 +8,8 @@ import { checkBackBearing } from '../../src/survey/checks/back-bearing.ts';
 import { checkCollarOnPlan } from '../../src/survey/checks/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../../src/survey/checks/collar-off-program.ts';
 import { checkCompassDistances, checkMagneticGround } from '../../src/survey/checks/compass-no-check.ts';
-import { checkDeclinationSlip } from '../../src/survey/checks/declination-slip.ts';
+import { checkDeclinationOfProject } from '../../src/survey/checks/declination-off-model.ts';
+import { checkDepthSlips } from '../../src/survey/checks/depth-slip.ts';
 import { checkDipSlip } from '../../src/survey/checks/dip-slip.ts';
 import { checkExpected } from '../../src/survey/checks/expected-off.ts';
 import { checkJumps } from '../../src/survey/checks/jump.ts';
@@ -26,16 +27,30 @@ import { magneticField } from '../../src/survey/norths/declination.ts';
 import { gridByCode, gridByProj } from '../../src/survey/norths/grids.ts';
 import { mineGridFromPoints } from '../../src/survey/norths/mine-grid.ts';
 import { pathThrough } from '../../src/survey/path/path.ts';
+import { surveySettingsOf } from '../../src/survey/settings.ts';
 import { bestStations } from '../../src/survey/shots/runs.ts';
 import { readTypedShot } from '../../src/survey/shots/typed-shot.ts';
 import { rowsOfTable } from '../../src/survey/table.ts';
 import { SURVEY_CASES } from '../errors/cases/survey.ts';
 import { findingsIn } from '../errors/error-case.ts';
 import { metresOf, SCHEMA, times } from '../termination/build.ts';
-import { AT, codesOf, pointing, runOf, station, WHEN, withShots } from './build.ts';
+import {
+  AT,
+  checkedRuns,
+  codesOf,
+  pointing,
+  rankedStation,
+  runOf,
+  station,
+  straightRun,
+  WHEN,
+  withShots,
+} from './build.ts';
 
 const at = depthFromMetres;
 const PEG = { eastM: 745_000, northM: 6_500_000 };
+const EVERY_10 = [10, 20, 30, 40, 50, 60, 70, 80, 90];
+const ALIGNED = { tool: 'gyro 3', toolClass: 'gyro aligned at the collar', north: 'grid' } as const;
 const MAGNETIC = { toolClass: 'magnetic', north: 'magnetic' } as const;
 const lode = (topM: number) =>
   checkExpected(
@@ -81,19 +96,41 @@ const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
       AT,
     ),
   'survey-compass-magnetic-ground': () => checkMagneticGround(false, AT),
+  'survey-declination-off-model': () =>
+    checkDeclinationOfProject(magneticFieldAt().declinationDeg + 0.9, magneticFieldAt(), AT),
   'survey-declination-slip': () =>
-    checkDeclinationSlip(
-      [0, 1, 2, 3].map((each) => ({ measuredDeg: 91.5 + each, referenceDeg: 90 + each })),
-      4,
+    checkedRuns([straightRun(-4.1, MAGNETIC)], { declinationDeg: 5.6 }).findings,
+  'survey-depth-slip': () =>
+    checkDepthSlips(
+      straightRun(0, MAGNETIC, 'zq1-1', [12, 42, 66, 102]),
+      at(110),
+      { firstShotM: 12, shotEveryM: 30 },
       AT,
-    ),
+    ).findings,
   'survey-dip-from-vertical': () => checkDipSlip(-52, -60, AT),
   'survey-dip-upwards': () => checkDipSlip(-0.5, -60, AT),
   'survey-expected-not-seen': () => lode(16),
   'survey-expected-off': () => lode(16),
   'survey-grid-unreadable': () =>
     findingsIn(gridByProj('ours', '+proj=utm +zone=50 +south +ellps=GRS80', {})),
-  'survey-jump': () => checkJumps([station(0, 90, -60), station(30, 92, -62)], { jumpPer30m: 3 }, AT),
+  'survey-gyro-drift': () =>
+    checkedRuns([
+      straightRun(0.4, ALIGNED, 'zq1-1', EVERY_10),
+      straightRun(-0.4, { ...ALIGNED, pass: 'out' }, 'zq1-2', [...EVERY_10].reverse()),
+    ]).findings,
+  'survey-gyro-misaligned': () =>
+    checkedRuns([straightRun(2, ALIGNED), straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)]).findings,
+  'survey-jump': () =>
+    checkJumps([rankedStation(0, 90, -60), rankedStation(30, 92, -62)], surveySettingsOf(), AT),
+  'survey-line-up-off': () =>
+    checkedRuns([straightRun(2, MAGNETIC), straightRun(2, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)]).findings,
+  'survey-magnetic-dip-sign': () =>
+    checkMagneticField(
+      withShots(runOf([[30, 88, -60]], MAGNETIC), { magneticDipDeg: -magneticFieldAt().dipDeg - 1.5 }),
+      magneticFieldAt(),
+      { fieldToleranceNt: 1000, magneticDipToleranceDeg: 1 },
+      AT,
+    ),
   'survey-magnetic-field': () =>
     checkMagneticField(
       withShots(runOf([[30, 88, -60]], MAGNETIC), { fieldNt: 57_900, magneticDipDeg: -66 }),
@@ -119,7 +156,12 @@ const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
       ),
     ),
   'survey-misclose': () =>
-    checkMisclose(runOf([[60, 91, -59]]), runOf([[60, 92, -59]], { pass: 'out' }), { miscloseDeg: 1 }, AT),
+    checkMisclose(
+      runOf([[60, 91, -59]]),
+      runOf([[60, 92, -59]], { pass: 'out' }, 'zq1-2'),
+      { north: 'true', anglesOf: () => ({}), settings: surveySettingsOf() },
+      AT,
+    ),
   'survey-north-not-known': () =>
     bestStations({
       place: AT,
@@ -129,7 +171,11 @@ const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
       anglesOf: () => ({ convergenceDeg: 0.4 }),
       settings: { longestGapM: 40, steelM: 6 },
     }).findings,
+  'survey-north-slip': () =>
+    checkedRuns([straightRun(0.8, { north: 'grid' }, 'zq1-1', EVERY_10)], { convergenceDeg: 0.8 }).findings,
   'survey-off-scale': () => readTypedShot({ depthM: 0, dipDeg: -90 }, undefined, AT).findings,
+  'survey-runs-disagree': () =>
+    checkedRuns([straightRun(1.5, MAGNETIC), straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)]).findings,
   'survey-shot-below-drilled': () => checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), AT),
   'survey-shot-gap': () => checkShotGaps([0, 12, 52].map(at), at(92), { longestGapM: 40 }, AT),
   'survey-shot-order': () =>

@@ -92,7 +92,13 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
 
 /** A shot that is doubtful is saved, reported and stays marked; a last `=` stands for having looked. */
 async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Taken> {
-  const { recorded, doubts, insists } = readShotSaid(at.project, hole, said, makerOf(at.desk));
+  const { recorded, doubts, insists } = readShotSaid(
+    at.project,
+    hole,
+    said,
+    makerOf(at.desk),
+    at.desk.documents().values(),
+  );
   const taken = await submitMade(at, recorded);
   if (taken.kind !== 'done' || insists || doubts.length === 0) return taken;
   return {

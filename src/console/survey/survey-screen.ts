@@ -2,7 +2,7 @@ import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
-import { expectedFindingsOf, surveyOf } from '../../standing/survey.ts';
+import { expectedFindingsOf, surveyChecksOf, surveyOf } from '../../standing/survey.ts';
 import { pictureOf } from '../../standing/survey-pictures.ts';
 import { brailleLines } from '../../survey/pictures/braille.ts';
 import { hintLine, messageLines } from '../screens/bottom.ts';
@@ -51,14 +51,15 @@ function shotsView(state: State, hole: Document, cursor: number, size: Size, the
   const inner = size.columns - 4;
   const target = targetLines(state.project, hole, inner);
   const survey = surveyOf(state.project, hole);
-  const rows = shotLines(hole, survey, cursor, theme);
+  const checks = surveyChecksOf(state.project, hole, state.documents.values());
+  const rows = shotLines(hole, survey, checks, cursor, theme);
   const free = size.rows - 4 - target.length;
-  const wanted = shotDetail(hole, survey, cursor, inner);
+  const wanted = shotDetail(hole, checks, cursor, inner);
   const detailRoom = Math.max(2, Math.min(wanted.length, free - Math.min(4, rows.length + 1)));
   const listRoom = free - detailRoom;
   const at = Math.min(Math.max(0, cursor + 1), rows.length - 1);
   const start = Math.max(0, Math.min(at - Math.floor((listRoom - 1) / 2), rows.length - listRoom + 1));
-  const doubts = survey.findings.length;
+  const doubts = checks.findings.length;
   const off = expectedFindingsOf(state.project, hole).length;
   return box(
     [

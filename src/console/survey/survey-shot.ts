@@ -34,7 +34,13 @@ export function answerShot(state: State, world: World): Step {
   if (text === '') return still({ ...state, prompt: undefined, message: undefined });
   if (text === 'run') return askRun(state);
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const { shot, recorded, doubts, insists } = readShotSaid(state.project, hole, text, maker);
+  const { shot, recorded, doubts, insists } = readShotSaid(
+    state.project,
+    hole,
+    text,
+    maker,
+    state.documents.values(),
+  );
   const [doubt] = doubts;
   if (doubt !== undefined && !insists) {
     const asked = sayingFinding(state, doubt);

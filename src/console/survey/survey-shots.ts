@@ -1,11 +1,12 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Shot, SurveyRun } from '../../hole/direction.ts';
-import { holeThing } from '../../hole/hole.ts';
+import { holeThing, holeThings } from '../../hole/hole.ts';
 import { formatAzimuth, type North } from '../../quantity/azimuth.ts';
 import { formatDepth, metres } from '../../quantity/depth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import type { Document } from '../../record/document.ts';
-import type { SurveyStanding } from '../../standing/survey.ts';
+import type { SurveyChecks, SurveyStanding } from '../../standing/survey.ts';
+import { unseenWords } from '../../survey/blunders/blunder-words.ts';
 import { bendBetween } from '../../survey/path/severity.ts';
 import type { RankedStation } from '../../survey/shots/runs.ts';
 import type { Theme } from '../theme.ts';
@@ -30,6 +31,7 @@ export function shotHeading(north: North): Line {
 export function shotLines(
   hole: Document,
   survey: SurveyStanding,
+  checks: SurveyChecks,
   cursor: number,
   theme: Theme,
 ): readonly Line[] {
@@ -41,13 +43,25 @@ export function shotLines(
           `   ${inColumns(['0 m', formatDip(set.dip), 'as set', formatAzimuth(set.azimuth).slice(0, 6)])}`,
         );
   const shots = shotsDown(hole);
-  return [first, ...shots.map(([, shot], index) => shotLine(hole, survey, shot, index === cursor, theme))];
+  return [
+    first,
+    ...shots.map(([, shot], index) =>
+      shotLine(hole, survey, findingsOf(hole, checks, shot), shot, index === cursor, theme),
+    ),
+  ];
 }
 
-function shotLine(hole: Document, survey: SurveyStanding, shot: Shot, here: boolean, theme: Theme): Line {
+function shotLine(
+  hole: Document,
+  survey: SurveyStanding,
+  findings: readonly Finding[],
+  shot: Shot,
+  here: boolean,
+  theme: Theme,
+): Line {
   const run = holeThing(hole, 'runs', shot.run);
   const station = stationOf(survey, shot);
-  const doubt = findingsOf(survey, shot).length > 0;
+  const doubt = findings.length > 0;
   const read =
     shot.azimuthDeg === undefined || run === undefined
       ? 'none'
@@ -100,20 +114,31 @@ function stationOf(survey: SurveyStanding, shot: Shot): RankedStation | undefine
   return survey.stations.find((one) => one.run === shot.run && one.depthMm === shot.depthMm);
 }
 
-function findingsOf(survey: SurveyStanding, shot: Shot): readonly Finding[] {
-  return survey.findings.filter(({ place }) => place.fromMm === shot.depthMm || place.toMm === shot.depthMm);
+/** The findings that are of a shot: at its depth, or of its whole run; one that names another run is not. */
+function findingsOf(hole: Document, { findings }: SurveyChecks, shot: Shot): readonly Finding[] {
+  const run = holeThing(hole, 'runs', shot.run);
+  const runs = holeThings(hole, 'runs').map(([, each]) => nameOfRun(each));
+  return findings.filter(({ place: { fromMm, toMm, thing } }) => {
+    if (fromMm === undefined) return false;
+    const own = run !== undefined && (thing === run.tool || thing === nameOfRun(run));
+    if (thing !== undefined && runs.some((name) => name.startsWith(thing)) && !own) return false;
+    if (own && toMm !== undefined) return shot.depthMm >= fromMm && shot.depthMm <= toMm;
+    return fromMm === shot.depthMm || toMm === shot.depthMm;
+  });
 }
+
+const nameOfRun = (run: SurveyRun) => (run.pass === 'single' ? run.tool : `${run.tool}, ${run.pass}`);
 
 /** What is to be said of the shot in hand (why it is not used, its findings), of the hole as a whole, and how the shot was taken. */
 export function shotDetail(
   hole: Document,
-  survey: SurveyStanding,
+  checks: SurveyChecks,
   cursor: number,
   width: number,
 ): readonly Line[] {
   const shot = shotsDown(hole)[cursor]?.[1];
-  const own = shot === undefined ? [] : findingsOf(survey, shot);
-  const others = survey.findings.filter((each) => each.place.fromMm === undefined);
+  const own = shot === undefined ? [] : findingsOf(hole, checks, shot);
+  const others = checks.findings.filter((each) => each.place.fromMm === undefined);
   const doubts = [...own, ...others]
     .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'))
     .flatMap((each) => findingWords(each, width));
@@ -121,7 +146,12 @@ export function shotDetail(
     return doubts.length > 0 ? doubts : [line('No shot is recorded yet: n records one.', 'faint')];
   return [
     ...unusedLines(shot, width),
-    ...(doubts.length > 0 ? doubts : [line('Nothing is doubtful here.', 'good')]),
+    ...(doubts.length > 0
+      ? doubts
+      : [
+          line('Nothing is doubtful here.', 'good'),
+          ...checks.unseen.flatMap((each) => wrap(unseenWords(each), width, 'faint')),
+        ]),
     ...takenLines(hole, shot, width),
   ];
 }

@@ -21,7 +21,7 @@ function northFromTrue(north: North, angles: NorthAngles): number | undefined {
 }
 
 /** How far azimuths of one north are above those of another along the same line, or undefined when not known. */
-function stepBetween(from: North, to: North, angles: NorthAngles): number | undefined {
+export function stepBetween(from: North, to: North, angles: NorthAngles): number | undefined {
   if (from === to) return 0;
   const rotation = angles.mineGridRotationDeg;
   if (from === 'mine-grid' && to === 'grid') return rotation;

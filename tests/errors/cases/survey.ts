@@ -1,3 +1,4 @@
+import type { Finding } from '../../../src/finding/finding.ts';
 import { type Depth, depthFromMetres } from '../../../src/quantity/depth.ts';
 import { stamp } from '../../../src/quantity/stamp.ts';
 import { checkAzimuthOnCircle } from '../../../src/survey/checks/azimuth-off-circle.ts';
@@ -5,7 +6,8 @@ import { checkBackBearing } from '../../../src/survey/checks/back-bearing.ts';
 import { checkCollarOnPlan } from '../../../src/survey/checks/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../../../src/survey/checks/collar-off-program.ts';
 import { checkCompassDistances, checkMagneticGround } from '../../../src/survey/checks/compass-no-check.ts';
-import { checkDeclinationSlip } from '../../../src/survey/checks/declination-slip.ts';
+import { checkDeclinationOfProject } from '../../../src/survey/checks/declination-off-model.ts';
+import { checkDepthSlips } from '../../../src/survey/checks/depth-slip.ts';
 import { checkDipSlip } from '../../../src/survey/checks/dip-slip.ts';
 import { checkExpected } from '../../../src/survey/checks/expected-off.ts';
 import { checkJumps } from '../../../src/survey/checks/jump.ts';
@@ -22,9 +24,19 @@ import { magneticField } from '../../../src/survey/norths/declination.ts';
 import { type Grid, gridByCode, gridByProj } from '../../../src/survey/norths/grids.ts';
 import { mineGridFromPoints } from '../../../src/survey/norths/mine-grid.ts';
 import { pathThrough } from '../../../src/survey/path/path.ts';
+import { surveySettingsOf } from '../../../src/survey/settings.ts';
 import { readTypedShot } from '../../../src/survey/shots/typed-shot.ts';
 import { rowsOfTable } from '../../../src/survey/table.ts';
-import { AT, pointing, runOf, station, withShots } from '../../survey/build.ts';
+import {
+  AT,
+  checkedRuns,
+  pointing,
+  rankedStation,
+  runOf,
+  station,
+  straightRun,
+  withShots,
+} from '../../survey/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const SETTINGS_FILE = { file: 'project.json', field: 'survey' };
@@ -87,10 +99,15 @@ const READING_CASES: readonly ErrorCase[] = [
   given('survey-expected-off', 'a lode 25 m too high', () => expectedFound(at(45), at(46))),
   given('survey-expected-not-seen', 'a lode that the log has passed', () => expectedFound(undefined, at(90))),
   given('survey-jump', '6° in a rod string of 30 m', () =>
-    checkJumps([station(0, 90, -60), station(30, 90, -66)], { jumpPer30m: 3 }, AT),
+    checkJumps([rankedStation(0, 90, -60), rankedStation(30, 90, -66)], surveySettingsOf(), AT),
   ),
   given('survey-misclose', 'in and out that differ', () =>
-    checkMisclose(runOf([[60, 91, -59]]), runOf([[60, 95, -59]], { pass: 'out' }), { miscloseDeg: 1 }, AT),
+    checkMisclose(
+      runOf([[60, 91, -59]]),
+      runOf([[60, 95, -59]], { pass: 'out' }, 'zq1-2'),
+      { north: 'true', anglesOf: () => ({}), settings: surveySettingsOf() },
+      AT,
+    ),
   ),
   given('survey-magnetic-in-steel', 'a magnetic tool inside rods', () =>
     checkMagneticInSteel(runOf(ONE_SHOT, { ...MAGNETIC, inside: 'rods' }), { steelM: 6 }, AT),
@@ -103,18 +120,102 @@ const READING_CASES: readonly ErrorCase[] = [
       AT,
     ),
   ),
-  given('survey-declination-slip', 'a run turned by the declination', () =>
-    checkDeclinationSlip(
-      [0, 1, 2, 3].map((each) => ({ measuredDeg: 94 + each, referenceDeg: 90 + each })),
-      4,
-      AT,
-    ),
-  ),
   given('survey-stations-unusable', 'two stations at one depth', () =>
     findingsIn(pathThrough([station(0, 90, -60), station(30, 90, -60), station(30, 91, -60)], AT)),
   ),
   given('survey-table-unreadable', 'a table without a dip', () =>
     findingsIn(rowsOfTable([['depth', 'azimuth']], { depth: 'depth', dip: 'dip' }, { file: 'shots.csv' })),
+  ),
+];
+
+const MAGNETIC_RUN = { tool: 'tool 5', toolClass: 'magnetic', north: 'magnetic', pass: 'single' } as const;
+const ALIGNED = { tool: 'gyro 3', toolClass: 'gyro aligned at the collar', north: 'grid' } as const;
+const EVERY_10 = [10, 20, 30, 40, 50, 60, 70, 80, 90];
+/** The findings of one kind: a blunder of a whole run may be named beside its consequences. */
+const oneKind = (code: string, find: () => readonly Finding[]) => () =>
+  find().filter((each) => each.code === code);
+
+const BLUNDER_CASES: readonly ErrorCase[] = [
+  given(
+    'survey-declination-slip',
+    'a run turned by the declination',
+    () => checkedRuns([straightRun(0, MAGNETIC_RUN)], { declinationDeg: 5.6 }).findings,
+  ),
+  given(
+    'survey-north-slip',
+    'true azimuths recorded as grid, a gyro beside them',
+    oneKind(
+      'survey-north-slip',
+      () =>
+        checkedRuns(
+          [
+            straightRun(2.4, { tool: 'gyro 2', north: 'grid' }, 'zq1-1', EVERY_10),
+            straightRun(2.4, MAGNETIC_RUN, 'zq1-2'),
+          ],
+          { convergenceDeg: 2.4 },
+        ).findings,
+    ),
+  ),
+  given(
+    'survey-gyro-misaligned',
+    'a gyro 5° off one that finds north',
+    () =>
+      checkedRuns([
+        straightRun(5, ALIGNED, 'zq1-1', EVERY_10),
+        straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10),
+      ]).findings,
+  ),
+  given(
+    'survey-gyro-drift',
+    'in and out that part towards the collar',
+    () =>
+      checkedRuns([
+        runOf(
+          EVERY_10.map((depthM) => [depthM, 90 + depthM / 30, -60] as const),
+          ALIGNED,
+        ),
+        runOf(
+          [...EVERY_10].reverse().map((depthM) => [depthM, 96 - depthM / 30, -60] as const),
+          { ...ALIGNED, pass: 'out' },
+          'zq1-2',
+        ),
+      ]).findings,
+  ),
+  given(
+    'survey-runs-disagree',
+    'a run 7° off the others',
+    () =>
+      checkedRuns([straightRun(7, MAGNETIC_RUN), straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)])
+        .findings,
+  ),
+  given(
+    'survey-line-up-off',
+    'two tools agree, 6° off the line-up',
+    () =>
+      checkedRuns([straightRun(6, MAGNETIC_RUN), straightRun(6, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)])
+        .findings,
+  ),
+  given(
+    'survey-depth-slip',
+    '24 for 42',
+    () =>
+      checkDepthSlips(
+        straightRun(0, MAGNETIC_RUN, 'zq1-1', [12, 24, 72, 102]),
+        depthFromMetres(110),
+        { firstShotM: 12, shotEveryM: 30 },
+        AT,
+      ).findings,
+  ),
+  given('survey-magnetic-dip-sign', 'a magnetic dip of 65.0 where -65.2 is expected', () =>
+    checkMagneticField(
+      withShots(runOf(ONE_SHOT, MAGNETIC), { fieldNt: 57_000, magneticDipDeg: 65 }),
+      FIELD,
+      { fieldToleranceNt: 1000, magneticDipToleranceDeg: 1 },
+      AT,
+    ),
+  ),
+  given('survey-declination-off-model', 'a declination of the wrong sign', () =>
+    checkDeclinationOfProject(5.4, { ...FIELD, declinationDeg: -5.6 }, AT),
   ),
 ];
 
@@ -167,4 +268,4 @@ const PLACE_CASES: readonly ErrorCase[] = [
 ];
 
 /** Errors of shots, runs, the collar, norths and grids. */
-export const SURVEY_CASES: readonly ErrorCase[] = [...READING_CASES, ...PLACE_CASES];
+export const SURVEY_CASES: readonly ErrorCase[] = [...READING_CASES, ...BLUNDER_CASES, ...PLACE_CASES];

@@ -1,0 +1,130 @@
+import type { Finding } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import { gyroDrift, gyroMisaligned, lineUpOff, runsDisagree } from '../findings.ts';
+import { formatEastWest, stepBetween } from '../norths/norths.ts';
+import type { Unseen } from './check-blunders.ts';
+import type { Evidence, Source } from './evidence.ts';
+import type { BlunderName } from './hypotheses.ts';
+import type { Found } from './weigh.ts';
+
+type Kind = 'azimuth' | 'dip';
+
+/** What was found wrong with readings, as a finding: what it reads as, by how much, against what, and what to ask. */
+export function blunderFinding(
+  found: Found<BlunderName>,
+  evidence: Evidence,
+  kind: Kind,
+  place: Place,
+): Finding {
+  const sources = found.hypothesis.of.filter((one): one is Source => 'id' in one);
+  const at = placeOf(sources, evidence, place);
+  const others = othersBeside(sources, evidence);
+  const off = offWords(found, kind);
+  const { name } = found.hypothesis;
+  switch (name.what) {
+    case 'north': {
+      const [source] = sources;
+      const angle = source === undefined ? '' : angleWords(name.blunder.angle, source);
+      return name.blunder.kind.at(at, {
+        excerpt: `${off} of ${others}; ${angle}`,
+        problem: `${subject(sources)} reads ${name.blunder.reads}`,
+        remedy: `${name.blunder.remedy}${asWell(found)}`,
+      });
+    }
+    case 'gyro misaligned':
+      return gyroMisaligned.at(at, {
+        excerpt: `${off} of ${others}`,
+        problem: 'the gyro reads as if it was misaligned at the collar',
+        remedy: `Which azimuth was it aligned to? Align it again and run it again.${asWell(found)}`,
+      });
+    case 'drift':
+      return gyroDrift.at(at, {
+        excerpt: `${Math.abs(found.size).toFixed(1)}° ± ${found.sizeSigma.toFixed(1)}° of ${kind} from the collar to the bottom, as much again on the way out`,
+        problem: 'the runs in and out part more and more towards the collar: the gyro drifts',
+        remedy: 'Run it again, with longer stops to let it settle; reject the run that drifted.',
+      });
+    case 'line-up off':
+      return lineUpOff.at(at, {
+        excerpt: `${kind} ${off} of ${others}`,
+        problem: `the ${kind} of the line-up is off what was measured down the hole`,
+        remedy: 'Check the line-up, and that the rig was not moved after it; the first metres hang on it.',
+      });
+    default:
+      return runsDisagree.at(at, {
+        excerpt: `${kind} ${off} of ${others}`,
+        problem: `${offAllTheWay(sources, evidence, kind)}, and no usual cause fits`,
+        remedy:
+          "Check the tool's settings and that it is this hole's run; survey again, or reject the worse run.",
+      });
+  }
+}
+
+/** One shot can't be off all the way. */
+function offAllTheWay(sources: readonly Source[], { readings }: Evidence, kind: Kind): string {
+  return readings.filter((one) => sources.includes(one.source)).length > 1
+    ? `the ${kind} of the run is off by about the same all the way`
+    : `the ${kind} of the shot is off`;
+}
+
+const subject = ([first]: readonly Source[]) => (first?.toolClass === 'line-up' ? 'the line-up' : 'the run');
+
+/** Where a run is: its tool, and from its first shot to its last. */
+function placeOf(sources: readonly Source[], { readings }: Evidence, place: Place): Place {
+  const [first, ...more] = sources;
+  if (first === undefined) return place;
+  const depths = readings.filter((one) => sources.includes(one.source)).map((one) => one.depthMm);
+  const fromMm = Math.min(...depths);
+  const toMm = Math.max(...depths);
+  return {
+    ...place,
+    fromMm,
+    ...(toMm > fromMm ? { toMm } : {}),
+    thing: more.length > 0 ? first.tool : nameOf(first),
+  };
+}
+
+const nameOf = ({ tool, pass }: Source) => (pass === 'single' ? tool : `${tool}, ${pass}`);
+
+/** What the evidence is beside: the other runs, the line-up, or the plan. */
+function othersBeside(sources: readonly Source[], { readings }: Evidence): string {
+  const others = [...new Set(readings.map((one) => one.source))].filter((one) => !sources.includes(one));
+  if (others.length === 0) return 'the plan';
+  const names = others.map((one) => (one.id === 'line-up' ? 'the line-up' : nameOf(one)));
+  return [...new Set(names)].join(' and ');
+}
+
+/** `5.8° ± 0.6° right`: how far off, by all that is known. */
+function offWords({ hypothesis, size, sizeSigma }: Found<BlunderName>, kind: Kind): string {
+  const per = hypothesis.name.what === 'north' ? hypothesis.name.addsDeg : 1;
+  const deg = size * per;
+  const way = kind === 'azimuth' ? (deg > 0 ? 'right' : 'left') : deg > 0 ? 'shallower' : 'steeper';
+  return `${Math.abs(deg).toFixed(1)}° ± ${Math.abs(sizeSigma * per).toFixed(1)}° ${way}`;
+}
+
+function angleWords(angle: Unseen['angle'], { angles }: Source): string {
+  const deg =
+    angle === 'declination'
+      ? angles.declinationDeg
+      : angle === 'convergence'
+        ? angles.convergenceDeg
+        : stepBetween('mine-grid', 'grid', angles);
+  return `${angle} ${deg === undefined ? 'not known' : formatEastWest(deg)}`;
+}
+
+/** Another blunder that fits about as well. */
+function asWell({ others }: Found<BlunderName>): string {
+  const [other] = others;
+  const name = other?.hypothesis.name;
+  return name?.what === 'north' ? ` It reads as well ${name.blunder.reads}.` : '';
+}
+
+/** `grid and true north mixed up (0.4°) can't be seen in tool 7: one sigma is 1.2°`: said where nothing is doubtful, so that silence isn't taken for proof. */
+export function unseenWords({ angle, tool, effectDeg, sigmaDeg }: Unseen): string {
+  const what =
+    angle === 'declination'
+      ? 'A slip of the declination'
+      : angle === 'convergence'
+        ? 'Grid and true north mixed up'
+        : 'Mine grid and map grid mixed up';
+  return `${what} would be ${effectDeg.toFixed(1)}° and can't be seen in ${tool}: one sigma of what is known is ${sigmaDeg.toFixed(1)}°.`;
+}

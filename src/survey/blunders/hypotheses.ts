@@ -1,0 +1,115 @@
+import { type Evidence, inheritsLineUp, type Reading, type Source } from './evidence.ts';
+import { NORTH_BLUNDERS, type NorthBlunder } from './north-blunders.ts';
+import type { Hypothesis } from './weigh.ts';
+
+/** What a hypothesis is called: one of the blunders of norths, or what is off by an angle of its own. */
+export type BlunderName =
+  | { readonly what: 'north'; readonly blunder: NorthBlunder; readonly addsDeg: number }
+  | { readonly what: 'gyro misaligned' }
+  | { readonly what: 'run off' }
+  | { readonly what: 'line-up off' }
+  | { readonly what: 'drift' }
+  | { readonly what: 'shot off'; readonly reading: Reading };
+
+/** How far off each can be, degrees (one sigma), and how often it is. From memory. */
+const FREE = {
+  misaligned: { freeDeg: 5, odds: 1 / 8 },
+  runOff: { freeDeg: 6, odds: 1 / 150 },
+  lineUpOff: { freeDeg: 5, odds: 1 / 150 },
+  drift: { freeDeg: 2, odds: 1 / 20 },
+  shotOff: { freeDeg: 15, odds: 1 / 300 },
+} as const;
+
+/** Everything that may be wrong with the readings of one kind. Norths are mixed up in azimuths only. */
+export function hypothesesOf(
+  { readings }: Evidence,
+  kind: 'azimuth' | 'dip',
+): readonly Hypothesis<BlunderName>[] {
+  const sources = [...new Set(readings.map((one) => one.source))];
+  const groups = setUpAlike(sources);
+  return [
+    ...(kind === 'azimuth' ? groups.flatMap((of) => [...northBlunders(of), ...misaligned(of)]) : []),
+    ...groups.filter(([first]) => first?.toolClass !== 'line-up').flatMap((of) => runOff(of)),
+    ...(sources.some((one) => one.toolClass === 'line-up') ? [lineUpOff(sources, kind)] : []),
+    ...drifts(sources, readings),
+    ...readings
+      .filter((one) => one.source.toolClass !== 'line-up')
+      .map((reading) => ({
+        name: { what: 'shot off' as const, reading },
+        of: [reading],
+        adds: (one: Reading) => (one === reading ? 1 : 0),
+        ...FREE.shotOff,
+      })),
+  ];
+}
+
+/** Each source by itself, and those of one tool that give one north together: what was set wrong in one was likely set wrong in all. */
+function setUpAlike(sources: readonly Source[]): readonly (readonly Source[])[] {
+  const key = ({ tool, toolClass, north }: Source) => `${toolClass} ${north} ${tool}`;
+  const together = [...new Set(sources.map(key))].map((each) => sources.filter((one) => key(one) === each));
+  return [...together, ...together.filter((one) => one.length > 1).flatMap((all) => all.map((one) => [one]))];
+}
+
+const among = (of: readonly Source[], adds: number) => {
+  // What the line-up is off, a gyro aligned to it is off.
+  const all = of.some((one) => one.toolClass === 'line-up');
+  return ({ source }: Reading) => (of.includes(source) || (all && inheritsLineUp(source)) ? adds : 0);
+};
+
+function northBlunders(of: readonly Source[]): readonly Hypothesis<BlunderName>[] {
+  const [first] = of;
+  if (first === undefined) return [];
+  return NORTH_BLUNDERS.filter(({ applies }) => applies(first)).flatMap((blunder) => {
+    const addsDeg = blunder.addsDeg(first);
+    if (addsDeg === undefined) return [];
+    return [
+      {
+        name: { what: 'north' as const, blunder, addsDeg },
+        of,
+        adds: among(of, addsDeg),
+        odds: blunder.odds,
+      },
+    ];
+  });
+}
+
+function misaligned(of: readonly Source[]): readonly Hypothesis<BlunderName>[] {
+  if (of[0]?.toolClass !== 'gyro aligned at the collar') return [];
+  return [{ name: { what: 'gyro misaligned' }, of, adds: among(of, 1), ...FREE.misaligned }];
+}
+
+function runOff(of: readonly Source[]): readonly Hypothesis<BlunderName>[] {
+  return [{ name: { what: 'run off' }, of, adds: among(of, 1), ...FREE.runOff }];
+}
+
+function lineUpOff(sources: readonly Source[], kind: 'azimuth' | 'dip'): Hypothesis<BlunderName> {
+  const of = sources.filter((one) => one.toolClass === 'line-up');
+  const adds =
+    kind === 'azimuth' ? among(of, 1) : ({ source }: Reading) => (source.toolClass === 'line-up' ? 1 : 0);
+  return { name: { what: 'line-up off' }, of, adds, ...FREE.lineUpOff };
+}
+
+/**
+ * A run in and the run out of the same tool: what drifts goes on drifting, so that the out run is as far off as the in run at the
+ * bottom, and twice as far at the collar. Its size is the drift from the collar to the bottom.
+ */
+function drifts(
+  sources: readonly Source[],
+  readings: readonly Reading[],
+): readonly Hypothesis<BlunderName>[] {
+  return sources
+    .filter(({ pass, toolClass }) => pass === 'in' && toolClass !== 'magnetic')
+    .flatMap((inRun) =>
+      sources
+        .filter((out) => out.pass === 'out' && out.tool === inRun.tool && out.toolClass === inRun.toolClass)
+        .map((out) => {
+          const deepest = Math.max(
+            1,
+            ...readings.filter((one) => one.source === inRun || one.source === out).map((one) => one.depthMm),
+          );
+          const adds = ({ source, depthMm }: Reading) =>
+            source === inRun ? depthMm / deepest : source === out ? 2 - depthMm / deepest : 0;
+          return { name: { what: 'drift' as const }, of: [inRun, out], adds, ...FREE.drift };
+        }),
+    );
+}

@@ -1,0 +1,177 @@
+import type { Finding } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import type { Shot } from '../../hole/direction.ts';
+import { type Depth, formatDepth } from '../../quantity/depth.ts';
+import { depthSlip } from '../findings.ts';
+import type { SurveySettings } from '../settings.ts';
+import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
+import { METRES_PER_FOOT } from './shot-below-drilled.ts';
+
+/** A step from shot to shot may be out by this much and still be the run's own step, metres, or this part of it. */
+const STEP_SLACK_M = 1.5;
+const STEP_SLACK_PART = 0.06;
+/** So many of the other steps must be the run's own before it counts as having one. */
+const REGULAR_PART = 0.7;
+/** Fewer steps than this are no habit: single shots are then compared with the project's schedule. */
+const FEWEST_STEPS = 3;
+/** Steps that runs are taken in, metres: common practice. */
+const WHOLE_STEPS_M = [3, 5, 6, 10, 12, 15, 20, 25, 30, 50] as const;
+/** Fewer depths than this fall on whole metres by chance once they are taken as feet. */
+const FEWEST_IN_FEET = 4;
+
+type DepthSettings = Pick<SurveySettings, 'firstShotM' | 'shotEveryM'>;
+
+/** Depths that look slipped, and the run without those shots: where they really are is not known. */
+export interface DepthSlips {
+  readonly findings: readonly Finding[];
+  readonly sound: RunWithShots;
+}
+
+/** Depths of a run that look slipped: the whole run in feet, or single ones with two digits swapped or in feet. */
+export function checkDepthSlips(
+  { id, run, shots }: RunWithShots,
+  drilledMm: Depth,
+  settings: DepthSettings,
+  place: Place,
+): DepthSlips {
+  const kept = shots.filter((shot) => shot.rejected === undefined);
+  const down = run.pass === 'out' ? [...kept].reverse() : kept;
+  const depths = down.map((shot) => shot.depthMm / 1000);
+  const first = down[0];
+  if (first === undefined) return { findings: [], sound: { id, run, shots } };
+  if (inFeet(depths, run.pass === 'single', settings))
+    return { findings: [runInFeet(down, run, place)], sound: { id, run, shots: [] } };
+  const slipped = new Set<Shot>();
+  const findings = down.flatMap((shot, index) => {
+    const slip = slipAt(depths, index, { run, settings, drilledM: drilledMm / 1000 });
+    if (slip === undefined) return [];
+    slipped.add(shot);
+    return [
+      depthSlip.at(placeOfShot(place, run, shot), {
+        excerpt: `${formatDepth(shot.depthMm)} m${neighbourWords(depths, index)}`,
+        problem: `the depth is out of step with the others; ${slip.what} it would be ${slip.asM.toFixed(1)} m, in step`,
+        remedy: `Check the depth on the driller's sheet; if it is ${slip.asM.toFixed(1)} m, reject this shot and record it again.`,
+      }),
+    ];
+  });
+  return { findings, sound: { id, run, shots: shots.filter((shot) => !slipped.has(shot)) } };
+}
+
+interface Context {
+  readonly run: RunWithShots['run'];
+  readonly settings: DepthSettings;
+  readonly drilledM: number;
+}
+
+/** What would bring a depth that is out of step back into it; undefined where it is in step or nothing does. */
+function slipAt(
+  depths: readonly number[],
+  index: number,
+  { run, settings, drilledM }: Context,
+): { readonly what: string; readonly asM: number } | undefined {
+  const others = depths.filter((_, each) => each !== index);
+  const few = others.length <= FEWEST_STEPS;
+  const stepM = few ? (run.pass === 'single' ? settings.shotEveryM : undefined) : ownStep(others);
+  if (stepM === undefined) return undefined;
+  const slackM = Math.max(STEP_SLACK_M, STEP_SLACK_PART * stepM);
+  const above = depths[index - 1];
+  const below = depths[index + 1];
+  const gaps = (depthM: number) => [
+    ...(above === undefined ? [] : [depthM - above]),
+    ...(below === undefined ? [] : [below - depthM]),
+    ...(above === undefined && run.pass === 'single' ? [depthM - settings.firstShotM + stepM] : []),
+  ];
+  const broken = (gap: number) => gap <= 0;
+  const inStep = (gap: number) =>
+    gap > 0 && Math.abs(gap - Math.max(1, Math.round(gap / stepM)) * stepM) <= slackM;
+  const asIs = gaps(depths[index]!);
+  if (asIs.length === 0 || !(asIs.some(broken) || asIs.every((gap) => !inStep(gap)))) return undefined;
+  return candidates(depths[index]!, run.toolOffsetMm / 1000).find(
+    ({ asM }) => asM > 0 && asM <= drilledM && gaps(asM).every((gap) => Math.abs(gap - stepM) <= slackM),
+  );
+}
+
+/** The step that most of the others keep, metres; undefined where they are too few or keep none. */
+function ownStep(others: readonly number[]): number | undefined {
+  const gaps = others.slice(1).map((depth, index) => depth - others[index]!);
+  const sorted = [...gaps].sort((a, b) => a - b);
+  const stepM = sorted[Math.floor((sorted.length - 1) / 2)]!;
+  const slackM = Math.max(STEP_SLACK_M, STEP_SLACK_PART * stepM);
+  // Where the one in doubt was taken out, its two steps make one of twice the length.
+  const near = gaps.filter((gap) => [1, 2].some((times) => Math.abs(gap - times * stepM) <= slackM));
+  return stepM > 0 && near.length / gaps.length >= REGULAR_PART ? stepM : undefined;
+}
+
+/** What a depth may have been: two neighbouring digits the other way round, of the station or of the bit; or feet. */
+function candidates(
+  depthM: number,
+  offsetM: number,
+): readonly { readonly what: string; readonly asM: number }[] {
+  const swapped = [0, ...(offsetM > 0 ? [offsetM] : [])].flatMap((behind) =>
+    swappedDigits(depthM + behind).map((asM) => ({ what: 'with two digits swapped', asM: asM - behind })),
+  );
+  return [...swapped, { what: 'as feet', asM: depthM * METRES_PER_FOOT }];
+}
+
+function swappedDigits(depthM: number): readonly number[] {
+  const [whole = '', part = ''] = depthM.toFixed(3).split('.');
+  const padded = whole.length < 2 ? whole.padStart(2, '0') : whole;
+  return [...padded.slice(1)].flatMap((digit, index) => {
+    const before = padded[index]!;
+    if (digit === before) return [];
+    return [Number(`${padded.slice(0, index)}${digit}${before}${padded.slice(index + 2)}.${part}`)];
+  });
+}
+
+/** True where the depths of a run are feet: its steps are those of the schedule in feet, or every depth is a whole step in metres. */
+function inFeet(depths: readonly number[], single: boolean, settings: DepthSettings): boolean {
+  const gaps = depths.slice(1).map((depth, index) => depth - depths[index]!);
+  const scheduled = (gap: number) => Math.abs(gap * METRES_PER_FOOT - settings.shotEveryM) <= 1;
+  if (single && gaps.length >= 2 && gaps.every(scheduled)) return true;
+  if (depths.length < FEWEST_IN_FEET) return false;
+  const whole = depths.every((depth) => Math.abs(depth - Math.round(depth)) < 0.005);
+  return whole ? inWholeFeet(depths) : depths.every(wholeMetresInFeet) && !depths.some(isWhole);
+}
+
+/** Whole feet that are the rounded feet of one step in metres, where as metres their steps are uneven. */
+function inWholeFeet(depths: readonly number[]): boolean {
+  const gaps = new Set(depths.slice(1).map((depth, index) => depth - depths[index]!));
+  if (gaps.size < 2) return false;
+  return WHOLE_STEPS_M.some((stepM) =>
+    depths.every((depth, index) => {
+      const metres = Math.round((depth * METRES_PER_FOOT) / stepM) * stepM;
+      const before =
+        index === 0 ? metres - stepM : Math.round((depths[index - 1]! * METRES_PER_FOOT) / stepM) * stepM;
+      return metres > 0 && Math.round(metres / METRES_PER_FOOT) === depth && metres - before === stepM;
+    }),
+  );
+}
+
+const isWhole = (depth: number) => Math.abs(depth - Math.round(depth)) < 0.05;
+const wholeMetresInFeet = (depth: number) => {
+  const asM = depth * METRES_PER_FOOT;
+  return Math.abs(asM - Math.round(asM)) < 0.04;
+};
+
+function runInFeet(down: readonly Shot[], run: RunWithShots['run'], place: Place): Finding {
+  const first = down[0]!;
+  const last = down[down.length - 1]!;
+  const metres = ({ depthMm }: Shot) => ((depthMm / 1000) * METRES_PER_FOOT).toFixed(1);
+  return depthSlip.at(
+    { ...placeOfShot(place, run, first), ...(last === first ? {} : { toMm: last.depthMm }) },
+    {
+      excerpt: `${formatDepth(first.depthMm)} to ${formatDepth(last.depthMm)} m; × ${METRES_PER_FOOT} it is ${metres(first)} to ${metres(last)} m`,
+      problem: 'the depths of the run read as feet: so taken they fall on whole steps in metres',
+      remedy: 'Check the unit on the sheet; if it is feet, reject these shots and record them in metres.',
+    },
+  );
+}
+
+function neighbourWords(depths: readonly number[], index: number): string {
+  const above = depths[index - 1];
+  const below = depths[index + 1];
+  return [
+    ...(above === undefined ? [] : [`, after ${above.toFixed(1)} m`]),
+    ...(below === undefined ? [] : [`, before ${below.toFixed(1)} m`]),
+  ].join('');
+}
