@@ -95,13 +95,16 @@ const SHOWING = [
 /** Commands that open no project, or whose subcommands do. */
 const WITHOUT_PROJECT = ['schema', 'schema check'];
 
-async function hostileFolder(): Promise<string> {
+/** The files of the hostile project: made once, laid out for each command. */
+const HOSTILE_FILES = hostileFiles();
+
+function hostileFiles(): Readonly<Record<string, string>> {
   const few = Object.entries(sampleFiles()).filter(
     ([path]) => !/MBRC00[124567]|RC7_2026-03-1[23]/.test(path),
   );
   const { files } = hostileProject(Object.fromEntries(few), 11);
   const missing = formatLine({ begins: { generation: 1, next: 1, documents: ['hole/MBRC099'] } });
-  return laidOut({
+  return {
     ...files,
     'copy.json': files[`holes/${HOLE}.json`] ?? '',
     'journal/000001.jsonl': missing,
@@ -111,7 +114,7 @@ async function hostileFolder(): Promise<string> {
     'results.csv': hostileCsv('Sample,Wt_kg,Au_ppm'),
     'readings.csv': hostileCsv('from,to,reading'),
     'codes.csv': hostileCsv('code,label,look'),
-  });
+  };
 }
 
 describe('a project in which every text is hostile', async () => {
@@ -126,7 +129,7 @@ describe('a project in which every text is hostile', async () => {
   it.each(commands.filter(({ words }) => !ELSEWHERE.includes(words.join(' '))))(
     'comes out of $words in every form with nothing in it that a terminal obeys, nor a spreadsheet runs',
     async ({ words, forms }) => {
-      const folder = await hostileFolder();
+      const folder = laidOut(HOSTILE_FILES);
       const name = words.join(' ');
       const ways = GIVEN[name]?.(folder) ?? [];
       const project = WITHOUT_PROJECT.includes(name) ? [] : ['--project', folder];

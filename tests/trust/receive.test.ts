@@ -104,7 +104,7 @@ describe('a file that arrives', () => {
   it.each<[string, unknown]>([
     ['a kind that is none', but({ kind: 'project' })],
     ['a kind that every object has', but({ kind: 'constructor' })],
-    ['a newer format', but({ format: 2 })],
+    ['a newer format', but({ format: 99 })],
     ['a format of a fraction', but({ format: 1.5 })],
     ['no header', but({ tables: {} })],
     ['a table that no hole has', but({ tables: { ...hole().tables, secrets: { a: {} } } })],

@@ -4,9 +4,11 @@ import type { Finding, Severity } from '../../finding/finding.ts';
 import { formatPlace } from '../../finding/place.ts';
 import { isMerge } from '../../record/ancestry.ts';
 import type { Entry } from '../../record/document.ts';
+import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import type { State } from '../state.ts';
 import type { Tone } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
+import { rememberLast } from '../widgets/remember.ts';
 import { entryLines } from './history-list.ts';
 import { type Listed, oneSection } from './listed.ts';
 
@@ -19,8 +21,18 @@ const RECORDED: Readonly<Record<string, (entry: Entry) => boolean>> = {
 };
 
 /** What was found on opening the project and of its files since: where, what is wrong, what to do and what was kept, worst first. */
-export function foundList(state: State, width: number): Listed {
-  const { found } = state;
+export function foundList({ found, documents, project }: State, width: number): Listed {
+  return foundIn(found, documents, project.schema, width);
+}
+
+const foundIn = rememberLast(listFound);
+
+function listFound(
+  found: State['found'],
+  documents: State['documents'],
+  schema: LoggingSchema,
+  width: number,
+): Listed {
   if (found.length === 0)
     return oneSection('found on opening', [[line('Nothing: every file is as it was left.', 'good')]]);
   const ranked = (['fault', 'warning', 'note'] as const).flatMap((severity) =>
@@ -28,7 +40,7 @@ export function foundList(state: State, width: number): Listed {
   );
   const items = ranked.map((finding) => [
     ...findingLines(finding, width),
-    ...changedOutside(state, finding, width),
+    ...changedOutside(documents, schema, finding, width),
   ]);
   return oneSection(`found on opening, worst first · ${found.length}`, items);
 }
@@ -50,11 +62,16 @@ function indented(text: string, width: number, tone: Tone): readonly Line[] {
 }
 
 /** Of a file that was edited outside, or that another copy lay over: what came of it, thing by thing, from the entry that records it. */
-function changedOutside(state: State, finding: Finding, width: number): readonly Line[] {
+function changedOutside(
+  documents: State['documents'],
+  schema: LoggingSchema,
+  finding: Finding,
+  width: number,
+): readonly Line[] {
   const recorded = RECORDED[finding.code];
   if (recorded === undefined) return [];
-  const document = [...state.documents.values()].find((each) => documentPath(each) === finding.place.file);
+  const document = [...documents.values()].find((each) => documentPath(each) === finding.place.file);
   const entry = document?.history.findLast(recorded);
   if (document === undefined || entry === undefined) return [];
-  return entryLines(state.project.schema, document, entry, width).slice(1);
+  return entryLines(schema, document, entry, width).slice(1);
 }

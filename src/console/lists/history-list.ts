@@ -6,8 +6,11 @@ import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { rememberLast } from '../widgets/remember.ts';
 import { type Listed, oneSection } from './listed.ts';
 
-/** What was done on a hole, latest first: number, when, who, what, and for everything changed or taken out what stood before. */
-export function historyList(schema: LoggingSchema, hole: Document, width: number): Listed {
+/**
+ * What was done on a hole, latest first: number, when, who, what, and for everything changed or taken out what stood before. A key
+ * that scrolls or searches changes none of it, and a long hole has thousands of entries.
+ */
+export const historyList = rememberLast((schema: LoggingSchema, hole: Document, width: number): Listed => {
   const items = hole.history
     .map((entry, index) => entryLines(schema, hole, entry, width, `${index + 1}  `))
     .reverse();
@@ -18,7 +21,7 @@ export function historyList(schema: LoggingSchema, hole: Document, width: number
       'faint',
     ),
   ]);
-}
+});
 
 /** One edit: when, who, what, and what stood before and after. */
 export function entryLines(

@@ -12,8 +12,18 @@ export function graphemes(text: string): readonly string[] {
 
 /** Width of a text in terminal cells; escape sequences count as nothing, ambiguous widths as one. */
 export function cellWidth(text: string): number {
-  return narrowText.test(text) ? text.length : stringWidth(text);
+  if (narrowText.test(text)) return text.length;
+  const known = widths.get(text);
+  if (known !== undefined) return known;
+  const width = stringWidth(text);
+  if (widths.size >= MOST_WIDTHS) widths.clear();
+  widths.set(text, width);
+  return width;
 }
+
+/** Widths found last: a screen is measured again at each key, and finding one takes a segmenter and a table of emoji. */
+const widths = new Map<string, number>();
+const MOST_WIDTHS = 2000;
 
 /** The text with spaces after it up to `width` cells; a wider text stays as it is. */
 export function padEnd(text: string, width: number): string {
