@@ -11,9 +11,14 @@ import { traysOf } from '../standing/trays.ts';
 export function recordPhoto(
   project: Project,
   hole: Document,
-  said: { readonly tray: number; readonly file: string },
+  { tray: number, file }: { readonly tray: number; readonly file: string },
   maker: Maker,
 ): Result<Made> {
+  // A file dragged onto the line comes with its path, which means nothing on another computer.
+  const said = {
+    tray: number,
+    file: file.slice(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1),
+  };
   const tray = traysOf(project, hole).find((each) => each.tray === said.tray);
   if (tray === undefined) return refused(notReady(hole, said.tray, 'no chips are in it yet'));
   if (!tray.done && headerOf(hole).state === 'drilling')

@@ -50,13 +50,26 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
     sayAside(outside, 'Nothing was made. Mend the lines, or give --keep-going to leave them out.');
     return EXIT.wrongUse;
   }
-  const made = await make(outside, folder, free.value, texts, project.value.project, holes, asked.program);
+  const made = await make(
+    outside,
+    folder,
+    free.value,
+    texts,
+    project.value.project,
+    holes,
+    programName(asked),
+  );
   if (!made.ok) return refuse(outside, ...made.findings);
   say(
     outside,
     `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, then: offsider ${asked.folder}`,
   );
   return findings.length > 0 ? EXIT.findings : EXIT.fine;
+}
+
+/** The program's file by its name alone: where it lay on this computer is nobody's business at camp. */
+function programName({ program }: NewAsked): string {
+  return program === undefined ? '' : basename(program);
 }
 
 /** True in the value where the folder is there already, empty. */

@@ -1,12 +1,16 @@
 import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { homedir, hostname, tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { receive } from '../../src/commands/camp.ts';
 import { pack } from '../../src/commands/pack.ts';
 import { openDesk } from '../../src/desk/desk.ts';
+import { inflateExactly } from '../../src/files/inflate.ts';
+import { openBundle } from '../../src/handover/bundle/open-bundle.ts';
 import { attached, mailWith } from '../trust/crafted-mail.ts';
 import { craftZip } from '../trust/crafted-zip.ts';
+import { run } from '../trust/every-command.ts';
 import { parsedMail } from '../trust/packed.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
 
@@ -101,6 +105,61 @@ describe('pack', () => {
     expect(out).toContain('to camp@ochre-wren.example');
     expect(out).toContain('Nothing has been sent.');
     expect(out).toMatch(/Not finished:\n {2}MBRC003: 46–54 is not logged\./);
+  });
+
+  it('lays down nothing that says on which computer, by which user and in which folder it was packed', async () => {
+    const folder = join(freshFolder(), 'west-of-the-ridge');
+    const files = join(freshFolder(), 'private-folder');
+    mkdirSync(files);
+    cpSync(join(SAMPLE, 'program.csv'), join(files, 'program.csv'));
+    for (const name of ['MBRC001_tray1.jpg', 'MBRC001_tray2.jpg']) writeFileSync(join(files, name), '');
+    const shots = join(files, 'shots.csv');
+    writeFileSync(shots, 'depth,dip,azimuth\n30,-60,270\n');
+    const certificate = join(files, 'WA26-0417.csv');
+    cpSync(join(SAMPLE, 'laboratory/WA26-0417.csv'), certificate);
+    const program = join(files, 'program.csv');
+    const made = ['new', folder, '--style', 'orogenic-gold', '--program', program, '--epsg', '7851'];
+    expect((await run(made)).code).toBe(0);
+    const sample = copyOfSample();
+    for (const argv of [
+      ['survey', 'MBRC001', '--shots', shots, '--run', 'north-seeking in open', '--insist'],
+      ['results', certificate, '--keep-going'],
+      ['trays', 'MBRC001', '--photos', files],
+      ['collars', program, '--keep-going'],
+    ])
+      await run([...argv, '--project', sample]);
+    await run(['enter', 'MBRC001', '--project', sample], `;photo 3 ${join(files, 'IMG_0412.JPG')}\n`);
+    for (const project of [folder, sample]) {
+      expect((await run(['pack', '--project', project])).code).toBe(0);
+      const outbox = join(project, 'outbox');
+      const texts: string[] = [];
+      for (const name of readdirSync(outbox)) {
+        const bytes = readFileSync(join(outbox, name));
+        if (!name.endsWith('.zip')) {
+          // The draft without the lines of its attachment, which is the bundle and is opened below.
+          texts.push(bytes.toString('utf8').replaceAll(/^[A-Za-z0-9+/=]{40,}\r?$/gm, ''));
+          continue;
+        }
+        const opened = openBundle(bytes, name, inflateExactly);
+        if (!opened.ok) throw new Error('it does not open');
+        for (const each of [opened.value.manifest, ...opened.value.files])
+          texts.push(each.name, Buffer.from(each.bytes).toString('utf8'));
+      }
+      const all = texts.join('\n');
+      expect(all).toContain('MBRC001');
+      for (const word of [
+        files,
+        'private-folder',
+        dirname(project),
+        tmpdir(),
+        homedir(),
+        hostname(),
+        process.cwd(),
+      ])
+        expect(all, word).not.toContain(word);
+      expect(all).not.toMatch(new RegExp(`\\b${hostname()}\\b`));
+      expect(all).not.toMatch(/"(?:host|user|owner|process|boot)"|[A-Z]:\\\\|\/(?:home|Users|tmp|var)\//);
+    }
   });
 
   it('gives the same bytes for the same state and time', async () => {
