@@ -3,17 +3,21 @@ import type { Made } from '../hole/commands/made.ts';
 import { QUESTION_FINDINGS, REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { formatInterval } from '../quantity/interval.ts';
+import { formatInterval, within } from '../quantity/interval.ts';
 import { applyChanges } from '../record/apply.ts';
-import type { Change, Document, Id } from '../record/document.ts';
-import { isObject, type Json, own } from '../record/json.ts';
+import type { Change, Document, Id, Thing } from '../record/document.ts';
+import { isObject, type Json, own, sameJson } from '../record/json.ts';
 import { isSameAsked, QUESTIONS, questionsIn, type StoredQuestion, settledAs } from '../record/questions.ts';
 import { checkRow } from '../schema/check/row-checks.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
-import { fieldAndMember, inWords, openQuestions, standsNow } from '../standing/questions.ts';
+import { type LoggedTwice, rowsLoggedTwice } from '../standing/logged-twice.ts';
+import { fieldAndMember, inWords, openQuestions, standsNow, twiceInWords } from '../standing/questions.ts';
 
-/** Which of two values a question is settled with. `ours` leaves the cell as it stands, whatever that is by now. */
-export type Chosen = 'ours' | 'theirs';
+/**
+ * What a question is settled with. `ours` leaves the cell as it stands, whatever that is by now; `both` keeps two rows over the same metres
+ * by splitting them, and is for those alone.
+ */
+export type Chosen = 'ours' | 'theirs' | 'both';
 
 /**
  * An open question of a document settled, as one edit: the cell takes theirs or stays, and the question, with every other that asks the same
@@ -25,7 +29,12 @@ export function settleQuestion(
   document: Document,
   question: Id,
   chosen: Chosen,
+  newId: () => Id,
 ): Result<Made> {
+  const twice =
+    document.kind === 'hole' ? rowsLoggedTwice(document).find(({ id }) => id === question) : undefined;
+  if (twice !== undefined) return ok(settledTwice(project, document, twice, chosen, newId));
+  if (chosen === 'both') return refused(notTwoRows(document));
   const asked = openQuestions(document).find(([id]) => id === question)?.[1];
   if (asked === undefined) return refused(notOpen(document));
   const { schema } = document.kind === 'hole' ? projectForHole(project, document) : project;
@@ -41,7 +50,60 @@ export function settleQuestion(
   return ok({ what: `settled ${words.cell}: theirs taken, ${words.stands} → ${words.theirs}`, changes });
 }
 
-function settledChanges(document: Document, asked: StoredQuestion, chosen: Chosen): readonly Change[] {
+/** Two rows over the same metres: one is taken out, or both are cut so that neither covers the other. */
+function settledTwice(
+  project: Project,
+  document: Document,
+  pair: LoggedTwice,
+  chosen: Chosen,
+  newId: () => Id,
+): Made {
+  const { schema } = projectForHole(project, document);
+  const { cell, ours, theirs } = twiceInWords(schema, document, pair);
+  if (chosen === 'both')
+    return { what: `settled ${cell}: both kept, split`, changes: splitRows(pair.ours, pair.theirs, newId) };
+  const out = chosen === 'ours' ? pair.theirs : pair.ours;
+  const [kept, taken] = chosen === 'ours' ? [ours, theirs] : [theirs, ours];
+  return {
+    what: `settled ${cell}: kept ${kept}; taken out ${taken}`,
+    changes: [{ remove: ['rows', out[0]] }],
+  };
+}
+
+/**
+ * Cuts two rows that cover the same metres. The row inside another keeps its metres and the outer one gives way above and below it; else each
+ * gives up half of what they share, in whole centimetres.
+ */
+function splitRows(
+  ours: LoggedTwice['ours'],
+  theirs: LoggedTwice['theirs'],
+  newId: () => Id,
+): readonly Change[] {
+  const at = (id: Id, fromMm: number, toMm: number): Change => ({
+    patch: ['rows', id],
+    set: { fromMm, toMm },
+  });
+  const same = sameJson([ours[1].fromMm, ours[1].toMm], [theirs[1].fromMm, theirs[1].toMm]);
+  const [inner, outer] = within(ours[1], theirs[1]) ? [ours, theirs] : [theirs, ours];
+  if (!same && within(inner[1], outer[1])) {
+    const above = inner[1].fromMm > outer[1].fromMm;
+    const below = outer[1].toMm > inner[1].toMm;
+    const rest: Thing = { ...outer[1], fromMm: inner[1].toMm, toMm: outer[1].toMm } as unknown as Thing;
+    if (!above) return [at(outer[0], inner[1].toMm, outer[1].toMm)];
+    const cut = at(outer[0], outer[1].fromMm, inner[1].fromMm);
+    return below ? [cut, { put: ['rows', newId()], thing: rest }] : [cut];
+  }
+  const [upper, lower] = ours[1].fromMm <= theirs[1].fromMm ? [ours, theirs] : [theirs, ours];
+  const halfway = Math.round((lower[1].fromMm + Math.min(upper[1].toMm, lower[1].toMm)) / 20) * 10;
+  const cutMm = Math.min(Math.max(halfway, lower[1].fromMm + 1), upper[1].toMm - 1);
+  return [at(upper[0], upper[1].fromMm, cutMm), at(lower[0], cutMm, lower[1].toMm)];
+}
+
+function settledChanges(
+  document: Document,
+  asked: StoredQuestion,
+  chosen: 'ours' | 'theirs',
+): readonly Change[] {
   return questionsIn(document.tables)
     .filter(([, each]) => each.state === 'open' && isSameAsked(each, asked))
     .map(([id, each]): Change => ({ patch: [QUESTIONS, id], set: settledAs(each, chosen, asked) }));
@@ -91,6 +153,12 @@ function rowUnfit(
 
 const placeOf = (document: Document) =>
   document.kind === 'hole' ? { hole: headerOf(document).name } : { thing: `${document.kind} ${document.id}` };
+
+const notTwoRows = (document: Document) =>
+  QUESTION_FINDINGS.unfit.at(placeOf(document), {
+    problem: 'only two rows over the same metres can both be kept',
+    remedy: 'This question is about one cell: keep ours or take theirs.',
+  });
 
 const notOpen = (document: Document) =>
   REFUSALS.notThere.at(placeOf(document), {

@@ -10,6 +10,7 @@ import { checkBags } from '../sampling/stream/bags-check.ts';
 import { checkRow } from '../schema/check/row-checks.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { projectForHole, schemaChangesOf } from '../standing/hole-schema.ts';
+import { logFindings } from '../standing/log-findings.ts';
 import { provisionalInHole } from '../standing/provisional-codes.ts';
 import { questionFindings } from '../standing/questions.ts';
 import { returnedFindings } from '../standing/returned.ts';
@@ -68,6 +69,7 @@ function checkAlone(project: Project, hole: Document, holes: readonly Document[]
     ...provisionalInHole(project.schema, hole),
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...questionFindings(projectForHole(project, hole).schema, hole),
+    ...logFindings(hole),
     ...streamFindings(project, hole),
     ...surveyChecksOf(project, hole, holes).findings,
     ...expectedFindingsOf(project, hole),

@@ -5,7 +5,7 @@ import type { Stamp } from '../quantity/stamp.ts';
 import type { Document, DocumentName, Id } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
-import { openQuestions } from '../standing/questions.ts';
+import { countOpen } from '../standing/questions.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
 import type { LineUpForm } from './line-up/line-up-form.ts';
 import type { RowCursor } from './log/panels/rows-panel.ts';
@@ -163,10 +163,10 @@ function firstScreen(found: readonly Finding[], drilling: string | undefined): S
 
 /** What is said at the start: notes on what was found, and questions of two copies that nobody settled. */
 function openMessage(found: readonly Finding[], documents: Iterable<Document>): Message | undefined {
-  const open = [...documents].flatMap((document) => openQuestions(document)).length;
+  const open = [...documents].map((document) => countOpen(document)).reduce((sum, each) => sum + each, 0);
   const noted = foundMessage(found);
   if (open === 0) return noted;
-  const said = `${open} ${open === 1 ? 'cell was' : 'cells were'} changed differently in two copies and ${open === 1 ? 'waits' : 'wait'} to be settled: ;questions.`;
+  const said = `${open} ${open === 1 ? 'place' : 'places'} where two copies differ ${open === 1 ? 'waits' : 'wait'} to be settled: ;questions.`;
   return { text: noted === undefined ? said : `${said} ${noted.text}`, tone: 'warn' };
 }
 

@@ -68,6 +68,35 @@ export const REFUSALS = {
   }),
 } as const;
 
+/** What stands in a hole that no entry would make: it came by a merge, by another program or by a wrong clock. */
+export const STANDING_FINDINGS = {
+  loggedTwice: defineFinding({
+    code: 'rows-logged-twice',
+    severity: 'fault',
+    title: 'Two rows stand over the same metres.',
+    rationale:
+      'Two copies logged the same metre. Everything counted by length counts it twice, and one of the two is wrong.',
+  }),
+  gap: defineFinding({
+    code: 'metres-not-logged',
+    severity: 'warning',
+    title: 'Metres above the deepest row are not logged.',
+    rationale: 'A gap is easily taken for barren ground by whoever reads the log later, and chips get lost.',
+  }),
+  rodTwice: defineFinding({
+    code: 'rod-recorded-twice',
+    severity: 'warning',
+    title: 'One rod is recorded twice.',
+    rationale: 'Two copies recorded the same rod: its bags may be issued twice and metres counted twice.',
+  }),
+  rodsOutOfOrder: defineFinding({
+    code: 'rods-out-of-order',
+    severity: 'warning',
+    title: 'A rod was recorded before the rod above it.',
+    rationale: 'Pace, plod metres and the shift record are counted from these times.',
+  }),
+} as const;
+
 /** What is found of questions that a merge left, in a document of any kind, and what settling one can refuse. */
 export const QUESTION_FINDINGS = {
   open: defineFinding({

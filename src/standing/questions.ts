@@ -10,6 +10,7 @@ import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
 import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
 import { cellText, nameWords, rowWords, valueWords } from './history-words.ts';
+import { type LoggedTwice, rowsLoggedTwice } from './logged-twice.ts';
 
 /** How a cell stands beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
 export type StandsNow = 'ours' | 'theirs' | 'changed' | 'gone';
@@ -24,6 +25,8 @@ export interface OpenQuestion {
   readonly now: StandsNow;
   /** What stands in the cell now. */
   readonly stands: string;
+  /** Set where it is about two rows over the same metres: they can both be kept by splitting. */
+  readonly splits?: true;
 }
 
 /**
@@ -62,9 +65,45 @@ export function standsNow(document: Document, question: StoredQuestion): StandsN
   return sameJson(now, question.theirs) ? 'theirs' : 'changed';
 }
 
-/** The open questions of a document in the words of the log sheet. */
+/** The open questions of a document in the words of the log sheet: rows that stand over the same metres first, then cells. */
 export function questionWords(schema: LoggingSchema, document: Document): readonly OpenQuestion[] {
-  return openQuestions(document).map(([id, question]) => inWords(schema, document, id, question));
+  const twice = document.kind === 'hole' ? rowsLoggedTwice(document) : [];
+  return [
+    ...twice.map((pair) => twiceInWords(schema, document, pair)),
+    ...openQuestions(document).map(([id, question]) => inWords(schema, document, id, question)),
+  ];
+}
+
+/** How many questions of a document are open. */
+export function countOpen(document: Document): number {
+  const twice = document.kind === 'hole' ? rowsLoggedTwice(document) : [];
+  return twice.length + openQuestions(document).length;
+}
+
+/** Two rows over the same metres as a question. */
+export function twiceInWords(
+  schema: LoggingSchema,
+  { kind, id }: DocumentName,
+  pair: LoggedTwice,
+): OpenQuestion {
+  const said = ([, row]: LoggedTwice['ours']): string => {
+    const place = sameJson([row.fromMm, row.toMm], [pair.shared.fromMm, pair.shared.toMm])
+      ? ''
+      : `${formatInterval(row)}: `;
+    return safeText(`${place}${rowWords(schema, row)}`);
+  };
+  const [ours, theirs] = [said(pair.ours), said(pair.theirs)];
+  const cell = `${formatInterval(pair.shared)}, logged twice`;
+  return {
+    document: { kind, id },
+    id: pair.id,
+    cell,
+    ours,
+    theirs,
+    now: 'ours',
+    stands: 'both',
+    splits: true,
+  };
 }
 
 /** One question of a document in words. */

@@ -1,13 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Chosen, settleQuestion } from '../../src/acts/settle.ts';
+import { rowsDown } from '../../src/hole/hole.ts';
 import type { Project } from '../../src/project/project.ts';
 import { inverse } from '../../src/record/apply.ts';
-import { type Change, type Document, emptyDocument } from '../../src/record/document.ts';
+import { type Change, type Document, emptyDocument, type Thing } from '../../src/record/document.ts';
 import { sameJson } from '../../src/record/json.ts';
 import { merge } from '../../src/record/merge.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../src/schema/read/resolve.ts';
+import { rowsLoggedTwice } from '../../src/standing/logged-twice.ts';
 import { openQuestions, questionWords, standing } from '../../src/standing/questions.ts';
 import { holeMade } from '../desk/support/values.ts';
 import { deed, edited } from '../record/build.ts';
@@ -33,7 +35,7 @@ let made = 0;
 const merged = (ours: Document, theirs: Document) => merge(ours, theirs, deed(++made + 100)).document;
 
 function settled(document: Document, question: string, chosen: Chosen): Document {
-  const done = settleQuestion(PROJECT, document, question, chosen);
+  const done = settleQuestion(PROJECT, document, question, chosen, () => `s-${++made}`);
   if (!done.ok) throw new Error(done.findings.map((each) => each.problem).join('; '));
   return edited(document, ++made + 100, ...done.value.changes);
 }
@@ -47,7 +49,7 @@ function firstOf(document: Document): string {
 const ours = edited(START, 2, remark('k1-1', 'fresh'));
 const theirs = edited(START, 3, remark('k1-1', 'oxidised'));
 const refusal = (document: Document, chosen: Chosen = 'theirs') => {
-  const done = settleQuestion(PROJECT, document, firstOf(document), chosen);
+  const done = settleQuestion(PROJECT, document, firstOf(document), chosen, () => 's-0');
   return done.ok ? undefined : done.findings[0];
 };
 
@@ -163,7 +165,7 @@ describe('a question of two copies', () => {
         fc.uniqueArray(cell, { minLength: 1, selector: (each) => each.row }),
         fc.array(fc.tuple(fc.nat(), fc.boolean()), { minLength: 3, maxLength: 3 }),
         (cells, order) => {
-          const side = (which: Chosen, number: number) =>
+          const side = (which: 'ours' | 'theirs', number: number) =>
             edited(START, number, ...cells.map((each) => remark(`k1-${each.row}`, each[which])));
           let document = merged(side('ours', 10), side('theirs', 11));
           for (const [pick, isTheirs] of order) {
@@ -177,5 +179,35 @@ describe('a question of two copies', () => {
         },
       ),
     );
+  });
+});
+
+describe('two rows over the same metres, both kept', () => {
+  const row = (fromMm: number, toMm: number): Thing => ({ fromMm, toMm, cells: {} });
+  it.each([
+    ['the same metre', [0, 1000], [0, 1000], ['0-500', '500-1000']],
+    ['a metre that one is within', [0, 3000], [1000, 2000], ['0-1000', '1000-2000', '2000-3000']],
+    ['one at the top of the other', [0, 3000], [0, 1000], ['0-1000', '1000-3000']],
+    ['one at the foot of the other', [0, 3000], [2000, 3000], ['0-2000', '2000-3000']],
+    ['metres that they share in part', [0, 2000], [1000, 3000], ['0-1500', '1500-3000']],
+    ['a length of one millimetre', [0, 2], [1, 3], ['0-1', '1-3']],
+  ] as const)('%s: cut so that every millimetre is covered once', (_, ours, theirs, rows) => {
+    for (const [one, other] of [
+      [ours, theirs],
+      [theirs, ours],
+    ] as const) {
+      const document = edited(
+        emptyDocument({ kind: 'hole', id: 'ZQRC001' }),
+        1,
+        ...holeMade(),
+        { put: ['rows', 'a-1'], thing: row(one[0], one[1]) },
+        { put: ['rows', 'b-1'], thing: row(other[0], other[1]) },
+      );
+      const [pair] = rowsLoggedTwice(document);
+      const after = settled(document, pair?.id ?? '', 'both');
+      const down = rowsDown(after).map(([, each]) => `${each.fromMm}-${each.toMm}`);
+      expect(down).toEqual(rows);
+      expect(rowsLoggedTwice(after)).toEqual([]);
+    }
   });
 });

@@ -1,4 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
+import { checkHole } from '../../src/check/check-hole.ts';
+import { rowsDown } from '../../src/hole/hole.ts';
+import { formatInterval } from '../../src/quantity/interval.ts';
 import type { Change, Document, DocumentName } from '../../src/record/document.ts';
 import { openQuestions } from '../../src/standing/questions.ts';
 import { type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
@@ -43,9 +46,7 @@ const remarks = (which: string, row: string): readonly Change[] => [
 describe('questions of two copies', () => {
   it('are said on opening, and listed at 80 by 24 with both values and both keys', async () => {
     const { sitting } = await afterReceiving(remarks);
-    expect(sitting.state().message?.text).toContain(
-      `1 cell was changed differently in two copies and ${ASKED}`,
-    );
+    expect(sitting.state().message?.text).toContain(`1 place where two copies differ ${ASKED}`);
     sitting.press('escape');
     sitting.enter(';questions');
     const screen = sitting.screen(80, 24).join('\n');
@@ -131,6 +132,39 @@ describe('questions of two copies', () => {
       expect(received).toMatchObject({ outcome: 'merged', questions: 0 });
       expect(openQuestions(received.document)).toEqual([]);
       expect(received.document.tables.rows?.[row]?.remark).toBe('fresh');
+    }
+  });
+
+  it('of a metre that both logged are shown until one key settles them: ours, theirs, or both by splitting', async () => {
+    for (const [key, rows] of [
+      ['left', ['90–91 ours']],
+      ['right', ['90–91 theirs']],
+      ['ctrl-b', ['90–90.5 ours', '90.5–91 theirs']],
+    ] as const) {
+      const { sitting } = await afterReceiving((which) => [
+        {
+          put: ['rows', which === 'fresh' ? 'rig-9001' : 'camp-9001'],
+          thing: { fromMm: 90_000, toMm: 91_000, cells: {}, remark: which === 'fresh' ? 'ours' : 'theirs' },
+        },
+      ]);
+      const there = () =>
+        rowsDown(sitting.hole(HOLE.id))
+          .filter(([, row]) => row.fromMm >= 90_000)
+          .map(([, row]) => `${formatInterval(row).replace(' m', '')} ${row.remark}`);
+      expect(sitting.state().message?.text).toContain(`1 place where two copies differ ${ASKED}`);
+      expect(checkHole(sitting.state().project, sitting.hole(HOLE.id), [])).toContainEqual(
+        expect.objectContaining({ code: 'rows-logged-twice' }),
+      );
+      sitting.press('escape');
+      sitting.enter(';questions');
+      const screen = sitting.screen(80, 24).join('\n');
+      for (const part of ['90–91, logged twice', '← ours', '→ theirs', 'Ctrl-B both'])
+        expect(screen).toContain(part);
+      sitting.press(key);
+      expect(there()).toEqual(rows);
+      expect(sitting.screen(80, 24).join('\n')).toContain('Nothing is open');
+      sitting.press('ctrl-u');
+      expect(there()).toHaveLength(2);
     }
   });
 });

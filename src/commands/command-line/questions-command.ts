@@ -6,9 +6,14 @@ import { type Done, inLines, shared } from './options.ts';
 export function addQuestionsCommand(program: Command, outside: Outside, done: Done): void {
   program
     .command('questions')
-    .description('cells that two copies changed differently: listed by number, or one settled')
+    .description('what two copies say differently, or logged twice: listed by number, or one settled')
     .argument('[number]', 'the question to settle, as listed')
-    .addOption(new Option('--with <copy>', 'which of the two holds').choices(['ours', 'theirs']))
+    .addOption(
+      new Option(
+        '--with <copy>',
+        'which of the two to keep; both splits two rows over the same metres',
+      ).choices(['ours', 'theirs', 'both']),
+    )
     .action(async (number: string | undefined, options, command: Command) => {
       const { questions } = await import('../questions.ts');
       const asked = { ...shared(command), number, chosen: options.with };

@@ -1,7 +1,7 @@
 import { stepThrough } from '../lists/history.ts';
 import { leaveList, moveList } from '../lists/lists.ts';
 import { askMissing, whyNothingToSettle } from '../lists/missing.ts';
-import { settleInHand, whyNoQuestion } from '../lists/questions.ts';
+import { settleInHand, whyNoQuestion, whyNotSplit } from '../lists/questions.ts';
 import { askChange } from '../log/change-code.ts';
 import { type Binding, LISTS } from './binding.ts';
 
@@ -58,6 +58,15 @@ export const LIST_KEYS: readonly Binding[] = [
     help: 'Settle the question in hand: theirs holds and is put in',
     hindered: whyNoQuestion,
     act: (state, world) => settleInHand(state, 'theirs', world),
+  },
+  {
+    name: 'keep both',
+    on: ['questions'],
+    keys: ['ctrl-b'],
+    hint: 'both, split',
+    help: 'Settle two rows over the same metres: both are kept, the metre split between them',
+    hindered: whyNotSplit,
+    act: (state, world) => settleInHand(state, 'both', world),
   },
   {
     name: 'back',

@@ -16,7 +16,7 @@ export function questionsList(state: State, width: number): Listed {
     }),
   );
   if (sections.length === 0)
-    return oneSection('questions', [[line('Nothing is open: no cell waits to be settled.', 'good')]]);
+    return oneSection('questions', [[line('Nothing is open: no question waits to be settled.', 'good')]]);
   const count = sections.reduce((sum, { items }) => sum + items.length, 0);
   return { title: `two copies say different things · ${count} open`, sections };
 }
@@ -46,11 +46,15 @@ function nameOf(document: Document): string {
   return document.kind === 'hole' ? headerOf(document).name : `${document.kind} ${document.id}`;
 }
 
-function questionLines({ cell, ours, theirs, now, stands }: OpenQuestion, width: number): readonly Line[] {
+function questionLines(
+  { cell, ours, theirs, now, stands, splits }: OpenQuestion,
+  width: number,
+): readonly Line[] {
   return [
     spans('  ', [cell, 'strong']),
     ...said('← ours    ', ours, width),
     ...said('→ theirs  ', theirs, width),
+    ...(splits === undefined ? [] : said('Ctrl-B both  ', 'split the metre between them', width)),
     ...(now === 'ours' ? [] : said('changed since, now  ', stands, width)),
   ];
 }

@@ -9,6 +9,14 @@ export function whyNoQuestion(state: State): string | undefined {
   return questionInHand(state) === undefined ? 'no question is open' : state.readOnly;
 }
 
+/** Why both can't be kept of what the question in hand is about. */
+export function whyNotSplit(state: State): string | undefined {
+  const question = questionInHand(state);
+  if (question !== undefined && question.splits !== true)
+    return 'only two rows over the same metres can both be kept';
+  return whyNoQuestion(state);
+}
+
 /** Settles the question in hand. A key that is held down settles no second one. */
 export function settleInHand(state: State, chosen: Chosen, world: World): Step {
   const { screen } = state;
@@ -18,7 +26,7 @@ export function settleInHand(state: State, chosen: Chosen, world: World): Step {
     return still(saying(state, 'Several keys came at once: one key for one question.', 'warn'));
   const document = state.documents.get(documentKey(question.document));
   if (document === undefined) return still(state);
-  const done = settleQuestion(state.project, document, question.id, chosen);
+  const done = settleQuestion(state.project, document, question.id, chosen, world.newId);
   const after: State = { ...state, screen: { ...screen, settled: question.document } };
   const said = done.ok ? `${done.value.what}. Ctrl-U takes it back.` : undefined;
   return submittingResult(state, document, done, after, said);

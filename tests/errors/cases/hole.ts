@@ -16,6 +16,7 @@ import type { Document, Thing } from '../../../src/record/document.ts';
 import { checkMovedRows } from '../../../src/sampling/stream/moved-rows.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../../src/schema/read/resolve.ts';
+import { logFindings } from '../../../src/standing/log-findings.ts';
 import { waitingMismatches } from '../../../src/standing/mismatches.ts';
 import { questionFindings } from '../../../src/standing/questions.ts';
 import type { Row } from '../../../src/value/row.ts';
@@ -120,10 +121,36 @@ export const HOLE_CASES: readonly ErrorCase[] = [
     questionFindings(ORE, asked(DEPTH_ASKED)),
   ),
   given('question-changed-since', 'theirs taken into a cell that was changed after the merge', () =>
-    findingsIn(settleQuestion(PROJECT, asked(DEPTH_ASKED), 'k-9', 'theirs')),
+    findingsIn(settleQuestion(PROJECT, asked(DEPTH_ASKED), 'k-9', 'theirs', MAKER.newId)),
   ),
   given('question-does-not-fit', 'theirs taken though the row then has no length', () =>
-    findingsIn(settleQuestion(PROJECT, asked(ROW_ASKED), 'k-9', 'theirs')),
+    findingsIn(settleQuestion(PROJECT, asked(ROW_ASKED), 'k-9', 'theirs', MAKER.newId)),
+  ),
+  given('rows-logged-twice', 'two copies merged that had both logged 0–1', () =>
+    logFindings(hole('ZQRC004', { rows: [row(0, 1) as Thing, row(0, 1) as Thing] })),
+  ),
+  given('metres-not-logged', 'a row at 0–1 and the next at 3–4', () =>
+    logFindings(hole('ZQRC004', { rows: [row(0, 1) as Thing, row(3, 4) as Thing] })),
+  ),
+  given('rod-recorded-twice', 'two copies merged that had both recorded rod 2', () =>
+    logFindings(
+      hole('ZQRC004', {
+        rods: [
+          { at: at('07:00'), rod: 2, depthMm: 12_000 },
+          { at: at('07:03'), rod: 2, depthMm: 12_000 },
+        ],
+      }),
+    ),
+  ),
+  given('rods-out-of-order', 'rod 3 recorded before rod 2', () =>
+    logFindings(
+      hole('ZQRC004', {
+        rods: [
+          { at: at('07:00'), rod: 2, depthMm: 12_000 },
+          { at: at('06:40'), rod: 3, depthMm: 18_000 },
+        ],
+      }),
+    ),
   ),
   given('bag-used-twice', 'a calico used again', () => findingsIn(issueBags(HOLE, 'bags', [BAG], MAKER))),
 ];
