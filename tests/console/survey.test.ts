@@ -268,6 +268,24 @@ describe('a shot typed', () => {
   });
 });
 
+describe('a blunder of a whole run', () => {
+  it('is asked about as it is typed, and marked on each of its shots and on no other', async () => {
+    const sitting = await atSurvey();
+    sitting.press('escape');
+    sitting.enter(';run aligned single from grid tool gyro 3');
+    sitting.press('f6');
+    for (const shot of ['20 -60 276.1 =', '30 -59.9 276.2 =', '48 -59.8 276.4 =']) {
+      sitting.type('n');
+      sitting.enter(shot);
+    }
+    const screen = shown(sitting);
+    for (const depth of [20, 30, 48]) expect(screen).toMatch(new RegExp(`\\? ${depth} m`));
+    for (const depth of [12, 42]) expect(screen).not.toMatch(new RegExp(`\\? ${depth} m`));
+    expect(screen).toContain('The gyro reads as if it was misaligned at the collar');
+    expect(shown(sitting, 80, 24)).toContain('misaligned at the collar');
+  });
+});
+
 describe('what the plan expects', () => {
   it('is shown beside the log, with how far off it came, at 80 columns too; the same key leads back', async () => {
     const sitting = await sitDown(sampleFiles());

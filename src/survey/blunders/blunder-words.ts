@@ -35,7 +35,7 @@ export function blunderFinding(
       return gyroMisaligned.at(at, {
         excerpt: `${off} of ${others}`,
         problem: 'the gyro reads as if it was misaligned at the collar',
-        remedy: `Which azimuth was it aligned to? Align it again and run it again.${asWell(found)}`,
+        remedy: `Which azimuth was it aligned to? Reject these shots, align it and run it again.${asWell(found)}`,
       });
     case 'drift':
       return gyroDrift.at(at, {
@@ -115,7 +115,7 @@ function angleWords(angle: Unseen['angle'], { angles }: Source): string {
 function asWell({ others }: Found<BlunderName>): string {
   const [other] = others;
   const name = other?.hypothesis.name;
-  return name?.what === 'north' ? ` It reads as well ${name.blunder.reads}.` : '';
+  return name?.what === 'north' ? ` Fits about as well: ${name.blunder.reads}.` : '';
 }
 
 /** `grid and true north mixed up (0.4°) can't be seen in tool 7: one sigma is 1.2°`: said where nothing is doubtful, so that silence isn't taken for proof. */
