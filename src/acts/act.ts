@@ -112,7 +112,7 @@ export function act(
     case 'expect':
       return setExpected(project, hole, command.said);
     case 'decide':
-      return goingOn(project, hole, command, maker);
+      return goingOn(project, hole, command, maker, documents);
     case 'stop':
       return ok(recordStop({ because: command.reason, at: maker.at, by: maker.by }, maker));
     case 'stop over':

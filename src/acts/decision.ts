@@ -4,11 +4,12 @@ import { recordDecision } from '../hole/commands/states.ts';
 import type { Decision } from '../hole/ending.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import type { Depth } from '../quantity/depth.ts';
+import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { hashJson } from '../record/hash.ts';
-import { adviceOn, situationOf } from '../standing/advice.ts';
+import type { Until } from '../shorthand/reason.ts';
+import { adviceOn, endingAt, situationOf } from '../standing/advice.ts';
 import { headsOf } from '../standing/heads.ts';
 import { decide } from '../termination/advice/decision.ts';
 
@@ -17,6 +18,7 @@ export interface Decided {
   readonly depthMm: Depth;
   readonly reason: string;
   readonly called?: string;
+  readonly toMm?: Depth;
   readonly at: Stamp;
   readonly by: string;
   /** The project's other holes, whose metres count against a shared budget. */
@@ -37,18 +39,32 @@ export function endingDecision(project: Project, hole: Document, decided: Decide
 export function goingOn(
   project: Project,
   hole: Document,
-  said: { readonly kind: 'held' | 'extended'; readonly reason: string; readonly called?: string },
+  said: {
+    readonly kind: 'held' | 'extended';
+    readonly reason: string;
+    readonly called?: string;
+    readonly until?: Until;
+  },
   maker: Maker,
+  others?: Iterable<Document>,
 ): Result<Made> {
+  const { drilledMm } = headsOf(hole);
+  const toMm = said.until === undefined ? undefined : depthOf(said.until, drilledMm);
   const decided = {
     reason: said.reason,
     ...(said.called === undefined ? {} : { called: said.called }),
-    depthMm: headsOf(hole).drilledMm,
+    ...(toMm === undefined ? {} : { toMm }),
+    ...(others === undefined ? {} : { others }),
+    depthMm: drilledMm,
     at: maker.at,
     by: maker.by,
   };
   const decision = decisionNow(project, hole, said.kind, decided);
   return decision.ok ? recordDecision(hole, decision.value, maker) : decision;
+}
+
+function depthOf(until: Until, drilledMm: Depth): Depth {
+  return 'toMm' in until ? until.toMm : depthFromMm(drilledMm + until.moreMm);
 }
 
 function decisionNow(
@@ -57,7 +73,7 @@ function decisionNow(
   kind: Decision['kind'],
   { depthMm, others, ...decided }: Decided,
 ): Result<Decision> {
-  const situation = { ...situationOf(project, hole, others), drilledMm: depthMm };
+  const situation = endingAt(situationOf(project, hole, others), depthMm);
   const { outcomes } = adviceOn(project, hole, situation);
   const hashes = { rulesHash: hashJson(project.settings.termination), schemaHash: hashJson(project.schema) };
   return decide({ kind, ...decided, ...hashes }, outcomes, situation, { hole: headerOf(hole).name });

@@ -15,7 +15,8 @@ import { openItems } from '../standing/open-items.ts';
 import { paceOf } from '../standing/pace.ts';
 import { nextShot } from '../standing/shots.ts';
 import { streamStateOf } from '../standing/stream.ts';
-import { ADVICE_LIMITS, restsOn } from '../termination/advice/verdict.ts';
+import { ADVICE_LIMITS, alarms, dangersFirst, restsOn } from '../termination/advice/verdict.ts';
+import { adviceWords } from '../termination/rules/rule.ts';
 import { holesText } from './holes.ts';
 
 /** What the state of a project is read from. */
@@ -112,9 +113,10 @@ function adviceLines({ project, documents }: StateOf, hole: Document): readonly 
   return [
     `${heading}, ${restsOn(shown.advice)}:`,
     `  ${sentence}`,
-    ...outcomes.map(
-      ({ rule, state, progress }) => `  ${rule.name} (${rule.verdict}): ${state}, ${progress.text}`,
-    ),
+    ...dangersFirst(outcomes).map((outcome) => {
+      const { rule, state, progress } = outcome;
+      return `${alarms(outcome) ? '!' : ' '} ${rule.name} (${adviceWords(rule)}): ${state}, ${progress.text}`;
+    }),
     ...ahead.map((warning) => `  ${warning.words}`),
     `  ${ADVICE_LIMITS}`,
   ];

@@ -77,7 +77,7 @@ const ASCII: Signs = {
   ellipsis: '~',
   full: '#',
   empty: '.',
-  tick: 'x',
+  tick: '+',
   contact: '=',
 };
 

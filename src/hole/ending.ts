@@ -13,6 +13,11 @@ export const decision = z.strictObject({
   rules: z
     .array(z.strictObject({ rule: words, state: z.enum(['met', 'not met', 'cannot tell']), words }))
     .describe('Each rule as it stood'),
+  toMm: depthMm
+    .optional()
+    .describe(
+      'For `extended`: no advice on ending is given before the hole is drilled to here, in whole millimetres',
+    ),
   reason: words.optional().describe('Why; required where it goes against the verdict'),
   called: words.optional().describe('Who was called'),
   rulesHash: words.describe('SHA-256 of the rules in force'),

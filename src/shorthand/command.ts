@@ -1,6 +1,7 @@
 import { type Depth, parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Wrong } from './meaning.ts';
+import type { Until } from './reason.ts';
 import type { RodCare } from './rod-care.ts';
 
 /** What a word behind `;` asks for, as data; depths in millimetres along the hole. */
@@ -70,6 +71,8 @@ export type RigCommand =
       readonly kind: 'held' | 'extended';
       readonly reason: string;
       readonly called?: string;
+      /** For `extended`: the depth to go on to, or how many metres more. */
+      readonly until?: Until;
     }
   | { readonly does: 'stop'; readonly reason: string }
   | { readonly does: 'stop over' };

@@ -1,6 +1,6 @@
 import type { Interval } from '../quantity/interval.ts';
 import { alone, type CommandWord, type RigCommand, readInterval, wrong } from './command.ts';
-import { readReason } from './reason.ts';
+import { readReason, readUntil } from './reason.ts';
 import { isRodText } from './rod-words.ts';
 import { SAMPLE_COMMANDS } from './sample-commands.ts';
 
@@ -116,7 +116,24 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   alone('capped', { does: 'collar', state: 'capped' }, 'The collar is capped'),
   alone('plugged', { does: 'collar', state: 'plugged' }, 'The collar is plugged'),
   decision('hold', 'held', 'Hold the hole open: call before it is ended'),
-  decision('extend', 'extended', 'Go on, past the plan or what was asked; it ends a hold too'),
+  {
+    word: 'extend',
+    form: ';extend to 132 reason, or ;extend 12 m more, or ;extend called Ines Falk: to 132, zone open',
+    does: 'Go on, past the plan or what was asked: no advice on ending before that is drilled (no depth: a rod); it ends a hold too',
+    previewed: false,
+    read: (text) => {
+      const { reason, called } = readReason(text);
+      if (reason === '') return wrong('a depth or a reason', ';extend called Ines Falk: to 132, zone open');
+      const until = readUntil(reason);
+      return {
+        does: 'decide',
+        kind: 'extended',
+        reason,
+        ...(called === undefined ? {} : { called }),
+        ...(until === undefined ? {} : { until }),
+      };
+    },
+  },
   {
     word: 'stop',
     form: ';stop reason',
@@ -146,7 +163,7 @@ function overRod(
   };
 }
 
-function decision(word: string, kind: 'held' | 'extended', does: string): CommandWord {
+function decision(word: string, kind: 'held', does: string): CommandWord {
   return {
     word,
     form: `;${word} reason, or ;${word} called Ines Falk: reason`,

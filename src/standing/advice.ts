@@ -1,10 +1,11 @@
 import { headerOf, holeNouns, planOf, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { depthFromMm } from '../quantity/depth.ts';
+import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Document } from '../record/document.ts';
 import type { ExpectedHere } from '../survey/expected/expected.ts';
 import { type Warning, warnAhead } from '../termination/advice/ahead.ts';
 import { type Shown, shownAdvice } from '../termination/advice/verdict.ts';
+import { situationAt } from '../termination/advice/what-if.ts';
 import { evaluateRules, type RuleOutcome } from '../termination/evaluate/evaluate-rule.ts';
 import type { ExpectedZone, Situation } from '../termination/evaluate/situation.ts';
 import { rulesFor } from '../termination/settings.ts';
@@ -72,10 +73,35 @@ export function adviceFor(project: Project, hole: Document, others?: Iterable<Do
   return adviceOn(project, hole, situationOf(project, hole, others));
 }
 
-/** The same for a situation given: a prefix of the hole's, or one extended by what might come. */
-export function adviceOn(project: Project, hole: Document, situation: Situation): AdviceStanding {
+/** What the rules say of ending the hole now, at a final depth: rules on stopping short speak whether or not another one ends it. */
+export function adviceAtEnd(
+  project: Project,
+  hole: Document,
+  depthMm: Depth,
+  others?: Iterable<Document>,
+): AdviceStanding {
+  return adviceOn(project, hole, endingAt(situationOf(project, hole, others), depthMm), true);
+}
+
+/** A situation as it is at a final depth: what was recorded below that is not in the hole. */
+export function endingAt(situation: Situation, depthMm: Depth): Situation {
+  const { rows, stream, loggedMm } = situationAt(situation, depthMm);
+  return { ...situation, rows, stream, loggedMm, drilledMm: depthMm };
+}
+
+/** The same for a situation given: a prefix of the hole's, one extended by what might come, or one about to be ended. */
+export function adviceOn(
+  project: Project,
+  hole: Document,
+  situation: Situation,
+  ending = false,
+): AdviceStanding {
   const header = headerOf(hole);
   const names = [hole.id, header.name, ...(header.plannedName === undefined ? [] : [header.plannedName])];
   const outcomes = evaluateRules(rulesFor(project.settings.termination, names), situation);
-  return { outcomes, shown: shownAdvice(outcomes, situation), ahead: warnAhead(outcomes, situation) };
+  return {
+    outcomes,
+    shown: shownAdvice(outcomes, situation, ending),
+    ahead: ending ? [] : warnAhead(outcomes, situation),
+  };
 }

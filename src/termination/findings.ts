@@ -18,6 +18,15 @@ export const endedWithoutReason = defineFinding({
     'The advice is there to be overruled by a person, but whoever reads the hole later has to see why: a hole that ended early can’t be lengthened from the office.',
 });
 
+/** Raised by decision.ts, on recording. */
+export const extendedNowhere = defineFinding({
+  code: 'termination-extended-nowhere',
+  severity: 'fault',
+  title: 'A hole is to go on to a depth that is drilled already.',
+  rationale:
+    'The advice on ending waits until the depth that was settled is drilled. One that lies above the bit is a slip, or the call was made too late.',
+});
+
 /** Raised by check-rules.ts. */
 export const nothingEnds = defineFinding({
   code: 'termination-nothing-ends',

@@ -1,19 +1,25 @@
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { AdviceStanding } from '../../standing/advice.ts';
-import { ADVICE_LIMITS, restsOn } from '../../termination/advice/verdict.ts';
+import { ADVICE_LIMITS, alarms, dangersFirst, restsOn } from '../../termination/advice/verdict.ts';
 import type { RuleOutcome } from '../../termination/evaluate/evaluate-rule.ts';
+import { adviceWords } from '../../termination/rules/rule.ts';
 import { tableText } from '../table-text.ts';
 
 /** The advice on a hole as text: what it rests on, the verdict with its reason, every rule. Nothing while the driller has stopped. */
 export function adviceText(hole: string, { shown, outcomes, ahead }: AdviceStanding): string {
   if (!shown.shown) return `${hole}: no advice on ending the hole is shown: ${shown.because}.`;
-  const rules = outcomes.map(({ rule, state, progress }) => [rule.name, rule.verdict, state, progress.text]);
+  const rules = dangersFirst(outcomes).map((outcome) => [
+    alarms(outcome) ? `! ${outcome.rule.name}` : outcome.rule.name,
+    adviceWords(outcome.rule),
+    outcome.state,
+    outcome.progress.text,
+  ]);
   return [
     `${hole}, ${shown.advice.heading}, ${restsOn(shown.advice)}`,
     shown.advice.sentence,
     '',
-    tableText([['rule', 'advises', 'stands', ''], ...rules]),
+    tableText([['rule', 'does', 'stands', ''], ...rules]),
     '',
     ...ahead.map((warning) => warning.words),
     ADVICE_LIMITS,
@@ -34,7 +40,7 @@ export function whyText({
   return [
     `${rule.name}: ${state} since ${formatDepth(sinceMm)} m. ${reason}.`,
     rule.words,
-    `Advises "${rule.verdict}" where: ${JSON.stringify(rule.when)}`,
+    `${rule.verdict === 'not yet' ? 'Holds the hole until' : `Advises "${rule.verdict}" where`}: ${JSON.stringify(rule.when)}`,
     `Stands at: ${progress.text}`,
     ...(deciding.length === 0 ? [] : [`Decided by: ${deciding.map(formatInterval).join(', ')}`]),
     ...(earliestMm === undefined

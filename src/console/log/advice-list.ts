@@ -3,8 +3,9 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { adviceFor } from '../../standing/advice.ts';
 import { headsOf } from '../../standing/heads.ts';
-import { ADVICE_LIMITS, restsOn } from '../../termination/advice/verdict.ts';
+import { ADVICE_LIMITS, dangersFirst, restsOn } from '../../termination/advice/verdict.ts';
 import type { RuleOutcome } from '../../termination/evaluate/evaluate-rule.ts';
+import { adviceWords } from '../../termination/rules/rule.ts';
 import { type Listed, oneSection } from '../lists/listed.ts';
 import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
@@ -20,7 +21,7 @@ export function adviceList(state: State, hole: Document, width: number, theme: T
   const scale = scaleOf(hole);
   return oneSection(
     `advice on ending the hole ${restsOn(standing.shown.advice)}`,
-    standing.outcomes.map((outcome) => ruleInFull(outcome, scale, width, theme)),
+    dangersFirst(standing.outcomes).map((outcome) => ruleInFull(outcome, scale, width, theme)),
     [...verdict, ...wrap(ADVICE_LIMITS, width, 'faint'), stripLegend(scale, theme), line('')],
   );
 }
@@ -33,7 +34,7 @@ function scaleOf(hole: Document): StripScale {
 const INDENT: Line = [{ text: '    ' }];
 
 function ruleInFull(outcome: RuleOutcome, scale: StripScale, width: number, theme: Theme): readonly Line[] {
-  const words = `${outcome.rule.words} If met: ${outcome.rule.verdict}.${nowWords(outcome)}`;
+  const words = `${outcome.rule.words} ${sentenceOf(adviceWords(outcome.rule))}.${nowWords(outcome)}`;
   const decided =
     outcome.deciding.length === 0
       ? []
@@ -45,6 +46,10 @@ function ruleInFull(outcome: RuleOutcome, scale: StripScale, width: number, them
     ...ruleLines(outcome, theme, width),
     ...[...wrap(words, width - 4, 'faint'), ...decided].map((each): Line => [...INDENT, ...each]),
   ];
+}
+
+function sentenceOf(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** What the reason says beyond the progress, which the rule's line has said already. */

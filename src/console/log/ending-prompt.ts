@@ -1,6 +1,6 @@
-import { formatDepth } from '../../quantity/depth.ts';
+import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
-import { adviceFor } from '../../standing/advice.ts';
+import { adviceAtEnd } from '../../standing/advice.ts';
 import { openItems } from '../../standing/open-items.ts';
 import type { Prompt } from '../prompt.ts';
 import { GO_ON, type Shown, typedLine } from '../screens/shown.ts';
@@ -45,7 +45,10 @@ export function endingShown(
     case 'reason':
       return {
         title,
-        lines: verdictLines(adviceFor(state.project, hole, state.documents.values()), width),
+        lines: verdictLines(
+          adviceAtEnd(state.project, hole, prompt.depthMm as Depth, state.documents.values()),
+          width,
+        ),
         foot: [
           line('The decision is yours and is recorded. Why? Who was called stands in front:'),
           line('called Ines Falk: zone closed off', 'faint'),

@@ -77,7 +77,9 @@ export function recordDecision(hole: Document, decision: Decision, maker: Maker)
   const closed = closedRefusal(hole);
   if (closed) return refused(closed);
   return ok({
-    what: `${decision.kind} at ${formatDepth(decision.depthMm)} m`,
+    what: `${decision.kind} at ${formatDepth(decision.depthMm)} m${
+      decision.toMm === undefined ? '' : `, to ${formatDepth(decision.toMm)} m`
+    }`,
     changes: [{ put: ['decisions', maker.newId()], thing: decision as Thing }],
   });
 }

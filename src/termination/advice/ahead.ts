@@ -2,6 +2,7 @@ import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { rodEndFrom } from '../conditions/rod-finished.ts';
 import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
 import { deepestMm, type Situation } from '../evaluate/situation.ts';
+import { extensionOf } from './extension.ts';
 import { type Verdict, weigh } from './weigh.ts';
 
 /** Something that can change within the next rod. */
@@ -19,24 +20,29 @@ export type Warning = {
  * verdict than today's. A rule that ends waits for those that hold it back. Said before the driller asks.
  */
 export function warnAhead(outcomes: readonly RuleOutcome[], situation: Situation): readonly Warning[] {
-  const now = weigh(outcomes).verdict;
+  const extension = extensionOf(situation);
+  const now = weigh(outcomes, extension === undefined ? {} : { extension }).verdict;
   const horizonMm = rodEndFrom(situation, deepestMm(situation) + 1);
   return outcomes
     .filter(({ rule, state }) => state !== 'met' && rule.verdict !== 'not yet' && rule.verdict !== now)
     .filter(({ rule }) => !rule.whenEnding)
     .flatMap((outcome) => {
-      const atMm = soonestMm(outcome, outcomes);
+      const atMm = soonestMm(outcome, outcomes, extension?.toMm ?? 0);
       return atMm === undefined || atMm > horizonMm ? [] : [warning(outcome, depthFromMm(atMm), situation)];
     })
     .sort((a, b) => a.atMm - b.atMm);
 }
 
-/** When a rule can speak: not before it is met, and where it ends the hole not before all that hold it back have let go. */
-function soonestMm(outcome: RuleOutcome, outcomes: readonly RuleOutcome[]): number | undefined {
+/** When a rule can speak: not before it is met, and where it ends the hole not before all that hold it back have let go, a decision to go on among them. */
+function soonestMm(
+  outcome: RuleOutcome,
+  outcomes: readonly RuleOutcome[],
+  goesOnToMm: number,
+): number | undefined {
   const { verdict } = outcome.rule;
   const waits = verdict === 'ask' ? [] : outcomes.filter(({ rule }) => rule.verdict === 'not yet');
   const held = waits.filter(({ state }) => state !== 'met').map(({ earliestMm }) => earliestMm);
-  const depths = [outcome.foreseenMm, ...held];
+  const depths = [outcome.foreseenMm, ...held, ...(verdict === 'ask' ? [] : [goesOnToMm])];
   return depths.includes(undefined) ? undefined : Math.max(...depths.map((depth) => depth ?? 0));
 }
 

@@ -2,11 +2,12 @@ import type { Finding } from '../../finding/finding.ts';
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import type { Decision } from '../../hole/ending.ts';
-import { formatDepth } from '../../quantity/depth.ts';
+import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Stamp } from '../../quantity/stamp.ts';
 import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
-import { endedAgainstAdvice, endedWithoutReason } from '../findings.ts';
+import { endedAgainstAdvice, endedWithoutReason, extendedNowhere } from '../findings.ts';
+import { occasionOf } from './verdict.ts';
 import { type Verdict, weigh } from './weigh.ts';
 
 /** What a person decides on the hole's end, and what goes with it. */
@@ -14,12 +15,17 @@ export type Decided = {
   readonly kind: Decision['kind'];
   readonly reason?: string;
   readonly called?: string;
+  /** For `extended`: the depth to go on to, where one is settled. */
+  readonly toMm?: Depth;
   readonly at: Stamp;
   readonly by: string;
   /** SHA-256 of the rules and of the logging schema in force. */
   readonly rulesHash: string;
   readonly schemaHash: string;
 };
+
+/** Decisions that end a hole. */
+const ENDINGS: readonly Decision['kind'][] = ['ended', 'ended early'];
 
 /** Decisions that the verdict speaks against: ending where it doesn't advise it, going on where it says end. */
 const AGAINST: { readonly [K in Decision['kind']]: readonly Verdict[] } = {
@@ -45,7 +51,7 @@ export function decide(
   situation: Situation,
   place: Place,
 ): Result<Decision> {
-  const { verdict } = weigh(outcomes);
+  const { verdict } = weigh(outcomes, occasionOf(situation, ENDINGS.includes(decided.kind)));
   const { reason, called, ...rest } = decided;
   const said = reason?.trim() ?? '';
   const decision: Decision = {
@@ -61,8 +67,19 @@ export function decide(
     ...(said === '' ? {} : { reason: said }),
     ...(called === undefined || called.trim() === '' ? {} : { called: called.trim() }),
   };
-  const missing = reasonMissing(decision, place);
-  return missing === undefined ? ok(decision) : refused(missing);
+  const wrong = drilledAlready(decision, place) ?? reasonMissing(decision, place);
+  return wrong === undefined ? ok(decision) : refused(wrong);
+}
+
+function drilledAlready({ toMm, depthMm }: Decision, place: Place): Finding | undefined {
+  if (toMm === undefined || toMm > depthMm) return undefined;
+  return extendedNowhere.at(
+    { ...place, fromMm: depthMm },
+    {
+      problem: `the hole is at ${formatDepth(depthMm)} m already, it can’t go on to ${formatDepth(toMm)} m`,
+      remedy: 'Give a depth below that, like ;extend to 132, or how much further, like ;extend 12 m more.',
+    },
+  );
 }
 
 function reasonMissing(decision: Decision, place: Place): Finding | undefined {

@@ -1,7 +1,9 @@
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
-import { type Verdict, weigh } from './weigh.ts';
+import type { Rule } from '../rules/rule.ts';
+import { extensionOf, extensionWords } from './extension.ts';
+import { type Occasion, type Verdict, weigh } from './weigh.ts';
 
 /** Stands above every verdict. */
 const ADVICE_HEADING = 'advice on ending the hole';
@@ -28,14 +30,22 @@ export type Shown =
   | { readonly shown: true; readonly advice: Advice }
   | { readonly shown: false; readonly because: string };
 
-/** What the rules advise, with its reason and what it rests on. Undefined words nowhere: a hole without rules says so. */
-export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation): Advice {
-  const { verdict, by } = weigh(outcomes);
+/** What a verdict on a situation is asked for; `ending`: the hole is about to be ended. */
+export function occasionOf(situation: Situation, ending = false): Occasion {
+  const extension = extensionOf(situation);
+  return { ending, ...(extension === undefined ? {} : { extension }) };
+}
+
+/** What the rules advise, with its reason and what it rests on. A hole without rules says so. `ending`: the hole is about to be ended. */
+export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation, ending = false): Advice {
+  const { verdict, by, extension } = weigh(outcomes, occasionOf(situation, ending));
   const unlogged = Math.max(0, situation.drilledMm - situation.loggedMm);
   return {
     heading: ADVICE_HEADING,
     verdict,
-    sentence: `${verdict.toUpperCase()}: ${reasonOf(by, outcomes, situation)}.`,
+    sentence: `${verdict.toUpperCase()}: ${
+      extension === undefined ? reasonOf(by, outcomes, situation) : extensionWords(extension)
+    }.`,
     by,
     loggedMm: situation.loggedMm,
     unloggedMm: depthFromMm(unlogged),
@@ -43,10 +53,10 @@ export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation)
 }
 
 /** The advice where it may be shown: not while the driller has stopped for safety or hole condition. */
-export function shownAdvice(outcomes: readonly RuleOutcome[], situation: Situation): Shown {
+export function shownAdvice(outcomes: readonly RuleOutcome[], situation: Situation, ending = false): Shown {
   const { openStop } = situation;
   return openStop === undefined
-    ? { shown: true, advice: adviceOf(outcomes, situation) }
+    ? { shown: true, advice: adviceOf(outcomes, situation, ending) }
     : { shown: false, because: `stopped by ${openStop.by}: ${openStop.because}` };
 }
 
@@ -61,14 +71,38 @@ function reasonOf(
   outcomes: readonly RuleOutcome[],
   situation: Situation,
 ): string {
-  const texts = by.length > 0 ? by.map(ruleSays) : [nothingEnds(outcomes, situation)];
+  const texts = by.length > 0 ? dangersFirst(by).map(ruleSays) : [nothingEnds(outcomes, situation)];
   return texts.join('; ');
 }
 
-/** A rule's name and reason; where it can't be told that is said first. */
+/** A rule's name and reason. Where it can't be told that is said first; where it is met and asks, who is to be called. */
 function ruleSays(outcome: RuleOutcome): string {
-  const doubt = outcome.state === 'cannot tell' ? 'can’t tell, ' : '';
-  return `${outcome.rule.name}: ${doubt}${outcome.reason}`;
+  const { rule, state, reason } = outcome;
+  const doubt = state === 'cannot tell' ? 'can’t tell, ' : '';
+  const name = rule.verdict === 'not yet' ? `${rule.name} holds the hole until met` : rule.name;
+  return `${name}: ${doubt}${reason}${state === 'met' ? callWords(rule) : ''}`;
+}
+
+/** Whom to call, and for a rule about safety that the site procedure goes before everything here. */
+function callWords({ call, safety }: Rule): string {
+  const who = call === undefined ? '' : ` ${call}`;
+  if (safety) return `: call${who}, go by the site procedure`;
+  return call === undefined ? '' : `: call${who}`;
+}
+
+/**
+ * True of a rule that is met and is a danger or a question to somebody: never shown as a thing done. What was settled by a decision is no
+ * question any more; a danger stays one. A rule on stopping short is a question only where the hole is being ended.
+ */
+export function alarms({ rule, state, answered }: RuleOutcome): boolean {
+  if (state !== 'met' || rule.whenEnding) return false;
+  return rule.safety === true || (rule.verdict === 'ask' && answered === undefined);
+}
+
+/** Rules about safety before the others, each group in its own order. */
+export function dangersFirst(outcomes: readonly RuleOutcome[]): readonly RuleOutcome[] {
+  const rank = (outcome: RuleOutcome): number => (alarms(outcome) ? (outcome.rule.safety ? 0 : 1) : 2);
+  return [...outcomes].sort((a, b) => rank(a) - rank(b));
 }
 
 /** Why nothing ends the hole: the ending rule that could be met the soonest. */

@@ -1,6 +1,7 @@
 import type { VERDICTS } from '../../hole/ending.ts';
 import type { RuleState } from '../evaluate/evaluate-rule.ts';
 import { kindOfLeaf, leavesOf, type Rule } from '../rules/rule.ts';
+import type { Extension } from './extension.ts';
 
 /** Advice on ending the hole. */
 export type Verdict = (typeof VERDICTS)[number];
@@ -8,21 +9,43 @@ export type Verdict = (typeof VERDICTS)[number];
 /** How one rule stands, and whether what it asks was settled by a decision to go on. */
 export type Standing = { readonly rule: Rule; readonly state: RuleState; readonly answered?: unknown };
 
-/** A verdict and the rules that gave it; none where nothing speaks for ending. */
-export type Weighed<S extends Standing> = { readonly verdict: Verdict; readonly by: readonly S[] };
+/** What the verdict is asked for. */
+export type Occasion = {
+  /** A decision to go on that is not drilled out. */
+  readonly extension?: Extension;
+  /** The hole is about to be ended, whatever the rules say: those about stopping short speak. */
+  readonly ending?: boolean;
+};
+
+/** A verdict and the rules that gave it; none where nothing speaks for ending, or a decision to go on gave it. */
+export type Weighed<S extends Standing> = {
+  readonly verdict: Verdict;
+  readonly by: readonly S[];
+  readonly extension?: Extension;
+};
 
 /**
  * The verdict of several rules. The first of these that applies:
  * 1. a hold, a void or a permit limit that is met: ask or end, as its rule says;
- * 2. a met rule that says ask; a safety rule that can't be told: ask;
- * 3. a rule that says not yet, and holds the hole open until it is met, is not met or can't be told: not yet;
- * 4. a met rule that says end, then one that says may end; where a rule with `whenEnding` is met or can't be told: ask;
- * 5. not yet.
+ * 2. a met rule that says ask; a safety rule that can't be told: ask; where the hole is being ended, a rule with `whenEnding` too;
+ * 3. a decision to go on that is not drilled out: not yet;
+ * 4. a rule that says not yet, and holds the hole open until it is met, is not met or can't be told: not yet;
+ * 5. a met rule that says end, then one that says may end; where a rule with `whenEnding` is met or can't be told: ask;
+ * 6. not yet.
  * A rule whose question was settled by a decision to go on no longer speaks. Nothing that can't be told ever ends a hole.
  */
-export function weigh<S extends Standing>(standings: readonly S[]): Weighed<S> {
+export function weigh<S extends Standing>(
+  standings: readonly S[],
+  { extension, ending = false }: Occasion = {},
+): Weighed<S> {
   const open = standings.filter(({ answered }) => answered === undefined);
-  return goingFirst(open) ?? asking(open) ?? holdingBack(open) ?? ending(open);
+  return (
+    goingFirst(open) ??
+    asking(open, ending) ??
+    (extension === undefined ? undefined : { verdict: 'not yet', by: [], extension }) ??
+    holdingBack(open) ??
+    endingBy(open)
+  );
 }
 
 function goingFirst<S extends Standing>(standings: readonly S[]): Weighed<S> | undefined {
@@ -35,10 +58,13 @@ export function goesFirst(rule: Rule): boolean {
   return leavesOf(rule.when).some((leaf) => kindOfLeaf(leaf).goesFirst === true);
 }
 
-function asking<S extends Standing>(standings: readonly S[]): Weighed<S> | undefined {
-  const asks = standings.filter(({ rule, state }) =>
-    state === 'met' ? rule.verdict === 'ask' && !rule.whenEnding : state === 'cannot tell' && rule.safety,
-  );
+function asking<S extends Standing>(standings: readonly S[], ending: boolean): Weighed<S> | undefined {
+  const asks = standings.filter(({ rule, state }) => {
+    if (ending && rule.whenEnding) return state !== 'not met';
+    return state === 'met'
+      ? rule.verdict === 'ask' && !rule.whenEnding
+      : state === 'cannot tell' && rule.safety;
+  });
   return given('ask', asks);
 }
 
@@ -49,7 +75,7 @@ function holdingBack<S extends Standing>(standings: readonly S[]): Weighed<S> | 
   );
 }
 
-function ending<S extends Standing>(standings: readonly S[]): Weighed<S> {
+function endingBy<S extends Standing>(standings: readonly S[]): Weighed<S> {
   const met = standings.filter(({ state }) => state === 'met');
   const ends = given('end', withVerdict(met, 'end')) ?? given('may end', withVerdict(met, 'may end'));
   if (ends === undefined) return { verdict: 'not yet', by: [] };

@@ -15,7 +15,11 @@ export const budgetSpent = defineCondition({
   assess: ({ budgetM }, situation) => {
     const usedMm = situation.usedElsewhereMm;
     if (usedMm === undefined) return notGiven(situation, 'the metres of the other holes are not known');
+    const leftMm = depthFromMetres(budgetM) - usedMm;
     const text = `left of the budget (${budgetM} m, ${formatDepth(usedMm)} drilled elsewhere)`;
-    return reached(situation, depthFromMetres(budgetM) - usedMm, text);
+    const outcome = reached(situation, leftMm, text);
+    if (leftMm > 0) return outcome;
+    const spent = `the budget of ${budgetM} m is spent, ${formatDepth(usedMm)} m drilled elsewhere`;
+    return { ...outcome, progress: spent, reason: spent };
   },
 });

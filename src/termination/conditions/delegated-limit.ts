@@ -16,7 +16,7 @@ export const delegatedLimit = defineCondition({
   assess: ({ overM }, situation) => {
     if (situation.plan === undefined) return notGiven(situation, 'the hole has no plan');
     const limitMm = situation.plan.depthMm + depthFromMetres(overM);
-    const lastEndMm = rodEndFrom(situation, limitMm + 1) - situation.header.rodMm;
+    const lastEndMm = Math.max(0, rodEndFrom(situation, limitMm + 1) - situation.header.rodMm);
     return reached(situation, lastEndMm, `(the next rod passes planned + ${overM} m)`);
   },
 });

@@ -8,15 +8,16 @@ export const shortOfPlan = defineCondition({
   about: 'people',
   title: 'The hole is shorter than planned, by more than the geologist may decide.',
   rationale:
-    'Goes with _ask_ and `whenEnding`: other rules advise ending, and stopping so far short of the plan needs a call. Measured at the ' +
-    'drilled head.',
+    'Goes with _ask_ and `whenEnding`: other rules advise ending, or a person ends the hole, and stopping so far short of the plan needs a ' +
+    'call. Measured at the drilled head.',
   example: { byMoreThanM: 20 },
   shape: { byMoreThanM: metresM.describe('Metres short of the planned depth that need no call') },
   assess: ({ byMoreThanM }, situation) => {
     if (situation.plan === undefined) return notGiven(situation, 'the hole has no plan');
-    const leastMm = situation.plan.depthMm - depthFromMetres(byMoreThanM);
-    return opposite(
-      reached(situation, leastMm, `(planned ${formatDepth(situation.plan.depthMm)} less ${byMoreThanM} m)`),
-    );
+    const { depthMm } = situation.plan;
+    const shortMm = Math.max(0, depthMm - situation.drilledMm);
+    const text = `${formatDepth(shortMm)} m short of the planned ${formatDepth(depthMm)} m (${byMoreThanM} m need no call)`;
+    const outcome = opposite(reached(situation, depthMm - depthFromMetres(byMoreThanM), ''));
+    return { ...outcome, progress: text, reason: text };
   },
 });

@@ -73,7 +73,7 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const foreseenMm = foreseenAt(outcome);
   const state = STATES[outcome.state];
   const since = sinceMm(history);
-  const answered = answeredBy(situation.decisions ?? [], rule, state, since);
+  const answered = answeredBy(situation.decisions ?? [], rule, state, since, situation.drilledMm);
   return {
     rule,
     state,

@@ -4,8 +4,9 @@ import { type Outcome, outcomeOf } from './outcome.ts';
 import { deepestMm, type Situation } from './situation.ts';
 import { aheadOf, from } from './span.ts';
 
-/** "The rig is at or below a depth", with words for it: `drilled 54 of 120 m planned`. */
-export function reached(situation: Situation, needMm: number, what: string): Outcome {
+/** "The rig is at or below a depth", with words for it: `drilled 54 of 120 m planned`. A depth above the collar is the collar's. */
+export function reached(situation: Situation, depthMm: number, what: string): Outcome {
+  const needMm = Math.max(0, depthMm);
   const haveMm = situation.drilledMm;
   const history =
     needMm <= 0

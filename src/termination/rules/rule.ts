@@ -29,16 +29,30 @@ export const ruleSchema = z.strictObject({
   verdict: z
     .enum(VERDICTS)
     .describe(
-      'What is advised where the rule is met; a rule that says `not yet` holds the hole open until it is met',
+      'What is advised where the rule is met; a rule that says `not yet` holds the hole until it is met',
     ),
   when: ruleConditionSchema,
   safety: z.literal(true).optional().describe('Where it can’t be told, the verdict is `ask`'),
   whenEnding: z
     .literal(true)
     .optional()
-    .describe('For `ask`: speaks only where other rules would advise `end` or `may end`'),
+    .describe(
+      'For `ask`: speaks only where other rules would advise `end` or `may end`, and whenever a person ends the hole',
+    ),
+  call: z
+    .string()
+    .min(1)
+    .max(100)
+    .optional()
+    .describe('Whom to call where the rule asks or is about safety: a name, a number, a channel'),
 });
 export type Rule = Readonly<z.infer<typeof ruleSchema>>;
+
+/** What a rule does, in words: `if met: may end`; one that says not yet holds the hole until it is met. */
+export function adviceWords({ verdict, whenEnding }: Rule): string {
+  if (verdict === 'not yet') return 'holds the hole until met';
+  return whenEnding ? 'asks when the hole is ended' : `if met: ${verdict}`;
+}
 
 /** The parts of a condition without all, any and not, in the order they are written. */
 export function leavesOf(condition: RuleCondition): readonly Leaf[] {

@@ -1,3 +1,4 @@
+import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import type { Stamp } from '../../../src/quantity/stamp.ts';
 import { checkDecisions, decide } from '../../../src/termination/advice/decision.ts';
 import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
@@ -15,7 +16,7 @@ const seen = (code: string, input: string, where: Seen): ErrorCase =>
   rules(code, input, rule({ seen: { where, forM: 1 } }, { name: 'seen' }));
 
 const RICH = situation(metresOf([0, 0, 0, 5]), { drilledM: 6 });
-const ended = (reason: string | undefined) =>
+const ended = (reason: string | undefined, more: Partial<Parameters<typeof decide>[0]> = {}) =>
   decide(
     {
       kind: 'ended',
@@ -24,6 +25,7 @@ const ended = (reason: string | undefined) =>
       rulesHash: 'a'.repeat(64),
       schemaHash: 'b'.repeat(64),
       ...(reason === undefined ? {} : { reason }),
+      ...more,
     },
     evaluateRules([rule({ inARow: { where: BARREN, forM: 3 } }, { name: 'barren tail' })], RICH),
     RICH,
@@ -64,6 +66,9 @@ export const TERMINATION_CASES: readonly ErrorCase[] = [
   ),
   given('termination-ended-without-reason', 'ended against the advice, no reason', () =>
     findingsIn(ended(undefined)),
+  ),
+  given('termination-extended-nowhere', 'to go on to a depth that is drilled', () =>
+    findingsIn(ended('zone open', { kind: 'extended', toMm: depthFromMetres(4) })),
   ),
   given('termination-ended-against-advice', 'ended against the advice, with a reason', () => {
     const decision = ended('bit stuck');

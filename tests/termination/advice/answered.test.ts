@@ -84,3 +84,41 @@ test('a permit that ends the hole is not settled by a decision to go on', () => 
   const decisions = [goOn(at, 'extended', [permit])];
   expect(advice(situation(metresOf(times(4, 0)), { decisions }), [permit]).verdict).toBe('end');
 });
+
+describe('a decision to go on', () => {
+  const END = rule({ maximumReached: { maximumM: 12 } }, { name: 'maximum', verdict: 'end' });
+  const at = (drilledM: number, toM?: number) => {
+    const here = situation(metresOf(times(12, 0)));
+    const decision = goOn(here, 'extended', [END]);
+    const decisions = [toM === undefined ? decision : { ...decision, toMm: depthFromMetres(toM) }];
+    return situation(metresOf(times(drilledM, 0)), { decisions });
+  };
+
+  test('holds the advice until the depth that was settled is drilled', () => {
+    expect(advice(at(12, 30), [END]).sentence).toBe(
+      'NOT YET: goes on to 30 m, decided by ABC at 12 m, the manager called: air up.',
+    );
+    expect(advice(at(29, 30), [END]).verdict).toBe('not yet');
+    expect(advice(at(30, 30), [END]).verdict).toBe('end');
+  });
+
+  test('that names no depth holds it for a rod', () => {
+    expect(advice(at(17), [END]).verdict).toBe('not yet');
+    expect(advice(at(18), [END]).verdict).toBe('end');
+  });
+
+  test('is asked about again once what was settled is drilled', () => {
+    const asked = lost([0, 'no return', 'no return']);
+    const settled = { ...goOn(asked), toMm: depthFromMetres(5) };
+    expect(advice(lost([0, ...times(3, 'no return')], [settled])).verdict).toBe('not yet');
+    expect(advice(lost([0, ...times(4, 'no return')], [settled])).verdict).toBe('ask');
+  });
+
+  test('is over when the hole is held', () => {
+    const extended = at(13, 30).decisions![0]!;
+    const here = situation(metresOf(times(13, 0)), {
+      decisions: [extended, { ...extended, kind: 'held' }],
+    });
+    expect(advice(here, [END]).verdict).toBe('end');
+  });
+});

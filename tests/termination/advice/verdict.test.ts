@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { warnAhead } from '../../../src/termination/advice/ahead.ts';
-import { adviceOf, restsOn, shownAdvice } from '../../../src/termination/advice/verdict.ts';
+import { adviceOf, alarms, restsOn, shownAdvice } from '../../../src/termination/advice/verdict.ts';
 import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
 import type { Situation } from '../../../src/termination/evaluate/situation.ts';
 import type { Rule } from '../../../src/termination/rules/rule.ts';
-import { BARREN, metresOf, rule, situation, times } from '../build.ts';
+import { BARREN, metresOf, row, rule, situation, times } from '../build.ts';
 
 const TAIL = rule({ inARow: { where: BARREN, forM: 10 } }, { name: 'barren tail' });
 const MINIMUM = rule({ minimumReached: { minimumM: 60 } }, { name: 'minimum', verdict: 'not yet' });
@@ -42,7 +42,7 @@ describe('the advice', () => {
   test('says that it can’t tell where a rule that holds the hole open can’t be told', () => {
     const noPlan = rule({ plannedDepthReached: { plusM: 0 } }, { name: 'plan', verdict: 'not yet' });
     expect(advice([noPlan], situation(metresOf([0]))).sentence).toBe(
-      'NOT YET: plan: can’t tell, the hole has no plan.',
+      'NOT YET: plan holds the hole until met: can’t tell, the hole has no plan.',
     );
   });
 
@@ -146,5 +146,45 @@ describe('warned ahead, within the next rod, is', () => {
     expect(
       ahead([rule({ maximumReached: { maximumM: 17.5 } }, { name: 'limit', verdict: 'end' })], at),
     ).toEqual(['end in 0.5 m, at 17.5 m (limit)']);
+  });
+});
+
+describe('a hole that is about to be ended', () => {
+  const SHORT = rule(
+    { shortOfPlan: { byMoreThanM: 30 } },
+    { name: 'stopping short', verdict: 'ask', whenEnding: true, call: 'Ines Falk' },
+  );
+  const at = situation(metresOf(times(65, 5)), { plan: { depthMm: depthFromMetres(120) } });
+  const rules = evaluateRules([SHORT, TAIL], at);
+
+  test('far short of its plan asks, though no rule ends it', () => {
+    expect(adviceOf(rules, at).verdict).toBe('not yet');
+    expect(adviceOf(rules, at, true)).toMatchObject({
+      verdict: 'ask',
+      sentence: 'ASK: stopping short: 55 m short of the planned 120 m (30 m need no call): call Ines Falk.',
+    });
+  });
+
+  test('is not asked about by a rule on stopping short while nobody ends it: that is no alarm', () => {
+    expect(rules.map(alarms)).toEqual([false, false]);
+  });
+});
+
+describe('a danger that is met', () => {
+  const VOID = rule(
+    { voidNear: { inLastM: 6, aheadM: 12 } },
+    { name: 'void', verdict: 'ask', safety: true, call: 'the mine on channel 6' },
+  );
+  const expects = [
+    { name: 'old stope', fromMm: depthFromMetres(104), toMm: depthFromMetres(108), hazard: 'void' as const },
+  ];
+  const at = situation([row(0, 96, 0)], { expects });
+
+  test('says what, how far from the bit, whom to call and that the site procedure holds, before any other question', () => {
+    const deep = rule({ maximumReached: { maximumM: 90 } }, { name: 'deep', verdict: 'ask' });
+    expect(advice([deep, VOID], at).sentence).toBe(
+      'ASK: void: old stope could come at 104 m, 8 m below the bit: call the mine on channel 6, go by the site procedure.',
+    );
+    expect(evaluateRules([VOID], at).map(alarms)).toEqual([true]);
   });
 });
