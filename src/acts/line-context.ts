@@ -1,6 +1,6 @@
 import { rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import type { Document } from '../record/document.ts';
+import type { Document, Entry, Id } from '../record/document.ts';
 import { bagNumberPattern } from '../sampling/numbers/bag-number.ts';
 import type { EntryContext } from '../shorthand/parse.ts';
 import { aboveDepth } from '../standing/above.ts';
@@ -28,10 +28,35 @@ export function lineContext(project: Project, hole: Document, fromMm: number, by
 function loggedBefore(hole: Document, by: string): string | undefined {
   const head = nextInterval(hole).fromMm;
   const last = rowsDown(hole).findLast(([, row]) => row.fromMm < head && row.noReturn !== true);
-  const first = hole.history.find((entry) =>
-    entry.changes.some(
-      (change) => 'put' in change && change.put[0] === 'rows' && change.put[1] === last?.[0],
-    ),
-  );
-  return first === undefined || first.by === by ? undefined : first.by;
+  const first = last === undefined ? undefined : loggersOf(hole.history).get(last[0]);
+  return first === by ? undefined : first;
+}
+
+/** Who put each row there first, and how much of a history that is of. */
+interface Loggers {
+  readonly by: Map<Id, string>;
+  count: number;
+  last: Entry | undefined;
+}
+
+/** By a history's first entry. A history only grows at its end, so a key on a long hole reads the new entries and not all of them. */
+const loggers = new WeakMap<Entry, Loggers>();
+
+function loggersOf(history: readonly Entry[]): ReadonlyMap<Id, string> {
+  const [first] = history;
+  if (first === undefined) return new Map();
+  const known = loggers.get(first);
+  // Who has the same last entry has the same ones before it: each holds the hash of the one above.
+  const goesOn =
+    known !== undefined && known.count <= history.length && history[known.count - 1] === known.last;
+  const found: Loggers = goesOn ? known : { by: new Map(), count: 0, last: undefined };
+  for (const entry of history.slice(found.count)) {
+    for (const change of entry.changes)
+      if ('put' in change && change.put[0] === 'rows' && !found.by.has(change.put[1]))
+        found.by.set(change.put[1], entry.by);
+  }
+  found.count = history.length;
+  found.last = history.at(-1);
+  loggers.set(first, found);
+  return found.by;
 }

@@ -11,10 +11,10 @@ export function printDocument(stored: StoredDocument): string {
   const tables = Object.entries(document.tables).map(
     ([name, table]) =>
       `    ${JSON.stringify(name)}: {\n${Object.entries(table)
-        .map(([id, thing]) => `      ${JSON.stringify(id)}: ${oneLine(thing)}`)
+        .map(([id, thing]) => `      ${JSON.stringify(id)}: ${remembered(thing)}`)
         .join(',\n')}\n    }`,
   );
-  const history = document.history.map((entry) => `    ${oneLine(entry as unknown as Json)}`);
+  const history = document.history.map((entry) => `    ${remembered(entry)}`);
   return [
     '{',
     `  "$schema": ${JSON.stringify(schema)},`,
@@ -30,6 +30,17 @@ export function printDocument(stored: StoredDocument): string {
 
 function block(open: string, lines: readonly string[], close: string): string {
   return lines.length === 0 ? open + close : `${open}\n${lines.join(',\n')}\n  ${close}`;
+}
+
+/** Things and entries as printed before: none is changed once it is made, and a file is written again after each few rows. */
+const printed = new WeakMap<object, string>();
+
+function remembered(value: object): string {
+  const known = printed.get(value);
+  if (known !== undefined) return known;
+  const text = oneLine(value as Json);
+  printed.set(value, text);
+  return text;
 }
 
 /** A value on one line, with room to breathe: `{ "fromMm": 45000, "toMm": 46000 }`. */

@@ -1,9 +1,10 @@
 import { drilledMm, latestRod } from '../hole/commands/drilled.ts';
 import type { RodDone } from '../hole/drilled.ts';
+import type { Header } from '../hole/header.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
-import type { Document } from '../record/document.ts';
+import type { Document, Table } from '../record/document.ts';
 
 /** The two heads of a hole: where the rig is and where the log is. Depths in millimetres. */
 export interface Heads {
@@ -33,6 +34,33 @@ export function headsOf(hole: Document): Heads {
 
 /** Foot of the unbroken cover of rows from where logging starts, in millimetres. */
 export function loggedDepth(hole: Document): Depth {
+  return logHead(hole).foot;
+}
+
+/** What the rows of a hole leave to log next. */
+interface LogHead {
+  readonly header: Header;
+  readonly foot: Depth;
+  readonly next: Interval;
+}
+
+/** Found once for a table of rows: the same rows are asked about many times for one key, and a long hole has thousands. */
+const logHeads = new WeakMap<Table, LogHead>();
+
+function logHead(hole: Document): LogHead {
+  const header = headerOf(hole);
+  const rows = hole.tables.rows ?? NO_ROWS;
+  const known = logHeads.get(rows);
+  if (known?.header === header) return known;
+  const foot = footOf(hole);
+  const found = { header, foot, next: intervalBelow(hole, foot) };
+  logHeads.set(rows, found);
+  return found;
+}
+
+const NO_ROWS: Table = {};
+
+function footOf(hole: Document): Depth {
   let foot = headerOf(hole).logFromMm;
   for (const [, row] of rowsDown(hole)) {
     if (row.fromMm > foot) break;
@@ -43,7 +71,10 @@ export function loggedDepth(hole: Document): Depth {
 
 /** The interval to log next: from the logged head, the usual length, cut short by a row that stands below a gap. */
 export function nextInterval(hole: Document): Interval {
-  const fromMm = loggedDepth(hole);
+  return logHead(hole).next;
+}
+
+function intervalBelow(hole: Document, fromMm: Depth): Interval {
   const usual = fromMm + headerOf(hole).intervalMm;
   const below = rowsDown(hole).find(([, row]) => row.fromMm > fromMm)?.[1].fromMm;
   return { fromMm, toMm: depthFromMm(below === undefined ? usual : Math.min(usual, below)) };
