@@ -171,12 +171,12 @@ describe('what is found on opening', () => {
 
   it('a hole of a newer format: refused, and left as it is', async () => {
     const { folder } = await projectWithHole();
-    const text = readFileSync(holeFile(folder), 'utf8').replace('"format": 1', '"format": 2');
+    const text = readFileSync(holeFile(folder), 'utf8').replace('"format": 1', '"format": 99');
     writeFileSync(holeFile(folder), text);
     const desk = await opened(folder);
     expect(desk.findings()[0]).toMatchObject({
       code: 'newer-format',
-      problem: 'it has format 2; this offsider reads up to 1',
+      problem: 'it has format 99; this offsider reads up to 2',
     });
     expect(desk.get(HOLE)).toBeUndefined();
     expect(desk.submit({ what: 'hole made', parts: [{ document: HOLE, changes: holeMade() }] }).ok).toBe(

@@ -173,7 +173,7 @@ describe('a mail with an attachment that is not sound', () => {
     ['a hole that says its id twice', hole('"format": 1,', '"format": 1, "id": "X",'), /said twice/],
     ['a hole with __proto__', hole('"format": 1,', '"format": 1, "__proto__": {},'), /reserved/],
     ['a hole with a member unknown', hole('"format": 1,', '"format": 1, "more": 1,'), /not known here/],
-    ['a hole of a later format', hole('"format": 1,', '"format": 2,'), /format 2/],
+    ['a hole of a later format', hole('"format": 1,', '"format": 99,'), /format 99/],
     ['a hole of another id', hole('"id": "ZQRC001"', '"id": "../../x"'), /no hole, shift/],
     ['a hole with a device for an id', hole('"id": "ZQRC001"', '"id": "CON"'), /no hole, shift/],
     ['a hole in UTF-16', attached('ZQRC001.json', Buffer.from(SMALL_HOLE, 'utf16le')), /JSON|missing/],
