@@ -203,7 +203,13 @@ test('whatever shots a file can hold, everything made of them is finite numbers 
       ];
       expect(numbers.every(Number.isFinite)).toBe(true);
       expect(reachOf(path, planned, 3, 10).severityPer30m).toBeGreaterThanOrEqual(0);
-      const drawing = sectionPicture({ path, plan: planned, drilledMm: at(60), expected: [] });
+      const drawing = sectionPicture({
+        path,
+        plan: planned,
+        plannedMm: undefined,
+        drilledMm: at(60),
+        expected: [],
+      });
       expect(brailleLines(drawing, 40, 12).length).toBeGreaterThan(2);
     }),
     { numRuns: runs(200) },

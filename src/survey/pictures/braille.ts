@@ -73,8 +73,10 @@ function rowsOf(
   picture: Picture,
   toDot: (point: PicturePoint) => PicturePoint,
 ): readonly string[] {
+  // Where marks fall together a hazard is the one that is seen.
+  const marks = [...picture.marks].sort((a, b) => Number(a.letter === '!') - Number(b.letter === '!'));
   const letters = new Map(
-    picture.marks.map((mark) => {
+    marks.map((mark) => {
       const dot = toDot(mark.at);
       return [Math.min(rows - 1, dot.y >> 2) * columns + Math.min(columns - 1, dot.x >> 1), mark.letter];
     }),

@@ -1,6 +1,6 @@
 import { type Depth, depthFromMm, metres } from '../../quantity/depth.ts';
 import { radians } from '../direction.ts';
-import type { ExpectedHere } from '../expected/expected.ts';
+import type { DepthRange, ExpectedHere } from '../expected/expected.ts';
 import type { PlannedLine } from '../path/miss.ts';
 import { plannedPoint } from '../path/miss.ts';
 import type { Path } from '../path/path.ts';
@@ -51,6 +51,8 @@ export interface Picture {
 export interface PictureSource {
   readonly path: Path;
   readonly plan: PlannedLine | undefined;
+  /** Planned depth of the hole; undefined without a plan. */
+  readonly plannedMm: Depth | undefined;
   readonly drilledMm: Depth;
   readonly expected: readonly ExpectedHere[];
 }
@@ -81,16 +83,21 @@ export function sectionPicture(source: PictureSource): Picture {
 }
 
 function drawn(source: PictureSource, look: Look): Pick<Picture, 'lines' | 'marks' | 'zones' | 'ticks'> {
-  const { path, plan, drilledMm } = source;
+  const { path, plan } = source;
   const deepest = lastStation(path).depthMm;
-  const toMm = Math.max(drilledMm, deepest, plan?.targetMm ?? 0) as Depth;
+  const toMm = pictureDepthMm(source);
   const points = pathByMetre(path, toMm);
   const surveyed = points.filter((one) => one.depthMm <= deepest);
   const below = points.filter((one) => one.depthMm >= Math.floor(deepest / 1000) * 1000);
   const lines: readonly PictureLine[] = [
     ...(plan === undefined
       ? []
-      : [{ what: 'planned' as const, points: [plan.from, plannedPoint(plan, plan.targetMm)].map(look) }]),
+      : [
+          {
+            what: 'planned' as const,
+            points: [plan.from, plannedPoint(plan, plannedEndMm(source))].map(look),
+          },
+        ]),
     { what: 'surveyed', points: seen(surveyed, look) },
     { what: 'projected', points: seen(below, look) },
   ];
@@ -102,16 +109,40 @@ function drawn(source: PictureSource, look: Look): Pick<Picture, 'lines' | 'mark
   };
 }
 
+/** How deep a picture goes: to what is drilled and planned, and through every hazard that is expected. */
+function pictureDepthMm(source: PictureSource): Depth {
+  const feet = source.expected.flatMap((zone) => hazardRange(zone)?.latestMm ?? []);
+  const deepest = Math.max(source.drilledMm, lastStation(source.path).depthMm, plannedEndMm(source), ...feet);
+  // Whole metres are drawn: the metre that holds the foot of a hazard is drawn to its end.
+  return depthFromMm(Math.ceil(deepest / 1000) * 1000);
+}
+
+function plannedEndMm({ plan, plannedMm }: PictureSource): number {
+  return Math.max(plan?.targetMm ?? 0, plannedMm ?? 0);
+}
+
+/**
+ * From the earliest depth that a hazard could come at to the latest of its foot, the planned depths among them; undefined for a zone
+ * that is no hazard. One that the hole as projected doesn't reach is drawn at its planned depth.
+ */
+function hazardRange({ expected, top, foot }: ExpectedHere): DepthRange | undefined {
+  if (expected.hazard === undefined) return undefined;
+  const earliestMm = Math.min(top?.earliestMm ?? expected.fromMm, expected.fromMm);
+  const latest = [top?.latestMm ?? 0, foot?.latestMm ?? 0, expected.toMm ?? expected.fromMm];
+  return { earliestMm: depthFromMm(earliestMm), latestMm: depthFromMm(Math.max(...latest)) };
+}
+
 function zonesOf(
   expected: PictureSource['expected'],
   points: readonly PathPoint[],
   look: Look,
 ): readonly PictureZone[] {
-  return expected.flatMap(({ expected: one, top, foot }) => {
-    if (top === undefined) return [];
-    const inside = points.filter(
-      ({ depthMm }) => depthMm >= top.earliestMm && depthMm <= (foot ?? top).latestMm,
-    );
+  return expected.flatMap((zone) => {
+    const { expected: one, top, foot } = zone;
+    const range =
+      hazardRange(zone) ?? (top && { earliestMm: top.earliestMm, latestMm: (foot ?? top).latestMm });
+    if (range === undefined) return [];
+    const inside = points.filter(({ depthMm }) => depthMm >= range.earliestMm && depthMm <= range.latestMm);
     return inside.length < 2
       ? []
       : [{ meaning: one.name, hazard: one.hazard !== undefined, points: seen(inside, look) }];
@@ -136,10 +167,16 @@ function marksOf(
   points: readonly PathPoint[],
   look: Look,
 ): readonly PictureMark[] {
-  const zones = expected.flatMap(({ expected: one, top }, index) => {
-    const here = top && points.find((point) => point.depthMm >= top.earliestMm);
-    const letter = one.hazard === undefined ? String((index + 1) % 10) : '!';
-    return here === undefined ? [] : [{ letter, meaning: one.name, at: look(here.offset) }];
+  const at = (letter: string, meaning: string, depthMm: number): readonly PictureMark[] => {
+    const here = points.find((point) => point.depthMm >= depthMm);
+    return here === undefined ? [] : [{ letter, meaning, at: look(here.offset) }];
+  };
+  const zones = expected.flatMap((zone, index) => {
+    const { expected: one, top } = zone;
+    const hazard = hazardRange(zone);
+    if (hazard === undefined) return top ? at(String((index + 1) % 10), one.name, top.earliestMm) : [];
+    const foot = one.toMm === undefined ? [] : at('!', `bottom of ${one.name}`, hazard.latestMm);
+    return [...at('!', one.name, hazard.earliestMm), ...foot];
   });
   return [
     { letter: 'C', meaning: 'collar', at: look({ north: 0, east: 0, down: 0 }) },

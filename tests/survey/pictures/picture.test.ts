@@ -22,6 +22,7 @@ const PLAN: PlannedLine = { direction: pointing(90, -60), targetMm: at(100), fro
 const SOURCE: PictureSource = {
   path: PATH,
   plan: PLAN,
+  plannedMm: at(100),
   drilledMm: at(72),
   expected: expectedHere(
     [
@@ -77,6 +78,53 @@ describe('what a picture holds', () => {
       ['S', 'last shot'],
       ['T', 'target'],
     ]);
+  });
+});
+
+describe.each([
+  ['plan', planPicture],
+  ['section', sectionPicture],
+] as const)('a %s', (_view, picture) => {
+  const source = (expected: Parameters<typeof expectedHere>[0], drilledM = 0): PictureSource => ({
+    path: pathOf([0, 90, -60]),
+    plan: PLAN,
+    plannedMm: at(120),
+    drilledMm: at(drilledM),
+    expected: expectedHere(expected, pathOf([0, 90, -60]), PLAN, at(400)),
+  });
+  const lengthOf = (drawn: Picture, what: string): number => {
+    const points = drawn.lines.find((line) => line.what === what)?.points ?? [];
+    const [first, last] = [points[0]!, points.at(-1)!];
+    return Math.hypot(last.x - first.x, last.y - first.y);
+  };
+  const whole = picture === sectionPicture ? 1 : Math.cos(Math.PI / 3);
+
+  test('goes to the planned depth before a metre is drilled, past the target', () => {
+    const drawn = picture(source([]));
+    expect(lengthOf(drawn, 'planned')).toBeCloseTo(120 * whole, 6);
+    expect(lengthOf(drawn, 'projected')).toBeCloseTo(120 * whole, 6);
+  });
+
+  test('goes through every hazard that is expected, below the planned depth too, with its mark', () => {
+    const drawn = picture(
+      source([
+        { name: 'old stope', fromMm: at(130), toMm: at(141), hazard: 'void' },
+        { name: 'ironstone', fromMm: at(160), hazard: 'fibre' },
+      ]),
+    );
+    expect(lengthOf(drawn, 'projected')).toBeGreaterThanOrEqual(160 * whole - 1e-6);
+    expect(drawn.marks.filter(({ letter }) => letter === '!').map(({ meaning }) => meaning)).toEqual([
+      'old stope',
+      'bottom of old stope',
+      'ironstone',
+    ]);
+    expect(svgOf(drawn, 600)).toContain('! BOTTOM OF OLD STOPE');
+    expect(brailleLines(drawn, 76, 14).join('')).toContain('! old stope · ! bottom of old stope');
+  });
+
+  test('shows a hazard that falls on another mark', () => {
+    const drawn = picture(source([{ name: 'old stope', fromMm: at(100), toMm: at(120), hazard: 'void' }]));
+    expect(brailleLines(drawn, 76, 14).slice(1, -2).join('')).toContain('!');
   });
 });
 
