@@ -2,6 +2,8 @@ import { rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document, Entry, Id } from '../record/document.ts';
 import { bagNumberPattern } from '../sampling/numbers/bag-number.ts';
+import { breaksCarry } from '../schema/cautions.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { EntryContext } from '../shorthand/parse.ts';
 import { aboveDepth } from '../standing/above.ts';
 import { nextInterval } from '../standing/heads.ts';
@@ -11,8 +13,12 @@ import { nextInterval } from '../standing/heads.ts';
  * row: after a handover it is said in full, because what another pair of eyes saw does not carry. Left out where an earlier row is open.
  */
 export function lineContext(project: Project, hole: Document, fromMm: number, by?: string): EntryContext {
-  const before = by === undefined ? undefined : loggedBefore(hole, by);
-  const { above, previous, repeats } = aboveDepth(before === undefined ? rowsDown(hole) : [], fromMm);
+  const before = by === undefined ? undefined : loggedBefore(project.schema, hole, by);
+  const { above, previous, repeats } = aboveDepth(
+    project.schema,
+    before === undefined ? rowsDown(hole) : [],
+    fromMm,
+  );
   return {
     schema: project.schema,
     above,
@@ -25,9 +31,9 @@ export function lineContext(project: Project, hole: Document, fromMm: number, by
 }
 
 /** Who logged the last observed row above the logged head, where that was another person: amending it does not make it one's own. */
-function loggedBefore(hole: Document, by: string): string | undefined {
+function loggedBefore(schema: LoggingSchema, hole: Document, by: string): string | undefined {
   const head = nextInterval(hole).fromMm;
-  const last = rowsDown(hole).findLast(([, row]) => row.fromMm < head && row.noReturn !== true);
+  const last = rowsDown(hole).findLast(([, row]) => row.fromMm < head && !breaksCarry(schema, row));
   const first = last === undefined ? undefined : loggersOf(hole.history).get(last[0]);
   return first === by ? undefined : first;
 }

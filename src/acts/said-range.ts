@@ -4,6 +4,7 @@ import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
+import { cautionsShown } from '../schema/cautions.ts';
 import { meaningsOf } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
@@ -39,5 +40,11 @@ export function planSaid(schema: LoggingSchema, hole: Document, line: RangeLine)
     (change) => `${formatInterval(change.before)}: ${change.changes.map((piece) => piece.text).join(', ')}`,
   );
   const skipped = preview.noReturn.map((row) => `${formatInterval(row)}: no return, stays as it is`);
-  return ok({ lines: [`amend ${formatInterval(line)}`, ...lines, ...skipped], made: made.value });
+  const cautions = preview.changes.flatMap(({ before, after: { cells } }) =>
+    cautionsShown(schema, before.cells, cells),
+  );
+  return ok({
+    lines: [`amend ${formatInterval(line)}`, ...new Set(cautions), ...lines, ...skipped],
+    made: made.value,
+  });
 }

@@ -70,6 +70,8 @@ export interface FieldsForm {
 export interface Message {
   readonly text: string;
   readonly tone: 'good' | 'warn' | 'alert' | 'plain';
+  /** Cautions of the row that was logged: shown first, and never cut. */
+  readonly cautions?: readonly string[];
 }
 
 /** Whether what was entered is on the disk. */

@@ -1,6 +1,9 @@
 import type { Condition } from '../condition/condition.ts';
 import type { Absence, ValueKind } from '../value/cell.ts';
 
+/** Kinds of what can hurt somebody, in the order they are shown in. A void is a cavity in the ground and nothing else. */
+export const CAUTION_KINDS = ['void', 'fibre', 'radiation', 'silica dust', 'other'] as const;
+
 /** One step of an ordinal scale, from 1 up. 0 is never a step: it is how "none" is typed. */
 type Level = {
   readonly level: number;
@@ -9,14 +12,16 @@ type Level = {
   readonly label: string;
   /** What it looks like in washed chips. */
   readonly look: string;
+  /** What can hurt somebody where this level is seen. */
+  readonly caution?: Caution;
 };
 
 /** An ordinal scale: its levels in order, without gaps, from 1. */
 export type Scale = { readonly name: string; readonly label: string; readonly levels: readonly Level[] };
 
 /** What can hurt somebody where a code is seen: shown in plain words, deferring to site procedures. */
-type Caution = {
-  readonly kind: 'fibre' | 'silica dust' | 'radiation' | 'void' | 'other';
+export type Caution = {
+  readonly kind: (typeof CAUTION_KINDS)[number];
   readonly words: string;
 };
 
@@ -35,6 +40,8 @@ export type Code = {
   readonly mineral?: string;
   readonly densityGcm3?: number;
   readonly caution?: Caution;
+  /** No chips come up where it is logged (a loss of return): nothing carries into the row or out of it, as with a void. */
+  readonly noChips?: true;
   /** Local date since when it can't be used anew; old logs still decode. */
   readonly retiredSince?: string;
   /** Added on the rig, not yet agreed with camp. */
@@ -64,6 +71,8 @@ type FieldBase = {
   readonly unsaid: Absence;
   /** Looked and saw none can be said of it. False for what always is something: a rock, a weathering grade. */
   readonly canBeNone: boolean;
+  /** What can hurt somebody where anything is seen in it; of a column of readings, who takes them. */
+  readonly caution?: Caution;
 };
 
 /** Strokes that name an amount field itself (`vn5`, `v5`), as a pair and a key name a code. */
@@ -112,8 +121,6 @@ export type NumberField = FieldBase & {
   readonly decimals: number;
   /** An instrument's reading: typed down the metres as a column or taken from a CSV, never carried. */
   readonly column: boolean;
-  /** What can hurt somebody who takes the reading, said where its column is typed. */
-  readonly caution?: Caution;
   /** Which columns of the instrument's CSV hold what, by their headings. */
   readonly csv?: ReadingColumns;
 };

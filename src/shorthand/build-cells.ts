@@ -1,7 +1,8 @@
 import { fieldApplies } from '../schema/applies.ts';
+import { breaksCarry } from '../schema/cautions.ts';
 import type { Field, FieldOf, LoggingSchema } from '../schema/logging-schema.ts';
 import { percentOf } from '../schema/read-cell.ts';
-import { type Amount, type Cell, NONE } from '../value/cell.ts';
+import { type Amount, type Cell, NONE, NOT_OBSERVED } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { alwaysSomething } from './meaning.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
@@ -15,13 +16,43 @@ export type Base = {
   /** The row that single keys need their mineral in, and what it is called: "above", "in 44–45". */
   readonly keysIn: Cells;
   readonly keysWhere: string;
+  /** Nobody saw what is left unsaid: a void, a loss of return. */
+  readonly unseen?: true;
 };
 
 /** Cells of a row, and the fields that were left unsaid and kept what `cellOf` gave. */
 export type Built = { readonly kind: 'built'; readonly cells: Cells; readonly carried: readonly string[] };
 
-/** Applies what a line says, field by field in the order of the log sheet, so that only-when fields see those above them. */
+/**
+ * Applies what a line says, field by field in the order of the log sheet, so that only-when fields see those above them. Where the line
+ * says a void or a loss of return, nothing is kept: all that it does not say was not observed.
+ */
 export function buildCells(base: Base, said: readonly Said[], lineEnd: number): Built | Refusal {
+  return saysNoChips(base.schema, said)
+    ? cellsOf({ ...base, cellOf: () => undefined, unseen: true }, said, lineEnd)
+    : cellsOf(base, said, lineEnd);
+}
+
+/** True where a line says a void or a loss of return. */
+function saysNoChips(schema: LoggingSchema, said: readonly Said[]): boolean {
+  return said.some(({ field, says }) => {
+    if ('code' in says && says.amount === 0) return false;
+    return breaksCarry(schema, {
+      cells: { [field.name]: 'code' in says ? amountAlone(field, says) : says.cell },
+    });
+  });
+}
+
+/** A cell that holds what one item says and nothing else. */
+function amountAlone(
+  field: Field,
+  { code, amount }: { readonly code: string; readonly amount: Amount },
+): Cell {
+  if (field.kind === 'levels') return { levels: { [code]: Number(amount) } };
+  return field.kind === 'percents' ? { percents: { [code]: amount } } : { code };
+}
+
+function cellsOf(base: Base, said: readonly Said[], lineEnd: number): Built | Refusal {
   const cells: { [field: string]: Cell } = {};
   const carried: string[] = [];
   const misplaced = said.find((item) => item.byKey && !standsIn(base.keysIn, item.field, codeNamed(item)));
@@ -49,12 +80,17 @@ export function codeNamed({ says }: Said): string | undefined {
 function unsaid(base: Base, field: Field, lineEnd: number): Cell | Refusal {
   const kept = base.cellOf(field);
   if (kept !== undefined) return kept;
-  if (!field.required) return { absent: field.unsaid };
+  if (base.unseen || !field.required) return absentIn(base, field);
   return refusal(
     { position: lineEnd, length: 0 },
     `${field.label} is needed in this row`,
     `Say it, or ${field.name}'nr if it was not observed`,
   );
+}
+
+/** What a field says where nothing is kept of it. */
+function absentIn(base: Base, field: Field): Cell {
+  return base.unseen ? NOT_OBSERVED : { absent: field.unsaid };
 }
 
 /** What a field holds after its items: a whole cell said once, or the amounts of its codes changed one by one. */
@@ -67,7 +103,7 @@ function combine(base: Base, field: Field, items: readonly Said[]): Cell | Refus
   if (field.kind === 'code') return combineCode(base, field, items);
   const whole = items.map((item) => item.says).find((says) => 'cell' in says);
   if (whole !== undefined) return whole.cell;
-  const before = base.cellOf(field) ?? { absent: field.unsaid };
+  const before = base.cellOf(field) ?? absentIn(base, field);
   const unseen = takenOutUnseen(base.schema, field, before, items);
   if (unseen !== undefined) return unseen;
   if (field.kind === 'percents') {
@@ -117,7 +153,7 @@ function combineCode(base: Base, field: FieldOf<'code'>, items: readonly Said[])
   const whole = items.map((item) => item.says).find((says) => 'cell' in says);
   const share = items.find((item) => 'code' in item.says);
   const first = whole?.cell ?? before;
-  if (share === undefined || !('code' in share.says)) return first ?? { absent: field.unsaid };
+  if (share === undefined || !('code' in share.says)) return first ?? absentIn(base, field);
   const { code, amount } = share.says;
   const label = labelOf(base.schema, field, code);
   if (first === undefined || !('code' in first)) {

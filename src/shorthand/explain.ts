@@ -1,4 +1,5 @@
-import { codeOf, type Field, fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
+import { breaksCarry, cautionsShown } from '../schema/cautions.ts';
+import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
 import { percentOf } from '../schema/read-cell.ts';
 import { type Amount, type Cell, sameCell } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
@@ -7,15 +8,15 @@ import { isNewRock, rockField } from './rock.ts';
 import { labelOf } from './typing-index.ts';
 import { absenceWords, amountWords, cellWords, levelWords } from './words.ts';
 
-/** A piece of the echo. `same` is what stands as in the row above, carried or said again. */
+/** A piece of the echo. `same` is what stands as in the row above, carried or said again; `caution` is what can hurt somebody. */
 export type Segment = {
   readonly text: string;
-  readonly kind: 'up' | 'down' | 'new' | 'gone' | 'same' | 'note';
+  readonly kind: 'caution' | 'up' | 'down' | 'new' | 'gone' | 'same' | 'note';
 };
 
 /**
- * A row in words against the last observed one above: what changed, in the order of the log sheet, then notes (a new
- * rock is a contact, a caution, the remark), then what stands as it was.
+ * A row in words against the last observed one above: its cautions first, what changed, in the order of the log sheet, then notes (a
+ * new rock is a contact, the remark), then what stands as it was. Of a void nothing stands as it was.
  */
 export function explain(
   row: RowSaid,
@@ -24,23 +25,37 @@ export function explain(
   const remark: readonly Segment[] =
     row.remark === undefined ? [] : [{ text: `remark: ${row.remark}`, kind: 'note' }];
   if (row.noReturn) return [{ text: 'no return: nothing observed', kind: 'note' }, ...remark];
-  const { schema, above } = context;
-  const pieces = schema.fields.flatMap((field) =>
+  const { schema } = context;
+  const isUnseen = breaksCarry(schema, row);
+  const above = isUnseen ? undefined : context.above;
+  const cautions = cautionsShown(schema, context.above?.cells ?? {}, row.cells);
+  const seen = schema.fields.filter(({ name }) => {
+    const cell = row.cells[name];
+    return !(isUnseen && cell !== undefined && 'absent' in cell && cell.absent === 'not observed');
+  });
+  const pieces = seen.flatMap((field) =>
     fieldPieces(schema, field, above?.cells[field.name], row.cells[field.name]),
   );
   return [
+    ...cautions.map((text): Segment => ({ text, kind: 'caution' })),
     ...repeatNote(row, context),
     ...pieces.filter(({ kind }) => kind !== 'same'),
     ...contactNote(schema, above, row.cells),
-    ...cautionNotes(schema, above?.cells ?? {}, row.cells),
+    ...(isUnseen ? [UNSEEN] : []),
     ...remark,
     ...pieces.filter(({ kind }) => kind === 'same'),
   ];
 }
 
-function repeatNote(row: RowSaid, { previous }: Pick<EntryContext, 'previous'>): readonly Segment[] {
+const UNSEEN: Segment = { text: 'nothing else observed: nothing carries in or out', kind: 'note' };
+
+function repeatNote(
+  row: RowSaid,
+  { schema, previous }: Pick<EntryContext, 'schema' | 'previous'>,
+): readonly Segment[] {
   if (!row.repeat) return [];
-  return [{ text: previous?.noReturn ? 'the last row with chips again' : 'the same again', kind: 'note' }];
+  const isPastBreak = previous !== undefined && breaksCarry(schema, previous);
+  return [{ text: isPastBreak ? 'the last row with chips again' : 'the same again', kind: 'note' }];
 }
 
 function contactNote(schema: LoggingSchema, above: RowSaid | undefined, cells: Cells): readonly Segment[] {
@@ -49,30 +64,6 @@ function contactNote(schema: LoggingSchema, above: RowSaid | undefined, cells: C
   if (rock === undefined || before === undefined || !('code' in before) || !isNewRock(schema, above, cells))
     return [];
   return [{ text: `contact below ${labelOf(schema, rock, before.code)}`, kind: 'note' }];
-}
-
-/** What can hurt somebody, said where its code first stands. */
-function cautionNotes(schema: LoggingSchema, above: Cells, cells: Cells): readonly Segment[] {
-  return Object.entries(cells).flatMap(([name, cell]) => {
-    const field = fieldNamed(schema, name);
-    if (field === undefined) return [];
-    const known = codesIn(above[name]);
-    return codesIn(cell)
-      .filter((code) => !known.includes(code))
-      .flatMap((code) => {
-        const caution = codeOf(schema, field, code)?.caution;
-        return caution === undefined
-          ? []
-          : [{ text: `${labelOf(schema, field, code)}: ${caution.words}`, kind: 'note' as const }];
-      });
-  });
-}
-
-function codesIn(cell: Cell | undefined): readonly string[] {
-  if (cell === undefined) return [];
-  if ('code' in cell) return cell.second === undefined ? [cell.code] : [cell.code, cell.second.code];
-  if ('levels' in cell) return Object.keys(cell.levels);
-  return 'percents' in cell ? Object.keys(cell.percents) : [];
 }
 
 function fieldPieces(

@@ -1,5 +1,5 @@
 import type { Field } from '../schema/logging-schema.ts';
-import { type Amount, type Cell, sameCell } from '../value/cell.ts';
+import { type Amount, type Cell, NOT_OBSERVED, sameCell } from '../value/cell.ts';
 import { carriedCell } from './carry.ts';
 import type { EntryContext } from './parse.ts';
 import { writeAmount } from './read-amount.ts';
@@ -16,18 +16,26 @@ type Amounts = { readonly [code: string]: Amount };
 
 /**
  * The ways to make a field hold a cell, given what carries into it, that could stand in a shortest line. Leaving it
- * unsaid, where that does it, is the only way unless `aloud` asks for it to be said all the same.
+ * unsaid, where that does it, is the only way unless `aloud` asks for it to be said all the same. `unseen` is a row with a void.
  */
-export function waysToSay(context: EntryContext, field: Field, target: Cell, aloud = false): readonly Way[] {
+export function waysToSay(
+  context: EntryContext & { readonly unseen?: boolean },
+  field: Field,
+  target: Cell,
+  aloud = false,
+): readonly Way[] {
   const { schema } = context;
-  const carried = carriedCell(schema, field, context.above);
-  const unsaid = carried ?? (field.required ? undefined : { absent: field.unsaid });
+  const carried = context.unseen ? undefined : carriedCell(schema, field, context.above);
+  const unsaid = context.unseen
+    ? NOT_OBSERVED
+    : (carried ?? (field.required ? undefined : { absent: field.unsaid }));
   if (!aloud && unsaid !== undefined && sameCell(unsaid, target)) return [[]];
   const byName: Way = [{ text: writeNamedCell(schema, field, target), named: true }];
   if ('levels' in target) return [changes(context, field, amountsOf(carried), target.levels)];
   if ('percents' in target) return [changes(context, field, amountsOf(carried), target.percents)];
   if ('code' in target) return codeWays(context, field, carried, target);
-  if ('absent' in target && target.absent === 'none') return [...noneWays(context, field, carried), byName];
+  if ('absent' in target && target.absent === 'none')
+    return [...(context.unseen && 'list' in field ? [] : noneWays(context, field, carried)), byName];
   const amount = ownAmount(target);
   const strokes = amount === undefined ? undefined : strokesWith(context, field, undefined, amount);
   return [strokes === undefined ? byName : [strokes]];

@@ -1,4 +1,5 @@
 import { fieldApplies } from '../schema/applies.ts';
+import { breaksCarry } from '../schema/cautions.ts';
 import { newlyUnlikely } from '../schema/check/unlikely.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { type Cell, NOT_OBSERVED } from '../value/cell.ts';
@@ -14,9 +15,9 @@ import { labelOf, NO_RETURN, typingIndex } from './typing-index.ts';
 /** What a line is read against. */
 export type EntryContext = {
   readonly schema: LoggingSchema;
-  /** The last observed row above: what carries, and where single keys find their mineral. None: the line must be a full one. */
+  /** The last observed row above (no void, no return): what carries, and where single keys find their mineral. None: the line must be a full one. */
   readonly above?: RowSaid | undefined;
-  /** The row directly above, when that is another one (no return). */
+  /** The row directly above, when that is another one (no return, a void). */
   readonly previous?: RowSaid | undefined;
   /** Rows directly above that are alike, the first of them included; 0 or left out: none. */
   readonly repeats?: number | undefined;
@@ -186,7 +187,9 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
     ...(repeat ? { repeat } : {}),
     ...(items.remark === undefined ? {} : { remark: items.remark }),
   };
-  const { asks, fields } = items.insisted ? NOTHING_ASKED : openAsks(context, plain, items.said, lineEnd);
+  // A void or a loss of return is not asked about: a question would keep it from the rules that call for help.
+  const settled = items.insisted || breaksCarry(schema, plain);
+  const { asks, fields } = settled ? NOTHING_ASKED : openAsks(context, plain, items.said, lineEnd);
   const row =
     asks.length === 0
       ? plain

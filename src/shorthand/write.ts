@@ -1,3 +1,4 @@
+import { breaksCarry } from '../schema/cautions.ts';
 import { type RowSaid, sameObservation } from '../value/row.ts';
 import { type Way, type Written, waysToSay } from './field-items.ts';
 import { type EntryContext, parseLine } from './parse.ts';
@@ -18,9 +19,10 @@ export function writeLine(row: RowSaid, context: EntryContext): string {
 }
 
 function saidLines(row: RowSaid, context: EntryContext): readonly string[] {
+  const unseen = breaksCarry(context.schema, row);
   const waysByField = context.schema.fields.flatMap((field) => {
     const cell = row.cells[field.name];
-    return cell === undefined ? [] : [waysToSay(context, field, cell)];
+    return cell === undefined ? [] : [waysToSay({ ...context, unseen }, field, cell)];
   });
   const lines = combinations(waysByField).map((items) => finish(items, context));
   return lines.includes('') ? fullLines(row, context) : lines;

@@ -1,10 +1,12 @@
 import type { Id } from '../record/document.ts';
+import { breaksCarry } from '../schema/cautions.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { Row, RowSaid } from '../value/row.ts';
 import { sameObservation } from '../value/row.ts';
 
 /** What the entry line reads a row against: the rows above a depth. */
 export interface Above {
-  /** The last observed row above: what carries, and where single keys find their mineral. */
+  /** The last observed row above (no void, no return): what carries, and where single keys find their mineral. */
   readonly above: RowSaid | undefined;
   /** The row directly above, whatever it is. */
   readonly previous: RowSaid | undefined;
@@ -13,11 +15,15 @@ export interface Above {
 }
 
 /** What stands above a depth, of rows sorted from the top down. A gap breaks a run of repeats but not the carry. */
-export function aboveDepth(rows: readonly (readonly [Id, Row])[], fromMm: number): Above {
+export function aboveDepth(
+  schema: LoggingSchema,
+  rows: readonly (readonly [Id, Row])[],
+  fromMm: number,
+): Above {
   const higher = rows.filter(([, row]) => row.fromMm < fromMm).map(([, row]) => row);
   const previous = higher.at(-1);
   return {
-    above: higher.findLast((row) => row.noReturn !== true),
+    above: higher.findLast((row) => !breaksCarry(schema, row)),
     previous,
     repeats: repeatsUp(higher, fromMm),
   };

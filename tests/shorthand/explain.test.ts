@@ -52,10 +52,12 @@ describe('the echo', () => {
     expect(changes('sh30')).toEqual(['new: shale 30 %']);
   });
 
-  test('gives the caution of a code where it is first seen, and not again', () => {
-    const words = 'note: banded iron: may hold fibre: keep it wet, wear the mask';
-    expect(changes("rock'bif")).toContain(words);
-    expect(changes('.', { above: rowOf("rock'bif", { above }).row })).not.toContain(words);
+  test('gives the caution of a code first: in full where it is first seen, in short while it goes on', () => {
+    const words = 'caution: CAUTION banded iron: may hold fibre: keep it wet, wear the mask';
+    expect(changes("rock'bif")[0]).toBe(words);
+    expect(changes('.', { above: rowOf("rock'bif", { above }).row })[0]).toBe(
+      'caution: CAUTION as above: banded iron (fibre)',
+    );
   });
 
   test('says that a point repeats, and across no return what it repeats', () => {

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { rowsDown } from '../../src/hole/hole.ts';
+import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { aboveDepth } from '../../src/standing/above.ts';
 import { paceKnown, paceOf } from '../../src/standing/pace.ts';
 import { holeWith, rod, row } from './support/hole.ts';
 
+const schema = resolveStyle('orogenic-gold')!;
 const plan = { azimuthDeg: 270, azimuthNorth: 'grid', dipDeg: -60, depthMm: 30_000 };
 const drilling = { method: 'RC', rig: 'RC7', fromMm: 0, startedAt: '2026-03-14T07:30:00+08:00' };
 
@@ -41,7 +43,7 @@ describe('pace', () => {
 
 describe('what stands above a depth', () => {
   const above = (rows: Parameters<typeof holeWith>[0][string], fromMm: number) =>
-    aboveDepth(rowsDown(holeWith({ rows })), fromMm);
+    aboveDepth(schema, rowsDown(holeWith({ rows })), fromMm);
 
   it('is the last observed row: one without return carries nothing, though it is the row directly above', () => {
     const { above: observed, previous } = above([row(0, 1), row(1, 2, { noReturn: true })], 2000);

@@ -13,6 +13,7 @@ import { rowsDown } from '../../hole/hole.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document, Edit } from '../../record/document.ts';
 import { numberMeant, type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
+import { cautionsShown } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
 import { type ParsedRow, parseLine } from '../../shorthand/parse.ts';
@@ -51,17 +52,19 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
 }
 
 async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<Taken> {
+  const { schema } = at.project;
   const interval = nextInterval(hole);
-  const legend = meaningsOf(at.project.schema, [parsed.row]);
+  const { above } = lineContext(at.project, hole, interval.fromMm, at.desk.person);
+  const cautions = cautionsShown(schema, above?.cells ?? {}, parsed.row.cells);
   const taken = await submitMade(
     at,
-    logRow(hole, { ...interval, ...parsed.row }, legend, makerOf(at.desk)),
-    formatInterval(interval),
+    logRow(hole, { ...interval, ...parsed.row }, meaningsOf(schema, [parsed.row]), makerOf(at.desk)),
+    [...cautions, formatInterval(interval)].join(' '),
   );
   if (taken.kind !== 'done' || parsed.asks.length === 0) return taken;
   return {
     kind: 'asked',
-    said: `${formatInterval(interval)} saved, marked ?`,
+    said: [...cautions, `${formatInterval(interval)} saved, marked ?`].join(' '),
     reasons: parsed.asks.map((ask) => ask.reason),
   };
 }

@@ -57,6 +57,6 @@ function holeList(
     case 'shift':
       return shiftList(state);
     case 'row':
-      return rowList(state, hole, screen.from);
+      return rowList(state, hole, screen.from, width);
   }
 }

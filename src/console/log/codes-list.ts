@@ -1,7 +1,14 @@
 import type { Finding } from '../../finding/finding.ts';
 import { formatPlace } from '../../finding/place.ts';
 import { findingsOf } from '../../schema/change/preview-change.ts';
-import { type Code, type Field, type LoggingSchema, listOf, scaleOf } from '../../schema/logging-schema.ts';
+import {
+  type Caution,
+  type Code,
+  type Field,
+  type LoggingSchema,
+  listOf,
+  scaleOf,
+} from '../../schema/logging-schema.ts';
 import { found, type Listed, type ListSection } from '../lists/listed.ts';
 import type { State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
@@ -17,11 +24,16 @@ export function codesList(state: State, width: number): Listed {
     const codes = listOf(schema, field)?.codes ?? [];
     const levels = levelsOf(schema, field);
     return {
-      head: [fieldHead(field)],
+      head: [fieldHead(field), ...fieldCaution(field, width)],
       items: [
         ...codes.map((code) => codeLines(code, width)),
         ...levels.map((level) =>
-          behind(spans(`  ${level.level} `), `${level.label}${looks(level.look)}`, 4, width),
+          behind(
+            spans(`  ${level.level} `),
+            `${cautionFirst(level.caution)}${level.label}${looks(level.look)}`,
+            4,
+            width,
+          ),
         ),
       ],
       about: [
@@ -81,10 +93,18 @@ function codeLines(code: Code, width: number): readonly Line[] {
   const marks = [
     ...(code.provisional === true ? ['(provisional)'] : []),
     ...(code.retiredSince === undefined ? [] : [`(retired ${code.retiredSince})`]),
-    ...(code.caution === undefined ? [] : [`CAUTION ${code.caution.words}`]),
   ];
-  const words = [`${code.label}${looks(code.look)}`, ...marks].join('  ');
+  const words = [`${cautionFirst(code.caution)}${code.label}${looks(code.look)}`, ...marks].join('  ');
   return behind(spans([typed, 'accent'], `${code.code.padEnd(5)} `), words, BEFORE_LABEL, width);
+}
+
+function fieldCaution(field: Field, width: number): readonly Line[] {
+  return field.caution === undefined ? [] : wrap(`CAUTION ${field.caution.words}`, width, 'alert');
+}
+
+/** A caution stands before what it is about: it is what has to be read. */
+function cautionFirst(caution: Caution | undefined): string {
+  return caution === undefined ? '' : `CAUTION ${caution.words} `;
 }
 
 function levelsOf(schema: LoggingSchema, field: Field) {

@@ -4,6 +4,7 @@ import { amendRow, logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { holeThing, rowsDown } from '../../hole/hole.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
+import { cautionsShown } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import type { Refusal } from '../../shorthand/said.ts';
@@ -82,7 +83,11 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
   const marked = `${formatInterval(at)} saved, marked ?: ${reasons[0]}. = on the empty line settles it.`;
   const said = reasons.length === 0 ? next : saying(next, marked, 'warn');
   const replay = state.held.length === 0 ? [] : [{ do: 'replay' as const, events: state.held }];
-  const taught = withLine(withCautions(said, parsed), state, hole, parsed);
+  const taught = withCautions(
+    withLine(said, state, hole, parsed),
+    entryContext(state, hole, screen.cursor),
+    parsed,
+  );
   return [{ ...taught, formed: undefined }, [...effects, ...replay]];
 }
 
@@ -110,17 +115,12 @@ function saveRow(state: State, hole: Document, cursor: RowCursor, parsed: Parsed
   return submittingResult(state, hole, logRow(hole, row, legend, maker), { ...after, draft: EMPTY_DRAFT });
 }
 
-/** A code with a caution says it, in the site's or the list's own words, each time it is newly seen. */
-function withCautions(state: State, parsed: ParsedRow): State {
-  const cautions = parsed.said.flatMap((item) => {
-    if (!('list' in item.field)) return [];
-    const codes =
-      'code' in item.says ? [item.says.code] : 'code' in item.says.cell ? [item.says.cell.code] : [];
-    const list = state.project.schema.lists[item.field.list];
-    return codes.flatMap((code) => list?.codes.find((each) => each.code === code)?.caution?.words ?? []);
-  });
-  const first = cautions[0];
-  return first === undefined ? state : saying(state, `CAUTION ${first}`, 'alert');
+/** Every caution of the row that was logged, above whatever else is said of it. */
+function withCautions(saved: State, context: EntryContext, { row }: ParsedRow): State {
+  const cautions = cautionsShown(context.schema, context.above?.cells ?? {}, row.cells);
+  if (cautions.length === 0) return saved;
+  const { text = '', tone = 'alert' } = saved.message ?? {};
+  return { ...saved, message: { text, tone, cautions } };
 }
 
 /** `=` on the empty line: the oldest row that was asked about stands as it is. */

@@ -1,4 +1,10 @@
-import { type Field, type LoggingSchema, listOf, scaleOf } from '../../schema/logging-schema.ts';
+import {
+  type Caution,
+  type Field,
+  type LoggingSchema,
+  listOf,
+  scaleOf,
+} from '../../schema/logging-schema.ts';
 import { typingIndex } from '../../shorthand/typing-index.ts';
 import { writeNamedAmount, writeNamedCell } from '../../shorthand/write-named.ts';
 import type { Cell } from '../../value/cell.ts';
@@ -9,13 +15,16 @@ export interface FieldOption {
   /** What to look for in the chips. */
   readonly look: string;
   readonly strokes: string;
+  /** What can hurt somebody where it is seen. */
+  readonly caution?: string;
   /** The strokes want an amount behind them. */
   readonly wantsAmount: boolean;
 }
 
 /** Everything that can be picked in a field, codes in the order of their list, then none and not observed. */
 export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOption[] {
-  const plain = (label: string, look: string, cell: Cell): FieldOption => ({
+  const plain = (label: string, look: string, cell: Cell, caution?: Caution): FieldOption => ({
+    ...(caution === undefined ? {} : { caution: caution.words }),
     label,
     look,
     strokes: sayCell(schema, field, cell),
@@ -29,15 +38,16 @@ export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOp
       const byName = wantsAmount
         ? writeNamedAmount(schema, field, code.code, 1).slice(0, -1)
         : writeNamedCell(schema, field, { code: code.code });
-      return { label: code.label, look: code.look, strokes: pair ?? byName, wantsAmount };
+      const caution = code.caution === undefined ? {} : { caution: code.caution.words };
+      return { label: code.label, look: code.look, strokes: pair ?? byName, wantsAmount, ...caution };
     });
   const levels =
     field.kind === 'level'
       ? (scaleOf(schema, field)?.levels ?? []).map((level) =>
-          plain(`${level.level} ${level.label}`, level.look, { level: level.level }),
+          plain(`${level.level} ${level.label}`, level.look, { level: level.level }, level.caution),
         )
       : [];
-  const yes = field.kind === 'flag' ? [plain('yes', '', { flag: true })] : [];
+  const yes = field.kind === 'flag' ? [plain('yes', '', { flag: true }, field.caution)] : [];
   const none = field.canBeNone ? [plain('none', 'looked, and saw none', { absent: 'none' })] : [];
   return [
     ...codes,

@@ -10,11 +10,11 @@ import { fit } from '../terminal/paint/cells.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
-import { fitHeight, type Line, line, spans } from '../widgets/line.ts';
+import { fitHeight, type Line, line, spans, wrap } from '../widgets/line.ts';
 import { entryContext, intervalInHand } from './entry.ts';
 import { matchingOptions, optionsOf } from './field-options.ts';
 import { formFields, formLine } from './fields.ts';
-import { echoLines } from './panels/echo.ts';
+import { cautionLines, echoLines } from './panels/echo.ts';
 
 type FieldsScreen = Extract<Screen, { readonly name: 'fields' }>;
 
@@ -26,13 +26,16 @@ export function fieldsScreen(
   size: Size,
   theme: Theme,
 ): readonly Line[] {
-  const room = size.rows - 8;
+  const context = entryContext(state, hole, screen.cursor);
+  const text = formLine(screen.form);
+  const cautions = cautionLines(text, context, size.columns - 4).map(
+    (each): Line => [{ text: '  ' }, ...each],
+  );
+  const room = size.rows - 8 - cautions.length;
   const left = Math.floor(size.columns * 0.45);
   const right = size.columns - left;
   const fields = formFields(state, hole);
   const at = Math.min(screen.form.field, fields.length - 1);
-  const context = entryContext(state, hole, screen.cursor);
-  const text = formLine(screen.form);
   const title = `by fields ${formatInterval(intervalInHand(hole, screen.cursor))}`;
   const lines = fieldLines(state, screen, fields, context, { room, width: left - 2 }, theme);
   const body = beside([
@@ -44,6 +47,7 @@ export function fieldsScreen(
   return [
     headerLine(state, hole, size.columns),
     ...body,
+    ...cautions,
     ...fitHeight(messages.length > 0 ? messages : [[{ text: '  ' }, ...changes]], 2),
     spans(['  line: ', 'faint'], [text, 'accent']),
     line(
@@ -89,17 +93,20 @@ function pickList(
   const { typed, pick } = screen.form;
   const options = matchingOptions(optionsOf(schemaInHand(state), field), typed.text);
   const at = typed.text.trim() === '' ? pick - 1 : Math.min(pick, options.length - 1);
-  const listRoom = room - 1;
+  // What is picked shows its caution whole, above the list; the others are marked.
+  const picked = options[at]?.caution ?? field.caution?.words;
+  const caution = picked === undefined ? [] : wrap(`CAUTION ${picked}`, width - 2, 'alert');
+  const listRoom = room - 1 - caution.length;
   const start = Math.max(0, Math.min(at - Math.floor(listRoom / 2), options.length - listRoom));
   const lines = options.slice(start, start + listRoom).map((option, index): Line => {
     const here = start + index === at;
-    const words = `${here ? theme.signs.cursor : ' '}${fit(option.strokes, 8)} ${option.label}${option.look === '' ? '' : `: ${option.look}`}`;
+    const words = `${here ? theme.signs.cursor : ' '}${fit(option.strokes, 8)} ${option.caution === undefined ? '' : '! '}${option.label}${option.look === '' ? '' : `: ${option.look}`}`;
     return spans([fit(words, width - 2, theme.signs.ellipsis), here ? 'picked' : 'plain']);
   });
   const input: Line = [...spans([` ${field.label} ${theme.signs.cursor} `, 'accent']), ...draftSpans(typed)];
   const second = field.kind === 'code' && field.second ? ' · a second with its share: ba30' : '';
   return box(
-    [{ title: `${field.label}${second}`, lines: [input, ...lines], height: room }],
+    [{ title: `${field.label}${second}`, lines: [input, ...caution, ...lines], height: room }],
     width,
     theme.signs,
   );

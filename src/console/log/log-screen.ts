@@ -9,18 +9,15 @@ import type { State } from '../state.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
-import { fitHeight, fitLine, type Line, line, spans } from '../widgets/line.ts';
+import { fitHeight, fitLine, type Line, line, lineWidth, spans } from '../widgets/line.ts';
 import { rememberLast } from '../widgets/remember.ts';
 import { entryContext, intervalInHand } from './entry.ts';
 import { advicePanel, adviceTitle } from './panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from './panels/bags-panel.ts';
 import { commandEcho } from './panels/command-echo.ts';
-import { echoLines } from './panels/echo.ts';
+import { cautionLines, echoLines } from './panels/echo.ts';
 import { loggingPanel, loggingTitle } from './panels/logging-panel.ts';
 import { type RowCursor, rowsPanel } from './panels/rows-panel.ts';
-
-/** Lines under the boxes: message or echo (2), the entry line, the keys. */
-const BOTTOM = 5;
 
 /** The log screen: rows on the left; the interval in hand, the bags at the rig and the advice on the right; the entry line below. */
 export function logScreen(
@@ -30,20 +27,10 @@ export function logScreen(
   size: Size,
   theme: Theme,
 ): readonly Line[] {
-  const body = bodyLines(
-    state.project,
-    hole,
-    state.documents,
-    cursor,
-    size.columns,
-    size.rows - 1 - BOTTOM,
-    theme,
-  );
-  return [
-    headerLine(state, hole, size.columns),
-    ...body,
-    ...bottomLines(state, hole, cursor, size.columns, theme),
-  ];
+  const bottom = bottomLines(state, hole, cursor, size.columns, theme);
+  const height = size.rows - 1 - bottom.length;
+  const body = bodyLines(state.project, hole, state.documents, cursor, size.columns, height, theme);
+  return [headerLine(state, hole, size.columns), ...body, ...bottom];
 }
 
 /** Both boxes. They hang on the documents and the cursor alone: typing leaves them as they are. */
@@ -96,6 +83,10 @@ function rightColumn(
   );
 }
 
+/**
+ * What stands under the boxes: message or echo in two lines, the entry line, two lines of keys or what is not safe. Cautions stand
+ * above the echo, each in full: they take a blank line first, then room from the boxes.
+ */
 function bottomLines(
   state: State,
   hole: Document,
@@ -104,11 +95,12 @@ function bottomLines(
   theme: Theme,
 ): readonly Line[] {
   const context = entryContext(state, hole, cursor);
+  const { text } = state.draft;
   const said = saidLines(state, width);
+  const cautions = said.length > 0 ? [] : cautionLines(text, context, width - 4);
+  const echo = commandEcho(text, width - 4) ?? echoLines(text, context, theme, width - 4);
   const above =
-    said.length > 0
-      ? said
-      : (commandEcho(state.draft.text, width - 4) ?? echoLines(state.draft.text, context, theme, width - 4));
+    said.length > 0 ? said : [...cautions, ...(cautions.length === 0 ? echo : withoutBlank(echo))];
   const at = formatInterval(intervalInHand(hole, cursor));
   const held = state.held.length === 0 ? [] : spans([`  (${state.held.length} keys wait behind it)`, 'warn']);
   const entry: Line = [
@@ -117,12 +109,14 @@ function bottomLines(
     ...held,
   ];
   const banner = indented(bannerLines(state, width));
-  const foot = [state.draft.text === '' ? keysAbove(context) : line(''), hintLine('log', width, theme)];
-  return [
-    ...fitHeight(indented(above), 2),
-    fitLine(entry, width),
-    ...fitHeight(banner.length === 0 ? foot : banner, 2),
-  ];
+  const hint = hintLine('log', width, theme);
+  const keys = text === '' ? [keysAbove(context)] : cautions.length === 0 ? [line('')] : [];
+  const foot = banner.length === 0 ? [...keys, hint] : fitHeight(banner, 2);
+  return [...fitHeight(indented(above), Math.max(2, above.length)), fitLine(entry, width), ...foot];
+}
+
+function withoutBlank(lines: readonly Line[]): readonly Line[] {
+  return lines.filter((each) => lineWidth(each) > 0);
 }
 
 function indented(lines: readonly Line[]): readonly Line[] {

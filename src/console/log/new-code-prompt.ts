@@ -1,5 +1,5 @@
 import { type CodeSaid, newlyFound, withCode } from '../../schema/change/preview-change.ts';
-import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import { CAUTION_KINDS, type LoggingSchema } from '../../schema/logging-schema.ts';
 import type { CodeEntry } from '../../schema/read/file-entries.ts';
 import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
@@ -28,6 +28,7 @@ export function newCodeShown(
       : read.ok
         ? [
             ...wrap(`${codeWords(read.value)}, provisional: camp is told of it.`, width, 'good'),
+            ...(read.value.caution ? wrap(`CAUTION ${read.value.caution.words}`, width, 'alert') : []),
             ...checkLines(schema, picked?.name ?? '', read.value, width),
           ]
         : wrap(read.problem, width, 'warn');
@@ -36,7 +37,11 @@ export function newCodeShown(
     lines: [
       spans([picked?.label ?? 'no list', 'picked'], `  list ${prompt.cursor + 1} of ${lists.length}`),
       line('What it is called, like: talc schist'),
-      line('Of your own, behind commas: talc schist, TSC, tk', 'faint'),
+      ...wrap(
+        `Code, pair and caution behind commas: talc schist, TSC, tk, fibre. Cautions: ${CAUTION_KINDS.join(', ')}`,
+        width,
+        'faint',
+      ),
       ...outcome,
     ],
     foot: [

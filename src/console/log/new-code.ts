@@ -1,5 +1,6 @@
+import { cautionTyped } from '../../schema/cautions.ts';
 import { proposeCode, proposePairs } from '../../schema/change/propose-pairs.ts';
-import { type CodeList, type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
+import { CAUTION_KINDS, type CodeList, type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
 import type { CodeEntry } from '../../schema/read/file-entries.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import type { State } from '../state.ts';
@@ -18,13 +19,19 @@ export function codeLists(schema: LoggingSchema): readonly CodeList[] {
 
 /**
  * Reads `talc schist`, `talc schist, TSC` or `talc schist, TSC, tk`: the label, the code, the pair. What is not typed is proposed:
- * three letters of the label, and a pair that stands apart from all that is typed already.
+ * three letters of the label, and a pair that stands apart from all that is typed already. A last part that is a kind of caution
+ * (`open stope, void`) gives the code that caution.
  */
 export function readNewCode(schema: LoggingSchema, list: CodeList, text: string): NewCode {
-  const [label = '', code = '', pair = '', ...more] = text.split(',').map((part) => part.trim());
+  const parts = text.split(',').map((part) => part.trim());
+  const caution = parts.length > 1 ? cautionTyped(parts.at(-1) ?? '') : undefined;
+  const [label = '', code = '', pair = '', ...more] = caution === undefined ? parts : parts.slice(0, -1);
   if (label === '') return { ok: false, problem: 'Type what it is called, like talc schist.' };
   if (more.length > 0)
-    return { ok: false, problem: 'A label, a code and a pair at most: talc schist, TSC, tk.' };
+    return {
+      ok: false,
+      problem: `A label, a code, a pair and a caution at most: talc schist, TSC, tk, fibre. A caution is one of ${CAUTION_KINDS.join(', ')}.`,
+    };
   const known = list.codes.find((each) => each.label.toLowerCase() === label.toLowerCase());
   if (known !== undefined)
     return { ok: false, problem: `${known.label} is there already: ${known.pair ?? known.code}.` };
@@ -32,7 +39,15 @@ export function readNewCode(schema: LoggingSchema, list: CodeList, text: string)
   if (own === undefined)
     return { ok: false, problem: `No code is left by the usual rule. Type one of your own: ${label}, XYZ.` };
   const strokes = pair === '' ? proposedPair(schema, list, { code: own, label }) : pair;
-  return { ok: true, value: { code: own, label, ...(strokes === undefined ? {} : { pair: strokes }) } };
+  return {
+    ok: true,
+    value: {
+      code: own,
+      label,
+      ...(strokes === undefined ? {} : { pair: strokes }),
+      ...(caution === undefined ? {} : { caution }),
+    },
+  };
 }
 
 function proposedPair(

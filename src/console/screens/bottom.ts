@@ -4,12 +4,15 @@ import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { type Line, lineWidth, spans, wrap } from '../widgets/line.ts';
 
-/** What the last key led to: at most two lines. */
+/** What the last key led to: the cautions of a row that was logged, each in full, then at most two lines. */
 export function saidLines({ message }: State, width: number): readonly Line[] {
-  return message === undefined ? [] : wrap(message.text, width - 2, message.tone).slice(0, 2);
+  if (message === undefined) return [];
+  const cautions = (message.cautions ?? []).flatMap((each) => wrap(each, width - 2, 'alert'));
+  const words = message.text === '' ? [] : wrap(message.text, width - 2, message.tone).slice(0, 2);
+  return [...cautions, ...words];
 }
 
-/** What the last key led to, else the banner of what is not safe: at most two lines. */
+/** What the last key led to, else the banner of what is not safe. */
 export function messageLines(state: State, width: number): readonly Line[] {
   const said = saidLines(state, width);
   return said.length > 0 ? said : bannerLines(state, width);

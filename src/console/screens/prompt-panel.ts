@@ -34,7 +34,9 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
     case 'preview':
       return {
         title: prompt.title,
-        lines: prompt.lines.map((each) => line(each)),
+        lines: prompt.lines.flatMap((each) =>
+          each.startsWith('CAUTION') ? wrap(each, width, 'alert') : [line(each)],
+        ),
         foot: [line('Enter makes the change. Esc leaves all as it is.', 'faint')],
       };
     case 'survey run':

@@ -1,8 +1,17 @@
 import stringWidth from 'string-width';
-import { type Code, type Field, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
+import { cautionsOfSchema, cautionTexts } from '../cautions.ts';
+import {
+  CAUTION_KINDS,
+  type Caution,
+  type Code,
+  type Field,
+  type LoggingSchema,
+  listOf,
+  scaleOf,
+} from '../logging-schema.ts';
 
-/** One thing that can be typed: its strokes and what they say. */
-export type CribItem = { readonly strokes: string; readonly says: string };
+/** One thing that can be typed: its strokes, what they say, and the kind of its caution. */
+export type CribItem = { readonly strokes: string; readonly says: string; readonly caution?: string };
 
 /** What one field is typed with. */
 export type CribSection = {
@@ -38,6 +47,7 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
   const levels = (scaleOf(schema, field)?.levels ?? []).map((each) => ({
     digit: String(each.level),
     says: each.label,
+    ...marked(each.caution),
   }));
   const strokes = strokesIn(field);
   switch (field.kind) {
@@ -47,12 +57,12 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
       return {
         title,
         hint: '',
-        items: levels.map(({ digit, says }) => ({
+        items: levels.map(({ digit, ...level }) => ({
+          ...level,
           strokes: strokes
             .split(' ')
             .map((each) => `${each}${digit}`)
             .join(' '),
-          says,
         })),
       };
     case 'levels':
@@ -64,18 +74,28 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
     case 'percents':
       return { title, hint: percentHint(field), items: codeItems(schema, field) };
     case 'percent':
-      return { title, hint: percentHint(field), items: [{ strokes, says: field.label }] };
+      return {
+        title,
+        hint: percentHint(field),
+        items: [{ strokes, says: field.label, ...marked(field.caution) }],
+      };
     case 'number':
       return {
         title,
         hint: `${field.min} to ${field.max} ${field.unit}`,
-        items: [{ strokes, says: field.column ? 'or down the column' : field.unit }],
+        items: [
+          { strokes, says: field.column ? 'or down the column' : field.unit, ...marked(field.caution) },
+        ],
       };
     case 'flag':
-      return { title, hint: '', items: [{ strokes, says: `${field.label} seen` }] };
+      return { title, hint: '', items: [{ strokes, says: `${field.label} seen`, ...marked(field.caution) }] };
     case 'text':
       return { title, hint: '', items: [{ strokes: `${strokes}'words'`, says: 'in quotes' }] };
   }
+}
+
+function marked(caution: Caution | undefined): { readonly caution?: string } {
+  return caution === undefined ? {} : { caution: caution.kind };
 }
 
 function percentHint(field: { readonly traceCountsAsPercent?: number }): string {
@@ -87,6 +107,7 @@ function codeItems(schema: LoggingSchema, field: Field): readonly CribItem[] {
   return codes.map((code) => ({
     strokes: strokesIn(code, `${field.name}'${code.code.toLowerCase()}`),
     says: code.label,
+    ...marked(code.caution),
   }));
 }
 
@@ -102,21 +123,44 @@ const WIDEST_TITLE = 26;
 
 /** The crib as lines of text, at most `width` columns wide: what can be typed, to hang beside the screen. */
 export function cribLines(schema: LoggingSchema, width: number): readonly string[] {
-  const words = (items: readonly CribItem[]) => items.map(({ strokes, says }) => `${strokes} ${says}`);
+  const words = (items: readonly CribItem[]) => items.map(cribWords);
   const sections = [...cribSections(schema), { title: 'every line', hint: '', items: LINE_WORDS }];
   const titleWidth = Math.min(WIDEST_TITLE, 2 + Math.max(...sections.map(({ title }) => stringWidth(title))));
-  return sections.flatMap(({ title, hint, items }) =>
+  const cautions = cribCautions(schema).flatMap((text) => paragraph('', text.split(' '), width, ' '));
+  const keys = sections.flatMap(({ title, hint, items }) =>
     paragraph(padded(title, titleWidth), [...words(items), ...(hint === '' ? [] : [`(${hint})`])], width),
   );
+  return [...cautions, ...keys];
+}
+
+/** An item in words, with the kind of its caution: `te actinolite !fibre`. */
+export function cribWords({ strokes, says, caution }: CribItem): string {
+  return `${strokes} ${says}${caution === undefined ? '' : ` !${caution}`}`;
+}
+
+/** Every caution of a schema in full: they head the crib. What they are about is marked there by their kind. */
+export function cribCautions(schema: LoggingSchema): readonly string[] {
+  const all = cautionsOfSchema(schema);
+  return CAUTION_KINDS.flatMap((kind) => {
+    const ofKind = all.filter(({ caution }) => caution.kind === kind);
+    const words = new Set(ofKind.map(({ caution }) => caution.words));
+    const texts = words.size === 1 ? [`!${kind}: ${[...words][0]}`] : cautionTexts(ofKind);
+    return texts.map((text) => `CAUTION ${text}`);
+  });
 }
 
 /** A title, and beside it texts parted by dots, wrapped. A text is not broken; one wider than the room stands alone. */
-function paragraph(title: string, texts: readonly string[], width: number): readonly string[] {
+function paragraph(
+  title: string,
+  texts: readonly string[],
+  width: number,
+  between = ' · ',
+): readonly string[] {
   const room = Math.max(20, width - stringWidth(title));
   const lines: string[] = [];
   let line = '';
   for (const text of texts) {
-    const longer = line === '' ? text : `${line} · ${text}`;
+    const longer = line === '' ? text : `${line}${between}${text}`;
     if (line !== '' && stringWidth(longer) > room) {
       lines.push(line);
       line = text;

@@ -1,6 +1,6 @@
 import { formatInterval } from '../../quantity/interval.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
-import { type CribItem, cribSections, LINE_WORDS } from './crib.ts';
+import { type CribItem, cribCautions, cribSections, LINE_WORDS } from './crib.ts';
 
 const STYLE = `
   @page { size: A4 landscape; margin: 8mm }
@@ -15,13 +15,15 @@ const STYLE = `
   table { border-collapse: collapse; width: 100% }
   th, td { border: 1px solid #000; height: 7mm; padding: 0 1mm; text-align: left }
   p { margin: 1mm 0 }
+  .caution { border: 1px solid #000; padding: 0.5mm 1mm; font-weight: bold }
 `;
 
 /** The crib as one printed page (HTML, A4 on its side). */
 export function cribHtml(schema: LoggingSchema): string {
   const sections = cribSections(schema).map(({ title, hint, items }) => section(title, hint, items));
   const body = [...sections, section('every line', '', LINE_WORDS)].join('\n');
-  return page(`Keys: ${schema.name}`, `<div class="columns">\n${body}\n</div>`);
+  const cautions = cribCautions(schema).map((text) => `<p class="caution">${escaped(text)}</p>`);
+  return page(`Keys: ${schema.name}`, `${cautions.join('\n')}\n<div class="columns">\n${body}\n</div>`);
 }
 
 /** A blank log sheet: one line a row, one column a field, for the day the laptop dies. Depths in millimetres. */
@@ -54,7 +56,10 @@ export function bagSheetHtml(sheet: {
 
 function section(title: string, hint: string, items: readonly CribItem[]): string {
   const list = items
-    .map(({ strokes, says }) => `<dt>${escaped(strokes)}</dt><dd>${escaped(says)}</dd>`)
+    .map(({ strokes, says, caution }) => {
+      const mark = caution === undefined ? '' : ` <b>!${escaped(caution)}</b>`;
+      return `<dt>${escaped(strokes)}</dt><dd>${escaped(says)}${mark}</dd>`;
+    })
     .join('');
   const note = hint === '' ? '' : `<p>${escaped(hint)}</p>`;
   return `<section><h2>${escaped(title)}</h2>${note}<dl>${list}</dl></section>`;

@@ -11,6 +11,7 @@ const base = {
   carry: z.boolean(),
   unsaid: z.enum(['none', 'not observed']),
   canBeNone: z.boolean(),
+  caution: z.strictObject({ kind: text, words: text }).optional(),
 };
 const strokes = { pair: text.optional(), key: text.optional() };
 const percentLimits = { ladder: z.array(z.number()), traceCountsAsPercent: z.number().optional() };
@@ -32,7 +33,6 @@ export const completeField = z.discriminatedUnion('kind', [
     max: z.number(),
     decimals: z.number(),
     column: z.boolean(),
-    caution: z.strictObject({ kind: text, words: text }).optional(),
     csv: z.strictObject(Object.fromEntries(CSV_MEMBERS.map((name) => [name, text.optional()]))).optional(),
   }),
   z.strictObject({ ...kind('flag'), ...base, ...strokes }),

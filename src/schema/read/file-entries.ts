@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { conditionSchema } from '../../condition/condition.ts';
 import { VALUE_KINDS } from '../../value/cell.ts';
+import { CAUTION_KINDS } from '../logging-schema.ts';
 
 /** True of a name that no plain object answers to by itself, as it does to `constructor`: it can be a member's name. */
 const canNameMember = (name: string): boolean => !(name in {});
@@ -48,7 +49,7 @@ const placed = {
 
 const caution = z
   .strictObject({
-    kind: z.enum(['fibre', 'silica dust', 'radiation', 'void', 'other']).describe('What it is about'),
+    kind: z.enum(CAUTION_KINDS).describe('What it is about; a void is a cavity in the ground'),
     words: z
       .string()
       .min(1)
@@ -92,6 +93,13 @@ const codeEntry = z.strictObject({
     .nullable()
     .optional()
     .describe('What can hurt somebody where this is seen; null takes it away'),
+  noChips: z
+    .literal(true)
+    .nullable()
+    .optional()
+    .describe(
+      'No chips come up where it is logged, as with a loss of return: nothing carries into the row or out of it',
+    ),
   retiredSince: z.iso
     .date('should be a date like 2026-03-14')
     .nullable()
@@ -160,7 +168,9 @@ export const fieldEntry = z.strictObject({
   caution: caution
     .nullable()
     .optional()
-    .describe('number with column: what can hurt who takes the reading; null takes it away'),
+    .describe(
+      'What can hurt somebody where anything is seen in it; of a number with column, who takes the reading. null takes it away',
+    ),
   csv: readingColumns
     .nullable()
     .optional()
@@ -178,6 +188,7 @@ export const scaleEntry = z.strictObject({
         code: z.string().min(1).max(40).optional().describe('A code for it, unique in its scale'),
         label,
         look,
+        caution: caution.optional(),
       }),
     )
     .min(1)

@@ -1,7 +1,8 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
-import { type LoggingSchema, listOf } from '../../schema/logging-schema.ts';
+import { holdsVoid, voidFields } from '../../schema/cautions.ts';
+import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
 import { enough, historyOf } from '../evaluate/amount.ts';
 import { historyFrom, type Step } from '../evaluate/history.ts';
@@ -38,7 +39,7 @@ export const voidNear = defineCondition({
 });
 
 function logged(situation: Situation, lastMm: number): Outcome {
-  const stretches = logByRow(situation, (row) => holdsVoid(situation.schema, row));
+  const stretches = logByRow(situation, (row) => voidIn(situation.schema, row));
   const legs = windowLegs(stretches, lastMm);
   const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
   const state = enough(sure, possible, 1);
@@ -107,21 +108,7 @@ function expectedWords({ name, fromMm, toMm }: ExpectedZone, drilledMm: number):
 }
 
 /** A void that a row names is one whatever else is asked of it; what nobody saw may have been one. */
-function holdsVoid(schema: LoggingSchema, row: Row): Tri {
-  const fields = schema.fields.flatMap((field) => {
-    const codes = listOf(schema, field)?.codes.filter((code) => code.caution?.kind === 'void') ?? [];
-    return codes.length === 0 ? [] : [{ field, codes }];
-  });
-  const named = fields.some(({ field, codes }) => {
-    const cell = row.cells[field.name];
-    return cell !== undefined && codes.some(({ code }) => namesCode(cell, code));
-  });
-  if (named) return 'yes';
-  return row.noReturn || fields.some(({ field }) => isAsked(row, field.name)) ? 'cannot tell' : 'no';
-}
-
-function namesCode(cell: Row['cells'][string], code: string): boolean {
-  if ('code' in cell) return cell.code === code || cell.second?.code === code;
-  if ('levels' in cell) return Object.hasOwn(cell.levels, code);
-  return 'percents' in cell && Object.hasOwn(cell.percents, code);
+function voidIn(schema: LoggingSchema, row: Row): Tri {
+  if (holdsVoid(schema, row.cells)) return 'yes';
+  return row.noReturn || voidFields(schema).some((field) => isAsked(row, field)) ? 'cannot tell' : 'no';
 }

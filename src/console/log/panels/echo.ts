@@ -1,9 +1,19 @@
+import { breaksCarry } from '../../../schema/cautions.ts';
 import { explain, type Segment } from '../../../shorthand/explain.ts';
 import { type EntryContext, type ParsedRow, parseLine } from '../../../shorthand/parse.ts';
 import type { Refusal } from '../../../shorthand/said.ts';
 import { cellWords } from '../../../shorthand/words.ts';
 import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
+
+/** Cautions of the row that a line says, each in full: they stand above the echo, however many lines that takes. */
+export function cautionLines(text: string, context: EntryContext, width: number): readonly Line[] {
+  const parsed = parseLine(text, context);
+  if (parsed.kind !== 'row') return [];
+  return explain(parsed.row, context)
+    .filter(({ kind }) => kind === 'caution')
+    .flatMap((each) => wrap(each.text, width, 'alert'));
+}
 
 /** The two lines above the entry line, at most `width` cells each: what the line changes, in words, and what it leaves as above. */
 export function echoLines(
@@ -46,6 +56,7 @@ function says(text: string, strokes: string): boolean {
 }
 
 const TONES: { readonly [kind in Segment['kind']]: Tone } = {
+  caution: 'alert',
   up: 'strong',
   down: 'strong',
   new: 'strong',
@@ -56,9 +67,11 @@ const TONES: { readonly [kind in Segment['kind']]: Tone } = {
 
 /** What a row changes; under it what carries, or, where nothing stands above, what the row leaves unsaid. */
 function rowEcho(parsed: ParsedRow, context: EntryContext, theme: Theme): readonly [Line, Line] {
-  const segments = explain(parsed.row, context);
+  const segments = explain(parsed.row, context).filter(({ kind }) => kind !== 'caution');
   const unsaid =
-    context.above === undefined && parsed.row.noReturn !== true ? unsaidFields(parsed, context) : [];
+    context.above === undefined && !breaksCarry(context.schema, parsed.row)
+      ? unsaidFields(parsed, context)
+      : [];
   const unsaidWords = new Set(unsaid.flatMap((each) => each.words));
   const said = segments.filter((segment) => !unsaidWords.has(segment.text));
   return [changes(said, theme), unsaid.length === 0 ? carried(said) : line(absences(unsaid), 'faint')];

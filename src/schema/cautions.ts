@@ -1,0 +1,166 @@
+import type { Cell } from '../value/cell.ts';
+import type { Cells, RowSaid } from '../value/row.ts';
+import { codesIn } from './codes-in.ts';
+import {
+  CAUTION_KINDS,
+  type Caution,
+  type Field,
+  type LoggingSchema,
+  listOf,
+  scaleOf,
+} from './logging-schema.ts';
+
+/** A caution with what it is about: the code, the level or the field that was seen, in words. */
+export type Cautioned = { readonly about: string; readonly caution: Caution };
+
+/** What can be seen in a field and matters for people: its caution, and whether no chips come up with it. */
+type Thing = { readonly about: string; readonly caution?: Caution; readonly noChips?: true };
+
+/** Things by the name of their field, then by what a cell names. */
+type Things = ReadonlyMap<string, ReadonlyMap<string, Thing>>;
+
+/**
+ * Every caution of a row, in the order of the log sheet: of its codes, of the levels of its scales, and of fields where something was
+ * seen (a flag, an amount).
+ */
+export function cautionsIn(schema: LoggingSchema, cells: Cells): readonly Cautioned[] {
+  return thingsIn(schema, cells).flatMap(cautioned);
+}
+
+/** Every caution that a schema can show: of codes in use, of levels, of fields (a column of readings among them). */
+export function cautionsOfSchema(schema: LoggingSchema): readonly Cautioned[] {
+  return schema.fields.flatMap((field) => {
+    const retired = (listOf(schema, field)?.codes ?? []).filter((code) => code.retiredSince !== undefined);
+    const gone = new Set(retired.map(({ code }) => named(code)));
+    const things = [...(thingsOf(schema).get(field.name) ?? [])].filter(([name]) => !gone.has(name));
+    const column =
+      isColumn(field) && field.caution !== undefined ? [{ about: field.label, caution: field.caution }] : [];
+    return [...column, ...things.flatMap(([, thing]) => cautioned(thing))];
+  });
+}
+
+/** True where a void is seen in a row: a code, a level or a field whose caution is a void. */
+export function holdsVoid(schema: LoggingSchema, cells: Cells): boolean {
+  return thingsIn(schema, cells).some(({ caution }) => caution?.kind === 'void');
+}
+
+/** Fields that a void can be seen in. */
+export function voidFields(schema: LoggingSchema): readonly string[] {
+  return [...thingsOf(schema)].flatMap(([field, things]) =>
+    [...things.values()].some(({ caution }) => caution?.kind === 'void') ? [field] : [],
+  );
+}
+
+/**
+ * True of a row that nothing carries into or out of: no return, a void, a loss of return. What lies in such a metre was not seen to
+ * be as above, and the metre below was not seen to be like it.
+ */
+export function breaksCarry(schema: LoggingSchema, row: Pick<RowSaid, 'cells' | 'noReturn'>): boolean {
+  if (row.noReturn === true) return true;
+  return thingsIn(schema, row.cells).some((each) => each.caution?.kind === 'void' || each.noChips === true);
+}
+
+/** Cautions in words, a void first, then in the order of their kinds. What has the same words is named together: `chert, silcrete: …`. */
+export function cautionTexts(cautions: readonly Cautioned[]): readonly string[] {
+  return CAUTION_KINDS.flatMap((kind) => {
+    const ofKind = cautions.filter(({ caution }) => caution.kind === kind);
+    const texts = [...new Set(ofKind.map(({ caution }) => caution.words))];
+    return texts.map(
+      (words) => `${namesOf(ofKind.filter(({ caution }) => caution.words === words))}: ${words}`,
+    );
+  });
+}
+
+/**
+ * What is shown of a row's cautions: in full words those that the row above does not have, then in short those that it has too.
+ * Nothing for a row without any.
+ */
+export function cautionsShown(schema: LoggingSchema, above: Cells, cells: Cells): readonly string[] {
+  const known = new Set(cautionsIn(schema, above).map(keyOf));
+  const all = cautionsIn(schema, cells);
+  const still = all.filter((each) => known.has(keyOf(each)));
+  const fresh = cautionTexts(all.filter((each) => !known.has(keyOf(each)))).map((text) => `CAUTION ${text}`);
+  if (still.length === 0) return fresh;
+  const short = still.map((each) => `${each.about} (${each.caution.kind})`);
+  return [...fresh, `CAUTION as above: ${[...new Set(short)].join(', ')}`];
+}
+
+function thingsIn(schema: LoggingSchema, cells: Cells): readonly Thing[] {
+  return [...thingsOf(schema)].flatMap(([field, things]) => {
+    const cell = cells[field];
+    if (cell === undefined || 'absent' in cell) return [];
+    return namesIn(cell).flatMap((name) => things.get(name) ?? []);
+  });
+}
+
+const ITSELF = 'field';
+const named = (code: string): string => `code ${code}`;
+const reached = (level: number): string => `level ${level}`;
+
+/** What a cell names: its field, its codes, its levels. */
+function namesIn(cell: Cell): readonly string[] {
+  const levels = 'level' in cell ? [cell.level] : 'levels' in cell ? Object.values(cell.levels) : [];
+  return [...new Set([ITSELF, ...codesIn(cell).map(named), ...levels.map(reached)])];
+}
+
+const made = new WeakMap<LoggingSchema, Things>();
+
+/** Things of a schema that matter for people, found once: every row that is typed asks for them. */
+function thingsOf(schema: LoggingSchema): Things {
+  const known = made.get(schema);
+  if (known !== undefined) return known;
+  const fields = schema.fields.map((field) => [field.name, fieldThings(schema, field)] as const);
+  const things = new Map(fields.filter(([, each]) => each.size > 0));
+  made.set(schema, things);
+  return things;
+}
+
+function fieldThings(schema: LoggingSchema, field: Field): ReadonlyMap<string, Thing> {
+  const codes = (listOf(schema, field)?.codes ?? []).filter(
+    ({ caution, noChips }) => caution !== undefined || noChips === true,
+  );
+  const levels = (scaleOf(schema, field)?.levels ?? []).filter(({ caution }) => caution !== undefined);
+  return new Map<string, Thing>([
+    // The caution of a column of readings is for whoever takes them, and is shown where they are taken.
+    ...(field.caution === undefined || isColumn(field)
+      ? []
+      : [[ITSELF, { about: field.label, caution: field.caution }] as const]),
+    ...codes.map((code) => [named(code.code), { ...code, about: code.label }] as const),
+    ...levels.map(
+      (each) => [reached(each.level), { ...each, about: `${field.label} ${each.label}` }] as const,
+    ),
+  ]);
+}
+
+function isColumn(field: Field): boolean {
+  return field.kind === 'number' && field.column;
+}
+
+function cautioned({ about, caution }: Thing): readonly Cautioned[] {
+  return caution === undefined ? [] : [{ about, caution }];
+}
+
+function namesOf(cautions: readonly Cautioned[]): string {
+  return [...new Set(cautions.map((each) => each.about))].join(', ');
+}
+
+function keyOf(each: Cautioned): string {
+  return `${each.about} ${each.caution.kind}`;
+}
+
+/** Words of a caution until the project has its own: plain, and leaving the ruling to the site. */
+const USUAL_WORDS: Readonly<Record<Caution['kind'], string>> = {
+  void: 'Tell the driller and call at once, as site procedures say. Ground over a void can give way: keep back.',
+  fibre: 'May hold fibre. Follow site procedures for fibre; no warning is no clearance.',
+  radiation: 'May be radioactive. Go by the radiation rules of the place and site procedures.',
+  'silica dust':
+    'Dust from this holds fine silica. Wear what site procedures ask for, and keep out of the dust.',
+  other: 'This can hurt: go by site procedures, and ask camp for the words of this caution.',
+};
+
+/** A caution by its kind as somebody types it (`void`, `silica`), in the usual words; undefined for no kind. */
+export function cautionTyped(typed: string): Caution | undefined {
+  const word = typed.trim().toLowerCase();
+  const kind = CAUTION_KINDS.find((each) => each === word || each.split(' ')[0] === word);
+  return kind === undefined ? undefined : { kind, words: USUAL_WORDS[kind] };
+}
