@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { breaksCarry } from '../../src/schema/cautions.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
 import { explain } from '../../src/shorthand/explain.ts';
 import type { EntryContext } from '../../src/shorthand/parse.ts';
@@ -119,12 +120,12 @@ describe('for every row that can be observed', () => {
         rows.forEach((row, index) => {
           const context = {
             schema: generated,
-            above: rows.slice(0, index).findLast((each) => !each.noReturn),
+            above: rows.slice(0, index).findLast((each) => !breaksCarry(generated, each)),
           };
           if (row.noReturn) return;
           const words = wordsOf(generated, row);
           for (const { kind, text } of explain(row, context)) {
-            if (kind === 'note') continue;
+            if (kind === 'note' || kind === 'caution') continue;
             if (/ (?:gone|not asked here)$/.test(text)) {
               const what = text.replace(/ (?:gone|not asked here)$/, '');
               expect(
@@ -147,7 +148,7 @@ describe('for every row that can be observed', () => {
           if (row.noReturn) return;
           const context = {
             schema: generated,
-            above: rows.slice(0, index).findLast((each) => !each.noReturn),
+            above: rows.slice(0, index).findLast((each) => !breaksCarry(generated, each)),
           };
           const said = explain(row, context).map(({ text }) => saidOf(text));
           for (const field of generated.fields) {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { breaksCarry } from '../../src/schema/cautions.ts';
 import { type Field, type LoggingSchema, listOf } from '../../src/schema/logging-schema.ts';
 import { type EntryContext, parseLine } from '../../src/shorthand/parse.ts';
 import { writeLine } from '../../src/shorthand/write.ts';
@@ -40,7 +41,7 @@ test('with generated schemas no line that can be typed is shorter than the one t
   let tried = 0;
   fc.assert(
     fc.property(schemaWithRows(1), fc.boolean(), fc.boolean(), ({ schema, rows }, below, gloves) => {
-      const above = below ? rows.find((row) => !row.noReturn) : undefined;
+      const above = below ? rows.find((row) => !breaksCarry(schema, row)) : undefined;
       const context: EntryContext = { schema, above, gloves, repeats: schema.repeatsBeforeLook };
       for (const line of linesOf(schema)) {
         const parsed = parseLine(line, context);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { breaksCarry } from '../../src/schema/cautions.ts';
 import { type EntryContext, parseLine } from '../../src/shorthand/parse.ts';
 import { writeLine } from '../../src/shorthand/write.ts';
 import { type RowSaid, sameObservation } from '../../src/value/row.ts';
@@ -94,7 +95,7 @@ function contexts(
     row,
     context: {
       schema: schemaOf,
-      above: rows.slice(0, index).findLast((each) => !each.noReturn),
+      above: rows.slice(0, index).findLast((each) => !breaksCarry(schemaOf, each)),
       previous: rows[index - 1],
       repeats: index,
       gloves,

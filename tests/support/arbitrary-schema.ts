@@ -121,6 +121,8 @@ function build(
   return { name: 'generated', fields, lists, scales, repeatsBeforeLook };
 }
 
+const VOID = { kind: 'void', words: 'Call, and go by site procedures.' } as const;
+
 function codesOf(each: Shape, index: number, strokes: (n: number) => object): readonly Code[] {
   if (each.kind !== 'code' && each.kind !== 'levels' && each.kind !== 'percents') return [];
   const names = [...Array.from({ length: each.codes }, (_, n) => `C${index}${LETTERS[n]?.toUpperCase()}`)];
@@ -130,6 +132,9 @@ function codesOf(each: Shape, index: number, strokes: (n: number) => object): re
     look: 'as it looks',
     ...strokes(n),
     ...(n > 0 && n === each.withoutPair ? { retiredSince: '2026-01-31' } : {}),
+    // A void or a loss of return, in one list of four each: rows that hold one carry nothing.
+    ...(n === each.codes - 1 && each.levelCodes && each.trace ? { caution: VOID } : {}),
+    ...(n === each.codes - 1 && each.levelCodes && !each.trace ? { noChips: true as const } : {}),
   }));
 }
 

@@ -94,8 +94,13 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
   }
 }
 
+/** One word of a kind is mark enough beside a code: the kinds differ in the first. */
+function markOf(kind: Caution['kind']): string {
+  return kind.split(' ')[0] ?? kind;
+}
+
 function marked(caution: Caution | undefined): { readonly caution?: string } {
-  return caution === undefined ? {} : { caution: caution.kind };
+  return caution === undefined ? {} : { caution: markOf(caution.kind) };
 }
 
 function percentHint(field: { readonly traceCountsAsPercent?: number }): string {
@@ -144,7 +149,7 @@ export function cribCautions(schema: LoggingSchema): readonly string[] {
   return CAUTION_KINDS.flatMap((kind) => {
     const ofKind = all.filter(({ caution }) => caution.kind === kind);
     const words = new Set(ofKind.map(({ caution }) => caution.words));
-    const texts = words.size === 1 ? [`!${kind}: ${[...words][0]}`] : cautionTexts(ofKind);
+    const texts = words.size === 1 ? [`!${markOf(kind)}: ${[...words][0]}`] : cautionTexts(ofKind);
     return texts.map((text) => `CAUTION ${text}`);
   });
 }

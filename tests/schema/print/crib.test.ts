@@ -1,5 +1,6 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
+import { cautionsOfSchema } from '../../../src/schema/cautions.ts';
 import { cribLines, cribSections } from '../../../src/schema/print/crib.ts';
 import { bagSheetHtml, cribHtml, logSheetHtml } from '../../../src/schema/print/sheets.ts';
 import { resolveStyle } from '../../../src/schema/read/resolve.ts';
@@ -24,6 +25,18 @@ describe('the crib', () => {
     expect(cribLines(style, 100).length).toBeLessThanOrEqual(60);
     for (const width of [80, 100, 132])
       for (const line of cribLines(style, width)) expect(stringWidth(line)).toBeLessThanOrEqual(width);
+  });
+
+  it('begins with every caution in full, and marks what each is about', () => {
+    const text = cribLines(style, 100).join(' ').replace(/\s+/g, ' ');
+    for (const { caution } of cautionsOfSchema(style)) expect(text).toContain(caution.words);
+    expect(text).toContain('te actinolite !fibre');
+    expect(text).toContain('ch chert !silica');
+    expect(text).toContain('vr void or old workings !void');
+    expect(text.indexOf('CAUTION')).toBe(0);
+    const html = cribHtml(style);
+    for (const { caution } of cautionsOfSchema(style)) expect(html).toContain(caution.words);
+    expect(html.indexOf('class="caution"')).toBeLessThan(html.indexOf('<section>'));
   });
 
   it('leaves retired codes out', () => {
