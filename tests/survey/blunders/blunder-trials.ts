@@ -158,7 +158,7 @@ function northKind(
 const fold = (deg: number) => ((deg % 360) + 360) % 360;
 const asTrue = (gridDeg: number, place: PlaceDrawn) => fromGrid(gridDeg, 'true', place);
 
-export const NORTH_KINDS: readonly BlunderKind[] = [
+const NORTH_KINDS: readonly BlunderKind[] = [
   northKind(
     'declination twice',
     'the declination was applied twice',
