@@ -1,6 +1,7 @@
 import { edited } from './draft.ts';
 import { goElsewhere } from './lists/elsewhere.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
+import { answerLeaving } from './lists/leaving.ts';
 import { settleMissing } from './lists/missing.ts';
 import { startActivity } from './lists/shift.ts';
 import { changeCodeKey, saveChange } from './log/change-code.ts';
@@ -54,6 +55,8 @@ export function answer(state: State, world: World): Step {
       return saveChange(state);
     case 'elsewhere':
       return goElsewhere(state, state.prompt.draft.text);
+    case 'leaving':
+      return answerLeaving(state, state.prompt.draft.text);
     case 'missing':
       return settleMissing(state, state.prompt.document, state.prompt.draft.text);
     case 'dispatch':

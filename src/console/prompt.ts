@@ -81,6 +81,8 @@ export type Prompt =
       readonly adding: boolean;
     }
   | { readonly kind: 'elsewhere'; readonly draft: Draft }
+  /** Leaving with rows that are not saved: it waits for the disk, or for the word typed in full. */
+  | { readonly kind: 'leaving'; readonly draft: Draft }
   /** A document whose file is gone: restored from the journal, or let go with the reason. */
   | { readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft }
   /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */

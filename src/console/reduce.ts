@@ -10,6 +10,7 @@ import { bindingFor, bindingForWord } from './keys.ts';
 import { typeInLineUp } from './line-up/line-up.ts';
 import { gpsRead } from './line-up/line-up-gps.ts';
 import { lineWords } from './line-words.ts';
+import { healthCame } from './lists/leaving.ts';
 import { typeInList } from './lists/lists.ts';
 import { completeLine, completeWith } from './log/complete.ts';
 import { enterLine } from './log/entry.ts';
@@ -48,7 +49,7 @@ export function reduce(state: State, happening: Happening, world: World): Step {
     case 'minute':
       return still({ ...state, now: happening.now });
     case 'health':
-      return still({ ...state, health: happening.health });
+      return healthCame(state, happening.health);
     case 'found':
       return still({ ...state, found: happening.found });
     case 'packed':

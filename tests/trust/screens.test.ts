@@ -86,6 +86,7 @@ const EVERY_QUESTION: Readonly<Record<Prompt['kind'], true>> = {
   'new code': true,
   'change code': true,
   elsewhere: true,
+  leaving: true,
   missing: true,
   dispatch: true,
   resplit: true,

@@ -2,6 +2,7 @@ import { headerOf } from '../../hole/hole.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import { lineUpHindered, openLineUp } from '../line-up/line-up.ts';
 import { moveHole, openHole, pickedHole } from '../lists/holes.ts';
+import { leave } from '../lists/leaving.ts';
 import { askNumbers } from '../samples/number-bags.ts';
 import type { State } from '../state.ts';
 import { type Step, still } from '../step.ts';
@@ -69,8 +70,8 @@ export const HOLES_KEYS: readonly Binding[] = [
     on: ['holes'],
     keys: ['q'],
     hint: 'leave',
-    help: 'Leave; everything shown as saved is safe',
-    act: (state) => [state, [{ do: 'leave' }]],
+    help: 'Leave; with rows not saved it says which, and waits',
+    act: leave,
   },
   {
     name: 'line up the hole',

@@ -2,6 +2,7 @@ import { act, isPlain } from '../../acts/act.ts';
 import type { Document } from '../../record/document.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
 import { undoOrRedo } from '../lists/history.ts';
+import { leave } from '../lists/leaving.ts';
 import { askMend } from '../samples/mismatch.ts';
 import { askRod } from '../samples/rod.ts';
 import { scanPlaced } from '../samples/scan.ts';
@@ -33,7 +34,7 @@ export function runCommand(state: State, hole: Document, line: CommandLine, worl
     case 'redo':
       return undoOrRedo(state, command.does);
     case 'leave':
-      return [state, [{ do: 'leave' }]];
+      return leave(state);
     case 'rod done':
       return askRod(state, world, command.check);
     case 'mend':

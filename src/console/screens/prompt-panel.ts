@@ -1,3 +1,4 @@
+import { leavingWords } from '../lists/leaving.ts';
 import { changeCodeShown } from '../log/change-code-prompt.ts';
 import { endingShown } from '../log/ending-prompt.ts';
 import { newCodeShown } from '../log/new-code-prompt.ts';
@@ -66,7 +67,7 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
     case 'activity':
       return activityShown(state, prompt.cursor, theme);
     default: {
-      const [title, ...words] = typedWords(prompt);
+      const [title, ...words] = prompt.kind === 'leaving' ? leavingWords(state) : typedWords(prompt);
       return typedShown(title, words, prompt.draft, width, theme);
     }
   }
@@ -74,11 +75,13 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
 
 type TypedPrompt = Extract<
   Prompt,
-  { readonly kind: 'new hole' | 'redrill' | 'state' | 'reopen' | 'elsewhere' | 'missing' }
+  { readonly kind: 'new hole' | 'redrill' | 'state' | 'reopen' | 'elsewhere' | 'missing' | 'leaving' }
 >;
 
 /** The title and the words of a question that is answered by typing. */
-function typedWords(prompt: TypedPrompt): readonly [title: string, ...words: readonly string[]] {
+function typedWords(
+  prompt: Exclude<TypedPrompt, { readonly kind: 'leaving' }>,
+): readonly [title: string, ...words: readonly string[]] {
   switch (prompt.kind) {
     case 'new hole':
       return [

@@ -44,6 +44,8 @@ export interface Sitting {
   readonly file: (path: string) => Promise<Uint8Array>;
   /** Everything on the disk, and the console open on it again, by somebody else where initials are given. */
   readonly reopen: (as?: string) => Promise<Sitting>;
+  /** How often the console was left. */
+  readonly left: () => number;
   readonly desk: Desk;
 }
 
@@ -97,6 +99,7 @@ async function openOn(
 ): Promise<Sitting> {
   let ms = instantMs(start);
   let random = seed;
+  let left = 0;
   const opened = await openDesk({
     folder: '/project',
     person,
@@ -128,7 +131,9 @@ async function openOn(
       perform: (state, effect) =>
         perform(state, effect, {
           desk,
-          leave: () => {},
+          leave: () => {
+            left += 1;
+          },
           suspend: () => {},
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
@@ -175,6 +180,7 @@ async function openOn(
       await desk.close();
       return openOn(disk, desk.now(), rig, as, random + 1);
     },
+    left: () => left,
     desk,
   };
 }
