@@ -16,7 +16,7 @@ import type { Project } from '../project/project.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import { holeUnknown, wrongUse } from './findings.ts';
 import { rigNamed } from './rig-named.ts';
-import { EXIT, refuse, sayTrouble } from './say.ts';
+import { EXIT, refuse, sayAside, sayTrouble } from './say.ts';
 
 /** A command at a project: the desk, open for as long as the command runs, and what the project says. */
 export interface AtProject {
@@ -62,14 +62,26 @@ export async function atProject(
     await desk.close({ abandon: true });
     throw bug;
   }
-  const closed = await desk.close();
-  if (closed.ok) return code;
-  const remedy = 'Free space and give the lines again.';
-  sayTrouble(outside, {
-    findings: [wrongUse.at({ file: asked.folder }, { problem: closed.problem, remedy })],
-  });
-  return EXIT.findings;
+  return (await closeSaying(outside, asked.folder, desk)) ? code : EXIT.findings;
 }
+
+/** Closes a project; says of edits that the disk had not taken whether they are saved after all. True where everything is. */
+async function closeSaying(outside: Outside, folder: string, desk: Desk): Promise<boolean> {
+  const waiting = desk.health().waiting.map(({ what }) => what);
+  const closed = await desk.close();
+  const named = `${waiting.slice(0, MOST_NAMED).join('; ')}${waiting.length > MOST_NAMED ? '; …' : ''}`;
+  if (closed.ok) {
+    if (waiting.length > 0)
+      sayAside(outside, `The disk took it in the end. Saved: ${named}. Don't give it again.`);
+    return true;
+  }
+  await desk.close({ abandon: true });
+  const remedy = `Not saved as far as is known: ${named}. Mend that, look at the last row of the hole, and give again what is not there.`;
+  sayTrouble(outside, { findings: [wrongUse.at({ file: folder }, { problem: closed.problem, remedy })] });
+  return false;
+}
+
+const MOST_NAMED = 5;
 
 /** Opens a project with what it says; refused with every reason, and with nothing changed. The caller closes the desk. */
 export async function openProject(outside: Outside, asked: Asked): Promise<Result<AtProject>> {

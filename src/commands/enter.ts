@@ -39,9 +39,19 @@ export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
 async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
   let number = 0;
   let code: number = EXIT.fine;
+  let unsaved: { readonly number: number; readonly text: string } | undefined;
   for await (const text of createInterface({ input: outside.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
     number += 1;
+    // Given again because the disk had not taken it: it stands in memory, and a second one would log the metre below.
+    if (unsaved !== undefined && unsaved.text === text) {
+      const { unsafeEdits } = await at.desk.retry();
+      if (unsafeEdits > 0) continue;
+      say(outside, `${number}: line ${unsaved.number} given again: it is saved, once`);
+      unsaved = undefined;
+      continue;
+    }
     const taken = await takeLine(at, text);
+    unsaved = taken.kind === 'unsaved' ? { number, text } : unsaved;
     if (taken.kind === 'leave') break;
     if (taken.kind === 'nothing') continue;
     if (taken.kind === 'done') {
@@ -51,7 +61,7 @@ async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
     code = EXIT.findings;
     if (taken.kind === 'asked') say(outside, `${number}: ${taken.said}`);
     sayTrouble(outside, { findings: [lineFinding(at, number, text, taken)] });
-    if (taken.kind === 'refused' && !at.noteMismatches) break;
+    if (taken.kind !== 'asked' && !at.noteMismatches) break;
   }
   return code;
 }
@@ -60,7 +70,7 @@ function lineFinding(
   at: LinesAt,
   line: number,
   excerpt: string,
-  taken: Extract<Taken, { readonly kind: 'asked' | 'refused' }>,
+  taken: Extract<Taken, { readonly kind: 'asked' | 'refused' | 'unsaved' }>,
 ): Finding {
   if (taken.kind === 'asked')
     return lineAsked.at(
@@ -73,7 +83,7 @@ function lineFinding(
           'If it is so, a line with = alone settles the oldest; another time put a space and = at its end: a = glued to an item insists on that item alone.',
       },
     );
-  const column = taken.position === undefined ? {} : { column: taken.position + 1 };
+  const column = !('position' in taken) || taken.position === undefined ? {} : { column: taken.position + 1 };
   return lineNotTaken.at(
     { file: 'line', line, ...column, hole: at.hole.id },
     { excerpt, problem: taken.problem, remedy: taken.remedy },

@@ -1,5 +1,6 @@
 import { recordReceivedMasses } from '../acts/laboratory-masses.ts';
 import type { Outside } from '../desk/outside.ts';
+import { remedyUnsaved, untilSaved } from '../desk/until-saved.ts';
 import { resultsRefused } from '../sampling/findings.ts';
 import { receivedMasses } from '../sampling/laboratory/laboratory-masses.ts';
 import { returnedOf } from '../standing/returned.ts';
@@ -33,11 +34,14 @@ export function laboratoryMasses(outside: Outside, asked: Shared): Promise<numbe
       return code;
     }
     const submitted = desk.submit({ what, parts });
-    const saved = submitted.ok ? await submitted.durable : submitted;
+    const saved = await untilSaved(desk, submitted);
     if (!saved.ok)
       return refuse(
         outside,
-        wrongUse.at({ thing: 'masses' }, { problem: saved.problem, remedy: 'Nothing of it is saved.' }),
+        wrongUse.at(
+          { thing: 'masses' },
+          { problem: saved.problem, remedy: remedyUnsaved(saved, 'the command') },
+        ),
       );
     say(outside, `Recorded: ${what}.`);
     return code;

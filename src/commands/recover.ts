@@ -1,6 +1,7 @@
 import { makingOf } from '../acts/making.ts';
 import type { MissingDocument } from '../desk/contract.ts';
 import type { Outside } from '../desk/outside.ts';
+import { remedyUnsaved, untilSaved } from '../desk/until-saved.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -73,9 +74,13 @@ async function restore(
   { name, file }: MissingDocument,
 ): Promise<number> {
   const restored = desk.restore(name, makingOf(project, name, desk.now()));
-  const saved = restored.ok ? await restored.durable : undefined;
   if (!restored.ok) return refuse(outside, refused(file, restored.problem));
-  if (saved?.ok === false) return refuse(outside, refused(file, saved.problem));
+  const saved = await untilSaved(desk, restored);
+  if (!saved.ok)
+    return refuse(
+      outside,
+      wrongUse.at({ file }, { problem: saved.problem, remedy: remedyUnsaved(saved, 'the command') }),
+    );
   say(outside, `${file}: ${restored.edit.what}`);
   return EXIT.fine;
 }

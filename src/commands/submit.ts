@@ -1,4 +1,5 @@
 import type { MadeOn } from '../acts/shift.ts';
+import { remedyUnsaved, untilSaved } from '../desk/until-saved.ts';
 import type { AtProject } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { refuse } from './say.ts';
@@ -13,13 +14,13 @@ export async function submitOn(
     what: made.what,
     parts: [{ document: { kind, id }, changes: made.changes }],
   });
-  const saved = submitted.ok ? await submitted.durable : submitted;
+  const saved = await untilSaved(desk, submitted);
   if (saved.ok) return undefined;
   return refuse(
     outside,
     wrongUse.at(
       { thing: `${document.kind} ${document.id}` },
-      { problem: saved.problem, remedy: 'Nothing of it is saved. Mend that, then give the command again.' },
+      { problem: saved.problem, remedy: remedyUnsaved(saved, 'the command') },
     ),
   );
 }

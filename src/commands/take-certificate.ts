@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import { takeResults } from '../acts/results.ts';
+import { remedyUnsaved, untilSaved } from '../desk/until-saved.ts';
 import type { Finding } from '../finding/finding.ts';
 import { resultsRefused } from '../sampling/findings.ts';
 import { checkMapping } from '../sampling/laboratory/results-mapping.ts';
@@ -49,10 +50,9 @@ export async function takeCertificate(
   }
   const { document, made } = taken.value.madeOn;
   const submitted = desk.submit({ what: made.what, parts: [{ document, changes: made.changes }] });
-  const saved = submitted.ok ? await submitted.durable : submitted;
+  const saved = await untilSaved(desk, submitted);
   if (saved.ok) return undefined;
-  const remedy = 'Nothing of it is saved. Mend that, then give the command again.';
-  return [wrongUse.at({ file }, { problem: saved.problem, remedy })];
+  return [wrongUse.at({ file }, { problem: saved.problem, remedy: remedyUnsaved(saved, 'the command') })];
 }
 
 function noMapping(file: string): Finding {

@@ -31,10 +31,12 @@ export interface DeskOptions {
 
 const IDLE_MS = 5_000;
 
-/** Runs something later without keeping the program alive for it. */
+/**
+ * Runs something later. The timer keeps the program alive: somebody may be waiting for what it does, and a program that ends with a promise
+ * open says nothing and has no exit code that means anything. Closing the desk calls off what is left.
+ */
 function afterOnTimer(ms: number, run: () => void): () => void {
   const timer = setTimeout(run, ms);
-  timer.unref();
   return () => clearTimeout(timer);
 }
 

@@ -65,7 +65,9 @@ export interface BeginLine {
 
 export type JournalLine = WorkLine | BeginLine;
 
-const count = z.int().min(0);
+/** Past this a number is none that a journal of ours gave. Documents' files hold it too. */
+const MOST_COUNTED = 2 ** 40;
+const count = z.int().min(0).max(MOST_COUNTED);
 const linksShape = z.array(z.strictObject({ onto: z.string(), makes: z.string() }));
 const editShape = z.strictObject({
   ...deedShape,
@@ -102,6 +104,8 @@ const PREFIX_LENGTH = PREFIX.length + 8 + 2;
 
 /** A line as it stands in the file, its line feed included: the CRC-32 is of every byte between its comma and the line feed. */
 export function formatLine(line: JournalLine): string {
+  if ('seq' in line && line.seq > MOST_COUNTED)
+    throw new Error('the journal has no number left for another edit');
   const rest = JSON.stringify(line).slice(1);
   return `${PREFIX}${crcText(utf8.encode(rest))}",${rest}\n`;
 }

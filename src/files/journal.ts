@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import type { Finding } from '../finding/finding.ts';
 import type { Disk, OpenFile } from './disk.ts';
 import { isMissing } from './disk.ts';
@@ -174,6 +174,9 @@ export async function beginGeneration(
   text: string,
 ): Promise<JournalFile> {
   const path = join(folder, generationFile(generation));
+  // A row in a file that the next opening passes over would be called saved and be lost.
+  if (generationOf(basename(path)) !== generation)
+    throw new Error(`the journal can't go on from generation ${generation - 1}: its numbers are used up`);
   const bytes = utf8.encode(text);
   const file = await disk.create(path);
   try {

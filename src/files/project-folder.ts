@@ -137,12 +137,20 @@ function allLetGo(generations: readonly Generation[], lines: readonly WorkLine[]
   return [...begun, ...since.filter((each) => !said.has(JSON.stringify(each)))];
 }
 
+/**
+ * A document's file that says a number past this was not written by a journal of ours, which counts a few thousand a year. Going on from it
+ * would give numbers that the next opening does not read, so it says nothing of where this journal stands.
+ */
+const MOST_COUNTED = 1_000_000_000;
+
 function lastNumbers(
   generations: readonly Generation[],
   lines: readonly WorkLine[],
   documents: ReadonlyMap<string, LoadedDocument>,
 ): { readonly lastGeneration: number; readonly lastSequence: number } {
-  const positions = [...documents.values()].map((loaded) => loaded.position);
+  const positions = [...documents.values()]
+    .map((loaded) => loaded.position)
+    .filter(({ generation, sequence }) => Math.max(generation, sequence) <= MOST_COUNTED);
   const begins = generations.flatMap((generation) => generation.begin?.begins ?? []);
   return {
     lastGeneration: Math.max(

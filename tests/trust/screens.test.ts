@@ -113,6 +113,7 @@ const ASKED: readonly Prompt[] = [
   { kind: 'dispatch', draft: hostileDraft },
   { kind: 'scanned', number: HOSTILE[0] ?? '', said: HOSTILE[1] ?? '', ground: HOSTILE[2] ?? '' },
   { kind: 'resplit' },
+  { kind: 'leaving', draft: hostileDraft },
   { kind: 'redrill', hole: HOSTILE[4] ?? '', draft: hostileDraft },
   { kind: 'reopen', hole: HOSTILE[9] ?? '', draft: hostileDraft },
 ];

@@ -1,4 +1,5 @@
 import type { Desk, Submitted } from '../../desk/desk.ts';
+import { remedyUnsaved, untilSaved } from '../../desk/until-saved.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Made, Maker } from '../../hole/commands/made.ts';
 import type { Project } from '../../project/project.ts';
@@ -30,7 +31,9 @@ export type Taken =
       readonly problem: string;
       readonly remedy: string;
       readonly position?: number;
-    };
+    }
+  /** Made in memory, and the disk does not take it: what came of it is known when the project is closed. */
+  | { readonly kind: 'unsaved'; readonly problem: string; readonly remedy: string; readonly said: string };
 
 /** The hole as it stands. Throws where it is not there: the caller has looked. */
 export function holeOf(at: LinesAt): Document {
@@ -52,16 +55,13 @@ export async function submitMade(at: LinesAt, made: Result<Made>, said?: string)
   }
   const { what, changes } = made.value;
   if (changes.length === 0) return { kind: 'done', said: 'nothing changed' };
-  return settled(at.desk.submit({ what, parts: [{ document: at.hole, changes }] }), said ?? what);
+  return settled(at, at.desk.submit({ what, parts: [{ document: at.hole, changes }] }), said ?? what);
 }
 
 /** What came of an edit sent to the desk, once it is durable. */
-export async function settled(submitted: Submitted, said: string): Promise<Taken> {
-  const saved = submitted.ok ? await submitted.durable : submitted;
+export async function settled(at: LinesAt, submitted: Submitted, said: string): Promise<Taken> {
+  const saved = await untilSaved(at.desk, submitted);
   if (saved.ok) return { kind: 'done', said };
-  return {
-    kind: 'refused',
-    problem: saved.problem,
-    remedy: 'Nothing of this line is saved. Mend that, then give it again.',
-  };
+  const kind = 'waiting' in saved ? 'unsaved' : 'refused';
+  return { kind, problem: saved.problem, remedy: remedyUnsaved(saved, 'the line'), said };
 }

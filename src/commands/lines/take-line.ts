@@ -77,9 +77,9 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
     case 'leave':
       return { kind: 'leave' };
     case 'undo':
-      return settledAs(at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit)}`);
+      return settledAs(at, at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit)}`);
     case 'redo':
-      return settledAs(at.desk.redo(at.hole), (edit) => `done again: ${otherOf(edit)}`);
+      return settledAs(at, at.desk.redo(at.hole), (edit) => `done again: ${otherOf(edit)}`);
     case 'shot':
       return takeShot(at, hole, command.said);
     case 'rod done':
@@ -112,8 +112,8 @@ async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Take
   };
 }
 
-function settledAs(submitted: Submitted, words: (edit: Edit) => string): Promise<Taken> {
-  return settled(submitted, submitted.ok ? words(submitted.edit) : '');
+function settledAs(at: LinesAt, submitted: Submitted, words: (edit: Edit) => string): Promise<Taken> {
+  return settled(at, submitted, submitted.ok ? words(submitted.edit) : '');
 }
 
 /** A change of several rows is shown before it is made; here a last `=` stands for having looked. */

@@ -4,6 +4,7 @@ import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { type OpenQuestion, questionWords } from '../../standing/questions.ts';
 import type { Desk } from '../contract.ts';
 import type { Outcome } from '../take-in.ts';
+import { untilSaved } from '../until-saved.ts';
 import type { ArrivedDocument } from './arrival.ts';
 
 /** What came of one document that arrived. */
@@ -29,7 +30,7 @@ export async function takeArrival(
   const asked = new Set(things(desk.get(document) ?? document, 'questions').map(([id]) => id));
   const received = desk.receive(document);
   if (!received.ok) return { ...about, ok: false, problem: received.problem };
-  const saved = await received.durable;
+  const saved = await untilSaved(desk, received);
   if (!saved.ok) return { ...about, ok: false, problem: `it is not saved: ${saved.problem}` };
   const { outcome } = received;
   const taken = outcome !== 'same' && outcome !== 'older';
