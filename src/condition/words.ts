@@ -12,7 +12,11 @@ const NO_UNITS: Units = () => '';
 export function conditionInWords(condition: Condition, names: Names, units: Units = NO_UNITS): string {
   if ('all' in condition) return joined(condition.all, ' and ', names, units);
   if ('any' in condition) return joined(condition.any, ' or ', names, units);
-  if ('not' in condition) return `not (${conditionInWords(condition.not, names, units)})`;
+  if ('not' in condition) {
+    const { not } = condition;
+    if ('is' in not || 'isOneOf' in not) return comparisonInWords(not, names, units, 'is not');
+    return `not (${conditionInWords(not, names, units)})`;
+  }
   return comparisonInWords(condition, names, units);
 }
 
@@ -24,12 +28,17 @@ function joined(conditions: readonly Condition[], word: string, names: Names, un
   return texts.join(word);
 }
 
-function comparisonInWords(condition: FieldCondition, names: Names, units: Units): string {
+function comparisonInWords(
+  condition: FieldCondition,
+  names: Names,
+  units: Units,
+  is: 'is' | 'is not' = 'is',
+): string {
   const unit = units(condition.field, condition.of);
   const what = condition.of === undefined ? names(condition.field) : names(condition.field, condition.of);
-  if ('is' in condition) return `${what} is ${names(condition.field, condition.is)}`;
+  if ('is' in condition) return `${what} ${is} ${names(condition.field, condition.is)}`;
   if ('isOneOf' in condition) {
-    return `${what} is ${condition.isOneOf.map((code) => names(condition.field, code)).join(' or ')}`;
+    return `${what} ${is} ${condition.isOneOf.map((code) => names(condition.field, code)).join(' or ')}`;
   }
   if ('atLeast' in condition) return `${what} ≥ ${condition.atLeast}${unit}`;
   if ('moreThan' in condition) return `${what} > ${condition.moreThan}${unit}`;
