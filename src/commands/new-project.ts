@@ -1,9 +1,12 @@
-import { mkdir, readdir, rm, writeFile } from 'node:fs/promises';
+import { readdir, rm, rmdir, unlink } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { openDesk } from '../desk/desk.ts';
 import { loadProject } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
-import { whyRefused } from '../files/disk.ts';
+import { errorCode, whyRefused } from '../files/disk.ts';
+import { DOCUMENT_KINDS } from '../files/document-file.ts';
+import { JOURNAL_FOLDER } from '../files/journal.ts';
+import { type MadeFiles, makeFiles } from '../files/make-files.ts';
 import { readNamedFile } from '../files/read-file.ts';
 import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
@@ -31,7 +34,7 @@ export interface NewAsked extends Shared {
 
 /**
  * Starts a project in a new folder, from a style, with the planned holes of a CSV. Everything is looked at before anything is made; where a
- * step of the making fails, what was made is taken away again.
+ * step of the making fails, what this command made is taken away again. What it says is done is on the medium.
  */
 export async function newProject(outside: Outside, asked: NewAsked): Promise<number> {
   const folder = resolve(asked.folder);
@@ -50,15 +53,7 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
     sayAside(outside, 'Nothing was made. Mend the lines, or give --keep-going to leave them out.');
     return EXIT.wrongUse;
   }
-  const made = await make(
-    outside,
-    folder,
-    free.value,
-    texts,
-    project.value.project,
-    holes,
-    programName(asked),
-  );
+  const made = await make(outside, folder, texts, project.value.project, holes, programName(asked));
   if (!made.ok) return refuse(outside, ...made.findings);
   say(
     outside,
@@ -72,13 +67,13 @@ function programName({ program }: NewAsked): string {
   return program === undefined ? '' : basename(program);
 }
 
-/** True in the value where the folder is there already, empty. */
-async function freeFolder(folder: string, said: string): Promise<Result<boolean>> {
+/** Refused where the folder holds anything, or can't be looked into. */
+async function freeFolder(folder: string, said: string): Promise<Result<void>> {
   const taken = (problem: string, remedy: string) =>
     refused<never>(folderTaken.at({ file: said }, { problem, remedy }));
   try {
     const inside = await readdir(folder);
-    if (inside.length === 0) return ok(true);
+    if (inside.length === 0) return ok(undefined);
     const isProject = inside.includes('project.json');
     return taken(
       isProject ? 'it holds a project already' : 'it is not empty',
@@ -86,7 +81,7 @@ async function freeFolder(folder: string, said: string): Promise<Result<boolean>
     );
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
-    if (code === 'ENOENT') return ok(false);
+    if (code === 'ENOENT') return ok(undefined);
     return taken(
       `it can't be used: ${whyRefused(error)}`,
       'Give the name of a folder that is not there yet.',
@@ -123,25 +118,34 @@ async function programOf({ program, epsg }: NewAsked, project: Project): Promise
 async function make(
   outside: Outside,
   folder: string,
-  wasThere: boolean,
   texts: ReturnType<typeof startingProject>,
   project: Project,
   holes: ProgramRead['holes'],
   source = '',
 ): Promise<Result<void>> {
+  const made: Made = { folders: [], files: [], rooms: [] };
   try {
-    await mkdir(folder, { recursive: true });
-    await writeFile(join(folder, texts.project.file), texts.project.text, { flag: 'wx' });
-    await writeFile(join(folder, texts.logging.file), texts.logging.text, { flag: 'wx' });
+    // project.json last: a folder is a project from then on, with all that belongs to it.
+    await makeFiles(realDisk, folder, [texts.logging, texts.project], made);
+    // From here on the folder is ours alone: whoever else makes a project here has failed on logging.json.
+    made.rooms = [JOURNAL_FOLDER, ...Object.values(DOCUMENT_KINDS).map((kind) => kind.folder)];
     await planHoles(outside, folder, project, holes, source);
     return ok(undefined);
   } catch (error) {
-    if (!wasThere) await rm(folder, { recursive: true, force: true }).catch(() => {});
-    else
-      for (const each of await readdir(folder))
-        await rm(join(folder, each), { recursive: true, force: true });
-    return refused(cannotMake(folder, whyRefused(error)));
+    await takeBack(folder, made);
+    if (errorCode(error) !== 'EEXIST') return refused(cannotMake(folder, whyRefused(error)));
+    const problem = 'a project was made in it at this very moment';
+    return refused(folderTaken.at({ file: folder }, { problem, remedy: `Open it: offsider ${folder}` }));
   }
+}
+
+type Made = { -readonly [Member in keyof MadeFiles]: MadeFiles[Member] } & { rooms: readonly string[] };
+
+/** Takes away what this command made, and no folder that holds anything else. */
+async function takeBack(folder: string, { files, folders, rooms }: Made): Promise<void> {
+  for (const room of rooms) await rm(join(folder, room), { recursive: true, force: true }).catch(() => {});
+  for (const path of [...files].reverse()) await unlink(path).catch(() => {});
+  for (const path of [...folders].reverse()) await rmdir(path).catch(() => {});
 }
 
 /** Plans every hole in one edit, so that the program is there whole or not at all. */

@@ -3,7 +3,12 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { holes } from '../../src/commands/holes.ts';
 import { newProject } from '../../src/commands/new-project.ts';
+import { makeFiles } from '../../src/files/make-files.ts';
+import { realDisk } from '../../src/files/real-disk.ts';
 import { styleHash } from '../../src/schema/read/chain.ts';
+import { afterPowerCut, newMedium } from '../faults/medium.ts';
+import { recordingDisk } from '../faults/recording-disk.ts';
+import { cutsFor, seededNumbers } from '../faults/runs.ts';
 import { freshFolder, hear, SAMPLE } from './support/outside.ts';
 
 const PROGRAM = join(SAMPLE, 'program.csv');
@@ -90,5 +95,46 @@ describe('a new project', () => {
     mkdirSync(join(other, 'photos'));
     expect((await start({}, other)).err).toContain('it is not empty');
     expect(readdirSync(other)).toEqual(['photos']);
+  });
+
+  it('made twice at the same moment is made once: one says done, the other takes nothing away', async () => {
+    for (let round = 0; round < 8; round += 1) {
+      const folder = join(freshFolder(), 'deep', 'flat');
+      const both = await Promise.all([
+        start({ program: PROGRAM, epsg: 7851 }, folder),
+        start({ program: PROGRAM, epsg: 7851 }, folder),
+      ]);
+      expect(both.map(({ code }) => code).sort()).toEqual([0, 2]);
+      const heard = hear();
+      expect(await holes(heard.outside, { folder, json: true })).toBe(0);
+      expect(JSON.parse(heard.out())).toHaveLength(7);
+    }
+  });
+
+  it('that fails takes back what it made and leaves what others put there', async () => {
+    const folder = freshFolder();
+    const made = { folders: [], files: [] };
+    writeFileSync(join(folder, 'project.json'), 'of another');
+    const files = [
+      { file: 'logging.json', text: '{}' },
+      { file: 'project.json', text: '{}' },
+    ];
+    await expect(makeFiles(realDisk, folder, files, made)).rejects.toMatchObject({ code: 'EEXIST' });
+    expect(made).toEqual({ folders: [], files: [join(folder, 'logging.json')] });
+    expect(readFileSync(join(folder, 'project.json'), 'utf8')).toBe('of another');
+  });
+
+  it('said to be made is whole after any power cut', async () => {
+    const medium = newMedium();
+    const files = [
+      { file: 'logging.json', text: '{ "of": "logging" }' },
+      { file: 'project.json', text: '{ "of": "project" }' },
+    ];
+    await makeFiles(recordingDisk(medium), '/deep/flat', files, { folders: [], files: [] });
+    for (const cut of cutsFor(medium, 20, seededNumbers(5))) {
+      const after = recordingDisk(afterPowerCut(medium, cut));
+      for (const { file, text } of files)
+        expect(new TextDecoder().decode(await after.readFile(`/deep/flat/${file}`))).toBe(text);
+    }
   });
 });
