@@ -14,6 +14,8 @@ import { EXIT, say, sayTrouble } from './say.ts';
 export interface ReceiveAsked extends Shared {
   /** Bundles, saved mails, files of documents. */
   readonly files: readonly string[];
+  /** Take in a copy that takes much away of ours, too. */
+  readonly mayClear?: boolean;
 }
 
 /**
@@ -24,13 +26,14 @@ export interface ReceiveAsked extends Shared {
 export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> {
   return atProject(outside, { ...asked, write: true }, async (at) => {
     let code: number = EXIT.fine;
-    for (const file of asked.files) if (!(await takeFile(at, file))) code = EXIT.findings;
+    for (const file of asked.files)
+      if (!(await takeFile(at, file, asked.mayClear === true))) code = EXIT.findings;
     return code;
   });
 }
 
 /** Takes one file in; true where all of it went in and asks nothing. */
-async function takeFile(at: AtProject, file: string): Promise<boolean> {
+async function takeFile(at: AtProject, file: string, mayClear: boolean): Promise<boolean> {
   const arrival = await readArrival(realDisk, resolve(file), homeOf(at));
   if (!arrival.ok) {
     sayTrouble(at.outside, { findings: arrival.findings });
@@ -38,9 +41,9 @@ async function takeFile(at: AtProject, file: string): Promise<boolean> {
   }
   let fine = true;
   for (const each of arrival.value.documents) {
-    const taken = await takeArrival(at.desk, at.project.schema, each);
+    const taken = await takeArrival(at.desk, at.project.schema, each, mayClear);
     sayTaken(at, taken);
-    if (!taken.ok || taken.asked.length > 0) fine = false;
+    if (taken.ok !== true || taken.asked.length > 0) fine = false;
   }
   for (const { what, why } of arrival.value.left) say(at.outside, `Left: ${what}: ${why}`);
   return fine;
@@ -55,6 +58,13 @@ function homeOf({ desk, project }: AtProject): Home {
 }
 
 function sayTaken({ outside }: AtProject, taken: TakenArrival): void {
+  if (taken.ok === 'ask') {
+    const { from, name, does, who } = taken;
+    const problem = `it takes much away of ours: it ${does} (${who})`;
+    const remedy = 'Nothing of it was taken in. Ask whoever did that; if it is meant, give --may-clear too.';
+    sayTrouble(outside, { findings: [wrongUse.at({ file: from, thing: name }, { problem, remedy })] });
+    return;
+  }
   if (!taken.ok) {
     const { from, name, problem } = taken;
     const remedy = 'Nothing of it was taken in. Look at where the file came from.';
@@ -72,7 +82,7 @@ const WORDS = {
   merged: 'went its own way, merged with ours',
 } as const;
 
-function outcomeWords({ outcome, edited, asked }: Extract<TakenArrival, { readonly ok: true }>): string {
+function outcomeWords({ outcome, edited, asked, did }: Extract<TakenArrival, { readonly ok: true }>): string {
   const byHand =
     edited === 0
       ? ''
@@ -80,8 +90,8 @@ function outcomeWords({ outcome, edited, asked }: Extract<TakenArrival, { readon
   const open =
     asked.length === 0
       ? ''
-      : `; ${asked.length} ${asked.length === 1 ? 'cell was' : 'cells were'} changed in both: ours stands, theirs is kept as a question: offsider questions`;
-  return `${WORDS[outcome]}${byHand}${open}`;
+      : `; ${asked.length} ${asked.length === 1 ? 'question' : 'questions'} to settle, nothing of theirs is lost: offsider questions`;
+  return `${WORDS[outcome]}${did === '' ? '' : `: it ${did}`}${byHand}${open}`;
 }
 
 function askedLine({ cell, ours, theirs }: OpenQuestion): string {

@@ -176,10 +176,21 @@ function intervalOf(document: Document, question: StoredQuestion) {
   return typeof fromMm === 'number' && typeof toMm === 'number' ? { fromMm, toMm } : undefined;
 }
 
+/** Fields of a row that are no cell, in the words of the log sheet. */
+const ROW_FIELDS: Readonly<Record<string, string>> = {
+  fromMm: 'top of the row',
+  toMm: 'bottom of the row',
+  noReturn: 'no return',
+  carried: 'carried from the row above',
+  repeat: 'typed as the same as the row above',
+  asked: 'marked ?',
+};
+
 function fieldLabel(schema: LoggingSchema, { table, field }: StoredQuestion): string {
   if (field === undefined) return table === 'rows' ? ', the whole row' : ', all of it';
   const [name, member] = fieldAndMember(field);
-  if (member === undefined) return `, ${nameWords(name)}`;
+  if (member === undefined)
+    return `, ${(table === 'rows' ? ROW_FIELDS[name] : undefined) ?? nameWords(name)}`;
   if (table === 'rows' && name === 'cells') return `, ${fieldNamed(schema, member)?.label ?? member}`;
   return `, ${nameWords(name)} ${nameWords(member)}`;
 }
@@ -189,6 +200,8 @@ function saidOf(schema: LoggingSchema, { table, field }: StoredQuestion, value: 
   if (field === undefined)
     return table === 'rows' && isRow(value) ? rowWords(schema, value) : valueWords('', value);
   const [name, member] = fieldAndMember(field);
+  if (table === 'rows' && name === 'carried' && Array.isArray(value))
+    return value.map((each) => fieldNamed(schema, String(each))?.label ?? String(each)).join(', ');
   if (table === 'rows' && name === 'cells' && member !== undefined && isObject(value))
     return cellText(schema, member, value as unknown as Cell);
   return valueWords(member ?? name, value);

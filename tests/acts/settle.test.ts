@@ -54,6 +54,22 @@ const refusal = (document: Document, chosen: Chosen = 'theirs') => {
 };
 
 describe('a question of two copies', () => {
+  it('about an inner field of a row is put in the words of the row', () => {
+    const schema = resolveStyle('orogenic-gold') as LoggingSchema;
+    const [field] = schema.fields;
+    const set = (id: number, more: Thing) => edited(START, id, { patch: ['rows', 'k1-1'], set: more });
+    const both = merged(
+      set(2, { carried: [String(field?.name)], noReturn: true, toMm: 1900 }),
+      set(3, { carried: [], noReturn: null, toMm: 1800 }),
+    );
+    const said = questionWords(schema, both).map(({ cell, ours, theirs }) => `${cell}: ${ours} / ${theirs}`);
+    expect(said).toEqual([
+      '1–1.9, bottom of the row: 1.9 m / 1.8 m',
+      `1–1.9, carried from the row above: ${field?.label} / `,
+      '1–1.9, no return: yes / nothing',
+    ]);
+  });
+
   it('is said by row, field and both values', () => {
     expect(questionWords(SCHEMA, merged(ours, theirs))).toMatchObject([
       { cell: '1–2, remark', ours: 'fresh', theirs: 'oxidised', now: 'ours', stands: 'fresh' },

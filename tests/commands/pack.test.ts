@@ -228,7 +228,7 @@ describe('there and back', () => {
     const arrived = await receiveIn(camp, join(rig, 'outbox', draft));
     expect(arrived).toEqual({
       code: 0,
-      out: 'hole MBRC003: newer than ours, taken in\nshift RC7_2026-03-14_DAY: the same as ours\n',
+      out: 'hole MBRC003: newer than ours, taken in: it changed 1 row\nshift RC7_2026-03-14_DAY: the same as ours\n',
       err: '',
     });
     expect(rockOf(camp)).toBe('SHA');
@@ -246,7 +246,7 @@ describe('there and back', () => {
     const back = await receiveIn(rig, reply);
     expect(back.code).toBe(0);
     expect(back.out).toBe(
-      'hole MBRC003: newer than ours, taken in; one thing in it was edited outside offsider, which its history says\n' +
+      'hole MBRC003: newer than ours, taken in: it changed 1 row; one thing in it was edited outside offsider, which its history says\n' +
         'Left: reply.eml, chips 45.jpg: it is no bundle and no file of a hole\n',
     );
     expect(rockOf(rig)).toBe('KOM');
@@ -259,7 +259,7 @@ describe('there and back', () => {
     await rockIs(rig, 'SHA');
     const asked = await receiveIn(rig, reply);
     expect(asked.code).toBe(1);
-    expect(asked.out).toContain('1 cell was changed in both: ours stands, theirs is kept as a question');
+    expect(asked.out).toContain('1 question to settle, nothing of theirs is lost');
     expect(asked.out).toContain('  45–46, rock: ours shale, theirs komatiite\n');
     expect(rockOf(rig)).toBe('SHA');
     expect((await packIn(rig, 'MBRC003')).out).toContain('Two copies say different things of 45–46, rock');

@@ -37,7 +37,11 @@ async function edit(folder: string, changes: readonly Change[]): Promise<void> {
 }
 
 async function take(folder: string, ...files: string[]) {
-  return run(receive, { folder, by: 'IFA', files });
+  return takeWith({}, folder, ...files);
+}
+
+async function takeWith(more: { readonly mayClear?: boolean }, folder: string, ...files: string[]) {
+  return run(receive, { folder, by: 'IFA', files, ...more });
 }
 
 /** Runs a command and gives its exit code with what it said. */
@@ -76,7 +80,7 @@ describe('receive', () => {
     await edit(theirs, [{ patch: ['plan', 'plan'], set: { depthMm: 126_000 } }]);
     expect(await take(ours, file(theirs))).toMatchObject({
       code: 0,
-      out: 'hole MBRC003: newer than ours, taken in\n',
+      out: 'hole MBRC003: newer than ours, taken in: it changed the plan\n',
     });
     expect(plan(ours).plan.plan.depthMm).toBe(126_000);
     expect(await take(ours, file(theirs))).toMatchObject({
@@ -97,7 +101,7 @@ describe('receive', () => {
     await edit(theirs, [{ patch: ['plan', 'plan'], set: { target: 'Cuckoo lode, as mapped' } }]);
     expect(await take(ours, file(theirs))).toMatchObject({
       code: 0,
-      out: 'hole MBRC003: went its own way, merged with ours\n',
+      out: 'hole MBRC003: went its own way, merged with ours: it changed the plan\n',
     });
     expect(plan(ours).plan.plan).toMatchObject({ depthMm: 126_000, target: 'Cuckoo lode, as mapped' });
   });
@@ -108,7 +112,7 @@ describe('receive', () => {
     await edit(theirs, [{ patch: ['plan', 'plan'], set: { depthMm: 138_000 } }]);
     const taken = await take(ours, file(theirs));
     expect(taken).toMatchObject({ code: 1 });
-    expect(taken.out).toContain('1 cell was changed in both: ours stands');
+    expect(taken.out).toContain('1 question to settle');
     expect(plan(ours).plan.plan.depthMm).toBe(126_000);
     expect(Object.values(plan(ours).questions ?? {})).toMatchObject([
       { table: 'plan', field: 'depthMm', ours: 126_000, theirs: 138_000, state: 'open' },
@@ -141,5 +145,42 @@ describe('receive', () => {
     expect(taken.err).toContain('it is no hole, shift, dispatch or results of offsider');
     expect(taken.err).toContain('none.json');
     expect(readFileSync(file(ours), 'utf8')).toBe(before);
+  });
+});
+
+describe('what a newer copy did', () => {
+  const idsOf = (folder: string): readonly string[] =>
+    Object.keys(JSON.parse(readFileSync(join(folder, 'holes/MBRC003.json'), 'utf8')).tables.rows);
+  const rowsOf = (folder: string): number => idsOf(folder).length;
+
+  it('is said in counts, table by table', async () => {
+    const [here, there] = [copyOfSample(), copyOfSample()];
+    const [first = '', second = ''] = idsOf(there);
+    await edit(there, [{ remove: ['rows', first] }, { patch: ['rows', second], set: { remark: 'wet' } }]);
+    const { code, out } = await take(here, join(there, 'holes/MBRC003.json'));
+    expect(code).toBe(0);
+    expect(out).toContain('hole MBRC003: newer than ours, taken in: it cleared 1 row, changed 1 row');
+  });
+
+  it('is asked about where it takes much away: nothing is taken in until somebody says that it may', async () => {
+    const [here, there] = [copyOfSample(), copyOfSample()];
+    const before = rowsOf(here);
+    await edit(
+      there,
+      idsOf(there)
+        .slice(0, 40)
+        .map((id) => ({ remove: ['rows', id] })),
+    );
+    const file = join(there, 'holes/MBRC003.json');
+    const asked = await take(here, file);
+    expect(asked.code).toBe(1);
+    expect(asked.err).toContain(
+      'it takes much away of ours: it cleared 40 rows (IFA 2026-03-14 10:00: edited)',
+    );
+    expect(asked.err).toContain('--may-clear');
+    expect(rowsOf(here)).toBe(before);
+    const taken = await takeWith({ mayClear: true }, here, file);
+    expect(taken.out).toContain('newer than ours, taken in: it cleared 40 rows');
+    expect(rowsOf(here)).toBe(before - 40);
   });
 });

@@ -45,9 +45,11 @@ function addCamp(program: Command, outside: Outside, done: Done): void {
       '<files...>',
       'bundles, saved mails (.eml) with such attached, or files of holes, shifts, dispatches and results by themselves',
     )
-    .action(async (files: readonly string[], _options, command: Command) => {
+    .option('--may-clear', 'take in a copy that takes much away of ours, too')
+    .action(async (files: readonly string[], options, command: Command) => {
       const { receive } = await import('../camp.ts');
-      done(await inLines(outside, command, (printing) => receive(printing, { ...shared(command), files })));
+      const asked = { ...shared(command), files, mayClear: options.mayClear === true };
+      done(await inLines(outside, command, (printing) => receive(printing, asked)));
     });
 }
 

@@ -1,9 +1,16 @@
-import { things } from '../../record/document.ts';
+import type { Document } from '../../record/document.ts';
 import { outsideChanges } from '../../record/outside.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { type OpenQuestion, questionWords } from '../../standing/questions.ts';
+import {
+  changeWords,
+  type TableChange,
+  tableChanges,
+  takesMuchAway,
+  whoTookOut,
+} from '../../standing/what-a-copy-did.ts';
 import type { Desk } from '../contract.ts';
-import type { Outcome } from '../take-in.ts';
+import { type Outcome, takeIn } from '../take-in.ts';
 import { untilSaved } from '../until-saved.ts';
 import type { ArrivedDocument } from './arrival.ts';
 
@@ -16,18 +23,30 @@ export type TakenArrival = { readonly name: string; readonly from: string } & (
       readonly edited: number;
       /** Cells that both copies changed: ours stands. */
       readonly asked: readonly OpenQuestion[];
+      /** What it did to ours, in words; empty where it changed nothing or was not here. */
+      readonly did: string;
     }
   | { readonly ok: false; readonly problem: string }
+  /** Not taken in: it takes much away, and nobody said that it may. */
+  | { readonly ok: 'ask'; readonly does: string; readonly who: string }
 );
 
-/** Takes one document in and waits until it is on the medium. */
+/**
+ * Takes one document in and waits until it is on the medium. One that takes much away of ours is not taken unless `mayClear` says so: what it
+ * would do is said instead.
+ */
 export async function takeArrival(
   desk: Desk,
   schema: LoggingSchema,
   { from, document }: ArrivedDocument,
+  mayClear = false,
 ): Promise<TakenArrival> {
   const about = { name: `${document.kind} ${document.id}`, from };
-  const asked = new Set(things(desk.get(document) ?? document, 'questions').map(([id]) => id));
+  const before = desk.get(document);
+  const asked = new Set(questionWords(schema, before ?? document).map(({ id }) => id));
+  const would = before === undefined || mayClear ? [] : changesOf(desk, before, document);
+  if (before !== undefined && takesMuchAway(would))
+    return { ...about, ok: 'ask', does: changeWords(would), who: whoTookOut(before, document) };
   const received = desk.receive(document);
   if (!received.ok) return { ...about, ok: false, problem: received.problem };
   const saved = await untilSaved(desk, received);
@@ -40,5 +59,13 @@ export async function takeArrival(
     outcome,
     edited: taken ? outsideChanges(document).length : 0,
     asked: questionWords(schema, received.document).filter(({ id }) => !asked.has(id)),
+    did: before === undefined ? '' : changeWords(tableChanges(before.tables, received.document.tables)),
   };
+}
+
+/** What taking a copy in would do to ours; nothing where it would be refused. */
+function changesOf(desk: Desk, ours: Document, copy: Document): readonly TableChange[] {
+  const deed = (what: string) => ({ edit: 'preview', at: desk.now(), by: desk.person, what });
+  const taken = takeIn(ours, copy, deed);
+  return taken.ok ? tableChanges(ours.tables, taken.document.tables) : [];
 }

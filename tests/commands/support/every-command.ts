@@ -62,7 +62,13 @@ export const COMMANDS: readonly CommandCase[] = [
   { name: ['check'], args: ['MBRC003'] },
   { name: ['shift'], args: ['2026-03-13'] },
   { name: ['pack'], args: ['MBRC003'] },
-  { name: ['receive'], args: ['{in}/MBRC003.json'], start: 'taken', signs: true },
+  {
+    name: ['receive'],
+    args: ['{in}/MBRC003.json'],
+    options: { '--may-clear': FLAG },
+    start: 'taken',
+    signs: true,
+  },
   {
     name: ['enter'],
     args: ['MBRC003'],
