@@ -1,3 +1,4 @@
+import { Buffer, isUtf8 } from 'node:buffer';
 import { type ParseErrorCode, printParseErrorCode, visit } from 'jsonc-parser';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Json } from '../record/json.ts';
@@ -50,12 +51,8 @@ export function excerptAt(text: string, offset: number): string {
  */
 export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits): Result<JsonText> {
   if (bytes.length > limits.bytes) return refused(tooLarge(file, bytes.length, limits));
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return refused(notUtf8(bytes, file));
-  }
+  const text = utf8Text(bytes);
+  if (text === undefined) return refused(notUtf8(bytes, file));
   const names = namesIn(text, limits.depth);
   if (!names.ok) {
     return refused(
@@ -69,6 +66,13 @@ export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits
   if (value !== undefined && plainNames(value) === names.count) return ok({ file, text, value });
   const faults = faultsOf(text, file);
   return faults.length > 0 ? { ok: false, findings: faults } : ok({ file, text, value: JSON.parse(text) });
+}
+
+/** The text of bytes, its byte order mark taken off; undefined where they are not UTF-8. A tenth of what TextDecoder takes. */
+function utf8Text(bytes: Uint8Array): string | undefined {
+  if (!isUtf8(bytes)) return undefined;
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('utf8');
+  return text.startsWith('\uFEFF') ? text.slice(1) : text;
 }
 
 function parsedText(text: string): unknown {
