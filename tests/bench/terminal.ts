@@ -22,7 +22,7 @@ function quantile(sorted: readonly number[], share: number): number {
 }
 
 /** Opens a program, waits until it is up, hands it over, and ends it. */
-async function withProgram<T>(program: Measured, use: (pty: Pty) => Promise<T>): Promise<T> {
+export async function withProgram<T>(program: Measured, use: (pty: Pty) => Promise<T>): Promise<T> {
   const pty = openPty(program);
   try {
     await pty.waitFor(program.ready, `${program.command} ready`);
@@ -34,7 +34,7 @@ async function withProgram<T>(program: Measured, use: (pty: Pty) => Promise<T>):
 }
 
 /** Presses a key and waits for the first bytes that come back: how long that took, in ms. */
-function pressAndWait(pty: Pty, key: string): Promise<number> {
+export function pressAndWait(pty: Pty, key: string): Promise<number> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(
       () => reject(new Error(`nothing was painted for ${JSON.stringify(key)}`)),

@@ -1,14 +1,15 @@
 // What termination rules cost from scratch: 20 rules over logs of 200, 2,000 and 5,000 m, in milliseconds and as a ratio to one
-// pass over the rows that reads one field of each. Run with tsx. Exits 1 where the quickest run over 2,000 m takes a quarter of a frame
-// or more.
+// pass over the rows that reads one field of each. Run with tsx.
 import { performance } from 'node:perf_hooks';
 import { adviceOf } from '../../src/termination/advice/verdict.ts';
 import { evaluateRules } from '../../src/termination/evaluate/evaluate-rule.ts';
 import type { Situation } from '../../src/termination/evaluate/situation.ts';
 import type { Rule, RuleCondition } from '../../src/termination/rules/rule.ts';
 import { basalt, row, rule, situation } from '../termination/build.ts';
+import { against } from './aim.ts';
 
-const QUARTER_FRAME_MS = 4;
+/** The rules over 2,000 m, as a ratio to one pass over the rows. */
+const AIM = 5;
 
 /** Pyrite by metre. `zones`: a lode of 12 m every 60, background between. `every metre`: up and down across every cut-off, the dear case. */
 const PYRITE = {
@@ -84,19 +85,15 @@ function fromScratch(at: Situation): unknown {
   return adviceOf(evaluateRules(RULES, copy), copy);
 }
 
-let slow = false;
 for (const [changes, pyriteAt] of Object.entries(PYRITE)) {
   for (const lengthM of [200, 2000, 5000]) {
     const at = hole(lengthM, pyriteAt);
     const rules = timesMs(() => fromScratch(at));
     const pass = timesMs(() => onePass(at));
-    if (changes === 'zones' && lengthM === 2000 && rules.quickest >= QUARTER_FRAME_MS) slow = true;
     console.log(
       `${RULES.length} termination rules over ${lengthM} m (${changes}): median ${rules.median.toFixed(2)} ms, quickest ${rules.quickest.toFixed(2)} ms, ${(rules.quickest / pass.quickest).toFixed(0)} × one pass over the rows (${pass.quickest.toFixed(3)} ms)`,
     );
+    if (changes === 'zones' && lengthM === 2000)
+      against('over one pass', rules.quickest / pass.quickest, AIM);
   }
-}
-if (slow) {
-  console.error(`${RULES.length} rules over 2,000 m must take less than ${QUARTER_FRAME_MS} ms`);
-  process.exit(1);
 }
