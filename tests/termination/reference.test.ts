@@ -7,7 +7,7 @@ import { stateAt } from '../../src/termination/evaluate/history.ts';
 import { deepestMm } from '../../src/termination/evaluate/situation.ts';
 import { runs } from '../support/long-run.ts';
 import { askedArbitrary, asRule, pairArbitrary } from './arbitrary-hole.ts';
-import { rule } from './build.ts';
+import { BARREN, row, rule, situation } from './build.ts';
 import { referenceState } from './reference.ts';
 
 const HOLES = runs(5000);
@@ -54,4 +54,11 @@ test('a hole cut at a depth stands as its history says it stood there', { timeou
     }),
     { numRuns: runs(3000) },
   );
+});
+
+test('a hole cut between the rig and a row below a gap is as deep as it is cut', () => {
+  const at = situation([row(1, 2, 0)], { loggedM: 0, drilledM: 0 });
+  const seen = rule({ seen: { where: BARREN, forM: 1 } });
+  expect(evaluateRule(seen, situationAt(at, depthFromMm(1000))).state).toBe('cannot tell');
+  expect(stateAt(evaluateRule(seen, at).history, 1000)).toBe('cannot tell');
 });

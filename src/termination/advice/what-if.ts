@@ -2,13 +2,14 @@ import type { StreamFact } from '../../hole/drilled.ts';
 import { type Depth, depthFromMm } from '../../quantity/depth.ts';
 import { overlaps } from '../../quantity/interval.ts';
 import type { Row } from '../../value/row.ts';
-import type { Situation } from '../evaluate/situation.ts';
+import { deepestMm, type Situation } from '../evaluate/situation.ts';
 
 /** The part of a situation above a depth: today's log and drilling as if the hole had come so far (`--at`). */
 export function situationAt(situation: Situation, depthMm: Depth): Situation {
   const { hold, decisions, ...rest } = situation;
   return {
     ...rest,
+    cutMm: shallower(depthFromMm(deepestMm(situation)), depthMm),
     ...(hold === undefined || hold.sinceMm > depthMm ? {} : { hold }),
     rows: cutAt(situation.rows, depthMm),
     stream: cutAt<StreamFact>(situation.stream, depthMm),

@@ -1,7 +1,7 @@
 import type { StreamFact } from '../../hole/drilled.ts';
 import type { Decision } from '../../hole/ending.ts';
 import type { Header, Plan } from '../../hole/header.ts';
-import type { Depth } from '../../quantity/depth.ts';
+import { type Depth, depthFromMm } from '../../quantity/depth.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
@@ -46,6 +46,8 @@ export type Situation = {
   readonly loggedMm: Depth;
   /** The drilled head: where the rig is. */
   readonly drilledMm: Depth;
+  /** Where the hole is cut (`--at`): it is so deep, though nothing be drilled or logged just above. */
+  readonly cutMm?: Depth;
   /** What was seen at the drilled head, in the order it was recorded: where two facts say the same thing of a metre, the later stands. */
   readonly stream: readonly StreamFact[];
   readonly expects: readonly ExpectedZone[];
@@ -62,6 +64,6 @@ export type Situation = {
 };
 
 /** How deep the hole is, for rules that look back: where the rig is, or the deepest row where the log goes past the last rod. */
-export function deepestMm({ drilledMm, loggedMm, rows }: Situation): number {
-  return Math.max(drilledMm, loggedMm, rows.at(-1)?.toMm ?? 0);
+export function deepestMm({ drilledMm, loggedMm, cutMm = depthFromMm(0), rows }: Situation): number {
+  return Math.max(drilledMm, loggedMm, cutMm, rows.at(-1)?.toMm ?? 0);
 }

@@ -20,7 +20,8 @@ const HEAD = `# Conditions of termination rules
 Generated from \`src/termination/conditions/\`: change it there.
 
 A rule has a name, words, a verdict and one condition under \`when\`. Conditions are joined by \`all\`, \`any\` and \`not\`. Figures are metres.
-What is drilled is measured at the drilled head; what is logged is counted back from the logged head, by length and not by rows.
+Depths are measured at the drilled head, and what is logged is counted back from there, by length and not by rows: a metre drilled and not
+logged yet, or cleared, is in the count and can't be told.
 
 Each is met, not met, or can't be told. A metre without return, not logged, not observed or with an open question can't be told; a metre on which
 nothing was seen is barren. Where a metre in doubt makes no difference the condition is settled all the same. _Can't tell_ never ends a hole.
