@@ -13,11 +13,16 @@ export interface ConsoleStore {
   readonly happen: (happening: Happening) => void;
 }
 
-/** Makes the store of a console around its first state. Knows no React; `settle` fits what hangs on the size of the screen to it. */
-export function createConsoleStore(
-  first: State,
-  hands: Hands & { readonly settle: (state: State) => State },
-): ConsoleStore {
+/** What hangs on the size of the screen. */
+interface Fitting {
+  /** Fits the state to the screen. */
+  readonly settle: (state: State) => State;
+  /** False while the window is too small to show anything: a key pressed then would change what nobody sees. */
+  readonly canBeSeen: () => boolean;
+}
+
+/** Makes the store of a console around its first state. Knows no React. */
+export function createConsoleStore(first: State, hands: Hands & Fitting): ConsoleStore {
   const store = createStore<State>(() => first);
   const publish = (reduced: State): void => {
     const next = hands.settle(reduced);
@@ -25,7 +30,9 @@ export function createConsoleStore(
   };
   return {
     store,
-    keys: (events) => publish(runEvents(store.getState(), events, hands)),
+    keys: (events) => {
+      if (hands.canBeSeen()) publish(runEvents(store.getState(), events, hands));
+    },
     happen: (happening) => {
       const [next, effects] = reduce(store.getState(), happening, {
         newId: hands.newId,

@@ -9,16 +9,21 @@ import { holeInHand, type State } from '../state.ts';
 import { surveyScreen } from '../survey/survey-screen.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
-import { fitHeight, fitLine, type Line, line } from '../widgets/line.ts';
+import { fitHeight, fitLine, type Line, wrap } from '../widgets/line.ts';
 import { messageLines } from './bottom.ts';
 import { promptPanel } from './prompt-panel.ts';
 
 /** The smallest terminal that the console works in. */
 const SMALLEST = { columns: 80, rows: 24 } as const;
 
+/** True of a frame (the terminal less a row) in which the console can't be shown. */
+export function isTooSmall(size: Size): boolean {
+  return size.columns < SMALLEST.columns || size.rows < SMALLEST.rows - 1;
+}
+
 /** The whole screen as lines: exactly `size.rows` of them, each at most `size.columns` wide. `size` is the frame's: a row less than the terminal's. */
 export function screenLines(state: State, size: Size, theme: Theme): readonly Line[] {
-  if (size.columns < SMALLEST.columns || size.rows < SMALLEST.rows - 1) return tooSmall(size);
+  if (isTooSmall(size)) return tooSmall(size);
   const base = fitHeight(baseLines(state, size, theme), size.rows);
   const prompt = promptPanel(state, size.columns, size.rows - 6, theme);
   if (prompt.length === 0) return base.map((each) => fitLine(each, size.columns));
@@ -52,6 +57,6 @@ function isOver(screen: State['screen']): screen is Extract<ListedScreen, { read
 }
 
 function tooSmall(size: Size): readonly Line[] {
-  const words = `Too small: ${size.columns}×${size.rows + 1}. Make the window at least ${SMALLEST.columns}×${SMALLEST.rows}. All is kept.`;
-  return fitHeight([line(words, 'warn')], size.rows).map((each) => fitLine(each, size.columns));
+  const words = `Too small: ${size.columns}×${size.rows + 1}. It takes ${SMALLEST.columns}×${SMALLEST.rows}. Keys do nothing until then; all is kept.`;
+  return fitHeight(wrap(words, size.columns, 'warn'), size.rows).map((each) => fitLine(each, size.columns));
 }

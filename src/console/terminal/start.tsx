@@ -12,7 +12,7 @@ import { healthOf } from '../desk-health.ts';
 import { foundOn } from '../found.ts';
 import { perform } from '../perform.ts';
 import type { Happening } from '../reduce.ts';
-import { screenLines } from '../screens/screen.ts';
+import { isTooSmall, screenLines } from '../screens/screen.ts';
 import { settled } from '../screens/settled.ts';
 import { initialState, type State } from '../state.ts';
 import { createConsoleStore } from '../store.ts';
@@ -60,6 +60,7 @@ export async function runConsole(
     now: desk.now,
     perform: (state, effect) => perform(state, effect, host),
     settle: (state) => settled(state, shown, theme),
+    canBeSeen: () => !isTooSmall(shown),
   });
   screen = mount({
     stdin: options.stdin,

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { foundOn } from '../../../src/console/found.ts';
 import { perform } from '../../../src/console/perform.ts';
 import type { Happening } from '../../../src/console/reduce.ts';
-import { screenLines } from '../../../src/console/screens/screen.ts';
+import { isTooSmall, screenLines } from '../../../src/console/screens/screen.ts';
 import { settled } from '../../../src/console/screens/settled.ts';
 import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
@@ -38,7 +38,9 @@ export interface Sitting {
   readonly happen: (happening: Happening) => void;
   readonly state: () => State;
   readonly hole: (id: string) => Document;
-  /** The screen as plain lines. */
+  /** Gives the window another size. */
+  readonly resize: (columns: number, rows: number) => void;
+  /** The screen as plain lines, in the window's size unless another is given. */
   readonly screen: (columns?: number, rows?: number) => readonly string[];
   /** The bytes of a file on the disk. */
   readonly file: (path: string) => Promise<Uint8Array>;
@@ -98,6 +100,7 @@ async function openOn(
   seed = 0,
 ): Promise<Sitting> {
   let ms = instantMs(start);
+  let window = { columns: 100, rows: 29 };
   let random = seed;
   let left = 0;
   const opened = await openDesk({
@@ -143,7 +146,8 @@ async function openOn(
           readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),
         }),
-      settle: (state) => settled(state, { columns: 100, rows: 29 }, PLAIN),
+      settle: (state) => settled(state, window, PLAIN),
+      canBeSeen: () => !isTooSmall(window),
     },
   );
   const state = (): State => store.store.getState();
@@ -171,7 +175,10 @@ async function openOn(
       if (document === undefined) throw new Error(`no hole ${id}`);
       return document;
     },
-    screen: (columns = 100, rows = 30) =>
+    resize: (columns, rows) => {
+      window = { columns, rows: rows - 1 };
+    },
+    screen: (columns = window.columns, rows = window.rows + 1) =>
       screenLines(state(), { columns, rows: rows - 1 }, PLAIN).map((line) =>
         line.map((span) => span.text).join(''),
       ),

@@ -1,0 +1,10 @@
+import { describe, expect, it } from 'vitest';
+import { seededNumbers } from '../../faults/runs.ts';
+import { dust } from './dust.ts';
+
+describe('keys pressed by chance, in a window of any size', () => {
+  it('never leave the console without its screen', async () => {
+    const { reached } = await dust(1500, seededNumbers(20260314));
+    expect(reached.size).toBeGreaterThan(12);
+  });
+});
