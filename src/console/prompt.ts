@@ -16,6 +16,11 @@ type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
 /** What of a code can be changed on the rig. */
 export type CodeMember = 'label' | 'look' | 'pair' | 'key' | 'retiredSince' | 'provisional';
 
+/** Set once Enter was pressed on an answer that takes one deliberate key more (see deliberate.ts). */
+interface Sure {
+  readonly sure?: 'asked';
+}
+
 /** A question that stands above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
 export type Prompt =
   /** Rod done: what is expected, and the digits typed where the bag in hand says otherwise. */
@@ -42,7 +47,7 @@ export type Prompt =
       readonly range: RangeLine | RangeCommand;
     }
   | { readonly kind: 'new hole'; readonly draft: Draft }
-  | { readonly kind: 'state'; readonly hole: string; readonly to: HoleState; readonly draft: Draft }
+  | ({ readonly kind: 'state'; readonly hole: string; readonly to: HoleState; readonly draft: Draft } & Sure)
   | { readonly kind: 'redrill'; readonly hole: string; readonly draft: Draft }
   | {
       readonly kind: 'ending';
@@ -63,7 +68,12 @@ export type Prompt =
     }
   | { readonly kind: 'shot'; readonly draft: Draft }
   /** Why a shot or its azimuth alone is rejected, or used again. */
-  | { readonly kind: 'rejection'; readonly shot: Id; readonly part: RejectedPart; readonly draft: Draft }
+  | ({
+      readonly kind: 'rejection';
+      readonly shot: Id;
+      readonly part: RejectedPart;
+      readonly draft: Draft;
+    } & Sure)
   /** A code that the lists lack; `cursor` is its list. While it is being added the prompt stands. */
   | {
       readonly kind: 'new code';
@@ -72,14 +82,14 @@ export type Prompt =
       readonly adding: boolean;
     }
   /** A code of a list that is changed: which of its members is in hand, and what is typed for it. */
-  | {
+  | ({
       readonly kind: 'change code';
       readonly list: string;
       readonly code: string;
       readonly member: CodeMember;
       readonly draft: Draft;
       readonly adding: boolean;
-    }
+    } & Sure)
   | { readonly kind: 'elsewhere'; readonly draft: Draft }
   /** Leaving with rows that are not saved: it waits for the disk, or for the word typed in full. */
   | { readonly kind: 'leaving'; readonly draft: Draft }
@@ -90,7 +100,7 @@ export type Prompt =
   /** Single metres that returned results ask for, with the numbers labelled for them. */
   | { readonly kind: 'resplit'; readonly numbers?: NumbersSaid }
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
-  | { readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft }
+  | ({ readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft } & Sure)
   | { readonly kind: 'activity'; readonly cursor: number }
   /** A scanned bag that is not where or what it should be: read whole, for its remedy may take hands near the machine. */
   | { readonly kind: 'scanned'; readonly number: string; readonly said: string; readonly ground: string }

@@ -4,7 +4,8 @@ import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
-import { answer, promptKey } from './answer.ts';
+import { promptKey } from './answer.ts';
+import { answerOrAsk, isSureAsked, sureKey } from './deliberate.ts';
 import { type Draft, EMPTY_DRAFT, edited } from './draft.ts';
 import { bindingFor, bindingForWord } from './keys.ts';
 import { typeInLineUp } from './line-up/line-up.ts';
@@ -157,8 +158,9 @@ function inPrompt(state: State, event: KeyEvent, world: World): Step {
   // A scanned bag asks nothing: what is typed on goes to the line, and no key is lost.
   if (state.prompt?.kind === 'scanned' && chord !== 'escape' && chord !== 'enter')
     return key({ ...state, prompt: undefined }, event, world);
+  if (isSureAsked(state.prompt)) return sureKey(state, event, world);
   if (chord === 'escape') return still({ ...state, prompt: undefined, message: undefined });
-  if (chord === 'enter') return answer(state, world);
+  if (chord === 'enter') return answerOrAsk(state, world);
   if (chord === 'ctrl-c')
     return still(saying(state, 'Escape leaves this question; everything shown as saved is safe.'));
   return promptKey(state, event);

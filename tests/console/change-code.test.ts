@@ -49,6 +49,7 @@ describe('a code that is changed on the screen of codes', () => {
     expect(sitting.screen().join('\n')).toContain('KOM · list rocks');
     retype(sitting, 'Dark green, needles of olivine');
     sitting.press('enter');
+    sitting.type('y');
     await saved(sitting);
     expect(rock(sitting, 'KOM')?.look).toBe('Dark green, needles of olivine');
     expect(JSON.parse(sitting.desk.logging()?.text ?? '').lists.rocks.codes.at(-1)).toEqual({
@@ -68,6 +69,7 @@ describe('a code that is changed on the screen of codes', () => {
     retype(sitting, 'kq');
     expect(sitting.screen().join(' ')).toContain('check: nothing found');
     sitting.press('enter');
+    sitting.type('y');
     await saved(sitting);
     expect(rock(sitting, 'KOM')?.pair).toBe('kq');
   });
@@ -86,6 +88,7 @@ describe('a code that is changed on the screen of codes', () => {
   it('is retired from today with Enter alone, and can then not be used anew', async () => {
     const sitting = await sit('lamprophyre');
     sitting.press('enter', 'down', 'down', 'down', 'down', 'enter');
+    sitting.type('y');
     await saved(sitting);
     expect(rock(sitting, 'LAM')).toMatchObject({ retiredSince: '2026-03-14' });
     expect(sitting.screen().join(' ')).toContain('(retired 2026-03-14)');
@@ -102,6 +105,7 @@ describe('a code that is changed on the screen of codes', () => {
     sitting.type('tuffaceous');
     expect(sitting.screen().join(' ')).toContain('(provisional)');
     sitting.press('enter', 'down', 'down', 'down', 'down', 'down', 'enter');
+    sitting.type('y');
     await saved(sitting);
     expect(rock(sitting, 'TUF')).not.toHaveProperty('provisional');
   });
@@ -111,6 +115,7 @@ describe('a code that is changed on the screen of codes', () => {
     sitting.press('enter', 'down');
     retype(sitting, 'needles');
     sitting.press('enter');
+    sitting.type('y');
     await saved(sitting);
     const again = await sitting.reopen();
     expect(rock(again, 'KOM')?.look).toBe('needles');

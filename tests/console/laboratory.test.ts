@@ -75,6 +75,7 @@ describe('the screen of dispatches', () => {
     sitting.press('ctrl-g');
     sitting.type('Wattlebird Assay 33');
     sitting.press('enter');
+    sitting.type('y');
     expect(shown(sitting)).toContain('34 were sent: count again with both there');
     expect(shown(sitting)).toMatch(/33 +│\n│ sacks counted, 34 sent\./);
     sitting.press('ctrl-u');
@@ -82,6 +83,7 @@ describe('the screen of dispatches', () => {
     sitting.press('ctrl-g');
     sitting.type('Wattlebird Assay 34 169');
     sitting.press('enter');
+    sitting.type('y');
     expect(dispatch(sitting, 'D2026-03-14-NOK')?.transfers.at(-1)).toMatchObject({
       from: 'Orla Venn, freight',
       to: 'Wattlebird Assay',
@@ -97,6 +99,7 @@ describe('the screen of dispatches', () => {
     sitting.press('enter', 'enter', 'ctrl-g', 'down');
     sitting.type('Wattlebird Assay 34');
     sitting.press('enter');
+    sitting.type('y');
     expect(dispatch(sitting, 'D2026-03-14-NOK')?.transfers).toHaveLength(2);
     expect(dispatch(sitting)?.transfers).toHaveLength(0);
   });

@@ -102,12 +102,14 @@ describe('an azimuth rejected alone', () => {
     sitting.press('enter');
     expect(said(sitting)).toContain('Say why');
     sitting.enter('near the bit');
+    sitting.type('y');
     expect(shots(sitting)[1]).toMatchObject({ azimuthRejected: 'near the bit', dipDeg: -59.8 });
     expect(shown(sitting)).toMatch(/\(269\.9\).*dip only/);
     expect(shown(sitting)).toContain('Azimuth not used: near the bit');
     sitting.type('a');
     expect(shown(sitting)).toContain('Why is it used again?');
     sitting.enter('it was the shot above');
+    sitting.type('y');
     expect(shots(sitting)[1]).not.toHaveProperty('azimuthRejected');
     expect(hole(sitting).history.at(-1)?.what).toContain('it was the shot above');
   });
@@ -124,6 +126,7 @@ describe('an azimuth rejected alone', () => {
     const sitting = await atSurvey();
     sitting.type('x');
     sitting.enter('the tool moved');
+    sitting.type('y');
     expect(shots(sitting)[1]).toMatchObject({ rejected: 'the tool moved' });
     expect(shown(sitting)).toMatch(/42 m .* not +rejected/);
   });

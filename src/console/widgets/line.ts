@@ -78,7 +78,7 @@ export function wrap(text: string, width: number, tone: Tone = 'plain'): readonl
     }
     if (current !== '') lines.push(current);
     current = word;
-    while (cellWidth(current) > width) {
+    while (current !== '' && cellWidth(current) > width) {
       // Where not even one letter fits a letter is taken all the same: without it there would be no end.
       const head = truncate(current, width, '') || String.fromCodePoint(current.codePointAt(0) ?? 0x20);
       lines.push(head);
