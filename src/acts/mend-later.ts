@@ -87,6 +87,22 @@ export function rodMendedLater(
   });
 }
 
+/** A mismatch that was noted and is none: the bags fit as they are recorded, and what was read then was read or typed wrong. */
+export function rodFits(hole: Document, [id, { rod }]: RodThing): Result<Made> {
+  const bags = bagsOf(hole, id).filter((bag) => bag.kind !== 'spoiled');
+  const last = bags.at(-1)?.number;
+  return ok({
+    what: `rod ${rod}: the bags fit as they are recorded`,
+    changes: [
+      {
+        patch: ['rods', id],
+        set: { bags: bags.length, read: true, ...(last === undefined ? {} : { lastBag: last }) },
+        unset: ['unmended', 'mismatch'],
+      },
+    ],
+  });
+}
+
 /** What a rod may have given: its bags with and without the sachets that close it. */
 type Endings = readonly (readonly Bag[])[];
 
@@ -101,7 +117,10 @@ function rodsFrom(hole: Document, { depthMm }: RodDone): readonly RodThing[] {
 function stateBefore(hole: Document, rod: RodDone): StreamState {
   const from = new Set(rodsFrom(hole, rod).map(([id]) => id));
   const state = streamStateOf(hole, rod.depthMm);
-  return { ...state, bags: state.bags.filter((bag) => bag.rod === undefined || !from.has(bag.rod)) };
+  return {
+    ...state,
+    bags: state.bags.filter((bag) => bag.byHand === true || bag.rod === undefined || !from.has(bag.rod)),
+  };
 }
 
 function withFix(state: StreamState, fix: Fix, at: Stamp): StreamState {
@@ -147,7 +166,7 @@ function agrees([, { lastBag, bags: count }]: RodThing, bags: readonly Bag[]): b
 }
 
 function bagsOf(hole: Document, rod: Id): readonly Bag[] {
-  return holeNouns(hole, 'bags').filter((bag) => bag.rod === rod);
+  return holeNouns(hole, 'bags').filter((bag) => bag.rod === rod && bag.byHand !== true);
 }
 
 /** True of bags that hold the same under the same numbers. */

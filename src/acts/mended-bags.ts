@@ -20,7 +20,7 @@ export function rodBagChanges(
 ): readonly Change[] {
   const all = holeThings(hole, 'bags');
   const wanted = new Set(laid.flatMap((each) => each.bags).map((bag) => bag.number));
-  const gone = all.filter(([, bag]) => bag.rod === rod[0] && !wanted.has(bag.number));
+  const gone = all.filter(([, bag]) => bag.rod === rod[0] && bag.byHand !== true && !wanted.has(bag.number));
   return [
     ...gone.map(([id]): Change => ({ remove: ['bags', id] })),
     ...bags.map((bag): Change => {
@@ -59,6 +59,7 @@ export function rodChange([id]: RodThing, bags: readonly Bag[], mismatch: string
     set: {
       mismatch,
       bags: filled.length,
+      read: true,
       ...(last === undefined ? {} : { lastBag: last }),
       ...(depthMm === undefined ? {} : { depthMm }),
     },

@@ -42,12 +42,16 @@ export function checkRod(
   return rodCheck(project.sampling, streamStateOf(hole, at.depthMm), known, otherHoles(all, hole));
 }
 
-/** The rod as it should be: its bags are issued as expected, time, depth and last bag stamped. */
+/**
+ * The rod as it should be: its bags are issued as expected, time, depth and last bag stamped. Where something was read off the bags and agreed,
+ * that is kept: no later look can then find this rod guilty.
+ */
 export function rodAsExpected(
   hole: Document,
   at: RodAt,
   expected: readonly Bag[],
   maker: Maker,
+  seen: RodSeen = {},
 ): Result<Made> {
   const last = expected.at(-1)?.number;
   const rod = {
@@ -56,8 +60,14 @@ export function rodAsExpected(
     depthMm: at.depthMm,
     bags: expected.length,
     ...(last === undefined ? {} : { lastBag: last }),
+    ...(isRead(seen) ? { read: true as const } : {}),
   };
   return rodDone(hole, rod, expected, maker);
+}
+
+/** True where somebody read a number or counted, so that the rod is known to be right. */
+export function isRead({ digits, count }: RodSeen): boolean {
+  return digits !== undefined || count !== undefined;
 }
 
 /** The rod with a mismatch mended one of its ways: what lies on the ground is recorded, in one edit that can be undone. */
@@ -84,6 +94,7 @@ export function rodMended(
     rod: at.rod,
     depthMm: (fix.depthMm ?? at.depthMm) as Depth,
     bags: filled.length,
+    read: true as const,
     mismatch: named.code,
     ...(last === undefined ? {} : { lastBag: last }),
   };

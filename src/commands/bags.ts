@@ -7,6 +7,7 @@ import type { Document } from '../record/document.ts';
 import { bagRunCsv, bagRunHtml } from '../sampling/numbers/bag-run.ts';
 import { stockOf } from '../sampling/scheme/stock.ts';
 import { bagRunOf } from '../standing/bag-run.ts';
+import { bagsOnGround } from '../standing/stream.ts';
 import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { bagsText, issuedText } from './bags-text.ts';
 import { wrongUse } from './findings.ts';
@@ -63,7 +64,7 @@ function holesAsked(at: AtProject, names: readonly string[]): Result<readonly Do
 function bagFacts({ project }: AtProject, hole: Document, toMm: number | undefined) {
   return {
     run: bagRunOf(project, hole, toMm),
-    issued: holeNouns(hole, 'bags'),
+    issued: bagsOnGround(hole),
     putOff: holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined),
   };
 }

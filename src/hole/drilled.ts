@@ -8,6 +8,10 @@ export const rodDone = z.strictObject({
   depthMm: depthMm.describe('Depth drilled, in whole millimetres'),
   lastBag: words.optional().describe('Number on the last calico'),
   bags: z.int().min(0).max(200).optional().describe('Bags counted since the rod before'),
+  read: z
+    .literal(true)
+    .optional()
+    .describe('The last calico or the count was read, and agreed or was settled'),
   mismatch: words.optional().describe('Code of the mismatch that the check named'),
   unmended: z
     .literal(true)

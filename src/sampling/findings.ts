@@ -193,6 +193,14 @@ export const metresWet = defineFinding({
   rationale: 'A wet sample is worth less than a dry one, and only a flag that stays with it says so.',
 });
 
+/** Raised from numbers that are kept for metres of which nothing came up. */
+export const metresWithoutSample = defineFinding({
+  code: 'metres-without-sample',
+  severity: 'note',
+  title: 'A metre gave no return, and its number is kept as no sample.',
+  rationale: 'Whoever counts the calicos, or misses a result, has to know that there never was one.',
+});
+
 /** Raised by rod whose bags did not agree and were recorded as expected. */
 export const mismatchUnmended = defineFinding({
   code: 'mismatch-unmended',

@@ -22,6 +22,8 @@ export type Command =
   | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
   | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
   | { readonly does: 'spoiled bag'; readonly number: string; readonly reason: string }
+  /** A torn bag and the spare that takes its place; where none is said, the next one. */
+  | { readonly does: 'spare'; readonly number: string; readonly spare?: string; readonly reason: string }
   /** Rows of the interval again from `atMm` down, or from the logged head where none is said. */
   | ({ readonly does: 'copy'; readonly atMm?: Depth } & Interval)
   /** Rows of the interval moved down by `byMm`, up where it is negative. */

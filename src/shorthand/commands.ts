@@ -43,22 +43,29 @@ export const COMMANDS: readonly CommandWord[] = [
   },
   {
     word: 'bag',
-    form: ';bag 46-47 ZQ163, ;bag duplicate 46-47 ZQ164, ;bag standard ZQ166, ;bag blank ZQ167',
-    does: 'Say by hand which bag holds what',
+    form: ';bag 46-47 163, ;bag duplicate 46-47 164, ;bag standard 166, ;bag blank 167',
+    does: 'Say by hand which bag holds what, by its last digits; numbers between it and the next stay due',
     previewed: false,
     read: readBag,
   },
   {
     word: 'spoiled',
-    form: ';spoiled ZQ163 torn',
+    form: ';spoiled 163 torn',
     does: 'A bag is torn or lost: its number is never used again',
     previewed: false,
     read: (text) => {
       const [number, ...reason] = text.split(/ +/);
       if (number === undefined || reason.length === 0)
-        return wrong('a bag number and a reason', ';spoiled ZQ163 torn');
+        return wrong('a bag number and a reason', ';spoiled 163 torn');
       return { does: 'spoiled bag', number, reason: reason.join(' ') };
     },
+  },
+  {
+    word: 'spare',
+    form: ';spare 163, or ;spare 163 320 torn with the number on the spare',
+    does: 'A torn bag is replaced by a spare: the last one of the run, or the one said',
+    previewed: false,
+    read: readSpare,
   },
   {
     word: 'copy',
@@ -120,9 +127,24 @@ function readBag(text: string): Command | Wrong {
   const [rows, primary, ...more] = isDuplicate ? parts.slice(1) : parts;
   const interval = readInterval(rows ?? '');
   if (interval === undefined || primary === undefined || more.length > 0) {
-    return wrong('what is in the bag, then its number', ';bag 46-47 ZQ163');
+    return wrong('what is in the bag, then its number', ';bag 46-47 163');
   }
   return { does: 'bag', kind: isDuplicate ? 'duplicate' : 'primary', number: primary, ...interval };
+}
+
+/** `163`, `163 torn`, `163 320 torn`: the torn one, the spare if it is said, why. */
+function readSpare(text: string): Command | Wrong {
+  const [number = '', ...words] = text.split(/ +/);
+  const isNumber = (word: string | undefined) => word !== undefined && /^[A-Z0-9][A-Z0-9-]*\d$/.test(word);
+  if (!isNumber(number)) return wrong('the last digits of the torn bag', ';spare 163 torn');
+  const spare = isNumber(words[0]) ? words[0] : undefined;
+  const reason = (spare === undefined ? words : words.slice(1)).join(' ');
+  return {
+    does: 'spare',
+    number,
+    ...(spare === undefined ? {} : { spare }),
+    reason: reason === '' ? 'torn' : reason,
+  };
 }
 
 function readCopy(text: string): Command | Wrong {

@@ -6,12 +6,16 @@ export const ROD_WORD = {
   depth: /^@([\d.]+)$/,
   /** The last digits on the first calico of the rod. */
   first: /^first([A-Z0-9-]*\d)$/,
+  /** The last digits on the last two calicos, in the order of the row. */
+  lastTwo: /^last([A-Z0-9-]*\d),([A-Z0-9-]*\d)$/,
   /** One calico about twice as heavy as the others, or none. */
   double: /^(heavy|even)$/,
   /** Standards, blanks and duplicates that lie in the rod. */
   controls: /^controls(\d{1,2})$/,
-  /** The mismatch that it is, by its code, and which of its places where there are several. */
-  mend: /^mend:([a-z-]+)(?::(\d{1,2}))?$/,
+  /** The mismatch that it is, by its code; which of its places by its turn, or as it is seen: the metre, or the number on the calico. */
+  mend: /^mend:([a-z-]+)(?::(\d{1,2})|=([A-Z0-9-]*\d|[\d.]+-[\d.]+))?$/,
+  /** The bags fit: what was read before was read or typed wrong. */
+  fits: /^fits$/,
   digits: /^[A-Z0-9][A-Z0-9-]*$/,
 } as const;
 

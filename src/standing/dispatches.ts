@@ -1,9 +1,10 @@
-import { headerOf, holeNouns } from '../hole/hole.ts';
+import { headerOf } from '../hole/hole.ts';
 import type { Document } from '../record/document.ts';
-import { inOrder } from '../sampling/dispatch/dispatch.ts';
+import { holdsSample, inOrder } from '../sampling/dispatch/dispatch.ts';
 import { type Dispatch, dispatchOf, sentNumbers } from '../sampling/dispatch/dispatch-noun.ts';
 import type { BagOfHole } from '../sampling/dispatch/dispatch-sheet.ts';
 import type { Sampling } from '../sampling/sampling.ts';
+import { bagsOnGround } from './stream.ts';
 
 /** Dispatches of a project in the order they were made up. */
 export function dispatchesOf(documents: Iterable<Document>): readonly Dispatch[] {
@@ -13,11 +14,11 @@ export function dispatchesOf(documents: Iterable<Document>): readonly Dispatch[]
     .sort((a, b) => (a.madeAt === b.madeAt ? (a.name < b.name ? -1 : 1) : a.madeAt < b.madeAt ? -1 : 1));
 }
 
-/** Every bag of a project with its hole. */
+/** Every bag of a project with its hole, as it is on the ground: one of a metre without return is no sample. */
 export function bagsOfHoles(documents: Iterable<Document>): readonly BagOfHole[] {
   return [...documents]
     .filter((document) => document.kind === 'hole')
-    .flatMap((hole) => holeNouns(hole, 'bags').map((bag) => ({ ...bag, hole: headerOf(hole).name })));
+    .flatMap((hole) => bagsOnGround(hole).map((bag) => ({ ...bag, hole: headerOf(hole).name })));
 }
 
 /** The dispatch that each number went in; the first where it stands in two. */
@@ -28,11 +29,11 @@ export function sentIn(documents: Iterable<Document>): ReadonlyMap<string, strin
   return sent;
 }
 
-/** Numbers that wait for a dispatch, in their order: issued, not spoiled, and in none yet. */
+/** Numbers that wait for a dispatch, in their order: issued, with a sample in them, and in none yet. */
 export function toSend(sampling: Sampling, documents: Iterable<Document>): readonly string[] {
   const all = [...documents];
   const sent = sentIn(all);
-  const waiting = bagsOfHoles(all).filter((bag) => bag.kind !== 'spoiled' && !sent.has(bag.number));
+  const waiting = bagsOfHoles(all).filter((bag) => holdsSample(bag) && !sent.has(bag.number));
   return inOrder(
     sampling,
     waiting.map((bag) => bag.number),

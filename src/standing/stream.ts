@@ -1,11 +1,13 @@
+import type { Bag } from '../hole/bags.ts';
 import type { StreamFact } from '../hole/drilled.ts';
 import { isOver } from '../hole/header.ts';
-import { headerOf, holeNouns } from '../hole/hole.ts';
+import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import type { OtherHole } from '../sampling/rod/mismatch.ts';
+import { withNoSamples } from '../sampling/stream/no-sample.ts';
 import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream/stream.ts';
 import { headsOf } from './heads.ts';
 
@@ -19,7 +21,27 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
     unsampled: holeNouns(hole, 'stream').filter((fact) => fact.unsampled !== undefined),
     startMm: headerOf(hole).logFromMm,
     drilledMm,
+    readMm: readDownTo(hole, drilledMm),
+    noReturn: noReturnOf(hole),
   };
+}
+
+/** Down to here somebody read the bags and they agreed, millimetres: the deepest such rod above a depth; where sampling starts, if there is none. */
+function readDownTo(hole: Document, aboveMm: number): number {
+  return holeNouns(hole, 'rods')
+    .filter((rod) => rod.read === true && rod.unmended !== true && rod.depthMm < aboveMm)
+    .reduce<number>((mm, rod) => Math.max(mm, rod.depthMm), headerOf(hole).logFromMm);
+}
+
+/** Metres of which nothing came up: logged as no return, or seen so at the splitter. */
+export function noReturnOf(hole: Document): readonly Interval[] {
+  const logged = rowsDown(hole).flatMap(([, row]) => (row.noReturn === true ? [row] : []));
+  return [...logged, ...holeNouns(hole, 'stream').filter((fact) => fact.recovery === 'none')];
+}
+
+/** The bags of a hole as they are on the ground: those of metres without return are no sample, unless somebody said that there is a bag. */
+export function bagsOnGround(hole: Document): readonly Bag[] {
+  return withNoSamples(holeNouns(hole, 'bags'), noReturnOf(hole));
 }
 
 /** What comes up in the sample stream of a hole, `count` bags of it. In a hole that is over no bag comes; what is put off still waits. */

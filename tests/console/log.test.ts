@@ -74,7 +74,7 @@ describe('two heads', () => {
     sitting.enter('611');
     expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch' });
     expect(sitting.screen().join('\n')).toContain('mend as');
-    sitting.enter('1');
+    sitting.enter('a');
     expect(headsOf(hole(sitting)).drilledMm).toBeGreaterThanOrEqual(12_000);
     expect(holeNouns(hole(sitting), 'rods').at(-1)?.mismatch).toBeDefined();
     sitting.enter(';u');

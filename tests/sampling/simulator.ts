@@ -186,7 +186,7 @@ function judged(
   let taken = 0;
   for (let look = after.look; look !== undefined; look = after.look) {
     taken += 1;
-    told = { ...told, [look]: truth[look] };
+    told = { ...told, ...truth[look] };
     after = rodCheck(hole.sampling, asked, told, [hole.other]);
   }
   const namedFirst = check.named[0]?.code;
@@ -218,11 +218,17 @@ function mendedRecord(
 }
 
 /** The answers to every look. */
-function looks(laid: readonly Calico[]): Required<Pick<RodSeen, 'first' | 'double' | 'controls'>> {
+function looks(laid: readonly Calico[]): Readonly<Record<NonNullable<RodCheck['look']>, RodSeen>> {
+  const endOf = (calico: Calico | undefined): string =>
+    calico === undefined ? '' : calico.number.startsWith('ZQ') ? calico.number.slice(-3) : calico.number;
+  const count = { count: laid.length };
+  const double = { double: laid.some((calico) => calico.holds === 'metres' && calico.metres.length > 1) };
+  const controls = { controls: laid.filter((calico) => calico.holds !== 'metres').length };
   return {
-    first: laid[0]?.number.slice(-3) ?? '',
-    double: laid.some((calico) => calico.holds === 'metres' && calico.metres.length > 1),
-    controls: laid.filter((calico) => calico.holds !== 'metres').length,
+    ...{ count, double, controls },
+    walk: { ...count, ...double, ...controls },
+    lastTwo: { lastTwo: [endOf(laid.at(-2)), endOf(laid.at(-1))] },
+    first: { first: endOf(laid[0]) },
   };
 }
 

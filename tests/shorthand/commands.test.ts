@@ -59,8 +59,8 @@ describe('a word behind ;', () => {
   test.each([
     [';u 3', ';u: ;u stands alone', 'Type ;u'],
     [';later', ';later: Needs a reason', 'Type it like ;later no blanks on site'],
-    [';bag 47-46 ZQ163', ';bag: Needs what is in the bag, then its number', 'Type it like ;bag 46-47 ZQ163'],
-    [';spoiled ZQ163', ';spoiled: Needs a bag number and a reason', 'Type it like ;spoiled ZQ163 torn'],
+    [';bag 47-46 ZQ163', ';bag: Needs what is in the bag, then its number', 'Type it like ;bag 46-47 163'],
+    [';spoiled ZQ163', ';spoiled: Needs a bag number and a reason', 'Type it like ;spoiled 163 torn'],
     [';copy 44', ';copy: Needs two depths, then a depth to copy to', 'Type it like ;copy 44-46 50'],
     [
       ';shift 44-46 0',

@@ -1,11 +1,12 @@
 import { withCare } from '../../acts/hygiene.ts';
-import { checkAgain, rodMendedLater } from '../../acts/mend-later.ts';
+import { checkAgain, rodFits, rodMendedLater } from '../../acts/mend-later.ts';
 import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted } from '../../acts/rod.ts';
 import { chosenWay, LOOK_WORDS, type RodRead, readRod } from '../../acts/rod-read.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Made } from '../../hole/commands/made.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
+import { mostLikely } from '../../sampling/rod/likely.ts';
 import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
 import { waitingMismatches } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
@@ -21,13 +22,21 @@ const PLACES_SAID = 3;
 export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {
   const read = readRod(text);
   if (read === undefined) return unreadable(`;rod ${text}`);
-  const { depthMm, care, mend, ...seen } = read;
+  const { depthMm, care, mend, fits, ...seen } = read;
   const next = nextRod(hole);
   const rod: RodAt = { rod: next.rod, depthMm: depthMm ?? next.depthMm };
   const maker = makerOf(at.desk);
   const check = checkRod(at.project, at.desk.documents().values(), hole, rod, seen, maker.at);
-  if (check.agrees)
-    return submitMade(at, withCare(hole, rodAsExpected(hole, rod, check.expected, maker), care, maker));
+  if (check.agrees || fits === true)
+    return submitMade(
+      at,
+      withCare(
+        hole,
+        rodAsExpected(hole, rod, check.expected, maker, fits ? { digits: text } : seen),
+        care,
+        maker,
+      ),
+    );
   if (mend !== undefined)
     return takeMending(at, check, mend, (named, way) =>
       withCare(hole, rodMended(hole, rod, named, way, maker), care, maker),
@@ -50,8 +59,9 @@ export async function takeMend(at: LinesAt, hole: Document, text: string): Promi
     return { kind: 'refused', problem: 'no mismatch waits to be mended', remedy: 'Take the line out.' };
   const read = readRod(text);
   if (read === undefined) return unreadable(`;mend ${text}`);
-  const { depthMm: _depth, care: _care, mend, ...seen } = read;
+  const { depthMm: _depth, care: _care, mend, fits, ...seen } = read;
   const check = checkAgain(at.project, at.desk.documents().values(), hole, waiting, seen);
+  if (check.agrees || fits === true) return submitMade(at, rodFits(hole, waiting));
   if (mend === undefined)
     return {
       kind: 'refused',
@@ -87,8 +97,15 @@ const unreadable = (line: string): Taken => ({
 
 function mismatchWords({ expected, named }: RodCheck): string {
   const last = expected.at(-1)?.number ?? 'no bag';
-  const likely = named[0] === undefined ? '' : `; likely ${named[0].name}: ${named[0].happened}`;
+  const likely = named[0] === undefined ? '' : `. ${mostLikely(named[0])}`;
   return `the bags do not agree: ${last} is expected last, ${expected.length} in the rod${likely}`;
+}
+
+/** The place of the likeliest mismatch as a person sees it, where it has more than a few. */
+function placeWords([likeliest]: RodCheck['named']): string {
+  if (likeliest?.asks === undefined || likeliest.ways.length < PLACES_SAID) return '';
+  const example = typeof likeliest.ways[0]?.place === 'string' ? '163' : '46-47';
+  return ` ${likeliest.asks} Say it as mend:${likeliest.code}=${example}.`;
 }
 
 function remedyOf({ named, look }: RodCheck): string {
@@ -101,5 +118,5 @@ function remedyOf({ named, look }: RodCheck): string {
         ({ at }, index) => `mend:${code}${index === 0 ? '' : `:${index + 1}`}${at === '' ? '' : ` at ${at}`}`,
       ),
   );
-  return `${ground}${asked} Then add how it is mended: ${ways.join('; ')}. Or give the rod without its digits.`;
+  return `${ground}${asked}${placeWords(named)} Then add how it is mended: ${ways.join('; ')}. Or fits where the bags fit and the reading did not, or give the rod without its digits.`;
 }

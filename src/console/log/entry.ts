@@ -46,14 +46,23 @@ export function enterLine(state: State, world: World): Step {
     case 'bag':
       return scanBag({ ...state, draft: EMPTY_DRAFT }, hole, parsed.number);
     case 'command':
-      return runCommand({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world);
+      return keptIfRefused(state, runCommand({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world));
     case 'range':
-      return previewRange({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world);
+      return keptIfRefused(state, previewRange({ ...state, draft: EMPTY_DRAFT }, hole, parsed, world));
     case 'refused':
       return refuse(state, refusalUnderRows(state.project, hole, state.draft.text, parsed), world);
     case 'row':
       return enterRow(state, hole, parsed, world);
   }
+}
+
+/** A line that led to nothing but a word of what is wrong stays as it was typed, to be put right. */
+function keptIfRefused(before: State, [next, effects]: Step): Step {
+  const refused = next.message !== undefined && ['alert', 'warn'].includes(next.message.tone);
+  const isElsewhere = next.prompt !== undefined || next.screen !== before.screen;
+  return effects.length > 0 || isElsewhere || !refused
+    ? [next, effects]
+    : still({ ...next, draft: before.draft });
 }
 
 /** The line typed. A lone `=` put behind a line that was asked about insists on all that was asked, not on its last item alone. */

@@ -11,7 +11,7 @@ import type { Upcoming } from '../../sampling/stream/stream.ts';
 import { checkTrays, compartmentAt } from '../../sampling/trays/trays.ts';
 import { waitingMismatches } from '../../standing/mismatches.ts';
 import { proposedOf } from '../../standing/proposed.ts';
-import { streamAheadOf } from '../../standing/stream.ts';
+import { bagsOnGround, streamAheadOf } from '../../standing/stream.ts';
 import { trayedHole, traysOf } from '../../standing/trays.ts';
 import type { Listed, ListSection } from '../lists/listed.ts';
 import { chooseWord, upcomingLine } from '../log/panels/bags-panel.ts';
@@ -25,8 +25,8 @@ import { recoverySection, standsOutSection } from './recovery-section.ts';
 export function bagsList(state: State, hole: Document, width: number, theme: Theme): Listed {
   const { project } = state;
   const ahead = streamAheadOf(project, hole, 400);
-  const issued = holeNouns(hole, 'bags');
-  const last = issued.at(-1)?.number;
+  const issued = bagsOnGround(hole);
+  const last = issued.findLast((bag) => bag.byHand !== true)?.number;
   const standsOut = standsOutSection(project, hole, width);
   const sections = [
     whereSection(standsOut.items.length),
@@ -136,7 +136,14 @@ function issuedSection(issued: readonly Bag[], theme: Theme): ListSection {
     return [
       spans(
         `[${theme.signs.tick}] ${bag.number}  ${metre.padEnd(10)} `,
-        [bag.kind, bag.kind === 'primary' ? 'plain' : bag.kind === 'spoiled' ? 'alert' : 'accent'],
+        [
+          bag.kind,
+          bag.kind === 'primary'
+            ? 'plain'
+            : bag.kind === 'spoiled' || bag.kind === 'no sample'
+              ? 'alert'
+              : 'accent',
+        ],
         [`  ${more.filter((each) => each !== undefined).join(', ')}`.trimEnd(), 'faint'],
       ),
     ];

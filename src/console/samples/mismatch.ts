@@ -1,7 +1,7 @@
 import { withCare } from '../../acts/hygiene.ts';
-import { rodMendedLater } from '../../acts/mend-later.ts';
-import { rodMended, rodNoted } from '../../acts/rod.ts';
-import { type RodRead, readRod } from '../../acts/rod-read.ts';
+import { rodFits, rodMendedLater } from '../../acts/mend-later.ts';
+import { rodAsExpected, rodMended, rodNoted } from '../../acts/rod.ts';
+import { type RodRead, readRod, waySeen } from '../../acts/rod-read.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodSeen } from '../../sampling/rod/mismatch.ts';
 import type { RodCheck } from '../../sampling/rod/rod-check.ts';
@@ -11,7 +11,7 @@ import type { Prompt } from '../prompt.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { rodStanding } from './rod.ts';
-import { type MismatchWay, pagesOf, waysOn } from './ways.ts';
+import { type MismatchWay, pagesOf, WAY_LETTERS, wayOf, waysOn } from './ways.ts';
 
 /** A look that tells mismatches apart. */
 type Look = NonNullable<RodCheck['look']>;
@@ -19,19 +19,45 @@ type MismatchPrompt = Extract<Prompt, { readonly kind: 'mismatch' }>;
 
 /** How the answer to a look is typed; never a single figure, which mends. */
 export const LOOK_ANSWERS: { readonly [look in Look]: string } = {
+  lastTwo: 'type both, like 162 163',
+  count: 'type x and the number, like x6',
   first: 'type its last digits, two or more',
   double: 'type y or n',
+  walk: 'type x6 c1 n',
   controls: 'type c and the number, like c1',
 };
 
-/** What a look told, or undefined where what is typed is no answer to it. */
+const NUMBER = '(?=[A-Z0-9-]*\\d)[A-Z0-9-]{2,}';
+const ANSWER: { readonly [fact in 'count' | 'controls' | 'double' | 'first' | 'lastTwo']: RegExp } = {
+  count: /^x(\d{1,2})$/i,
+  controls: /^c(\d{1,2})$/i,
+  double: /^([yn])$/i,
+  first: new RegExp(`^(${NUMBER})$`, 'i'),
+  lastTwo: new RegExp(`^(${NUMBER})[ ,]+(${NUMBER})$`, 'i'),
+};
+
+/** What a look told, or undefined where what is typed is no answer to it: nothing else is then made of it. */
 function readLook(look: Look, typed: string): RodSeen | undefined {
   const text = typed.trim();
-  if (look === 'first')
-    return /^(?=.*\d$)[A-Z0-9-]{2,}$/i.test(text) ? { first: text.toUpperCase() } : undefined;
-  if (look === 'double') return /^[yn]$/i.test(text) ? { double: text.toLowerCase() === 'y' } : undefined;
-  const count = /^c(\d{1,2})$/i.exec(text)?.[1];
-  return count === undefined ? undefined : { controls: Number(count) };
+  if (look === 'walk') {
+    const told = text.split(/ +/).map(readWalk);
+    if (told.length !== 3 || told.some((each) => each === undefined)) return undefined;
+    const all: RodSeen = Object.assign({}, ...told);
+    return Object.keys(all).length === 3 ? all : undefined;
+  }
+  const [, one, other] = ANSWER[look].exec(text) ?? [];
+  if (one === undefined) return undefined;
+  if (look === 'lastTwo')
+    return other === undefined ? undefined : { lastTwo: [one.toUpperCase(), other.toUpperCase()] };
+  if (look === 'first') return { first: one.toUpperCase() };
+  return look === 'double' ? { double: one.toLowerCase() === 'y' } : { [look]: Number(one) };
+}
+
+/** One word of what a walk down the row told. */
+function readWalk(word: string): RodSeen | undefined {
+  return (['count', 'controls', 'double'] as const)
+    .map((look) => readLook(look, word))
+    .find((each) => each !== undefined);
 }
 
 /** Opens the uppermost mismatch that was noted and waits, with what was read then; `typed` is what is read on the bags now. */
@@ -43,18 +69,32 @@ export function askMend(state: State, hole: Document, typed = ''): Step {
   const read = [rod.lastBag, rod.bags === undefined ? undefined : `x${rod.bags}`].filter(
     (each) => each !== undefined,
   );
+  if (readRod(typed)?.fits === true) {
+    const done = rodFits(hole, waiting);
+    return submittingResult(state, hole, done, state, `Rod ${rod.rod}: the bags fit, nothing waits.`);
+  }
   const lastDigits = typed === '' ? read.join(' ') : typed;
   const { depthMm } = rod;
   const prompt: MismatchPrompt = {
     ...{ kind: 'mismatch', rod: rod.rod, depthMm, lastDigits, looked: {}, page: 0, later },
     draft: EMPTY_DRAFT,
   };
+  const { check } = rodStanding(state, hole, prompt);
+  if (check.agrees)
+    return submittingResult(
+      state,
+      hole,
+      rodFits(hole, waiting),
+      state,
+      `Rod ${rod.rod}: the bags fit, nothing waits.`,
+    );
   return still({ ...state, prompt, message: undefined });
 }
 
 /**
- * An answer to the mismatch prompt: what the look that is asked for told (then it is checked again), `1` to `9` to mend it that way, `m` for
- * more places, or Enter alone to record the rod as expected with the mismatch noted; one that is noted already is left as it is.
+ * An answer to the mismatch prompt: what the look that is asked for told (then it is checked again), a letter to mend it that way, `m` for
+ * more places, the place as somebody sees it (`46-47`, or the digits on the calico), `fits` where the reading was wrong, or Enter alone to record
+ * the rod as expected with the mismatch noted; one that is noted already is left as it is. A figure alone is no answer: it may be a count.
  */
 export function answerMismatch(state: State, world: World): Step {
   const { prompt } = state;
@@ -64,14 +104,45 @@ export function answerMismatch(state: State, world: World): Step {
   const choice = prompt.draft.text.trim();
   const again = (changed: Partial<MismatchPrompt>): Step =>
     still({ ...state, prompt: { ...prompt, ...changed, draft: EMPTY_DRAFT }, message: undefined });
-  const looked = check.look === undefined ? undefined : readLook(check.look, choice);
-  if (looked !== undefined) return again({ looked: { ...prompt.looked, ...looked }, page: 0 });
-  if (choice === 'm' && pagesOf(check) > 1) return again({ page: (prompt.page + 1) % pagesOf(check) });
   const read = readRod(prompt.lastDigits) ?? {};
   if (choice === '') return noted(state, hole, prompt, check, read, world);
-  const way = /^\d$/.test(choice) ? waysOn(check, prompt.page)[Number(choice) - 1] : undefined;
+  if (choice === FITS) return fitted(state, hole, prompt, check, read, world);
+  const looked = check.look === undefined ? undefined : readLook(check.look, choice);
+  if (looked !== undefined) return lookedAt(state, hole, prompt, looked, world);
+  if (choice === 'm' && pagesOf(check) > 1) return again({ page: (prompt.page + 1) % pagesOf(check) });
+  const seen = check.look === 'first' ? undefined : waySeen(check, choice.toUpperCase());
+  const way = seen === undefined ? waysOn(check, prompt.page)[WAY_LETTERS.indexOf(choice)] : wayOf(seen);
   if (way === undefined) return still(saying(state, howToAnswer(check, prompt.page), 'warn'));
   return mended(state, hole, prompt, way, read, world);
+}
+
+/** What a look told is taken, and the bags are checked again: where they now agree, the first reading was wrong and the rod is done. */
+function lookedAt(state: State, hole: Document, prompt: MismatchPrompt, told: RodSeen, world: World): Step {
+  const next = { ...prompt, looked: { ...prompt.looked, ...told }, page: 0, draft: EMPTY_DRAFT };
+  const { check } = rodStanding(state, hole, next);
+  const read = readRod(prompt.lastDigits) ?? {};
+  return check.agrees
+    ? fitted(state, hole, prompt, check, read, world)
+    : still({ ...state, prompt: next, message: undefined });
+}
+
+/** The bags fit after all: the rod is recorded as expected and as read. */
+function fitted(
+  state: State,
+  hole: Document,
+  prompt: MismatchPrompt,
+  check: RodCheck,
+  { care }: RodRead,
+  world: World,
+): Step {
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const waiting = waitingRod(hole, prompt.later);
+  const done =
+    waiting === undefined
+      ? withCare(hole, rodAsExpected(hole, prompt, check.expected, maker, { digits: FITS }), care, maker)
+      : rodFits(hole, waiting);
+  const said = 'The bags fit, and the reading before did not: the rod is recorded as expected.';
+  return submittingResult(state, hole, done, { ...state, prompt: undefined }, said);
 }
 
 function noted(
@@ -115,8 +186,11 @@ function mended(
 
 function howToAnswer(check: RodCheck, page: number): string {
   const ways = waysOn(check, page).length;
-  const look = check.look === undefined ? '' : `, ${LOOK_ANSWERS[check.look]} for the look`;
+  const look = check.look === undefined ? '' : ` For the look ${LOOK_ANSWERS[check.look]}.`;
   return ways === 0
-    ? `Enter notes it and goes on${look}; Esc leaves it to read the calico again.`
-    : `Type a number from 1 to ${ways}${look}, or Enter to note it and go on.`;
+    ? `Enter notes it and goes on; Esc leaves it to read the calico again; fits if the bags fit.${look}`
+    : `A letter from a to ${WAY_LETTERS[ways - 1]} mends it so, fits if the bags fit after all, Enter notes it and goes on.${look}`;
 }
+
+/** What is typed where the bags fit and the reading did not. */
+const FITS = 'fits';

@@ -3,8 +3,9 @@ import type { Bag } from '../../hole/bags.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
+import { mostLikely } from '../../sampling/rod/likely.ts';
 import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
-import { LOOKS, type NamedMismatch } from '../../sampling/rod/rod-check.ts';
+import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
 import { CARE_HELP, careWords } from '../../shorthand/rod-care.ts';
 import type { Prompt } from '../prompt.ts';
 import { draftSpans } from '../screens/bottom.ts';
@@ -13,7 +14,7 @@ import type { State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { LOOK_ANSWERS } from './mismatch.ts';
 import { rodStanding } from './rod.ts';
-import { type MismatchWay, pagesOf, waysOn } from './ways.ts';
+import { type MismatchWay, pagesOf, WAY_LETTERS, waysOn } from './ways.ts';
 
 /** Rod done: the bags that are expected, and what to type where they don't fit. */
 export function rodShown(
@@ -87,16 +88,17 @@ export function mismatchShown(
             'alert',
           )
         : [
-            ...wrap(`${likeliest.name}. ${likeliest.happened}`, width, 'alert'),
+            ...wrap(mostLikely(likeliest), width, 'alert'),
             ...wrap(likeliest.ground, width),
             ...nearSplitter(likeliest, ways, width),
           ]),
       ...(check.look === undefined
         ? []
         : wrap(`To be sure: ${LOOKS[check.look]} (${LOOK_ANSWERS[check.look]})`, width, 'accent')),
+      ...placeAsked(check, width),
       ...ways.map((way, index) =>
         spans(
-          [`${index + 1} `, 'strong'],
+          [`${WAY_LETTERS[index]} `, 'strong'],
           `mend as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
         ),
       ),
@@ -104,7 +106,8 @@ export function mismatchShown(
     foot: [
       ...wrap(
         [
-          `${ways.length === 1 ? '1' : `1–${ways.length}`} mends it so${prompt.later === undefined ? '' : ', with the rods below'}`,
+          `${ways.length === 1 ? 'a' : `a–${WAY_LETTERS[ways.length - 1]}`} mends it so${prompt.later === undefined ? '' : ', with the rods below'}`,
+          'fits if they fit',
           ...(pages > 1 ? [`m more (${prompt.page + 1} of ${pages})`] : []),
           prompt.later === undefined ? 'Enter notes it and goes on' : 'Enter leaves it',
           'Esc back',
@@ -115,6 +118,13 @@ export function mismatchShown(
       [...spans(['number ', 'accent']), ...draftSpans(prompt.draft)],
     ],
   };
+}
+
+/** The one fact that settles where it happened, asked once no look is left and more places stand than are taken in at a glance. */
+function placeAsked({ look, named: [likeliest] }: RodCheck, width: number): readonly Line[] {
+  if (look !== undefined || likeliest?.asks === undefined || likeliest.ways.length < 3) return [];
+  const answer = typeof likeliest.ways[0]?.place === 'string' ? 'its last digits' : 'its depths, like 46-47';
+  return wrap(`${likeliest.asks} Type ${answer}: it is mended there.`, width, 'accent');
 }
 
 /** The driller's word before hands go near the machine, where another of the ways takes them there and the likeliest does not say it. */

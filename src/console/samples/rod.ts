@@ -83,7 +83,7 @@ export function answerRod(state: State, world: World): Step {
       ),
     );
   }
-  const { depthMm: typedDepth, care, ...bags } = seen;
+  const { depthMm: typedDepth, care, fits: _fits, mend: _mend, ...bags } = seen;
   const at = { rod: prompt.rod, depthMm: typedDepth ?? prompt.depthMm };
   const check = checkRod(state.project, state.documents.values(), hole, at, bags, world.now);
   if (!check.agrees) {
@@ -102,7 +102,7 @@ export function answerRod(state: State, world: World): Step {
     });
   }
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const done = withCare(hole, rodAsExpected(hole, at, check.expected, maker), care, maker);
+  const done = withCare(hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker);
   return submittingResult(
     state,
     hole,

@@ -7,7 +7,7 @@ import type { Document } from '../../record/document.ts';
 import { streamAhead } from '../../sampling/stream/stream.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { openItems, openSoFar } from '../../standing/open-items.ts';
-import { streamStateOf } from '../../standing/stream.ts';
+import { bagsOnGround, streamStateOf } from '../../standing/stream.ts';
 
 /** A hole and what is not finished on it. */
 export interface Unfinished {
@@ -45,7 +45,7 @@ function finalDepth(hole: Document): number {
 /** The last bag that was issued and the next to come, in a sentence; none for a hole without bags. */
 export function bagSentence(project: Project, hole: Document): string | undefined {
   const { name, state, rodMm } = headerOf(hole);
-  const last = holeNouns(hole, 'bags').at(-1);
+  const last = bagsOnGround(hole).findLast((bag) => bag.byHand !== true);
   const { upcoming, numberedLeft } = streamAhead(project.sampling, streamStateOf(hole), { count: 1, rodMm });
   const [next] = isOver(state) ? [] : upcoming;
   if (last === undefined && next === undefined) return undefined;

@@ -65,9 +65,17 @@ export function rodDone(
     changes: [
       { put: ['rods', id], thing: rod as Thing },
       ...bags.map((bag): Change => ({ put: ['bags', maker.newId()], thing: { ...bag, rod: id } as Thing })),
+      ...claims(hole, rod, id),
       ...placements(hole, bags, maker),
     ],
   });
+}
+
+/** Bags placed by hand since the rod before lie with this one, as far as their metres are drilled. */
+function claims(hole: Document, { depthMm }: RodDone, id: Id): readonly Change[] {
+  return holeThings(hole, 'bags')
+    .filter(([, bag]) => bag.byHand === true && bag.rod === undefined && (bag.toMm ?? 0) <= depthMm)
+    .map(([bag]): Change => ({ patch: ['bags', bag], set: { rod: id } }));
 }
 
 /** Bags placed outside a rod: a control put off and filled now, a spear duplicate, a fix after a mismatch. */

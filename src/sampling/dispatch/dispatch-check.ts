@@ -7,6 +7,7 @@ import {
   receiptDiffers,
   transferCount,
 } from '../findings.ts';
+import { holdsSample } from './dispatch.ts';
 import { type Dispatch, sentNumbers, type Transfer } from './dispatch-noun.ts';
 
 /** Everything that is wrong with the dispatches of a project, beside the bags as they are recorded today. */
@@ -51,13 +52,13 @@ function noLonger(dispatch: Dispatch, bags: readonly Bag[]): readonly Finding[] 
   const known = new Map(bags.map((bag) => [bag.number, bag]));
   return sentNumbers(dispatch).flatMap((number) => {
     const bag = known.get(number);
-    if (bag !== undefined && bag.kind !== 'spoiled') return [];
+    if (bag !== undefined && holdsSample(bag)) return [];
     return [
       dispatchNotIssued.at(
         { thing: `dispatch ${dispatch.name}` },
         {
           excerpt: number,
-          problem: `${number} was sent and is ${bag === undefined ? 'no longer on record' : 'spoiled'} now.`,
+          problem: `${number} was sent and is ${bag === undefined ? 'no longer on record' : bag.kind} now.`,
           remedy: 'Tell the laboratory which calico it is not to use, or correct the record of the bag.',
         },
       ),

@@ -3,6 +3,7 @@ import type { Bag } from '../../hole/bags.ts';
 import { dispatchRefused } from '../findings.ts';
 import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../numbers/bag-number.ts';
 import type { Sampling } from '../sampling.ts';
+import { holdsSample } from './dispatch.ts';
 import type { Sack } from './dispatch-noun.ts';
 
 /**
@@ -24,7 +25,7 @@ export function saidNumbers(
       numbers.push(whole === undefined ? word : formatBagNumber(sampling.numbers, whole));
       continue;
     }
-    const within = issued.filter((bag) => bag.kind !== 'spoiled' && isWithin(sampling, bag, range));
+    const within = issued.filter((bag) => holdsSample(bag) && isWithin(sampling, bag, range));
     if (within.length === 0)
       return refused(
         dispatchRefused.at(

@@ -12,12 +12,29 @@ export type SheetReader = 'laboratory' | 'camp';
 /** A bag with the hole that it is of. */
 export type BagOfHole = Bag & { readonly hole: string };
 
-/** The sheet that goes to the laboratory with the bags: numbers by sack and nothing else, so that every control stays blind. */
-export function laboratoryTable(dispatch: Dispatch): SheetTable {
+/** Stands on a sheet in the place of the sack, for a number between those sent that no calico comes with. */
+const NO_SAMPLE = 'no sample';
+
+/**
+ * The sheet that goes to the laboratory with the bags: numbers by sack and nothing else, so that every control stays blind. A number between
+ * them that was kept for a metre without return is named as no sample, so that nobody looks for its calico.
+ */
+export function laboratoryTable(dispatch: Dispatch, issued: readonly Bag[] = []): SheetTable {
   return [
     ['sack', 'sample'],
     ...dispatch.sacks.flatMap((sack) => sack.bags.map((number) => [sack.sack, number])),
+    ...noSamples(dispatch, issued).map(({ number }) => [NO_SAMPLE, number]),
   ];
+}
+
+/** Bags without a sample whose numbers stand between the first and the last that is sent. */
+function noSamples<Held extends Bag>(dispatch: Dispatch, issued: readonly Held[]): readonly Held[] {
+  const sent = new Set(sentNumbers(dispatch));
+  const sorted = [...sent].sort();
+  const [first = '', last = ''] = [sorted[0], sorted.at(-1)];
+  return issued.filter(
+    ({ number, kind }) => kind === 'no sample' && !sent.has(number) && first < number && number < last,
+  );
 }
 
 /** The same for camp, with what is in every bag and the seals. Never sent to the laboratory. */
@@ -42,6 +59,17 @@ export function campTable(dispatch: Dispatch, issued: readonly BagOfHole[]): She
         ];
       }),
     ),
+    ...noSamples(dispatch, issued).map(({ number, hole, kind, fromMm, toMm }) => [
+      NO_SAMPLE,
+      '',
+      number,
+      hole,
+      kind,
+      metresOf(fromMm),
+      metresOf(toMm),
+      '',
+      '',
+    ]),
   ];
 }
 
@@ -51,7 +79,7 @@ export function sheetTable(
   reader: SheetReader,
   issued: readonly BagOfHole[],
 ): SheetTable {
-  return reader === 'laboratory' ? laboratoryTable(dispatch) : campTable(dispatch, issued);
+  return reader === 'laboratory' ? laboratoryTable(dispatch, issued) : campTable(dispatch, issued);
 }
 
 /** A sheet as CSV. */

@@ -1,5 +1,6 @@
 import { type Finding, ok, type Result } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
+import { formatDepth } from '../../quantity/depth.ts';
 import { dispatchDouble, dispatchGap, dispatchNotIssued } from '../findings.ts';
 import { bagNumberDistance, type NumberForm, parseBagNumber } from '../numbers/bag-number.ts';
 import type { Sampling } from '../sampling.ts';
@@ -24,6 +25,11 @@ export function makeUpSacks(sampling: Sampling, send: ToSend): Result<readonly S
     sacks.push({ sack: sacks.length + 1, bags });
   }
   return ok(sacks);
+}
+
+/** True of a bag that has something in it for the laboratory: it is not spoiled, and its metre gave a return. */
+export function holdsSample({ kind }: Bag): boolean {
+  return kind !== 'spoiled' && kind !== 'no sample';
 }
 
 /** Numbers in the order of their prefixes and serials. */
@@ -62,21 +68,37 @@ function notIssued(sampling: Sampling, send: ToSend): readonly Finding[] {
   const known = new Map(send.issued.map((bag) => [bag.number, bag]));
   return send.numbers.flatMap((number) => {
     const bag = known.get(number);
-    if (bag !== undefined && bag.kind !== 'spoiled') return [];
+    if (bag !== undefined && holdsSample(bag)) return [];
     const isOurs = parseBagNumber(sampling.numbers, number) !== undefined;
     const why =
-      bag !== undefined ? 'is spoiled' : isOurs ? 'was never issued' : 'is no bag number of this project';
+      bag?.kind === 'no sample'
+        ? 'is no sample: its metre gave no return'
+        : bag !== undefined
+          ? 'is spoiled'
+          : isOurs
+            ? 'was never issued'
+            : 'is no bag number of this project';
     return [
       dispatchNotIssued.at(
         { thing: `dispatch ${send.name}` },
         {
           excerpt: number,
           problem: `${number} ${why}.`,
-          remedy: 'Look at the calico and correct its number, or leave it here.',
+          remedy:
+            bag?.kind === 'no sample'
+              ? `Leave it here. If there is something in it, say so in the log of the hole: ${filledLine(bag)}.`
+              : 'Look at the calico and correct its number, or leave it here.',
         },
       ),
     ];
   });
+}
+
+/** The line that says that there is a bag of a metre without return. */
+export function filledLine({ number, fromMm, toMm }: Pick<Bag, 'number' | 'fromMm' | 'toMm'>): string {
+  const metre =
+    fromMm === undefined || toMm === undefined ? '' : `${formatDepth(fromMm)}-${formatDepth(toMm)} `;
+  return `;bag ${metre}${number}`;
 }
 
 /** Issued bags of the same prefix between the first and the last number that are neither sent before nor in this dispatch. */
@@ -90,7 +112,7 @@ function gaps(sampling: Sampling, send: ToSend): readonly Finding[] {
     ends.set(here.prefix, { first: Math.min(first, here.serial), last: Math.max(last, here.serial) });
   }
   return send.issued
-    .filter((bag) => bag.kind !== 'spoiled' && !gone.has(bag.number))
+    .filter((bag) => holdsSample(bag) && !gone.has(bag.number))
     .filter((bag) => {
       const here = parseBagNumber(sampling.numbers, bag.number);
       const end = here && ends.get(here.prefix);

@@ -22,6 +22,8 @@ export interface RodSeen {
   readonly double?: boolean;
   /** Standards, blanks and duplicates that lie in this rod. */
   readonly controls?: number;
+  /** The last digits on the last two calicos of the row, read once more in their order: the very last one second. */
+  readonly lastTwo?: readonly [beforeLast: string, last: string];
 }
 
 /** Another hole of the project: its numbers are not this hole's. */
@@ -29,6 +31,16 @@ export interface OtherHole {
   readonly hole: string;
   readonly bagRuns: readonly BagRun[];
   readonly bags: readonly Bag[];
+}
+
+/** What lies in a row beside the bags that the stream gives: everything that a rod check has to allow for before it calls a rod wrong. */
+export interface Beside {
+  /** Bags of this rod's metres that were placed by hand. */
+  readonly placed: readonly Bag[];
+  /** Controls placed by hand since the rod before: they may lie anywhere in this row, at its end too. */
+  readonly controls: readonly Bag[];
+  /** Sachets that closed a rod which nobody read: they may lie in this row or in that one. */
+  readonly tail: number;
 }
 
 /** What a rod check knows. */
@@ -43,6 +55,8 @@ export interface Situation {
   readonly expected: readonly Bag[];
   /** The same, and where sachets close the rod also without them: they are put in at once or when the next rod begins. */
   readonly endings: readonly (readonly Bag[])[];
+  /** What else lies in the row. */
+  readonly beside: Beside;
   /** The samples that came off the rig in this rod, as the depth has it. */
   readonly samples: readonly Interval[];
 }
@@ -74,18 +88,25 @@ export interface Fix {
 
 /** What would be read off the bags; a part that could be anything is left out. */
 export interface Trace {
+  /** What somebody reads who looks at the last calico for the first time. */
   readonly last?: string;
   readonly count?: number;
   readonly first?: string;
   readonly double?: boolean;
   readonly controls?: number;
+  readonly lastTwo?: readonly [beforeLast: string | undefined, last: string | undefined];
 }
 
 /** One way in which a kind of mismatch could have gone: where, what would be read, and its mending. */
 export interface Supposition {
   /** Where it happened, in words (`163`, `54–55`). */
   readonly at: string;
-  readonly trace: Trace;
+  /** The same as a person can see it on the ground: a metre, or a number that is on a calico. */
+  readonly place?: Interval | string;
+  /** The bags as they lie in the row; those of the mending where left out. Undefined: they may lie in any way. */
+  readonly lying?: readonly Bag[] | 'anyhow';
+  /** The number read, where it is not the one on the last calico of the row; `slip`: it was the reader who slipped. */
+  readonly read?: { readonly last: string; readonly slip?: true };
   readonly fix: Fix;
   /** How often it happens beside other ways, common practice; only the proportions count. */
   readonly weight: number;
@@ -101,25 +122,14 @@ export interface MismatchKind {
   readonly ground: string;
   /** The remedy takes hands near cyclone or splitter: said only under the driller's word. */
   readonly nearSplitter: boolean;
+  /** The one fact that settles where it happened, asked of whoever stands at the row; none where its place needs no asking. */
+  readonly asks?: string;
   readonly suppose: (situation: Situation) => readonly Supposition[];
 }
 
 /** Said with every remedy that takes hands near the machine; no remedy may suggest less. */
 export const NEAR_SPLITTER =
   'Go near the cyclone or splitter only when the driller confirms that rotation is stopped, air is off and bled, and site isolation is done.';
-
-/** What would be read off bags that lie as given, in their order on the ground. */
-export function traceOf(sampling: Sampling, bags: readonly Bag[]): Trace {
-  const last = bags.at(-1)?.number;
-  const first = bags[0]?.number;
-  return {
-    ...(last === undefined ? {} : { last }),
-    ...(first === undefined ? {} : { first }),
-    count: bags.length,
-    double: bags.some((bag) => (bag.toMm ?? 0) - (bag.fromMm ?? 0) > sampling.lengthMm),
-    controls: bags.filter((bag) => bag.kind !== 'primary' && bag.kind !== 'spoiled').length,
-  };
-}
 
 /** The bags of a rod, and the same without the sachets that close it: they are put in at once or when the next rod begins. */
 export function withAndWithoutTail(bags: readonly Bag[]): readonly (readonly Bag[])[] {

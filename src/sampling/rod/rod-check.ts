@@ -4,6 +4,7 @@ import { numberLine } from '../numbers/number-line.ts';
 import type { Sampling } from '../sampling.ts';
 import { issue } from '../stream/issue.ts';
 import { lastPlace, type StreamState } from '../stream/stream.ts';
+import { besideStream, type Row, rowsOf, traceOf } from './lying.ts';
 import {
   type MismatchKind,
   NEAR_SPLITTER,
@@ -17,13 +18,36 @@ import {
 } from './mismatch.ts';
 import { MISMATCHES } from './mismatches/registry.ts';
 
-/** One more look that tells two mismatches apart. */
+/** One more look that tells mismatches apart: what is asked. One walk down the row takes three facts home, so it is one look. */
 export const LOOKS = {
+  lastTwo: 'Read the last two calicos once more, the very last one second.',
+  count: 'How many calicos lie in this rod, controls and duplicates too?',
+  controls: 'How many standards, blanks and duplicates lie in this rod?',
   first: 'Read the last digits on the first calico of this rod.',
   double: 'Is one calico about twice as heavy as the others?',
-  controls: 'How many standards, blanks and duplicates lie in this rod?',
+  walk: 'Walk the row once: how many calicos, how many controls, is one twice as heavy?',
 } as const;
 type Look = keyof typeof LOOKS;
+
+/** What a look costs, as the share of names put right that it has to bring. */
+const COST: { readonly [look in Look]: number } = {
+  lastTwo: 0.01,
+  count: 0.012,
+  controls: 0.02,
+  first: 0.025,
+  double: 0.03,
+  walk: 0.04,
+};
+
+/** What a look tells. */
+const TELLS: { readonly [look in Look]: readonly (keyof Trace & keyof RodSeen)[] } = {
+  lastTwo: ['lastTwo'],
+  count: ['count'],
+  controls: ['controls'],
+  first: ['first'],
+  double: ['double'],
+  walk: ['count', 'controls', 'double'],
+};
 
 /** A mismatch named: what happened, what to do on the ground, and its mending wherever it may have happened, likeliest first. */
 export interface NamedMismatch {
@@ -32,7 +56,9 @@ export interface NamedMismatch {
   readonly happened: string;
   /** What to do about the bags; where it takes hands near the machine, under the driller's word only. */
   readonly ground: string;
-  readonly ways: readonly Pick<Supposition, 'at' | 'fix'>[];
+  readonly ways: readonly Pick<Supposition, 'at' | 'fix' | 'place'>[];
+  /** The one fact that settles where it happened, where a person can see it. */
+  readonly asks?: string;
   /** How well it fits beside the others named: a share from 0 to 1. */
   readonly share: number;
 }
@@ -62,59 +88,63 @@ export function rodCheck(
   others: readonly OtherHole[] = [],
 ): RodCheck {
   const expected = issue(sampling, state);
-  const endings = withAndWithoutTail(expected);
+  const beside = besideStream(state);
   const line = numberLine(sampling.numbers, state.bagRuns);
   // A rod that completes no sample leaves the last calico as it was.
   const standing = line.at(lastPlace(sampling, state, line));
   const before = standing === undefined ? {} : { last: standing };
-  const fits = endings.find((bags) => fitsTrace(seen, { ...before, ...lastAndCount(bags) }));
-  if (fits !== undefined) return { expected: fits, agrees: true, named: [] };
+  const asExpected = readable({ sampling, state, beside }, { at: '', fix: { issue: expected }, weight: 1 });
+  const fits = asExpected.find(({ trace, row }) => fitsRow(seen, { ...before, ...trace }, row));
+  if (fits !== undefined) return { expected: fits.fix.issue, agrees: true, named: [] };
   const situation: Situation = {
-    sampling,
-    state,
-    seen,
-    others,
-    expected,
-    endings,
-    line,
+    ...{ sampling, state, seen, others, expected, line, beside },
+    endings: withAndWithoutTail(expected),
     samples: samplesOf(sampling, state),
   };
   const fitting = fittingKinds(situation);
-  const ways = fitting.flatMap((each) => each.ways);
-  const look = lookThatSplits(ways, seen);
+  const look = lookThatSplits(fitting, seen);
   return { expected, agrees: false, named: namedOf(fitting), ...(look === undefined ? {} : { look }) };
+}
+
+/** A supposition as it may be read: one for every row that its bags may make. */
+interface Readable {
+  readonly way: Supposition;
+  readonly trace: Trace;
+  readonly row: Row;
+  readonly fix: Supposition['fix'];
 }
 
 /** A kind with those of its suppositions that nothing read speaks against. */
 interface Fitting {
   readonly kind: MismatchKind;
-  readonly ways: readonly Supposition[];
+  readonly ways: readonly Readable[];
+}
+
+/** Everything that may be read where a supposition holds. */
+function readable(
+  { sampling, state, beside }: Pick<Situation, 'sampling' | 'state' | 'beside'>,
+  way: Supposition,
+): readonly Readable[] {
+  if (way.lying === 'anyhow') {
+    const trace = way.read === undefined ? {} : { last: way.read.last };
+    return [{ way, trace, row: { bags: [], loose: 0 }, fix: way.fix }];
+  }
+  return rowsOf(state, way, beside).map(({ row, fix }) => ({
+    way,
+    row,
+    fix,
+    trace: traceOf(sampling, row, way.read),
+  }));
 }
 
 /** Kinds that fit what was read, likeliest first. */
 function fittingKinds(situation: Situation): readonly Fitting[] {
   return MISMATCHES.map((kind) => {
-    const supposed = kind.suppose(situation).flatMap(tailed);
-    return { kind, ways: supposed.filter((each) => fitsTrace(situation.seen, each.trace)) };
+    const supposed = kind.suppose(situation).flatMap((way) => readable(situation, way));
+    return { kind, ways: supposed.filter(({ trace, row }) => fitsRow(situation.seen, trace, row)) };
   })
     .filter(({ ways }) => ways.length > 0)
     .sort((a, b) => weightOf(b.ways) - weightOf(a.ways));
-}
-
-/** A supposition, and the same with its closing sachets not put in yet. */
-function tailed(way: Supposition): readonly Supposition[] {
-  const { issue: whole } = way.fix;
-  const [, short] = withAndWithoutTail(whole);
-  if (short === undefined || way.trace.last !== whole.at(-1)?.number) return [way];
-  const sachets = whole.length - short.length;
-  const { count, controls, ...rest } = way.trace;
-  const trace = {
-    ...rest,
-    ...lastAndCount(short),
-    ...(count === undefined ? {} : { count: count - sachets }),
-    ...(controls === undefined ? {} : { controls: controls - sachets }),
-  };
-  return [way, { ...way, trace, fix: { ...way.fix, issue: short } }];
 }
 
 function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
@@ -124,46 +154,80 @@ function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
     name: kind.name,
     happened: kind.happened,
     ground: kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground,
-    ways: [...ways].sort((a, b) => b.weight - a.weight).map(({ at, fix }) => ({ at, fix })),
+    ...(kind.asks === undefined ? {} : { asks: kind.asks }),
+    ways: distinct(ways)
+      .sort((a, b) => b.way.weight - a.way.weight)
+      .map(({ way: { at, place }, fix }) => ({ at, fix, ...(place === undefined ? {} : { place }) })),
     share: weightOf(ways) / all,
   }));
 }
 
-function weightOf(ways: readonly Supposition[]): number {
-  return ways.reduce((sum, each) => sum + each.weight, 0);
+/** Rows that read alike and are mended alike are one way. */
+function distinct(ways: readonly Readable[]): Readable[] {
+  const kept = new Map<string, Readable>();
+  for (const each of ways) {
+    const key = JSON.stringify([
+      each.way.at,
+      each.fix.issue.map((bag) => [bag.number, bag.fromMm, bag.kind]),
+    ]);
+    if (!kept.has(key)) kept.set(key, each);
+  }
+  return [...kept.values()];
 }
 
-function lastAndCount(bags: readonly Bag[]): Trace {
-  const last = bags.at(-1)?.number;
-  return { count: bags.length, ...(last === undefined ? {} : { last }) };
+function weightOf(ways: readonly Readable[]): number {
+  return distinct(ways).reduce((sum, { way }) => sum + way.weight, 0);
 }
 
-/** True where nothing that was read speaks against a trace. A part that the trace leaves open fits everything. */
-function fitsTrace(seen: RodSeen, trace: Trace): boolean {
+/** True where nothing that was read speaks against a row. A part that the trace leaves open fits everything. */
+function fitsRow(seen: RodSeen, trace: Trace, { loose }: Row): boolean {
+  const ends = (number: string | undefined, digits: string | undefined) =>
+    digits === undefined || number === undefined || endsWithDigits(number, digits);
+  const counts = (most: number | undefined, counted: number | undefined) =>
+    counted === undefined || most === undefined || (most <= counted && counted <= most + loose);
   return (
-    (seen.digits === undefined || trace.last === undefined || endsWithDigits(trace.last, seen.digits)) &&
-    (seen.count === undefined || trace.count === undefined || trace.count === seen.count) &&
-    (seen.first === undefined || trace.first === undefined || endsWithDigits(trace.first, seen.first)) &&
-    (seen.double === undefined || trace.double === undefined || trace.double === seen.double) &&
-    (seen.controls === undefined || trace.controls === undefined || trace.controls === seen.controls)
+    ends(trace.last, seen.digits) &&
+    ends(loose > 0 ? undefined : trace.first, seen.first) &&
+    ends(trace.lastTwo?.[0], seen.lastTwo?.[0]) &&
+    ends(trace.lastTwo?.[1], seen.lastTwo?.[1]) &&
+    counts(trace.count, seen.count) &&
+    counts(trace.controls, seen.controls) &&
+    (seen.double === undefined || trace.double === undefined || trace.double === seen.double)
   );
 }
 
-/** The look not taken yet that parts the suppositions best: its likeliest answers leave the least beside them. None where no look parts them. */
-function lookThatSplits(ways: readonly Supposition[], seen: RodSeen): Look | undefined {
-  const left = (look: Look): number => {
-    const byAnswer = new Map<string, number>();
-    for (const { trace, weight } of ways) {
-      const answer = String(trace[look]);
-      byAnswer.set(answer, (byAnswer.get(answer) ?? 0) + weight);
-    }
-    return [...byAnswer.values()].reduce((sum, weight) => sum + weight ** 2, 0);
+/**
+ * The look not taken yet that brings most for what it costs: how many more of the mismatches would be named rightly after it, and, for what
+ * two looks part and one does not, how far it narrows them down. None where no look is worth its cost.
+ */
+function lookThatSplits(fitting: readonly Fitting[], seen: RodSeen): Look | undefined {
+  const all = fitting.reduce((sum, { ways }) => sum + weightOf(ways), 0);
+  const now = worthOf([fitting.map(({ ways }) => weightOf(ways) / all)]);
+  const gain = (look: Look): number => {
+    const byAnswer = new Map<string, Map<string, number>>();
+    for (const { kind, ways } of fitting)
+      for (const { way, trace } of distinct(ways)) {
+        const answer = JSON.stringify(TELLS[look].map((fact) => trace[fact] ?? 'open'));
+        const kinds = byAnswer.get(answer) ?? new Map<string, number>();
+        byAnswer.set(answer, kinds.set(kind.code, (kinds.get(kind.code) ?? 0) + way.weight / all));
+      }
+    return worthOf([...byAnswer.values()].map((kinds) => [...kinds.values()])) - now - COST[look];
   };
-  const whole = weightOf(ways) ** 2;
   return (Object.keys(LOOKS) as Look[])
-    .filter((look) => seen[look] === undefined && left(look) < WORTH_A_LOOK * whole)
-    .sort((a, b) => left(a) - left(b))[0];
+    .filter((look) => TELLS[look].some((fact) => seen[fact] === undefined))
+    .map((look) => ({ look, gain: gain(look) }))
+    .filter((each) => each.gain > 0)
+    .sort((a, b) => b.gain - a.gain)[0]?.look;
 }
 
-/** A look is asked for where it can be expected to rule out more than a hundredth. */
-const WORTH_A_LOOK = 0.98;
+/** How well kinds are told apart, each answer with the shares of the kinds that give it: those named rightly, and a little for those narrowed down. */
+function worthOf(answers: readonly (readonly number[])[]): number {
+  return answers.reduce((worth, shares) => {
+    const all = shares.reduce((sum, share) => sum + share, 0);
+    const squares = shares.reduce((sum, share) => sum + share ** 2, 0);
+    return worth + Math.max(...shares, 0) + (all === 0 ? 0 : NARROWED * (squares / all));
+  }, 0);
+}
+
+/** What narrowing down counts beside naming rightly. */
+const NARROWED = 0.2;

@@ -1,11 +1,13 @@
 import type { Bag } from '../../hole/bags.ts';
 import { formatInterval } from '../../quantity/interval.ts';
-import { endsWithDigits, parseBagNumber } from '../numbers/bag-number.ts';
+import { bagNumberDistance, parseBagNumber } from '../numbers/bag-number.ts';
 import { numberLine } from '../numbers/number-line.ts';
+import { numberNamed } from '../numbers/number-named.ts';
 import type { Sampling } from '../sampling.ts';
 import { bagOf } from '../stream/issue.ts';
-import { lastPlace, type StreamState, stream, streamFoot } from '../stream/stream.ts';
+import { type StreamState, stream, streamFoot } from '../stream/stream.ts';
 import { type MismatchKind, NEAR_SPLITTER, type OtherHole } from './mismatch.ts';
+import { anotherBundle } from './mismatches/another-bundle.ts';
 import { controlForgotten } from './mismatches/control-forgotten.ts';
 import { foreign } from './mismatches/foreign.ts';
 import { lastHolesBags } from './mismatches/last-holes-bags.ts';
@@ -68,13 +70,7 @@ export function scanCheck(
  * is a whole number, or ends none of them, is taken as it is.
  */
 export function numberMeant(sampling: Sampling, state: StreamState, text: string): string {
-  if (parseBagNumber(sampling.numbers, text) !== undefined) return text;
-  const line = numberLine(sampling.numbers, state.bagRuns);
-  const last = lastPlace(sampling, state, line);
-  const [nearest] = Array.from({ length: line.length }, (_, place) => place)
-    .filter((place) => endsWithDigits(line.at(place) ?? '', text))
-    .sort((a, b) => Math.abs(a - last) - Math.abs(b - last));
-  return (nearest === undefined ? undefined : line.at(nearest)) ?? text;
+  return numberNamed(sampling, state, text) ?? text;
 }
 
 function scan(number: string, known: string, kind: MismatchKind | undefined): Scan {
@@ -96,14 +92,30 @@ function notThisHoles(
   const gone = [state, ...others].flatMap((each) => each.bags).find((bag) => bag.number === number);
   if (gone?.kind === 'spoiled')
     return { known: `spoiled: ${gone.reason ?? 'no reason given'}`, kind: spoiledUsed };
-  if (numberLine(sampling.numbers, state.bagRuns).placeOf(number) !== undefined) return undefined;
+  const isHere = state.bags.some((bag) => bag.number === number);
+  if (isHere || numberLine(sampling.numbers, state.bagRuns).placeOf(number) !== undefined) return undefined;
   const other = others.find(
     (each) =>
       each.bags.some((bag) => bag.number === number) ||
       numberLine(sampling.numbers, each.bagRuns).placeOf(number) !== undefined,
   );
   if (other !== undefined) return { known: `labelled for ${other.hole}`, kind: lastHolesBags };
-  return { known: 'labelled for no hole', kind: foreign };
+  return isOfBlock(sampling, number)
+    ? { known: 'of this project’s numbers and labelled for no hole yet', kind: anotherBundle }
+    : { known: 'of no hole and no block of this project', kind: foreign };
+}
+
+/** True of a number that lies in the block of a rig; where the project keeps no blocks, of any number of its form. */
+function isOfBlock({ numbers, blocks }: Sampling, number: string): boolean {
+  const at = parseBagNumber(numbers, number);
+  return (
+    blocks.length === 0 ||
+    blocks.some(({ first, last }) => {
+      const [above, below] =
+        at === undefined ? [-1, -1] : [bagNumberDistance(first, at) ?? -1, bagNumberDistance(at, last) ?? -1];
+      return above >= 0 && below >= 0;
+    })
+  );
 }
 
 /** The bag that the stream has coming under a number, looked for down to where the scanned bag is and a rod beyond. */

@@ -29,17 +29,17 @@ export interface BaggedHole {
 /** Everything that is wrong with the bags of a project: within each hole, and between holes. */
 export function checkBags(sampling: Sampling, holes: readonly BaggedHole[]): readonly Finding[] {
   return [
-    ...holes.flatMap((hole) => checkHole(sampling, hole)),
+    ...holes.flatMap((hole) => checkHole(sampling, hole, holes)),
     ...checkUsedTwice(holes),
     ...checkRunOverlaps(sampling, holes),
   ];
 }
 
-function checkHole(sampling: Sampling, hole: BaggedHole): readonly Finding[] {
+function checkHole(sampling: Sampling, hole: BaggedHole, holes: readonly BaggedHole[]): readonly Finding[] {
   const choices = choicesByNumber(hole.choices);
   return [
     ...hole.bagRuns.flatMap((run) => checkRun(sampling, hole.hole, run)),
-    ...hole.bags.flatMap((bag) => checkNumber(sampling, hole, bag, choices)),
+    ...hole.bags.flatMap((bag) => checkNumber(sampling, hole, bag, choices, holes)),
     ...hole.bags.flatMap((bag) => checkDuplicate(hole, bag)),
     ...checkMetres(sampling, hole),
   ];
@@ -78,6 +78,7 @@ function checkNumber(
   hole: BaggedHole,
   bag: Bag,
   choices: ReadonlyMap<string, Chosen>,
+  holes: readonly BaggedHole[],
 ): readonly Finding[] {
   const place = placeOf(hole, bag);
   if (parseBagNumber(sampling.numbers, bag.number) === undefined)
@@ -91,13 +92,7 @@ function checkNumber(
     ];
   if (bag.kind === 'spoiled') return [];
   if (numberLine(sampling.numbers, hole.bagRuns).placeOf(bag.number) === undefined)
-    return [
-      bagElsewhere.at(place, {
-        problem: `${bag.number} was not labelled for this hole.`,
-        remedy:
-          'Look whose number it is. Write one of this hole’s numbers on the calico, or record the run it is from.',
-      }),
-    ];
+    return notLabelledHere(sampling, hole, bag, holes);
   const { kind } = reservedFor(sampling, bag.number, choices);
   if (kind === bag.kind || bag.reason !== undefined) return [];
   return [
@@ -105,6 +100,32 @@ function checkNumber(
       excerpt: bag.kind,
       problem: `${bag.number} is kept for a ${kind} and holds a ${bag.kind}.`,
       remedy: 'Open the bag. If it is so, say why; if not, correct its kind.',
+    }),
+  ];
+}
+
+/** A number from outside is a spare where somebody placed it by hand; one of another hole's run is missed there until it is spoiled there. */
+function notLabelledHere(
+  sampling: Sampling,
+  hole: BaggedHole,
+  bag: Bag,
+  holes: readonly BaggedHole[],
+): readonly Finding[] {
+  const owner = holes.find(
+    (each) => each !== hole && numberLine(sampling.numbers, each.bagRuns).placeOf(bag.number) !== undefined,
+  );
+  if (owner?.bags.some((each) => each.number === bag.number && each.kind === 'spoiled')) return [];
+  if (owner === undefined && bag.byHand === true) return [];
+  return [
+    bagElsewhere.at(placeOf(hole, bag), {
+      problem:
+        owner === undefined
+          ? `${bag.number} was not labelled for this hole.`
+          : `${bag.number} was labelled for ${owner.hole}, not for this hole.`,
+      remedy:
+        owner === undefined
+          ? 'Read the calico again. If it is so, record the run it is from: ;numbered and its first and last number.'
+          : `Read the calico again. If it is so, take its number out of ${owner.hole}: there ;spoiled ${bag.number} used in ${hole.hole}.`,
     }),
   ];
 }
@@ -155,6 +176,8 @@ function checkUsedTwice(holes: readonly BaggedHole[]): readonly Finding[] {
   const seen = new Map<string, string>();
   return holes.flatMap((hole) =>
     hole.bags.flatMap((bag) => {
+      // A number that was only taken out of use here holds nothing.
+      if (bag.kind === 'spoiled' && bag.fromMm === undefined) return [];
       const before = seen.get(bag.number);
       seen.set(bag.number, before ?? hole.hole);
       if (before === undefined) return [];

@@ -70,13 +70,20 @@ export function placedBag(sampling: Sampling, putOff: PutOff, of?: Bag): Result<
   if (putOff.kind !== 'field duplicate') {
     const material = materialFor(sampling, putOff.kind, serialOf(sampling.numbers, putOff.number));
     const made = material === undefined ? {} : { material };
-    return ok({ number: putOff.number, kind: putOff.kind, ...made, reason });
+    return ok({ number: putOff.number, kind: putOff.kind, ...made, byHand: true, reason });
   }
   if (of?.kind !== 'primary' || of.fromMm === undefined || of.toMm === undefined)
     return refused(duplicateWithoutPrimary.at({ thing: putOff.number }, WHICH_PRIMARY));
   const rank = of.rank ?? sampling.rank;
   const held = { fromMm: of.fromMm, toMm: of.toMm, rank, of: of.number };
-  return ok({ number: putOff.number, kind: 'field duplicate', ...held, method: 'spear', reason });
+  return ok({
+    number: putOff.number,
+    kind: 'field duplicate',
+    ...held,
+    method: 'spear',
+    byHand: true,
+    reason,
+  });
 }
 
 const WHICH_PRIMARY = {

@@ -19,6 +19,10 @@ export interface StreamState {
   readonly startMm: number;
   /** The drilled head, millimetres. The logged head plays no part. */
   readonly drilledMm: number;
+  /** Down to here the bags were read and agreed, millimetres; left out where nobody kept record of it. */
+  readonly readMm?: number;
+  /** Metres of which nothing came up: their numbers are kept as no sample. */
+  readonly noReturn?: readonly Interval[];
 }
 
 /** A bag that comes up, with everything resolved that its number settles. */
@@ -49,46 +53,78 @@ export interface StreamFoot {
   readonly mm: number;
 }
 
-/** Where the sampled metres end, and the primary that ends there. A metre whose bag is spoiled counts as sampled: that it is spoiled is on record. */
+/** Bags that take a metre up: its sample, its sample lost, or its number kept though nothing came up. */
+const OF_A_METRE: readonly Bag['kind'][] = ['primary', 'spoiled', 'no sample'];
+
+/** True of a bag that stands for a metre of the stream's rank. */
+function isOfMetre(sampling: Sampling, bag: Bag): bag is Bag & Interval {
+  return (
+    OF_A_METRE.includes(bag.kind) &&
+    bag.fromMm !== undefined &&
+    bag.toMm !== undefined &&
+    (bag.rank ?? sampling.rank) === sampling.rank
+  );
+}
+
+/**
+ * Where the metres end that the stream has given bags to, and the bag that ends there. A metre whose bag is spoiled counts: that is on
+ * record. Bags placed by hand don't: the metres above them still have their numbers to come.
+ */
 export function streamFoot(sampling: Sampling, state: StreamState): StreamFoot {
   let foot: StreamFoot = { mm: state.startMm };
   for (const bag of state.bags) {
-    if (bag.kind !== 'primary' && bag.kind !== 'spoiled') continue;
-    if (bag.fromMm === undefined || bag.toMm === undefined) continue;
-    if ((bag.rank ?? sampling.rank) !== sampling.rank || bag.toMm <= foot.mm) continue;
-    foot = { mm: bag.toMm, number: bag.number, top: { fromMm: bag.fromMm, toMm: bag.toMm } };
+    if (bag.byHand === true || !isOfMetre(sampling, bag) || bag.toMm <= foot.mm) continue;
+    foot = { mm: bag.toMm, ...heldBy(state, bag) };
   }
   return foot;
 }
 
-/** The samples that follow the last bag, without end: whole lengths counted from where sampling starts, unsampled ones left out. */
+/** A metre with the number that its sample is under: of a bag that is spoiled the one placed for it by hand, if there is one. */
+function heldBy(state: StreamState, { number, kind, fromMm, toMm }: Bag & Interval): Omit<StreamFoot, 'mm'> {
+  const spare =
+    kind === 'spoiled'
+      ? state.bags.find((each) => each.kind === 'primary' && each.fromMm === fromMm && each.toMm === toMm)
+      : undefined;
+  return { number: spare?.number ?? number, top: { fromMm, toMm } };
+}
+
+/**
+ * The samples that follow the last bag, without end: whole lengths counted from where sampling starts. Metres left unsampled, and those
+ * that somebody bagged by hand, are left out.
+ */
 export function* samplesAhead(sampling: Sampling, state: StreamState): Generator<Interval> {
+  const byHand = state.bags.filter((bag) => bag.byHand === true).filter((bag) => isOfMetre(sampling, bag));
   for (let fromMm = streamFoot(sampling, state).mm; ; ) {
     const passed = Math.floor((fromMm - state.startMm) / sampling.lengthMm);
     const toMm = state.startMm + (passed + 1) * sampling.lengthMm;
     const sample = { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) };
-    if (!state.unsampled.some((each) => within(sample, each))) yield sample;
+    if (![...state.unsampled, ...byHand].some((each) => within(sample, each))) yield sample;
     fromMm = toMm;
   }
 }
 
-/** The place on the number line of the last bag issued, -1 before the first. Spoiled bags and controls placed late don't move it. */
+/** The place on the number line of the last bag that the stream gave, -1 before the first. Spoiled bags, those placed by hand and controls placed late don't move it. */
 export function lastPlace(sampling: Sampling, state: StreamState, line: NumberLine): number {
   const putOff = new Set(state.putOffs.map((each) => each.number));
   return state.bags.reduce((last, bag) => {
-    if (bag.kind === 'spoiled' || putOff.has(bag.number)) return last;
+    if (bag.kind === 'spoiled' || bag.byHand === true || putOff.has(bag.number)) return last;
     if ((bag.rank ?? sampling.rank) !== sampling.rank) return last;
     return Math.max(last, line.placeOf(bag.number) ?? -1);
   }, -1);
 }
 
-/** Numbers beyond the last one issued that can still be used, in order. Those of spoiled bags and of controls put off are left out. */
+/** Numbers beyond the last one issued that can still be used, in order. Those of spoiled bags, of bags placed by hand and of controls put off are left out. */
 export function* freeNumbers(sampling: Sampling, state: StreamState): Generator<string> {
-  const line = numberLine(sampling.numbers, state.bagRuns);
   const taken = new Set([...state.bags, ...state.putOffs].map((each) => each.number));
+  for (const number of numbersAhead(sampling, state)) if (!taken.has(number)) yield number;
+}
+
+/** Every number labelled beyond the last one issued, in order, used or not. */
+function* numbersAhead(sampling: Sampling, state: StreamState): Generator<string> {
+  const line = numberLine(sampling.numbers, state.bagRuns);
   for (let place = lastPlace(sampling, state, line) + 1; place < line.length; place++) {
     const number = line.at(place);
-    if (number !== undefined && !taken.has(number)) yield number;
+    if (number !== undefined) yield number;
   }
 }
 
@@ -103,29 +139,37 @@ export function* stream(
 ): Generator<Upcoming> {
   const choices = choicesByNumber(state.choices);
   const waiting = samples[Symbol.iterator]();
+  const taken = new Map([...state.putOffs, ...state.bags].map((each) => [each.number, each]));
   let foot = streamFoot(sampling, state);
   let sample = waiting.next();
-  for (const number of freeNumbers(sampling, state)) {
+  for (const number of numbersAhead(sampling, state)) {
+    const used = taken.get(number);
+    if (used !== undefined) {
+      // The number of a torn calico whose metre a spare took: what comes behind it follows that metre.
+      if (used.kind === 'spoiled' && 'fromMm' in used && isOfMetre(sampling, used))
+        foot = { mm: Math.max(foot.mm, used.toMm), ...heldBy(state, used) };
+      continue;
+    }
     const reserved = reservedFor(sampling, number, choices);
     const is = { number, reserved, drilledMm: state.drilledMm };
     if (reserved.kind === 'primary') {
       if (sample.done === true) return;
-      yield taken(is, sample.value, sample.value.toMm);
+      yield upcomingOf(is, sample.value, sample.value.toMm);
       foot = { number, top: sample.value, mm: sample.value.toMm };
       sample = waiting.next();
     } else if (reserved.kind === 'field duplicate') {
       const of = foot.top === undefined ? firstPrimary(sampling, state, choices) : foot.number;
       const repeated = foot.top ?? (sample.done === true ? undefined : sample.value);
       if (repeated === undefined || of === undefined) return;
-      yield { ...taken(is, repeated, repeated.toMm), of };
+      yield { ...upcomingOf(is, repeated, repeated.toMm), of };
     } else {
       const material = materialFor(sampling, reserved.kind, serialOf(sampling.numbers, number));
-      yield { ...taken(is, undefined, foot.mm), ...(material === undefined ? {} : { material }) };
+      yield { ...upcomingOf(is, undefined, foot.mm), ...(material === undefined ? {} : { material }) };
     }
   }
 }
 
-function taken(
+function upcomingOf(
   is: { readonly number: string; readonly reserved: Reserved; readonly drilledMm: number },
   sample: Interval | undefined,
   dueMm: number,

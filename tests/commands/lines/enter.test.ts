@@ -39,7 +39,7 @@ describe('lines from a pipe', () => {
     ]);
     expect([code, out]).toEqual([
       0,
-      '1: moist at 54–60\n2: rod 10 done at 60 m\n3: shot at 60 m\n4: bag MB000510 placed by hand: spoiled\n',
+      '1: moist at 54–60\n2: rod 10 done at 60 m\n3: shot at 60 m\n4: bag MB000510 spoiled: torn\n',
     ]);
     expect(Object.values(tables.rods).at(-1)).toMatchObject({
       depthMm: 60_000,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LOOK_ANSWERS } from '../../../src/console/samples/mismatch.ts';
 import { wrap } from '../../../src/console/widgets/line.ts';
+import { mostLikely } from '../../../src/sampling/rod/likely.ts';
 import { NEAR_SPLITTER } from '../../../src/sampling/rod/mismatch.ts';
 import { MISMATCHES } from '../../../src/sampling/rod/mismatches/registry.ts';
 import { LOOKS } from '../../../src/sampling/rod/rod-check.ts';
@@ -40,7 +41,10 @@ describe('a prompt at 80 by 24', () => {
           wrap(`To be sure: ${words} (${LOOK_ANSWERS[look as keyof typeof LOOKS]})`, width).length,
       );
       const near = kind.nearSplitter ? 0 : wrap(NEAR_SPLITTER, width).length;
-      const said = wrap(`${kind.name}. ${kind.happened}`, width).length + wrap(ground, width).length + near;
+      const said =
+        wrap(mostLikely({ ...kind, ways: [], share: 0.05 }), width).length +
+        wrap(ground, width).length +
+        near;
       const [ways, foot, box, screen] = [4, 2, 2, 17];
       expect(said + Math.max(...looks) + ways + foot + box).toBeLessThanOrEqual(screen);
     },

@@ -11,6 +11,7 @@ import { checkStock } from '../../../src/sampling/scheme/stock.ts';
 import type { SamplingSettings } from '../../../src/sampling/settings.ts';
 import { type BaggedHole, checkBags } from '../../../src/sampling/stream/bags-check.ts';
 import { issue } from '../../../src/sampling/stream/issue.ts';
+import { checkNoSamples, withNoSamples } from '../../../src/sampling/stream/no-sample.ts';
 import { checkTrays } from '../../../src/sampling/trays/trays.ts';
 import { atCollar, NOON, primary, SETTINGS, sampling, withSlots } from '../../sampling/build.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
@@ -142,6 +143,12 @@ const SPLITTER_CASES: readonly ErrorCase[] = [
         ...{ mismatch: 'skipped', unmended: true },
       },
     ]),
+  ),
+  given('metres-without-sample', 'a metre without return', () =>
+    checkNoSamples(
+      'ZQRC004',
+      withNoSamples([primary('ZQ000125', 4, 5)], [{ fromMm: depthFromMetres(4), toMm: depthFromMetres(5) }]),
+    ),
   ),
   given('metres-contaminated', 'a contaminated metre', () =>
     checkContaminated('ZQRC004', [{ fromMm: 4000, toMm: 5000, flags: ['contaminated'] }]),

@@ -49,7 +49,13 @@ describe('a rod that does not', () => {
     ['seven bags', { digits: '186', count: 7, controls: 0 }, 'bags-too-many'],
     ['two metres in one bag', { digits: '184', count: 5, double: true }, 'two-metres-in-one-bag'],
     ['a number skipped', { digits: '186', count: 6, first: '180' }, 'skipped'],
-    ['a number used twice', { digits: '184', count: 6, first: '180' }, 'used-twice'],
+    ['a number used twice', { digits: '184', count: 6, first: '180', lastTwo: ['183', '184'] }, 'used-twice'],
+    ['the calico before the last one read', { digits: '184', lastTwo: ['184', '185'] }, 'last-but-one-read'],
+    [
+      'the last two laid the wrong way round',
+      { digits: '184', lastTwo: ['185', '184'] },
+      'closing-bags-swapped',
+    ],
     ['digits transposed', { digits: '158', count: 6 }, 'transposed-digits'],
     ['the stream one ahead', { digits: '186', count: 6, first: '181' }, 'one-ahead'],
     ['the stream one behind', { digits: '184', count: 6, first: '179' }, 'one-behind'],
@@ -72,11 +78,13 @@ describe('what comes with a name', () => {
       'two-metres-in-one-bag',
       'depth-mark-out',
       'several',
+      'another-bundle',
     ]);
     expect(first.look).toBe('double');
     expect(named({ digits: '184', count: 5, double: true }).named.map((each) => each.code)).toEqual([
       'two-metres-in-one-bag',
       'several',
+      'another-bundle',
     ]);
   });
 

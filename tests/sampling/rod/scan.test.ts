@@ -29,7 +29,8 @@ test('a bag that comes next agrees under the first chute', () => {
 
 test.each<[string, string, ScannedAt | undefined, string]>([
   ['another form', 'QQ17', undefined, 'foreign'],
-  ['a number labelled for no hole', 'ZQ000900', undefined, 'foreign'],
+  ['a number labelled for no hole', 'ZQ000900', undefined, 'another-bundle'],
+  ['a number of no block', 'ZQ020900', undefined, 'foreign'],
   ['a spoiled number', 'ZQ000190', undefined, 'spoiled-used'],
   ['a number of another hole', 'ZQ000310', undefined, 'last-holes-bags'],
   [

@@ -43,7 +43,7 @@ export function bagsPanel(project: Project, hole: Document, room: number, width:
 
 function usedLines(hole: Document, state: HoleState, left: number): readonly Line[] {
   const bags = holeNouns(hole, 'bags');
-  const last = bags.at(-1)?.number;
+  const last = bags.findLast((bag) => bag.byHand !== true)?.number;
   return [
     line(`the hole is ${state}: no bag comes`),
     line(`${bags.length} bags issued${last === undefined ? '' : `, the last ${last}`}`, 'faint'),

@@ -1,5 +1,5 @@
 import { formatInterval } from '../../../quantity/interval.ts';
-import { layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+import { layWith, type MismatchKind } from '../mismatch.ts';
 
 /** Most samples in a row that are supposed to have been let go by. */
 const MOST_MISSED = 3;
@@ -10,21 +10,22 @@ export const bagsTooFew: MismatchKind = {
   name: 'a bag too few',
   happened: 'A metre went by without a bag, and the next bags carry on with the numbers.',
   ground:
-    'Lay the bags of this rod beside their piles and find the pile without a calico. Spear that pile into a new bag, or leave the metre without a sample and say why.',
+    'Find the pile without a calico. Spear it into a new bag (;bag 46-47 and its number), or leave the metre without a sample.',
   nearSplitter: false,
+  asks: 'Which pile has no calico beside it?',
   suppose: (situation) => {
-    const { samples, sampling } = situation;
+    const { samples } = situation;
     const missed = Math.min(
       MOST_MISSED,
       Math.max(1, situation.expected.length - (situation.seen.count ?? 0)),
     );
     return [...new Set([1, missed])].flatMap((size) =>
-      samples.slice(0, samples.length - size + 1).map((_, start) => {
+      samples.slice(0, samples.length - size + 1).map((top, start) => {
         const gone = samples.slice(start, start + size);
         const issue = layWith(situation, {}, [...samples.slice(0, start), ...samples.slice(start + size)]);
         return {
           at: gone.map(formatInterval).join(', '),
-          trace: traceOf(sampling, issue),
+          place: { fromMm: top.fromMm, toMm: (gone.at(-1) ?? top).toMm },
           fix: { issue, unsampled: gone.map((each) => ({ ...each, reason: 'no bag was filled' })) },
           weight: 3 / samples.length / size ** 2,
         };

@@ -1,5 +1,5 @@
 import { formatInterval } from '../../../quantity/interval.ts';
-import { freeOfKind, layWith, type MismatchKind, spoiled, traceOf, without } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind, spoiled, without } from '../mismatch.ts';
 
 /** Seven bags in a rod of six: one metre is spread over two calicos. */
 export const bagsTooMany: MismatchKind = {
@@ -9,6 +9,7 @@ export const bagsTooMany: MismatchKind = {
   ground:
     'Find the two light calicos side by side. Tip the second into the first, and mark the number of the second spoiled.',
   nearSplitter: false,
+  asks: 'Which metre has two light calicos?',
   suppose: (situation) => {
     const primaries = freeOfKind(situation, (kind) => kind === 'primary');
     return situation.samples.flatMap((sample, index) => {
@@ -22,7 +23,7 @@ export const bagsTooMany: MismatchKind = {
       return [
         {
           at: formatInterval(sample),
-          trace: traceOf(situation.sampling, issue),
+          place: sample,
           fix: { issue },
           weight: 3 / situation.samples.length,
         },

@@ -1,5 +1,5 @@
 import { choicesByNumber, reservedFor } from '../../scheme/scheme.ts';
-import { choosing, freeOfKind, layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+import { choosing, freeOfKind, layWith, type MismatchKind } from '../mismatch.ts';
 
 /** A control of the next rod was put in now, under a number meant for a metre. */
 export const controlEarly: MismatchKind = {
@@ -8,6 +8,7 @@ export const controlEarly: MismatchKind = {
   happened: 'A control that is due later lies in this rod, under a number that was a metre’s.',
   ground: 'Find the sachet bag. It keeps its number; the number kept for it further on becomes a metre.',
   nearSplitter: false,
+  asks: 'Which calico holds a sachet, though its number is a metre’s?',
   suppose: (situation) => {
     const { samples, sampling, expected } = situation;
     const placeOf = (number: string) => situation.line.placeOf(number) ?? -1;
@@ -27,7 +28,7 @@ export const controlEarly: MismatchKind = {
         const issue = layWith(situation, choosing(situation, choices));
         return {
           at: number,
-          trace: traceOf(sampling, issue),
+          place: number,
           fix: { issue, choices },
           weight: 1.5 / samples.length,
         };

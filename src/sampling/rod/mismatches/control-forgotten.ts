@@ -6,7 +6,6 @@ import {
   type MismatchKind,
   type Situation,
   type Supposition,
-  traceOf,
 } from '../mismatch.ts';
 
 /** A number reserved for a control was used for a metre, or its bag was left out. */
@@ -25,7 +24,7 @@ export const controlForgotten: MismatchKind = {
 
 function usedForMetre(situation: Situation, control: Bag): readonly Supposition[] {
   const { number, kind } = control;
-  if (kind === 'spoiled') return [];
+  if (kind === 'spoiled' || kind === 'no sample') return [];
   const asMetre = { number, kind: 'primary' as const, reason: `its ${kind} was forgotten` };
   const issue = layWith(situation, choosing(situation, [asMetre]));
   const used = new Set(issue.map((bag) => bag.number));
@@ -34,15 +33,15 @@ function usedForMetre(situation: Situation, control: Bag): readonly Supposition[
   return [
     {
       at: number,
-      trace: traceOf(situation.sampling, issue),
+      place: number,
       fix: { issue, choices: [asMetre, ...moved] },
       weight: 3,
     },
   ];
 }
 
-function leftOut({ sampling, expected }: Situation, control: Bag): readonly Supposition[] {
+function leftOut({ expected }: Situation, control: Bag): readonly Supposition[] {
   if (control.kind === 'field duplicate') return [];
   const lying = expected.filter((bag) => bag !== control);
-  return [{ at: control.number, trace: traceOf(sampling, lying), fix: { issue: expected }, weight: 2 }];
+  return [{ at: control.number, place: control.number, lying, fix: { issue: expected }, weight: 2 }];
 }

@@ -1,5 +1,5 @@
 import { formatDepth } from '../../../quantity/depth.ts';
-import { layDownTo, type MismatchKind, traceOf } from '../mismatch.ts';
+import { layDownTo, type MismatchKind } from '../mismatch.ts';
 
 /** The driller's depth mark is a metre out: the bags are right and the depth is not. */
 export const depthMark: MismatchKind = {
@@ -9,7 +9,7 @@ export const depthMark: MismatchKind = {
   ground: 'Leave the bags as they are. Count the rods with the driller and set the mark anew.',
   nearSplitter: false,
   suppose: (situation) => {
-    const { sampling, state, seen } = situation;
+    const { state, seen } = situation;
     const told = seen.depthByRodsMm;
     const depths = told === undefined ? [state.drilledMm - 1000, state.drilledMm + 1000] : [told];
     return depths
@@ -18,7 +18,7 @@ export const depthMark: MismatchKind = {
         const issue = layDownTo(situation, depthMm);
         const fix = { issue, depthMm };
         const at = `${formatDepth(depthMm)} m, not ${formatDepth(state.drilledMm)} m`;
-        return { at, trace: traceOf(sampling, issue), fix, weight: told === undefined ? 0.25 : 20 };
+        return { at, fix, weight: told === undefined ? 0.25 : 20 };
       });
   },
 };

@@ -1,4 +1,4 @@
-import { type MismatchKind, traceOf } from '../mismatch.ts';
+import type { MismatchKind } from '../mismatch.ts';
 
 /** The second chute gave nothing: its bag was off, or its chute was shut or blocked. */
 export const emptyDuplicate: MismatchKind = {
@@ -8,7 +8,7 @@ export const emptyDuplicate: MismatchKind = {
   ground:
     'Keep the duplicate’s calico with its number, and spear its metre from the pile later. Ask for the second chute to be looked at before the next duplicate.',
   nearSplitter: true,
-  suppose: ({ sampling, expected }) =>
+  suppose: ({ expected }) =>
     expected
       .filter((bag) => bag.kind === 'field duplicate')
       .map((duplicate) => {
@@ -20,6 +20,6 @@ export const emptyDuplicate: MismatchKind = {
           ...(of === undefined ? {} : { of }),
           reason: 'the second chute gave nothing',
         };
-        return { at: number, trace: traceOf(sampling, issue), fix: { issue, putOff: [wait] }, weight: 2.5 };
+        return { at: number, place: number, fix: { issue, putOff: [wait] }, weight: 2.5 };
       }),
 };

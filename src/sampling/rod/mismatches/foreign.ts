@@ -1,24 +1,35 @@
-import { parseBagNumber } from '../../numbers/bag-number.ts';
-import type { MismatchKind } from '../mismatch.ts';
+import { endsWithDigits } from '../../numbers/bag-number.ts';
+import { numberLine } from '../../numbers/number-line.ts';
+import type { MismatchKind, Situation } from '../mismatch.ts';
+import { notLabelled } from './another-bundle.ts';
 
 /** A number that belongs to no hole of the project. */
 export const foreign: MismatchKind = {
   code: 'foreign',
   name: 'a foreign bag',
-  happened: 'The number on the last bag belongs to no hole of this project.',
+  happened: 'The number on the last bag belongs to no hole and to no block of this project.',
   ground:
     'Read the number again. If it is so, write the right number on the calico and cross the foreign one out.',
   nearSplitter: false,
-  suppose: ({ sampling, seen, endings }) => {
-    const { digits } = seen;
-    if (digits === undefined) return [];
-    const whole =
-      digits.length >= sampling.numbers.digits && parseBagNumber(sampling.numbers, digits) === undefined;
-    return endings.map((issue) => ({
+  suppose: (situation) => {
+    const { digits } = situation.seen;
+    if (digits === undefined || isOurs(situation, digits)) return [];
+    return situation.endings.map((issue) => ({
       at: digits,
-      trace: { count: issue.length },
+      read: { last: digits },
       fix: { issue },
-      weight: whole ? 5 : 0.002,
+      weight: 5,
     }));
   },
 };
+
+/** True of digits that end a number of any hole or block of the project: then nobody may call it foreign. */
+function isOurs(situation: Situation, digits: string): boolean {
+  const { sampling, state, others } = situation;
+  const labelled = [state, ...others].some(({ bagRuns, bags }) => {
+    const line = numberLine(sampling.numbers, bagRuns);
+    const places = Array.from({ length: line.length }, (_, place) => line.at(place) ?? '');
+    return [...places, ...bags.map((bag) => bag.number)].some((number) => endsWithDigits(number, digits));
+  });
+  return labelled || notLabelled(situation, digits).length > 0;
+}

@@ -27,7 +27,8 @@ export const lastHolesBags: MismatchKind = {
         return [
           {
             at: `${number}, numbered for ${other.hole}`,
-            trace: { last: number },
+            lying: 'anyhow' as const,
+            read: { last: number },
             fix: { issue: [...expected, spoiled(number, `numbered for ${other.hole}`)] },
             weight: onTop ? 0.15 : 0.002,
           },

@@ -1,15 +1,17 @@
 import type { Bag } from '../../../hole/bags.ts';
-import { freeOfKind, layWith, type MismatchKind, type Situation, spoiled, traceOf } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind, type Situation, spoiled } from '../mismatch.ts';
 import { amendedBags, holding, openings, primariesBefore, withDuplicates } from './shift.ts';
 
 /** The stream was a number ahead before this rod began: a number of the rod before was passed over and nobody saw it. */
 export const oneAhead: MismatchKind = {
   code: 'one-ahead',
   name: 'the stream is one ahead',
-  happened: 'The bags were a number ahead before this rod began: the rod before passed one over.',
+  happened:
+    'The bags were a number ahead before this rod began: a rod above passed one over, and nobody read its bags.',
   ground:
-    'Look through the bags of the rod before for the number left out. Cut the empty calico up: that number is spoiled.',
+    'Look through the bags of the rods above that nobody read for the number left out. Cut the empty calico up: that number is spoiled.',
   nearSplitter: false,
+  asks: 'Which number is on the empty calico?',
   suppose: (situation) => {
     const before = primariesBefore(situation);
     const last = before.at(-1);
@@ -17,7 +19,7 @@ export const oneAhead: MismatchKind = {
     if (last === undefined || extra === undefined) return [];
     const added = {
       ...holding({ ...last, number: extra }, last),
-      reason: 'the rod before passed a number over',
+      reason: 'a rod above passed a number over',
     };
     return before.flatMap((left, index) => {
       const moved = before.slice(index + 1).map((bag, step) => holding(bag, before[index + step] ?? bag));
@@ -30,9 +32,10 @@ export const oneAhead: MismatchKind = {
       const laid = layWith(situation, { bags: [...amendedBags(situation, amend), added] });
       return openings(laid).map((lying) => ({
         at: left.number,
-        trace: traceOf(situation.sampling, lying),
+        place: left.number,
+        lying,
         fix: { issue: [added, ...laid], amend },
-        weight: 0.6 / before.length,
+        weight: 0.1,
       }));
     });
   },

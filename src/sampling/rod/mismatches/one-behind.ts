@@ -1,17 +1,18 @@
 import { formatInterval } from '../../../quantity/interval.ts';
-import { layWith, type MismatchKind, traceOf, withAndWithoutTail } from '../mismatch.ts';
+import { layWith, type MismatchKind, withAndWithoutTail } from '../mismatch.ts';
 import { holding, primariesBefore, withDuplicates } from './shift.ts';
 
 /** The stream was a number behind before this rod began: a metre of the rod before has no bag and nobody saw it. */
 export const oneBehind: MismatchKind = {
   code: 'one-behind',
   name: 'the stream is one behind',
-  happened: 'The bags were a number behind before this rod began: a metre of the rod before has no bag.',
+  happened: 'The bags were a number behind before this rod: a metre above has no bag, and nobody read there.',
   ground:
-    'Lay the bags of the rod before beside their piles and find the pile without a calico. Spear it into a new bag, or leave the metre without a sample and say why.',
+    'Find the pile without a calico above. Spear it into a new bag (;bag 46-47 and its number), or leave the metre without a sample.',
   nearSplitter: false,
+  asks: 'Which pile of the rods above has no calico beside it?',
   suppose: (situation) => {
-    const { sampling, samples, state } = situation;
+    const { samples, state } = situation;
     const before = primariesBefore(situation);
     const last = before.at(-1);
     const first = samples[0];
@@ -32,13 +33,14 @@ export const oneBehind: MismatchKind = {
       if (fromMm === undefined || toMm === undefined) return [];
       return lying.map((bags) => ({
         at: formatInterval({ fromMm, toMm }),
-        trace: traceOf(sampling, bags),
+        place: { fromMm, toMm },
+        lying: bags,
         fix: {
           issue: laid,
           amend: withDuplicates(situation, moved),
           unsampled: [{ fromMm, toMm, reason: 'no bag was filled' }],
         },
-        weight: 0.6 / before.length,
+        weight: 0.1,
       }));
     });
   },

@@ -1,11 +1,14 @@
 import type { MismatchKind } from '../mismatch.ts';
+import { anotherBundle } from './another-bundle.ts';
 import { bagsTooFew } from './bags-too-few.ts';
 import { bagsTooMany } from './bags-too-many.ts';
+import { closingBagsSwapped } from './closing-bags-swapped.ts';
 import { controlEarly } from './control-early.ts';
 import { controlForgotten } from './control-forgotten.ts';
 import { depthMark } from './depth-mark.ts';
 import { emptyDuplicate } from './empty-duplicate.ts';
 import { foreign } from './foreign.ts';
+import { lastButOneRead } from './last-but-one-read.ts';
 import { lastHolesBags } from './last-holes-bags.ts';
 import { oneAhead } from './one-ahead.ts';
 import { oneBehind } from './one-behind.ts';
@@ -35,6 +38,9 @@ export const MISMATCHES: readonly MismatchKind[] = [
   oneBehind,
   wrongRestart,
   depthMark,
+  lastButOneRead,
+  closingBagsSwapped,
+  anotherBundle,
   foreign,
   spoiledUsed,
   several,

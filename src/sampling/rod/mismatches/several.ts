@@ -4,9 +4,9 @@ import type { MismatchKind } from '../mismatch.ts';
 export const several: MismatchKind = {
   code: 'several',
   name: 'more than one thing',
-  happened: 'No single slip gives these numbers.',
+  happened: 'None of the usual slips alone gives these numbers.',
   ground:
     'Lay the bags of this rod out beside their piles, scan or type every one, and put each under its metre.',
   nearSplitter: false,
-  suppose: ({ expected }) => [{ at: '', trace: {}, fix: { issue: expected }, weight: 1e-6 }],
+  suppose: ({ expected }) => [{ at: '', lying: 'anyhow', fix: { issue: expected }, weight: 0.001 }],
 };

@@ -1,13 +1,24 @@
 import type { Bag } from '../../../hole/bags.ts';
 import type { Situation } from '../mismatch.ts';
 
-/** The primaries of the rod before, from the top down: those that the last bag's rod done issued, else the last one alone. */
+/** Rods above this one that are thought of where nobody read them: further up nobody finds a calico any more. */
+const MOST_RODS = 4;
+
+/**
+ * The primaries that a slip seen only now can have happened at, from the top down: of the rods above that nobody read, back to one that was
+ * read and agreed. Where no record of reading is kept, those of the rod before; where no rod is, the last one alone.
+ */
 export function primariesBefore({ sampling, state }: Situation): readonly Bag[] {
   const primaries = state.bags
-    .filter((bag) => bag.kind === 'primary' && (bag.rank ?? sampling.rank) === sampling.rank)
+    .filter(
+      (bag) => bag.kind === 'primary' && bag.byHand !== true && (bag.rank ?? sampling.rank) === sampling.rank,
+    )
     .sort((a, b) => (a.toMm ?? 0) - (b.toMm ?? 0));
-  const rod = primaries.at(-1)?.rod;
-  return rod === undefined ? primaries.slice(-1) : primaries.filter((bag) => bag.rod === rod);
+  const rods = [...new Set(primaries.map((bag) => bag.rod))];
+  if (rods.at(-1) === undefined) return primaries.slice(-1);
+  const { readMm } = state;
+  const near = new Set(rods.slice(readMm === undefined ? -1 : -MOST_RODS));
+  return primaries.filter((bag) => near.has(bag.rod) && (bag.toMm ?? 0) > (readMm ?? -1));
 }
 
 /** A bag with the metre of another one in it. */

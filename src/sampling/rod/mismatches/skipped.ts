@@ -1,4 +1,4 @@
-import { freeOfKind, layWith, type MismatchKind, spoiled, traceOf, without } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind, spoiled, without } from '../mismatch.ts';
 
 /** Most numbers in a row that count as skipped; more is another bundle, a wrong restart. */
 const MOST_SKIPPED = 3;
@@ -10,6 +10,7 @@ export const skipped: MismatchKind = {
   happened: 'A numbered bag was passed over, and the metres behind it are in the next numbers.',
   ground: 'Find the empty calico with the number left out and cut it up: that number is spoiled.',
   nearSplitter: false,
+  asks: 'Which number is on the empty calico?',
   suppose: (situation) => {
     const primaries = freeOfKind(situation, (kind) => kind === 'primary');
     return [1, 2, MOST_SKIPPED].flatMap((size) =>
@@ -18,7 +19,8 @@ export const skipped: MismatchKind = {
         const issue = layWith(situation, without(situation, left));
         return {
           at: left.join(', '),
-          trace: traceOf(situation.sampling, issue),
+          ...(left[0] === undefined ? {} : { place: left[0] }),
+          lying: issue,
           fix: { issue: [...left.map((number) => spoiled(number, 'skipped')), ...issue] },
           weight: 2 / situation.samples.length / size ** 2,
         };

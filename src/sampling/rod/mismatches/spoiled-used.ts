@@ -18,7 +18,7 @@ export const spoiledUsed: MismatchKind = {
       .flatMap((bag) =>
         endings.map((issue) => ({
           at: bag.number,
-          trace: { last: bag.number, count: issue.length },
+          read: { last: bag.number },
           fix: { issue },
           weight: 0.1,
         })),

@@ -16,7 +16,7 @@ export const transposedDigits: MismatchKind = {
       .filter(({ last }) => isTransposed(last.slice(-digits.length), digits))
       .map(({ issue, last }) => ({
         at: last,
-        trace: { last: digits, count: issue.length },
+        read: { last: digits },
         fix: { issue },
         weight: 0.5,
       }));

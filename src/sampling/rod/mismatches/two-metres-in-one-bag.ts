@@ -1,5 +1,5 @@
 import { formatInterval } from '../../../quantity/interval.ts';
-import { layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+import { layWith, type MismatchKind } from '../mismatch.ts';
 
 /** A calico left on the chute for two metres. */
 export const twoMetresInOneBag: MismatchKind = {
@@ -9,15 +9,16 @@ export const twoMetresInOneBag: MismatchKind = {
   ground:
     'Find the heavy calico. Keep it as a sample of both metres, or mark it spoiled and spear the two piles into new bags.',
   nearSplitter: false,
+  asks: 'Which two metres are in the heavy calico?',
   suppose: (situation) => {
-    const { samples, sampling } = situation;
+    const { samples } = situation;
     return samples.slice(1).map((lower, index) => {
       const upper = samples[index] ?? lower;
       const both = { fromMm: upper.fromMm, toMm: lower.toMm };
       const issue = layWith(situation, {}, [...samples.slice(0, index), both, ...samples.slice(index + 2)]);
       return {
         at: formatInterval(both),
-        trace: traceOf(sampling, issue),
+        place: both,
         fix: { issue },
         weight: 2 / samples.length,
       };

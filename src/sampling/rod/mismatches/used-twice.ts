@@ -1,4 +1,4 @@
-import { freeOfKind, layWith, type MismatchKind, traceOf } from '../mismatch.ts';
+import { freeOfKind, layWith, type MismatchKind } from '../mismatch.ts';
 
 /** One number on two calicos, by a misprint or a bag numbered by hand. */
 export const usedTwice: MismatchKind = {
@@ -8,8 +8,9 @@ export const usedTwice: MismatchKind = {
   ground:
     'Find the two calicos with one number. Keep it on the upper metre; write the new number, given in the mending, on the lower one.',
   nearSplitter: false,
+  asks: 'Which number is on two calicos?',
   suppose: (situation) => {
-    const { samples, sampling } = situation;
+    const { samples } = situation;
     return samples.slice(1).flatMap((lower, index) => {
       const laid = layWith(situation, {}, [...samples.slice(0, index + 1), ...samples.slice(index + 2)]);
       const place = laid.findIndex((bag) => bag.kind === 'primary' && bag.toMm === lower.fromMm);
@@ -19,11 +20,13 @@ export const usedTwice: MismatchKind = {
       if (first === undefined || spare === undefined) return [];
       const twin = { ...first, fromMm: lower.fromMm, toMm: lower.toMm };
       const lying = [...laid.slice(0, place + 1), twin, ...laid.slice(place + 1)];
-      const relabelled = { ...twin, number: spare, reason: `its bag carried ${first.number}, used already` };
+      const reason = `its bag carried ${first.number}, used already`;
+      const relabelled = { ...twin, number: spare, reason, byHand: true as const };
       return [
         {
           at: first.number,
-          trace: traceOf(sampling, lying),
+          place: first.number,
+          lying,
           fix: { issue: [...laid.slice(0, place + 1), relabelled, ...laid.slice(place + 1)] },
           weight: 1 / samples.length,
         },

@@ -6,7 +6,6 @@ import {
   type MismatchKind,
   type Situation,
   type Supposition,
-  traceOf,
   withAndWithoutTail,
   without,
 } from '../mismatch.ts';
@@ -27,7 +26,7 @@ export const wrongRestart: MismatchKind = {
 
 /** The stream jumped ahead to a later bundle of this hole. */
 function aheadOf(situation: Situation): readonly Supposition[] {
-  const { line, seen, samples, sampling, expected } = situation;
+  const { line, seen, samples, expected } = situation;
   const end = line.placeOf(expected.at(-1)?.number ?? '');
   if (seen.digits === undefined || end === undefined) return [];
   const places = placesEndingIn(situation, seen.digits).filter((place) => place > end + 1);
@@ -38,7 +37,6 @@ function aheadOf(situation: Situation): readonly Supposition[] {
         const fromPlace = (line.placeOf(upper.at(-1)?.number ?? '') ?? startOf(situation) - 1) + 1;
         return layJumped(situation, fromPlace, lastPlace, samples.length - before).map((issue) => ({
           at: line.at(fromPlace) ?? '',
-          trace: traceOf(sampling, issue),
           fix: { issue },
           weight: weightOf(situation) / samples.length,
         }));
@@ -87,7 +85,7 @@ function backAmong(situation: Situation): readonly Supposition[] {
     .slice(-1)
     .map((place) => ({
       at: line.at(place) ?? '',
-      trace: { last: line.at(place) ?? '', count: expected.length },
+      read: { last: line.at(place) ?? '' },
       fix: { issue: expected },
       weight: weightOf(situation) / 4,
     }));

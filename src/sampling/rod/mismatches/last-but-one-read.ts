@@ -1,0 +1,24 @@
+import type { MismatchKind } from '../mismatch.ts';
+
+/** Whoever read the row read the calico before the last one: the bags are right, and the reading is not. */
+export const lastButOneRead: MismatchKind = {
+  code: 'last-but-one-read',
+  name: 'the last calico but one was read',
+  happened: 'The number read is on the calico before the last one, and the bags are as they should be.',
+  ground: 'Read the very last calico of the row again. If it is the one expected, nothing is to be mended.',
+  nearSplitter: false,
+  suppose: ({ endings, beside }) =>
+    endings.flatMap((issue) => {
+      const beforeLast = [...issue, ...beside.placed].at(-2)?.number;
+      if (beforeLast === undefined) return [];
+      return [
+        {
+          at: beforeLast,
+          read: { last: beforeLast, slip: true as const },
+          lying: issue,
+          fix: { issue },
+          weight: 1.2,
+        },
+      ];
+    }),
+};
