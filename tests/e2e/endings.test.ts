@@ -1,5 +1,4 @@
 import { constants } from 'node:os';
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import { bundleOffsider, type Program } from './support/program.ts';
@@ -74,16 +73,5 @@ describe('the terminal is given back and every saved row is in the hole file', (
     expect(await pty.exited).toEqual({ exitCode: 70, signal: 0 });
     expectGivenBack(pty);
     expect(pty.screen().join('\n')).toContain('Rows shown as saved are safe');
-  });
-});
-
-describe('a console that is left alone', () => {
-  it('writes not a byte to the terminal over three seconds within a minute', async () => {
-    const pty = await logging();
-    pty.press('escape');
-    await pty.waitFor((screen) => !screen.join('\n').includes('logged 0–1'), 'the message gone');
-    const before = pty.bytesReceived();
-    await pause(3000);
-    expect(pty.bytesReceived()).toBe(before);
   });
 });

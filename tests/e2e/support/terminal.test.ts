@@ -1,6 +1,5 @@
 import { constants } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { safeText } from '../../../src/finding/safe-text.ts';
 import { bundleProgram, removeBundle } from './bundle.ts';
@@ -67,12 +66,6 @@ describe('the screen', () => {
     await pty.waitForText('fixture 120×39');
     expect(pty.screen()[38]).toBe(' entry ▸ ▌');
     expect(pty.screen().filter((line) => line.includes('entry ▸'))).toHaveLength(1);
-  });
-  it('writes nothing while nothing happens', async () => {
-    const pty = await start();
-    const before = pty.bytesReceived();
-    await pause(1500);
-    expect(pty.bytesReceived()).toBe(before);
   });
   it('paints with CI set too', async () => {
     const pty = await start({ env: { CI: '1' } });
