@@ -29,7 +29,8 @@ export interface DeskOptions {
   readonly idleMs?: number;
 }
 
-const IDLE_MS = 5_000;
+/** A minute: writing the file of a long hole holds up the keys for a moment, and the journal has every row meanwhile. */
+const IDLE_MS = 60_000;
 
 /**
  * Runs something later. The timer keeps the program alive: somebody may be waiting for what it does, and a program that ends with a promise

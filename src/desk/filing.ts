@@ -5,6 +5,7 @@ import { keepCopy } from '../files/keep-copy.ts';
 import { FileRefused, readProjectFile } from '../files/read-file.ts';
 import { DOCUMENT_LIMITS } from '../files/read-json.ts';
 import { loadSnapshot } from '../files/snapshot.ts';
+import { instantMs } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
@@ -23,6 +24,8 @@ export async function fileAway(state: State): Promise<Done> {
   state.cancelIdle = undefined;
   if (!shelf.keys().some((key) => isBehind(state, key))) return { ok: true };
   state.sinceSnapshot = 0;
+  state.rodDone = false;
+  state.filedAt = needs.now();
   try {
     await takeSnapshots({
       disk: needs.disk,
@@ -56,16 +59,21 @@ export function afterWriting(state: State): void {
   tell(state);
 }
 
-/** Files away when the person pauses, or at once after many edits. */
+/** Files away when a rod is done, when the person pauses, or at once after many edits. */
 function fileWhenIdle(state: State): void {
   if (state.ended || healthOf(state).state !== 'safe') return;
   if (!state.shelf.keys().some((key) => isBehind(state, key))) return;
-  if (state.sinceSnapshot >= MOST_EDITS_BETWEEN) {
+  if ((state.rodDone && filedAMinuteAgo(state)) || state.sinceSnapshot >= MOST_EDITS_BETWEEN) {
     void fileAway(state);
     return;
   }
   state.cancelIdle?.();
   state.cancelIdle = state.needs.after(state.needs.idleMs, () => void fileAway(state));
+}
+
+/** Rods that come from a pipe follow one another at once: they don't write the file each time. */
+function filedAMinuteAgo({ filedAt, needs }: State): boolean {
+  return filedAt === undefined || instantMs(needs.now()) - instantMs(filedAt) >= 60_000;
 }
 
 /** A document's file was written by somebody else while the desk was open: it is kept, and taken in as another copy. */

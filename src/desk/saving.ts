@@ -56,7 +56,9 @@ function land(state: State, documents: readonly Document[]): void {
   for (const document of documents) {
     const key = documentKey(document);
     const held = state.shelf.get(key);
-    if (held !== undefined) state.shelf.update(key, { ...held, durable: document });
+    if (held === undefined) continue;
+    if (held.durable !== undefined && held.durable.tables.rods !== document.tables.rods) state.rodDone = true;
+    state.shelf.update(key, { ...held, durable: document });
   }
   state.savedAt = state.needs.now();
   state.sinceSnapshot += 1;

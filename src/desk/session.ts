@@ -82,6 +82,8 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     findings: [...read.findings, ...lock.findings],
     savedAt: undefined,
     sinceSnapshot: 0,
+    rodDone: false,
+    filedAt: undefined,
     cancelIdle: undefined,
     ended: false,
   };

@@ -52,6 +52,10 @@ export interface State {
   savedAt: Stamp | undefined;
   /** Edits on the medium since files were last written. */
   sinceSnapshot: number;
+  /** A rod was recorded since then: the rig adds the next one, so nobody waits for a key. */
+  rodDone: boolean;
+  /** When files were last written; undefined before the first time. */
+  filedAt: Stamp | undefined;
   cancelIdle: (() => void) | undefined;
   ended: boolean;
 }

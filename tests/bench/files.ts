@@ -117,7 +117,9 @@ export async function commands(bundle: string, folder: string): Promise<void> {
     against(`${name}, over bare node`, ratio, most);
   }
   const dist = dirname(bundle);
-  const scripts = readdirSync(dist).filter((file) => /\.[cm]?js$/.test(file));
+  const scripts = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter((file) =>
+    /\.[cm]?js$/.test(file),
+  );
   const size = scripts.reduce((sum, file) => sum + statSync(join(dist, file)).size, 0);
   against('bundle, everything that it loads', size / 1e6, 1.3, ' MB');
 }
