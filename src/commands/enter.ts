@@ -1,8 +1,8 @@
-import { createInterface } from 'node:readline';
 import type { Outside } from '../desk/outside.ts';
 import type { Finding } from '../finding/finding.ts';
 import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { lineAsked, lineNotTaken } from './findings.ts';
+import { linesOf } from './lines/lines-of.ts';
 import { startDrillingWith } from './lines/start-drilling.ts';
 import type { LinesAt, Taken } from './lines/submit-made.ts';
 import { takeLine } from './lines/take-line.ts';
@@ -40,7 +40,7 @@ async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
   let number = 0;
   let code: number = EXIT.fine;
   let unsaved: { readonly number: number; readonly text: string } | undefined;
-  for await (const text of createInterface({ input: outside.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const text of linesOf(outside.stdin)) {
     number += 1;
     // Given again because the disk had not taken it: it stands in memory, and a second one would log the metre below.
     if (unsaved !== undefined && unsaved.text === text) {

@@ -52,7 +52,7 @@ export function reduce(state: State, happening: Happening, world: World): Step {
     case 'health':
       return healthCame(state, happening.health);
     case 'found':
-      return still({ ...state, found: happening.found });
+      return still(foundCame(state, happening.found));
     case 'packed':
       return still({ ...state, packed: happening.packed });
     case 'gps read':
@@ -64,6 +64,25 @@ export function reduce(state: State, happening: Happening, world: World): Step {
     case 'said':
       return still(saying(state, happening.text, happening.tone));
   }
+}
+
+/**
+ * Something more was found of the files while the console is open. What is about the hole in hand is said at once, where the person looks: the list
+ * of what was found is read at opening and seldom later.
+ */
+function foundCame(state: State, found: readonly Finding[]): State {
+  const hole = holeInHand(state)?.id;
+  const known = new Set(state.found);
+  const here = found.find(
+    (each) =>
+      !known.has(each) &&
+      each.severity !== 'note' &&
+      (each.place.hole === hole || each.place.file === `holes/${hole}.json`),
+  );
+  const next = { ...state, found };
+  return hole === undefined || here === undefined
+    ? next
+    : saying(next, `${hole}: ${here.problem}. Ctrl-F shows what to do.`, 'alert');
 }
 
 /** A code that was added or changed stands from here on; the question that added it is over. */

@@ -61,17 +61,17 @@ function staysBehind(file: string): boolean {
 }
 
 /** Files below a folder that are to be taken along, from the top of the project; what is not is added to `left`. */
-async function filesBelow(disk: Disk, top: string, folder: string, left: Left[]): Promise<readonly string[]> {
+async function filesBelow(disk: Disk, top: string, room: string, left: Left[]): Promise<readonly string[]> {
   const files: string[] = [];
-  const names = await disk.list(join(top, folder)).catch((error: unknown) => {
+  const names = await disk.list(join(top, room)).catch((error: unknown) => {
     left.push({
-      file: folder === '' ? 'its other files' : folder,
+      file: room === '' ? 'its other files' : room,
       problem: `it can't be read: ${whyRefused(error)}`,
     });
     return [];
   });
   for (const name of names) {
-    const file = folder === '' ? name : `${folder}/${name}`;
+    const file = room === '' ? name : `${room}/${name}`;
     const facts = await factsIfThere(disk, join(top, file)).catch(() => undefined);
     if (facts === undefined) left.push({ file, problem: "it can't be looked at" });
     else if (facts.kind === 'folder') files.push(...(await folderBelow(disk, top, file, left)));

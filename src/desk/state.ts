@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import type { Disk, FileFacts } from '../files/disk.ts';
 import { generationFile, listGenerations } from '../files/journal.ts';
 import type { LetGo } from '../files/journal-line.ts';
@@ -107,7 +108,7 @@ export async function displacedFrom(
   const newest = (await listGenerations(disk, folder)).at(-1) ?? 0;
   if (newest > generation) return `another console has written ${generationFile(newest)} meanwhile`;
   // Where the whole folder is gone this rejects, and is tried again later.
-  await disk.facts(`${folder}/${HAND_WRITTEN.project}`);
+  await disk.facts(join(folder, HAND_WRITTEN.project));
   await lock.renew();
   return undefined;
 }

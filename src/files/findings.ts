@@ -163,6 +163,14 @@ export const staleLock = defineFinding({
   rationale: 'A crash or a flat battery; every row shown as saved is in the journal.',
 });
 
+/** The lock of a console that may be open was taken over. */
+export const lockTaken = defineFinding({
+  code: 'lock-taken',
+  severity: 'warning',
+  title: 'The project was taken over from a console that may still be open',
+  rationale: 'Whoever sits there goes on typing rows that are not saved any more.',
+});
+
 /** Files of a project that work has moved away from and that were not taken along. */
 export const leftBehind = defineFinding({
   code: 'left-behind',

@@ -12,7 +12,7 @@ import {
   sameFile,
   whyRefused,
 } from './disk.ts';
-import { noProject, projectInUse, staleLock } from './findings.ts';
+import { lockTaken, noProject, projectInUse, staleLock } from './findings.ts';
 import { JOURNAL_FOLDER } from './journal.ts';
 import type { Machine } from './machine.ts';
 import { createDurably } from './write-durably.ts';
@@ -97,7 +97,10 @@ async function tryToTake(disk: Disk, folder: string, request: LockRequest): Prom
     if (holder !== 'unreadable' && !request.takeOver && !isGone(holder, request.machine)) {
       return refused(inUse(holder));
     }
-    if (await setAside(disk, path, holder, request.token)) findings.push(takenOver(holder));
+    if (await setAside(disk, path, holder, request.token))
+      findings.push(
+        holder === 'unreadable' || isGone(holder, request.machine) ? leftLocked(holder) : takenOver(holder),
+      );
   }
   throw new Error('another console is opening it at this moment');
 }
@@ -203,13 +206,26 @@ function inUse(holder: Holder): Finding {
   );
 }
 
-function takenOver(holder: Holder | 'unreadable'): Finding {
+function leftLocked(holder: Holder | 'unreadable'): Finding {
   const who = holder === 'unreadable' ? 'A console' : `The console of ${holder.owner} on ${holder.host}`;
   return staleLock.at(
     { file: LOCK_FILE },
     {
       problem: `${who} ended without closing the project`,
       remedy: 'Its lock was taken over. Every row that it showed as saved is here.',
+    },
+  );
+}
+
+/** A holder that is running, or on another computer where nobody here can tell: taken over because a person said so. */
+function takenOver(holder: Holder): Finding {
+  return lockTaken.at(
+    { file: LOCK_FILE },
+    {
+      excerpt: `${holder.owner} on ${holder.host}, process ${holder.process}, since ${holder.since}`,
+      problem: `the project was taken over from the console of ${holder.owner} on ${holder.host}, which may still be open`,
+      remedy:
+        'Every row that it showed as saved is here. It can only read from now on: rows typed there since are only on its screen. Close it.',
     },
   );
 }

@@ -81,7 +81,7 @@ describe('what is found on opening', () => {
     const desk = await opened(folder, { takeOver: true });
     expect(desk.findings().map((finding) => finding.code)).toEqual([
       'torn-tail',
-      'stale-lock',
+      'lock-taken',
       'journal-ahead',
     ]);
     expect(desk.findings()[0]?.place).toEqual({ file: 'journal/000001.jsonl', line: 5 });
@@ -223,7 +223,7 @@ describe('what is found on opening', () => {
     expect(desk.findings().map((finding) => finding.code)).toEqual([
       'not-json',
       'rebuilt-from-journal',
-      'stale-lock',
+      'lock-taken',
     ]);
     expect(Object.keys(desk.get(HOLE)?.tables.rows ?? {})).toHaveLength(2);
     await desk.close();

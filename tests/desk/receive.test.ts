@@ -145,7 +145,7 @@ describe('a copy that comes back', () => {
     const again = await opened(left, { takeOver: true, random: seededRandom(54) });
     expect(again.findings().map((finding) => finding.code)).toEqual([
       'copies-merged',
-      'stale-lock',
+      'lock-taken',
       'journal-ahead',
     ]);
     expect(Object.keys(again.get(HOLE)?.tables.rows ?? {})).toHaveLength(5);

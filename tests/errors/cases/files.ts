@@ -89,10 +89,10 @@ async function putBack(): Promise<readonly Finding[]> {
   return onOpening(left);
 }
 
-async function secondConsole(): Promise<readonly Finding[]> {
+async function secondConsole(takeOver = false): Promise<readonly Finding[]> {
   const folder = newProject();
   const first = await opened(folder, { machine: { ...GONE, process: 1, isRunning: () => true } });
-  const findings = await onOpening(folder, { takeOver: false, machine: { ...GONE, isRunning: () => true } });
+  const findings = await onOpening(folder, { takeOver, machine: { ...GONE, isRunning: () => true } });
   await first.close();
   return findings;
 }
@@ -180,8 +180,9 @@ export const FILE_CASES: readonly ErrorCase[] = [
   ),
   given('copy-refused', 'another hole laid over one that the journal holds', otherLaidOver),
   given('copies-merged', 'a copy from elsewhere laid over a hole', laidOver),
-  given('project-in-use', 'a second console', secondConsole),
+  given('project-in-use', 'a second console', () => secondConsole()),
   given('stale-lock', 'the lock of a console that was killed', () => killed(() => {})),
+  given('lock-taken', 'the lock of a console that is open, taken over', () => secondConsole(true)),
   given('left-behind', 'photographs in a project that work moves away from', movedAway),
   given('no-project', 'a folder without project.json', () =>
     afterwards((folder) => rmSync(join(folder, 'project.json'))),
