@@ -1,6 +1,7 @@
 import { checkHole, checkProject } from '../check/check-hole.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
+import { checkShifts } from '../shift/shift-checks.ts';
 import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 
@@ -15,7 +16,10 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     const documents = at.desk.documents();
     if (asked.hole === undefined) {
-      const found = checkProject(at.project, documents.values());
+      const found = [
+        ...checkProject(at.project, documents.values()),
+        ...checkShifts([...documents.values()], at.project.shift, at.desk.now()),
+      ];
       return sayFindings(outside, [...at.desk.findings(), ...at.warnings, ...found], asked.json);
     }
     const hole = holeNamed(at, asked.hole);

@@ -5,11 +5,13 @@ import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { minutesByClass, spansOf, unrecordedMinutes } from '../shift/current.ts';
+import { gapsOf, minutesByClass, spansOf } from '../shift/current.ts';
 import { ownRecord } from '../shift/own-record.ts';
 import { queryList } from '../shift/query-list.ts';
 import { figureText } from '../shift/reconcile.ts';
 import { shiftHeaderOf } from '../shift/shift.ts';
+import { closed, presumedEnd } from '../shift/shift-end.ts';
+import { eventsOf, type ShiftEvent } from '../shift/shift-events.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
 import { atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
@@ -30,12 +32,12 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
       .filter((document) => document.kind === 'shift')
       .sort((a, b) => (shiftHeaderOf(a).startsAt < shiftHeaderOf(b).startsAt ? -1 : 1));
     const [rig] = asked.rig === undefined ? [] : project.settings.rigs;
-    const found = shifts
+    const stored = shifts
       .filter((each) => rig === undefined || shiftHeaderOf(each).rig === rig.name)
       .findLast(
         ({ id }) => asked.shift === undefined || id === asked.shift || id.includes(`_${asked.shift}_`),
       );
-    if (found === undefined) {
+    if (stored === undefined) {
       const there = shifts.map(({ id }) => id).join(', ');
       return refuse(
         outside,
@@ -49,11 +51,18 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
       );
     }
     const now = desk.now();
+    const context = { documents: desk.documents().values(), shifts: project.shift.shifts, now };
+    const found = closed(stored, context);
+    const presumed = presumedEnd(stored, context);
+    const events = eventsOf(found, holesOf(desk), now);
     const { comparisons, queries, ownBill, plodBill } = queryList(found, holesOf(desk), project.shift, now);
     if (asked.json)
       sayJson(outside, {
         shift: found.id,
+        ...(presumed === undefined ? {} : { presumedEnd: presumed }),
         spans: spansOf(found, now),
+        gaps: gapsOf(found, now),
+        events,
         own: ownFacts(found, holesOf(desk), now),
         comparisons,
         ownBill,
@@ -65,6 +74,12 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
         outside,
         [
           ...recordLines(project, found, holesOf(desk), now),
+          ...(presumed === undefined
+            ? []
+            : [
+                `The end, ${localTime(presumed)}, is PRESUMED: nobody recorded it. offsider activity end records it.`,
+              ]),
+          ...eventLines(events),
           ...queryLines(comparisons),
           ...queries.map(formatFinding),
         ].join('\n'),
@@ -87,7 +102,6 @@ function recordLines(
 ): readonly string[] {
   const { rig, date, name, crew, geologist } = shiftHeaderOf(document);
   const spans = spansOf(document, now);
-  const unrecorded = unrecordedMinutes(document, now);
   const rows = spans.map((span) => [
     localTime(span.startedAt),
     `${formatMinutes(span.minutes)} h`,
@@ -99,11 +113,20 @@ function recordLines(
   return [
     `${rig}, ${name} shift of ${date}; geologist ${geologist}${crew.length === 0 ? '' : `; crew ${crew.join(', ')}`}`,
     tableText([['from', 'for', 'activity', 'hole', 'charged by'], ...rows]),
-    ...(unrecorded > 0 ? [`${formatMinutes(unrecorded)} h at the start are not recorded.`] : []),
+    ...gapsOf(document, now).map(
+      (gap) =>
+        `GAP ${localTime(gap.from)}–${localTime(gap.to)}: ${formatMinutes(gap.minutes)} h not recorded`,
+    ),
     '',
     ...classes.map(([charge, minutes]) => `${charge}: ${formatMinutes(minutes)} h`),
     ...metreLines(ownRecord(document, holes, now).metres),
   ];
+}
+
+function eventLines(events: readonly ShiftEvent[]): readonly string[] {
+  if (events.length === 0) return [];
+  const rows = events.map(({ at, hole, text }) => [localTime(at), hole ?? '', text]);
+  return ['', tableText([['at', 'hole', 'what happened'], ...rows])];
 }
 
 /** Metres by hole, from the top of the first to the foot of the last. */

@@ -76,7 +76,7 @@ function depthLine(hole: Document): string {
 function activityLine({ project, documents, now }: StateOf, hole: Document): readonly string[] {
   const drilling = Object.values(hole.tables.drilling ?? {}).at(-1);
   const rig = typeof drilling?.rig === 'string' ? drilling.rig : undefined;
-  const span = rig === undefined ? undefined : activityNow(documents.values(), rig, now);
+  const span = rig === undefined ? undefined : activityNow(project, documents.values(), rig, now);
   if (span === undefined) return [];
   const label = activityNamed(project.shift, span.activity)?.label ?? span.activity;
   return [`${rig}: ${label} since ${localTime(span.startedAt)}, ${formatMinutes(span.minutes)} h`];

@@ -3,7 +3,7 @@ import { goElsewhere } from './lists/elsewhere.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
 import { answerLeaving } from './lists/leaving.ts';
 import { settleMissing } from './lists/missing.ts';
-import { startActivity } from './lists/shift.ts';
+import { answerLine, pickActivity, startActivity } from './lists/shift.ts';
 import { changeCodeKey, saveChange } from './log/change-code.ts';
 import { answerEnding } from './log/ending.ts';
 import { addNewCode, codeLists } from './log/new-code.ts';
@@ -67,16 +67,19 @@ export function answer(state: State, world: World): Step {
       return answerHandOn(state, world);
     case 'activity':
       return startActivity(state, world);
+    case 'shift line':
+      return answerLine(state, world);
     case undefined:
       return still(state);
   }
 }
 
 /** Any other key in a question: it moves the cursor of a choice, or edits what is typed there. */
-export function promptKey(state: State, event: KeyEvent): Step {
+export function promptKey(state: State, event: KeyEvent, world: World): Step {
   const { prompt } = state;
   if (prompt === undefined) return still(state);
   if (prompt.kind === 'change code') return changeCodeKey(state, event);
+  if (prompt.kind === 'activity' && event.kind === 'text') return pickActivity(state, event.text, world);
   const by = { up: -1, down: 1 }[chordOf(event) ?? ''];
   if ('cursor' in prompt && by !== undefined) {
     const last = choices(state, prompt.kind) - 1;

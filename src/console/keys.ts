@@ -8,6 +8,7 @@ import { LIST_KEYS } from './keys/lists.ts';
 import { LOG_KEYS } from './keys/log.ts';
 import { PACKING_KEYS } from './keys/packing.ts';
 import { READING_KEYS } from './keys/readings.ts';
+import { SHIFT_KEYS } from './keys/shift.ts';
 import { SURVEY_KEYS } from './keys/survey.ts';
 
 export type { Binding, ScreenName } from './keys/binding.ts';
@@ -22,6 +23,7 @@ export const KEYS: readonly Binding[] = [
   ...READING_KEYS,
   ...LABORATORY_KEYS,
   ...PACKING_KEYS,
+  ...SHIFT_KEYS,
   ...HOLE_SCREEN_KEYS,
   ...EVERYWHERE_KEYS,
 ];

@@ -102,6 +102,8 @@ export type Prompt =
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
   | ({ readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft } & Sure)
   | { readonly kind: 'activity'; readonly cursor: number }
+  /** A line of the shift record, of the latest shift unless one is named. */
+  | { readonly kind: 'shift line'; readonly shift?: string; readonly draft: Draft }
   /** A scanned bag that is not where or what it should be: read whole, for its remedy may take hands near the machine. */
   | { readonly kind: 'scanned'; readonly number: string; readonly said: string; readonly ground: string }
   /** Bags labelled for a hole, also the evening before it is started. */

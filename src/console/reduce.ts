@@ -13,6 +13,7 @@ import { gpsRead } from './line-up/line-up-gps.ts';
 import { lineWords } from './line-words.ts';
 import { healthCame } from './lists/leaving.ts';
 import { typeInList } from './lists/lists.ts';
+import { typeOnShift } from './lists/shift.ts';
 import { completeLine, completeWith } from './log/complete.ts';
 import { enterLine } from './log/entry.ts';
 import { formKey } from './log/fields.ts';
@@ -121,7 +122,9 @@ function key(state: State, event: KeyEvent, world: World): Step {
   }
   if (state.screen.name === 'line-up') return typeInLineUp(state, event);
   if (state.screen.name === 'readings') return typeReading(state, event);
-  return state.screen.name === 'log' ? typeInLine(state, event) : typeInList(state, event);
+  return state.screen.name === 'log'
+    ? typeInLine(state, event)
+    : (typeOnShift(state, event) ?? typeInList(state, event));
 }
 
 /** A screen that doesn't come back to the row that was open leaves it: the line that waited stands at the logged head again. */
@@ -132,10 +135,10 @@ function leavingRow(before: State, [after, effects]: Step): Step {
     : [{ ...after, draft: before.parked, parked: EMPTY_DRAFT }, effects];
 }
 
-/** Keys of the form that are the whole console's: all function keys but the form's own. */
+/** Keys of the form that are the whole console's: all function keys but the form's own, and the switcher of activities. */
 function isFunctionKey(event: KeyEvent): boolean {
   const chord = chordOf(event);
-  return chord !== undefined && /^f\d+$/.test(chord) && chord !== 'f4';
+  return chord === 'ctrl-a' || (chord !== undefined && /^f\d+$/.test(chord) && chord !== 'f4');
 }
 
 /** Where a line is typed a character is typed, never a command key; Ctrl-U empties a line that has something in it. */
@@ -162,7 +165,7 @@ function byWord(state: State, world: World): Step | undefined {
     if (bound === undefined || hindrance === undefined) return bound?.act(emptied, world);
     return still(saying(emptied, `${bound.name}: ${hindrance}.`, 'warn'));
   }
-  return bound?.told?.(emptied, text);
+  return bound?.told?.(emptied, text, world);
 }
 
 function typeInLine(state: State, event: KeyEvent): Step {
@@ -182,7 +185,7 @@ function inPrompt(state: State, event: KeyEvent, world: World): Step {
   if (chord === 'enter') return answerOrAsk(state, world);
   if (chord === 'ctrl-c')
     return still(saying(state, 'Escape leaves this question; everything shown as saved is safe.'));
-  return promptKey(state, event);
+  return promptKey(state, event, world);
 }
 
 function scan(state: State, number: string): Step {

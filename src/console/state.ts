@@ -33,6 +33,8 @@ export type Screen =
   | OverPart<'dispatch'>
   | OverPart<'results'>
   | OverPart<'packed'>
+  /** The shift record: the shift that was gone to, else the latest one of the rig. */
+  | (OverPart<'shift'> & { readonly shift?: string })
   /** Questions that merges left in any document; `settled` is the document of the one settled last, which undo takes back. */
   | (OverPart<'questions'> & { readonly settled?: DocumentName })
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
@@ -47,13 +49,13 @@ interface ListPart {
 }
 
 /** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back, what was packed, what two copies say differently. */
-export type ListOver = 'found' | 'dispatch' | 'results' | 'packed' | 'questions';
+export type ListOver = 'found' | 'dispatch' | 'results' | 'packed' | 'questions' | 'shift';
 
 /** A list that needs no hole, and names the one it lies over where there is one. */
 type OverPart<Name extends ListOver> = { readonly name: Name; readonly hole?: string } & ListPart;
 
 /** Screens of a hole that are lists with a cursor. */
-export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'shift' | 'row';
+export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'row';
 
 /** What the survey screen shows: the shots with their checks, the hole from above, the hole from the side. */
 export type SurveyView = 'shots' | 'plan' | 'section' | 'expected';

@@ -57,7 +57,7 @@ export function amendActivity(
   shift: Document,
   rules: ShiftRules,
   id: Id,
-  set: Partial<ActivitySaid> & { readonly startedAt?: Stamp },
+  set: Partial<ActivitySaid> & { readonly startedAt?: Stamp; readonly endedAt?: Stamp },
 ): Result<Made> {
   const there = own(own(shift.tables, 'activities'), id);
   if (there === undefined) {
@@ -70,6 +70,7 @@ export function amendActivity(
   }
   const kind = set.activity === undefined ? undefined : activityNamed(rules, set.activity);
   if (set.activity !== undefined && kind === undefined) return refused(unknownActivity(rules, set.activity));
+  if (Object.keys(set).length === 0) return ok({ what: 'nothing changed', changes: [] });
   return ok({
     what: `amended ${kind?.label ?? String(there.activity)}`,
     changes: [

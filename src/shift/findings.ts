@@ -54,6 +54,28 @@ export const SHIFT_QUERIES = {
   }),
 } as const;
 
+/** What `check` asks of the shift record itself. */
+export const SHIFT_CHECKS = {
+  endPresumed: defineFinding({
+    code: 'shift-end-presumed',
+    severity: 'warning',
+    title: 'A shift was left open; its end is presumed.',
+    rationale: 'Hours up to an end that nobody recorded are no answer to a plod that claims more.',
+  }),
+  untold: defineFinding({
+    code: 'shift-time-not-recorded',
+    severity: 'warning',
+    title: 'No activity is recorded for part of a shift.',
+    rationale: 'What the rig did in that time rests on the plod alone.',
+  }),
+  outside: defineFinding({
+    code: 'drilled-outside-shifts',
+    severity: 'warning',
+    title: 'Rods or shots were stamped in no shift of the rig.',
+    rationale: 'They are in no sum, so a plod that claims them looks wrong.',
+  }),
+} as const;
+
 /** What a command on a shift can refuse, declared once; the message of each names the place and the way out. */
 export const SHIFT_REFUSALS = {
   ended: defineFinding({
@@ -67,6 +89,18 @@ export const SHIFT_REFUSALS = {
     severity: 'fault',
     title: 'An activity is not in the list of project.json.',
     rationale: 'Without its charge class the time would be in nobody’s sum.',
+  }),
+  lineUnread: defineFinding({
+    code: 'shift-line-unread',
+    severity: 'fault',
+    title: 'A line of the shift record or of a plod can not be read.',
+    rationale: 'Time that was guessed from a line half understood would be paid for.',
+  }),
+  timeWrong: defineFinding({
+    code: 'shift-time-wrong',
+    severity: 'fault',
+    title: 'A time can not be in this shift as given.',
+    rationale: 'Each minute belongs to one activity of one shift; one counted twice is paid twice.',
   }),
   sheetTwice: defineFinding({
     code: 'plod-sheet-twice',

@@ -26,6 +26,7 @@ export type ShiftHeader = Readonly<z.infer<typeof shiftHeader>>;
 /** What the rig was doing: table `activities`. It lasts to the start of the next one or the end of the shift. */
 const activity = z.strictObject({
   startedAt: stamp,
+  endedAt: stamp.optional().describe('End, where it is known and nothing was recorded from then on'),
   activity: words.describe('Code of the activity, as in project.json'),
   charge,
   hole: words.optional().describe('Permanent id of the hole'),
@@ -34,6 +35,22 @@ const activity = z.strictObject({
   remark: words.optional(),
 });
 export type Activity = Readonly<z.infer<typeof activity>>;
+
+/** A bit that was put on, with its gauge as measured: table `bits`. */
+const bit = z.strictObject({
+  at: stamp,
+  gaugeTenthsMm: z.int().min(500).max(5000).describe('Gauge as measured, in tenths of a millimetre'),
+  hole: words.optional().describe('Permanent id of the hole'),
+  remark: words.optional(),
+});
+
+/** Water met while drilling: table `waterStrikes`. */
+const waterStrike = z.strictObject({
+  at: stamp,
+  hole: words.describe('Permanent id of the hole'),
+  depthMm,
+  remark: words.optional(),
+});
 
 /** A plod, the driller's sheet of a shift: table `plods`. It comes late; its lines stand in `plodLines`. */
 const plod = z.strictObject({
@@ -71,6 +88,8 @@ export type SignOff = Readonly<z.infer<typeof signOff>>;
 export const SHIFT_NOUNS = {
   shift: shiftHeader,
   activities: activity,
+  bits: bit,
+  waterStrikes: waterStrike,
   plods: plod,
   plodLines: plodLine,
   signOffs: signOff,

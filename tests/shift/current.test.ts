@@ -6,6 +6,7 @@ import { startActivity } from '../../src/shift/commands.ts';
 import {
   activityAt,
   currentActivity,
+  gapsOf,
   minutesByClass,
   shiftMinutes,
   spansOf,
@@ -96,6 +97,7 @@ describe('the minutes of a shift', () => {
         const before = unrecordedMinutes(shift, now);
         expect(before).toBeGreaterThanOrEqual(0);
         expect(recorded + before).toBe(shiftMinutes(shift, now));
+        expect(gapsOf(shift, now).reduce((all, gap) => all + gap.minutes, 0)).toBe(before);
         const classes = Object.values(minutesByClass(spans)).reduce((all, each) => all + each, 0);
         expect(classes).toBe(recorded);
       }),

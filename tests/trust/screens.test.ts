@@ -75,6 +75,7 @@ const EVERY_SCREEN: Readonly<Record<Screen['name'], true>> = {
 const EVERY_QUESTION: Readonly<Record<Prompt['kind'], true>> = {
   rod: true,
   mismatch: true,
+  'shift line': true,
   preview: true,
   'new hole': true,
   state: true,

@@ -75,12 +75,4 @@ function addLists(program: Command, outside: Outside, done: Done): void {
       const { check } = await import('../check.ts');
       done(await check(outside, { ...shared(command), hole }));
     });
-  program
-    .command('shift')
-    .description('what a shift did, and the query list against its plod')
-    .argument('[shift]', 'its date (2026-03-12) or whole name; the latest if not said')
-    .action(async (shift, _options, command: Command) => {
-      const shifts = await import('../shift.ts');
-      done(await shifts.shift(outside, { ...shared(command), shift }));
-    });
 }

@@ -13,6 +13,7 @@ import { addReadingCommands } from './reading-commands.ts';
 import { addRecoverCommand } from './recover-command.ts';
 import { addResultsCommands } from './results-commands.ts';
 import { addSchemaCommands } from './schema-commands.ts';
+import { addShiftCommands } from './shift-commands.ts';
 import { addSurveyCommands } from './survey-commands.ts';
 import { addTraysCommand } from './tray-commands.ts';
 
@@ -73,6 +74,7 @@ export function commandLine(needs: CommandLineNeeds, done: Done): Command {
   addQuestionsCommand(program, outside, done);
   addReadingCommands(program, outside, done);
   addRecoverCommand(program, outside, done);
+  addShiftCommands(program, outside, done);
   addSchemaCommands(program, outside, done);
   return program;
 }

@@ -20,7 +20,7 @@ export interface Binding {
   readonly hindered?: (state: State) => string | undefined;
   readonly act: (state: State, world: World) => Step;
   /** The same, with what was typed behind the word. */
-  readonly told?: (state: State, text: string) => Step;
+  readonly told?: (state: State, text: string, world: World) => Step;
 }
 
 /** Screens of a hole that are lists, and what is about no hole and is a list too. */

@@ -1,7 +1,6 @@
 import { lineUpHindered, openLineUp } from '../line-up/line-up.ts';
 import { openEarlier, undoOrRedo } from '../lists/history.ts';
 import { openHoles, openList } from '../lists/lists.ts';
-import { askActivity } from '../lists/shift.ts';
 import { askEnding } from '../log/ending.ts';
 import { openSurvey } from '../survey/survey.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
@@ -54,15 +53,6 @@ export const HOLE_SCREEN_KEYS: readonly Binding[] = [
     act: openList('codes'),
   },
   {
-    name: 'shift',
-    on: HOLE_SCREENS,
-    keys: ['f8'],
-    word: 'shift-record',
-    hint: 'shift',
-    help: 'The shift record: what the rig does, since when',
-    act: openList('shift'),
-  },
-  {
     name: 'history',
     on: HOLE_SCREENS,
     keys: ['f9'],
@@ -71,14 +61,6 @@ export const HOLE_SCREEN_KEYS: readonly Binding[] = [
     help: 'What was done on this hole: who, when, before and after',
     act: openList('history'),
     told: openEarlier,
-  },
-  {
-    name: 'activity',
-    on: HOLE_SCREENS,
-    keys: ['ctrl-a'],
-    word: 'activity',
-    help: 'What the rig does from now on: drilling, standby, moving',
-    act: askActivity,
   },
   {
     name: 'end of hole',

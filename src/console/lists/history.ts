@@ -1,8 +1,9 @@
 import { latestFirst } from '../samples/dispatch.ts';
 import { holeInHand, rowLeft, type State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
+import { shiftShown } from './shift-shown.ts';
 
-/** Undo or redo of this sitting's latest edit on the hole in hand; on the screen of dispatches, on the latest of them; on that of questions, on the document settled last. */
+/** Undo or redo of this sitting's latest edit on the hole in hand; on the screen of dispatches, on the latest of them; on that of questions, on the document settled last; on the shift record, on the shift. */
 export function undoOrRedo(state: State, which: 'undo' | 'redo'): Step {
   if (state.screen.name === 'dispatch') {
     const [latest] = latestFirst(state.documents.values());
@@ -13,6 +14,11 @@ export function undoOrRedo(state: State, which: 'undo' | 'redo'): Step {
     const { settled } = state.screen;
     if (settled === undefined) return still(saying(state, 'Nothing was settled here yet.'));
     return [state, [{ do: which, document: settled }]];
+  }
+  if (state.screen.name === 'shift') {
+    const shift = shiftShown(state);
+    if (shift === undefined) return still(saying(state, 'No shift is recorded.'));
+    return [state, [{ do: which, document: { kind: 'shift', id: shift.id } }]];
   }
   const hole = holeInHand(state);
   if (hole === undefined) return still(saying(state, 'Open a hole first: undo works on the hole in hand.'));

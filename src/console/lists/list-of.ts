@@ -31,6 +31,7 @@ export function listOf(state: State, screen: ListedScreen, width: number, theme:
   if (screen.name === 'results') return found(resultsList(state, width), screen.find);
   if (screen.name === 'packed') return found(packedList(state, width), screen.find);
   if (screen.name === 'questions') return found(questionsList(state, width), screen.find);
+  if (screen.name === 'shift') return shiftList(state, width);
   if (screen.name === 'found') return found(foundList(state, width), screen.find);
   if (hole === undefined) return oneSection('', []);
   return found(holeList(state, hole, screen, width, theme), screen.find);
@@ -54,8 +55,6 @@ function holeList(
         : earlierList(state.project.schema, hole, screen.after, width);
     case 'codes':
       return codesList(state, width);
-    case 'shift':
-      return shiftList(state);
     case 'row':
       return rowList(state, hole, screen.from, width);
   }

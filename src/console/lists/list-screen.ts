@@ -19,7 +19,8 @@ export function listScreen(state: State, screen: ListedScreen, size: Size, theme
   const start = Math.min(top, furthest(lines, size));
   const end = Math.min(lines.length, start + room);
   const where = lines.length > room ? ` · ${start + 1} to ${end} of ${lines.length}` : '';
-  const search = screen.find === '' ? ' · type to search' : ` · search: ${screen.find}${theme.signs.here}`;
+  const hint = screen.name === 'shift' ? '' : ' · type to search';
+  const search = screen.find === '' ? hint : ` · search: ${screen.find}${theme.signs.here}`;
   const window = lines.slice(start, end).map((each): Line => [{ text: ' ' }, ...each]);
   return [
     headerLine(state, holeInHand(state), size.columns),

@@ -1,26 +1,115 @@
-import { formatMinutes, localTime } from '../../quantity/stamp.ts';
-import { spansOf } from '../../shift/current.ts';
+import { headerOf } from '../../hole/hole.ts';
+import { formatMinutes, localTime, type Stamp } from '../../quantity/stamp.ts';
+import type { Document } from '../../record/document.ts';
+import { gapsOf, minutesByClass, type Span, spansOf } from '../../shift/current.ts';
+import { shiftHeaderOf } from '../../shift/shift.ts';
+import { closed, plannedEnd } from '../../shift/shift-end.ts';
+import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
-import { openShift } from '../../standing/activity.ts';
-import type { State } from '../state.ts';
-import { line, spans } from '../widgets/line.ts';
-import { type Listed, oneSection } from './listed.ts';
+import { holesOf, type State } from '../state.ts';
+import { type Line, line, spans, wrap } from '../widgets/line.ts';
+import type { Listed, ListSection } from './listed.ts';
+import { shiftShown } from './shift-shown.ts';
 
-/** What the rig did in the shift that goes on: since when, how long, how it is charged. */
-export function shiftList(state: State): Listed {
-  const shift = openShift(state.documents.values(), state.rig);
-  const hint = [line(''), line('Ctrl-A or ;activity starts what the rig does now.', 'faint')];
-  if (shift === undefined)
-    return oneSection(`shift record of ${state.rig}`, [[line('No shift goes on.', 'warn')], hint]);
-  const lines = spansOf(shift, state.now).map((span) => {
-    const label = activityNamed(state.project.shift, span.activity)?.label ?? span.activity;
-    return spans(
-      `${localTime(span.startedAt)}  ${lasting(span.minutes)}  ${label}`,
-      [`  ${span.charge}${span.hole === undefined ? '' : `  ${span.hole}`}`, 'faint'],
-      [span.current ? '  now' : '', 'good'],
-    );
-  });
-  return oneSection(`shift record ${shift.id}`, [...lines.map((each) => [each]), hint]);
+const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? and Enter lists every form.';
+
+/** What the rig did in a shift: each activity, gaps, what was read from the holes in between; its hours; the hours by class. */
+export function shiftList(state: State, width: number): Listed {
+  const stored = shiftShown(state);
+  if (stored === undefined) {
+    const none = 'No shift is recorded. Ctrl-A says what the rig does now; or type begin 06:00.';
+    return {
+      title: `shift record of ${state.rig}`,
+      sections: [{ head: wrap(none, width, 'warn'), items: [] }],
+    };
+  }
+  const shift = closed(stored, context(state));
+  const rows = rowsOf(state, shift);
+  const record: ListSection = {
+    head: hoursLines(state, stored, shift),
+    items: rows.map((row) => row.lines),
+    about: rows.map((row) => row.about),
+  };
+  return {
+    title: `shift record ${stored.id}`,
+    sections: [record, { head: footLines(state, shift, width), items: [] }],
+  };
+}
+
+/** What a presumed end is worked out from. */
+const context = (state: State) => ({
+  documents: state.documents.values(),
+  shifts: state.project.shift.shifts,
+  now: state.now,
+});
+
+interface Row {
+  readonly at: Stamp;
+  readonly lines: readonly Line[];
+  /** The clock of the entry that it is, for the line that amends it. */
+  readonly about: string | undefined;
+}
+
+function rowsOf(state: State, shift: Document): readonly Row[] {
+  const activities = spansOf(shift, state.now).map(
+    (span): Row => ({ at: span.startedAt, lines: [activityLine(state, span)], about: span.id }),
+  );
+  const gaps = gapsOf(shift, state.now).map(
+    (gap): Row => ({
+      at: gap.from,
+      lines: [spans([` ${localTime(gap.from)} ${lasting(gap.minutes)}  GAP: nothing recorded`, 'warn'])],
+      about: undefined,
+    }),
+  );
+  const events = eventsOf(shift, holesOf(state), state.now).map(
+    (event): Row => ({
+      at: event.at,
+      lines: [spans([` ${localTime(event.at)}          · ${event.text}`, 'faint'])],
+      about: undefined,
+    }),
+  );
+  return [...activities, ...gaps, ...events].toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at));
+}
+
+function activityLine(state: State, span: Span): Line {
+  const label = activityNamed(state.project.shift, span.activity)?.label ?? span.activity;
+  const hole = span.hole === undefined ? undefined : state.documents.get(`hole/${span.hole}`);
+  const more = [
+    span.charge,
+    hole === undefined ? span.hole : headerOf(hole).name,
+    span.authorisedBy === undefined ? undefined : `by ${span.authorisedBy}`,
+    ...(span.used ?? []).map((each) => `${each.count} ${each.item}`),
+    span.remark,
+  ].filter((each) => each !== undefined);
+  return spans(
+    ` ${localTime(span.startedAt)} ${lasting(span.minutes)}  ${label}`,
+    [`  ${more.join(' · ')}`, 'faint'],
+    [span.current ? '  now' : '', 'good'],
+  );
+}
+
+function hoursLines(state: State, stored: Document, shift: Document): readonly Line[] {
+  const { startsAt, endedAt, crew, geologist } = shiftHeaderOf(shift);
+  const isTold = shiftHeaderOf(stored).endedAt !== undefined;
+  const planned = localTime(plannedEnd(stored, state.project.shift.shifts, state.now));
+  const end =
+    endedAt === undefined
+      ? spans([`goes on, ends ${planned} by its settings`, 'good'])
+      : isTold
+        ? spans(localTime(endedAt))
+        : spans([`${localTime(endedAt)} PRESUMED: nobody recorded the end. Type end ${planned}.`, 'warn']);
+  const names = crew.length === 0 ? 'not recorded' : crew.join(', ');
+  return [
+    [...spans(` from ${localTime(startsAt)} to `), ...end],
+    line(` crew ${names} · geologist ${geologist}`, 'faint'),
+    line(''),
+  ];
+}
+
+function footLines(state: State, shift: Document, width: number): readonly Line[] {
+  const classes = Object.entries(minutesByClass(spansOf(shift, state.now))).filter(([, min]) => min > 0);
+  const hours = classes.map(([charge, minutes]) => `${charge} ${lasting(minutes).trim()}`).join(' · ');
+  return [line(''), line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];
 }
 
 const DAY_MIN = 24 * 60;

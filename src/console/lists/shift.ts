@@ -1,27 +1,132 @@
-import { startActivityNow } from '../../acts/shift.ts';
+import { recordLine } from '../../acts/shift-line.ts';
+import { headerOf } from '../../hole/hole.ts';
+import { localTime } from '../../quantity/stamp.ts';
+import type { Document } from '../../record/document.ts';
+import { entryLine } from '../../shift/record-line.ts';
+import { shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
+import { plannedEnd, plannedStart, shiftsOf } from '../../shift/shift-end.ts';
+import { shiftAt } from '../../shift/shift-name.ts';
+import { draftOf } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
-import { type Step, sayingFinding, still, submitting, type World } from '../step.ts';
+import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
+import type { KeyEvent } from '../terminal/input/keys.ts';
+import { shiftList } from './shift-list.ts';
+import { latestStored, shiftShown } from './shift-shown.ts';
 
-/** Asks what the rig does now. */
+/** The switcher: asks what the rig does now. Its own key picks an activity. */
 export function askActivity(state: State): Step {
   return still({ ...state, prompt: { kind: 'activity', cursor: 0 }, message: undefined });
 }
 
-/** Enter on the list of activities: the one under the cursor starts now, and the one before it ends. */
+/** A key in the switcher: the activity that it picks starts now. */
+export function pickActivity(state: State, text: string, world: World): Step {
+  const picked = state.project.settings.shift.activities.find((each) => each.key === text);
+  if (picked === undefined) return still(saying(state, `${text} picks no activity.`, 'warn'));
+  return record({ ...state, prompt: undefined }, picked.code, world);
+}
+
+/** Enter in the switcher: the activity under the cursor starts now, and the one before it ends. */
 export function startActivity(state: State, world: World): Step {
   const { prompt } = state;
-  const hole = holeInHand(state);
   if (prompt?.kind !== 'activity') return still(state);
   const activity = state.project.settings.shift.activities[prompt.cursor];
-  if (activity === undefined) return still(state);
-  const said = { rig: state.rig, activity: activity.code, ...(hole === undefined ? {} : { hole: hole.id }) };
-  const made = startActivityNow(state.project, state.documents.values(), said, {
-    newId: world.newId,
-    at: world.now,
-    by: state.person,
-  });
-  const closed: State = { ...state, prompt: undefined };
-  if (!made.ok)
-    return still(made.findings[0] === undefined ? closed : sayingFinding(closed, made.findings[0]));
-  return submitting(closed, made.value.document, made.value.made);
+  return activity === undefined
+    ? still(state)
+    : record({ ...state, prompt: undefined }, activity.code, world);
+}
+
+/** What `;activity` says: `;activity breakdown 14:20 hydraulic hose`. `begin` and `end` alone offer the hour of the settings. */
+export function activityTyped(state: State, text: string, world: World): Step {
+  const typed = text.trim();
+  if (typed === 'begin' || typed === 'end') return askHour(state, typed);
+  if (typed === '?') return askLine(state, '');
+  return record(state, typed, world);
+}
+
+/** Asks for one line of the shift record, some of it typed. */
+function askLine(state: State, text: string): Step {
+  const shift = state.screen.name === 'shift' ? state.screen.shift : undefined;
+  const prompt = {
+    kind: 'shift line',
+    draft: draftOf(text),
+    ...(shift === undefined ? {} : { shift }),
+  } as const;
+  return still({ ...state, prompt, message: undefined });
+}
+
+/** Asks when the shift begins or ends, the hour of its settings offered. */
+export function askHour(state: State, which: 'begin' | 'end'): Step {
+  const { shifts } = state.project.shift;
+  if (which === 'begin') {
+    const day = shiftAt(shifts, state.now);
+    const times = shifts.find((each) => each.name === day?.name);
+    const hour =
+      day === undefined || times === undefined ? state.now : plannedStart(day.date, times, state.now);
+    return askLine(state, `begin ${localTime(hour)}`);
+  }
+  const shift = shiftShown(state) ?? latestStored(state);
+  if (shift === undefined) return still(saying(state, 'No shift has begun that could end.', 'warn'));
+  const planned = plannedEnd(shift, shifts, state.now);
+  const isPast = Date.parse(planned) <= Date.parse(state.now) + 300_000;
+  return askLine(state, `end ${localTime(isPast ? planned : state.now)}`);
+}
+
+/** Enter on a line of the shift record. A line that can't be recorded stays, with what is wrong. */
+export function answerLine(state: State, world: World): Step {
+  const { prompt } = state;
+  if (prompt?.kind !== 'shift line') return still(state);
+  const text = prompt.draft.text.trim();
+  if (text === '' || text === '?') return still({ ...state, prompt: undefined, message: undefined });
+  return record(state, text, world, prompt.shift);
+}
+
+function record(state: State, text: string, world: World, shiftId?: string): Step {
+  const hole = holeInHand(state);
+  const shift = shiftId === undefined ? undefined : state.documents.get(`shift/${shiftId}`);
+  const made = recordLine(
+    state.project,
+    state.documents.values(),
+    { rig: state.rig, text, hole: hole?.id, shift },
+    { newId: world.newId, at: world.now, by: state.person },
+  );
+  if (made.ok) return submitting({ ...state, prompt: undefined }, made.value.document, made.value.made);
+  const [first] = made.findings;
+  return still(first === undefined ? state : sayingFinding(state, first));
+}
+
+/** Enter on the shift record: the entry in hand as a line, to be amended. */
+export function amendInHand(state: State): Step {
+  const shift = shiftShown(state);
+  const entry = shift === undefined ? undefined : entryInHand(state, shift);
+  if (entry === undefined)
+    return still(saying(state, 'Pick an activity with the arrows, or type what happened.', 'warn'));
+  const name = (id: string): string => {
+    const hole = state.documents.get(`hole/${id}`);
+    return hole === undefined ? id : headerOf(hole).name;
+  };
+  return askLine(state, entryLine(entry, name));
+}
+
+function entryInHand(state: State, shift: Document) {
+  const { screen } = state;
+  if (screen.name !== 'shift') return undefined;
+  const about = shiftList(state, 100).sections.flatMap((section) => section.about ?? [])[screen.cursor];
+  return shiftThings(shift, 'activities').find(([id]) => id === about)?.[1];
+}
+
+/** A character on the shift record begins a line of it. */
+export function typeOnShift(state: State, event: KeyEvent): Step | undefined {
+  return state.screen.name === 'shift' && event.kind === 'text' ? askLine(state, event.text) : undefined;
+}
+
+/** The shift of this rig before the one shown, or after it. */
+export function stepShift(state: State, by: -1 | 1): Step {
+  const { screen } = state;
+  const shown = shiftShown(state);
+  if (screen.name !== 'shift' || shown === undefined) return still(state);
+  const all = shiftsOf(state.documents.values(), shiftHeaderOf(shown).rig);
+  const next = all[all.findIndex((each) => each.id === shown.id) + by];
+  if (next === undefined)
+    return still(saying(state, by < 0 ? 'That is the first shift.' : 'That is the latest shift.'));
+  return still({ ...state, screen: { ...screen, shift: next.id, cursor: 0 }, message: undefined });
 }

@@ -47,7 +47,7 @@ function holeWords(state: State, hole: Document, room: number): Line {
 }
 
 function middleWords(state: State, hole: Document): Line {
-  const doing = activityNow(state.documents.values(), state.rig, state.now);
+  const doing = activityNow(state.project, state.documents.values(), state.rig, state.now);
   return [
     ...spans([
       doing === undefined ? 'no activity' : activityWords(state, doing),

@@ -1,4 +1,5 @@
 import { leavingWords } from '../lists/leaving.ts';
+import { activityShown, lineShown } from '../lists/shift-prompts.ts';
 import { changeCodeShown } from '../log/change-code-prompt.ts';
 import { endingShown } from '../log/ending-prompt.ts';
 import { newCodeShown } from '../log/new-code-prompt.ts';
@@ -11,7 +12,7 @@ import { holeInHand, type State } from '../state.ts';
 import { surveyPrompt } from '../survey/survey-prompts.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
-import { type Line, line, spans, wrap } from '../widgets/line.ts';
+import { type Line, line, wrap } from '../widgets/line.ts';
 import { NOTHING, type Shown, typedShown } from './shown.ts';
 
 /** The question that stands, as a box that lies over the screen above the entry line; none where there is no question. */
@@ -64,6 +65,8 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       };
     case 'number bags':
       return numbersShown(state, prompt, width, theme);
+    case 'shift line':
+      return lineShown(state, prompt, width, theme);
     case 'activity':
       return activityShown(state, prompt.cursor, theme);
     default: {
@@ -111,18 +114,4 @@ function typedWords(
         'A folder that is empty or not there yet, on another disk:',
       ];
   }
-}
-
-function activityShown(state: State, cursor: number, theme: Theme): Shown {
-  const lines = state.project.settings.shift.activities.map((each, index) =>
-    spans([
-      `${index === cursor ? theme.signs.cursor : ' '} ${each.label}  (${each.charge})`,
-      index === cursor ? 'picked' : 'plain',
-    ]),
-  );
-  return {
-    title: 'what does the rig do now',
-    lines,
-    foot: [line('↑ ↓ pick. Enter starts it now. Esc leaves all as it is.', 'faint')],
-  };
 }

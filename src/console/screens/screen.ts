@@ -53,7 +53,7 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
 
 /** True of a list that needs no hole: it lies over whatever is in hand. */
 function isOver(screen: State['screen']): screen is Extract<ListedScreen, { readonly hole?: string }> {
-  return ['help', 'found', 'dispatch', 'results', 'packed', 'questions'].includes(screen.name);
+  return ['help', 'found', 'dispatch', 'results', 'packed', 'questions', 'shift'].includes(screen.name);
 }
 
 function tooSmall(size: Size): readonly Line[] {

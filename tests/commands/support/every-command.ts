@@ -61,6 +61,15 @@ export const COMMANDS: readonly CommandCase[] = [
   },
   { name: ['check'], args: ['MBRC003'] },
   { name: ['shift'], args: ['2026-03-13'] },
+  {
+    name: ['activity'],
+    args: ['breakdown', 'hydraulic', 'hose'],
+    options: {
+      '--shift': at('RC7_2026-03-12_DAY', { instead: ['09:00', 'by', 'Ines', 'Falk'] }),
+      '--keep-going': { instead: ['crew', 'Bo', 'Hale'] },
+    },
+    signs: true,
+  },
   { name: ['pack'], args: ['MBRC003'] },
   {
     name: ['receive'],

@@ -151,11 +151,13 @@ describe('the advice in full', () => {
 });
 
 describe('the shift record', () => {
-  it('counts no hours of an activity that nobody ended for more than a day', async () => {
+  it('counts the hours of a shift that nobody ended to its planned end, and says that the end is presumed', async () => {
     const sitting = await sit();
     sitting.press('f8');
     expect(text(sitting)).toMatch(/08:33 +0:35 +Drilling/);
     sitting.wait(3 * 24 * 60);
-    expect(text(sitting)).toMatch(/08:33 +>24:00 +Drilling/);
+    expect(text(sitting)).toMatch(/08:33 +9:27 +Drilling/);
+    expect(text(sitting)).toContain('18:00 PRESUMED');
+    expect(text(sitting)).toContain('no activity');
   });
 });

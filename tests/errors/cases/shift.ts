@@ -1,8 +1,11 @@
 import type { Document } from '../../../src/record/document.ts';
 import { amendActivity, startActivity } from '../../../src/shift/commands.ts';
+import { recordLate } from '../../../src/shift/entry-changes.ts';
 import { recordPlod, withdrawPlod } from '../../../src/shift/plod-commands.ts';
 import { queryList } from '../../../src/shift/query-list.ts';
+import { parseRecordLine } from '../../../src/shift/record-line.ts';
 import { type PlodLine, shiftThings } from '../../../src/shift/shift.ts';
+import { checkShifts } from '../../../src/shift/shift-checks.ts';
 import { resolveShiftRules } from '../../../src/shift/shift-rules.ts';
 import {
   at,
@@ -54,6 +57,21 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
   ),
   given('shift-thing-not-there', 'an activity that is not there', () =>
     findingsIn(amendActivity(STARTED, RULES, 'k9-9', {})),
+  ),
+  given('shift-line-unread', 'lunch 12:00', () =>
+    findingsIn(parseRecordLine('lunch 12:00', { activities: RULES.activities, holes: new Map() })),
+  ),
+  given('shift-time-wrong', 'standby after the end', () =>
+    findingsIn(recordLate(DRILLED, RULES, { activity: 'standby', from: at('18:20') }, MAKER)),
+  ),
+  given('shift-end-presumed', 'a shift that nobody ended', () =>
+    checkShifts([doing(STARTED, ['06:00', { activity: 'drilling' }])], RULES, at('20:00')),
+  ),
+  given('shift-time-not-recorded', 'a shift without activities until 09:00', () =>
+    checkShifts([ended(doing(STARTED, ['09:00', { activity: 'drilling' }]), '18:00')], RULES, at('20:00')),
+  ),
+  given('drilled-outside-shifts', 'a rod after the end', () =>
+    checkShifts([DRILLED, hole('ZQRC004', { rods: [rod('18:30', 6)] })], RULES, at('20:00')),
   ),
   given('plod-sheet-twice', 'one sheet twice', () => findingsIn(recordPlod(claim({}), SHEET, [], MAKER))),
   given('plod-line-unsound', 'shots of no hole', () =>

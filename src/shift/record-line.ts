@@ -1,0 +1,224 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { type Depth, parseDepth } from '../quantity/depth.ts';
+import { localTime } from '../quantity/stamp.ts';
+import { SHIFT_REFUSALS } from './findings.ts';
+import type { ActivityKind } from './settings.ts';
+import type { Activity } from './shift.ts';
+import { minuteOfClock } from './shift-clock.ts';
+
+/** What a line says of an activity; a part that it leaves out is undefined. Times are minutes of the local day. */
+export interface EntryParts {
+  readonly activity?: string;
+  readonly from?: number;
+  readonly to?: number;
+  readonly hole?: string;
+  readonly authorisedBy?: string;
+  readonly remark?: string;
+}
+
+/** One line of the shift record. */
+export type RecordLine =
+  | { readonly does: 'begin'; readonly at?: number }
+  | { readonly does: 'end'; readonly at?: number }
+  | { readonly does: 'crew'; readonly names: readonly string[] }
+  | { readonly does: 'used'; readonly count: number; readonly item: string; readonly at?: number }
+  | { readonly does: 'bit'; readonly gaugeTenthsMm: number; readonly at?: number; readonly remark?: string }
+  | { readonly does: 'water'; readonly depthMm: Depth; readonly at?: number; readonly remark?: string }
+  | { readonly does: 'start'; readonly parts: EntryParts & { readonly activity: string } }
+  | { readonly does: 'amend'; readonly at: number; readonly parts: EntryParts }
+  | { readonly does: 'split'; readonly at: number }
+  | { readonly does: 'remove'; readonly at: number };
+
+/** What a line is read with: the activities of the project, and its holes by the names that a person may type. */
+export interface LineWords {
+  readonly activities: readonly ActivityKind[];
+  /** Permanent id by name in capitals. */
+  readonly holes: ReadonlyMap<string, string>;
+}
+
+/** Forms of a line for the help: one a thing that can be recorded. */
+export const RECORD_FORMS: readonly (readonly [form: string, does: string])[] = [
+  ['breakdown 14:20 hydraulic hose', 'an activity from 14:20 on; without a time from now on'],
+  ['breakdown 14:20-14:50 hydraulic hose', 'the same, then what went on before goes on'],
+  ['standby by Ines Falk: no water', 'who authorised it, then a remark'],
+  ['14:20 14:35', 'the activity at 14:20 started at 14:35'],
+  ['14:20 standby by Ines Falk', 'the activity at 14:20 was standby, authorised'],
+  ['split 15:00', 'two entries of the one at 15:00'],
+  ['remove 14:20', 'take the entry out; the one before goes on'],
+  ['begin 06:00, end 18:00', 'the hours of the shift'],
+  ['crew Bo, Cy', 'the crew on this shift'],
+  ['used 1 hammer bit', 'consumables, of the activity going on'],
+  ['bit 139.7 new face', 'a bit put on, its gauge as measured in mm'],
+  ['water 62 strong', 'water met at 62 m'],
+];
+
+/** Reads one line of the shift record. Refused, with what to type, where it says nothing that can be recorded. */
+export function parseRecordLine(text: string, words: LineWords): Result<RecordLine> {
+  const line = text.trim();
+  const [first = '', ...rest] = line.split(/ +/);
+  const after = line.slice(first.length).trim();
+  switch (first.toLowerCase()) {
+    case '':
+      return unread(line, 'nothing is typed', 'Type an activity, like breakdown 14:20 hydraulic hose.');
+    case 'begin':
+    case 'end':
+      return parseHour(line, first.toLowerCase() === 'begin' ? 'begin' : 'end', after);
+    case 'crew':
+      return parseCrew(line, after);
+    case 'used':
+      return parseUsed(line, rest);
+    case 'bit':
+      return parseBit(line, rest);
+    case 'water':
+      return parseWater(line, rest);
+    case 'split':
+    case 'remove': {
+      const at = minuteOfClock(after);
+      const does = first.toLowerCase() === 'split' ? 'split' : 'remove';
+      return at === undefined
+        ? unread(line, `${first} needs a time of day`, `Type ${first} 14:20.`)
+        : ok({ does, at });
+    }
+  }
+  const at = minuteOfClock(first);
+  if (at !== undefined) return parseAmend(line, at, after, words);
+  const read = parseParts(line, words);
+  if (!read.ok) return read;
+  const { activity, ...parts } = read.value;
+  return activity === undefined
+    ? unread(line, `${first} is not an activity`, `Use ${activityNames(words)}, or one of their keys.`)
+    : ok({ does: 'start', parts: { ...parts, activity } });
+}
+
+/** An entry as the line that amends it: `14:20 standby 14:20 ZQRC004 by Ines Falk: no water`. Read back it changes nothing. */
+export function entryLine(entry: Activity, holeName: (id: string) => string): string {
+  const clock = localTime(entry.startedAt);
+  const hole = entry.hole === undefined ? '' : ` ${holeName(entry.hole)}`;
+  const by = entry.authorisedBy === undefined ? '' : ` by ${entry.authorisedBy}`;
+  const remark = entry.remark === undefined ? '' : `: ${entry.remark}`;
+  return `${clock} ${entry.activity} ${clock}${hole}${by}${remark}`;
+}
+
+function parseAmend(line: string, at: number, after: string, words: LineWords): Result<RecordLine> {
+  const read = parseParts(after, words);
+  if (!read.ok) return read;
+  return Object.keys(read.value).length === 0
+    ? unread(line, 'nothing to change is typed', 'Type what it was, like 14:20 standby by Ines Falk.')
+    : ok({ does: 'amend', at, parts: read.value });
+}
+
+/**
+ * The parts of an entry: an activity, a time or two, a hole, then `by` a name; the remark follows a colon, or begins with the first
+ * word that is none of these.
+ */
+function parseParts(line: string, words: LineWords): Result<EntryParts> {
+  let parts: EntryParts = {};
+  let left = line;
+  for (;;) {
+    left = left.trim();
+    if (left === '') return ok(parts);
+    if (left.startsWith(':')) return ok(withRemark(parts, left.slice(1)));
+    const [token = ''] = /^[^ :]+(?::\d{2}[^ :]*(?::\d{2})?)?/.exec(left) ?? [];
+    if (token.toLowerCase() === 'by') return parseBy(line, parts, left.slice(2).trim());
+    const next = partOf(token, parts, words);
+    if (next === undefined) return ok(withRemark(parts, left));
+    if (next.to !== undefined && next.to === next.from)
+      return unread(
+        line,
+        `${token} ends when it starts`,
+        'Give the time it started, then the time it ended.',
+      );
+    parts = next;
+    left = left.slice(token.length);
+  }
+}
+
+/** The parts with one more word read, or undefined where the word is none of them or that part was given. */
+function partOf(token: string, parts: EntryParts, words: LineWords): EntryParts | undefined {
+  if (parts.activity === undefined) {
+    const found = words.activities.find((each) => each.code === token.toLowerCase() || each.key === token);
+    if (found !== undefined) return { ...parts, activity: found.code };
+  }
+  if (parts.from === undefined) {
+    const [from, to] = token.split(/[-–]/).map(minuteOfClock);
+    if (from !== undefined && !/[-–]/.test(token)) return { ...parts, from };
+    if (from !== undefined && to !== undefined) return { ...parts, from, to };
+  }
+  const hole = words.holes.get(token.toUpperCase());
+  return parts.hole === undefined && hole !== undefined ? { ...parts, hole } : undefined;
+}
+
+function parseBy(line: string, parts: EntryParts, text: string): Result<EntryParts> {
+  const [name = '', ...remark] = text.split(':');
+  if (name.trim() === '') return unread(line, 'by needs a name', 'Type standby by Ines Falk: no water.');
+  return ok(withRemark({ ...parts, authorisedBy: name.trim() }, remark.join(':')));
+}
+
+const withRemark = (parts: EntryParts, text: string): EntryParts =>
+  text.trim() === '' ? parts : { ...parts, remark: text.trim() };
+
+function parseHour(line: string, does: 'begin' | 'end', text: string): Result<RecordLine> {
+  if (text === '') return ok({ does });
+  const at = minuteOfClock(text);
+  return at === undefined
+    ? unread(line, `${text} is not a time of day`, `Type ${does} 06:00, or ${does} alone for now.`)
+    : ok({ does, at });
+}
+
+function parseCrew(line: string, text: string): Result<RecordLine> {
+  const names = text
+    .split(',')
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+  return names.length === 0
+    ? unread(line, 'crew needs names', 'Type crew Bo Hale, Cy Tan.')
+    : ok({ does: 'crew', names });
+}
+
+function parseUsed(line: string, words: readonly string[]): Result<RecordLine> {
+  const [at, rest] = clockFirst(words);
+  const [count = '', ...item] = rest;
+  return !/^\d{1,4}$/.test(count) || Number(count) === 0 || item.length === 0
+    ? unread(line, 'used needs how many, then what', 'Type used 1 hammer bit.')
+    : ok({ does: 'used', count: Number(count), item: item.join(' '), ...at });
+}
+
+function parseBit(line: string, words: readonly string[]): Result<RecordLine> {
+  const [at, rest] = clockFirst(words);
+  const [gauge = '', ...remark] = rest;
+  const tenths = /^\d{2,3}(\.\d)?$/.test(gauge) ? Math.round(Number(gauge) * 10) : Number.NaN;
+  return !(tenths >= 500 && tenths <= 5000)
+    ? unread(line, 'bit needs its gauge, 50 to 500 mm', 'Measure across the buttons and type bit 139.7.')
+    : ok({ does: 'bit', gaugeTenthsMm: tenths, ...at, ...remarkOf(remark) });
+}
+
+function parseWater(line: string, words: readonly string[]): Result<RecordLine> {
+  const [at, rest] = clockFirst(words);
+  const [depth = '', ...remark] = rest;
+  const depthMm = parseDepth(depth);
+  return depthMm === undefined
+    ? unread(line, 'water needs the depth it was met at', 'Type water 62, in metres.')
+    : ok({ does: 'water', depthMm, ...at, ...remarkOf(remark) });
+}
+
+/** A time of day where one comes first, and the rest. */
+function clockFirst(
+  words: readonly string[],
+): readonly [at: { readonly at?: number }, rest: readonly string[]] {
+  const [first = '', ...rest] = words;
+  const at = first.includes(':') ? minuteOfClock(first) : undefined;
+  return at === undefined ? [{}, words] : [{ at }, rest];
+}
+
+const remarkOf = (words: readonly string[]): { readonly remark?: string } =>
+  words.length === 0 ? {} : { remark: words.join(' ') };
+
+const activityNames = ({ activities }: LineWords): string => activities.map((each) => each.code).join(', ');
+
+function unread(excerpt: string, problem: string, remedy: string): Result<never> {
+  return refused(lineUnread(excerpt, problem, remedy));
+}
+
+function lineUnread(excerpt: string, problem: string, remedy: string): Finding {
+  return SHIFT_REFUSALS.lineUnread.at({ thing: 'shift record' }, { excerpt, problem, remedy });
+}

@@ -1,0 +1,187 @@
+import { describe, expect, it } from 'vitest';
+import { shiftHeaderOf, shiftThings } from '../../src/shift/shift.ts';
+import { emptySample, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
+
+const ID = 'RC7_2026-03-14_DAY';
+const shiftOf = (sitting: Sitting, id = ID) => {
+  const shift = sitting.state().documents.get(`shift/${id}`);
+  if (shift === undefined) throw new Error(`no shift ${id}`);
+  return shift;
+};
+const entries = (sitting: Sitting, id = ID) =>
+  shiftThings(shiftOf(sitting, id), 'activities')
+    .map(([, { startedAt, activity, hole: _, charge: __, ...more }]) => ({
+      at: startedAt.slice(11, 16),
+      activity,
+      ...more,
+    }))
+    .toSorted((a, b) => (a.at < b.at ? -1 : 1));
+const text = (sitting: Sitting): string => sitting.screen().join('\n');
+const said = (sitting: Sitting): string => sitting.state().message?.text ?? '';
+
+describe('the switcher of activities', () => {
+  it('takes two keys: Ctrl-A and the key of the activity, from the log, a list, the form and the list of holes', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T09:30:00+08:00');
+    for (const [screen, key, activity] of [
+      [[], 's', 'standby'],
+      [['f5'], 'b', 'breakdown'],
+      [['escape', 'f4'], 'd', 'drilling'],
+      [['f10'], 'v', 'survey'],
+    ] as const) {
+      sitting.press(...screen);
+      sitting.press('ctrl-a');
+      sitting.type(key);
+      sitting.wait(5);
+      expect(entries(sitting).at(-1)?.activity).toBe(activity);
+    }
+    expect(sitting.state().prompt).toBeUndefined();
+  });
+
+  it('stays and says so where a key picks nothing', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T09:30:00+08:00');
+    const before = entries(sitting).length;
+    sitting.press('ctrl-a');
+    sitting.type('z');
+    expect(said(sitting)).toBe('z picks no activity.');
+    sitting.type('k');
+    expect(entries(sitting)).toHaveLength(before + 1);
+  });
+
+  it('begins a shift at its hour in the settings, so that the time before the first entry is a gap', async () => {
+    const sitting = await sitDown(emptySample(), '2026-03-16T06:40:00+08:00');
+    sitting.press('ctrl-a');
+    sitting.type('p');
+    sitting.press('f8');
+    expect(said(sitting)).toBe('');
+    expect(text(sitting)).toContain('from 05:30 to goes on, ends 18:00 by its settings');
+    expect(text(sitting)).toMatch(/05:30 +1:10 +GAP: nothing recorded/);
+  });
+});
+
+describe('what is told late', () => {
+  const at = async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T15:00:00+08:00');
+    return sitting;
+  };
+
+  it('is one line behind ;activity, and what went on before goes on after an end that is given', async () => {
+    const sitting = await at();
+    sitting.enter(';activity breakdown 14:20 hydraulic hose');
+    expect(entries(sitting).at(-1)).toEqual({ at: '14:20', activity: 'breakdown', remark: 'hydraulic hose' });
+    sitting.enter(';activity standby 13:00-13:30 by Ines Falk: no water');
+    expect(entries(sitting).slice(-3)).toEqual([
+      { at: '13:00', activity: 'standby', authorisedBy: 'Ines Falk', remark: 'no water' },
+      { at: '13:30', activity: 'drilling' },
+      { at: '14:20', activity: 'breakdown', remark: 'hydraulic hose' },
+    ]);
+  });
+
+  it('is amended, back-timed, authorised, split and taken out by a line on the record, each undone by Ctrl-U with the original kept', async () => {
+    const sitting = await at();
+    sitting.enter(';activity standby 14:20');
+    sitting.press('f8');
+    const before = entries(sitting);
+    for (const [line, after] of [
+      ['14:20 by Ines Falk', { at: '14:20', activity: 'standby', authorisedBy: 'Ines Falk' }],
+      ['14:20 14:10', { at: '14:10', activity: 'standby' }],
+      ['14:20 breakdown: hose', { at: '14:20', activity: 'breakdown', remark: 'hose' }],
+      ['split 14:40', { at: '14:40', activity: 'standby' }],
+      ['remove 14:20', before.at(-2)],
+    ] as const) {
+      sitting.enter(line);
+      expect(entries(sitting).at(-1)).toEqual(after);
+      sitting.press('ctrl-u');
+      expect(entries(sitting)).toEqual(before);
+    }
+    const history = shiftOf(sitting).history.map((entry) => entry.what);
+    expect(history.filter((what) => what.startsWith('amended'))).toHaveLength(3);
+  });
+
+  it('is amended by Enter on the entry, which opens it as a line', async () => {
+    const sitting = await at();
+    sitting.press('f8', 'down', 'enter');
+    expect(sitting.state().prompt).toMatchObject({
+      kind: 'shift line',
+      draft: { text: '06:05 line-up 06:05 MBRC003' },
+    });
+    sitting.type(': pegs moved');
+    sitting.press('enter');
+    expect(entries(sitting)[1]).toEqual({ at: '06:05', activity: 'line-up', remark: 'pegs moved' });
+  });
+
+  it('holds crew, consumables, bits and water', async () => {
+    const sitting = await at();
+    for (const line of [
+      'crew Bo Hale, Cy Tan',
+      'used 1 hammer bit',
+      'used 2 hammer bit',
+      'bit 139.7 new face',
+      'water 52 strong',
+    ])
+      sitting.enter(`;activity ${line}`);
+    const shift = shiftOf(sitting);
+    expect(shiftHeaderOf(shift).crew).toEqual(['Bo Hale', 'Cy Tan']);
+    expect(entries(sitting).at(-1)).toMatchObject({ used: [{ item: 'hammer bit', count: 3 }] });
+    expect(shiftThings(shift, 'bits')[0]?.[1]).toMatchObject({ gaugeTenthsMm: 1397, remark: 'new face' });
+    expect(shiftThings(shift, 'waterStrikes')[0]?.[1]).toMatchObject({ depthMm: 52_000, hole: 'MBRC003' });
+    sitting.press('f8');
+    expect(text(sitting)).toContain('crew Bo Hale, Cy Tan');
+  });
+
+  it.each([
+    [
+      'standby 16:30',
+      '16:30 has not come: it is 15:00. Give a time that has passed; for an earlier shift go to it first',
+    ],
+    ['standby 05:00', 'No shift has begun that this could be recorded in.'],
+    [
+      'standby 06:05',
+      'Line-up starts at 06:05 already. Amend that entry (06:05 and what it was) or take it out (remove 06:05).',
+    ],
+    ['standby 06:00-06:10', 'Line-up starts at 06:05 already.'],
+    ['standby 14:20-14:10', 'has not come'],
+    ['lunch 12:00', 'Lunch is not an activity. Use drilling, survey,'],
+    ['08:33 08:00', '08:00 is not after survey at 08:24'],
+    ['standby 15:30 =', '15:30 has not come'],
+    ['remove 05:00', 'No entry starts at 05:00. Entries start at 05:32, 06:05'],
+    ['end 08:00', '08:00 is before 08:33, when the last entry started.'],
+    ['begin 07:00', '07:00 is after prestart started at 05:32.'],
+  ])('is refused with the way out, and nothing is changed: %s', async (line, problem) => {
+    const sitting = await at();
+    const before = shiftOf(sitting);
+    sitting.enter(`;activity ${line}`);
+    expect(said(sitting)).toContain(problem);
+    expect(shiftOf(sitting)).toBe(before);
+  });
+});
+
+describe('the hours of a shift', () => {
+  it('end by a key, the hour of the settings offered once it has come', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T18:20:00+08:00');
+    sitting.press('f8');
+    expect(text(sitting)).toContain('18:00 PRESUMED: nobody recorded the end. Type end 18:00.');
+    sitting.press('ctrl-x', 'enter');
+    expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toBe('2026-03-14T18:00:00+08:00');
+    expect(text(sitting)).not.toContain('PRESUMED');
+    sitting.enter('end 17:45');
+    expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toContain('T17:45');
+  });
+
+  it('begin by a key, also before any hole is opened', async () => {
+    const sitting = await sitDown(emptySample(), '2026-03-16T05:50:00+08:00');
+    sitting.press('f8', 'ctrl-b', 'enter');
+    expect(shiftHeaderOf(shiftOf(sitting, 'RC7_2026-03-16_DAY')).startsAt).toBe('2026-03-16T05:30:00+08:00');
+    sitting.enter('begin 05:40');
+    expect(shiftHeaderOf(shiftOf(sitting, 'RC7_2026-03-16_DAY')).startsAt).toContain('T05:40');
+  });
+
+  it('are looked at and amended in an earlier shift by Left', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T09:30:00+08:00');
+    sitting.press('f8', 'left');
+    expect(text(sitting)).toContain('shift record RC7_2026-03-13_DAY');
+    sitting.enter('end 17:30');
+    expect(shiftHeaderOf(shiftOf(sitting, 'RC7_2026-03-13_DAY')).endedAt).toContain('2026-03-13T17:30');
+    sitting.press('left', 'left');
+    expect(said(sitting)).toBe('That is the first shift.');
+  });
+});
