@@ -187,7 +187,7 @@ const tooDeep = (hole: Document) =>
     { hole: headerOf(hole).name },
     {
       problem: 'the depth put right would lie below the next rod done',
-      remedy: 'Count the rods with the driller; undo the rods below first.',
+      remedy: 'Ask the driller to count the rods. Undo the rods below first.',
     },
   );
 

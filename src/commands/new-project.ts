@@ -57,7 +57,7 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   if (!made.ok) return refuse(outside, ...made.findings);
   say(
     outside,
-    `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, then: offsider ${asked.folder}`,
+    `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, and add the site's own cautions (hazards.cautions) to the usual ones. Then: offsider ${asked.folder}`,
   );
   return findings.length > 0 ? EXIT.findings : EXIT.fine;
 }

@@ -1,4 +1,5 @@
 import { safeLines } from '../finding/safe-text.ts';
+import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
@@ -12,9 +13,14 @@ import { surveyText } from './survey-text.ts';
 const WIDTH = 640;
 
 /** The hole from above or from the side as an SVG document; undefined while no direction is known. */
-export function surveySvg(project: Project, hole: Document, view: 'plan' | 'section'): string | undefined {
+export function surveySvg(
+  project: Project,
+  hole: Document,
+  view: 'plan' | 'section',
+  alone = true,
+): string | undefined {
   const picture = pictureOf(project, hole, view);
-  return picture === undefined ? undefined : `${svgOf(picture, WIDTH)}\n`;
+  return picture === undefined ? undefined : `${svgOf(picture, WIDTH, alone)}\n`;
 }
 
 /** Nothing on the page can run or fetch anything, whatever stands in a name. */
@@ -23,7 +29,7 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 /** One page for a browser or a printer: both pictures, and the survey in words. It needs no other file. */
 export function surveyPage(project: Project, hole: Document, documents: Iterable<Document>): string {
   const name = htmlText(safeLines(headerOf(hole).name));
-  const pictures = (['plan', 'section'] as const).map((view) => surveySvg(project, hole, view) ?? '');
+  const pictures = (['plan', 'section'] as const).map((view) => surveySvg(project, hole, view, false) ?? '');
   const north = surveyOf(project, hole).north;
   return `<!DOCTYPE html>
 <html lang="en">
@@ -35,6 +41,7 @@ export function surveyPage(project: Project, hole: Document, documents: Iterable
 </head>
 <body>
 <h1>${name}, survey</h1>
+${WHAT_IT_IS_NOT_HTML}
 <p>Azimuths from ${htmlText(north)} north. Below the last shot the hole is drawn straight on: nobody has measured there.</p>
 ${pictures.join('\n')}
 <pre>${htmlText(safeLines(surveyText(project, hole, documents)))}</pre>

@@ -99,7 +99,7 @@ const KINDS: Readonly<Record<Comparison['subject'], FindingKind>> = {
 
 const REMEDIES: Readonly<Record<Comparison['subject'], string>> = {
   hours: 'Go through the times with the driller before signing.',
-  metres: 'Count the rods with the driller before signing.',
+  metres: 'Ask the driller to count the rods before you sign.',
   shots: 'Compare with the shots in the log of the survey tool.',
   consumables: 'Ask what was used, and where the rest is.',
   money: 'Settle the hours, metres and pieces behind it first; then this line follows.',

@@ -58,7 +58,7 @@ function rodFindings(hole: Document): readonly Finding[] {
           {
             problem: `it is recorded twice: ${said(above)}, and ${said(rod)}`,
             remedy:
-              'Count the rods and look in the history who recorded each. Until one is taken back, bags and pace may be counted twice.',
+              'Ask the driller to count the rods. Look in the history who recorded each. Until one is taken back, bags and pace may be counted twice.',
           },
         ),
       ];

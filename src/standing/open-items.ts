@@ -43,7 +43,7 @@ function lastRodItem(hole: Document, finalMm: number): readonly string[] {
   const drilled = drilledMm(hole);
   if (drilled === finalMm) return [];
   return [
-    `The last rod done is at ${formatDepth(drilled)} m, the final depth given is ${formatDepth(finalMm)} m: count the rods again.`,
+    `The last rod done is at ${formatDepth(drilled)} m, the final depth given is ${formatDepth(finalMm)} m. Ask the driller to count the rods again.`,
   ];
 }
 

@@ -37,7 +37,9 @@ export const surveySettings = z
     dipToleranceDeg: degreesOver0
       .optional()
       .describe('Line-up: largest difference of dip (of direction, where steep), degrees'),
-    compassNearestM: metresOver0.optional().describe('Nearest to the rig that a compass is read, metres'),
+    compassNearestM: metresOver0
+      .optional()
+      .describe('Nearest to the rig that a compass is read, metres; 20 unless it is given'),
     compassAgreementDeg: degreesOver0
       .optional()
       .describe('Largest difference between compass readings at two distances, degrees'),
@@ -103,7 +105,8 @@ const USUAL = {
   steelM: 6,
   azimuthToleranceDeg: 1,
   dipToleranceDeg: 0.5,
-  compassNearestM: 5,
+  // 20 m: the usual stand-off from the steel of a heavy rig (common practice).
+  compassNearestM: 20,
   compassAgreementDeg: 2,
   magneticGround: false,
   collarToleranceM: 5,

@@ -72,7 +72,7 @@ describe('a line-up as read', () => {
   it('outside it says which way and how much to request', () => {
     const { answer } = standing(byPegs(here.planned.azimuth.deg + 1.6, here.planned.dip));
     expect(answer?.accepted).toBe(false);
-    expect(answer?.request).toContain('1.6° anticlockwise');
+    expect(answer?.request).toContain('1.6° left');
   });
 
   it('takes the clinometer before the gauge of the crew, and says where they differ', () => {
@@ -107,20 +107,20 @@ describe('a line-up as read', () => {
 
 describe('a compass', () => {
   it('alone stands when it was read at two distances that agree', () => {
-    expect(standing(compassAt(10, 20)).answer?.accepted).toBe(true);
+    expect(standing(compassAt(20, 30)).answer?.accepted).toBe(true);
   });
 
   it('alone gives no azimuth from one distance, and none in magnetic ground', () => {
     expect(standing(compassAt(20)).answer).toBeUndefined();
     const magnetic = { ...project, survey: { ...project.survey, magneticGround: true } };
-    expect(standing(compassAt(10, 20), magnetic).answer).toBeUndefined();
-    expect(codes(compassAt(10, 20), magnetic)).toContain('survey-compass-magnetic-ground');
+    expect(standing(compassAt(20, 30), magnetic).answer).toBeUndefined();
+    expect(codes(compassAt(20, 30), magnetic)).toContain('survey-compass-magnetic-ground');
   });
 
   it('beside pegs is a check and sets nothing, in magnetic ground too', () => {
     const magnetic = { ...project, survey: { ...project.survey, magneticGround: true } };
-    const taken = { ...compassAt(10, 20), ...byPegs(here.planned.azimuth.deg + 0.5, here.planned.dip) };
-    const both = { ...taken, compass: compassAt(10, 20).compass };
+    const taken = { ...compassAt(20, 30), ...byPegs(here.planned.azimuth.deg + 0.5, here.planned.dip) };
+    const both = { ...taken, compass: compassAt(20, 30).compass };
     const found = standing(both, magnetic);
     expect(found.set).toEqual(azimuth(here.planned.azimuth.deg + 0.5, 'grid'));
     expect(found.compassAzimuth?.deg).toBeCloseTo(here.planned.azimuth.deg, 6);

@@ -13,6 +13,7 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { bundleOptions } from '../../.ci/bundle-options.mjs';
+import { WHAT_IT_IS_NOT } from '../../src/finding/what-it-is-not.ts';
 import { copyOfSample, freshFolder, SAMPLE } from './support/outside.ts';
 
 let home = '';
@@ -103,6 +104,7 @@ describe('the program without a terminal', () => {
   it('gives help on stdout and exits 0', () => {
     const { code, out, err } = offsider(['--help']);
     expect([code, err]).toEqual([0, '']);
+    expect(out.trimEnd().endsWith(WHAT_IT_IS_NOT)).toBe(true);
     for (const name of [
       'demo',
       'new',

@@ -86,7 +86,7 @@ describe('a line-up by command', () => {
     const { code, out, lineUps } = await take({ azimuth: '268.2', clinometer: '-61.3' }, { record: true });
     expect(code).toBe(1);
     expect(out).toContain(
-      'Ask the driller to turn the mast 1.8° clockwise (right), seen from above and set the mast 1.3° flatter',
+      'Ask the driller to bring the rig round 1.8° right, seen along the hole and bring the mast 1.3° flatter',
     );
     expect(lineUps).toMatchObject([
       { accepted: false, correction: expect.stringContaining('Ask the driller') },

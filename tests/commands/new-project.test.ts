@@ -5,6 +5,7 @@ import { holes } from '../../src/commands/holes.ts';
 import { newProject } from '../../src/commands/new-project.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
 import { realDisk } from '../../src/files/real-disk.ts';
+import { USUAL_CAUTIONS } from '../../src/project/cautions.ts';
 import { styleHash } from '../../src/schema/read/chain.ts';
 import { afterPowerCut, newMedium } from '../faults/medium.ts';
 import { recordingDisk } from '../faults/recording-disk.ts';
@@ -38,6 +39,13 @@ describe('a new project', () => {
     });
     const logging = JSON.parse(readFileSync(join(folder, 'logging.json'), 'utf8'));
     expect(logging).toMatchObject({ extends: 'orogenic-gold', extendsHash: styleHash('orogenic-gold') });
+  });
+
+  it('starts with the usual cautions, and is told to add the site’s own', async () => {
+    const { folder, out } = await start();
+    const project = JSON.parse(readFileSync(join(folder, 'project.json'), 'utf8'));
+    expect(project.hazards.cautions).toEqual(USUAL_CAUTIONS);
+    expect(out).toContain("add the site's own cautions (hazards.cautions)");
   });
 
   it('needs no program, and takes an empty folder that is there', async () => {

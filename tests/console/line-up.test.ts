@@ -59,8 +59,8 @@ describe('the order of work', () => {
       const screen = shown(sitting, columns, rows);
       for (const caution of [
         'Old pits west of the pads',
-        'Read is not inducted',
-        'only the driller moves or stops the rig',
+        'Reading this is not an induction',
+        'Only the driller moves or stops the rig',
       ])
         expect(screen).toContain(caution);
       expect(screen).toContain('Last read at MBRC003: NOK, 2026-03-14.');
@@ -86,7 +86,7 @@ describe('the order of work', () => {
     expect(form(sitting).taken.cautionsReadBy).toBeUndefined();
     for (let pages = 0; shown(sitting).includes('more below') && pages < 10; pages++)
       sitting.press('page-down');
-    expect(shown(sitting)).toContain('Read is not inducted');
+    expect(shown(sitting)).toContain('Reading this is not an induction');
     sitting.press('page-up', 'enter');
     expect(form(sitting)).toMatchObject({ step: 'permission', taken: { cautionsReadBy: 'NOK, 08:00' } });
   });
@@ -284,6 +284,42 @@ describe('a GPS given by its path', () => {
   });
 });
 
+describe('the way to the mast', () => {
+  it('is open only to who is taken in by the driller, with the rig stopped and isolated', async () => {
+    const sitting = await atLineUp();
+    sitting.press('enter');
+    expect(stepText(sitting, 80, 24)).toContain('Ask the driller to stop and isolate the rig for the checks');
+    expect(stepText(sitting, 80, 24)).toContain('nobody goes to the mast unless the driller takes them in');
+    for (const answer of ['Mick Tarrant', '1', String(planned(sitting).azimuthDeg), ''])
+      sitting.enter(answer);
+    expect(stepText(sitting, 80, 24)).toContain('Ask the driller to read out the dip that the crew set');
+    sitting.enter(String(planned(sitting).dipDeg));
+    expect(stepText(sitting, 80, 24)).toContain(
+      'only once the driller has stopped and isolated the rig and takes you in to the mast',
+    );
+  });
+
+  it('is not needed for the device on it: the driller reads it out', async () => {
+    const sitting = await setBy('2');
+    expect(stepText(sitting, 80, 24)).toContain(
+      'Ask the driller to read out the azimuth of the alignment device',
+    );
+  });
+
+  it('is 20 m off for a compass, unless the project says otherwise', async () => {
+    const sitting = await setBy('3');
+    expect(stepText(sitting, 80, 24)).toContain('20 m or more, outside traffic.');
+    const files = sampleFiles();
+    const project = JSON.parse(files['project.json'] ?? '{}');
+    project.survey.compassNearestM = 35;
+    const further = await sitDown({ ...files, 'project.json': JSON.stringify(project) });
+    further.press('escape', 'f10', 'down', 'enter');
+    further.enter(';line-up');
+    for (const answer of ['', 'Mick Tarrant', '3']) further.enter(answer);
+    expect(stepText(further, 80, 24)).toContain('35 m or more, outside traffic.');
+  });
+});
+
 describe('the decision', () => {
   it('inside tolerance is accepted by Enter, recorded, and is station 0', async () => {
     const sitting = await setBy('1');
@@ -312,7 +348,7 @@ describe('the decision', () => {
     expect(screen).toMatch(/m off at the target/);
     for (const rows of [30, 24]) {
       const text = stepText(sitting, rows === 24 ? 80 : 100, rows);
-      expect(text).toMatch(/OUTSIDE tolerance\. Ask the driller to turn the mast 1\.6°/);
+      expect(text).toMatch(/OUTSIDE tolerance\. Ask the driller to bring the rig round 1\.6°/);
       expect(text).toContain('Enter alone: refused and recorded with this request');
     }
     sitting.press('enter');

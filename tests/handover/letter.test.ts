@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/finding/finding.ts';
+import { WHAT_IT_IS_NOT } from '../../src/finding/what-it-is-not.ts';
 import { makeBundle } from '../../src/handover/bundle/make-bundle.ts';
 import { letterFor } from '../../src/handover/letter/letter.ts';
 import { type Project, resolveProject } from '../../src/project/project.ts';
@@ -57,6 +58,10 @@ function under(
 }
 
 describe('the letter that goes with a bundle', () => {
+  it('says what offsider is not', () => {
+    expect(under('What offsider is not', [])).toEqual([WHAT_IT_IS_NOT]);
+  });
+
   it('lists the codes that wait for camp, what types them, how they look, and the rows that hold them', () => {
     const talc = { cells: { rock: { code: 'TLC' } } };
     const hole = holeWith({ rods: [rod(1, 6)], rows: [row(0, 4), row(4, 5, talc), row(5, 6, talc)] });

@@ -74,7 +74,7 @@ describe('what is open at the end of a hole', () => {
       putOff: [put],
     });
     expect(openItems(project(), hole, 7000)).toEqual([
-      'The last rod done is at 6 m, the final depth given is 7 m: count the rods again.',
+      'The last rod done is at 6 m, the final depth given is 7 m. Ask the driller to count the rods again.',
       '2–3 is not logged.',
       '6–7 is not logged.',
       '1 row marked ? waits to be settled.',

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import about from '../../../package.json' with { type: 'json' };
 import type { Outside } from '../../desk/outside.ts';
 import { safeLines } from '../../finding/safe-text.ts';
+import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import type { Shared } from '../at-project.ts';
 import { EXIT } from '../say.ts';
 import { addDispatchCommands } from './dispatch-commands.ts';
@@ -61,7 +62,8 @@ export function commandLine(needs: CommandLineNeeds, done: Done): Command {
     })
     .addHelpText(
       'after',
-      '\nExit codes: 0 fine, 1 something was found, 2 wrong use or it cannot be opened.\nA folder that is called like a command is opened by its path: offsider ./holes',
+      '\nExit codes: 0 fine, 1 something was found, 2 wrong use or it cannot be opened.\nA folder that is called like a command is opened by its path: offsider ./holes' +
+        `\n\n${WHAT_IT_IS_NOT}`,
     );
   addSharedOptions(program);
   addConsole(program, needs, done);

@@ -1,4 +1,5 @@
 import type { JsonText } from '../../files/read-json.ts';
+import { USUAL_CAUTIONS } from '../../project/cautions.ts';
 import type { ProjectSettings } from '../../project/settings.ts';
 import { styleHash } from '../../schema/read/chain.ts';
 import { OROGENIC_GOLD_RULES } from '../../termination/rules/starter-rules.ts';
@@ -39,7 +40,7 @@ function settingsOf({
     people: [{ initials: by.toUpperCase(), name: 'Rig geologist', role: 'geologist' }],
     rigs: [{ name: rig.toUpperCase(), rodM: 6, firstRodOffsetM: 0, bitMm: 139.7 }],
     log: { intervalM: 1, gloves: false },
-    hazards: { standOffM: 10, cautions: ['Inducted for this pad? Having read this is no induction.'] },
+    hazards: { standOffM: 10, cautions: [...USUAL_CAUTIONS] },
     sampling: samplingOf(rig.toUpperCase()),
     survey: epsg === undefined ? {} : { grid: { epsg } },
     shift: SHIFT,

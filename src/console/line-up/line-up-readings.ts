@@ -40,8 +40,8 @@ export function azimuthLines(form: LineUpForm, { here }: LineUpContext, width: n
   return [
     ...wrap(
       device
-        ? 'Read the azimuth off the alignment device, from true north.'
-        : 'The azimuth that the mast stands on between the sight pegs, from grid north.',
+        ? 'Ask the driller to read out the azimuth of the alignment device on the mast, from true north.'
+        : 'Mast azimuth by the sight pegs, from grid north: sighted from outside the exclusion zone.',
       width,
     ),
     ...wrap(
@@ -77,7 +77,7 @@ export function compassLines(
   const ask =
     form.step === 'distance'
       ? [
-          `How far from the rig do you stand, in metres? ${compassNearestM} m at the least, further from a heavy rig.`,
+          `How far from the rig do you stand, in metres? ${compassNearestM} m or more, outside traffic.`,
           'Two distances are needed. Enter alone: no more readings.',
         ]
       : [
@@ -89,7 +89,7 @@ export function compassLines(
     ...(magneticGround
       ? wrap(
           alone
-            ? 'The ground here is magnetic: a compass alone is refused. Set the rig by pegs or a device.'
+            ? 'The ground here is magnetic: a compass alone is refused. Ask the driller to set the rig by pegs or a device.'
             : 'The ground here is magnetic: take the compass with care.',
           width,
           'alert',
@@ -118,8 +118,8 @@ export function dipLines(form: LineUpForm, { here }: LineUpContext, width: numbe
   return [
     ...wrap(
       crew
-        ? 'The dip that the crew set, by their own gauge.'
-        : 'The dip by your own clinometer, on clean straight steel of the mast.',
+        ? 'Ask the driller to read out the dip that the crew set, by their own gauge.'
+        : 'The dip by your own clinometer, on clean straight steel: only once the driller has stopped and isolated the rig and takes you in to the mast. Else leave it out.',
       width,
     ),
     ...wrap(`The plan is ${formatDip(here.planned.dip)}. Down is negative.`, width, 'strong'),

@@ -26,7 +26,7 @@ function decisionLines(accepted: boolean | undefined, width: number): readonly L
   if (accepted) return [line('Enter accepts it: station 0 of the hole.', 'strong')];
   return [
     ...wrap(
-      'Enter alone: refused and recorded with this request; then read the mast again.',
+      'Enter alone: refused and recorded with this request; then, once the driller has corrected it, check again.',
       width,
       'strong',
     ),

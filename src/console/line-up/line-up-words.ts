@@ -1,5 +1,6 @@
 import type { LineUpContext } from '../../acts/line-up-order.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
+import { USUAL_CAUTIONS } from '../../project/cautions.ts';
 import { instantMs, localDate } from '../../quantity/stamp.ts';
 import type { State } from '../state.ts';
 import { type Line, wrap } from '../widgets/line.ts';
@@ -13,15 +14,6 @@ export interface StepWords {
   readonly lines: readonly Line[];
 }
 
-/** Said before every line-up beside the site's own. Common practice; the site's procedures come first. */
-const USUAL_CAUTIONS = [
-  'Read is not inducted: this replaces no induction and no site procedure.',
-  "The driller's word comes first: only the driller moves or stops the rig.",
-  'Check with the rig stopped, clear of exclusion zones, hoses and traffic.',
-  'Look where you walk while you sight: sumps, open collars, rods, edges.',
-  'Powerlines, lightning, heat, dust, noise: if in doubt, stop and say so.',
-];
-
 /** The words of the step in hand: what to do, what is planned, what to expect. */
 export function stepWords(state: State, form: LineUpForm, context: LineUpContext, width: number): StepWords {
   const words = (...texts: readonly string[]) => texts.flatMap((each) => wrap(each, width));
@@ -32,8 +24,11 @@ export function stepWords(state: State, form: LineUpForm, context: LineUpContext
       return {
         title: 'permission',
         lines: [
-          ...words("Ask the driller's permission for the checks. Is the rig stopped, and will it stay so?"),
-          ...words('Stand outside exclusion zones and traffic. Tell the driller when you are done.'),
+          ...words('Ask the driller to stop and isolate the rig for the checks, and to say when it is done.'),
+          ...words(
+            'Stand outside exclusion zones and traffic: nobody goes to the mast unless the driller takes them in.',
+          ),
+          ...words('Tell the driller when you are done.'),
           ...wrap('Type who gave permission.', width, 'strong'),
         ],
       };
@@ -58,11 +53,10 @@ function cautionLines(state: State, context: LineUpContext, width: number): read
   const dashed = (each: string) =>
     wrap(each, width - 2).map((one, index): Line => [{ text: index === 0 ? '- ' : '  ' }, ...one]);
   return [
-    ...state.project.settings.hazards.cautions.flatMap(dashed),
-    ...USUAL_CAUTIONS.flatMap(dashed),
+    ...[...new Set([...state.project.settings.hazards.cautions, ...USUAL_CAUTIONS])].flatMap(dashed),
     ...wrap(lastReadWords(context), width, 'faint'),
     ...wrap(
-      `Enter: read by ${context.person}, now. Else type who read them. As often as site procedures say.`,
+      `Enter: read by ${context.person}, now; or type who. As often as site procedures say.`,
       width,
       'strong',
     ),

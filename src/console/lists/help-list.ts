@@ -1,3 +1,4 @@
+import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
 import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import { keyName } from '../screens/bottom.ts';
@@ -41,8 +42,16 @@ export function helpList(state: State, asked: ScreenName, width: number): Listed
   );
   return {
     title: 'keys and commands',
-    sections: asked === 'log' ? [entry, commands, ...keys] : [...keys, entry, commands],
+    sections: [
+      whatItIsNot(width),
+      ...(asked === 'log' ? [entry, commands, ...keys] : [...keys, entry, commands]),
+    ],
   };
+}
+
+/** What offsider is not stands above all that it can do. */
+function whatItIsNot(width: number): ListSection {
+  return { head: [], items: [wrap(WHAT_IT_IS_NOT, width, 'warn')] };
 }
 
 function section(

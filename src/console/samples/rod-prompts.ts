@@ -14,7 +14,7 @@ import type { State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { LOOK_ANSWERS } from './mismatch.ts';
 import { rodStanding } from './rod.ts';
-import { type MismatchWay, pagesOf, WAY_LETTERS, waysOn } from './ways.ts';
+import { pagesOf, WAY_LETTERS, waysOn } from './ways.ts';
 
 /** Rod done: the bags that are expected, and what to type where they don't fit. */
 export function rodShown(
@@ -90,7 +90,7 @@ export function mismatchShown(
         : [
             ...wrap(mostLikely(likeliest), width, 'alert'),
             ...wrap(likeliest.ground, width),
-            ...nearSplitter(likeliest, ways, width),
+            ...nearSplitter(likeliest, width),
           ]),
       ...(check.look === undefined
         ? []
@@ -127,12 +127,7 @@ function placeAsked({ look, named: [likeliest] }: RodCheck, width: number): read
   return wrap(`${likeliest.asks} Type ${answer}: it is mended there.`, width, 'accent');
 }
 
-/** The driller's word before hands go near the machine, where another of the ways takes them there and the likeliest does not say it. */
-function nearSplitter(
-  likeliest: NamedMismatch,
-  ways: readonly MismatchWay[],
-  width: number,
-): readonly Line[] {
-  const says = (named: NamedMismatch): boolean => named.ground.includes(NEAR_SPLITTER);
-  return says(likeliest) || !ways.some((way) => says(way.named)) ? [] : wrap(NEAR_SPLITTER, width, 'warn');
+/** Calicos can hang on the splitter or lie under it: the driller's word stands wherever somebody is sent to look for one. */
+function nearSplitter(likeliest: NamedMismatch, width: number): readonly Line[] {
+  return likeliest.ground.includes(NEAR_SPLITTER) ? [] : wrap(NEAR_SPLITTER, width, 'warn');
 }

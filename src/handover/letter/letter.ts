@@ -1,6 +1,7 @@
 import { allFindingKinds } from '../../check/registry.ts';
 import type { Finding, Severity } from '../../finding/finding.ts';
 import { safeText } from '../../finding/safe-text.ts';
+import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
@@ -52,6 +53,7 @@ export function letterFor(about: LetterAbout): Letter {
     ['Bags', bagLines(about)],
     ['Controls in stock', stockLines(about)],
     ['The bundle', bundleLines(bundle)],
+    ['What offsider is not', [WHAT_IT_IS_NOT]],
   ];
   const text = sections
     .filter(([, lines], index) => index === 0 || lines.length > 0)

@@ -52,7 +52,7 @@ export function rodDone(
         { hole: header.name, fromMm: rod.depthMm },
         {
           problem: `${formatDepth(rod.depthMm)} m is not below the ${formatDepth(drilledMm(hole))} m drilled already`,
-          remedy: 'Check the rod count with the driller and give the depth again.',
+          remedy: 'Ask the driller to check the rod count, then give the depth again.',
         },
       ),
     );

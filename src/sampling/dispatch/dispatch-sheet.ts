@@ -1,3 +1,4 @@
+import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { localDate, localTime, type Stamp } from '../../quantity/stamp.ts';
 import { csvText, htmlText } from '../sheet-text.ts';
@@ -123,7 +124,7 @@ export function sheetHtml(dispatch: Dispatch, reader: SheetReader, table: SheetT
     '<!doctype html>',
     `<html lang="en"><head><meta charset="utf-8"><title>${htmlText(title)}</title>`,
     '<style>body{font:12pt sans-serif;margin:1.5cm}table{border-collapse:collapse;margin:1em 0}th,td{border:1px solid #000;padding:.15em .6em;text-align:left}thead{display:table-header-group}tr{break-inside:avoid}.sign{width:100%}</style></head>',
-    `<body><h1>${htmlText(title)}</h1>`,
+    `<body><h1>${htmlText(title)}</h1>${WHAT_IT_IS_NOT_HTML}`,
     ...head.map((line) => `<p>${htmlText(line)}</p>`),
     `<table><thead>${cells('th', headings)}</thead><tbody>`,
     ...rows.map((row) => cells('td', row)),

@@ -1,4 +1,5 @@
 import { type Finding, formatFinding } from '../../finding/finding.ts';
+import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import { htmlText } from '../sheet-text.ts';
 import { blankSvg, pairsSvg, standardSvg } from './charts-svg.ts';
 import { pairLines } from './charts-text.ts';
@@ -38,7 +39,7 @@ export function qualityPage(head: PageHead, quality: Quality, findings: readonly
     '<!doctype html>',
     `<html lang="en"><head><meta charset="utf-8"><title>${htmlText(head.title)}</title>`,
     '<style>body{font:11pt sans-serif;margin:1.5cm}svg{display:block;max-width:100%;break-inside:avoid}pre{white-space:pre-wrap}</style></head>',
-    `<body><h1>${htmlText(head.title)}</h1>`,
+    `<body><h1>${htmlText(head.title)}</h1>${WHAT_IT_IS_NOT_HTML}`,
     ...head.lines.map((each) => `<p>${htmlText(each)}</p>`),
     qualityHtml(quality),
     '<h2>Found</h2>',

@@ -2,6 +2,7 @@ import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { blankHigh, duplicateApart, resultOfNoBag, standardOff, standardRun } from '../findings.ts';
 import { isTransposed } from '../numbers/bag-number.ts';
+import { NEAR_SPLITTER } from '../rod/mismatch.ts';
 import type { Sampling } from '../sampling.ts';
 import { blankResults, duplicateResults, type StandardScore, standardScores } from './results.ts';
 import type { Assay } from './results-read.ts';
@@ -134,7 +135,7 @@ function checkDuplicates(bags: readonly Bag[], assays: readonly Assay[]): readon
           {
             excerpt: `${pair.a}, ${pair.b}`,
             problem: `The pair lies ${pair.difference?.toFixed(0)} % apart.`,
-            remedy: 'One pair says little: look at all pairs together, and at the splitter if many are so.',
+            remedy: `One pair says little: look at all pairs together. If many are so, the splitter may be out of level. ${NEAR_SPLITTER}`,
           },
         ),
       ),

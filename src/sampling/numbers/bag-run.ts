@@ -1,3 +1,4 @@
+import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { NEAR_SPLITTER } from '../rod/mismatch.ts';
 import type { Sampling } from '../sampling.ts';
@@ -111,10 +112,10 @@ export function bagRunHtml(lines: readonly BagRunLine[], title: string): string 
     `<html lang="en"><head><meta charset="utf-8"><title>${htmlText(title)}</title>`,
     '<style>body{font:14px sans-serif}table{border-collapse:collapse}td,th{border:1px solid;padding:3px 8px;text-align:left}',
     'thead{display:table-header-group}tr{break-inside:avoid}.control{font-weight:bold}</style></head><body>',
-    `<h1>${htmlText(title)}</h1>`,
+    `<h1>${htmlText(title)}</h1>${WHAT_IT_IS_NOT_HTML}<p><b>${htmlText(NEAR_SPLITTER)}</b></p>`,
     '<table><thead><tr><th></th><th>number</th><th>hole</th><th>from m</th><th>to m</th><th>tray / no.</th><th>put in</th></tr></thead><tbody>',
     ...rows,
-    `</tbody></table><p><b>${htmlText(NEAR_SPLITTER)}</b></p></body></html>`,
+    '</tbody></table></body></html>',
     '',
   ].join('\n');
 }

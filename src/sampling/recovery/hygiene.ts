@@ -75,7 +75,7 @@ function checkRod(hole: string, { rod, fromMm, toMm, hygiene }: HygieneRod): rea
       {
         excerpt: unclean.join(', '),
         problem: `At this rod: ${unclean.join(', ')}.`,
-        remedy: `Flag the first metre of the next rod, and ask for it to be put right. ${NEAR_SPLITTER}`,
+        remedy: `Flag the first metre of the next rod. Ask the driller to have it put right. ${NEAR_SPLITTER}`,
       },
     ),
   ];

@@ -77,7 +77,7 @@ function checkMetre(sampling: Sampling, hole: string, metre: Recovery): readonly
           recoveryHigh.at(place, {
             problem: weighed,
             remedy:
-              'Measure the bit, look whether two metres are in one bag, and ask the driller if the hole caves.',
+              'Look whether two metres are in one bag. Ask the driller to have the bit measured, and to say if the hole caves.',
           }),
         ]
       : []),
@@ -86,7 +86,7 @@ function checkMetre(sampling: Sampling, hole: string, metre: Recovery): readonly
       : [
           splitOffTarget.at(place, {
             problem: `The calico has ${formatMass(splitG)}; ${formatMass(sampling.splitTargetG)} is wanted.`,
-            remedy: `Ask the driller for a stop to set the chute. ${NEAR_SPLITTER}`,
+            remedy: `Ask the driller to stop, so that the chute can be set. ${NEAR_SPLITTER}`,
           }),
         ]),
   ];
@@ -107,7 +107,7 @@ function checkTrend(hole: string, metres: readonly Recovery[]): readonly Finding
       { hole, fromMm: first.fromMm, toMm: last.toMm },
       {
         problem: `Recovery falls by ${Math.abs(trend).toFixed(0)} % in 100 m.`,
-        remedy: 'Measure the bit, and ask the driller about air, seals and the inner tube.',
+        remedy: 'Ask the driller to have the bit measured, and to look at air, seals and the inner tube.',
       },
     ),
   ];

@@ -1,3 +1,4 @@
+import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import { type CribItem, cribCautions, cribSections, LINE_WORDS } from './crib.ts';
@@ -81,7 +82,7 @@ function table(headings: readonly string[], lines: readonly (readonly string[])[
 function page(title: string, body: string): string {
   return (
     `<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>${escaped(title)}</title>` +
-    `<style>${STYLE}</style></head><body>\n<h1>${escaped(title)}</h1>\n${body}\n</body></html>\n`
+    `<style>${STYLE}</style></head><body>\n<h1>${escaped(title)}</h1>\n${WHAT_IT_IS_NOT_HTML}\n${body}\n</body></html>\n`
   );
 }
 

@@ -54,7 +54,7 @@ export function blunderFinding(
         excerpt: `${kind} ${off} of ${others}`,
         problem: `${offAllTheWay(sources, evidence, kind)}, and no usual cause fits`,
         remedy:
-          "Check the tool's settings and that it is this hole's run; survey again, or reject the worse run.",
+          "Check the tool's settings and that it is this hole's run. Ask the driller to survey again, or reject the worse run.",
       });
   }
 }

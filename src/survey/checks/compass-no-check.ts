@@ -31,7 +31,8 @@ export function checkCompassDistances(
     compassDistances.at(place, {
       excerpt: means.map((mean) => `${mean.meanDeg.toFixed(1)}° at ${mean.distanceM} m`).join(', '),
       problem: `compass readings at different distances disagree by ${apart.toFixed(1)}°: not used`,
-      remedy: 'Step further from steel and read again, or check with sight pegs or an alignment device.',
+      remedy:
+        'Step further from the rig and other steel and read again, or check with sight pegs. Ask the driller to read out the alignment device, if the rig has one.',
     }),
   ];
 }
@@ -42,7 +43,8 @@ export function checkMagneticGround(magneticGround: boolean, place: Place): read
     ? [
         compassMagneticGround.at(place, {
           problem: 'the ground here is magnetic: a compass alone is no check',
-          remedy: 'Check with sight pegs or an alignment device.',
+          remedy:
+            'Check with sight pegs. Ask the driller to read out the alignment device, if the rig has one.',
         }),
       ]
     : [];

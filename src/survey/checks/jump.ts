@@ -37,7 +37,7 @@ export function checkJumps(
         { ...place, fromMm: from.depthMm, toMm: to.depthMm },
         {
           problem: `the direction changes by ${angle.toFixed(1)}° in ${lengthM.toFixed(0)} m; ${allowed.toFixed(1)}° is the most expected`,
-          remedy: 'Check the digits of both readings; take the deeper shot again.',
+          remedy: 'Check the digits of both readings. Ask the driller to take the deeper shot again.',
         },
       ),
     ];

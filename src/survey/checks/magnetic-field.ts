@@ -28,7 +28,8 @@ export function checkMagneticField(
               magneticFieldOff.at(at, {
                 excerpt: parts.join('; '),
                 problem: `the field at this shot is not the Earth's by ${field.model}: its azimuth is doubtful`,
-                remedy: 'Reject the azimuth alone (the dip stands), or survey again with a gyro.',
+                remedy:
+                  'Reject the azimuth alone (the dip stands). Ask the driller to survey again with a gyro if it matters.',
               }),
             ]),
         ...(unsigned === undefined

@@ -25,7 +25,8 @@ export function checkMagneticInSteel(
     magneticInSteel.at(placeOfShot(place, run, shot), {
       excerpt: `azimuth ${shot.azimuthDeg?.toFixed(1)}°, ${run.inside === 'rods' ? 'inside rods' : `${(run.steelMm ?? 0) / 1000} m from steel`}`,
       problem: 'a magnetic azimuth inside or near steel is unusable',
-      remedy: 'Reject the azimuth alone: the dip stands. Survey again in open hole or with a gyro.',
+      remedy:
+        'Reject the azimuth alone: the dip stands. Ask the driller to survey again in open hole or with a gyro.',
     }),
   );
 }

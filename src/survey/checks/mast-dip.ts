@@ -15,7 +15,8 @@ export function checkMastDip(
     return [
       mastDip.at(at, {
         problem: 'the dip of the mast was read once only',
-        remedy: "Read the mast with the crew's gauge and with your own clinometer, the rig stopped.",
+        remedy:
+          "Ask the driller to read out the crew's gauge. Ask the driller to take you in with your own clinometer, once the rig is stopped and isolated.",
       }),
     ];
   const apart = Math.abs(crewDeg - clinometerDeg);
@@ -24,7 +25,8 @@ export function checkMastDip(
     mastDip.at(at, {
       excerpt: `crew ${formatDip(crewDeg)}, clinometer ${formatDip(clinometerDeg)}`,
       problem: `crew and clinometer differ by ${apart.toFixed(1)}°`,
-      remedy: 'Read both again on clean steel; check the clinometer by turning it end for end.',
+      remedy:
+        'Ask the driller to read the gauge again, and to take you in with your clinometer once the rig is stopped and isolated. Check the clinometer first, by turning it end for end.',
     }),
   ];
 }

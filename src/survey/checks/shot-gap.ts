@@ -22,8 +22,8 @@ export function checkShotGaps(
         {
           problem: `${formatDepth(toMm - fromMm)} m without a shot; ${settings.longestGapM} m is allowed`,
           remedy: open
-            ? 'A shot is overdue: take one at the next rod.'
-            : 'Survey this part of the hole again.',
+            ? 'Ask the driller to take a shot at the next rod: it is overdue.'
+            : 'Ask the driller to survey this part of the hole again.',
         },
       ),
     ];

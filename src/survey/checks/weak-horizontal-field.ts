@@ -15,7 +15,8 @@ export function checkHorizontalField(horizontalNt: number, place: Place): readon
         compassBlackout.at(place, {
           excerpt,
           problem: 'a blackout zone: no compass and no magnetic tool can be used',
-          remedy: 'Set the rig and survey the hole with tools that need no magnetic north.',
+          remedy:
+            'Ask the driller to set the rig and survey the hole with tools that need no magnetic north.',
         }),
       ]
     : [

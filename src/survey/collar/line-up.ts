@@ -86,14 +86,14 @@ const shows = (deg: number) => Math.abs(deg) >= 0.05;
 
 function turnRequest(differenceDeg: number): readonly string[] {
   if (!shows(differenceDeg)) return [];
-  const way = differenceDeg > 0 ? 'anticlockwise (left)' : 'clockwise (right)';
-  return [`turn the mast ${Math.abs(differenceDeg).toFixed(1)}° ${way}, seen from above`];
+  const way = differenceDeg > 0 ? 'left' : 'right';
+  return [`bring the rig round ${Math.abs(differenceDeg).toFixed(1)}° ${way}, seen along the hole`];
 }
 
 function dipRequest(differenceDeg: number): readonly string[] {
   if (!shows(differenceDeg)) return [];
   const way = differenceDeg > 0 ? 'steeper' : 'flatter';
-  return [`set the mast ${Math.abs(differenceDeg).toFixed(1)}° ${way}`];
+  return [`bring the mast ${Math.abs(differenceDeg).toFixed(1)}° ${way}`];
 }
 
 /** `planned 090.0° grid, measured 091.4°, 1.4° to the right: outside 1.0°`. */

@@ -1,3 +1,4 @@
+import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { boundsOf, type Picture, type PictureLine, type PicturePoint, roundLength } from './picture.ts';
 import { placeLabels } from './svg-labels.ts';
 
@@ -22,9 +23,9 @@ type Placed = (point: PicturePoint) => PicturePoint;
 /**
  * A picture as an SVG document `width` pixels wide, at one scale both ways: the hole with its depths, its plan, zones as a wide band along
  * the hole (a hazard's is hatched by dashes and named in capitals), marks with their meaning, a scale bar and what each line is. Black on
- * whatever is behind it; nothing is told by colour.
+ * whatever is behind it; nothing is told by colour. `alone` is a drawing on a page of its own, which then says what offsider is not.
  */
-export function svgOf(picture: Picture, width: number): string {
+export function svgOf(picture: Picture, width: number, alone = false): string {
   const box = boundsOf(picture);
   const inner = width - 2 * MARGIN;
   const scale = Math.min(inner / box.widthM, (inner * TALLEST) / box.heightM);
@@ -32,13 +33,16 @@ export function svgOf(picture: Picture, width: number): string {
   const drawn = Math.max(FLATTEST, box.heightM * scale);
   const top = MARGIN + LETTERING + (drawn - box.heightM * scale) / 2;
   const height = Math.ceil(drawn) + 2 * MARGIN + 2 * LETTERING + FOOT;
+  const notice = alone ? noticeOf(width, height) : [];
+  const whole = height + notice.length * LETTERING + (alone ? LETTERING : 0);
   const place: Placed = (point) => ({
     x: round(left + (point.x - box.left) * scale),
     y: round(top + (point.y - box.top) * scale),
   });
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" font-family="sans-serif" font-size="${LETTERING}" fill="currentColor" role="img">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${whole}" viewBox="0 0 ${width} ${whole}" font-family="sans-serif" font-size="${LETTERING}" fill="currentColor" role="img">`,
     `<title>${escaped(picture.title)}</title>`,
+    `<desc>${escaped(WHAT_IT_IS_NOT)}</desc>`,
     text(
       MARGIN,
       LETTERING + 2,
@@ -48,8 +52,22 @@ export function svgOf(picture: Picture, width: number): string {
     ...picture.lines.map((line) => polyline(line, place)),
     ...pointsOf(picture, place, { width, height: height - FOOT }),
     ...footOf(picture, roundLength(inner / 3 / scale), scale, height),
+    ...notice,
     '</svg>',
   ].join('\n');
+}
+
+/** What offsider is not, in lines under a drawing that stands on no other page. */
+function noticeOf(width: number, top: number): readonly string[] {
+  const most = Math.floor((width - 2 * MARGIN) / (LETTERING * 0.55));
+  const lines: string[] = [];
+  for (const word of WHAT_IT_IS_NOT.split(' ')) {
+    const line = lines.at(-1);
+    if (line !== undefined && line.length + 1 + word.length <= most)
+      lines[lines.length - 1] = `${line} ${word}`;
+    else lines.push(word);
+  }
+  return lines.map((words, index) => text(MARGIN, top + (index + 1) * LETTERING, words));
 }
 
 function bandOf(points: readonly PicturePoint[], hazard: boolean): string {

@@ -33,14 +33,14 @@ describe('a line-up', () => {
     const right = assessLineUp(pointing(359, -60), pointing(2.4, -60.8), 150, SETTINGS);
     expect(right.accepted).toBe(false);
     expect(right.request).toBe(
-      'Ask the driller to turn the mast 3.4° anticlockwise (left), seen from above and set the mast 0.8° flatter, to reach 359.0° grid and -60.0°.',
+      'Ask the driller to bring the rig round 3.4° left, seen along the hole and bring the mast 0.8° flatter, to reach 359.0° grid and -60.0°.',
     );
     const left = assessLineUp(pointing(90, -60), pointing(88, -60), 150, SETTINGS);
     expect(left.request).toBe(
-      'Ask the driller to turn the mast 2.0° clockwise (right), seen from above, to reach 090.0° grid and -60.0°.',
+      'Ask the driller to bring the rig round 2.0° right, seen along the hole, to reach 090.0° grid and -60.0°.',
     );
     const flat = assessLineUp(pointing(90, -60), pointing(90, -59), 150, SETTINGS);
-    expect(flat.request).toContain('set the mast 1.0° steeper');
+    expect(flat.request).toContain('bring the mast 1.0° steeper');
   });
 
   test('of a steep hole is judged by its direction in space: azimuth says little there', () => {

@@ -13,7 +13,9 @@ test('more metres between two shots than allowed is a finding that says which', 
 });
 
 test('metres drilled since the last shot count too: a shot is overdue', () => {
-  expect(remediesOf(check([0, 30], 71))).toEqual(['A shot is overdue: take one at the next rod.']);
+  expect(remediesOf(check([0, 30], 71))).toEqual([
+    'Ask the driller to take a shot at the next rod: it is overdue.',
+  ]);
 });
 
 test('gaps of just the allowed length raise nothing', () => {

@@ -7,7 +7,7 @@ export const controlEarly: MismatchKind = {
   name: 'a control put in early',
   happened: 'A control that is due later lies in this rod, under a number that was a metre’s.',
   ground: 'Find the sachet bag. It keeps its number; the number kept for it further on becomes a metre.',
-  nearSplitter: false,
+  nearSplitter: true,
   asks: 'Which calico holds a sachet, though its number is a metre’s?',
   suppose: (situation) => {
     const { samples, sampling, expected } = situation;

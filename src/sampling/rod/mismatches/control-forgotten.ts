@@ -15,7 +15,7 @@ export const controlForgotten: MismatchKind = {
   happened: 'The control that was due in this rod is not in the stream.',
   ground:
     'Open the bag with the number kept for the control. Empty, or not there: put the sachet in now. Chips in it: it stays a sample, and the control goes under the number given in the mending.',
-  nearSplitter: false,
+  nearSplitter: true,
   suppose: (situation) =>
     situation.expected
       .filter((bag) => bag.kind !== 'primary')

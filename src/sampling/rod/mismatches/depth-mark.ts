@@ -6,7 +6,7 @@ export const depthMark: MismatchKind = {
   code: 'depth-mark-out',
   name: 'the depth mark is out',
   happened: 'The bags are right and the depth is not: the mark and the rod count differ.',
-  ground: 'Leave the bags as they are. Count the rods with the driller and set the mark anew.',
+  ground: 'Leave the bags as they are. Ask the driller to count the rods and to set the mark again.',
   nearSplitter: false,
   suppose: (situation) => {
     const { state, seen } = situation;

@@ -6,7 +6,7 @@ export const emptyDuplicate: MismatchKind = {
   name: 'an empty second chute',
   happened: 'The duplicate due in this rod was not caught: the second chute gave nothing.',
   ground:
-    'Keep the duplicate’s calico with its number, and spear its metre from the pile later. Ask for the second chute to be looked at before the next duplicate.',
+    'Keep the duplicate’s calico with its number, and spear its metre from the pile later. Ask the driller to have the second chute looked at before the next duplicate.',
   nearSplitter: true,
   suppose: ({ expected }) =>
     expected

@@ -10,7 +10,7 @@ export const oneAhead: MismatchKind = {
     'The bags were a number ahead before this rod began: a rod above passed one over, and nobody read its bags.',
   ground:
     'Look through the bags of the rods above that nobody read for the number left out. Cut the empty calico up: that number is spoiled.',
-  nearSplitter: false,
+  nearSplitter: true,
   asks: 'Which number is on the empty calico?',
   suppose: (situation) => {
     const before = primariesBefore(situation);

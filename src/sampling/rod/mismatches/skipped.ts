@@ -9,7 +9,7 @@ export const skipped: MismatchKind = {
   name: 'a number skipped',
   happened: 'A numbered bag was passed over, and the metres behind it are in the next numbers.',
   ground: 'Find the empty calico with the number left out and cut it up: that number is spoiled.',
-  nearSplitter: false,
+  nearSplitter: true,
   asks: 'Which number is on the empty calico?',
   suppose: (situation) => {
     const primaries = freeOfKind(situation, (kind) => kind === 'primary');

@@ -20,7 +20,7 @@ export const wrongRestart: MismatchKind = {
   happened: 'The bags went on from the wrong number after a break.',
   ground:
     'Bags filled under the later numbers keep them. Put the bundle that was left out aside and out of reach: its numbers are not used in this hole.',
-  nearSplitter: false,
+  nearSplitter: true,
   suppose: (situation) => [...aheadOf(situation), ...backAmong(situation)],
 };
 
