@@ -8,7 +8,7 @@ import { dip } from '../quantity/dip.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Id } from '../record/document.ts';
 import type { HoleBend } from './blunders/bends.ts';
-import type { Unseen } from './blunders/check-blunders.ts';
+import type { Unseen } from './blunders/blunder-words.ts';
 import { checkSurvey, type SurveyChecked } from './check-survey.ts';
 import { checkCollarOnPlan } from './checks/collar-off-plan.ts';
 import { checkDeclinationOfProject } from './checks/declination-off-model.ts';

@@ -2,10 +2,18 @@ import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { gyroDrift, gyroMisaligned, lineUpOff, runsDisagree } from '../findings.ts';
 import { formatEastWest, stepBetween } from '../norths/norths.ts';
-import type { Unseen } from './check-blunders.ts';
 import type { Evidence, Source } from './evidence.ts';
 import type { BlunderName } from './hypotheses.ts';
 import type { Found } from './weigh.ts';
+
+/** A mix-up of norths that the readings could not show, were it there: too small beside what is known. */
+export interface Unseen {
+  readonly angle: 'declination' | 'convergence' | 'mine grid rotation';
+  readonly tool: string;
+  readonly effectDeg: number;
+  /** One sigma of what is known. */
+  readonly sigmaDeg: number;
+}
 
 type Kind = 'azimuth' | 'dip';
 

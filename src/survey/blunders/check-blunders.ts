@@ -9,7 +9,7 @@ import { type NorthAngles, toNorth } from '../norths/norths.ts';
 import type { SurveySettings } from '../settings.ts';
 import { type RunWithShots, stands } from '../shots/run-with-shots.ts';
 import { expectedBend, type HoleBend } from './bends.ts';
-import { blunderFinding } from './blunder-words.ts';
+import { blunderFinding, type Unseen } from './blunder-words.ts';
 import { type Evidence, evidenceOf, type Reading, type Source } from './evidence.ts';
 import { type BlunderName, hypothesesOf } from './hypotheses.ts';
 import { type Found, findBlunders, SEEN_SIGMAS, weigh } from './weigh.ts';
@@ -29,15 +29,6 @@ export interface BlundersToCheck {
   readonly fieldOf: (run: RunWithShots['run']) => MagneticField | undefined;
   readonly neighbours: readonly HoleBend[];
   readonly settings: SurveySettings;
-}
-
-/** A mix-up of norths that the readings could not show, were it there: too small beside what is known. */
-export interface Unseen {
-  readonly angle: 'declination' | 'convergence' | 'mine grid rotation';
-  readonly tool: string;
-  readonly effectDeg: number;
-  /** One sigma of what is known. */
-  readonly sigmaDeg: number;
 }
 
 /** What is wrong with the readings as a whole, likeliest first, and what could not be seen. */
