@@ -188,7 +188,11 @@ function parseBit(line: string, words: readonly string[]): Result<RecordLine> {
   const [gauge = '', ...remark] = rest;
   const tenths = /^\d{2,3}(\.\d)?$/.test(gauge) ? Math.round(Number(gauge) * 10) : Number.NaN;
   return !(tenths >= 500 && tenths <= 5000)
-    ? unread(line, 'bit needs its gauge, 50 to 500 mm', 'Ask the driller to have it measured across the buttons, then type bit 139.7.')
+    ? unread(
+        line,
+        'bit needs its gauge, 50 to 500 mm',
+        'Ask the driller to have it measured across the buttons, then type bit 139.7.',
+      )
     : ok({ does: 'bit', gaugeTenthsMm: tenths, ...at, ...remarkOf(remark) });
 }
 
