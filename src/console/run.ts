@@ -13,29 +13,46 @@ export interface Hands {
   readonly perform: (state: State, effect: Effect) => State;
 }
 
+/** Edits that are made before the screen is painted and the disk is given its turn: a paste of a thousand lines would hold both up. */
+const EDITS_AT_ONCE = 20;
+
 /**
- * The key events of one read, reduced in order: each sees what the one before it left. A bag number that came in one burst with
- * its Enter is a scan; keys that were held behind a refused line are reduced as soon as it is mended.
+ * What waits to be reduced, in order: each happening sees what the one before it left. Works off as much as makes `EDITS_AT_ONCE` edits and
+ * leaves the rest in `waiting`. Keys that were held behind a refused line are reduced as soon as it is mended.
  */
-export function runEvents(state: State, events: readonly KeyEvent[], hands: Hands): State {
-  const waiting: Happening[] = withScans(events, state);
+export function runSome(state: State, waiting: Happening[], hands: Hands): State {
   let current = state;
-  while (waiting.length > 0) {
-    const happening = waiting.shift() as Happening;
-    const ahead = waiting.some((each) => each.kind !== 'read over');
+  let edits = 0;
+  let done = 0;
+  while (done < waiting.length && edits < EDITS_AT_ONCE) {
+    const happening = waiting[done] as Happening;
+    done += 1;
+    const ahead =
+      waiting.length > done && waiting.slice(done, done + 2).some((each) => each.kind !== 'read over');
     const [next, effects] = reduce(current, happening, { newId: hands.newId, now: hands.now(), ahead });
     current = next;
     for (const effect of effects) {
       current = hands.perform(current, effect);
+      if (effect.do === 'submit') edits += 1;
       if (effect.do === 'replay')
-        waiting.unshift(...effect.events.map((event): Happening => ({ kind: 'key', event })));
+        waiting.splice(done, 0, ...effect.events.map((event): Happening => ({ kind: 'key', event })));
     }
   }
+  waiting.splice(0, done);
   return current;
 }
 
-/** Runs of typed characters that end in Enter and are a whole bag number, as one happening each. */
-function withScans(events: readonly KeyEvent[], state: State): Happening[] {
+/** How many lines wait: those whose Enter has not been reduced yet. */
+export function linesWaiting(waiting: readonly Happening[]): number {
+  return waiting.filter(
+    (each) =>
+      each.kind === 'scan' ||
+      (each.kind === 'key' && each.event.kind === 'key' && each.event.name === 'enter'),
+  ).length;
+}
+
+/** The key events of one read as happenings. A bag number that came in one burst with its Enter is a scan. */
+export function readHappenings(events: readonly KeyEvent[], state: State): readonly Happening[] {
   const pattern = bagNumberPattern(state.project.sampling.numbers);
   const happenings: Happening[] = [];
   let run: KeyEvent[] = [];

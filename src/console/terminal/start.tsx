@@ -61,6 +61,11 @@ export async function runConsole(
     perform: (state, effect) => perform(state, effect, host),
     settle: (state) => settled(state, shown, theme),
     canBeSeen: () => !isTooSmall(shown),
+    later: (run) =>
+      setImmediate(() => {
+        run();
+        screen?.rerender();
+      }),
   });
   screen = mount({
     stdin: options.stdin,

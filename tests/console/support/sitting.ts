@@ -148,6 +148,7 @@ async function openOn(
         }),
       settle: (state) => settled(state, window, PLAIN),
       canBeSeen: () => !isTooSmall(window),
+      later: setImmediate,
     },
   );
   const state = (): State => store.store.getState();
