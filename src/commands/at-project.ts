@@ -83,6 +83,12 @@ async function closeSaying(outside: Outside, folder: string, desk: Desk): Promis
 
 const MOST_NAMED = 5;
 
+/** The person's own folder, where edits are kept that a project's disk does not take; none where there is no such folder. */
+function unsavedFolder({ env }: Outside): { readonly unsavedFolder?: string } {
+  const home = env.HOME ?? env.USERPROFILE ?? '';
+  return home === '' ? {} : { unsavedFolder: join(home, '.offsider') };
+}
+
 /** Opens a project with what it says; refused with every reason, and with nothing changed. The caller closes the desk. */
 export async function openProject(outside: Outside, asked: Asked): Promise<Result<AtProject>> {
   const { folder } = asked;
@@ -94,7 +100,15 @@ export async function openProject(outside: Outside, asked: Asked): Promise<Resul
   const { warnings } = loaded.value;
   const { clock, random } = outside;
   const open = (readOnly: boolean) =>
-    openDesk({ folder, clock, random, person, readOnly, takeOver: asked.takeOver === true });
+    openDesk({
+      folder,
+      clock,
+      random,
+      person,
+      readOnly,
+      takeOver: asked.takeOver === true,
+      ...unsavedFolder(outside),
+    });
   const readOnly = asked.write !== true;
   // The first opening for writing makes the journal: what would refuse the project is looked for before that.
   if (!readOnly && (await factsIfThere(realDisk, join(folder, JOURNAL_FOLDER))) === undefined) {

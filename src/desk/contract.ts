@@ -101,6 +101,9 @@ export interface Desk {
   readonly moveTo: (folder: string) => Promise<Moved>;
   /** Calls the listener after every change of documents, findings or health; gives the way to stop that. */
   readonly subscribe: (listener: () => void) => () => void;
-  /** Saves, writes snapshots, gives the lock back. Refused where rows are not safe, unless they are to be abandoned. */
-  readonly close: (options?: { readonly abandon?: boolean }) => Promise<Done>;
+  /**
+   * Saves, writes snapshots, gives the lock back. Refused where rows are not safe, unless they are to be abandoned; `keep` then keeps them
+   * where the next opening on this computer puts them in, and says so as the problem.
+   */
+  readonly close: (options?: { readonly abandon?: boolean; readonly keep?: boolean }) => Promise<Done>;
 }

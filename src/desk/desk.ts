@@ -27,6 +27,8 @@ export interface DeskOptions {
   readonly after?: (ms: number, run: () => void) => () => void;
   /** How long after the last edit the files are written, in milliseconds. */
   readonly idleMs?: number;
+  /** A folder of the person's own, on another disk where there is one, for edits that the project's disk does not take on closing. */
+  readonly unsavedFolder?: string;
 }
 
 /** A minute: writing the file of a long hole holds up the keys for a moment, and the journal has every row meanwhile. */
@@ -70,7 +72,13 @@ export async function openDesk(options: DeskOptions): Promise<Result<Desk>> {
     },
   });
   if (!opened.ok) return opened;
+  const { unsavedFolder } = options;
   return ok(
-    startSession(options.folder, opened.value, { ...common, machine, idleMs: options.idleMs ?? IDLE_MS }),
+    await startSession(options.folder, opened.value, {
+      ...common,
+      machine,
+      idleMs: options.idleMs ?? IDLE_MS,
+      ...(unsavedFolder === undefined ? {} : { unsavedFolder }),
+    }),
   );
 }

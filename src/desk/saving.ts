@@ -1,6 +1,6 @@
 import { lineFault, type WorkLine } from '../files/journal-line.ts';
 import { MISSING } from '../files/read-found.ts';
-import { type Deed, type Document, type DocumentName, documentKey } from '../record/document.ts';
+import { type Deed, type Document, type DocumentName, documentKey, type Edit } from '../record/document.ts';
 import type { EditRequest, Received, Submitted } from './contract.ts';
 import type { Saved } from './health.ts';
 import { linesOfMissing, noLongerMissing } from './missing-lines.ts';
@@ -13,7 +13,14 @@ import { afterEdit, type Reversal, repetitionOfLast, reversalOfLast } from './un
 export function submit(state: State, request: EditRequest): Submitted {
   const refusal = whyNot(state);
   if (refusal !== undefined) return { ok: false, problem: refusal };
-  const edit = asWritten({ edit: newId(state), at: state.needs.now(), by: state.needs.person, ...request });
+  return submitEdit(
+    state,
+    asWritten({ edit: newId(state), at: state.needs.now(), by: state.needs.person, ...request }),
+  );
+}
+
+/** The same with an edit that has its id, time and person already. */
+export function submitEdit(state: State, edit: Edit): Submitted {
   const prepared = prepare(edit, (key) => state.shelf.get(key)?.document, state.closed);
   if (!prepared.ok) return prepared;
   state.sitting = afterEdit(state.sitting, edit);

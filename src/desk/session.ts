@@ -14,12 +14,14 @@ import { receive, redo, submit, undo } from './saving.ts';
 import { shelfOf } from './shelf.ts';
 import { healthOf, newId, type SessionNeeds, type State, tell } from './state.ts';
 import { afterEdit, NEW_SITTING } from './undo.ts';
+import { keepWhatIsLeft, putInUnsaved } from './unsaved.ts';
 
 /** Begins work on a project that is open for writing, and takes in what was edited outside. */
-export function startSession(folder: string, opened: Opened, needs: SessionNeeds): Desk {
+export async function startSession(folder: string, opened: Opened, needs: SessionNeeds): Promise<Desk> {
   const state = newState(folder, opened, needs);
   state.findings = [...state.findings, ...journalAhead(opened.read.documents)];
   for (const { copy } of opened.read.documents.values()) if (copy !== undefined) takeFoundCopy(state, copy);
+  await putInUnsaved(state);
   return deskOn(state);
 }
 
@@ -124,26 +126,25 @@ function deskOn(state: State): Desk {
       state.listeners.add(listener);
       return () => state.listeners.delete(listener);
     },
-    close: (options) => close(state, options?.abandon === true),
+    close: (options) => close(state, options?.abandon === true, options?.keep === true),
   };
 }
 
-async function close(state: State, abandon: boolean): Promise<Done> {
+async function close(state: State, abandon: boolean, keep: boolean): Promise<Done> {
   if (state.ended) return { ok: true };
   await state.base.writer.tryNow();
-  const { unsafeEdits, reason, state: health } = healthOf(state);
+  const { unsafeEdits, reason = 'the disk does not answer', state: health } = healthOf(state);
   if (unsafeEdits > 0 && !abandon)
-    return {
-      ok: false,
-      problem: `${unsafeEdits} edits are not saved: ${reason ?? 'the disk does not answer'}`,
-    };
+    return { ok: false, problem: `${unsafeEdits} edits are not saved: ${reason}` };
   // The journal holds everything: a file that can't be written now is written at the next opening.
   if (health !== 'read only') await fileAway(state);
   await state.base.writer.tryNow();
+  const isLeft = keep && state.base.writer.state().pending.length > 0;
+  const left = isLeft ? await keepWhatIsLeft(state, reason) : undefined;
   state.ended = true;
   state.cancelIdle?.();
   await state.base.writer.stop();
   await state.base.lock.release().catch(() => {});
   tell(state);
-  return { ok: true };
+  return left ?? { ok: true };
 }

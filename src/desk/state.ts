@@ -23,6 +23,8 @@ export interface SessionNeeds {
   readonly random: (bytes: number) => Uint8Array;
   readonly machine: Machine;
   readonly idleMs: number;
+  /** Where edits are kept that the project's disk does not take when it is closed; nowhere where none is said. */
+  readonly unsavedFolder?: string;
 }
 
 /** Where a desk writes: exchanged whole when it moves to another folder. */

@@ -171,6 +171,14 @@ export const lockTaken = defineFinding({
   rationale: 'Whoever sits there goes on typing rows that are not saved any more.',
 });
 
+/** Edits that an earlier console could not save and kept on another disk. */
+export const unsavedFound = defineFinding({
+  code: 'unsaved-put-in',
+  severity: 'warning',
+  title: 'Edits of an earlier console that the disk had not taken are put in',
+  rationale: 'They were never shown as saved: whoever typed them may have typed them again.',
+});
+
 /** Files of a project that work has moved away from and that were not taken along. */
 export const leftBehind = defineFinding({
   code: 'left-behind',

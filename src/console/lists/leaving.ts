@@ -20,7 +20,7 @@ export function answerLeaving(state: State, text: string): Step {
   return still(
     saying(
       state,
-      `Esc goes on logging. ${LEAVE_WORD}, typed in full, leaves without what is not saved.`,
+      `Esc goes back to the log. The word ${LEAVE_WORD}, typed in full, leaves without saving.`,
       'warn',
     ),
   );
@@ -45,12 +45,14 @@ export function leavingWords({ health }: State): readonly [title: string, ...wor
   const wait =
     unsafe?.isForGood === true
       ? []
-      : ['Wait here: it leaves by itself as soon as they are saved. Esc goes on logging.'];
+      : [
+          `Wait here: it leaves by itself once ${pending === 1 ? 'it is' : 'they are'} saved. Esc goes back to the log.`,
+        ];
   return [
     'not saved yet',
     `${count} not saved${unsafe === undefined ? ', on the way to the disk' : `: ${unsafe.reason}`}.`,
     ...which,
     ...wait,
-    `Or type ;elsewhere to write everything to another folder, or ${LEAVE_WORD} to leave without them:`,
+    `Or type ;elsewhere to go on in another folder, or the word ${LEAVE_WORD} to leave without saving:`,
   ];
 }

@@ -88,7 +88,7 @@ export async function runConsole(
   const ending = await screen.ended;
   stopClock();
   unsubscribe();
-  const closed = await desk.close({ abandon: true });
+  const closed = await desk.close({ abandon: true, keep: true });
   return closed.ok ? { ending } : { ending, problem: closed.problem };
 }
 

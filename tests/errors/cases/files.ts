@@ -13,7 +13,9 @@ import { type DeskOptions, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
 import type { Finding } from '../../../src/finding/finding.ts';
 import { deskOptions, done, newProject, opened, projectWithHole } from '../../desk/support/project.ts';
+import { troubledDesk } from '../../desk/support/troubled.ts';
 import { HOLE, holeMade, rowLogged } from '../../desk/support/values.ts';
+import { faultOptions } from '../../faults/sitting.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const HOLE_FILE = 'holes/ZQRC001.json';
@@ -94,6 +96,21 @@ async function secondConsole(takeOver = false): Promise<readonly Finding[]> {
   const first = await opened(folder, { machine: { ...GONE, process: 1, isRunning: () => true } });
   const findings = await onOpening(folder, { takeOver, machine: { ...GONE, isRunning: () => true } });
   await first.close();
+  return findings;
+}
+
+/** A console closed while its disk was full, then opened again. */
+async function closedUnsaved(): Promise<readonly Finding[]> {
+  const { desk, trouble, disk } = await troubledDesk({ unsavedFolder: '/home' });
+  await done(desk, HOLE, holeMade());
+  trouble.now = 'ENOSPC';
+  await done(desk, HOLE, [rowLogged(desk.newId(), 0)], '0–1 logged');
+  await desk.close({ abandon: true, keep: true });
+  trouble.now = undefined;
+  const again = await openDesk({ ...faultOptions(disk, 4), unsavedFolder: '/home' });
+  if (!again.ok) throw new Error('must open');
+  const findings = again.value.findings();
+  await again.value.close();
   return findings;
 }
 
@@ -183,6 +200,7 @@ export const FILE_CASES: readonly ErrorCase[] = [
   given('project-in-use', 'a second console', () => secondConsole()),
   given('stale-lock', 'the lock of a console that was killed', () => killed(() => {})),
   given('lock-taken', 'the lock of a console that is open, taken over', () => secondConsole(true)),
+  given('unsaved-put-in', 'a console closed on a full disk, and opened again', closedUnsaved),
   given('left-behind', 'photographs in a project that work moves away from', movedAway),
   given('no-project', 'a folder without project.json', () =>
     afterwards((folder) => rmSync(join(folder, 'project.json'))),
