@@ -130,9 +130,9 @@ describe('a void', () => {
   it('is known to the void rule as soon as it is logged', async () => {
     const sitting = await sit();
     sitting.enter('vr');
-    expect(words(sitting, 100, 30)).toMatch(/ASK/i);
+    expect(sitting.screen(80, 24).join(' ')).toContain('void logged at');
     sitting.press('f5');
-    expect(words(sitting, 100, 60)).toContain('void in the last');
+    expect(words(sitting, 100, 60)).toContain('void logged at 46–47, 7 m above the bit');
   });
 
   it('may be one that the lists lack: the question for a new code takes the kind of its caution', async () => {
@@ -160,4 +160,24 @@ it('a loss of return carries nothing in and nothing out either', async () => {
   });
   sitting.enter('.');
   expect(lastRow(sitting)?.cells).toEqual(before?.cells);
+});
+
+it('plan and section show every expected hazard and the planned depth, below what is drilled', async () => {
+  const sitting = await sit();
+  sitting.press('f6');
+  for (const view of ['p', 's']) {
+    sitting.press(view);
+    for (const size of [
+      [80, 24],
+      [100, 30],
+    ] as const) {
+      const screen = sitting.screen(...size);
+      const drawing = screen.slice(
+        2,
+        screen.findIndex((each) => each.includes('one scale both ways')),
+      );
+      expect(drawing.join('')).toContain('!');
+      expect(screen.join(' ')).toContain('! old stope');
+    }
+  }
 });

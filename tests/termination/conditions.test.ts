@@ -208,6 +208,29 @@ describe('a void', () => {
     expect(state(near, situation([asked]))).toBe('met');
   });
 
+  test('counts from the moment it is logged, though the rig is further on than the window is long', () => {
+    const found = outcome(near, situation(hole(3, 4), { drilledM: 40 }));
+    expect(found.state).toBe('met');
+    expect(found.reason).toBe('void logged at 3–4, 36 m above the bit');
+  });
+
+  test('that a scale or a flag names is one, as one of a code is', () => {
+    const caution = { kind: 'void', words: 'Call: site procedures.' } as const;
+    const flag = {
+      name: 'cavity',
+      label: 'cavity',
+      kind: 'flag',
+      required: false,
+      carry: false,
+      unsaid: 'none',
+      canBeNone: true,
+      caution,
+    } as const;
+    const base = situation([row(0, 1, { cavity: { flag: true } })]);
+    const schema = { ...base.schema, fields: [...base.schema.fields, flag] };
+    expect(state(near, { ...base, schema })).toBe('met');
+  });
+
   test('may be in metres drilled and not logged: it can’t be told, and says what to log', () => {
     const found = outcome(near, situation(hole(99, 4), { drilledM: 10 }));
     expect(found.state).toBe('cannot tell');

@@ -25,7 +25,7 @@ export const voidNear = defineCondition({
     'call before anything else. A metre without return or not logged yet may have been one. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
   shape: {
-    inLastM: lengthM.describe('Back from the drilled head'),
+    inLastM: lengthM.describe('Back from the lowest logged row, and all that is drilled below it'),
     aheadM: metresM.describe('Before the earliest depth at which an expected void could come'),
   },
   goesFirst: true,
@@ -38,16 +38,22 @@ export const voidNear = defineCondition({
   },
 });
 
-function logged(situation: Situation, lastMm: number): Outcome {
+/**
+ * From so far above the lowest logged row to the bit: the rig is metres ahead of the log, and a void counts from the moment it is logged, not only
+ * where the bit stood when it was drilled through.
+ */
+function logged(situation: Situation, aboveMm: number): Outcome {
   const stretches = logByRow(situation, (row) => voidIn(situation.schema, row));
+  const headMm = deepestMm(situation);
+  const lowestRowMm = situation.rows.at(-1)?.toMm ?? situation.loggedMm;
+  const lastMm = aboveMm + headMm - lowestRowMm;
   const legs = windowLegs(stretches, lastMm);
   const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
   const state = enough(sure, possible, 1);
-  const headMm = deepestMm(situation);
   const inWindow = stretches.filter((each) => each.toMm > headMm - lastMm && each.state === state);
   const seen = within(inWindow, headMm - lastMm);
   const unlogged = state === 'cannot tell' ? unloggedOf(inWindow) : [];
-  const progress = loggedWords(state, seen, lastMm, headMm);
+  const progress = loggedWords(state, seen, aboveMm, headMm);
   const lowest = inWindow.findLast((each) => !each.unlogged);
   return outcomeOf(situation, historyOf(legs, 1), {
     progress,
