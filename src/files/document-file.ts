@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { HOLE_NOUNS } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';

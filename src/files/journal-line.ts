@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { crcText } from '../record/crc32.ts';
 import type { DocumentName, Edit, Entry } from '../record/document.ts';
 import type { Json } from '../record/json.ts';

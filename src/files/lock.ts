@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import {
   bytesIfThere,

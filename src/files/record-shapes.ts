@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Entry } from '../record/document.ts';
 
 /** Shapes of the record (src/record/document.ts) as a file holds them. What stands in a thing is its noun's matter. */

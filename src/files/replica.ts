@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { everyEntry } from '../record/ancestry.ts';
 import type { Document, Edit, Entry, Id } from '../record/document.ts';
 import { bytesIfThere, type Disk, errorCode, isGuarded } from './disk.ts';

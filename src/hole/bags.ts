@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { depthMm, id, stamp, words } from './parts.ts';
 
 /** Kinds of a sample, in the trade's words. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { azimuthDeg, depthMm, dipDeg, id, north, stamp, words } from './parts.ts';
 
 /** Tools that measure where a hole goes, by what they sense. */

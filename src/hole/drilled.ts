@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { depthMm, id, stamp, words } from './parts.ts';
 
 /** A rod done: table `rods`. The latest one made is the drilled head. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { depthMm, stamp, words } from './parts.ts';
 
 /** The verdicts of the termination rules: advice on ending the hole. */

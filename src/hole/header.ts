@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { conditionSchema } from '../condition/condition.ts';
 import { azimuthDeg, coordinateMm, depthMm, dipDeg, north, stamp, words } from './parts.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
 import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tray } from './bags.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { VALUE_KINDS } from '../value/cell.ts';
 import { words } from './parts.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
 import { depthMm, words } from './parts.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { NORTHS } from '../quantity/azimuth.ts';
 import { DEEPEST_M, type Depth } from '../quantity/depth.ts';
 import { parseStamp, type Stamp } from '../quantity/stamp.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { samplingSettings } from '../sampling/settings.ts';
 import { shiftSettings } from '../shift/settings.ts';
 import { surveySettings } from '../survey/settings.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { conditionSchema } from '../condition/condition.ts';
 import { CHECK_DIGITS } from './numbers/check-digit.ts';
 

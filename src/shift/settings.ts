@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
 
 const code = z

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { HOLE_NOUNS } from '../hole/hole.ts';
 import { depthMm, id, stamp, words } from '../hole/parts.ts';
 import type { Document, Id } from '../record/document.ts';

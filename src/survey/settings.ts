@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { gridSetting, mineGridSetting } from './norths/grid-settings.ts';
 
 const metresOver0 = z.number().gt(0).max(5000);

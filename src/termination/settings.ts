@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Rule, ruleSchema } from './rules/rule.ts';
 
 const name = z.string().min(1).max(60);

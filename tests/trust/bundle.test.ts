@@ -52,6 +52,14 @@ describe('what is shipped', () => {
       expect(manifest[section], section).toBeUndefined();
   });
 
+  it('carries no messages in other languages: with `import { z }` all of them came along, 355 kB', () => {
+    const languages = Object.values(meta.outputs)
+      .flatMap((output) => Object.entries(output.inputs))
+      .filter(([file, { bytesInOutput }]) => file.includes('/zod/v4/locales/') && bytesInOutput > 0)
+      .map(([file]) => file.slice(file.lastIndexOf('/') + 1));
+    expect(languages).toEqual(['en.js']);
+  });
+
   it('runs nothing when it is installed, and neither does anything that is bundled in it', () => {
     for (const script of ['preinstall', 'install', 'postinstall', 'prepare'])
       expect(manifest.scripts[script], script).toBeUndefined();

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { HOLE_NOUNS } from '../../hole/hole.ts';
 import { stamp, words } from '../../hole/parts.ts';
 import type { Document } from '../../record/document.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { conditionSchema } from '../../condition/condition.ts';
 import { VALUE_KINDS } from '../../value/cell.ts';
 import { CAUTION_KINDS } from '../logging-schema.ts';

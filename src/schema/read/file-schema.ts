@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { fieldEntry, label, listEntry, partName, scaleEntry, unlikelyEntry } from './file-entries.ts';
 
 /** A logging schema as it stands in `logging.json` or a style: written by hand. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const position = z.strictObject({
   eastM: z.number().describe('Easting, metres'),

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { triOf } from '../../quantity/tri.ts';
 import { known } from '../evaluate/known.ts';
 import { defineCondition } from '../rules/condition-kind.ts';

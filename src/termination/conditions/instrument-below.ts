@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Condition } from '../../condition/condition.ts';
 import { depthFromMetres } from '../../quantity/depth.ts';
 import { logWhere } from '../evaluate/log.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { depthFromMetres } from '../../quantity/depth.ts';
 import { notGiven } from '../evaluate/outcome.ts';
 import { reached } from '../evaluate/reached.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { conditionSchema } from '../../condition/condition.ts';
 import { historyOf, type Leg } from '../evaluate/amount.ts';
 import { stateAt } from '../evaluate/history.ts';

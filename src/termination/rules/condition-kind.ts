@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Condition } from '../../condition/condition.ts';
 import type { Outcome } from '../evaluate/outcome.ts';
 import type { Situation } from '../evaluate/situation.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { VERDICTS } from '../../hole/ending.ts';
 import { CONDITIONS } from '../conditions/index.ts';
 
