@@ -9,6 +9,7 @@ import type { Document } from '../record/document.ts';
 import type { Command } from '../shorthand/command.ts';
 import { headsOf } from '../standing/heads.ts';
 import { nextRod } from '../standing/rods.ts';
+import { measureBit } from './bit.ts';
 import { chooseControl } from './choose.ts';
 import { placeControl, putNextControlOff } from './controls.ts';
 import { goingOn } from './decision.ts';
@@ -22,6 +23,7 @@ import { setPlan } from './plan.ts';
 import { beginRunSaid } from './shot.ts';
 import { replaceBySpare } from './spare.ts';
 import { swapPair } from './swap.ts';
+import { tickBags } from './tick.ts';
 
 /** Commands that are one edit of the hole and ask nothing. The others are the caller's: a rod check, a shot, undo, a preview, leaving. */
 export type PlainCommand = Exclude<
@@ -40,7 +42,8 @@ export type PlainCommand = Exclude<
       | 'insert'
       | 'merge'
       | 'split'
-      | 'shot';
+      | 'shot'
+      | 'take labels left over';
   }
 >;
 
@@ -60,6 +63,7 @@ export function isPlain(command: Command): command is PlainCommand {
     'merge',
     'split',
     'shot',
+    'take labels left over',
   ].includes(command.does);
 }
 
@@ -82,6 +86,10 @@ export function act(
       return recordHygiene(hole, command.care, maker);
     case 'mass':
       return recordMasses(hole, command, maker);
+    case 'bit':
+      return measureBit(hole, command, maker);
+    case 'tick':
+      return tickBags(project, hole, command, maker);
     case 'choose control':
       return chooseControl(project, hole, command, maker);
     case 'swap pair':

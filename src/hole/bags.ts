@@ -52,6 +52,14 @@ export const putOff = z.strictObject({
 });
 export type PutOff = Readonly<z.infer<typeof putOff>>;
 
+/** A calico ticked off: table `ticks`. Somebody held it in hand and its label is right. */
+export const tick = z.strictObject({
+  number: words.describe('Number on the calico, with its prefix'),
+  at: stamp,
+  by: words,
+});
+export type Tick = Readonly<z.infer<typeof tick>>;
+
 /** A chip tray as filled: table `trays`. */
 export const tray = z.strictObject({
   tray: z.int().min(1),

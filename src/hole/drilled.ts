@@ -49,6 +49,15 @@ export const streamFact = z.strictObject({
 });
 export type StreamFact = Readonly<z.infer<typeof streamFact>>;
 
+/** The bit measured while the hole deepens: table `bits`. It wears, and a metre holds less rock for it. */
+export const bitMeasured = z.strictObject({
+  depthMm: depthMm.describe('Depth drilled when it was measured, in whole millimetres'),
+  bitMm: z.number().min(50).max(500).describe('Bit diameter as measured, in millimetres'),
+  at: stamp,
+  by: words,
+});
+export type BitMeasured = Readonly<z.infer<typeof bitMeasured>>;
+
 /** Hygiene looked at once a rod: table `hygiene`, by the rod event. */
 export const hygiene = z.strictObject({
   rod: id.describe('The rod done event'),

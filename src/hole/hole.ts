@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
-import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tray } from './bags.ts';
+import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tick, tray } from './bags.ts';
 import { lineUp, shot, surveyRun } from './direction.ts';
-import { hygiene, rodDone, streamFact } from './drilled.ts';
+import { bitMeasured, hygiene, rodDone, streamFact } from './drilled.ts';
 import { collarState, decision, stop } from './ending.ts';
 import { collar, drillingInterval, header, plan } from './header.ts';
 import { legendCode, legendField, legendScale } from './legend.ts';
@@ -19,6 +19,8 @@ export const HOLE_NOUNS = {
   rods: rodDone,
   stream: streamFact,
   hygiene,
+  bits: bitMeasured,
+  ticks: tick,
   rows: row,
   bagRuns: bagRun,
   bags: bag,

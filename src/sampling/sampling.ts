@@ -25,6 +25,8 @@ export interface NumberBlock {
 export interface Sampling {
   readonly numbers: NumberForm;
   readonly blocks: readonly NumberBlock[];
+  /** Labels left over when a hole is over go on into the next hole of the rig. */
+  readonly carriesLeftOver: boolean;
   readonly rank: 'metre' | 'composite';
   readonly lengthMm: number;
   readonly slots: readonly Slot[];
@@ -59,6 +61,7 @@ export function resolveSampling(settings: SamplingSettings): Result<Sampling> {
   return ok({
     numbers: form,
     blocks: blocks.value,
+    carriesLeftOver: settings.numbers.leftOver !== 'stay with their hole',
     rank: settings.sampled.rank,
     lengthMm: Math.round(settings.sampled.lengthM * 1000),
     slots: controls.slots.map((slot) => ({

@@ -78,6 +78,12 @@ const numbers = z.strictObject({
       }),
     )
     .describe('Which numbers belong to which rig'),
+  leftOver: z
+    .enum(['go on to the next hole', 'stay with their hole'])
+    .optional()
+    .describe(
+      'What becomes of labels that a hole did not use; left out, they go on to the next hole of the rig',
+    ),
 });
 
 const controls = z.strictObject({

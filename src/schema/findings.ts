@@ -455,6 +455,14 @@ export const scaleMissing = defineFinding({
   rationale: 'The field could not be logged.',
 });
 
+/** Raised where densities are given by the level of a field that is none, or by a level that its scale has not. */
+export const densityLevel = defineFinding({
+  code: 'schema-density-level',
+  severity: 'fault',
+  title: 'A density hangs on a level that is not there.',
+  rationale: 'Recovery of weathered metres would be counted with the density of fresh rock, and look poor.',
+});
+
 /** Raised where a file has a member that is not known there, misses one, or holds the wrong kind of thing. */
 export const shape = defineFinding({
   code: 'schema-shape',

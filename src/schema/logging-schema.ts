@@ -25,6 +25,9 @@ export type Caution = {
   readonly words: string;
 };
 
+/** Figures by the name of a level field, then by its level. */
+export type ByLevel = { readonly [field: string]: { readonly [level: string]: number } };
+
 /** One code of a list. The code and the strokes that type it are separate things, each chosen by the author. */
 export type Code = {
   readonly code: string;
@@ -39,6 +42,8 @@ export type Code = {
   /** Mineral symbol after Warr (2021), as a cross-reference. */
   readonly mineral?: string;
   readonly densityGcm3?: number;
+  /** Its density where it is weathered or oxidised, g/cm³, by field and level: instead of what {@link CodeList.densityShares} makes of it. */
+  readonly densityAtLevels?: ByLevel;
   readonly caution?: Caution;
   /** No chips come up where it is logged (a loss of return): nothing carries into the row or out of it, as with a void. */
   readonly noChips?: true;
@@ -54,6 +59,8 @@ export type CodeList = {
   readonly label: string;
   /** The rule that its codes are formed by, where there is one. */
   readonly formedBy?: string;
+  /** What weathering leaves of the density of its rocks, as a share of 1, by field and level. */
+  readonly densityShares?: ByLevel;
   readonly codes: readonly Code[];
 };
 

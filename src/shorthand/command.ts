@@ -55,8 +55,14 @@ export type RigCommand =
     }
   /** A duplicate and its primary hang on each other's chute: their numbers change places. */
   | { readonly does: 'swap pair'; readonly lastDigits: string }
+  /** The bit as measured, millimetres, at a depth or where the hole is drilled to. */
+  | { readonly does: 'bit'; readonly bitMm: number; readonly atMm?: Depth }
+  /** Calicos ticked off, by their last digits: one, or the first and the last. */
+  | { readonly does: 'tick'; readonly first: string; readonly last?: string }
   | { readonly does: 'photo'; readonly tray: number; readonly file: string }
   | { readonly does: 'number bags'; readonly first: string; readonly last: string }
+  /** Labels left over from a hole of the rig that is over carry on into this one. */
+  | { readonly does: 'take labels left over' }
   /** `lastDigits`: of the control put off that is placed now; the oldest where none is said. */
   | { readonly does: 'place control'; readonly lastDigits?: string }
   /** A shot, and a run of a survey tool, as words; read where shots are read, against the hole. */

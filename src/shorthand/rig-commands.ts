@@ -53,10 +53,11 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   overRod('contaminated', (over) => ({ does: 'contaminated', ...over }), 'The sample is contaminated'),
   {
     word: 'numbered',
-    form: ';numbered ZQ000201 ZQ000320',
+    form: ';numbered ZQ000201 ZQ000320, or ;numbered rest for those left over from the last hole',
     does: 'Bags numbered for this hole, first and last',
     previewed: false,
     read: (text) => {
+      if (text === 'rest') return { does: 'take labels left over' };
       const [first, last, ...more] = text.split(/ +/);
       return !first || last === undefined || more.length > 0
         ? wrong('the first and the last number', ';numbered ZQ000201 ZQ000320')

@@ -67,6 +67,34 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
         : wrong('the last digits of one of the two', ';swap 163'),
   },
   {
+    word: 'bit',
+    form: ';bit 138.6, or ;bit 138.6 @60 with the depth it was measured at',
+    does: 'The bit as the driller measured it, in millimetres: the masses that the metres hold follow it',
+    previewed: false,
+    read: (text) => {
+      const [, mm, at] = /^(\d{2,3}(?:\.\d{1,2})?)(?: +@([\d.]+))?$/.exec(text) ?? [];
+      const atMm = at === undefined ? undefined : parseDepth(at);
+      return mm === undefined || (at !== undefined && atMm === undefined)
+        ? wrong(
+            'the diameter in millimetres, and a depth behind @ if it was measured before',
+            ';bit 138.6 @60',
+          )
+        : { does: 'bit', bitMm: Number(mm), ...(atMm === undefined ? {} : { atMm }) };
+    },
+  },
+  {
+    word: 'tick',
+    form: ';tick 163, or ;tick 163-170',
+    does: 'Tick calicos off that are labelled right and at hand; the same number again takes its tick away',
+    previewed: false,
+    read: (text) => {
+      const [, first, last] = /^([A-Z]*\d+)(?:-([A-Z]*\d+))?$/.exec(text) ?? [];
+      return first === undefined
+        ? wrong('the last digits of a calico, or of the first and the last', ';tick 163-170')
+        : { does: 'tick', first, ...(last === undefined ? {} : { last }) };
+    },
+  },
+  {
     word: 'photo',
     form: ';photo 3 IMG_0412.JPG',
     does: 'The photograph of a chip tray: tray number, file name',

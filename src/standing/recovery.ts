@@ -6,7 +6,9 @@ import { type Interval, overlaps, sharedMm } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { type Flag, flagsOf } from '../sampling/recovery/hygiene.ts';
 import { type Recovery, recoveryOf } from '../sampling/recovery/recovery.ts';
+import type { ByLevel } from '../schema/logging-schema.ts';
 import { rockField } from '../shorthand/rock.ts';
+import type { Cell } from '../value/cell.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
 import { rodsDown } from './hygiene.ts';
@@ -68,13 +70,29 @@ function sameAs(a: Interval, b: Interval): boolean {
   return a.fromMm === b.fromMm && a.toMm === b.toMm;
 }
 
+/**
+ * The bit at a depth, in millimetres: as measured there while the hole deepened, worn evenly between two measurements; a bit that measures more than
+ * the one before is another one, from there on. Above the first measurement, and without any, as it was when drilling began.
+ */
 function bitAt(project: Project, hole: Document, at: Interval): number {
+  const measured = [...holeNouns(hole, 'bits')].sort((a, b) => a.depthMm - b.depthMm);
+  const above = measured.findLast((each) => each.depthMm <= at.fromMm);
+  const below = measured.find((each) => each.depthMm > at.fromMm);
+  const began = bitAtStart(project, hole, at);
+  if (above === undefined && below === undefined) return began;
+  const from = above ?? { depthMm: headsOf(hole).logFromMm, bitMm: began };
+  if (below === undefined || below.bitMm > from.bitMm) return from.bitMm;
+  const share = (at.fromMm - from.depthMm) / (below.depthMm - from.depthMm);
+  return from.bitMm + share * (below.bitMm - from.bitMm);
+}
+
+function bitAtStart(project: Project, hole: Document, at: Interval): number {
   const drilling = holeNouns(hole, 'drilling').findLast((each) => each.fromMm <= at.fromMm);
   const rig = project.settings.rigs.find((each) => each.name === drilling?.rig);
   return drilling?.bitMm ?? rig?.bitMm ?? USUAL_BIT_MM;
 }
 
-/** The density of the rock that is logged over most of an interval. */
+/** The density of the rock that is logged over most of an interval, as weathered as it is logged. */
 function densityAt({ schema }: Project, hole: Document, at: Interval): number {
   const field = rockField(schema);
   const [most] = rowsDown(hole)
@@ -84,6 +102,25 @@ function densityAt({ schema }: Project, hole: Document, at: Interval): number {
   const cell = field === undefined ? undefined : most?.cells[field.name];
   if (field === undefined || !('list' in field) || cell === undefined || !('code' in cell))
     return USUAL_DENSITY;
-  const code = schema.lists[field.list]?.codes.find((each) => each.code === cell.code);
-  return code?.densityGcm3 ?? USUAL_DENSITY;
+  const list = schema.lists[field.list];
+  const code = list?.codes.find((each) => each.code === cell.code);
+  const own = Object.entries(code?.densityAtLevels ?? {}).flatMap(([name, levels]) =>
+    atLevel(levels, most?.cells[name]),
+  );
+  if (own[0] !== undefined) return own[0];
+  const shares = Object.entries(list?.densityShares ?? {}).flatMap(([name, levels]) =>
+    atLevel(levels, most?.cells[name]),
+  );
+  return shares.reduce((density, share) => density * share, code?.densityGcm3 ?? USUAL_DENSITY);
+}
+
+/** The figure of the level that a cell holds, or of the highest one below it that has a figure; none where there is none. */
+function atLevel(levels: ByLevel[string], cell: Cell | undefined): readonly number[] {
+  if (cell === undefined || !('level' in cell)) return [];
+  const [nearest] = Object.keys(levels)
+    .map(Number)
+    .filter((level) => level <= cell.level)
+    .sort((a, b) => b - a);
+  const figure = nearest === undefined ? undefined : levels[nearest];
+  return figure === undefined ? [] : [figure];
 }

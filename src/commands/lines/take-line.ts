@@ -1,4 +1,5 @@
 import { act, isPlain } from '../../acts/act.ts';
+import { takeLeftOver } from '../../acts/left-over.ts';
 import { lineContext } from '../../acts/line-context.ts';
 import { planRange } from '../../acts/range.ts';
 import type { RangePlan } from '../../acts/range-plan.ts';
@@ -69,6 +70,16 @@ async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<
   };
 }
 
+/** Labels left over from a hole of the rig carry on into this one: one edit over both holes. */
+async function takeLabels(at: LinesAt, hole: Document): Promise<Taken> {
+  const taken = takeLeftOver(at.project, at.desk.documents().values(), hole, makerOf(at.desk));
+  if (!taken.ok) {
+    const [first] = taken.findings;
+    return { kind: 'refused', problem: first?.problem ?? 'refused', remedy: first?.remedy ?? '' };
+  }
+  return settled(at, at.desk.submit(taken.value), taken.value.what);
+}
+
 async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Promise<Taken> {
   const { command } = line;
   if (isPlain(command))
@@ -78,6 +89,8 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
       return { kind: 'leave' };
     case 'undo':
       return settledAs(at, at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit)}`);
+    case 'take labels left over':
+      return takeLabels(at, hole);
     case 'redo':
       return settledAs(at, at.desk.redo(at.hole), (edit) => `done again: ${otherOf(edit)}`);
     case 'shot':

@@ -3,6 +3,7 @@ import { leaveList, moveList } from '../lists/lists.ts';
 import { askMissing, whyNothingToSettle } from '../lists/missing.ts';
 import { settleInHand, whyNoQuestion, whyNotSplit } from '../lists/questions.ts';
 import { askChange } from '../log/change-code.ts';
+import { tickInHand } from '../samples/tick.ts';
 import { type Binding, LISTS } from './binding.ts';
 
 /** Keys of the screens that are lists. */
@@ -75,6 +76,14 @@ export const LIST_KEYS: readonly Binding[] = [
     hint: 'back',
     help: 'Back to the log; where something is searched for, ends that first',
     act: leaveList,
+  },
+  {
+    name: 'tick off',
+    on: ['bags'],
+    keys: ['enter'],
+    hint: 'tick off',
+    help: 'Tick off the bag in hand, or take its tick away',
+    act: tickInHand,
   },
   {
     name: 'change the code',

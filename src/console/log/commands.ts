@@ -4,6 +4,7 @@ import type { CommandLine } from '../../shorthand/commands.ts';
 import { undoOrRedo } from '../lists/history.ts';
 import { leave } from '../lists/leaving.ts';
 import { askMend } from '../samples/mismatch.ts';
+import { carryLabels } from '../samples/number-bags.ts';
 import { askRod } from '../samples/rod.ts';
 import { scanPlaced } from '../samples/scan.ts';
 import type { State } from '../state.ts';
@@ -37,6 +38,8 @@ export function runCommand(state: State, hole: Document, line: CommandLine, worl
       return leave(state);
     case 'rod done':
       return askRod(state, world, command.check);
+    case 'take labels left over':
+      return carryLabels(state, hole, world, state);
     case 'mend':
       return askMend(state, hole, command.check);
     case 'scan':

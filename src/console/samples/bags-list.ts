@@ -13,10 +13,10 @@ import { waitingMismatches } from '../../standing/mismatches.ts';
 import { proposedOf } from '../../standing/proposed.ts';
 import { bagsOnGround, streamAheadOf } from '../../standing/stream.ts';
 import { trayedHole, traysOf } from '../../standing/trays.ts';
-import type { Listed, ListSection } from '../lists/listed.ts';
+import { found, type Listed, type ListSection } from '../lists/listed.ts';
 import { chooseWord, upcomingLine } from '../log/panels/bags-panel.ts';
-import type { State } from '../state.ts';
-import type { Theme } from '../theme.ts';
+import { holeInHand, type State } from '../state.ts';
+import { type Theme, themeFor } from '../theme.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
 import { ratesSection } from './rates-section.ts';
 import { recoverySection, standsOutSection } from './recovery-section.ts';
@@ -31,7 +31,7 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
   const sections = [
     whereSection(standsOut.items.length),
     waitsSection(project, hole, ahead.putOff),
-    comingSection(project, hole, ahead.upcoming, width),
+    comingSection(project, hole, ahead.upcoming, width, theme),
     standsOut,
     issuedSection(issued, theme),
     traysSection(project, hole, theme),
@@ -43,6 +43,18 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
     title: `bags · ${issued.length} issued${last === undefined ? '' : `, last ${last}`} · ${ahead.numberedLeft} numbered left`,
     sections: sections.filter((each) => each.head.length + each.items.length > 0),
   };
+}
+
+/** The number in hand on the screen of bags; undefined where the cursor is on none that can be ticked off. */
+export function numberInHand(state: State): string | undefined {
+  const { screen } = state;
+  const hole = holeInHand(state);
+  if (screen.name !== 'bags' || hole === undefined) return undefined;
+  const { sections } = found(
+    bagsList(state, hole, 200, themeFor({ colour: false, ascii: true })),
+    screen.find,
+  );
+  return sections.flatMap(({ items, about }) => items.map((_, index) => about?.[index]))[screen.cursor];
 }
 
 /** What is further down, by the words that find it. */
@@ -98,9 +110,11 @@ function comingSection(
   hole: Document,
   upcoming: readonly Upcoming[],
   width: number,
+  theme: Theme,
 ): ListSection {
   const { logFromMm, state } = headerOf(hole);
   if (isOver(state)) return { head: [line(`the hole is ${state}: no bag comes`, 'strong')], items: [] };
+  const ticked = new Set(holeNouns(hole, 'ticks').map(({ number }) => number));
   const lines = upcoming.map((bag): readonly Line[] => {
     const place =
       bag.fromMm === undefined || bag.kind !== 'primary'
@@ -116,14 +130,17 @@ function comingSection(
           : ` (or ${bag.oneOf.filter((each) => each !== bag.kind).join(', ')})`;
     return [
       [
-        ...spans('[ ] '),
+        ...spans(` [${ticked.has(bag.number) ? theme.signs.tick : ' '}] `),
         ...upcomingLine(bag, width),
         ...spans([`${tray}  ${put}${late}`.trimEnd(), 'faint']),
       ],
     ];
   });
   const none = [line('No numbered bags: ;numbered and the first and last number.', 'warn')];
-  return { head: [line('to tick off', 'strong')], items: lines.length === 0 ? [none] : lines };
+  const left = upcoming.filter(({ number }) => !ticked.has(number)).length;
+  const head = [line(`to tick off with Enter, ${left} of ${upcoming.length} left`, 'strong')];
+  if (lines.length === 0) return { head, items: [none] };
+  return { head, items: lines, about: upcoming.map(({ number }) => number) };
 }
 
 /** Bags as issued, the latest first: facts, that no amendment of the log renumbers. */

@@ -1,10 +1,12 @@
 import { act } from '../../acts/act.ts';
+import { type LeftOver, leftOverFor, takeLeftOver } from '../../acts/left-over.ts';
+import { holeNouns } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
-import { type ProposedRun, proposedRun } from '../../standing/bag-run.ts';
+import { bagRunOf, type ProposedRun, proposedRun } from '../../standing/bag-run.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import { pickedHole } from '../lists/holes.ts';
 import type { State } from '../state.ts';
-import { type Step, saying, still, submittingResult, type World } from '../step.ts';
+import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
 
 /** Asks which bags are labelled for the hole under the cursor. */
 export function askNumbers(state: State): Step {
@@ -12,6 +14,23 @@ export function askNumbers(state: State): Step {
   if (hole === undefined) return still(state);
   const prompt = { kind: 'number bags', hole: hole.id, draft: EMPTY_DRAFT } as const;
   return still({ ...state, prompt, message: undefined });
+}
+
+/** Labels left over from a hole of the rig carry on into this one: one edit over both holes. */
+export function carryLabels(state: State, hole: Document, world: World, after: State): Step {
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const taken = takeLeftOver(state.project, state.documents.values(), hole, maker);
+  if (!taken.ok)
+    return still(taken.findings[0] === undefined ? state : sayingFinding(state, taken.findings[0]));
+  if (state.readOnly !== undefined)
+    return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
+  const { what, parts } = taken.value;
+  return [saying(after, what, 'good'), [{ do: 'submit', what, parts }]];
+}
+
+/** The labels left over that the hole of the prompt can take over. */
+export function labelsLeftOver(state: State, hole: Document): LeftOver | undefined {
+  return leftOverFor(state.project, state.documents.values(), hole);
 }
 
 /** The numbers that would do for the hole of the prompt, behind all that are labelled. */
@@ -27,8 +46,11 @@ export function answerNumbers(state: State, world: World): Step {
   if (hole === undefined) return still(state);
   const proposed = numbersProposed(state, hole);
   const [first, last, ...more] = prompt.draft.text.trim().split(/ +/);
+  const short = bagRunOf(state.project, hole).shortMm > 0 || holeNouns(hole, 'bagRuns').length === 0;
   const screen = { name: 'bags', hole: hole.id, cursor: 0, find: '', from: 'head' } as const;
   const shown: State = { ...state, prompt: undefined, screen, message: undefined };
+  if (first === '' && short && labelsLeftOver(state, hole) !== undefined)
+    return carryLabels(state, hole, world, shown);
   if (first === '' && proposed === undefined) return still(shown);
   const said =
     first === '' || first === undefined ? proposed : last === undefined ? undefined : { first, last };

@@ -2,6 +2,7 @@ import type { Finding } from '../../finding/finding.ts';
 import {
   codeTwice,
   codeUnsayable,
+  densityLevel,
   labelTwice,
   listEmpty,
   listMissing,
@@ -10,7 +11,7 @@ import {
   scaleBroken,
   scaleMissing,
 } from '../findings.ts';
-import type { Code, CodeList, LoggingSchema, Scale } from '../logging-schema.ts';
+import type { ByLevel, Code, CodeList, LoggingSchema, Scale } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 
 /** What is wrong with the lists of a schema and with what fields take from them. */
@@ -51,6 +52,37 @@ export function checkLists(schema: LoggingSchema, raise: Raise): readonly Findin
       ];
     }),
   ];
+}
+
+/** Densities by the level of a field that the schema has not, or of a level that its scale has not. */
+export function checkDensities(schema: LoggingSchema, raise: Raise): readonly Finding[] {
+  return Object.values(schema.lists).flatMap((list) => [
+    ...notLevels(schema, list.densityShares).map((problem) =>
+      raise(densityLevel, { list: list.name, member: 'densityShares' }, { problem, remedy: LEVEL_REMEDY }),
+    ),
+    ...list.codes.flatMap(({ code, densityAtLevels }) =>
+      notLevels(schema, densityAtLevels).map((problem) =>
+        raise(
+          densityLevel,
+          { list: list.name, code, member: 'densityAtLevels' },
+          { problem, remedy: LEVEL_REMEDY },
+        ),
+      ),
+    ),
+  ]);
+}
+
+const LEVEL_REMEDY = 'Name a field of levels, and digits of its scale: { "weathering": { "4": 0.82 } }.';
+
+function notLevels(schema: LoggingSchema, figures: ByLevel = {}): readonly string[] {
+  return Object.entries(figures).flatMap(([name, levels]) => {
+    const field = schema.fields.find((each) => each.name === name);
+    const scale = field?.kind === 'level' ? schema.scales[field.scale] : undefined;
+    if (scale === undefined) return [`${name} is no field of levels`];
+    return Object.keys(levels)
+      .filter((level) => !scale.levels.some((each) => String(each.level) === level))
+      .map((level) => `${name} has no level ${level}`);
+  });
 }
 
 function checkList(list: CodeList, raise: Raise): readonly Finding[] {

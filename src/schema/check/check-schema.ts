@@ -4,7 +4,7 @@ import { bagPrefix } from '../findings.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import { type Origins, raiserOf } from '../read/whereabouts.ts';
 import { checkFields } from './check-fields.ts';
-import { checkLists, checkScales } from './check-lists.ts';
+import { checkDensities, checkLists, checkScales } from './check-lists.ts';
 import { checkOnlyWhen, checkUnlikely } from './check-only-when.ts';
 import { checkStrokes } from './check-strokes.ts';
 
@@ -18,6 +18,7 @@ export function checkSchema(schema: LoggingSchema, origins?: Origins): readonly 
     ...checkFields(schema, raise),
     ...checkLists(schema, raise),
     ...checkScales(schema, raise),
+    ...checkDensities(schema, raise),
     ...checkOnlyWhen(schema, raise),
     ...checkUnlikely(schema, raise),
     ...checkStrokes(schema, raise),

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import { shape } from '../findings.ts';
-import type { Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from '../logging-schema.ts';
+import type { ByLevel, Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from '../logging-schema.ts';
 import { completeCode, completeField, completeUnlikely } from './complete-entries.ts';
 import type { CodeEntry, FieldEntry, ListEntry, ScaleEntry, UnlikelyEntry } from './file-entries.ts';
 import type { LoggingFile } from './file-schema.ts';
@@ -23,6 +23,7 @@ export type Draft = {
 type DraftList = {
   readonly label: string | undefined;
   readonly formedBy: string | undefined;
+  readonly densityShares: ByLevel | undefined;
   readonly codes: readonly Inherited<CodeEntry>[];
 };
 
@@ -82,6 +83,7 @@ function listsOver(
     lists.set(name, {
       label: entry.label ?? old?.label,
       formedBy: entry.formedBy ?? old?.formedBy,
+      densityShares: entry.densityShares ?? old?.densityShares,
       codes: codes.entries,
     });
   }
@@ -100,11 +102,12 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
   const fields = kept(draft.fields).flatMap((field): readonly Field[] => whole(field, completeField));
   const unlikely = kept(draft.unlikely).flatMap((each): readonly Unlikely[] => whole(each, completeUnlikely));
   const lists: Record<string, CodeList> = {};
-  for (const [list, { label, formedBy, codes }] of draft.lists)
+  for (const [list, { label, formedBy, densityShares, codes }] of draft.lists)
     lists[list] = {
       name: list,
       label: label ?? list,
       ...(formedBy === undefined ? {} : { formedBy }),
+      ...(densityShares === undefined ? {} : { densityShares }),
       codes: codes.flatMap((code): readonly Code[] => whole(code, completeCode)),
     };
   const scales: Record<string, Scale> = {};

@@ -73,6 +73,9 @@ const readingColumns = z.strictObject({
   unit: z.string().min(1).max(20).optional().describe('What the file counts in, like 1e-5 SI or ppm'),
 });
 
+/** Figures by the name of a level field, then by its level as a digit. */
+const byLevel = (figure: z.ZodNumber) => z.record(fieldName, z.record(z.string().regex(/^[1-9]$/), figure));
+
 /** One code as a file writes it: whole where it is new, only what changes where it is inherited. */
 const codeEntry = z.strictObject({
   code: z.string().min(1).max(40).describe('The code as it is stored and handed over'),
@@ -88,7 +91,13 @@ const codeEntry = z.strictObject({
     .max(8)
     .nullable()
     .optional()
-    .describe('Density in g/cm³, for expected masses'),
+    .describe('Density of the fresh rock in g/cm³, for expected masses'),
+  densityAtLevels: byLevel(z.number().min(0.5).max(8))
+    .nullable()
+    .optional()
+    .describe(
+      'Density in g/cm³ where it is weathered, by field and level: { "weathering": { "4": 2.1 } }. It holds from that level on to the next one written',
+    ),
   caution: caution
     .nullable()
     .optional()
@@ -201,6 +210,11 @@ export type ScaleEntry = z.infer<typeof scaleEntry>;
 export const listEntry = z.strictObject({
   label: label.optional(),
   formedBy: z.string().max(200).optional().describe('The rule that its codes are formed by'),
+  densityShares: byLevel(z.number().min(0.2).max(1.2))
+    .optional()
+    .describe(
+      'What is left of the density of a fresh rock, as a share of 1, by field and level: { "weathering": { "4": 0.82 } }; codes with densityAtLevels have their own',
+    ),
   codes: z.array(codeEntry).max(2000).optional().describe('Codes that are new here, or changed'),
 });
 export type ListEntry = z.infer<typeof listEntry>;

@@ -78,6 +78,9 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
   }),
   over('schema-list-shared', 'two fields of one list', fields({ ...SMALL.fields[0], name: 'host' })),
   over('schema-scale-missing', 'a scale that is not there', fields({ name: 'wear', scale: 'tear' })),
+  over('schema-density-level', 'densities by the level of a list of codes', {
+    lists: { rocks: { densityShares: { sulphides: { '4': 0.8 } } } },
+  }),
   over('schema-scale-broken', 'a scale that starts at 2', {
     scales: { wear: { label: 'wear', levels: [{ level: 2, label: 'b', look: '' }] } },
   }),
