@@ -8,6 +8,7 @@ import type { Document } from '../record/document.ts';
 import { placedBag } from '../sampling/stream/issue.ts';
 import { stream } from '../sampling/stream/stream.ts';
 import { streamStateOf } from '../standing/stream.ts';
+import { rodOf } from './place-bag.ts';
 
 /** Puts the next control off, with its reason: its number stays reserved for it and stays on the panel. */
 export function putNextControlOff(
@@ -64,5 +65,8 @@ export function placeControl(
   }
   const of = holeNouns(hole, 'bags').find((bag) => bag.number === put.of);
   const bag = placedBag(project.sampling, put, of);
-  return bag.ok ? issueBags(hole, `${put.kind} ${put.number} placed`, [bag.value], maker) : bag;
+  if (!bag.ok) return bag;
+  const rod = rodOf(hole, bag.value);
+  const placed = rod === undefined ? bag.value : { ...bag.value, rod };
+  return issueBags(hole, `${put.kind} ${put.number} placed`, [placed], maker);
 }

@@ -196,6 +196,7 @@ const amendedSince = (hole: Document, { rod }: RodDone) =>
     { hole: headerOf(hole).name, thing: `rod ${rod}` },
     {
       problem: 'bags of this rod or of one below it were amended by hand since',
-      remedy: 'Correct the bags one by one: ;bag, ;spoiled, ;swap. Nobody’s word is written over.',
+      remedy:
+        'Correct the bags one by one: ;bag, ;spoiled, ;swap. Then ;mend fits. Nobody’s word is written over.',
     },
   );

@@ -42,7 +42,8 @@ export function duplicatesFollow(hole: Document, laid: readonly Laid[]): readonl
   );
   const changes: Change[] = [];
   for (const [id, bag] of holeThings(hole, 'bags')) {
-    if (bag.of === undefined || !before.has(bag.of) || rods.has(bag.rod ?? '')) continue;
+    if (bag.of === undefined || !before.has(bag.of) || (rods.has(bag.rod ?? '') && bag.byHand !== true))
+      continue;
     const primary = primaries.find(({ fromMm, toMm }) => fromMm === bag.fromMm && toMm === bag.toMm);
     if (primary === undefined) return undefined;
     if (primary.number !== bag.of) changes.push({ patch: ['bags', id], set: { of: primary.number } });

@@ -27,7 +27,9 @@ export function placeBag(
   maker: Maker,
   documents: Iterable<Document>,
 ): Result<Made> {
-  const named = numberToPlace(project, hole, command.number, documents);
+  // A number that another hole has used is taken out of use here: nothing is put into it.
+  const others = command.does === 'spoiled bag' ? [] : documents;
+  const named = numberToPlace(project, hole, command.number, others);
   if (!named.ok) return named;
   const number = named.value;
   const issued = holeThings(hole, 'bags').find(([, each]) => each.number === number);
@@ -107,7 +109,7 @@ function inWords({ kind, fromMm, toMm }: Bag): string {
 }
 
 /** The rod whose metres a bag holds, where it is done: the bag lies with that one, not with the next. */
-function rodOf(hole: Document, { toMm }: Bag): Id | undefined {
+export function rodOf(hole: Document, { toMm }: Bag): Id | undefined {
   if (toMm === undefined) return undefined;
   const [above] = holeThings(hole, 'rods')
     .filter(([, rod]) => rod.depthMm >= toMm)

@@ -119,5 +119,6 @@ await part('survey', () => {
 });
 await part('termination rules', () => ownProgram('termination.ts'));
 await part('mismatches of the sample stream', () => ownProgram('sampling.ts'));
+await part('mismatches at the second rig', () => ownProgram('second-rig.ts'));
 
 for (const each of made.values()) (await each).remove();

@@ -61,13 +61,17 @@ describe('numbering the bags of a hole the evening before', () => {
     sitting.press('f10', 'down', 'b');
     expect(shown(sitting)).toContain('bags of MBRC004');
     expect(shown(sitting)).toContain('130 m down to 130 m have no numbered bag yet.');
-    expect(shown(sitting)).toContain('Next in the block: MB000601 to MB0007');
+    // Labels left over from holes that are over come first.
+    for (let holes = 0; holes < 5 && shown(sitting).includes('Left over from'); holes++)
+      sitting.press('enter', 'escape', 'b');
+    expect(shown(sitting)).toContain('Next in the block: MB000601 to MB000');
     sitting.press('enter');
     const planned = sitting.hole('MBRC004');
     expect(holeNouns(planned, 'drilling')).toEqual([]);
-    expect(holeNouns(planned, 'bagRuns')).toMatchObject([{ first: 'MB000601', rig: 'RC7' }]);
+    expect(holeNouns(planned, 'bagRuns').length).toBeGreaterThan(1);
+    expect(holeNouns(planned, 'bagRuns').at(-1)).toMatchObject({ first: 'MB000601', rig: 'RC7' });
     expect(bagRunOf(sitting.state().project, planned).shortMm).toBe(0);
-    expect(shown(sitting)).toContain('[ ] MB000601  0–1');
+    expect(shown(sitting)).toMatch(/\[ \] MB000\d{3} {2}0–1/);
     sitting.press('escape');
     expect(sitting.state().screen.name).toBe('holes');
     sitting.press('b');

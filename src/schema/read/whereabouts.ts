@@ -76,6 +76,10 @@ function entryOrigins(origins: Origins, part: Part): readonly Origin[] {
   if ('scale' in part) return origins.scales.get(part.scale)?.origins ?? [];
   if ('unlikely' in part)
     return origins.unlikely.find((each) => each.entry.name === part.unlikely)?.origins ?? [];
+  if (part.code === undefined && part.member !== undefined)
+    return origins.sources
+      .filter((source) => holds(source.root, ['lists', part.list]))
+      .map((source) => ({ source, path: ['lists', part.list] }));
   const codes = origins.lists.get(part.list)?.codes ?? [];
   const code = part.code === undefined ? codes[0] : codes.find((each) => each.entry.code === part.code);
   return code?.origins ?? [];

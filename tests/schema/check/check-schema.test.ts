@@ -87,6 +87,11 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
   ],
   ['schema-scale-missing', fields({ name: 'wear', scale: 'tear' }), fields({ name: 'wear', scale: 'wear' })],
   [
+    'schema-density-level',
+    { lists: { rocks: { densityShares: { rock: { '1': 0.8 } } } } },
+    { lists: { rocks: { densityShares: {} } } },
+  ],
+  [
     'schema-scale-broken',
     scale({ level: 2, label: 'b', look: '' }),
     scale({ level: 1, label: 'a', look: '' }),
