@@ -5,6 +5,7 @@ import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { answerTo } from '../shift/answers.ts';
 import { gapsOf, minutesByClass, spansOf } from '../shift/current.ts';
 import { ownRecord } from '../shift/own-record.ts';
 import { queryList } from '../shift/query-list.ts';
@@ -13,6 +14,7 @@ import { shiftHeaderOf } from '../shift/shift.ts';
 import { closed, presumedEnd } from '../shift/shift-end.ts';
 import { eventsOf, type ShiftEvent } from '../shift/shift-events.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
+import { timelineKeys, timelineOf } from '../shift/timeline.ts';
 import { atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -81,7 +83,13 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
               ]),
           ...eventLines(events),
           ...queryLines(comparisons),
-          ...queries.map(formatFinding),
+          '',
+          ...timelineOf(found, ownRecord(found, holesOf(desk), now).metres, project.shift, now),
+          `        ${timelineKeys(found, project.shift)}`,
+          ...queries.map(
+            (query, index) =>
+              `${index + 1}. [${answerTo(stored, query)?.answer ?? 'open'}] ${formatFinding(query)}`,
+          ),
         ].join('\n'),
       );
     return queries.length > 0 ? EXIT.findings : EXIT.fine;

@@ -3,6 +3,7 @@ import { goElsewhere } from './lists/elsewhere.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
 import { answerLeaving } from './lists/leaving.ts';
 import { settleMissing } from './lists/missing.ts';
+import { answerPlod, plodKey } from './lists/plod.ts';
 import { answerLine, pickActivity, startActivity } from './lists/shift.ts';
 import { changeCodeKey, saveChange } from './log/change-code.ts';
 import { answerEnding } from './log/ending.ts';
@@ -67,6 +68,8 @@ export function answer(state: State, world: World): Step {
       return answerHandOn(state, world);
     case 'activity':
       return startActivity(state, world);
+    case 'plod':
+      return answerPlod(state, world);
     case 'shift line':
       return answerLine(state, world);
     case undefined:
@@ -80,6 +83,7 @@ export function promptKey(state: State, event: KeyEvent, world: World): Step {
   if (prompt === undefined) return still(state);
   if (prompt.kind === 'change code') return changeCodeKey(state, event);
   if (prompt.kind === 'activity' && event.kind === 'text') return pickActivity(state, event.text, world);
+  if (prompt.kind === 'plod' && chordOf(event) === 'up') return plodKey(state, prompt);
   const by = { up: -1, down: 1 }[chordOf(event) ?? ''];
   if ('cursor' in prompt && by !== undefined) {
     const last = choices(state, prompt.kind) - 1;

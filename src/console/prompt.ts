@@ -6,6 +6,7 @@ import type { HoleState } from '../hole/header.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { DocumentName, Id } from '../record/document.ts';
 import type { RodSeen } from '../sampling/rod/mismatch.ts';
+import type { NewPlodLine } from '../shift/plod-line.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import type { RunSaid } from '../survey/shots/run-said.ts';
 import type { Draft } from './draft.ts';
@@ -102,6 +103,19 @@ export type Prompt =
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
   | ({ readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft } & Sure)
   | { readonly kind: 'activity'; readonly cursor: number }
+  /** A plod that is being typed, line by line; nothing of it is recorded before the empty line that ends it. */
+  | {
+      readonly kind: 'plod';
+      readonly shift: string;
+      readonly sheet: string;
+      readonly from?: string;
+      /** A second sheet of a shift that has one. */
+      readonly second: boolean;
+      readonly lines: readonly { readonly text: string; readonly line: NewPlodLine }[];
+      /** The gap was shown: another empty line records it so. */
+      readonly gapShown: boolean;
+      readonly draft: Draft;
+    }
   /** A line of the shift record, of the latest shift unless one is named. */
   | { readonly kind: 'shift line'; readonly shift?: string; readonly draft: Draft }
   /** A scanned bag that is not where or what it should be: read whole, for its remedy may take hands near the machine. */

@@ -33,8 +33,8 @@ export type Screen =
   | OverPart<'dispatch'>
   | OverPart<'results'>
   | OverPart<'packed'>
-  /** The shift record: the shift that was gone to, else the latest one of the rig. */
-  | (OverPart<'shift'> & { readonly shift?: string })
+  /** The shift record: the shift that was gone to, else the latest one of the rig; its record, or its plod and the query list. */
+  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' })
   /** Questions that merges left in any document; `settled` is the document of the one settled last, which undo takes back. */
   | (OverPart<'questions'> & { readonly settled?: DocumentName })
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);

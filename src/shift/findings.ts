@@ -33,6 +33,36 @@ export const SHIFT_QUERIES = {
     title: 'A line of the bill comes out otherwise from the plod than from the record.',
     rationale: 'It shows what a difference is worth before the plod is signed.',
   }),
+  timeDiffers: defineFinding({
+    code: 'plod-time-differs',
+    severity: 'warning',
+    title: 'A plod has a time under another charge class than the record.',
+    rationale: 'Named by the clock, a difference can be remembered; as a sum of hours it can only be argued.',
+  }),
+  holeDiffers: defineFinding({
+    code: 'plod-hole-differs',
+    severity: 'warning',
+    title: 'A plod has a time on another hole than the record.',
+    rationale: 'Bands, minimums and lump sums go by the hole.',
+  }),
+  overlap: defineFinding({
+    code: 'plod-times-overlap',
+    severity: 'warning',
+    title: 'Two lines of a plod claim the same time.',
+    rationale: 'Time claimed twice is paid twice, and the sum of hours hides it.',
+  }),
+  missing: defineFinding({
+    code: 'plod-time-missing',
+    severity: 'warning',
+    title: 'The lines of a plod do not make the length of the shift.',
+    rationale: 'Time that is left out tends to come back on another sheet.',
+  }),
+  changedSince: defineFinding({
+    code: 'plod-changed-since-signed',
+    severity: 'warning',
+    title: 'A shift was changed after its plod was signed.',
+    rationale: 'The signature stands for the figures as they were; an invoice must show both.',
+  }),
   activityUnknown: defineFinding({
     code: 'plod-activity-unknown',
     severity: 'warning',
@@ -113,6 +143,12 @@ export const SHIFT_REFUSALS = {
     severity: 'fault',
     title: 'A line of a plod can not be as it is written.',
     rationale: 'Metres without a hole, or a foot above its top, can not be held against the record.',
+  }),
+  plodAnother: defineFinding({
+    code: 'plod-another',
+    severity: 'fault',
+    title: 'The shift has a plod already.',
+    rationale: 'Two sheets for one shift are most often one sheet taken down twice.',
   }),
   plodSigned: defineFinding({
     code: 'plod-signed',

@@ -60,6 +60,6 @@ function rodsOf(
     if (!wanted(rod.at) || rod.depthMm <= above) return [];
     const top = Math.max(above, ...tops.filter((each) => each < rod.depthMm));
     const charge = activityAt(spans, rod.at)?.charge;
-    return [{ hole: hole.id, fromMm: depthFromMm(top), toMm: rod.depthMm, charge }];
+    return [{ hole: hole.id, fromMm: depthFromMm(top), toMm: rod.depthMm, charge, at: rod.at }];
   });
 }

@@ -2,6 +2,9 @@ import type { Finding } from '../finding/finding.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { timeQueries } from './align.ts';
+import { changedSince } from './answers.ts';
+import { pointAt } from './claims.ts';
 import { type Span, spansOf } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import { holeFacts } from './hole-facts.ts';
@@ -9,7 +12,7 @@ import { ownRecord } from './own-record.ts';
 import { plodRecord, unknownActivities } from './plod-record.ts';
 import { type Reconciliation, reconcile } from './reconcile.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
-import type { DrilledMetres } from './shift-record.ts';
+import type { DrilledMetres, ShiftRecord } from './shift-record.ts';
 import type { ShiftRules } from './shift-rules.ts';
 
 /**
@@ -35,7 +38,24 @@ export function queryList(
     ...own.metres.filter((each) => each.charge === 'standby hourly').map((each) => onStandby(file, each)),
   ];
   if (shiftThings(shift, 'plods').length === 0) return { ...held, queries: ofOwn };
-  return { ...held, queries: [...held.queries, ...unknownFindings(file, shift, rules), ...ofOwn] };
+  return {
+    ...held,
+    queries: [
+      ...timeQueries(shift, rules, now),
+      ...held.queries.map((query) => pointed(query, shift, own)),
+      ...unknownFindings(file, shift, rules),
+      ...ofOwn,
+      ...changedSince(shift, held),
+    ],
+  };
+}
+
+/** A query about the metres or shots of a hole with the line of the sheet that it comes from. */
+function pointed(query: Finding, shift: Document, own: ShiftRecord): Finding {
+  const [subject, hole = ''] = (query.place.thing ?? '').split(', ');
+  if (subject !== 'metres' && subject !== 'shots') return query;
+  const where = pointAt(subject, hole, shift, own);
+  return where === '' ? query : { ...query, problem: `${query.problem}; ${where}` };
 }
 
 function unknownFindings(file: string, shift: Document, rules: ShiftRules): readonly Finding[] {

@@ -108,11 +108,30 @@ const toleranceSettings = z.strictObject({
   cents: centsEach.describe('By line of the bill, in cents'),
 });
 
+/** How a driller's CSV is read: the heading of each column that it has, and the sheet's words for activities. */
+const plodColumns = z.strictObject({
+  from: words.optional().describe('Heading of the time a line started'),
+  to: words.optional().describe('Heading of the time it ended'),
+  hours: words.optional().describe('Heading of hours, where there are no times: 1.5 or 1:30'),
+  activity: words.describe('Heading of the activity'),
+  hole: words.optional().describe('Heading of the hole'),
+  metresFrom: words.optional().describe('Heading of the top of the metres'),
+  metresTo: words.optional().describe('Heading of the foot of the metres'),
+  shots: words.optional().describe('Heading of survey shots'),
+  used: words.optional().describe('Heading of consumables: 1 hammer bit, 2 subs'),
+  remark: words.optional().describe('Heading of remarks'),
+  activities: z
+    .array(z.strictObject({ written: words.describe('As the sheet writes it'), activity: code }))
+    .optional()
+    .describe('Words of the sheet for activities that are not called as here'),
+});
+
 /** The shift part of project.json. Written by hand: metres in metres, money in cents, times on the local clock. */
 export const shiftSettings = z.strictObject({
   shifts: z.array(shiftTimes).min(1).max(2).describe('Shifts of a day; two may touch, not overlap'),
   activities: z.array(activityKind).min(1).describe('What the rig can be doing; each code and key once'),
   contract: contractSettings.describe('What the contract pays, in whole cents'),
   tolerances: toleranceSettings.describe('How far a plod may be off the own record before it is queried'),
+  plodColumns: plodColumns.optional().describe('How a plod that comes as a CSV is read'),
 });
 export type ShiftSettings = Readonly<z.infer<typeof shiftSettings>>;

@@ -1,4 +1,5 @@
 import type { Interval } from '../quantity/interval.ts';
+import type { Stamp } from '../quantity/stamp.ts';
 import type { ChargeClass } from './charge-class.ts';
 
 /** Time spent on one activity at one hole. */
@@ -14,6 +15,8 @@ export interface DrilledMetres extends Interval {
   readonly hole: string;
   /** Charge class of the activity that they were drilled in; undefined where none was recorded. */
   readonly charge: ChargeClass | undefined;
+  /** When the rod was stamped; our own metres only. */
+  readonly at?: Stamp;
 }
 
 /** What one side says of a shift, our own record or the driller's plods: the two are held against each other in this shape. */

@@ -5,6 +5,9 @@ import type { Document, Id } from '../record/document.ts';
 import { own } from '../record/json.ts';
 import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
 
+/** What a query can come to: the sheet holds, the sheet is wrong, or nobody knows yet. */
+export const QUERY_ANSWERS = ['agreed', 'corrected', 'open'] as const;
+
 const count = z.int().min(0).max(100_000);
 const used = z
   .array(z.strictObject({ item: words.describe('Name of the consumable'), count }))
@@ -57,6 +60,8 @@ const plod = z.strictObject({
   sheet: words.describe('Number of the sheet'),
   receivedAt: stamp,
   from: words.optional().describe('Who handed it over'),
+  crew: z.array(words).optional().describe('Crew as the sheet names it'),
+  remark: words.optional(),
 });
 export type Plod = Readonly<z.infer<typeof plod>>;
 
@@ -65,6 +70,8 @@ const plodLine = z.strictObject({
   plod: id.describe('The plod that it stands on'),
   activity: words.describe('Code of the activity, as in project.json; as written where there is none'),
   minutes: z.int().min(0).max(1440).describe('Hours claimed, in whole minutes'),
+  startsAt: stamp.optional().describe('Start of the line, where the sheet has times'),
+  endsAt: stamp.optional().describe('End of the line, where the sheet has times'),
   hole: words.optional().describe('Permanent id of the hole'),
   fromMm: depthMm.optional().describe('Top of the metres claimed, in whole millimetres'),
   toMm: depthMm.optional().describe('Foot of the metres claimed, in whole millimetres'),
@@ -81,8 +88,21 @@ const signOff = z.strictObject({
   at: stamp,
   openQueries: count.describe('Lines of the query list at that moment'),
   remark: words.optional().describe('What was agreed about the queries'),
+  exceptions: z.array(words).optional().describe('Queries that were open when it was signed, in words'),
+  ownCents: z.int().optional().describe('What our own record came to, in cents'),
+  plodCents: z.int().optional().describe('What the plod came to, in cents'),
+  seal: words.optional().describe('SHA-256 of both sides as they were signed'),
 });
 export type SignOff = Readonly<z.infer<typeof signOff>>;
+
+/** What came of a query: table `queryAnswers`. The latest for a query counts. */
+const queryAnswer = z.strictObject({
+  query: words.describe('Code and place of the query'),
+  answer: z.enum(QUERY_ANSWERS),
+  by: words,
+  at: stamp,
+  remark: words.optional(),
+});
 
 /** What stands in each table of a shift. */
 export const SHIFT_NOUNS = {
@@ -93,6 +113,7 @@ export const SHIFT_NOUNS = {
   plods: plod,
   plodLines: plodLine,
   signOffs: signOff,
+  queryAnswers: queryAnswer,
   questions: HOLE_NOUNS.questions,
 } as const;
 

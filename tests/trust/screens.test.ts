@@ -76,6 +76,7 @@ const EVERY_QUESTION: Readonly<Record<Prompt['kind'], true>> = {
   rod: true,
   mismatch: true,
   'shift line': true,
+  plod: true,
   preview: true,
   'new hole': true,
   state: true,

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
-import { type Done, inLines, shared } from './options.ts';
+import { type Done, inLines, shared, wrong } from './options.ts';
 
 const FORMS = `
 One line, as F8 in the console takes it:
@@ -11,8 +11,19 @@ One line, as F8 in the console takes it:
   activity crew Bo, Cy; used 1 hammer bit; bit 139.7; water 62
 Without a line they are read from stdin, one a line, # starts a comment.`;
 
+const PLOD_LINES = `
+The lines come from stdin, one an activity, # starts a comment:
+  06:00-07:30 drilling MBRC001 0-54
+  -1100 d -72                 from where the line above ended, in time and in metres
+  1:30h standby               hours, where the sheet has no times
+  -1120 v 2sh                 survey shots
+  -1200 m used 1 hammer bit: worn
+  -1230 'daywork'             as the sheet calls it, not in our list
+All of it is recorded or nothing; every line that can't be taken is named.`;
+
 /** Adds the commands that are about shifts. */
 export function addShiftCommands(program: Command, outside: Outside, done: Done): void {
+  addPlod(program, outside, done);
   program
     .command('shift')
     .description('what a shift did, and the query list against its plod')
@@ -36,4 +47,79 @@ export function addShiftCommands(program: Command, outside: Outside, done: Done)
       const given = { ...shared(command), line: line.join(' '), shift, keepGoing: keepGoing === true };
       done(await inLines(outside, command, (printing) => activity(printing, given)));
     });
+}
+
+const SHIFT_OPTION = [
+  '--shift <name>',
+  'whole name of the shift (RC7_2026-03-12_DAY); the latest of the rig if not given',
+] as const;
+
+function addPlod(program: Command, outside: Outside, done: Done): void {
+  const plod = program
+    .command('plod')
+    .description('the driller’s sheets: record, list, reconcile, answer queries, sign')
+    .option(
+      '--reconcile <span>',
+      'first and last day, 2026-03-12..2026-03-18: totals, queries, the invoice expected',
+    )
+    .option('--csv', 'with --reconcile: its lines for a spreadsheet')
+    .option('--html', 'with --reconcile: a page to print')
+    .action(async ({ reconcile, csv, html }, command: Command) => {
+      const given = shared(command);
+      if (reconcile === undefined) {
+        if (csv === true || html === true)
+          wrong(command, '--csv and --html are forms of --reconcile: give a span');
+        const { listPlods } = await import('../plod.ts');
+        return done(await listPlods(outside, given));
+      }
+      const { reconcileSpan } = await import('../reconcile.ts');
+      const as = csv === true ? 'csv' : html === true ? 'html' : given.json ? 'json' : 'text';
+      done(await reconcileSpan(outside, { ...given, span: reconcile, as }));
+    });
+  plod
+    .command('new')
+    .description('record a sheet: lines from stdin, or a CSV')
+    .argument('<sheet>', 'number of the sheet')
+    .option(...SHIFT_OPTION)
+    .option('--from <name>', 'who handed it over')
+    .option('--from-csv <file>', 'a CSV, read by shift.plodColumns of project.json')
+    .option('--second', 'a second sheet of a shift that has one')
+    .option('--as-written', 'take overlaps, and metres that the hole hasn’t got, as the sheet has them')
+    .addHelpText('after', PLOD_LINES)
+    .action(async (sheet, { shift, from, fromCsv, second, asWritten }, command: Command) => {
+      const { newPlod } = await import('../plod.ts');
+      const asked = {
+        sheet,
+        shift,
+        from,
+        csv: fromCsv,
+        second: second === true,
+        asWritten: asWritten === true,
+      };
+      done(
+        await inLines(outside, command, (printing) => newPlod(printing, { ...shared(command), ...asked })),
+      );
+    });
+  for (const [word, object, description] of [
+    ['agree', '<query>', 'a query: the sheet is right; say why'],
+    ['correct', '<query>', 'a query: the sheet is wrong, and was corrected'],
+    ['open', '<query>', 'a query stays open'],
+    ['sign', '[sheet]', 'sign a sheet, with the queries that are open named'],
+    ['withdraw', '<sheet>', 'take an unsigned sheet out, to record it again'],
+  ] as const)
+    plod
+      .command(word)
+      .description(description)
+      .argument(object, object === '<query>' ? 'its number in the query list' : 'number of the sheet')
+      .argument('[remark...]', 'what was said')
+      .option(...SHIFT_OPTION)
+      .action(async (number: string | undefined, remark: readonly string[], { shift }, command: Command) => {
+        const { plodLine } = await import('../plod.ts');
+        const line = [word, number ?? '', ...remark].join(' ');
+        done(
+          await inLines(outside, command, (printing) =>
+            plodLine(printing, { ...shared(command), line, shift }),
+          ),
+        );
+      });
 }

@@ -1,6 +1,14 @@
 import { openOver } from '../lists/lists.ts';
-import { activityTyped, amendInHand, askActivity, askHour, stepShift } from '../lists/shift.ts';
-import type { Binding } from './binding.ts';
+import {
+  activityTyped,
+  amendInHand,
+  askActivity,
+  askHour,
+  askPlod,
+  stepShift,
+  turnOver,
+} from '../lists/shift.ts';
+import { type Binding, HOLE_SCREENS } from './binding.ts';
 
 /** Keys of the shift record, and the two that reach it from every screen. */
 export const SHIFT_KEYS: readonly Binding[] = [
@@ -27,6 +35,22 @@ export const SHIFT_KEYS: readonly Binding[] = [
     hint: 'end',
     help: 'End the shift; the hour of its settings is offered, once it has come',
     act: (state) => askHour(state, 'end'),
+  },
+  {
+    name: 'plod',
+    on: ['shift'],
+    keys: ['ctrl-p'],
+    hint: 'plod',
+    help: 'Type the driller’s sheet of this shift, line by line',
+    act: askPlod,
+  },
+  {
+    name: 'plod or record',
+    on: ['shift'],
+    keys: ['tab'],
+    hint: 'record / plod',
+    help: 'From the record to its plod with the query list and the timeline, and back',
+    act: turnOver,
   },
   {
     name: 'shift before',
@@ -60,5 +84,14 @@ export const SHIFT_KEYS: readonly Binding[] = [
     help: 'What the rig does from now on, picked by its key; ;activity breakdown 14:20 hydraulic hose late',
     act: askActivity,
     told: activityTyped,
+  },
+  {
+    name: 'plod of the latest shift',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'plod',
+    help: 'Type the driller’s sheet of the latest shift: ;plod 0412 Mick Tarrant',
+    act: askPlod,
+    told: (state, text, world) => activityTyped(state, `plod ${text}`, world),
   },
 ];

@@ -1,14 +1,20 @@
+import { queriesOf } from '../../acts/plod.ts';
 import { headerOf } from '../../hole/hole.ts';
+import { formatCents } from '../../quantity/cents.ts';
 import { formatMinutes, localTime, type Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
+import { answerTo } from '../../shift/answers.ts';
 import { gapsOf, minutesByClass, type Span, spansOf } from '../../shift/current.ts';
-import { shiftHeaderOf } from '../../shift/shift.ts';
+import { ownRecord } from '../../shift/own-record.ts';
+import { linesOf, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { closed, plannedEnd } from '../../shift/shift-end.ts';
 import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
+import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
 import { holesOf, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
+import { lineText } from './plod-prompt.ts';
 import { shiftShown } from './shift-shown.ts';
 
 const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? and Enter lists every form.';
@@ -24,6 +30,11 @@ export function shiftList(state: State, width: number): Listed {
     };
   }
   const shift = closed(stored, context(state));
+  if (state.screen.name === 'shift' && state.screen.view === 'plod')
+    return {
+      title: `plod and queries of ${stored.id}`,
+      sections: [{ head: [...timelineLines(state, shift), ...plodLines(state, stored, width)], items: [] }],
+    };
   const rows = rowsOf(state, shift);
   const record: ListSection = {
     head: hoursLines(state, stored, shift),
@@ -110,6 +121,57 @@ function footLines(state: State, shift: Document, width: number): readonly Line[
   const classes = Object.entries(minutesByClass(spansOf(shift, state.now))).filter(([, min]) => min > 0);
   const hours = classes.map(([charge, minutes]) => `${charge} ${lasting(minutes).trim()}`).join(' · ');
   return [line(''), line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];
+}
+
+/** The shift by quarter hours, record over plod over metres; a line too wide for the screen is cut at its end. */
+function timelineLines(state: State, shift: Document): readonly Line[] {
+  const { metres } = ownRecord(shift, holesOf(state), state.now);
+  const lines = timelineOf(shift, metres, state.project.shift, state.now);
+  return [
+    line(''),
+    ...lines.map((each) => line(` ${each}`)),
+    line(` ${timelineKeys(shift, state.project.shift)}`, 'faint'),
+  ];
+}
+
+/** The plods of a shift as they were typed, and the query list with what came of each. */
+function plodLines(state: State, stored: Document, width: number): readonly Line[] {
+  const plods = shiftThings(stored, 'plods');
+  if (plods.length === 0)
+    return [line(''), line(' No plod yet. Ctrl-P types it; or plod 0412 Mick Tarrant.', 'faint')];
+  const { queries, ownBill, plodBill } = queriesOf(
+    state.project,
+    [...state.documents.values()],
+    stored,
+    state.now,
+  );
+  const { currency } = state.project.shift.contract;
+  const sheets = plods.flatMap(([id, { sheet, from }]) => {
+    const signed = shiftThings(stored, 'signOffs').findLast(([, each]) => each.plod === id)?.[1];
+    const by =
+      signed === undefined ? `not signed: sign ${sheet}` : `signed by ${signed.by} ${localTime(signed.at)}`;
+    const lines = linesOf(stored, id).map((each, index) =>
+      line(` ${String(index + 1).padStart(2)}  ${lineText(each)}`),
+    );
+    return [line(` plod ${sheet}${from === undefined ? '' : ` from ${from}`} · ${by}`, 'strong'), ...lines];
+  });
+  const money = ` own record ${currency} ${formatCents(ownBill.total)} · plod ${currency} ${formatCents(plodBill.total)}`;
+  return [
+    line(''),
+    ...sheets,
+    line(money),
+    ...(queries.length === 0
+      ? [line(' No queries.', 'good')]
+      : [line(' queries: agree 1, correct 2, open 3, each with what was said', 'strong')]),
+    ...queries.flatMap((query, index) => {
+      const answer = answerTo(stored, query)?.answer ?? 'open';
+      return wrap(
+        ` ${index + 1}. [${answer}] ${query.problem}. ${query.remedy}`,
+        width,
+        answer === 'open' ? 'warn' : 'faint',
+      );
+    }),
+  ];
 }
 
 const DAY_MIN = 24 * 60;

@@ -1,3 +1,4 @@
+import { PLOD_DEEDS } from '../../acts/plod.ts';
 import { RECORD_FORMS } from '../../shift/record-line.ts';
 import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
@@ -29,9 +30,12 @@ export function lineShown(
 ): Shown {
   const { activities } = state.project.settings.shift;
   const widest = Math.min(38, Math.max(...RECORD_FORMS.map(([form]) => form.length)));
-  const forms = RECORD_FORMS.map(([form, does]) =>
-    line(`${form.padEnd(widest)}  ${does}`.slice(0, width), 'faint'),
-  );
+  const all = [
+    ...RECORD_FORMS,
+    ['plod 0412 Mick Tarrant', 'type the driller’s sheet, line by line'] as const,
+    ...PLOD_DEEDS,
+  ];
+  const forms = all.map(([form, does]) => line(`${form.padEnd(widest)}  ${does}`.slice(0, width), 'faint'));
   const keys = line(
     `activities: ${activities.map((each) => `${each.key} ${each.code}`).join(', ')}`.slice(0, width),
   );

@@ -10,6 +10,7 @@ import { draftOf } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
 import type { KeyEvent } from '../terminal/input/keys.ts';
+import { plodTyped } from './plod.ts';
 import { shiftList } from './shift-list.ts';
 import { latestStored, shiftShown } from './shift-shown.ts';
 
@@ -54,6 +55,11 @@ function askLine(state: State, text: string): Step {
   return still({ ...state, prompt, message: undefined });
 }
 
+/** Asks for the number of a sheet, and who handed it over. */
+export function askPlod(state: State): Step {
+  return askLine(state, 'plod ');
+}
+
 /** Asks when the shift begins or ends, the hour of its settings offered. */
 export function askHour(state: State, which: 'begin' | 'end'): Step {
   const { shifts } = state.project.shift;
@@ -83,6 +89,9 @@ export function answerLine(state: State, world: World): Step {
 function record(state: State, text: string, world: World, shiftId?: string): Step {
   const hole = holeInHand(state);
   const shift = shiftId === undefined ? undefined : state.documents.get(`shift/${shiftId}`);
+  const about = shift ?? shiftShown(state) ?? latestStored(state);
+  const plod = about === undefined ? undefined : plodTyped(state, about, text, world);
+  if (plod !== undefined) return plod;
   const made = recordLine(
     state.project,
     state.documents.values(),
@@ -117,6 +126,15 @@ function entryInHand(state: State, shift: Document) {
 /** A character on the shift record begins a line of it. */
 export function typeOnShift(state: State, event: KeyEvent): Step | undefined {
   return state.screen.name === 'shift' && event.kind === 'text' ? askLine(state, event.text) : undefined;
+}
+
+/** From the record of a shift to its plod and the query list, and back. */
+export function turnOver(state: State): Step {
+  const { screen } = state;
+  if (screen.name !== 'shift') return still(state);
+  const { view, ...record } = screen;
+  const turned = view === 'plod' ? record : ({ ...record, view: 'plod' } as const);
+  return still({ ...state, screen: { ...turned, cursor: 0 }, message: undefined });
 }
 
 /** The shift of this rig before the one shown, or after it. */

@@ -1,4 +1,5 @@
 import { leavingWords } from '../lists/leaving.ts';
+import { plodShown } from '../lists/plod-prompt.ts';
 import { activityShown, lineShown } from '../lists/shift-prompts.ts';
 import { changeCodeShown } from '../log/change-code-prompt.ts';
 import { endingShown } from '../log/ending-prompt.ts';
@@ -65,6 +66,8 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       };
     case 'number bags':
       return numbersShown(state, prompt, width, theme);
+    case 'plod':
+      return plodShown(state, prompt, width, theme);
     case 'shift line':
       return lineShown(state, prompt, width, theme);
     case 'activity':

@@ -70,6 +70,50 @@ export const COMMANDS: readonly CommandCase[] = [
     },
     signs: true,
   },
+  {
+    name: ['plod'],
+    options: {
+      '--reconcile': at('2026-03-12..2026-03-14'),
+      '--csv': { needs: ['--reconcile', '2026-03-12'] },
+      '--html': { needs: ['--reconcile', '2026-03-12'] },
+    },
+  },
+  {
+    name: ['plod', 'new'],
+    args: ['0413'],
+    options: {
+      '--shift': at('RC7_2026-03-13_DAY'),
+      '--from': at('Mick Tarrant', { needs: ['--shift', 'RC7_2026-03-13_DAY'] }),
+      '--from-csv': at('{in}/plod.csv', { needs: ['--shift', 'RC7_2026-03-13_DAY'] }),
+      '--second': { needs: ['--shift', 'RC7_2026-03-12_DAY'] },
+      '--as-written': { needs: ['--shift', 'RC7_2026-03-13_DAY'] },
+    },
+    stdin: '05:32-06:00 p\n-17:40 s\n',
+    signs: true,
+  },
+  ...(['agree', 'correct', 'open'] as const).map(
+    (word): CommandCase => ({
+      name: ['plod', word],
+      args: ['1', 'said', 'so'],
+      options: { '--shift': at('RC7_2026-03-12_DAY') },
+      always: ['--shift', 'RC7_2026-03-12_DAY'],
+      signs: true,
+    }),
+  ),
+  {
+    name: ['plod', 'sign'],
+    args: ['0412'],
+    options: { '--shift': at('RC7_2026-03-12_DAY') },
+    always: ['--shift', 'RC7_2026-03-12_DAY'],
+    signs: true,
+  },
+  {
+    name: ['plod', 'withdraw'],
+    args: ['0412'],
+    options: { '--shift': at('RC7_2026-03-12_DAY') },
+    always: ['--shift', 'RC7_2026-03-12_DAY'],
+    signs: true,
+  },
   { name: ['pack'], args: ['MBRC003'] },
   {
     name: ['receive'],
@@ -394,6 +438,8 @@ async function editing(folder: string, person: string, reason: string) {
 }
 
 const FILES: Readonly<Record<string, string>> = {
+  'plod.csv':
+    'Start,Finish,Task,Hole,From,To,Surveys,Notes\r\n05:32,06:00,Toolbox,,,,,\r\n06:00,17:40,Standby,,,,,\r\n',
   'shots.csv': 'Depth,Dip,Azimuth\r\n10,-60.0,270.3\r\n20,-60.0,270.4\r\n',
   'collars.csv': 'hole,easting,northing,elevation\nMBRC003,412499.123,6778239.456,431.789\n',
   'ms.csv': 'Hole,From,To,K\nMBRC003,0,1,31\nMBRC003,1,2,42\n',

@@ -1,3 +1,5 @@
+import { receivePlod } from '../../../src/acts/plod.ts';
+import { minutesBetween } from '../../../src/quantity/stamp.ts';
 import type { Document } from '../../../src/record/document.ts';
 import { amendActivity, startActivity } from '../../../src/shift/commands.ts';
 import { recordLate } from '../../../src/shift/entry-changes.ts';
@@ -47,6 +49,24 @@ function signed(): readonly [Document, string] {
   return [having(shift, { what: 'signed', changes: [{ put: ['signOffs', 'k1-0'], thing: signOff }] }), plod];
 }
 
+/** The shift with a plod whose lines have times. */
+function timed(
+  shift: Document,
+  lines: readonly (readonly [from: string, to: string, activity: string, hole?: string])[],
+): Document {
+  const whole = shift === DRILLED ? shift : ended(shift, '18:00');
+  return claimed(
+    whole,
+    ...lines.map(([from, to, activity, id]) => ({
+      activity,
+      minutes: minutesBetween(at(from), at(to)),
+      startsAt: at(from),
+      endsAt: at(to),
+      ...(id === undefined ? {} : { hole: id }),
+    })),
+  );
+}
+
 /** Errors of the shift record, and what a plod is asked about. */
 export const SHIFT_CASES: readonly ErrorCase[] = [
   given('shift-ended', 'an activity after the end', () =>
@@ -73,6 +93,59 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
   given('drilled-outside-shifts', 'a rod after the end', () =>
     checkShifts([DRILLED, hole('ZQRC004', { rods: [rod('18:30', 6)] })], RULES, at('20:00')),
   ),
+  given('plod-another', 'a second sheet for one shift', () =>
+    findingsIn(
+      receivePlod(
+        claim({}),
+        { ...SHEET, sheet: '1042' },
+        [{ activity: 'standby', minutes: 60 }],
+        { second: false },
+        MAKER,
+      ),
+    ),
+  ),
+  queried(
+    'plod-time-differs',
+    'drilling from 08:00 to 09:00 where the record has standby',
+    timed(doing(STARTED, ['06:00', { activity: 'standby', authorisedBy: 'Ada' }]), [
+      ['08:00', '09:00', 'drilling'],
+    ]),
+    [],
+  ),
+  queried(
+    'plod-hole-differs',
+    'drilling on another hole',
+    timed(DRILLED, [['06:00', '18:00', 'drilling', 'ZQRC005']]),
+  ),
+  queried(
+    'plod-times-overlap',
+    'drilling and reaming at the same time',
+    timed(DRILLED, [
+      ['06:00', '18:00', 'drilling'],
+      ['09:00', '09:40', 'reaming'],
+    ]),
+  ),
+  queried(
+    'plod-time-missing',
+    'a sheet that ends at 17:00',
+    timed(DRILLED, [['06:00', '17:00', 'drilling']]),
+  ),
+  given('plod-changed-since-signed', 'a line amended after the signature', () => {
+    const signOff = {
+      plod: signed()[1],
+      by: 'Ada',
+      at: at('19:30'),
+      openQueries: 0,
+      ownCents: 100,
+      plodCents: 100,
+      seal: 'as it was',
+    };
+    const shift = having(claim({}), {
+      what: 'signed',
+      changes: [{ put: ['signOffs', 'k1-0'], thing: signOff }],
+    });
+    return queryList(shift, HOLES, RULES, at('20:00')).queries;
+  }),
   given('plod-sheet-twice', 'one sheet twice', () => findingsIn(recordPlod(claim({}), SHEET, [], MAKER))),
   given('plod-line-unsound', 'shots of no hole', () =>
     findingsIn(recordPlod(STARTED, SHEET, [{ activity: 'drilling', minutes: 60, shots: 2 }], MAKER)),

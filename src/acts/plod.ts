@@ -1,0 +1,212 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Made, Maker } from '../hole/commands/made.ts';
+import { holeNouns } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import type { Depth } from '../quantity/depth.ts';
+import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
+import type { Document, Id, Thing } from '../record/document.ts';
+import { type Answer, openQueries, queryKey, sealOf } from '../shift/answers.ts';
+import { SHIFT_REFUSALS } from '../shift/findings.ts';
+import { recordPlod, signPlod, withdrawPlod } from '../shift/plod-commands.ts';
+import { type NewPlodLine, overlapMinutes, type PlodContext } from '../shift/plod-line.ts';
+import { queryList } from '../shift/query-list.ts';
+import type { Reconciliation } from '../shift/reconcile.ts';
+import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { closed, plannedEnd } from '../shift/shift-end.ts';
+import { lineWords } from './shift-line.ts';
+
+/** What the lines of a plod of a shift are read against. */
+export function plodContext(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  above: readonly NewPlodLine[],
+  now: Stamp,
+): PlodContext {
+  const { shifts } = project.shift;
+  const { startsAt, endedAt } = shiftHeaderOf(closed(shift, { documents, shifts, now }));
+  const holes = documents.filter((each) => each.kind === 'hole');
+  const depthOf = (hole: Document): readonly (readonly [Id, Depth])[] => {
+    const rods = holeNouns(hole, 'rods').map((rod) => rod.depthMm);
+    return rods.length === 0 ? [] : [[hole.id, rods.reduce((a, b) => (b > a ? b : a))]];
+  };
+  return {
+    ...lineWords(project, documents),
+    startsAt,
+    endsAt: endedAt ?? plannedEnd(shift, shifts, now),
+    above,
+    drilledMm: new Map(holes.flatMap(depthOf)),
+  };
+}
+
+/** How the lines of a plod make the shift: minutes claimed, and what is missing or too much, in words; undefined where they make it. */
+export function plodGap(
+  lines: readonly NewPlodLine[],
+  { startsAt, endsAt }: PlodContext,
+): string | undefined {
+  const length = Math.round((Date.parse(endsAt) - Date.parse(startsAt)) / 60_000);
+  const overlap = lines.reduce(
+    (sum, line, index) =>
+      sum + lines.slice(0, index).reduce((all, each) => all + overlapMinutes(each, line), 0),
+    0,
+  );
+  const claimed = lines.reduce((sum, line) => sum + line.minutes, 0) - overlap;
+  const off = claimed - length;
+  if (off === 0) return undefined;
+  const hours = `${localTime(startsAt)}–${localTime(endsAt)}, ${formatMinutes(length)} h`;
+  return off < 0
+    ? `${formatMinutes(-off)} h of the shift (${hours}) are on no line`
+    : `the lines claim ${formatMinutes(off)} h more than the shift (${hours})`;
+}
+
+/** Records a sheet on its shift. Refused for a shift that has another one, unless it is said to be a second sheet. */
+export function receivePlod(
+  shift: Document,
+  sheet: Plod,
+  lines: readonly NewPlodLine[],
+  { second }: { readonly second: boolean },
+  maker: Maker,
+): Result<Made> {
+  const [there] = shiftThings(shift, 'plods').filter(([, each]) => each.sheet !== sheet.sheet);
+  if (there !== undefined && !second) return refused(another(shift, there[0], there[1].sheet));
+  if (lines.length === 0)
+    return refused(
+      SHIFT_REFUSALS.lineUnsound.at(
+        { thing: `plod ${sheet.sheet}` },
+        { problem: 'it has no lines', remedy: 'Type them, one an activity.' },
+      ),
+    );
+  return recordPlod(shift, sheet, lines, maker);
+}
+
+function another(shift: Document, id: Id, sheet: string): Finding {
+  const isSigned = shiftThings(shift, 'signOffs').some(([, each]) => each.plod === id);
+  return SHIFT_REFUSALS.plodAnother.at(
+    { thing: `shift ${shift.id}` },
+    {
+      problem: `sheet ${sheet} is recorded for it already${isSigned ? ', and signed' : ''}`,
+      remedy: isSigned
+        ? 'Check the date on the sheet. If it adds to the signed one, put = behind its number (--second).'
+        : `Check the date on the sheet. If it adds to the first, put = behind its number (--second); else withdraw ${sheet} first.`,
+    },
+  );
+}
+
+/** The query list of a shift, with its presumed end. */
+export function queriesOf(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  now: Stamp,
+): Reconciliation {
+  const holes = documents.filter((each) => each.kind === 'hole');
+  return queryList(
+    closed(shift, { documents, shifts: project.shift.shifts, now }),
+    holes,
+    project.shift,
+    now,
+  );
+}
+
+/** What can be done with the plod of a shift once it is recorded, as a line: the same in the console and on the command line. */
+export const PLOD_DEEDS: readonly (readonly [form: string, does: string])[] = [
+  ['agree 3 he was at the dam', 'query 3: the sheet is right, and why'],
+  ['correct 3 sheet changed', 'query 3: the sheet is wrong, and was corrected'],
+  ['open 3 ask Dee', 'query 3 stays open'],
+  ['sign 0412', 'sign the sheet, with the queries that are open named'],
+  ['withdraw 0412', 'take an unsigned sheet out, to record it again'],
+];
+
+/** Does one of {@link PLOD_DEEDS}; undefined where the line is none of them. */
+export function plodDeed(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  text: string,
+  maker: Maker,
+): Result<Made> | undefined {
+  const [word = '', object = '', ...rest] = text.trim().split(/ +/);
+  const remark = rest.join(' ');
+  const answer = ({ agree: 'agreed', correct: 'corrected', open: 'open' } as const)[word];
+  if (answer !== undefined)
+    return answerQuery(project, documents, shift, { answer, number: object, remark }, maker);
+  if (word === 'sign') return sign(project, documents, shift, { sheet: object, remark }, maker);
+  if (word !== 'withdraw') return undefined;
+  const found = sheetNamed(shift, object);
+  return found.ok ? withdrawPlod(shift, found.value) : found;
+}
+
+function answerQuery(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  given: { readonly answer: Answer; readonly number: string; readonly remark: string },
+  maker: Maker,
+): Result<Made> {
+  const { queries } = queriesOf(project, documents, shift, maker.at);
+  const query = /^\d+$/.test(given.number) ? queries[Number(given.number) - 1] : undefined;
+  if (query === undefined) {
+    const there = queries.length === 0 ? 'There are no queries.' : `Give its number, 1 to ${queries.length}.`;
+    return refused(notThere(shift, `query ${given.number}`, 'there is no such query', there));
+  }
+  const { answer, remark } = given;
+  const thing = {
+    query: queryKey(query),
+    answer,
+    by: maker.by,
+    at: maker.at,
+    ...(remark === '' ? {} : { remark }),
+  };
+  return ok({
+    what: `query ${given.number} ${answer}: ${query.problem}`,
+    changes: [{ put: ['queryAnswers', maker.newId()], thing: thing as Thing }],
+  });
+}
+
+function sign(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  { sheet, remark }: { readonly sheet: string; readonly remark: string },
+  maker: Maker,
+): Result<Made> {
+  const found = sheetNamed(shift, sheet);
+  if (!found.ok) return found;
+  const { queries, ...figures } = queriesOf(project, documents, shift, maker.at);
+  const open = openQueries(shift, queries);
+  return signPlod(
+    shift,
+    {
+      plod: found.value,
+      by: maker.by,
+      at: maker.at,
+      openQueries: open.length,
+      ...(remark === '' ? {} : { remark }),
+      exceptions: open.map((query) => query.problem),
+      ownCents: figures.ownBill.total,
+      plodCents: figures.plodBill.total,
+      seal: sealOf(figures),
+    },
+    maker,
+  );
+}
+
+/** The sheet of that number; the only one where none is named. */
+function sheetNamed(shift: Document, sheet: string): Result<Id> {
+  const plods = shiftThings(shift, 'plods');
+  const found =
+    sheet === '' && plods.length === 1 ? plods[0] : plods.find(([, each]) => each.sheet === sheet);
+  if (found !== undefined) return ok(found[0]);
+  const there = plods.map(([, each]) => each.sheet).join(', ');
+  return refused(
+    notThere(
+      shift,
+      `plod ${sheet}`,
+      'this shift has no such sheet',
+      there === '' ? 'Record the sheet first: plod 0412.' : `It has ${there}.`,
+    ),
+  );
+}
+
+const notThere = (shift: Document, thing: string, problem: string, remedy: string): Finding =>
+  SHIFT_REFUSALS.notThere.at({ file: `shifts/${shift.id}.json`, thing }, { problem, remedy });

@@ -1,0 +1,181 @@
+import { createInterface } from 'node:readline';
+import { plodContext, plodDeed, plodGap, queriesOf, receivePlod } from '../acts/plod.ts';
+import type { Outside } from '../desk/outside.ts';
+import type { Finding, Result } from '../finding/finding.ts';
+import { formatMinutes, localTime } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { openQueries } from '../shift/answers.ts';
+import { plodFromCsv } from '../shift/plod-csv.ts';
+import { type NewPlodLine, type PlodContext, parsePlodLine } from '../shift/plod-line.ts';
+import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { latestShift } from '../standing/activity.ts';
+import { shiftNamed } from './activity.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
+import { readCsvFile } from './csv-file.ts';
+import { wrongUse } from './findings.ts';
+import { makerOf } from './lines/submit-made.ts';
+import { EXIT, refuse, say, sayJson, sayTrouble } from './say.ts';
+import { submitOn } from './submit.ts';
+import { tableText } from './table-text.ts';
+
+/** What is given of the shift that a plod is for. */
+interface OfShift extends Shared {
+  readonly shift?: string | undefined;
+}
+
+/** What `offsider plod new` is given. */
+export interface NewPlodAsked extends OfShift {
+  readonly sheet: string;
+  readonly from?: string | undefined;
+  readonly csv?: string | undefined;
+  /** A second sheet of a shift that has one. */
+  readonly second: boolean;
+  /** Overlaps, and metres that the hole hasn't got, are taken as the sheet has them. */
+  readonly asWritten: boolean;
+}
+
+/** Records a driller's sheet: lines from stdin, or a CSV. All of it or nothing: every line that can't be taken is named. */
+export function newPlod(outside: Outside, asked: NewPlodAsked): Promise<number> {
+  return onShift(outside, asked, async (at, shift) => {
+    const documents = [...at.desk.documents().values()];
+    const context = plodContext(at.project, documents, shift, [], at.desk.now());
+    const lines =
+      asked.csv === undefined ? await typedLines(at, context, asked) : await csvLines(at, context, asked);
+    if (!lines.ok) return refuseLines(at, lines.findings);
+    const sheet: Plod = {
+      sheet: asked.sheet,
+      receivedAt: at.desk.now(),
+      ...(asked.from === undefined ? {} : { from: asked.from }),
+    };
+    const made = receivePlod(shift, sheet, lines.value, asked, makerOf(at.desk));
+    if (!made.ok) return refuseLines(at, made.findings);
+    const failed = await submitOn(at, { document: { kind: 'shift', id: shift.id }, made: made.value });
+    if (failed !== undefined) return failed;
+    const gap = plodGap(lines.value, context);
+    say(at.outside, `${shift.id}: ${made.value.what}${gap === undefined ? '' : `; ${gap}`}`);
+    return gap === undefined ? EXIT.fine : EXIT.findings;
+  });
+}
+
+async function typedLines(
+  { outside }: AtProject,
+  context: PlodContext,
+  { asWritten }: NewPlodAsked,
+): Promise<Result<readonly NewPlodLine[]>> {
+  const lines: NewPlodLine[] = [];
+  const findings: Finding[] = [];
+  let number = 0;
+  for await (const text of createInterface({ input: outside.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
+    number += 1;
+    if (text.trim() === '' || text.trim().startsWith('#')) continue;
+    const line = parsePlodLine(asWritten ? `${text} =` : text, { ...context, above: lines });
+    if (line.ok) lines.push(line.value);
+    else findings.push(...line.findings.map((each) => ({ ...each, place: { thing: `line ${number}` } })));
+  }
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: lines };
+}
+
+async function csvLines(
+  { project }: AtProject,
+  context: PlodContext,
+  { csv = '', asWritten }: NewPlodAsked,
+): Promise<Result<readonly NewPlodLine[]>> {
+  const columns = project.settings.shift.plodColumns;
+  if (columns === undefined)
+    return refusedWith(
+      'nothing says what its columns are',
+      'Name them in project.json, under shift.plodColumns: {"from": "Start", "to": "End", "activity": "Task"}.',
+    );
+  const file = await readCsvFile(csv);
+  return file.ok ? plodFromCsv(file.value.records, columns, context, asWritten) : file;
+}
+
+const refusedWith = (problem: string, remedy: string): Result<never> => ({
+  ok: false,
+  findings: [wrongUse.at({ file: 'project.json', field: 'shift.plodColumns' }, { problem, remedy })],
+});
+
+function refuseLines({ outside }: AtProject, findings: readonly Finding[]): number {
+  sayTrouble(outside, { findings });
+  return EXIT.findings;
+}
+
+/** Agrees, corrects, leaves open, signs or withdraws, as the same line in the console does. */
+export function plodLine(outside: Outside, asked: OfShift & { readonly line: string }): Promise<number> {
+  return onShift(outside, asked, async (at, shift) => {
+    const documents = [...at.desk.documents().values()];
+    const made = plodDeed(at.project, documents, shift, asked.line, makerOf(at.desk));
+    if (made === undefined) throw new Error(`not a deed: ${asked.line}`);
+    if (!made.ok) return refuseLines(at, made.findings);
+    const failed = await submitOn(at, { document: { kind: 'shift', id: shift.id }, made: made.value });
+    if (failed !== undefined) return failed;
+    say(at.outside, `${shift.id}: ${made.value.what}`);
+    return EXIT.fine;
+  });
+}
+
+/** Every sheet: its shift, when it came, what it claims, whether it is signed, how many queries are open. */
+export function listPlods(outside: Outside, asked: Shared & { readonly json: boolean }): Promise<number> {
+  return atProject(outside, asked, async ({ desk, project }) => {
+    const documents = [...desk.documents().values()];
+    const shifts = documents
+      .filter((each) => each.kind === 'shift')
+      .sort((a, b) => (shiftHeaderOf(a).startsAt < shiftHeaderOf(b).startsAt ? -1 : 1));
+    const sheets = shifts.flatMap((shift) => {
+      const open = openQueries(shift, queriesOf(project, documents, shift, desk.now()).queries).length;
+      return shiftThings(shift, 'plods').map(([id, plod]) => {
+        const lines = shiftThings(shift, 'plodLines').filter(([, line]) => line.plod === id);
+        const signed = shiftThings(shift, 'signOffs').find(([, each]) => each.plod === id)?.[1];
+        const minutes = lines.reduce((sum, [, line]) => sum + line.minutes, 0);
+        return { shift: shift.id, ...plod, lines: lines.length, minutes, open, signedBy: signed?.by };
+      });
+    });
+    const without = shifts.filter((shift) => shiftThings(shift, 'plods').length === 0).map(({ id }) => id);
+    if (asked.json) sayJson(outside, { sheets, without });
+    else
+      say(
+        outside,
+        [
+          tableText([
+            ['shift', 'sheet', 'received', 'lines', 'hours', 'open queries', 'signed'],
+            ...sheets.map((each) => [
+              each.shift,
+              each.sheet,
+              `${each.receivedAt.slice(0, 10)} ${localTime(each.receivedAt)}`,
+              String(each.lines),
+              formatMinutes(each.minutes),
+              String(each.open),
+              each.signedBy ?? '',
+            ]),
+          ]),
+          ...(without.length === 0 ? [] : [`No plod yet: ${without.join(', ')}`]),
+        ].join('\n'),
+      );
+    return EXIT.fine;
+  });
+}
+
+/** Opens the project for writing at the shift named, else the latest of the rig. */
+function onShift(
+  outside: Outside,
+  asked: OfShift,
+  work: (at: AtProject, shift: Document) => Promise<number>,
+): Promise<number> {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
+    const named = shiftNamed(at, asked.shift);
+    if (!named.ok) return refuse(outside, ...named.findings);
+    const rig = at.project.settings.rigs[0]?.name ?? '';
+    const latest = latestShift(at.project, at.desk.documents().values(), rig, at.desk.now());
+    const id = named.value?.id ?? latest?.id;
+    const shift = id === undefined ? undefined : at.desk.get({ kind: 'shift', id });
+    if (shift === undefined)
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `rig ${rig}` },
+          { problem: 'no shift is recorded', remedy: 'Begin one: offsider activity begin 06:00.' },
+        ),
+      );
+    return work(at, shift);
+  });
+}

@@ -1,0 +1,44 @@
+import { formatPlace } from '../finding/place.ts';
+import { formatCents } from '../quantity/cents.ts';
+import { htmlText } from '../sampling/sheet-text.ts';
+import type { Reconciled, Span } from './reconcile.ts';
+
+/** A page to print: both sides of every shift with its timeline and queries, and the invoice expected. One file, nothing fetched. */
+export function reconcilePage(project: string, span: Span): string {
+  const money = (amount: number): string => `<td class="n">${formatCents(amount)}</td>`;
+  const row = (head: string, own: number, plod: number): string =>
+    `<tr><td>${htmlText(head)}</td>${money(own)}${money(plod)}<td class="n">${own === plod ? '' : formatCents(plod - own)}</td></tr>`;
+  const table = (head: string, rows: readonly string[]): string =>
+    `<table><tr><th>${head}</th><th>own record</th><th>plod</th><th>difference</th></tr>${rows.join('')}</table>`;
+  const shifts = span.shifts.map((each) => row(each.shift, each.ownCents, each.plodCents));
+  const lines = span.invoice.map(({ what, own, plod }) => row(what, own, plod));
+  const total = row('total', span.ownCents, span.plodCents);
+  const title = `${htmlText(project)}: plods ${span.from} to ${span.to}`;
+  return `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>${title}</title>
+<style>
+body { font: 11pt sans-serif; margin: 1.5cm; color: #000; background: #fff }
+table { border-collapse: collapse; margin: 0.5em 0 } td, th { border: 1px solid #999; padding: 2px 8px; text-align: left }
+td.n { text-align: right } pre { font: 9pt monospace } section { break-inside: avoid } li { margin: 0.4em 0 }
+</style></head><body>
+<h1>${title}</h1><p>${htmlText(span.currency)}, both sides by the terms of the contract in the project.</p>
+<h2>Shifts</h2>${table('shift', [...shifts, total])}
+<h2>Invoice expected</h2>${table('line', [...lines, total])}
+${span.shifts.map(shiftSection).join('\n')}
+</body></html>
+`;
+}
+
+function shiftSection(each: Reconciled): string {
+  const queries = each.queries.map(
+    (query) =>
+      `<li value="${query.number}">[${query.answer}] ${htmlText(formatPlace(query.place))}: ${htmlText(query.problem)}<br><em>${htmlText(query.remedy)}</em></li>`,
+  );
+  const list = queries.length === 0 ? '<p>No queries.</p>' : `<ol>${queries.join('')}</ol>`;
+  const sheets = each.plods.length === 0 ? 'no plod yet' : `plod ${htmlText(each.plods.join(', '))}`;
+  const signed =
+    each.signedBy.length === 0 ? 'not signed' : `signed by ${htmlText(each.signedBy.join(', '))}`;
+  return `<section><h2>${htmlText(each.shift)}</h2><p>${sheets}, ${signed}</p>
+<pre>${htmlText(each.timeline.join('\n'))}
+${htmlText(each.keys)}</pre>${list}</section>`;
+}

@@ -1,0 +1,204 @@
+import { queriesOf } from '../acts/plod.ts';
+import type { Outside } from '../desk/outside.ts';
+import { type Finding, formatFinding } from '../finding/finding.ts';
+import type { Project } from '../project/project.ts';
+import { formatCents } from '../quantity/cents.ts';
+import type { Document } from '../record/document.ts';
+import { csvText } from '../sampling/sheet-text.ts';
+import { answerTo, openQueries } from '../shift/answers.ts';
+import { ownRecord } from '../shift/own-record.ts';
+import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { closed } from '../shift/shift-end.ts';
+import { sumBy } from '../shift/shift-record.ts';
+import { timelineKeys, timelineOf } from '../shift/timeline.ts';
+import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { reconcilePage } from './reconcile-page.ts';
+import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
+import { tableText } from './table-text.ts';
+
+/** What `offsider plod --reconcile` is given. */
+export interface ReconcileAsked extends Shared {
+  /** Local dates, both included: `2026-03-12..2026-03-18`, or one date. */
+  readonly span: string;
+  readonly as: 'text' | 'json' | 'csv' | 'html';
+}
+
+/** A shift of the span with both sides of it. */
+export interface Reconciled {
+  readonly shift: string;
+  readonly ownCents: number;
+  readonly plodCents: number;
+  readonly plods: readonly string[];
+  readonly signedBy: readonly string[];
+  readonly queries: readonly (Finding & { readonly number: number; readonly answer: string })[];
+  readonly open: number;
+  readonly timeline: readonly string[];
+  readonly keys: string;
+  readonly lines: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
+}
+
+/** Every shift of the span in one pass, with what the invoice should come to, line by line. */
+export interface Span {
+  readonly from: string;
+  readonly to: string;
+  readonly currency: string;
+  readonly shifts: readonly Reconciled[];
+  readonly invoice: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
+  readonly ownCents: number;
+  readonly plodCents: number;
+}
+
+/** Holds the plods of a span of dates against our own record: table, totals, query list, the invoice expected. */
+export function reconcileSpan(outside: Outside, asked: ReconcileAsked): Promise<number> {
+  return atProject(outside, asked, async (at) => {
+    const [from = '', to = from] = asked.span.split('..');
+    if (![from, to].every((each) => /^\d{4}-\d{2}-\d{2}$/.test(each)) || from > to)
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `--reconcile ${asked.span}` },
+          {
+            problem: 'it is no span of dates',
+            remedy: 'Give the first and the last day: 2026-03-12..2026-03-18.',
+          },
+        ),
+      );
+    const span = spanOf(
+      at,
+      from,
+      to,
+      asked.rig === undefined ? undefined : at.project.settings.rigs[0]?.name,
+    );
+    if (asked.as === 'json') sayJson(outside, span);
+    else if (asked.as === 'csv') sayFile(outside, spanCsv(span));
+    else if (asked.as === 'html') sayFile(outside, reconcilePage(at.project.settings.name, span));
+    else say(outside, spanText(span));
+    return span.shifts.some((each) => each.open > 0) ? EXIT.findings : EXIT.fine;
+  });
+}
+
+function spanOf({ desk, project }: AtProject, from: string, to: string, rig: string | undefined): Span {
+  const documents = [...desk.documents().values()];
+  const shifts = documents
+    .filter((each) => {
+      if (each.kind !== 'shift') return false;
+      const header = shiftHeaderOf(each);
+      return header.date >= from && header.date <= to && (rig === undefined || header.rig === rig);
+    })
+    .sort(
+      (a, b) =>
+        Date.parse(shiftHeaderOf(a).startsAt) - Date.parse(shiftHeaderOf(b).startsAt) ||
+        (a.id < b.id ? -1 : 1),
+    )
+    .map((shift) => reconciled(project, documents, holesOf(desk), shift, desk.now()));
+  const all = shifts.flatMap((each) => each.lines);
+  const own = sumBy(
+    all,
+    (each) => each.what,
+    (each) => each.own,
+  );
+  const plod = sumBy(
+    all,
+    (each) => each.what,
+    (each) => each.plod,
+  );
+  const sum = (figure: 'ownCents' | 'plodCents') => shifts.reduce((total, each) => total + each[figure], 0);
+  return {
+    from,
+    to,
+    currency: project.shift.contract.currency,
+    shifts,
+    invoice: [...own.keys()].map((what) => ({ what, own: own.get(what) ?? 0, plod: plod.get(what) ?? 0 })),
+    ownCents: sum('ownCents'),
+    plodCents: sum('plodCents'),
+  };
+}
+
+function reconciled(
+  project: Project,
+  documents: readonly Document[],
+  holes: readonly Document[],
+  stored: Document,
+  now: Parameters<typeof queriesOf>[3],
+): Reconciled {
+  const shift = closed(stored, { documents, shifts: project.shift.shifts, now });
+  const { queries, ownBill, plodBill } = queriesOf(project, documents, stored, now);
+  const amounts = (lines: typeof ownBill.lines) =>
+    sumBy(
+      lines,
+      (line) => line.what,
+      (line) => line.cents,
+    );
+  const [own, plod] = [amounts(ownBill.lines), amounts(plodBill.lines)];
+  return {
+    shift: stored.id,
+    ownCents: ownBill.total,
+    plodCents: plodBill.total,
+    plods: shiftThings(stored, 'plods').map(([, each]) => each.sheet),
+    signedBy: shiftThings(stored, 'signOffs').map(([, each]) => each.by),
+    queries: queries.map((query, index) => ({
+      ...query,
+      number: index + 1,
+      answer: answerTo(stored, query)?.answer ?? 'open',
+    })),
+    open: openQueries(stored, queries).length,
+    timeline: timelineOf(shift, ownRecord(shift, holes, now).metres, project.shift, now),
+    keys: timelineKeys(shift, project.shift),
+    lines: [...new Set([...own.keys(), ...plod.keys()])].map((what) => ({
+      what,
+      own: own.get(what) ?? 0,
+      plod: plod.get(what) ?? 0,
+    })),
+  };
+}
+
+function spanText(span: Span): string {
+  const rows = span.shifts.map((each) => [
+    each.shift,
+    each.plods.join(', ') || 'no plod',
+    formatCents(each.ownCents),
+    each.plods.length === 0 ? '' : formatCents(each.plodCents),
+    each.plods.length === 0 ? '' : formatCents(each.plodCents - each.ownCents),
+    String(each.open),
+    each.signedBy.join(', '),
+  ]);
+  const lines = span.invoice.map(({ what, own, plod }) => [
+    what,
+    formatCents(own),
+    formatCents(plod),
+    own === plod ? '' : formatCents(plod - own),
+  ]);
+  return [
+    `${span.from} to ${span.to}, ${span.currency}`,
+    tableText([['shift', 'plod', 'own record', 'plod says', 'difference', 'open', 'signed'], ...rows]),
+    '',
+    tableText([
+      ['invoice line', 'own record', 'plod', 'difference'],
+      ...lines,
+      [
+        'total',
+        formatCents(span.ownCents),
+        formatCents(span.plodCents),
+        formatCents(span.plodCents - span.ownCents),
+      ],
+    ]),
+    ...span.shifts.flatMap((each) => [
+      '',
+      each.shift,
+      ...each.timeline,
+      ...(each.keys === '' ? [] : [`        ${each.keys}`]),
+      ...each.queries.map((query) => `${query.number}. [${query.answer}] ${formatFinding(query)}`),
+    ]),
+  ].join('\n');
+}
+
+function spanCsv(span: Span): string {
+  return csvText([
+    ['shift', 'invoice line', 'own record cents', 'plod cents', 'difference cents'],
+    ...span.shifts.flatMap((each) =>
+      each.lines.map(({ what, own, plod }) => [each.shift, what, own, plod, plod - own]),
+    ),
+    ['total', '', span.ownCents, span.plodCents, span.plodCents - span.ownCents],
+  ]);
+}

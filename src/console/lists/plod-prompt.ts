@@ -1,0 +1,81 @@
+import { plodContext, plodGap } from '../../acts/plod.ts';
+import { formatInterval } from '../../quantity/interval.ts';
+import { formatMinutes, localTime } from '../../quantity/stamp.ts';
+import { type NewPlodLine, PLOD_FORMS } from '../../shift/plod-line.ts';
+import type { Prompt } from '../prompt.ts';
+import { type Shown, typedLine } from '../screens/shown.ts';
+import type { State } from '../state.ts';
+import type { Theme } from '../theme.ts';
+import { line, wrap } from '../widgets/line.ts';
+
+/** Lines of the sheet that are on the screen at once: the latest. */
+const LATEST = 7;
+
+/** A plod that is being typed: its latest lines as they were read, how they make the shift, the forms of a line. */
+export function plodShown(
+  state: State,
+  prompt: Extract<Prompt, { readonly kind: 'plod' }>,
+  width: number,
+  theme: Theme,
+): Shown {
+  const shift = state.documents.get(`shift/${prompt.shift}`);
+  const lines = prompt.lines.map((each) => each.line);
+  const documents = [...state.documents.values()];
+  const gap =
+    shift === undefined
+      ? undefined
+      : plodGap(lines, plodContext(state.project, documents, shift, lines, state.now));
+  const read = lines.map((each, index) =>
+    line(`${String(index + 1).padStart(2)}  ${lineText(each)}`.slice(0, width)),
+  );
+  const activities = state.project.shift.activities.map((each) => `${each.key} ${each.code}`).join(', ');
+  const forms = PLOD_FORMS.map(([form, does]) =>
+    line(`${form.padEnd(34)}  ${does}`.slice(0, width), 'faint'),
+  );
+  return {
+    title: `plod ${prompt.sheet} of ${prompt.shift}${prompt.from === undefined ? '' : `, from ${prompt.from}`}`,
+    lines: [
+      ...read.slice(-LATEST),
+      line(gap ?? 'The lines make the shift.', gap === undefined ? 'good' : 'warn'),
+      ...wrap(activities, width, 'faint'),
+      ...(lines.length < 3 ? forms : []),
+    ],
+    foot: [
+      typedLine(prompt.draft, theme),
+      line(
+        'Enter takes the line; on an empty one records the sheet. ↑ takes the last line back. Esc drops it all.'.slice(
+          0,
+          width,
+        ),
+        'faint',
+      ),
+    ],
+  };
+}
+
+/** A line of a plod as it was read. */
+export function lineText({
+  startsAt,
+  endsAt,
+  minutes,
+  activity,
+  hole,
+  fromMm,
+  toMm,
+  shots,
+  used,
+  remark,
+}: NewPlodLine): string {
+  const times =
+    startsAt === undefined || endsAt === undefined ? '' : `${localTime(startsAt)}–${localTime(endsAt)}  `;
+  const metres =
+    fromMm === undefined || toMm === undefined ? undefined : `${formatInterval({ fromMm, toMm })} m`;
+  const more = [
+    hole,
+    metres,
+    shots === undefined ? undefined : `${shots} shots`,
+    ...(used ?? []).map((each) => `${each.count} ${each.item}`),
+    remark,
+  ].filter((each) => each !== undefined);
+  return `${times}${formatMinutes(minutes)}  ${activity}${more.length === 0 ? '' : `  ${more.join(' · ')}`}`;
+}

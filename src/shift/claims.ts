@@ -1,0 +1,60 @@
+import { depthFromMm } from '../quantity/depth.ts';
+import { formatInterval, type Interval, overlaps } from '../quantity/interval.ts';
+import { localTime } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { type PlodLine, shiftThings } from './shift.ts';
+import type { ShiftRecord } from './shift-record.ts';
+
+/** Where on the sheet the metres or shots of a hole come from that the record hasn't got, in words; empty where no line stands out. */
+export function pointAt(
+  subject: 'metres' | 'shots',
+  hole: string,
+  shift: Document,
+  own: ShiftRecord,
+): string {
+  const lines = shiftThings(shift, 'plodLines').map(([, line], index) => ({ line, number: index + 1 }));
+  const here = lines.filter(({ line }) => line.hole === hole);
+  if (subject === 'shots')
+    return here
+      .filter(({ line }) => (line.shots ?? 0) > 0)
+      .map(({ line, number }) => `${lineWords(line, number)} claims ${line.shots}`)
+      .join(', ');
+  const drilled = own.metres.filter((each) => each.hole === hole);
+  const before: Interval[] = [];
+  return here
+    .flatMap(({ line, number }) => {
+      const { fromMm, toMm } = line;
+      if (fromMm === undefined || toMm === undefined) return [];
+      const claimed = { fromMm, toMm };
+      const twice = before.some((each) => overlaps(each, claimed));
+      before.push(claimed);
+      const extra = without(claimed, drilled);
+      if (twice) return [`${lineWords(line, number)} claims ${formatInterval(claimed)} again`];
+      return extra.map(
+        (each) => `${lineWords(line, number)} claims ${formatInterval(each)}, where no rod was done`,
+      );
+    })
+    .join(', ');
+}
+
+function lineWords({ startsAt, endsAt }: PlodLine, number: number): string {
+  return startsAt === undefined || endsAt === undefined
+    ? `line ${number}`
+    : `line ${number}, ${localTime(startsAt)}–${localTime(endsAt)},`;
+}
+
+/** Parts of an interval that no other covers. */
+function without(whole: Interval, others: readonly Interval[]): readonly Interval[] {
+  return others.reduce<readonly Interval[]>(
+    (left, other) =>
+      left.flatMap((each) =>
+        overlaps(each, other)
+          ? [
+              { fromMm: each.fromMm, toMm: depthFromMm(Math.max(each.fromMm, other.fromMm)) },
+              { fromMm: depthFromMm(Math.min(each.toMm, other.toMm)), toMm: each.toMm },
+            ].filter(({ fromMm, toMm }) => toMm > fromMm)
+          : [each],
+      ),
+    [whole],
+  );
+}

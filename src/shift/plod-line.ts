@@ -1,0 +1,259 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { type Depth, parseDepth } from '../quantity/depth.ts';
+import { formatInterval, lengthMm, overlaps } from '../quantity/interval.ts';
+import {
+  formatMinutes,
+  instantMs,
+  localTime,
+  minutesBetween,
+  offsetMin,
+  type Stamp,
+  stamp,
+} from '../quantity/stamp.ts';
+import { SHIFT_REFUSALS } from './findings.ts';
+import type { LineWords } from './record-line.ts';
+import type { PlodLine } from './shift.ts';
+import { firstFrom, minuteOfClock } from './shift-clock.ts';
+
+/** A line of a plod before the sheet that it stands on is recorded. */
+export type NewPlodLine = Omit<PlodLine, 'plod'>;
+
+/** What a line of a plod says, from whatever it was typed or read; times are minutes of the local day. */
+export interface PlodParts {
+  readonly from?: number;
+  readonly to?: number;
+  /** Minutes, where the sheet has hours and no times. */
+  readonly minutes?: number;
+  readonly activity?: string;
+  readonly hole?: string;
+  readonly fromMm?: Depth;
+  readonly toMm?: Depth;
+  readonly shots?: number;
+  readonly used?: readonly { readonly item: string; readonly count: number }[];
+  readonly remark?: string;
+}
+
+/** What a line of a plod is read against: the words, the shift's hours, the lines above it, how deep each hole is. */
+export interface PlodContext extends LineWords {
+  readonly startsAt: Stamp;
+  readonly endsAt: Stamp;
+  readonly above: readonly NewPlodLine[];
+  /** Metres drilled by rod count, by hole. */
+  readonly drilledMm: ReadonlyMap<string, Depth>;
+}
+
+/** How long after the end of a shift a line of its plod may end: overtime, not another day. */
+const PAST_END_MS = 4 * 3_600_000;
+
+/** How a line of a plod is typed, for the help. */
+export const PLOD_FORMS: readonly (readonly [form: string, does: string])[] = [
+  ['06:00-07:30 d MBRC001 0-54', 'times, activity or its key, hole, metres'],
+  ['-1100 d -72', 'from where the line above ended, in time and in metres'],
+  ['1:30h standby', 'hours, where the sheet has no times'],
+  ['-1120 v 2sh', 'two survey shots'],
+  ['-1200 m used 1 hammer bit: worn', 'consumables, then a remark after a colon'],
+  ["-1200 'daywork'", 'an activity as the sheet calls it, not in our list'],
+  ['… =', 'as the sheet says, though it looks wrong'],
+];
+
+/**
+ * Reads one line of a plod as typed, and holds it against the shift and the lines above. Refused where it can't be read, runs
+ * backward, overlaps, or claims metres that the hole hasn't got; a last `=` takes the last two as the sheet has them.
+ */
+export function parsePlodLine(text: string, context: PlodContext): Result<NewPlodLine> {
+  const insisted = / *=$/.test(text.trimEnd());
+  const line = insisted ? text.trimEnd().replace(/ *=$/, '') : text;
+  const parts = parsePlodParts(line, context);
+  return parts.ok ? plodLineOf(parts.value, context, line, insisted) : parts;
+}
+
+/** The line that parts make, whatever they were read from. `excerpt` is what was typed. */
+export function plodLineOf(
+  parts: PlodParts,
+  context: PlodContext,
+  excerpt: string,
+  insisted: boolean,
+): Result<NewPlodLine> {
+  const fault = (problem: string, remedy: string): Result<never> => refused(unread(excerpt, problem, remedy));
+  if (parts.activity === undefined)
+    return fault(
+      'no activity is named',
+      `Name one: ${context.activities.map((each) => each.code).join(', ')}.`,
+    );
+  const times = timesOf(parts, context);
+  if (typeof times === 'string')
+    return fault(times, 'Give the time it started, then the time it ended: 06:00-07:30.');
+  const hole = parts.hole ?? (needsHole(parts) ? holeAbove(context.above) : undefined);
+  if (hole === undefined && needsHole(parts))
+    return fault('it has metres or shots, but no hole', 'Ask the driller which hole it was.');
+  const metres = metresOf(parts, hole, context.above);
+  if (typeof metres === 'string') return fault(metres, 'Give both: 54-72.');
+  const { activity, shots, used, remark } = parts;
+  const line: NewPlodLine = {
+    activity,
+    ...times,
+    ...(hole === undefined ? {} : { hole }),
+    ...metres,
+    ...(shots === undefined ? {} : { shots }),
+    ...(used === undefined ? {} : { used: [...used] }),
+    ...(remark === undefined ? {} : { remark }),
+  };
+  const doubt = insisted ? undefined : doubtOf(line, context);
+  return doubt === undefined
+    ? ok(line)
+    : fault(doubt, 'Read the sheet again. If it says so, type = at the end; it is queried later.');
+}
+
+const needsHole = (parts: PlodParts): boolean =>
+  parts.fromMm !== undefined || parts.toMm !== undefined || (parts.shots ?? 0) > 0;
+
+const holeAbove = (above: readonly NewPlodLine[]): string | undefined =>
+  above.findLast((line) => line.hole !== undefined)?.hole;
+
+type Times = Pick<NewPlodLine, 'minutes' | 'startsAt' | 'endsAt'>;
+
+function timesOf(parts: PlodParts, { startsAt, endsAt, above }: PlodContext): Times | string {
+  if (parts.to === undefined)
+    return parts.minutes === undefined ? 'it has neither times nor hours' : { minutes: parts.minutes };
+  const from =
+    parts.from === undefined
+      ? (above.at(-1)?.endsAt ?? startsAt)
+      : firstFrom(parts.from, stamp(instantMs(startsAt) - 3 * 3_600_000, offsetMin(startsAt)), [endsAt]);
+  const to = firstFrom(parts.to, from, [endsAt]);
+  const minutes = minutesBetween(from, to);
+  const clocks = `${localTime(from)}–${localTime(to)}`;
+  if (minutes === 0) return `${clocks} takes no time`;
+  if (instantMs(to) > instantMs(endsAt) + PAST_END_MS) return `${clocks} runs backward`;
+  return { minutes, startsAt: from, endsAt: to };
+}
+
+function metresOf(
+  { fromMm, toMm }: PlodParts,
+  hole: string | undefined,
+  above: readonly NewPlodLine[],
+): Pick<NewPlodLine, 'fromMm' | 'toMm'> | string {
+  if (toMm === undefined) return fromMm === undefined ? {} : 'only the top of its metres is given';
+  const top = fromMm ?? above.findLast((line) => line.hole === hole && line.toMm !== undefined)?.toMm;
+  if (top === undefined) return 'no line above says where its metres begin';
+  return top < toMm
+    ? { fromMm: top, toMm }
+    : `its metres end at or above where they start, ${formatInterval({ fromMm: top, toMm })}`;
+}
+
+/** What looks wrong on a line that can be read; undefined where nothing does. */
+export function doubtOf(line: NewPlodLine, { above, drilledMm }: PlodContext): string | undefined {
+  const over = above.findIndex((each) => overlapMinutes(each, line) > 0);
+  const other = above[over];
+  if (other?.startsAt !== undefined && other.endsAt !== undefined)
+    return `it overlaps line ${over + 1}, ${other.activity} ${localTime(other.startsAt)}–${localTime(other.endsAt)}, by ${formatMinutes(overlapMinutes(other, line))} h`;
+  const { hole, fromMm, toMm } = line;
+  if (hole === undefined || fromMm === undefined || toMm === undefined) return undefined;
+  const claimed = { fromMm, toMm };
+  const again = above.findIndex(
+    (each) =>
+      each.hole === hole &&
+      each.fromMm !== undefined &&
+      each.toMm !== undefined &&
+      overlaps({ fromMm: each.fromMm, toMm: each.toMm }, claimed),
+  );
+  if (again >= 0) return `its metres are on line ${again + 1} already`;
+  const drilled = drilledMm.get(hole);
+  return drilled === undefined || toMm <= drilled
+    ? undefined
+    : `it claims ${formatInterval(claimed)}, ${lengthMm(claimed) / 1000} m, and ${hole} is drilled to ${drilled / 1000} m`;
+}
+
+/** Whole minutes that two lines with times share. */
+export function overlapMinutes(a: NewPlodLine, b: NewPlodLine): number {
+  if (
+    a.startsAt === undefined ||
+    a.endsAt === undefined ||
+    b.startsAt === undefined ||
+    b.endsAt === undefined
+  )
+    return 0;
+  const from = Math.max(instantMs(a.startsAt), instantMs(b.startsAt));
+  const to = Math.min(instantMs(a.endsAt), instantMs(b.endsAt));
+  return Math.max(0, Math.floor((to - from) / 60_000));
+}
+
+/** Reads the parts of a line: times or hours, activity, hole, metres, shots in any order; then `used`, then a remark after a colon. */
+export function parsePlodParts(text: string, words: LineWords): Result<PlodParts> {
+  const [, before = '', remark] = /^(.*?)(?:(?<!\d):|:(?!\d))(.*)$/.exec(text) ?? [undefined, text];
+  const [, plain = '', consumed] = /^(.*?)(?:\bused +(.*))?$/.exec(before.trim()) ?? [];
+  let parts: PlodParts = {};
+  for (const token of plain.match(/'[^']+'|\S+/g) ?? []) {
+    const next = partOf(token, parts, words);
+    if (next === undefined)
+      return refused(
+        unread(
+          text,
+          `${token} is not read`,
+          `Type it like ${PLOD_FORMS[0]?.[0]}; a remark comes after a colon.`,
+        ),
+      );
+    parts = next;
+  }
+  const used = consumed === undefined ? undefined : usedOf(consumed);
+  if (used === null)
+    return refused(unread(text, 'used needs how many, then what', 'Type used 1 hammer bit, 2 subs.'));
+  return ok({
+    ...parts,
+    ...(used === undefined ? {} : { used }),
+    ...(remark === undefined || remark.trim() === '' ? {} : { remark: remark.trim() }),
+  });
+}
+
+function partOf(token: string, parts: PlodParts, words: LineWords): PlodParts | undefined {
+  return timePart(token, parts) ?? activityPart(token, parts, words) ?? placePart(token, parts, words);
+}
+
+function timePart(token: string, parts: PlodParts): PlodParts | undefined {
+  if (parts.to !== undefined || parts.minutes !== undefined) return undefined;
+  const [, from, to = ''] = /^([\d:]+)?[-–]([\d:]+)$/.exec(token) ?? [];
+  const toMinute = minuteOfClock(to);
+  const fromMinute = from === undefined ? undefined : minuteOfClock(from);
+  if (toMinute !== undefined && (from === undefined || fromMinute !== undefined))
+    return { ...parts, to: toMinute, ...(fromMinute === undefined ? {} : { from: fromMinute }) };
+  const minutes = minutesOf(token);
+  return minutes === undefined ? undefined : { ...parts, minutes };
+}
+
+/** Minutes of `1:30h`, `1.5h` or `2h`; undefined where the text is no time span, is none, or is over a day. */
+export function minutesOf(text: string): number | undefined {
+  const [, hours, rest] = /^(\d{1,2}):([0-5]\d)h$/.exec(text) ?? [];
+  const [, decimal] = /^(\d{1,2}(?:\.\d{1,2})?)h$/.exec(text) ?? [];
+  const minutes =
+    hours === undefined ? Math.round(Number(decimal ?? Number.NaN) * 60) : Number(hours) * 60 + Number(rest);
+  return minutes > 0 && minutes <= 1440 ? minutes : undefined;
+}
+
+function activityPart(token: string, parts: PlodParts, words: LineWords): PlodParts | undefined {
+  if (parts.activity !== undefined) return undefined;
+  if (token.startsWith("'")) return { ...parts, activity: token.slice(1, -1) };
+  const found = words.activities.find((each) => each.key === token || each.code === token.toLowerCase());
+  return found === undefined ? undefined : { ...parts, activity: found.code };
+}
+
+function placePart(token: string, parts: PlodParts, words: LineWords): PlodParts | undefined {
+  const hole = words.holes.get(token.toUpperCase());
+  if (hole !== undefined && parts.hole === undefined) return { ...parts, hole };
+  const [, shots] = /^(\d{1,3})sh$/.exec(token) ?? [];
+  if (shots !== undefined && parts.shots === undefined) return { ...parts, shots: Number(shots) };
+  const [, from = '', to = ''] = /^([\d.]*)[-–]([\d.]+)m?$/.exec(token) ?? [];
+  const [fromMm, toMm] = [parseDepth(from), parseDepth(to)];
+  if (toMm === undefined || parts.toMm !== undefined || (from !== '' && fromMm === undefined))
+    return undefined;
+  return { ...parts, toMm, ...(fromMm === undefined ? {} : { fromMm }) };
+}
+
+/** Consumables of a list like `1 hammer bit, 2 subs`; null where it can't be read. */
+export function usedOf(text: string): readonly { readonly item: string; readonly count: number }[] | null {
+  const items = text.split(',').map((each) => /^ *(\d{1,4}) +(.+?) *$/.exec(each));
+  if (items.some((each) => each === null)) return null;
+  return items.map((each) => ({ count: Number(each?.[1]), item: each?.[2] ?? '' }));
+}
+
+function unread(excerpt: string, problem: string, remedy: string): Finding {
+  return SHIFT_REFUSALS.lineUnread.at({ thing: 'plod' }, { excerpt: excerpt.trim(), problem, remedy });
+}

@@ -1,0 +1,104 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../src/commands/command-line/run.ts';
+import { copyOfSample, hear } from './support/outside.ts';
+
+const ID = 'RC7_2026-03-13_DAY';
+async function run(folder: string, args: readonly string[], stdin = '') {
+  const heard = hear(stdin);
+  const code = await runCommandLine([...args, '--project', folder], {
+    outside: heard.outside,
+    openConsole: async () => 0,
+  });
+  return { code, out: heard.out(), err: heard.err() };
+}
+
+describe('offsider plod', () => {
+  it('records a sheet from a pipe, lists it, answers a query and signs, all by command', async () => {
+    const folder = copyOfSample();
+    const made = await run(
+      folder,
+      ['plod', 'new', '0413', '--shift', ID],
+      '# by hand\n05:32-06:00 p\n-17:40 s\n',
+    );
+    expect([made.code, made.out]).toEqual([0, `${ID}: plod 0413 taken down, 2 lines\n`]);
+    expect((await run(folder, ['plod'])).out).toMatch(/RC7_2026-03-13_DAY +0413 .* 12:08 /);
+    const agreed = await run(folder, ['plod', 'agree', '1', 'he', 'was', 'there', '--shift', ID]);
+    expect([agreed.code, agreed.out]).toEqual([0, expect.stringContaining('query 1 agreed')]);
+    const signed = await run(folder, ['plod', 'sign', '0413', '--shift', ID]);
+    expect([signed.code, signed.out]).toEqual([
+      0,
+      expect.stringMatching(/plod 0413 signed by \w+ with \d+ open queries/),
+    ]);
+    const again = await run(folder, ['plod', 'new', '0414', '--shift', ID], '1h s\n');
+    expect([again.code, again.err]).toEqual([
+      1,
+      expect.stringContaining('sheet 0413 is recorded for it already, and signed'),
+    ]);
+  });
+
+  it('records nothing where a line can not be taken, and names each', async () => {
+    const folder = copyOfSample();
+    const { code, err } = await run(
+      folder,
+      ['plod', 'new', '0413', '--shift', ID],
+      '05:32-06:00 p\n05:50-17:40 s\nlunch\n',
+    );
+    expect(code).toBe(1);
+    expect(err).toContain('line 2: it overlaps line 1');
+    expect(err).toContain('line 3: lunch is not read');
+    expect((await run(folder, ['plod'])).out).not.toContain('0413');
+  });
+
+  it('says the gap that a sheet leaves, and gives 1 for it', async () => {
+    const { code, out } = await run(
+      copyOfSample(),
+      ['plod', 'new', '0413', '--shift', ID],
+      '05:32-17:00 s\n',
+    );
+    expect([code, out]).toEqual([
+      1,
+      expect.stringContaining('0:40 h of the shift (05:32–17:40, 12:08 h) are on no line'),
+    ]);
+  });
+
+  it('reads a CSV by the columns kept in the project', async () => {
+    const folder = copyOfSample();
+    const file = join(folder, 'plod.csv');
+    writeFileSync(
+      file,
+      'Start,Finish,Task,Hole,From,To,Surveys,Notes\n05:32,06:00,Toolbox,,,,,\n06:00,17:40,Standby,,,,,dust\n',
+    );
+    const { code, out } = await run(folder, ['plod', 'new', '0413', '--shift', ID, '--from-csv', file]);
+    expect([code, out]).toEqual([0, `${ID}: plod 0413 taken down, 2 lines\n`]);
+  });
+
+  it('reconciles a span of days in one pass: text, data, CSV and a page, all with the same totals', async () => {
+    const folder = copyOfSample();
+    await run(folder, ['plod', 'new', '0413', '--shift', ID], '05:32-06:00 p\n-17:40 s\n');
+    const span = ['plod', '--reconcile', '2026-03-12..2026-03-14'];
+    const data = JSON.parse((await run(folder, [...span, '--json'])).out);
+    const lines = data.invoice as { own: number; plod: number }[];
+    expect(lines.reduce((sum, each) => sum + each.own, 0)).toBe(data.ownCents);
+    expect(lines.reduce((sum, each) => sum + each.plod, 0)).toBe(data.plodCents);
+    expect(data.shifts).toHaveLength(3);
+    const csv = (await run(folder, [...span, '--csv'])).out;
+    expect(csv.trimEnd().split('\r\n').at(-1)).toBe(
+      `total,,${data.ownCents},${data.plodCents},${data.plodCents - data.ownCents}`,
+    );
+    const { code, out } = await run(folder, span);
+    expect(code).toBe(1);
+    expect(out).toMatch(/^differs +\^/m);
+    expect(out).toMatch(/^1\. \[open\]/m);
+    const page = (await run(folder, [...span, '--html'])).out;
+    expect(page).toMatch(/^<!doctype html>/);
+    expect(page).not.toMatch(/<script|https?:/);
+    expect(page).toContain('Invoice expected');
+  });
+
+  it('refuses what is no span of dates', async () => {
+    const { code, err } = await run(copyOfSample(), ['plod', '--reconcile', 'last week']);
+    expect([code, err]).toEqual([2, expect.stringContaining('2026-03-12..2026-03-18')]);
+  });
+});
