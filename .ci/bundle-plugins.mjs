@@ -1,17 +1,6 @@
 // What bundling the console needs beyond esbuild's own options: used by the build and by the tests that bundle a program.
 import { readFileSync } from 'node:fs';
-
-/** Ink asks for its developer tools, and for web sockets to reach them, only when DEV is set; they aren't shipped. */
-export const withoutDevtools = {
-  name: 'without-devtools',
-  setup(build) {
-    build.onResolve({ filter: /^(react-devtools-core|ws)$/ }, ({ path }) => ({
-      path,
-      namespace: 'without-devtools',
-    }));
-    build.onLoad({ filter: /.*/, namespace: 'without-devtools' }, () => ({ contents: 'export default {};' }));
-  },
-};
+import { join } from 'node:path';
 
 /** The most texts a cache remembers; a full one starts again. A screen of 100×30 has 30 lines, most of them the same for minutes. */
 const cacheLimit = 4096;
@@ -73,7 +62,6 @@ export const narrowCharacters =
 
 /**
  * Start-up: string-width measures ASCII without its Unicode tables, whose first use costs 20 to 40 ms; here borders and blocks too.
- * Yoga fetches its WebAssembly from a data URL, for which Node loads its whole HTTP client (30 ms); it has a way without.
  * The pattern of all emoji takes 10 ms to build, and most holes have none.
  */
 export const quickStart = {
@@ -88,11 +76,31 @@ export const quickStart = {
 const rgiEmojiRegex = { test: (text) => (emoji ??= new RegExp('^\\\\p{RGI_Emoji}$', 'v')).test(text) };`,
       ],
     ]);
-    edit(build, /[/\\]yoga-wasm-base64-esm\.js$/, [['w||"function"!=typeof fetch?Promise', 'true?Promise']]);
   },
 };
 
-/** All of them: what a bundle of the console is built with. */
+/** Ink loads its developer tools, which aren't shipped, when DEV is set: it awaits them at top level, which CommonJS can't. */
+export const withoutDevtools = {
+  name: 'without-devtools',
+  setup(build) {
+    edit(build, /[/\\]ink[/\\]build[/\\]reconciler\.js$/, [
+      ['if (isDev()) {', 'if (false) {'],
+      ['const packageJson = isDev()', 'const packageJson = false'],
+    ]);
+  },
+};
+
+/** Yoga, Ink's layout engine, awaits its WebAssembly at top level too: `yoga.ts` gives Ink the engine in another way. */
+export const yogaWithoutAwait = {
+  name: 'yoga-without-await',
+  setup(build) {
+    build.onResolve({ filter: /^yoga-layout$/ }, () => ({
+      path: join(import.meta.dirname, '../src/console/terminal/yoga.ts'),
+    }));
+  },
+};
+
+/** What every bundle of the console is built with. */
 export const consolePlugins = [withoutDevtools, fasterInk, quickStart];
 
 /** Replaces exact text, found once, in the one module whose path matches. */

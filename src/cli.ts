@@ -7,6 +7,12 @@ import { safeLines, safeText } from './finding/safe-text.ts';
 
 const CLEARED_LINE = '\r\u001b[2K';
 
+let consoleIsUp = (): void => {};
+/** Settles when the console is about to paint for the first time; never in a command. */
+export const consoleUp = new Promise<void>((resolve) => {
+  consoleIsUp = resolve;
+});
+
 /** The console, where there is a terminal to paint on and keys to read; else the state as text. */
 async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<number> {
   // Data is for another program: it is printed, and no console opened.
@@ -33,7 +39,7 @@ async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<numbe
     await at.desk.close();
     return refuse(outside, ...rig.findings);
   }
-  const { ending, problem } = await runConsole({
+  const running = runConsole({
     desk: at.desk,
     loaded: { project: at.project, warnings: at.warnings },
     rig: rig.value,
@@ -42,6 +48,8 @@ async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<numbe
     stdout: process.stdout,
     env: process.env,
   });
+  consoleIsUp();
+  const { ending, problem } = await running;
   const last = describeEnding(ending);
   if (last.message !== undefined) process.stderr.write(`${safeLines(last.message)}\n`);
   if (problem !== undefined) process.stderr.write(`Not everything is saved: ${safeText(problem)}\n`);
@@ -56,9 +64,13 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 const outside = realOutside(process);
-try {
-  process.exitCode = await runCommandLine(process.argv.slice(2), { outside, openConsole });
-} catch (error) {
-  sayTrouble(outside, { bug: error });
-  process.exitCode = EXIT.bug;
-}
+// No await here: the bundle is CommonJS.
+runCommandLine(process.argv.slice(2), { outside, openConsole }).then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (error) => {
+    sayTrouble(outside, { bug: error });
+    process.exitCode = EXIT.bug;
+  },
+);

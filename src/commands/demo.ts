@@ -1,7 +1,6 @@
 import { cpSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Outside } from '../desk/outside.ts';
 import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { instantMs, offsetMin, parseStamp, type Stamp } from '../quantity/stamp.ts';
@@ -42,7 +41,7 @@ function lastRecorded(folder: string): Stamp | undefined {
 /** The sample projects stand beside the folder of the bundle; run from source they stand above it. */
 function sampleFolder(): string {
   for (const way of ['../sample-projects/', '../../sample-projects/']) {
-    const folder = fileURLToPath(new URL(way, import.meta.url));
+    const folder = join(import.meta.dirname, way);
     if (names(folder).includes(SAMPLE)) return join(folder, SAMPLE);
   }
   throw new Error('the sample projects are not beside the program: install it again');

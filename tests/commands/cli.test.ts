@@ -10,16 +10,15 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { bundleOptions } from '../../.ci/bundle-options.mjs';
+import { bundle } from '../../.ci/bundle-options.mjs';
 import { WHAT_IT_IS_NOT } from '../../src/finding/what-it-is-not.ts';
 import { copyOfSample, freshFolder, SAMPLE } from './support/outside.ts';
 
 let home = '';
 beforeAll(async () => {
   home = mkdtempSync(join(tmpdir(), 'offsider-cli-'));
-  await build(bundleOptions(join(home, 'dist')) as Parameters<typeof build>[0]);
+  await bundle(join(home, 'dist'));
   symlinkSync(join(SAMPLE, '..'), join(home, 'sample-projects'));
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));

@@ -22,6 +22,7 @@ import { type Mounted, mount } from './mount.tsx';
 import { looksOf } from './paint/colour.ts';
 import type { Ending } from './paint/ending.ts';
 import type { Size } from './paint/painter.ts';
+import { yogaReady } from './yoga.ts';
 
 /** What the console is started with: an open desk, its project, and the terminal. */
 export interface ConsoleOptions {
@@ -39,6 +40,7 @@ export async function runConsole(
   options: ConsoleOptions,
 ): Promise<{ readonly ending: Ending; readonly problem?: string }> {
   const { desk } = options;
+  await yogaReady;
   const theme = themeFor(looksOf(options.env));
   let screen: Mounted | undefined;
   let shown: Size = { columns: options.stdout.columns, rows: options.stdout.rows - 1 };

@@ -21,7 +21,7 @@ export async function bundleProgram(
     platform: 'node',
     format: 'esm',
     target: 'node20',
-    define: { 'process.env.NODE_ENV': '"production"' },
+    define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
     banner: {
       js: "import { createRequire as makeRequire } from 'node:module';\nconst require = makeRequire(import.meta.url);",
     },

@@ -1,8 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
-import { bundleOptions } from '../../../.ci/bundle-options.mjs';
+import { bundle } from '../../../.ci/bundle-options.mjs';
 
 /** The program as it is shipped, bundled into a folder of its own. */
 export interface Program {
@@ -15,7 +14,7 @@ export interface Program {
 export async function bundleOffsider(): Promise<Program> {
   const folder = mkdtempSync(join(tmpdir(), 'offsider-program-'));
   const root = join(import.meta.dirname, '../../..');
-  await build({ ...bundleOptions(join(folder, 'dist')), absWorkingDir: root });
+  await bundle(join(folder, 'dist'), root);
   return {
     path: join(folder, 'dist', 'offsider.js'),
     remove: () => rmSync(folder, { recursive: true, force: true }),
