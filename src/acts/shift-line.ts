@@ -78,12 +78,13 @@ function start(
   parts: EntryParts & { readonly activity: string },
   maker: Maker,
 ): Result<MadeOn> {
-  const { activity, authorisedBy, remark } = parts;
+  const { activity, authorisedBy, beside, remark } = parts;
   const at = parts.hole ?? hole;
   const input = {
     activity,
     ...(at === undefined ? {} : { hole: at }),
     ...(authorisedBy === undefined ? {} : { authorisedBy }),
+    ...(beside === undefined ? {} : { beside }),
     ...(remark === undefined ? {} : { remark }),
   };
   if (parts.from === undefined && shift === undefined)

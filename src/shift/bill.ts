@@ -1,6 +1,7 @@
 import { type Cents, cents } from '../quantity/cents.ts';
 import { type Interval, sharedMm } from '../quantity/interval.ts';
 import type { ChargeClass } from './charge-class.ts';
+import { without } from './claims.ts';
 import type { HoleFacts } from './hole-facts.ts';
 import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } from './shift-record.ts';
 import type { Contract, MetreRate } from './shift-rules.ts';
@@ -26,6 +27,7 @@ export function billOf(record: ShiftRecord, contract: Contract, facts: ReadonlyM
   const worked = [
     ...metreLines(record.metres, contract, facts),
     ...hourLines(record.work, contract),
+    ...concurrentLines(record.work, contract),
     ...lumpLines(record.work, contract),
     ...shotLines(record.shots, contract),
     ...holeMinimums(contract, facts),
@@ -35,7 +37,8 @@ export function billOf(record: ShiftRecord, contract: Contract, facts: ReadonlyM
     ...shiftMinimum(worked, contract),
     ...consumableLines(record.consumables, contract),
   ];
-  return { lines: lines.filter((line) => line.cents !== 0), total: sum(lines) };
+  const taxed = [...lines, ...taxLine(lines, contract)];
+  return { lines: taxed.filter((line) => line.cents !== 0), total: sum(taxed) };
 }
 
 function sum(lines: readonly BillLine[]): Cents {
@@ -55,6 +58,22 @@ function bandMils(metres: readonly Interval[], rates: readonly MetreRate[]): num
   }, 0);
 }
 
+/** The rates for a hole by the gauge of its bit. */
+function ratesFor(contract: Contract, bitMm: number | undefined): readonly MetreRate[] {
+  const size = bitMm === undefined ? undefined : contract.bitSizes.find((each) => bitMm <= each.toMm);
+  return size?.metreRates ?? contract.metreRates;
+}
+
+/** Metres of one hole without those that the contract doesn't pay. */
+function payableOf(metres: readonly DrilledMetres[], { notPayable }: Contract): readonly Interval[] {
+  return metres.flatMap((each) =>
+    without(
+      each,
+      notPayable.filter(({ hole }) => hole === each.hole),
+    ),
+  );
+}
+
 function metreLines(
   metres: readonly DrilledMetres[],
   contract: Contract,
@@ -62,13 +81,17 @@ function metreLines(
 ): readonly BillLine[] {
   const payable = metres.filter(paidByMetre);
   return [...new Set(payable.map((each) => each.hole))].flatMap((hole) => {
-    const here = payable.filter((each) => each.hole === hole);
+    const here = payableOf(
+      payable.filter((each) => each.hole === hole),
+      contract,
+    );
+    const rates = ratesFor(contract, facts.get(hole)?.bitMm);
     const wetMm = here.reduce(
       (mm, each) => mm + (facts.get(hole)?.wet ?? []).reduce((sum, wet) => sum + sharedMm(each, wet), 0),
       0,
     );
     return [
-      { what: `metres ${hole}`, cents: cents(bandMils(here, contract.metreRates) / 1000, contract.rounding) },
+      { what: `metres ${hole}`, cents: cents(bandMils(here, rates) / 1000, contract.rounding) },
       {
         what: `wet metres ${hole}`,
         cents: cents((wetMm * (contract.wetCentsPerM ?? 0)) / 1000, contract.rounding),
@@ -87,7 +110,10 @@ function hourLines(work: readonly Work[], contract: Contract): readonly BillLine
     work.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
   const line = (what: string, worked: readonly Work[], centsPerHour: number): BillLine => ({
     what,
-    cents: cents((chargeableMinutes(worked, contract) * centsPerHour) / 60, contract.rounding),
+    cents: cents(
+      (steps(chargeableMinutes(worked, contract), contract) * centsPerHour) / 60,
+      contract.rounding,
+    ),
   });
   return [
     line('active hourly', byClass('active hourly'), contract.activeHourlyCents),
@@ -100,6 +126,32 @@ function hourLines(work: readonly Work[], contract: Contract): readonly BillLine
       ),
     ),
   ];
+}
+
+/** Minutes in the steps that the contract counts hours in. */
+function steps(minutes: number, { hourStep }: Contract): number {
+  if (hourStep === undefined) return minutes;
+  const round = { up: Math.ceil, nearest: Math.round, down: Math.floor }[hourStep.rounding];
+  return round(minutes / hourStep.minutes) * hourStep.minutes;
+}
+
+/** What ran beside the work, by the hour, whatever the work itself is charged by. */
+function concurrentLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
+  return (contract.concurrent ?? []).map(({ item, centsPerHour }) => {
+    const minutes = work
+      .filter((each) => each.beside?.includes(item))
+      .reduce((sum, each) => sum + each.minutes, 0);
+    return {
+      what: `hours ${item}`,
+      cents: cents((steps(minutes, contract) * centsPerHour) / 60, contract.rounding),
+    };
+  });
+}
+
+/** Tax on everything above it, rounded once. */
+function taxLine(lines: readonly BillLine[], { taxPercent, rounding }: Contract): readonly BillLine[] {
+  if (taxPercent === undefined) return [];
+  return [{ what: `tax ${taxPercent} %`, cents: cents((sum(lines) * taxPercent) / 100, rounding) }];
 }
 
 function chargeableMinutes(work: readonly Work[], contract: Contract): number {
@@ -133,9 +185,9 @@ function shotLines(shots: ReadonlyMap<string, number>, contract: Contract): read
 }
 
 function holeMinimums(contract: Contract, facts: ReadonlyMap<string, HoleFacts>): readonly BillLine[] {
-  return [...facts].flatMap(([hole, { finished }]) => {
+  return [...facts].flatMap(([hole, { finished, bitMm }]) => {
     if (finished === undefined || contract.minimumHoleCents === undefined) return [];
-    const paid = cents(bandMils([finished], contract.metreRates) / 1000, contract.rounding);
+    const paid = cents(bandMils([finished], ratesFor(contract, bitMm)) / 1000, contract.rounding);
     const missing = Math.max(0, contract.minimumHoleCents - paid);
     return [{ what: `minimum of ${hole}`, cents: cents(missing, contract.rounding) }];
   });

@@ -44,7 +44,7 @@ function lineWords({ startsAt, endsAt }: PlodLine, number: number): string {
 }
 
 /** Parts of an interval that no other covers. */
-function without(whole: Interval, others: readonly Interval[]): readonly Interval[] {
+export function without(whole: Interval, others: readonly Interval[]): readonly Interval[] {
   return others.reduce<readonly Interval[]>(
     (left, other) =>
       left.flatMap((each) =>

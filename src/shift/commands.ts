@@ -8,7 +8,10 @@ import { type Activity, type ShiftHeader, shiftHeaderOf, shiftThings } from './s
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
 
 /** What is said of an activity when it starts; its charge class comes from the list. */
-export type ActivitySaid = Pick<Activity, 'activity' | 'hole' | 'authorisedBy' | 'used' | 'remark'>;
+export type ActivitySaid = Pick<
+  Activity,
+  'activity' | 'hole' | 'authorisedBy' | 'used' | 'beside' | 'remark'
+>;
 
 /** Starts a shift: its header, in a document that holds nothing yet. */
 export function startShift(header: ShiftHeader): Made {

@@ -4,11 +4,14 @@ import type { Interval } from '../quantity/interval.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { rigAt } from './own-record.ts';
+import { shiftThings } from './shift.ts';
 
 /** What a bill needs of a hole that a plod doesn't say. */
 export interface HoleFacts {
   /** Stretches where the sample came up wet, from the top down, none over another. */
   readonly wet: readonly Interval[];
+  /** Gauge of the bit that the rig drilled it with in this shift, in millimetres: the one measured last, else that of the drilling interval. */
+  readonly bitMm?: number;
   /** The whole hole, where the rig finished it in this shift: a minimum for a hole falls due then. */
   readonly finished?: Interval;
 }
@@ -22,13 +25,34 @@ export function holeFacts(
   rig: string,
   from: Stamp,
   to: Stamp,
+  shift?: Document,
 ): ReadonlyMap<string, HoleFacts> {
   return new Map(
     holes.map((hole) => {
       const finished = finishedBetween(hole, rig, from, to);
-      return [hole.id, { wet: wetOf(hole), ...(finished === undefined ? {} : { finished }) }];
+      const bitMm = bitOf(hole, to, shift);
+      return [
+        hole.id,
+        {
+          wet: wetOf(hole),
+          ...(bitMm === undefined ? {} : { bitMm }),
+          ...(finished === undefined ? {} : { finished }),
+        },
+      ];
     }),
   );
+}
+
+/** The gauge measured last before the end of the shift, else that of the drilling interval begun last. */
+function bitOf(hole: Document, to: Stamp, shift: Document | undefined): number | undefined {
+  const before = ({ at }: { readonly at: Stamp }): boolean => instantMs(at) < instantMs(to);
+  const measured = (shift === undefined ? [] : shiftThings(shift, 'bits'))
+    .map(([, bit]) => bit)
+    .filter((bit) => before(bit) && (bit.hole ?? hole.id) === hole.id)
+    .toSorted((a, b) => instantMs(a.at) - instantMs(b.at))
+    .at(-1);
+  if (measured !== undefined) return measured.gaugeTenthsMm / 10;
+  return holeNouns(hole, 'drilling').findLast((each) => before({ at: each.startedAt }))?.bitMm;
 }
 
 function wetOf(hole: Document): readonly Interval[] {

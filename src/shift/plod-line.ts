@@ -29,6 +29,7 @@ export interface PlodParts {
   readonly fromMm?: Depth;
   readonly toMm?: Depth;
   readonly shots?: number;
+  readonly beside?: readonly string[];
   readonly used?: readonly { readonly item: string; readonly count: number }[];
   readonly remark?: string;
 }
@@ -51,6 +52,7 @@ export const PLOD_FORMS: readonly (readonly [form: string, does: string])[] = [
   ['-1100 d -72', 'from where the line above ended, in time and in metres'],
   ['1:30h standby', 'hours, where the sheet has no times'],
   ['-1120 v 2sh', 'two survey shots'],
+  ['-1500 d -96 +booster', 'what ran beside it, paid by the hour'],
   ['-1200 m used 1 hammer bit: worn', 'consumables, then a remark after a colon'],
   ["-1200 'daywork'", 'an activity as the sheet calls it, not in our list'],
   ['… =', 'as the sheet says, though it looks wrong'],
@@ -88,13 +90,14 @@ export function plodLineOf(
     return fault('it has metres or shots, but no hole', 'Ask the driller which hole it was.');
   const metres = metresOf(parts, hole, context.above);
   if (typeof metres === 'string') return fault(metres, 'Give both: 54-72.');
-  const { activity, shots, used, remark } = parts;
+  const { activity, shots, beside, used, remark } = parts;
   const line: NewPlodLine = {
     activity,
     ...times,
     ...(hole === undefined ? {} : { hole }),
     ...metres,
     ...(shots === undefined ? {} : { shots }),
+    ...(beside === undefined ? {} : { beside: [...beside] }),
     ...(used === undefined ? {} : { used: [...used] }),
     ...(remark === undefined ? {} : { remark }),
   };
@@ -238,6 +241,8 @@ function activityPart(token: string, parts: PlodParts, words: LineWords): PlodPa
 function placePart(token: string, parts: PlodParts, words: LineWords): PlodParts | undefined {
   const hole = words.holes.get(token.toUpperCase());
   if (hole !== undefined && parts.hole === undefined) return { ...parts, hole };
+  if (/^\+[a-z][a-z0-9-]*$/.test(token))
+    return { ...parts, beside: [...(parts.beside ?? []), token.slice(1)] };
   const [, shots] = /^(\d{1,3})sh$/.exec(token) ?? [];
   if (shots !== undefined && parts.shots === undefined) return { ...parts, shots: Number(shots) };
   const [, from = '', to = ''] = /^([\d.]*)[-–]([\d.]+)m?$/.exec(token) ?? [];

@@ -13,7 +13,7 @@ import { plodRecord, unknownActivities } from './plod-record.ts';
 import { type Reconciliation, reconcile } from './reconcile.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 import type { DrilledMetres, ShiftRecord } from './shift-record.ts';
-import type { ShiftRules } from './shift-rules.ts';
+import { rulesOn, type ShiftRules } from './shift-rules.ts';
 
 /**
  * The query list of a shift, with the two records side by side: what the plods claim past tolerance, time of theirs on unknown
@@ -23,13 +23,14 @@ import type { ShiftRules } from './shift-rules.ts';
 export function queryList(
   shift: Document,
   holes: readonly Document[],
-  rules: ShiftRules,
+  project: ShiftRules,
   now: Stamp,
 ): Reconciliation {
-  const { rig, startsAt, endedAt } = shiftHeaderOf(shift);
+  const { rig, date, startsAt, endedAt } = shiftHeaderOf(shift);
+  const rules = rulesOn(project, rig, date);
   const file = `shifts/${shift.id}.json`;
   const own = ownRecord(shift, holes, now);
-  const facts = holeFacts(holes, rig, startsAt, endedAt ?? now);
+  const facts = holeFacts(holes, rig, startsAt, endedAt ?? now, shift);
   const held = reconcile(own, plodRecord(shift, rules), rules, facts, { file });
   const ofOwn = [
     ...spansOf(shift, now)

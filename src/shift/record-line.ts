@@ -12,6 +12,7 @@ export interface EntryParts {
   readonly from?: number;
   readonly to?: number;
   readonly hole?: string;
+  readonly beside?: string[];
   readonly authorisedBy?: string;
   readonly remark?: string;
 }
@@ -41,6 +42,7 @@ export const RECORD_FORMS: readonly (readonly [form: string, does: string])[] = 
   ['breakdown 14:20 hydraulic hose', 'an activity from 14:20 on; without a time from now on'],
   ['breakdown 14:20-14:50 hydraulic hose', 'the same, then what went on before goes on'],
   ['standby by Ines Falk: no water', 'who authorised it, then a remark'],
+  ['drilling 09:00 +booster', 'what runs beside it and is paid by the hour'],
   ['14:20 14:35', 'the activity at 14:20 started at 14:35'],
   ['14:20 standby by Ines Falk', 'the activity at 14:20 was standby, authorised'],
   ['split 15:00', 'two entries of the one at 15:00'],
@@ -94,9 +96,10 @@ export function parseRecordLine(text: string, words: LineWords): Result<RecordLi
 export function entryLine(entry: Activity, holeName: (id: string) => string): string {
   const clock = localTime(entry.startedAt);
   const hole = entry.hole === undefined ? '' : ` ${holeName(entry.hole)}`;
+  const beside = (entry.beside ?? []).map((each) => ` +${each}`).join('');
   const by = entry.authorisedBy === undefined ? '' : ` by ${entry.authorisedBy}`;
   const remark = entry.remark === undefined ? '' : `: ${entry.remark}`;
-  return `${clock} ${entry.activity} ${clock}${hole}${by}${remark}`;
+  return `${clock} ${entry.activity} ${clock}${hole}${beside}${by}${remark}`;
 }
 
 function parseAmend(line: string, at: number, after: string, words: LineWords): Result<RecordLine> {
@@ -144,6 +147,8 @@ function partOf(token: string, parts: EntryParts, words: LineWords): EntryParts 
     if (from !== undefined && !/[-–]/.test(token)) return { ...parts, from };
     if (from !== undefined && to !== undefined) return { ...parts, from, to };
   }
+  if (/^\+[a-z][a-z0-9-]*$/.test(token))
+    return { ...parts, beside: [...(parts.beside ?? []), token.slice(1)] };
   const hole = words.holes.get(token.toUpperCase());
   return parts.hole === undefined && hole !== undefined ? { ...parts, hole } : undefined;
 }

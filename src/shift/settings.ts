@@ -9,6 +9,9 @@ const clock = z
   .string()
   .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'should be a time of day, 00:00 to 23:59, like 06:00')
   .describe('Local time of day, 00:00 to 23:59, like 06:00');
+const day = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'should be a date like 2026-03-17');
 const centsEach = z.int().min(0).max(1_000_000_000);
 const minutes = z.int().min(0).max(1440);
 
@@ -31,28 +34,72 @@ const activityKind = z.strictObject({
 });
 export type ActivityKind = Readonly<z.infer<typeof activityKind>>;
 
+const metreRates = z
+  .array(
+    z.strictObject({
+      toM: z
+        .number()
+        .gt(0)
+        .max(5000)
+        .optional()
+        .describe('Foot of the band from surface, in metres; none for the last'),
+      centsPerM: centsEach.describe('Cents a metre within the band'),
+    }),
+  )
+  .min(1);
+
 /** What the contract pays. Rates are whole cents; metres are from surface, also after a re-entry. */
 const contractSettings = z.strictObject({
   currency: words.describe('Name or sign of the currency, as it stands in headings'),
   rounding: z
     .enum(['half-up', 'half-even', 'down'])
     .describe('How a fraction of a cent is rounded, line by line; half-up is away from zero'),
-  metreRates: z
+  metreRates: metreRates.describe(
+    'Rate by depth band, from the top down; each band starts where the one above ends, the last one has no foot',
+  ),
+  bitSizes: z
     .array(
       z.strictObject({
-        toM: z
-          .number()
-          .gt(0)
-          .max(5000)
-          .optional()
-          .describe('Foot of the band from surface, in metres; none for the last'),
-        centsPerM: centsEach.describe('Cents a metre within the band'),
+        toMm: z.number().min(50).max(500).describe('Largest gauge that these rates are for, in millimetres'),
+        metreRates,
       }),
     )
-    .min(1)
+    .optional()
     .describe(
-      'Rate by depth band, from the top down; each band starts where the one above ends, the last one has no foot',
+      'Rates of their own for smaller bits, the smallest first; a larger bit, or one not measured, has metreRates',
     ),
+  notPayable: z
+    .array(
+      z.strictObject({
+        hole: words.describe('Permanent id of the hole'),
+        fromM: z.number().min(0).max(5000),
+        toM: z.number().gt(0).max(5000),
+        why: words.describe('Why, as it was agreed'),
+      }),
+    )
+    .optional()
+    .describe('Metres that were drilled and are not paid, as of a redrill at the driller’s fault'),
+  concurrent: z
+    .array(z.strictObject({ item: words.describe('As it is recorded: booster'), centsPerHour: centsEach }))
+    .optional()
+    .describe(
+      'Paid by the hour beside whatever the rig does, as a booster or an auxiliary compressor; each item once',
+    ),
+  hourStep: z
+    .strictObject({
+      minutes: z.int().min(1).max(60).describe('Hours are counted in steps of so many minutes'),
+      rounding: z
+        .enum(['up', 'nearest', 'down'])
+        .describe('Where a line of hours lies between two steps; nearest takes the half up'),
+    })
+    .optional()
+    .describe('Steps that hours are counted in, line by line; to the minute where none are given'),
+  taxPercent: z
+    .number()
+    .min(0)
+    .max(100)
+    .optional()
+    .describe('Tax on the whole bill, a line of its own, in percent'),
   activeHourlyCents: centsEach.describe('Cents an hour'),
   standbyHourlyCents: centsEach.describe('Cents an hour'),
   hourlyRates: z
@@ -131,6 +178,19 @@ export const shiftSettings = z.strictObject({
   shifts: z.array(shiftTimes).min(1).max(2).describe('Shifts of a day; two may touch, not overlap'),
   activities: z.array(activityKind).min(1).describe('What the rig can be doing; each code and key once'),
   contract: contractSettings.describe('What the contract pays, in whole cents'),
+  contracts: z
+    .array(
+      z.strictObject({
+        rig: words.optional().describe('The rig that it is for; every rig if not said'),
+        from: day.describe('First day, by the date that a shift carries'),
+        to: day.optional().describe('Last day; none while it holds'),
+        terms: contractSettings,
+      }),
+    )
+    .optional()
+    .describe(
+      'Terms with their dates, for a rig or for all: a changed rate never re-prices a day before it. A shift that none of them is for has contract',
+    ),
   tolerances: toleranceSettings.describe('How far a plod may be off the own record before it is queried'),
   plodColumns: plodColumns.optional().describe('How a plod that comes as a CSV is read'),
 });

@@ -8,6 +8,8 @@ export interface Work {
   readonly charge: ChargeClass;
   readonly hole?: string;
   readonly minutes: number;
+  /** What ran beside it: a booster, an auxiliary compressor. */
+  readonly beside?: readonly string[];
 }
 
 /** Metres drilled in one hole. A plod may claim the same metres twice: they count twice. */
@@ -50,9 +52,20 @@ export function sumBy<T>(
 
 /** Time on an activity, the hole left out where none is said. */
 export function workOf(
-  said: { readonly activity: string; readonly minutes: number; readonly hole?: string | undefined },
+  said: {
+    readonly activity: string;
+    readonly minutes: number;
+    readonly hole?: string | undefined;
+    readonly beside?: readonly string[] | undefined;
+  },
   charge: ChargeClass,
 ): Work {
-  const { activity, minutes, hole } = said;
-  return { activity, charge, minutes, ...(hole === undefined ? {} : { hole }) };
+  const { activity, minutes, hole, beside } = said;
+  return {
+    activity,
+    charge,
+    minutes,
+    ...(hole === undefined ? {} : { hole }),
+    ...(beside === undefined ? {} : { beside }),
+  };
 }

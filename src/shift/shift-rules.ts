@@ -1,6 +1,7 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Cents, cents, type Rounding } from '../quantity/cents.ts';
 import { type Depth, depthFromMetres } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
 import type { ShiftName } from './charge-class.ts';
 import { settingsUnsound } from './findings.ts';
 import type { ActivityKind, ContractSettings, ShiftSettings } from './settings.ts';
@@ -20,10 +21,21 @@ export interface MetreRate {
 }
 
 /** The contract with its bands in millimetres. */
-export type Contract = Omit<ContractSettings, 'metreRates' | 'rounding'> & {
+export type Contract = Omit<ContractSettings, 'metreRates' | 'bitSizes' | 'notPayable' | 'rounding'> & {
   readonly rounding: Rounding;
   readonly metreRates: readonly MetreRate[];
+  /** Rates for bits up to a gauge in millimetres, the smallest first. */
+  readonly bitSizes: readonly { readonly toMm: number; readonly metreRates: readonly MetreRate[] }[];
+  readonly notPayable: readonly (Interval & { readonly hole: string })[];
 };
+
+/** Terms that hold on some days, for a rig or for all. */
+interface DatedContract {
+  readonly rig?: string | undefined;
+  readonly from: string;
+  readonly to?: string | undefined;
+  readonly terms: Contract;
+}
 
 /** How far a plod may be off before it is queried. */
 interface Tolerances {
@@ -39,6 +51,7 @@ export interface ShiftRules {
   readonly shifts: readonly ShiftTimes[];
   readonly activities: readonly ActivityKind[];
   readonly contract: Contract;
+  readonly contracts: readonly DatedContract[];
   readonly tolerances: Tolerances;
 }
 
@@ -60,17 +73,28 @@ export function resolveShiftRules(settings: ShiftSettings): Result<ShiftRules> {
       'key',
       settings.activities.map((each) => each.key),
     ),
-    ...bandFaults(settings.contract),
-    ...contractFaults(settings),
+    ...contractFaults(settings.contract, settings.activities, 'contract'),
+    ...(settings.contracts ?? []).flatMap(({ terms }, index) =>
+      contractFaults(terms, settings.activities, `contracts.${index}.terms`),
+    ),
+    ...dateFaults(settings.contracts ?? []),
   ];
   if (findings.length > 0) return refused(...findings);
   const { metresM, ...tolerances } = settings.tolerances;
   return ok({
     shifts,
     activities: settings.activities,
-    contract: { ...settings.contract, metreRates: bands(settings.contract) },
+    contract: contractOf(settings.contract),
+    contracts: (settings.contracts ?? []).map((each) => ({ ...each, terms: contractOf(each.terms) })),
     tolerances: { ...tolerances, metresMm: depthFromMetres(metresM) },
   });
+}
+
+/** The rules with the terms that hold for a rig on a day, the date that its shift carries: those of the rig before those of all. */
+export function rulesOn(rules: ShiftRules, rig: string, date: string): ShiftRules {
+  const holding = rules.contracts.filter(({ from, to }) => from <= date && (to === undefined || date <= to));
+  const found = holding.find((each) => each.rig === rig) ?? holding.find((each) => each.rig === undefined);
+  return found === undefined ? rules : { ...rules, contract: found.terms };
 }
 
 /** The activity of that code, or undefined. */
@@ -83,9 +107,25 @@ function minuteOfDay(clock: string): number {
   return hours * 60 + minutes;
 }
 
-function bands(contract: ContractSettings): readonly MetreRate[] {
-  return contract.metreRates.map((rate, index) => ({
-    fromMm: depthFromMetres(contract.metreRates[index - 1]?.toM ?? 0),
+function contractOf(settings: ContractSettings): Contract {
+  return {
+    ...settings,
+    metreRates: bands(settings.metreRates),
+    bitSizes: (settings.bitSizes ?? []).map(({ toMm, metreRates }) => ({
+      toMm,
+      metreRates: bands(metreRates),
+    })),
+    notPayable: (settings.notPayable ?? []).map(({ hole, fromM, toM }) => ({
+      hole,
+      fromMm: depthFromMetres(fromM),
+      toMm: depthFromMetres(toM),
+    })),
+  };
+}
+
+function bands(rates: ContractSettings['metreRates']): readonly MetreRate[] {
+  return rates.map((rate, index) => ({
+    fromMm: depthFromMetres(rates[index - 1]?.toM ?? 0),
     ...(rate.toM === undefined ? {} : { toMm: depthFromMetres(rate.toM) }),
     centsPerM: cents(rate.centsPerM, 'down'),
   }));
@@ -113,13 +153,13 @@ function twice(list: string, field: string, values: readonly string[]): readonly
   );
 }
 
-function bandFaults(contract: ContractSettings): readonly Finding[] {
-  const feet = contract.metreRates.map((rate) => rate.toM);
+function bandFaults(rates: ContractSettings['metreRates'], field: string): readonly Finding[] {
+  const feet = rates.map((rate) => rate.toM);
   const findings: Finding[] = [];
   if (feet.at(-1) !== undefined)
     findings.push(
       fault(
-        'contract.metreRates',
+        field,
         'the last band has a foot, so deeper metres have no rate',
         'Leave toM out of the last one.',
       ),
@@ -127,7 +167,7 @@ function bandFaults(contract: ContractSettings): readonly Finding[] {
   if (feet.slice(0, -1).some((foot, index) => foot === undefined || foot <= (feet[index - 1] ?? 0)))
     findings.push(
       fault(
-        'contract.metreRates',
+        field,
         'the bands are not in order from the top down',
         'Give every band but the last its foot, each deeper than the one above.',
       ),
@@ -135,29 +175,72 @@ function bandFaults(contract: ContractSettings): readonly Finding[] {
   return findings;
 }
 
-function contractFaults({ contract, activities }: ShiftSettings): readonly Finding[] {
+/** Two contracts of one rig, or two of every rig, that hold on the same day; one that ends before it begins. */
+function dateFaults(contracts: NonNullable<ShiftSettings['contracts']>): readonly Finding[] {
+  return contracts.flatMap((each, index): readonly Finding[] => {
+    const field = `contracts.${index}`;
+    if (each.to !== undefined && each.to < each.from)
+      return [fault(field, `it ends on ${each.to}, before it begins`, 'Give its first day, then its last.')];
+    const other = contracts
+      .slice(0, index)
+      .find(
+        (before) =>
+          before.rig === each.rig && before.from <= (each.to ?? '9999') && each.from <= (before.to ?? '9999'),
+      );
+    return other === undefined
+      ? []
+      : [
+          fault(
+            field,
+            `it holds on days of the one from ${other.from}, for ${each.rig ?? 'every rig'}`,
+            'End one on the day before the other begins.',
+          ),
+        ];
+  });
+}
+
+function contractFaults(
+  contract: ContractSettings,
+  activities: readonly ActivityKind[],
+  at: string,
+): readonly Finding[] {
   const lumps = (contract.lumpSums ?? []).map((each) => each.activity);
-  const items = (contract.consumables ?? []).map((each) => each.item);
+  const codes = (list: readonly { readonly activity: string }[] | undefined) =>
+    (list ?? []).map((each) => each.activity);
+  const sizes = contract.bitSizes ?? [];
   return [
-    ...termFaults('lumpSums', lumps, activities, 'lump sum'),
-    ...termFaults(
-      'freeTime',
-      (contract.freeTime ?? []).map((each) => each.activity),
-      activities,
-      'hourly',
+    ...bandFaults(contract.metreRates, `${at}.metreRates`),
+    ...sizes.flatMap((each, index) => bandFaults(each.metreRates, `${at}.bitSizes.${index}.metreRates`)),
+    ...(sizes.some((each, index) => each.toMm <= (sizes[index - 1]?.toMm ?? 0))
+      ? [fault(`${at}.bitSizes`, 'the sizes are not in order', 'Put the smallest bit first.')]
+      : []),
+    ...(contract.notPayable ?? [])
+      .filter(({ fromM, toM }) => toM <= fromM)
+      .map(({ hole }) =>
+        fault(
+          `${at}.notPayable`,
+          `the metres of ${hole} end at or above where they start`,
+          'Give fromM, then toM.',
+        ),
+      ),
+    ...termFaults(at, 'lumpSums', lumps, activities, 'lump sum'),
+    ...termFaults(at, 'freeTime', codes(contract.freeTime), activities, 'hourly'),
+    ...termFaults(at, 'hourlyRates', codes(contract.hourlyRates), activities, 'hourly'),
+    ...twice(
+      `${at}.consumables`,
+      'item',
+      (contract.consumables ?? []).map((each) => each.item),
     ),
-    ...termFaults(
-      'hourlyRates',
-      (contract.hourlyRates ?? []).map((each) => each.activity),
-      activities,
-      'hourly',
+    ...twice(
+      `${at}.concurrent`,
+      'item',
+      (contract.concurrent ?? []).map((each) => each.item),
     ),
-    ...twice('contract.consumables', 'item', items),
     ...activities
       .filter((each) => each.charge === 'lump sum' && !lumps.includes(each.code))
       .map((each) =>
         fault(
-          'contract.lumpSums',
+          `${at}.lumpSums`,
           `${each.code} is charged as a lump sum, but none is given`,
           'Give its sum; 0 where the contract pays none.',
         ),
@@ -167,6 +250,7 @@ function contractFaults({ contract, activities }: ShiftSettings): readonly Findi
 
 /** A term about activities names each once, and only such as are charged that way. */
 function termFaults(
+  at: string,
   term: string,
   codes: readonly string[],
   activities: readonly ActivityKind[],
@@ -175,12 +259,12 @@ function termFaults(
   const charged = activities.filter((each) => each.charge.endsWith(way)).map((each) => each.code);
   const words = way === 'hourly' ? 'by the hour' : 'as a lump sum';
   return [
-    ...twice(`contract.${term}`, 'activity', codes),
+    ...twice(`${at}.${term}`, 'activity', codes),
     ...codes
       .filter((code) => !charged.includes(code))
       .map((code) =>
         fault(
-          `contract.${term}`,
+          `${at}.${term}`,
           `${code} is no activity charged ${words}`,
           `Set its charge in the list of activities, or take it out of ${term}.`,
         ),

@@ -12,6 +12,10 @@ const count = z.int().min(0).max(100_000);
 const used = z
   .array(z.strictObject({ item: words.describe('Name of the consumable'), count }))
   .describe('Consumables used up, each item once');
+const beside = z
+  .array(words)
+  .optional()
+  .describe('What ran beside it and is paid by the hour: booster, auxiliary compressor');
 const charge = z.enum(CHARGE_CLASSES).describe('What it is charged by');
 
 /** The shift itself: table `shift`, one thing `shift`. */
@@ -34,6 +38,7 @@ const activity = z.strictObject({
   charge,
   hole: words.optional().describe('Permanent id of the hole'),
   authorisedBy: words.optional().describe('Who authorised it, as standby needs'),
+  beside,
   used: used.optional(),
   remark: words.optional(),
 });
@@ -76,6 +81,7 @@ const plodLine = z.strictObject({
   fromMm: depthMm.optional().describe('Top of the metres claimed, in whole millimetres'),
   toMm: depthMm.optional().describe('Foot of the metres claimed, in whole millimetres'),
   shots: count.optional().describe('Survey shots claimed'),
+  beside,
   used: used.optional(),
   remark: words.optional(),
 });

@@ -48,6 +48,13 @@ describe('a line of the shift record', () => {
       'standby 09:05: 10:30 truck',
       { does: 'start', parts: { activity: 'standby', from: 545, remark: '10:30 truck' } },
     ],
+    [
+      'drilling 09:00 +booster +aux: deep',
+      {
+        does: 'start',
+        parts: { activity: 'drilling', from: 540, beside: ['booster', 'aux'], remark: 'deep' },
+      },
+    ],
     ['14:20 14:35', { does: 'amend', at: 860, parts: { from: 875 } }],
     ['14:20 by Ines Falk', { does: 'amend', at: 860, parts: { authorisedBy: 'Ines Falk' } }],
     ['14:20 : drilling slow', { does: 'amend', at: 860, parts: { remark: 'drilling slow' } }],
@@ -96,6 +103,7 @@ describe('a line of the shift record', () => {
         charge: fc.constant('no charge' as const),
         hole: fc.constant('ZQRC004'),
         authorisedBy: fc.constantFrom('Ines Falk', 'Bo'),
+        beside: fc.constant<string[]>(['booster']),
         remark: words,
       },
       { requiredKeys: ['startedAt', 'activity', 'charge'] },
