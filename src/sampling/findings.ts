@@ -42,6 +42,15 @@ export const blankHigh = defineFinding({
     'What the blank picked up, its neighbours picked up too: carry-over in the cyclone, the splitter or the mill.',
 });
 
+/** Raised from the results of blanks that are under a detection limit which lies above the blank's own limit. */
+export const blankUntold = defineFinding({
+  code: 'blank-untold',
+  severity: 'note',
+  title:
+    'A blank is under a detection limit that lies above its own limit: nothing says whether it is clean.',
+  rationale: 'A method too coarse to see the smear is not a clean blank.',
+});
+
 /** Raised when the issued bags of a hole are held against the scheme. */
 export const controlAsMetre = defineFinding({
   code: 'control-number-as-metre',

@@ -146,6 +146,19 @@ describe('results', () => {
     expect(kept(folder)).toEqual(['C-CON.json', 'C-NUL.json']);
   });
 
+  it("that show <0.05 for a blank whose limit is 0.02 can't tell whether it is clean", async () => {
+    const folder = copyOfSample();
+    const { out } = await take(folder, written('Sample,Au_ppm\nMB000227,<0.05\n'));
+    expect(out).toContain("limit 0.02 ppm: 1 results, none over, 1 can't tell");
+    expect(out).toMatch(/MB000227 +\| <0\.05 {2}can't tell/);
+    expect(out).toContain(
+      "Can't tell whether blank crushed quartz is clean: it shows <0.05, and its limit is 0.02.",
+    );
+    const clean = await take(copyOfSample(), written('Sample,Au_ppm\nMB000227,<0.02\n'));
+    expect(clean.out).toContain('limit 0.02 ppm: 1 results, none over\n');
+    expect(clean.out).not.toContain("an't tell");
+  });
+
   it('as a page hold the charts, and as data the certificates and what was found', async () => {
     const folder = copyOfSample();
     await take(folder, CERTIFICATE);

@@ -67,5 +67,5 @@ function waitingWords(missing: readonly string[]): string {
 
 /** A line of the charts; one that tells of something off stands out too. */
 function chartLine(text: string): Line {
-  return line(text, / {2}(?:warn|fail|OVER)$|^ {2}run at /.test(text) ? 'warn' : 'plain');
+  return line(text, / {2}(?:warn|fail|OVER|can't tell)$|^ {2}run /.test(text) ? 'warn' : 'plain');
 }

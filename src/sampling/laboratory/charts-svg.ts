@@ -38,17 +38,21 @@ export function standardSvg(series: StandardSeries): string {
   return chart(`Standard ${lot}: ${analyte} in ${unit}`, [...rules, path, ...marks.map(drawn)]);
 }
 
-/** Results of one blank against its limit. */
+const BLANK_SHAPES = { yes: 'cross', no: 'ring', 'cannot tell': 'triangle' } as const;
+
+/** Results of one blank against its limit; one that can't be told stands at its detection limit, as a triangle. */
 export function blankSvg({ material, analyte, unit, limit, results }: BlankSeries): string {
-  const most = Math.max(limit * 1.2, ...results.map((each) => each.value)) || 1;
+  const heightOf = ({ value, belowLimit, over }: BlankSeries['results'][number]): number =>
+    over === 'cannot tell' ? (belowLimit ?? value) : value;
+  const most = Math.max(limit * 1.2, ...results.map(heightOf)) || 1;
   const y = (value: number): number => TOP + INNER * (1 - value / most);
   const step = PLOT / Math.max(1, results.length);
   const marks = results.map(
-    ({ number, value, over }, index): Mark => ({
+    (result, index): Mark => ({
       x: LEFT + step * (index + 0.5),
-      y: y(value),
-      shape: over ? 'cross' : 'ring',
-      title: `${number}: ${figure(value)}`,
+      y: y(heightOf(result)),
+      shape: BLANK_SHAPES[result.over],
+      title: `${result.number}: ${result.over === 'cannot tell' ? `<${figure(heightOf(result))}, can't tell` : figure(result.value)}`,
     }),
   );
   const rules = [rule(y(0), '0', ''), rule(y(limit), `limit ${figure(limit)}`, '6 3')];

@@ -1,3 +1,4 @@
+import type { Tri } from '../../quantity/tri.ts';
 import type { BlankSeries, PairSeries, Quality, StandardSeries } from './quality.ts';
 import { controlChart } from './results.ts';
 
@@ -28,7 +29,7 @@ function standardLines(series: StandardSeries): readonly string[] {
   return [
     `${lot}, ${analyte} ${certified} ± ${sd} ${unit}: ${scores.length} results, mean ${signed(mean)} SD, ${off('warn')} warn, ${off('fail')} fail`,
     ...controlChart(scores).map((each) => `  ${each}`),
-    ...runs.map((run) => `  run at ${scores[run.at]?.number}: ${run.words}`),
+    ...runs.map((run) => `  run ${scores[run.from]?.number} to ${scores[run.at]?.number}: ${run.words}`),
   ];
 }
 
@@ -36,14 +37,18 @@ const LIMIT_CELLS = 20;
 
 /** One blank: its limit, a line a result as a bar towards it. */
 function blankLines({ material, analyte, unit, limit, results }: BlankSeries): readonly string[] {
-  const over = results.filter((each) => each.over).length;
+  const counted = (how: Tri): number => results.filter((each) => each.over === how).length;
+  const untold = counted('cannot tell');
   return [
-    `${material}, ${analyte}, limit ${limit} ${unit}: ${results.length} results, ${over === 0 ? 'none' : over} over`,
-    ...results.map(({ number, value, over: isOver }) => {
-      const cells = limit === 0 ? (isOver ? LIMIT_CELLS + 1 : 0) : Math.round((value / limit) * LIMIT_CELLS);
+    `${material}, ${analyte}, limit ${limit} ${unit}: ${results.length} results, ${counted('yes') || 'none'} over${untold === 0 ? '' : `, ${untold} can't tell`}`,
+    ...results.map(({ number, value, over, belowLimit }) => {
+      if (over === 'cannot tell')
+        return `  ${number} ${' '.repeat(LIMIT_CELLS)}| <${figure(belowLimit ?? value)}  can't tell`;
+      const cells =
+        limit === 0 ? (over === 'yes' ? LIMIT_CELLS + 1 : 0) : Math.round((value / limit) * LIMIT_CELLS);
       const bar = '*'.repeat(Math.min(cells, 2 * LIMIT_CELLS)).padEnd(LIMIT_CELLS);
       const marked = `${bar.slice(0, LIMIT_CELLS)}|${bar.slice(LIMIT_CELLS)}`;
-      return `  ${number} ${marked} ${figure(value)}${isOver ? '  OVER' : ''}`;
+      return `  ${number} ${marked} ${figure(value)}${over === 'yes' ? '  OVER' : ''}`;
     }),
   ];
 }

@@ -10,7 +10,7 @@ import {
   standardScores,
 } from './results.ts';
 import { type Assay, countedUnit } from './results-read.ts';
-import { type RunSignal, runsIn } from './run-rules.ts';
+import { type Run, runsIn } from './run-rules.ts';
 
 /** One standard and analyte: its certified value, its scores in the laboratory's order, the runs in them. */
 export interface StandardSeries {
@@ -20,7 +20,7 @@ export interface StandardSeries {
   readonly certified: number;
   readonly sd: number;
   readonly scores: readonly StandardScore[];
-  readonly runs: readonly RunSignal[];
+  readonly runs: readonly Run[];
 }
 
 /** One blank and analyte with its limit. */

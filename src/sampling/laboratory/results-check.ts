@@ -1,6 +1,13 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Bag } from '../../hole/bags.ts';
-import { blankHigh, duplicateApart, resultOfNoBag, standardOff, standardRun } from '../findings.ts';
+import {
+  blankHigh,
+  blankUntold,
+  duplicateApart,
+  resultOfNoBag,
+  standardOff,
+  standardRun,
+} from '../findings.ts';
 import { isTransposed } from '../numbers/bag-number.ts';
 import { NEAR_SPLITTER } from '../rod/mismatch.ts';
 import type { Sampling } from '../sampling.ts';
@@ -88,14 +95,14 @@ function seriesOf(scores: readonly StandardScore[]): readonly (readonly Standard
 
 /** Runs of one standard and analyte. */
 function checkRuns(scores: readonly StandardScore[]): readonly Finding[] {
-  return runsIn(scores.map((score) => score.z)).flatMap(({ at, words }) => {
+  return runsIn(scores.map((score) => score.z)).flatMap(({ from, at, words }) => {
     const score = scores[at];
     if (score === undefined) return [];
     return [
       standardRun.at(
         { thing: `sample ${score.number}`, field: score.analyte },
         {
-          problem: `Standard ${score.lot}: ${words}, up to here.`,
+          problem: `Standard ${score.lot}: ${words}, from ${scores[from]?.number} to here.`,
           remedy: 'Ask the laboratory what changed since the run began.',
         },
       ),
@@ -108,8 +115,22 @@ function inDeviations(z: number): string {
 }
 
 function checkBlanks(sampling: Sampling, bags: readonly Bag[], assays: readonly Assay[]): readonly Finding[] {
-  return blankResults(sampling, bags, assays)
-    .filter((blank) => blank.over)
+  const blanks = blankResults(sampling, bags, assays);
+  const untold = blanks
+    .filter((blank) => blank.over === 'cannot tell')
+    .map((blank) =>
+      blankUntold.at(
+        { thing: `sample ${blank.number}`, field: blank.analyte },
+        {
+          excerpt: `<${blank.belowLimit}`,
+          problem: `Can't tell whether blank ${blank.material} is clean: it shows <${blank.belowLimit}, and its limit is ${blank.limit}.`,
+          remedy:
+            'Ask the laboratory for a method that reads below the limit, or set a limit that this one can show.',
+        },
+      ),
+    );
+  const high = blanks
+    .filter((blank) => blank.over === 'yes')
     .map((blank) =>
       blankHigh.at(
         { thing: `sample ${blank.number}`, field: blank.analyte },
@@ -122,6 +143,7 @@ function checkBlanks(sampling: Sampling, bags: readonly Bag[], assays: readonly 
         },
       ),
     );
+  return [...high, ...untold];
 }
 
 function checkDuplicates(bags: readonly Bag[], assays: readonly Assay[]): readonly Finding[] {

@@ -1,7 +1,8 @@
 import type { Bag } from '../../hole/bags.ts';
+import type { Tri } from '../../quantity/tri.ts';
 import type { Sampling } from '../sampling.ts';
 import { type Pair, relativeDifference } from './pairs.ts';
-import type { Assay } from './results-read.ts';
+import type { Assay, AssayValue } from './results-read.ts';
 
 /** A standard's result against its certified value. `z` is in standard deviations, positive where it reads high. */
 export interface StandardScore {
@@ -41,10 +42,12 @@ export interface BlankResult {
   readonly analyte: string;
   readonly value: number;
   readonly limit: number;
-  readonly over: boolean;
+  /** It can't be told where the laboratory's detection limit lies above the limit of the blank. */
+  readonly over: Tri;
+  readonly belowLimit?: number;
 }
 
-/** Every blank that has a limit. A value under its detection limit is never over. */
+/** Every blank that has a limit. */
 export function blankResults(
   sampling: Sampling,
   bags: readonly Bag[],
@@ -57,10 +60,18 @@ export function blankResults(
     return (blank?.limits ?? []).flatMap(({ analyte, limit }) => {
       const found = assay.values[analyte];
       if (found === undefined || blank === undefined) return [];
-      const over = found.belowLimit === undefined && found.value > limit;
-      return [{ number: assay.number, material: blank.name, analyte, value: found.value, limit, over }];
+      const { value, belowLimit } = found;
+      const over = isOver(found, limit);
+      const below = belowLimit === undefined ? {} : { belowLimit };
+      return [{ number: assay.number, material: blank.name, analyte, value, limit, over, ...below }];
     });
   });
+}
+
+/** `<0.02` lies anywhere from nothing to 0.02: under a limit of 0.02 for certain, under one of 0.01 perhaps. */
+function isOver({ value, belowLimit }: AssayValue, limit: number): Tri {
+  if (belowLimit === undefined) return value > limit ? 'yes' : 'no';
+  return belowLimit > limit ? 'cannot tell' : 'no';
 }
 
 /** A field duplicate beside its primary. */

@@ -4,6 +4,11 @@ export interface RunSignal {
   readonly words: string;
 }
 
+/** A whole run: from its first point on that side to its latest, with every rule that it breaks in words. */
+export interface Run extends RunSignal {
+  readonly from: number;
+}
+
 /** A zone test: of the last `window` points, at least `count` lie beyond `beyond` standard deviations on one side. */
 interface ZoneTest {
   readonly count: number;
@@ -32,7 +37,27 @@ export function runSignals(scores: readonly number[]): readonly RunSignal[] {
   );
 }
 
-/** The signals but those of a single point: one over 3 SD is a failure by itself, not a run. */
-export function runsIn(scores: readonly number[]): readonly RunSignal[] {
-  return runSignals(scores).filter((signal) => signal.words !== ZONE_TESTS[0]?.words);
+/**
+ * The runs, each once, at the point that it had come to last: signals of one side whose windows overlap are one run, which every rule
+ * that it breaks is said of. A single point over 3 SD is a failure by itself, not a run.
+ */
+export function runsIn(scores: readonly number[]): readonly Run[] {
+  const runs: { from: number; at: number; side: number; rules: readonly string[] }[] = [];
+  for (const { at, words } of runSignals(scores)) {
+    const test = ZONE_TESTS.find((each) => each.words === words);
+    if (test === undefined || test.window === 1) continue;
+    const side = Math.sign(scores[at] ?? 0);
+    const before = runs.findLast((run) => run.side === side);
+    const start = Math.max(0, at - test.window + 1);
+    const from = scores.findIndex((score, index) => index >= start && score * side > test.beyond);
+    if (before === undefined || start > before.at) runs.push({ from, at, side, rules: [words] });
+    else {
+      before.from = Math.min(before.from, from);
+      before.at = at;
+      before.rules = [...new Set([...before.rules, words])];
+    }
+  }
+  return runs
+    .sort((a, b) => a.at - b.at)
+    .map(({ from, at, rules }) => ({ from, at, words: rules.join('; ') }));
 }

@@ -126,6 +126,13 @@ const RESULT_CASES: readonly ErrorCase[] = [
     [{ number: 'ZQ1', kind: 'blank', material: 'crushed glass' }],
     0.3,
   ),
+  given('blank-untold', 'a blank under a detection limit above its own', () =>
+    checkResults(
+      CERTIFIED,
+      [{ number: 'ZQ1', kind: 'blank', material: 'crushed glass' }],
+      [{ number: 'ZQ1', values: { Au: { value: 0.1, belowLimit: 0.2 } } }],
+    ),
+  ),
   results(
     'duplicate-apart',
     'a duplicate four times its primary',

@@ -47,7 +47,7 @@ describe('the controls as text', () => {
     expect(Math.max(...lines.map((each) => each.length))).toBeLessThanOrEqual(78);
     expect(lines).toContain('low, Au 1 ± 0.1 ppm: 3 results, mean +1.6 SD, 2 warn, 0 fail');
     expect(lines).toContain('  ZQ2     |   :       +       : * |     +2.5 SD  warn');
-    expect(lines).toContain('  run at ZQ3: 2 of 3 more than 2 SD off on one side');
+    expect(lines).toContain('  run ZQ2 to ZQ3: 2 of 3 more than 2 SD off on one side');
     expect(lines).toContain('crushed glass, Au, limit 0.05 ppm: 2 results, 1 over');
     expect(lines).toContain(`  ZQ4 ${'*'.repeat(5).padEnd(20)}| 0.0125`);
     expect(lines.find((each) => each.startsWith('  ZQ5'))).toMatch(/^ {2}ZQ5 \*{20}\|\*{20} 0\.2 {2}OVER$/);

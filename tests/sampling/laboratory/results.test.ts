@@ -11,7 +11,7 @@ import {
 } from '../../../src/sampling/laboratory/results.ts';
 import { checkResults } from '../../../src/sampling/laboratory/results-check.ts';
 import { type Assay, readResults } from '../../../src/sampling/laboratory/results-read.ts';
-import { runSignals } from '../../../src/sampling/laboratory/run-rules.ts';
+import { runSignals, runsIn } from '../../../src/sampling/laboratory/run-rules.ts';
 import { atCollar, inShort, primary, SETTINGS, sampling } from '../build.ts';
 
 const columns = {
@@ -108,20 +108,31 @@ describe('standards', () => {
     expect(runSignals([0.1, 0.2, 0.1, 0.3, 0.2, 0.1, 0.4, 0])).toEqual([]);
   });
 
+  test('a run is reported once, however long it lasts and however many rules it breaks', () => {
+    const drift = Array.from({ length: 20 }, () => 1.5);
+    expect(runsIn(drift)).toEqual([
+      { from: 0, at: 19, words: '4 of 5 more than 1 SD off on one side; 8 in a row on one side' },
+    ]);
+    expect(runsIn([2.5, 2.5, 2.5, -2.5, -2.5]).map(({ from, at }) => [from, at])).toEqual([
+      [0, 2],
+      [3, 4],
+    ]);
+  });
+
   test('the chart marks 2 and 3 SD and where the result lies', () => {
     const [line] = controlChart(standardScores(project, bags, [au('ZQ1', 1.25)]));
     expect(line).toBe('ZQ1     |   :       +       : * |     +2.5 SD  warn');
   });
 });
 
-test('a blank over its limit is found, one under its detection limit never is', () => {
+test("a blank over its limit is found; one under a detection limit above its own limit can't be told", () => {
   const bags: readonly Bag[] = ['ZQ1', 'ZQ2', 'ZQ3'].map((number) => ({
     number,
     kind: 'blank',
     material: 'crushed glass',
   }));
   const assays = [au('ZQ1', 0.06), au('ZQ2', 0.05), au('ZQ3', 0.1, 0.2)];
-  expect(blankResults(project, bags, assays).map((each) => each.over)).toEqual([true, false, false]);
+  expect(blankResults(project, bags, assays).map((each) => each.over)).toEqual(['yes', 'no', 'cannot tell']);
 });
 
 test('a pair counts only where both results are over their detection limit', () => {
