@@ -13,12 +13,12 @@ describe('the top line', () => {
     expect(top).not.toContain('…');
   });
 
-  it('says since when, once an activity has lasted longer than a day', async () => {
+  it('counts no activity past the planned end of a shift that nobody ended', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
     sitting.wait(3 * 24 * 60);
     for (const columns of [80, 100]) {
       const top = sitting.screen(columns)[0] ?? '';
-      expect(top).toContain('drilling since 14 Mar 08:33');
+      expect(top).toContain('no activity');
       expect(top).toContain('shot due 72 m');
     }
   });

@@ -63,7 +63,7 @@ describe('a prompt at 80 by 24', () => {
     for (const ask of asked) {
       ask();
       expect(sitting.state().prompt).toBeDefined();
-      expect(small(sitting)).toMatch(/Enter /);
+      expect(small(sitting)).toMatch(/Enter[ .]/);
       sitting.press('escape');
       expect(sitting.state().prompt).toBeUndefined();
     }

@@ -69,7 +69,7 @@ const collar: Chapter = {
     does('n', 'a hole that nobody planned'),
     does('MBRC020 270t -60 120<enter>', 'MBRC020 made. Enter starts drilling it.', '270.0° true', '120 m'),
     does('<enter>', 'MBRC020: drilling with RC7.', ' 0–1 ▸'),
-    does('<ctrl-a>', 'what does the rig do now', '▸ Drilling'),
+    does('<ctrl-a>', 'what does the rig do now', '▸ d  Drilling'),
     does('<enter>', 'drilling 0:00'),
     does(
       ';numbered MB000601 MB000740<enter>',
@@ -184,7 +184,7 @@ const survey: Chapter = {
     does('MTA<enter>', 'a shot, as the driller reads it out', '▸ 90 -59.2 271.4'),
     does('<enter>', 'Doubtful; = behind it insists.', "can't be turned to grid north"),
     does(' =<enter>', 'Shot at 90 m recorded: dip -59.2°, azimuth 271.4°.'),
-    { keys: '<ctrl-a>', after: 9, see: ['▸ Drilling'] },
+    { keys: '<ctrl-a>', after: 9, see: ['▸ d  Drilling'] },
     does('<enter>', 'drilling 0:00'),
   ],
 };
