@@ -62,7 +62,7 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
     ...ranked.findings,
     ...depths.flatMap((one) => one.findings),
     ...blunders.findings,
-    ...survey.runs.flatMap((run) => checkRun(run, survey, along)),
+    ...survey.runs.flatMap((run) => checkRun(run, survey, along, blunders.gyros)),
     ...checkPairs(sound, blunders.named),
     ...checkShotGaps(
       stations.map((one) => one.depthMm),
@@ -80,14 +80,15 @@ function checkRun(
   run: RunWithShots,
   survey: SurveyToCheck,
   along: Direction | undefined,
+  gyros: BlundersFound['gyros'],
 ): readonly Finding[] {
   const { place, drilledMm, settings } = survey;
   const field = run.run.toolClass === 'magnetic' ? survey.fieldOf(run.run) : undefined;
   return [
     ...checkShotOrder(run, place),
     ...checkShotBelowDrilled(run, drilledMm, place),
-    ...checkMagneticInSteel(run, settings, place),
-    ...(field === undefined ? [] : checkMagneticField(run, field, settings, place)),
+    ...(gyros.has(run.id) ? [] : checkMagneticInSteel(run, settings, place)),
+    ...(field === undefined || gyros.has(run.id) ? [] : checkMagneticField(run, field, settings, place)),
     ...(along === undefined
       ? []
       : run.shots

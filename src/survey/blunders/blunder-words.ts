@@ -4,6 +4,7 @@ import { gyroDrift, gyroMisaligned, lineUpOff, runsDisagree } from '../findings.
 import { formatEastWest, stepBetween } from '../norths/norths.ts';
 import type { Evidence, Source } from './evidence.ts';
 import type { BlunderName } from './hypotheses.ts';
+import { northRemedy } from './north-blunders.ts';
 import type { Found } from './weigh.ts';
 
 /** A mix-up of norths that the readings could not show, were it there: too small beside what is known. */
@@ -36,7 +37,7 @@ export function blunderFinding(
       return name.blunder.kind.at(at, {
         excerpt: `${off} of ${others}; ${angle}`,
         problem: `${subject(sources)} reads ${name.blunder.reads}`,
-        remedy: `${name.blunder.remedy}${asWell(found)}`,
+        remedy: `${source === undefined ? name.blunder.question : northRemedy(name.blunder, source)}${asWell(found)}`,
       });
     }
     case 'gyro misaligned':

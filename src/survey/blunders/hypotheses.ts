@@ -1,5 +1,5 @@
 import { type Evidence, inheritsLineUp, type Reading, type Source } from './evidence.ts';
-import { NORTH_BLUNDERS, type NorthBlunder } from './north-blunders.ts';
+import { addsDeg as addsOf, NORTH_BLUNDERS, type NorthBlunder } from './north-blunders.ts';
 import type { Hypothesis } from './weigh.ts';
 
 /** What a hypothesis is called: one of the blunders of norths, or what is off by an angle of its own. */
@@ -60,7 +60,7 @@ function northBlunders(of: readonly Source[]): readonly Hypothesis<BlunderName>[
   const [first] = of;
   if (first === undefined) return [];
   return NORTH_BLUNDERS.filter(({ applies }) => applies(first)).flatMap((blunder) => {
-    const addsDeg = blunder.addsDeg(first);
+    const addsDeg = addsOf(blunder, first);
     if (addsDeg === undefined) return [];
     return [
       {
