@@ -1,4 +1,5 @@
 import { formatPlace } from '../finding/place.ts';
+import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { htmlText } from '../sampling/sheet-text.ts';
 import type { Reconciled, Span } from './reconcile.ts';
@@ -21,7 +22,8 @@ body { font: 11pt sans-serif; margin: 1.5cm; color: #000; background: #fff }
 table { border-collapse: collapse; margin: 0.5em 0 } td, th { border: 1px solid #999; padding: 2px 8px; text-align: left }
 td.n { text-align: right } pre { font: 9pt monospace } section { break-inside: avoid } li { margin: 0.4em 0 }
 </style></head><body>
-<h1>${title}</h1><p>${htmlText(span.currency)}, both sides by the terms of the contract in the project.</p>
+<h1>${title}</h1>
+${WHAT_IT_IS_NOT_HTML}<p>${htmlText(span.currency)}, both sides by the terms of the contract in the project.</p>
 <h2>Shifts</h2>${table('shift', [...shifts, total])}
 <h2>Invoice expected</h2>${table('line', [...lines, total])}
 ${span.shifts.map(shiftSection).join('\n')}

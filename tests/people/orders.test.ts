@@ -148,7 +148,7 @@ describe('the usual cautions', () => {
   });
 });
 
-test.each(['x5', 'x7', '499'])(
+test.each(['x5', 'x8', '499'])(
   'a rod check that does not agree (%s) says the condition before anybody looks for a calico',
   async (read) => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
