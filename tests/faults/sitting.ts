@@ -213,7 +213,7 @@ export async function logSitting(disk: Disk, seen: Seen): Promise<void> {
   say('1–2 amended', [HOLE, [{ patch: ['rows', rows[1] ?? ''], set: { remark: 'looked again' } }]]);
   await pause();
   note(desk.undo(HOLE));
-  note(desk.redo(HOLE));
+  note(desk.redo());
   writeProject();
   await pause();
   takeIn(ARRIVED, 'camp99-1');
