@@ -86,7 +86,7 @@ function checkRun(
   const field = run.run.toolClass === 'magnetic' ? survey.fieldOf(run.run) : undefined;
   return [
     ...checkShotOrder(run, place),
-    ...checkShotBelowDrilled(run, drilledMm, place),
+    ...checkShotBelowDrilled(run, drilledMm, settings, place),
     ...(gyros.has(run.id) ? [] : checkMagneticInSteel(run, settings, place)),
     ...(field === undefined || gyros.has(run.id) ? [] : checkMagneticField(run, field, settings, place)),
     ...(along === undefined

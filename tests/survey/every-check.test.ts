@@ -176,7 +176,8 @@ const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
   'survey-off-scale': () => readTypedShot({ depthM: 0, dipDeg: -90 }, undefined, AT).findings,
   'survey-runs-disagree': () =>
     checkedRuns([straightRun(1.5, MAGNETIC), straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)]).findings,
-  'survey-shot-below-drilled': () => checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), AT),
+  'survey-shot-below-drilled': () =>
+    checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), surveySettingsOf(), AT),
   'survey-shot-gap': () => checkShotGaps([0, 12, 52].map(at), at(92), { longestGapM: 40 }, AT),
   'survey-shot-order': () =>
     checkShotOrder(

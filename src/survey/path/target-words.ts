@@ -17,7 +17,12 @@ export function missSides({ alongM, acrossM, belowM }: SplitMiss): readonly [str
 
 /** Whether the target can still be reached, and what it would take. */
 export function reachWords(reach: Reach, limitPer30m: number, radiusM: number): string {
-  if (reach.lengthM === undefined) return 'The target lies behind it: it CAN NOT be reached.';
+  if (reach.lengthM === undefined) {
+    const off = (reach.passedM ?? Number.POSITIVE_INFINITY).toFixed(1);
+    return reach.within
+      ? `Target passed at ${off} m, within ${radiusM} m of it.`
+      : `Target passed at ${off} m, and it lies behind: it CAN NOT be reached.`;
+  }
   const bend = `${reach.severityPer30m.toFixed(1)}° per 30 m (limit ${limitPer30m})`;
   if (!reach.within) return `To come within ${radiusM} m it would bend ${bend}: it CAN NOT.`;
   return `Target within reach${reach.severityPer30m < 0.05 ? '' : `: bends ${bend}`}.`;

@@ -90,7 +90,12 @@ const READING_CASES: readonly ErrorCase[] = [
     return answer.findings;
   }),
   given('survey-shot-below-drilled', 'feet for metres', () =>
-    checkShotBelowDrilled(runOf([[177, 90, -60]]), depthFromMetres(60), AT),
+    checkShotBelowDrilled(
+      runOf([[177, 90, -60]]),
+      depthFromMetres(60),
+      { firstShotM: 12, shotEveryM: 30 },
+      AT,
+    ),
   ),
   given('survey-shot-gap', 'no shot for 48 m', () =>
     checkShotGaps([0, 12, 60].map(depthFromMetres), depthFromMetres(70), { longestGapM: 40 }, AT),
