@@ -88,6 +88,25 @@ export default function stringWidth(text, options) {
   },
 };
 
+/** What is large and needed seldom, by name: a module that loads it at its first call. Grids, and the model of the magnetic field. */
+const seldom = {
+  proj4: `export default (...given) => require('proj4').default(...given);`,
+  geomagnetism: `export default { model: (...given) => require('geomagnetism').model(...given) };`,
+};
+
+const loadedWhenCalled = {
+  name: 'loaded-when-called',
+  setup(build) {
+    build.onResolve({ filter: /^(proj4|geomagnetism)$/ }, ({ path, namespace, resolveDir }) =>
+      namespace === 'seldom' ? undefined : { path, namespace: 'seldom', pluginData: resolveDir },
+    );
+    build.onLoad({ filter: /.*/, namespace: 'seldom' }, ({ path, pluginData }) => ({
+      contents: seldom[path],
+      resolveDir: pluginData,
+    }));
+  },
+};
+
 /** Ink loads its developer tools, which aren't shipped, when DEV is set: it awaits them at top level, which CommonJS can't. */
 export const withoutDevtools = {
   name: 'without-devtools',
@@ -110,7 +129,7 @@ export const yogaWithoutAwait = {
 };
 
 /** What every bundle of the console is built with. */
-export const consolePlugins = [withoutDevtools, fasterInk, quickStart];
+export const consolePlugins = [withoutDevtools, fasterInk, quickStart, loadedWhenCalled];
 
 /** Replaces exact text, found once, in the one module whose path matches. */
 function edit(build, filter, replacements) {
