@@ -2,7 +2,7 @@ import { formatPlace } from '../finding/place.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { htmlText } from '../sampling/sheet-text.ts';
-import type { Reconciled, Span } from './reconcile.ts';
+import type { Reconciled, Span } from './reconcile-span.ts';
 
 /** A page to print: both sides of every shift with its timeline and queries, and the invoice expected. One file, nothing fetched. */
 export function reconcilePage(project: string, span: Span): string {

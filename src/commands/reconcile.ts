@@ -1,6 +1,6 @@
 import { queriesOf } from '../acts/plod.ts';
 import type { Outside } from '../desk/outside.ts';
-import { type Finding, formatFinding } from '../finding/finding.ts';
+import { formatFinding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { formatCents } from '../quantity/cents.ts';
 import type { Document } from '../record/document.ts';
@@ -14,6 +14,7 @@ import { timelineKeys, timelineOf } from '../shift/timeline.ts';
 import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { reconcilePage } from './reconcile-page.ts';
+import type { Reconciled, Span } from './reconcile-span.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
@@ -22,31 +23,6 @@ export interface ReconcileAsked extends Shared {
   /** Local dates, both included: `2026-03-12..2026-03-18`, or one date. */
   readonly span: string;
   readonly as: 'text' | 'json' | 'csv' | 'html';
-}
-
-/** A shift of the span with both sides of it. */
-export interface Reconciled {
-  readonly shift: string;
-  readonly ownCents: number;
-  readonly plodCents: number;
-  readonly plods: readonly string[];
-  readonly signedBy: readonly string[];
-  readonly queries: readonly (Finding & { readonly number: number; readonly answer: string })[];
-  readonly open: number;
-  readonly timeline: readonly string[];
-  readonly keys: string;
-  readonly lines: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
-}
-
-/** Every shift of the span in one pass, with what the invoice should come to, line by line. */
-export interface Span {
-  readonly from: string;
-  readonly to: string;
-  readonly currency: string;
-  readonly shifts: readonly Reconciled[];
-  readonly invoice: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
-  readonly ownCents: number;
-  readonly plodCents: number;
 }
 
 /** Holds the plods of a span of dates against our own record: table, totals, query list, the invoice expected. */

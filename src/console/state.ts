@@ -33,8 +33,8 @@ export type Screen =
   | OverPart<'dispatch'>
   | OverPart<'results'>
   | OverPart<'packed'>
-  /** The shift record: the shift that was gone to, else the latest one of the rig; its record, or its plod and the query list. */
-  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' })
+  /** The shift record: the shift that was gone to, else the latest one of the rig; its record, its plod and the query list, or the note for the next crew. */
+  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' })
   /** Questions that merges left in any document. */
   | OverPart<'questions'>
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
