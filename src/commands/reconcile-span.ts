@@ -1,4 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
+import type { SpanFigures } from '../shift/span-figures.ts';
 
 /** A shift of the span with both sides of it. */
 export interface Reconciled {
@@ -20,6 +21,7 @@ export interface Span {
   readonly to: string;
   readonly currency: string;
   readonly shifts: readonly Reconciled[];
+  readonly figures: SpanFigures;
   readonly invoice: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
   readonly ownCents: number;
   readonly plodCents: number;

@@ -107,7 +107,7 @@ function hoursLines(state: State, stored: Document, shift: Document): readonly L
   const planned = localTime(plannedEnd(stored, state.project.shift.shifts, state.now));
   const end =
     endedAt === undefined
-      ? spans([`goes on, ends ${planned} by its settings`, 'good'])
+      ? spans(['now', 'good'], `; it ends ${planned} by its settings`)
       : isTold
         ? spans(localTime(endedAt))
         : spans([`${localTime(endedAt)} PRESUMED: nobody recorded the end. Type end ${planned}.`, 'warn']);

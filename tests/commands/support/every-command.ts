@@ -116,6 +116,7 @@ export const COMMANDS: readonly CommandCase[] = [
   },
   { name: ['note'], options: { '--html': FLAG } },
   { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
+  { name: ['note', 'acknowledge'] },
   { name: ['pack'], args: ['MBRC003'] },
   {
     name: ['receive'],
