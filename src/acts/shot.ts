@@ -63,7 +63,11 @@ export function beginRun(said: RunSaid, maker: Maker): Made {
 /** Begins a run said on one line (`north-seeking in open tool gyro 2`); refused, with the form, where it can't be read. */
 export function beginRunSaid(hole: Document, said: string, maker: Maker): Result<Made> {
   const read = readRunSaid(said);
-  if (read.ok) return ok(beginRun(read.run, dated(maker, read.on)));
+  if (read.ok) {
+    const made = beginRun(read.run, dated(maker, read.on));
+    // A run turned by the angle to another north looks sound by itself: what was not said is not taken in silence.
+    return ok(read.northSaid ? made : { ...made, what: `${made.what} (not said, so the usual one)` });
+  }
   return refused(
     REFUSALS.shotUnread.at(placeOf(hole), {
       excerpt: said,

@@ -258,7 +258,7 @@ describe('a shot typed', () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';shot 48 -59.7 271');
     expect(shots(sitting)).toHaveLength(3);
-    expect(said(sitting)).toContain('Shot at 48 m recorded');
+    expect(said(sitting)).toMatch(/Shot at 48 m recorded: dip .*, azimuth \d+\.\d° true\./);
     sitting.enter(';shot 51 -59.7 91');
     expect(shots(sitting)).toHaveLength(3);
     expect(sitting.state().prompt).toMatchObject({ kind: 'shot', draft: { text: '51 -59.7 91' } });

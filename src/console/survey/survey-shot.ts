@@ -1,5 +1,6 @@
 import { openRun } from '../../acts/shot.ts';
 import { readShotSaid } from '../../acts/shot-said.ts';
+import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import type { ReadShot } from '../../survey/shots/typed-shot.ts';
@@ -48,7 +49,7 @@ export function answerShot(state: State, world: World): Step {
     return still(saying(asked, `Doubtful; = behind it insists. ${asked.message?.text}`, 'alert'));
   }
   if (shot === undefined) return submittingResult(state, hole, recorded, state);
-  return submittingResult(state, hole, recorded, afterShot(state, hole, shot), shotWords(shot));
+  return submittingResult(state, hole, recorded, afterShot(state, hole, shot), shotWords(hole, shot));
 }
 
 /** After a single shot the prompt closes, in a run in or out of the hole it waits for the next; the cursor is on the new shot. */
@@ -61,7 +62,11 @@ function afterShot(state: State, hole: Document, shot: ReadShot): State {
   return { ...state, prompt, screen: { ...screen, cursor } };
 }
 
-function shotWords(shot: ReadShot): string {
-  const azimuth = shot.azimuthDeg === undefined ? 'no azimuth' : `azimuth ${shot.azimuthDeg.toFixed(1)}°`;
-  return `Shot at ${formatDepth(shot.depthMm)} m recorded: dip ${shot.dipDeg.toFixed(1)}°, ${azimuth}.`;
+function shotWords(hole: Document, shot: ReadShot): string {
+  const north = openRun(hole)?.[1].north ?? 'true';
+  const read =
+    shot.azimuthDeg === undefined
+      ? 'no azimuth'
+      : `azimuth ${formatAzimuth({ deg: shot.azimuthDeg, north })}`;
+  return `Shot at ${formatDepth(shot.depthMm)} m recorded: dip ${shot.dipDeg.toFixed(1)}°, ${read}.`;
 }

@@ -15,9 +15,9 @@ export const USUAL_NORTH = {
 export const RUN_FORM =
   'north-seeking | aligned | magnetic, then if need be: from true | magnetic | grid | mine, in | out | single, rods | open, offset 1.5, steel 8, rank 70, on 2026-03-12, by JPE, and last tool and its name';
 
-/** A run as said, with its date (`2026-03-12`) where one was said; or what is wrong with it, in words. */
+/** A run as said, with its date (`2026-03-12`) where one was said, and whether its north was; or what is wrong with it, in words. */
 export type RunRead =
-  | { readonly ok: true; readonly run: RunSaid; readonly on: string | undefined }
+  | { readonly ok: true; readonly run: RunSaid; readonly on: string | undefined; readonly northSaid: boolean }
   | { readonly ok: false; readonly problem: string };
 
 const CLASSES: Readonly<Record<string, SurveyRun['toolClass']>> = {
@@ -54,10 +54,12 @@ export function readRunSaid(text: string): RunRead {
     operator: 'driller',
   };
   let on: string | undefined;
+  let northSaid = false;
   for (let index = 0; index < words.length; index++) {
     const word = words[index] ?? '';
     const value = words[index + 1] ?? '';
     if (TAKES_VALUE.has(word)) index++;
+    if (word === 'from') northSaid = true;
     if (word === 'on') {
       if (!/^\d{4}-\d{2}-\d{2}$/.test(value)) return wrong(`${value} is no date like 2026-03-12`);
       on = value;
@@ -68,7 +70,7 @@ export function readRunSaid(text: string): RunRead {
       return wrong(`"${TAKES_VALUE.has(word) ? `${word} ${value}` : word}" says nothing of a run`);
     run = { ...run, ...said };
   }
-  return { ok: true, run, on };
+  return { ok: true, run, on, northSaid };
 }
 
 const wrong = (problem: string): RunRead => ({ ok: false, problem });

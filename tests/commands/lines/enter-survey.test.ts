@@ -30,7 +30,7 @@ describe('a survey run from a pipe', () => {
     ]);
     expect([code, out]).toEqual([
       0,
-      '1: Survey run begun: north-seeking gyro, true north\n2: shot at 48.5 m\n',
+      '1: Survey run begun: north-seeking gyro, true north (not said, so the usual one)\n2: shot at 48.5 m\n',
     ]);
     expect(runs.at(-1)).toMatchObject({
       tool: 'gyro 9',

@@ -183,7 +183,7 @@ const survey: Chapter = {
     does('<enter>', 'Who runs it?'),
     does('MTA<enter>', 'a shot, as the driller reads it out', '▸ 90 -59.2 271.4'),
     does('<enter>', 'Doubtful; = behind it insists.', "can't be turned to grid north"),
-    does(' =<enter>', 'Shot at 90 m recorded: dip -59.2°, azimuth 271.4°.'),
+    does(' =<enter>', 'Shot at 90 m recorded: dip -59.2°, azimuth 271.4° true.'),
     { keys: '<ctrl-a>', after: 9, see: ['▸ d  Drilling'] },
     does('<enter>', 'drilling 0:00'),
   ],

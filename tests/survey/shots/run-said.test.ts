@@ -13,6 +13,7 @@ describe('a survey run said on one line', () => {
     expect(readRunSaid(said)).toEqual({
       ok: true,
       on: undefined,
+      northSaid: false,
       run: {
         tool: 'not named',
         pass: 'single',
@@ -32,6 +33,7 @@ describe('a survey run said on one line', () => {
     ).toEqual({
       ok: true,
       on: '2026-03-12',
+      northSaid: true,
       run: {
         tool: 'single shot 5',
         toolClass: 'magnetic',
