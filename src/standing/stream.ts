@@ -6,6 +6,7 @@ import type { Project } from '../project/project.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
+import { parseBagNumber } from '../sampling/numbers/bag-number.ts';
 import type { OtherHole } from '../sampling/rod/mismatch.ts';
 import { withNoSamples } from '../sampling/stream/no-sample.ts';
 import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream/stream.ts';
@@ -66,4 +67,12 @@ export function otherHoles(documents: Iterable<Document>, hole: Document): reado
 export function streamFactAt(hole: Document, interval: Interval): Partial<StreamFact> {
   const facts = holeNouns(hole, 'stream').filter((fact) => within(interval, fact));
   return Object.assign({}, ...facts);
+}
+
+/** How many numbers are labelled for a hole, issued ones included. A number that can't be read counts for nothing. */
+export function numbersLabelled({ sampling }: Project, hole: Document): number {
+  return holeNouns(hole, 'bagRuns').reduce((count, run) => {
+    const [first, last] = [run.first, run.last].map((each) => parseBagNumber(sampling.numbers, each));
+    return first === undefined || last === undefined ? count : count + last.serial - first.serial + 1;
+  }, 0);
 }

@@ -1,9 +1,11 @@
-import { headerOf, planOf } from '../../hole/hole.ts';
+import { headerOf, holeNouns, planOf } from '../../hole/hole.ts';
+import type { Project } from '../../project/project.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
+import { numbersLabelled } from '../../standing/stream.ts';
 import { hintLine, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { holesOf, type State } from '../state.ts';
@@ -13,7 +15,11 @@ import type { Theme, Tone } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { fitHeight, type Line, line, spans, wrap } from '../widgets/line.ts';
 
-const TITLES = ['hole', 'state', 'azimuth', 'dip', 'planned', 'drilled', 'logged'] as const;
+/** `lined`: a line-up is accepted. `bags`: numbers labelled for the hole. */
+const TITLES = ['hole', 'state', 'azimuth', 'dip', 'planned', 'drilled', 'logged', 'lined', 'bags'] as const;
+
+/** A note in fewer cells than this says nothing: it is left to the lines below the list. */
+const SHORTEST_NOTE = 12;
 
 /** The program: every hole with its state, its plan and where its heads are; the note of the hole under the cursor in full below. */
 export function holesScreen(state: State, cursor: number, size: Size, theme: Theme): readonly Line[] {
@@ -21,12 +27,13 @@ export function holesScreen(state: State, cursor: number, size: Size, theme: The
   const holes = holesOf(state);
   const room = height - 3;
   const start = Math.max(0, Math.min(cursor - Math.floor(room / 2), holes.length - room));
-  const cells = holes.map((hole) => cellsOf(hole, theme));
+  const cells = holes.map((hole) => cellsOf(state.project, hole, theme));
   const widths = TITLES.map((title, column) =>
     Math.max(title.length, ...cells.map((each) => each[column]?.length ?? 0)),
   );
+  const noteRoom = size.columns - 3 - widths.reduce((sum, width) => sum + width + 1, 0);
   const row = (texts: readonly string[], note: string): string =>
-    `${texts.map((text, column) => fit(text, widths[column] ?? 0)).join(' ')} ${note}`;
+    `${texts.map((text, column) => fit(text, widths[column] ?? 0)).join(' ')} ${noteRoom < SHORTEST_NOTE ? '' : note}`;
   const rows = holes.slice(start, start + room).map((hole, index): Line => {
     const here = start + index === cursor;
     const words = row(cells[start + index] ?? [], noteOf(hole));
@@ -50,7 +57,7 @@ export function holesScreen(state: State, cursor: number, size: Size, theme: The
   ];
 }
 
-function cellsOf(hole: Document, theme: Theme): readonly string[] {
+function cellsOf(project: Project, hole: Document, theme: Theme): readonly string[] {
   const header = headerOf(hole);
   const plan = planOf(hole);
   const heads = headsOf(hole);
@@ -64,6 +71,8 @@ function cellsOf(hole: Document, theme: Theme): readonly string[] {
     plan === undefined ? dash : `${formatDepth(plan.depthMm)} m`,
     started ? `${formatDepth(heads.drilledMm)} m` : '',
     started ? `${formatDepth(heads.loggedMm)} m` : '',
+    holeNouns(hole, 'lineUps').some((each) => each.accepted) ? 'yes' : dash,
+    String(numbersLabelled(project, hole) || dash),
   ];
 }
 

@@ -11,4 +11,14 @@ describe('the list of holes', () => {
     expect(screen.slice(-3).join(' ').trim().length).toBeGreaterThan(60);
     expect(screen.slice(-3).join(' ')).not.toContain('…');
   });
+
+  it('shows which holes are lined up and how many bags are numbered for each, at 80 columns', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
+    sitting.press('f10');
+    const line = (name: string): string =>
+      sitting.screen(80, 24).find((each) => each.includes(`${name} `)) ?? '';
+    expect(line('hole')).toMatch(/logged +lined +bags/);
+    expect(line('MBRC003')).toMatch(/drilling .* m +yes +\d{3}\b/);
+    expect(line('MBRC004')).toMatch(/planned .* 130 m +– +– /);
+  });
 });
