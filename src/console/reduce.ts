@@ -15,7 +15,7 @@ import { healthCame } from './lists/leaving.ts';
 import { typeInList } from './lists/lists.ts';
 import { typeOnShift } from './lists/shift.ts';
 import { completeLine, completeWith } from './log/complete.ts';
-import { enterLine } from './log/entry.ts';
+import { enterLine, repeatHeld } from './log/entry.ts';
 import { formKey } from './log/fields.ts';
 import { typeReading } from './log/readings.ts';
 import type { Prompt } from './prompt.ts';
@@ -107,6 +107,8 @@ function codeRefused(state: State, finding: Finding | undefined): State {
 function key(state: State, event: KeyEvent, world: World): Step {
   if (state.holding) return still({ ...state, held: [...state.held, event] });
   if (state.prompt !== undefined) return inPrompt(state, event, world);
+  const repeated = repeatHeld(state, event);
+  if (repeated !== undefined) return still(repeated);
   if (state.screen.name === 'fields' && !isFunctionKey(event)) return formKey(state, event, world);
   const bound = bindingFor(state.screen.name, event.kind === 'text' ? event.text : (chordOf(event) ?? ''));
   if (bound !== undefined && !typesHere(state, event)) {

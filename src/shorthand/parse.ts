@@ -1,17 +1,16 @@
-import { fieldConditions } from '../condition/condition.ts';
 import { fieldApplies } from '../schema/applies.ts';
 import { breaksCarry } from '../schema/cautions.ts';
 import { newlyUnlikely } from '../schema/check/unlikely.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { type Cell, NOT_OBSERVED } from '../value/cell.ts';
 import { type RowSaid, sameObservation } from '../value/row.ts';
-import { itemAsks } from './asks.ts';
+import { itemAsks, restated } from './asks.ts';
 import { buildCells } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
-import { type Ask, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
-import { labelOf, NO_RETURN, typingIndex } from './typing-index.ts';
+import { type Ask, type Note, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
+import { NO_RETURN } from './typing-index.ts';
 
 /** What a line is read against. */
 export type EntryContext = {
@@ -37,6 +36,8 @@ export type ParsedRow = {
   readonly said: readonly Said[];
   /** What is asked and was not insisted on. */
   readonly asks: readonly Ask[];
+  /** What the line restates: shown beside the row, never asked. */
+  readonly notes: readonly Note[];
   /** A `=` at the end insisted on the whole row. */
   readonly insisted: boolean;
 };
@@ -136,30 +137,13 @@ function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal 
   for (const field of schema.fields) {
     if (fieldApplies(schema, cells, field)) cells[field.name] = NOT_OBSERVED;
   }
-  const asks = end.insisted ? [] : noReturnAsks(context);
+  // Never asked, though a slip can make it: a question would keep it from the rules that look for a void.
   const row: RowSaid = {
     cells,
     noReturn: true,
     ...(end.remark === undefined ? {} : { remark: end.remark }),
-    ...(asks.length === 0 ? {} : { asked: asks.map((ask) => ask.reason) }),
   };
-  return { kind: 'row', row, said: [], asks, insisted: end.insisted };
-}
-
-/** Where `n` is a key, `nr` is one slip from `n4` and `n5`, and would lose the whole row: asked where one of them would be taken. */
-function noReturnAsks(context: EntryContext): readonly Ask[] {
-  const { schema } = context;
-  const typed = typingIndex(schema).keys.get('n');
-  if (typed === undefined || !['n4', 'n5'].some((line) => wouldPass(line, context))) return [];
-  const label = labelOf(schema, typed.field, typed.code?.code);
-  const reason = `no return at all? n is the key of ${label} too`;
-  return [{ about: 'no return', reason, position: 0, length: NO_RETURN.length }];
-}
-
-/** True of a line that would be taken without a question. */
-function wouldPass(line: string, context: EntryContext): boolean {
-  const read = parseLine(line, context);
-  return read.kind === 'row' && read.asks.length === 0;
+  return { kind: 'row', row, said: [], asks: [], notes: [], insisted: end.insisted };
 }
 
 function nothingSaid({ insisted }: Items): Refusal {
@@ -199,7 +183,8 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
           asked: asks.map((ask) => ask.reason),
           ...(fields === undefined ? {} : { askedOf: fields }),
         };
-  return { kind: 'row', row, said: items.said, asks, insisted: items.insisted };
+  const notes = settled ? [] : restated({ schema, above, cells: row.cells, said: items.said });
+  return { kind: 'row', row, said: items.said, asks, notes, insisted: items.insisted };
 }
 
 /** What is asked of a line, and the fields that it is about; undefined where something is asked of the row as a whole. */
@@ -216,31 +201,22 @@ function openAsks(context: EntryContext, row: RowSaid, said: readonly Said[], li
   return {
     asks: [
       ...ofItems.map(({ item: _, ...ask }): Ask => ask),
-      ...ofRow.map(({ fields: _, ...ask }): Ask => ({ ...ask, position: 0, length: lineEnd })),
+      ...ofRow.map((ask): Ask => ({ ...ask, position: 0, length: lineEnd })),
     ],
-    fields: ofRow.some((ask) => ask.fields === undefined)
-      ? undefined
-      : [
-          ...new Set([
-            ...ofItems.map(({ item }) => item.field.name),
-            ...ofRow.flatMap((ask) => ask.fields ?? []),
-          ]),
-        ],
+    fields: ofRow.length > 0 ? undefined : [...new Set(ofItems.map(({ item }) => item.field.name))],
   };
 }
 
-/** A question about more than one item of a row; about some fields alone where it names them. */
-type AskOfRow = { readonly about: RowAsk; readonly reason: string; readonly fields?: readonly string[] };
-
 /** What is asked of the row as a whole: things that newly stand together and seldom do; a repeat past the limit. */
-function rowAsks(context: EntryContext, row: RowSaid): readonly AskOfRow[] {
+function rowAsks(
+  context: EntryContext,
+  row: RowSaid,
+): readonly { readonly about: RowAsk; readonly reason: string }[] {
   const { schema, above, gloves } = context;
   const unlikely = newlyUnlikely(schema, above?.cells, row.cells);
-  // Oxidation that goes ill with pyrite leaves the rock alone: rules that ask only the rock must not wait for it.
-  const questions: AskOfRow[] = unlikely.map(({ words, when }) => ({
+  const questions: { readonly about: RowAsk; readonly reason: string }[] = unlikely.map(({ words }) => ({
     about: 'unlikely',
     reason: words,
-    fields: fieldConditions(when).map(({ field }) => field),
   }));
   if (gloves === true && above === undefined)
     questions.push({ about: 'first row', reason: 'all below carries from this row: look it over' });

@@ -22,10 +22,12 @@ export function readEnd(
   text: string,
   at: number,
 ): { readonly insisted: boolean; readonly remark?: string } | undefined {
-  const found = /^ *(=?) *(?:\/(.*))?$/s.exec(text.slice(at));
+  const found = /^ *(=?) *(?:\/(.*?)( *=)? *)?$/s.exec(text.slice(at));
   if (found === null) return undefined;
   const remark = found[2]?.trim() ?? '';
-  return { insisted: found[1] === '=', ...(remark === '' ? {} : { remark }) };
+  // Behind a remark too: whoever is asked about a line puts = where the cursor stands.
+  const insisted = found[1] === '=' || found[3] !== undefined;
+  return { insisted, ...(remark === '' ? {} : { remark }) };
 }
 
 /** Reads the items of a line from a place on, by longest match: two letters are a pair, one letter with an amount a key. */

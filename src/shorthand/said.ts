@@ -30,13 +30,16 @@ export type Said = Span & {
 };
 
 /** What is asked of a row as a whole. */
-export type RowAsk = 'repeat' | 'no return' | 'unlikely' | 'first row';
+export type RowAsk = 'repeat' | 'unlikely' | 'first row';
 
 /** Why a line is asked about: one of its items, or the row as a whole. */
-export type AskAbout = 'already so' | 'level jump' | 'percent step' | 'off the ladder' | RowAsk;
+export type AskAbout = 'level jump' | 'percent step' | 'off the ladder' | RowAsk;
 
 /** A question about a line that may well be right: `=` insists. */
 export type Ask = Span & { readonly about: AskAbout; readonly reason: string };
+
+/** Something worth a look in a line that is taken as it is: an item that says what the row above says already. `gone`: that it isn't there. */
+export type Note = Span & { readonly label: string; readonly gone: boolean };
 
 /** A refusal; suggestions are optional. */
 export function refusal(

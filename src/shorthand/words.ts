@@ -1,5 +1,6 @@
 import { type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
 import type { Amount, Cell } from '../value/cell.ts';
+import type { Note } from './said.ts';
 import { labelOf } from './typing-index.ts';
 
 /** An amount of a field in words: `10 %`, `trace`; a level as its number. */
@@ -47,4 +48,17 @@ function amountsInWords(
   return Object.entries(amounts).map(
     ([code, amount]) => `${labelOf(schema, field, code)} ${amountWords(field, amount)}`,
   );
+}
+
+/** `same as the row above: pyrite, acid fizz; no sericite there`. */
+export function noteWords(notes: readonly Note[]): string {
+  const of = (gone: boolean) => notes.filter((each) => each.gone === gone).map(({ label }) => label);
+  const parts = [
+    ['same as the row above:', of(false)],
+    ['not in the row above either:', of(true)],
+  ] as const;
+  return parts
+    .filter(([, labels]) => labels.length > 0)
+    .map(([words, labels]) => `${words} ${labels.join(', ')}`)
+    .join('; ');
 }

@@ -11,10 +11,7 @@ import { NO_RETURN } from './typing-index.ts';
  */
 export function writeLine(row: RowSaid, context: EntryContext): string {
   const remark = row.remark === undefined ? '' : `/${row.remark}`;
-  if (row.noReturn) {
-    const read = parseLine(NO_RETURN, context);
-    return `${NO_RETURN}${read.kind === 'row' && read.asks.length > 0 ? '=' : ''}${remark}`;
-  }
+  if (row.noReturn) return `${NO_RETURN}${remark}`;
   return `${shortestOf(saidLines(row, context))}${remark}`;
 }
 

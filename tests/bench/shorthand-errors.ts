@@ -35,7 +35,7 @@ function neighbours(key: string): readonly string[] {
 }
 
 /** Every line that one slip makes of a line: a neighbouring key hit, a key left out, a key struck twice. */
-function slipsIn(line: string): readonly string[] {
+export function slipsIn(line: string): readonly string[] {
   return [...line].flatMap((key, at) => {
     const before = line.slice(0, at);
     const after = line.slice(at + 1);
@@ -52,6 +52,8 @@ export type Slips = {
   readonly slips: number;
   /** A different row, valid, without a question. */
   readonly silent: number;
+  /** A different row, taken with nothing but a note in the echo: the line restates something. */
+  readonly noted: number;
   /** Of the silent ones: with another rock. */
   readonly wrongRock: number;
   readonly asked: number;
@@ -66,7 +68,7 @@ function rocksIn(cell: Cell | undefined): string {
 }
 
 /** A line as it is typed before anything is asked: without its `=`. The odd quoted code aside, no other `=` stands in a line. */
-function beforeAsking(line: string): string {
+export function beforeAsking(line: string): string {
   return line
     .replace(/('[^ '=]+)=(?=[a-z])/g, '$1 ')
     .replaceAll('=', '')
@@ -78,7 +80,7 @@ function beforeAsking(line: string): string {
  * as in a pipe; else as at the console, where the question comes first.
  */
 export function slipsOver(rows: readonly Placed[], ahead = false): Slips {
-  const counts = { slips: 0, silent: 0, wrongRock: 0, asked: 0, refused: 0 };
+  const counts = { slips: 0, silent: 0, noted: 0, wrongRock: 0, asked: 0, refused: 0 };
   const caughtBy = new Map<AskAbout, number>();
   for (const { row, context } of rows) {
     const written = writeLine(row, context);
@@ -95,7 +97,8 @@ export function slipsOver(rows: readonly Placed[], ahead = false): Slips {
         if (rules.size === 1 && only !== undefined && !sameObservation(parsed.row, row))
           caughtBy.set(only, (caughtBy.get(only) ?? 0) + 1);
       } else if (!sameObservation(parsed.row, row)) {
-        counts.silent += 1;
+        if (parsed.notes.length > 0) counts.noted += 1;
+        else counts.silent += 1;
         if (rocksIn(parsed.row.cells[rock]) !== rocksIn(row.cells[rock])) counts.wrongRock += 1;
       }
     }

@@ -33,7 +33,11 @@ export type EntryFigures = {
   readonly entropyKeys: number;
   readonly spreadsheetKeys: number;
   readonly copyDownKeys: number;
+  /** Wrong rows that nothing is said of. */
   readonly silent: number;
+  /** Wrong rows of which the echo says only that they restate something. */
+  readonly noted: number;
+  readonly gloveNoted: number;
   /** The same with each `=` typed ahead of its question. */
   readonly silentAhead: number;
   readonly wrongRock: number;
@@ -61,6 +65,7 @@ export function entryFigures(
   const keys = lines.map((line) => line.length + 1);
   const changes = bare.map(changesIn);
   const slips = slipsOver(bare);
+  const gloveSlips = slipsOver(gloved);
   const bits = logs.reduce((sum, rows) => sum + adaptiveBits(schema, rows), 0);
   return {
     log,
@@ -74,10 +79,12 @@ export function entryFigures(
     spreadsheetKeys: mean(bare.map(spreadsheetKeys)),
     copyDownKeys: mean(bare.map(copyDownKeys)),
     silent: slips.silent / slips.slips,
+    noted: slips.noted / slips.slips,
     silentAhead: shareSilent(slipsOver(bare, true)),
     wrongRock: slips.wrongRock / slips.slips,
     gloveKeys: mean(gloveLines.map((line) => line.length + 1)),
-    gloveSilent: shareSilent(slipsOver(gloved)),
+    gloveSilent: shareSilent(gloveSlips),
+    gloveNoted: gloveSlips.noted / gloveSlips.slips,
     gloveAsked: shareAsked(gloveLines),
     asked: shareAsked(lines),
     rules: rulesOf(askedBy(bare), slips, bare.length),

@@ -14,7 +14,7 @@ export const NOISE = { calm: 0.08, ordinary: 0.14, restless: 0.22 } as const;
 export type Noise = keyof typeof NOISE;
 
 /** Numbers from 0 to under 1, the same ones for the same seed (mulberry32). */
-function seeded(seed: number): () => number {
+export function seeded(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
@@ -68,7 +68,7 @@ export function generatedLog(
  */
 function picked(codes: readonly Code[], count: number, random: () => number): readonly string[] {
   return codes
-    .filter((each) => each.retiredSince === undefined)
+    .filter(isRock)
     .map(({ code, key, pair }) => ({
       code,
       order: key === undefined ? random() ** (pair === undefined ? 10 : 1) : 1 + random(),
@@ -76,6 +76,11 @@ function picked(codes: readonly Code[], count: number, random: () => number): re
     .sort((a, b) => b.order - a.order)
     .slice(0, count)
     .map(({ code }) => code);
+}
+
+/** A void or a loss of return is a metre of its own, never what a hole is made of. */
+export function isRock({ retiredSince, caution, noChips }: Code): boolean {
+  return retiredSince === undefined && caution?.kind !== 'void' && noChips !== true;
 }
 
 function applying(schema: LoggingSchema, cellOf: (field: Field) => Cell): Cells {

@@ -5,6 +5,7 @@ import { STYLES } from '../../src/schema/styles/index.ts';
 import { explain } from '../../src/shorthand/explain.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';
 import { writeLine } from '../../src/shorthand/write.ts';
+import { believableLines } from './believable.ts';
 import { missedLines } from './shorthand-aims.ts';
 import { placed } from './shorthand-costs.ts';
 import { type EntryFigures, entryFigures, KEYS } from './shorthand-figures.ts';
@@ -84,8 +85,8 @@ function figureLines(figures: EntryFigures): readonly string[] {
     `  keys a row ${figures.keysMean.toFixed(2)}, 90th percentile ${figures.keysP90.toFixed(0)}; ${(figures.keysMean / figures.floorMean).toFixed(3)} × the floor max(2, 1 + 2 × changes), ${figures.floorMean.toFixed(2)}`,
     `  adaptive order-1 entropy (Krichevsky–Trofimov) over log2(${KEYS}): ${figures.entropyKeys.toFixed(2)} keys a row`,
     `  spreadsheet with tabs ${figures.spreadsheetKeys.toFixed(1)} (${timesLess(figures.spreadsheetKeys)}), copy-down with arrows ${figures.copyDownKeys.toFixed(1)} (${timesLess(figures.copyDownKeys)})`,
-    `  silent slips ${percent(figures.silent)} (${percent(figures.silentAhead)} with = typed ahead), wrong rock ${percent(figures.wrongRock)}; rows asked ${percent(figures.asked)}`,
-    `  gloves mode: ${figures.gloveKeys.toFixed(2)} keys a row, silent slips ${percent(figures.gloveSilent)}; rows asked ${percent(figures.gloveAsked)}`,
+    `  silent slips ${percent(figures.silent)} (${percent(figures.silentAhead)} with = typed ahead), noted in the echo ${percent(figures.noted)}, wrong rock ${percent(figures.wrongRock)}; rows asked ${percent(figures.asked)}`,
+    `  gloves mode: ${figures.gloveKeys.toFixed(2)} keys a row, silent slips ${percent(figures.gloveSilent)}, noted ${percent(figures.gloveNoted)}; rows asked ${percent(figures.gloveAsked)}`,
     `  modelled (keystroke-level model): ${figures.modelledSeconds.toFixed(1)} s a row`,
     ...missedLines(figures),
   ];
@@ -108,6 +109,7 @@ export function shorthandLines(): readonly string[] {
     ...figureLines(entryFigures('orogenic-gold, sample hole', schema, [sampleLog(schema)])),
     ...sampleLogs().flatMap((log) => figureLines(entryFigures(log.name, log.schema, [log.rows]))),
     ...generated.flatMap(figureLines),
+    ...Object.keys(STYLES).flatMap((style) => believableLines(style, styled(style))),
     ...generated.flatMap((figures) => [`what is asked, ${figures.log}`, ...ruleLines(figures)]),
     `parse and explain with ${codes} codes: ${medianMs.toFixed(3)} ms median, ${p90Ms.toFixed(3)} ms 90th percentile (aim: under 1 ms)`,
   ];

@@ -212,7 +212,8 @@ export function asked(schema: LoggingSchema, all: Cells): Cells {
 const remark = fc
   .stringMatching(/^[A-Za-z0-9?!.,;:'"=/() -]{1,30}$/)
   .map((text) => text.trim())
-  .filter((text) => text !== '');
+  // A = at the end of a line insists, behind a remark too.
+  .filter((text) => text !== '' && !text.endsWith('='));
 
 /** What one field can hold. */
 function cellsOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> {

@@ -18,6 +18,7 @@ import { cautionsShown } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
 import { type ParsedRow, parseLine } from '../../shorthand/parse.ts';
+import { noteWords } from '../../shorthand/words.ts';
 import { nextInterval } from '../../standing/heads.ts';
 import { projectForHole } from '../../standing/hole-schema.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
@@ -57,10 +58,11 @@ async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<
   const interval = nextInterval(hole);
   const { above } = lineContext(at.project, hole, interval.fromMm, at.desk.person);
   const cautions = cautionsShown(schema, above?.cells ?? {}, parsed.row.cells);
+  const restated = parsed.notes.length === 0 ? [] : [`(${noteWords(parsed.notes)})`];
   const taken = await submitMade(
     at,
     logRow(hole, { ...interval, ...parsed.row }, meaningsOf(schema, [parsed.row]), makerOf(at.desk)),
-    [...cautions, formatInterval(interval)].join(' '),
+    [...cautions, formatInterval(interval), ...restated].join(' '),
   );
   if (taken.kind !== 'done' || parsed.asks.length === 0) return taken;
   return {
@@ -88,11 +90,11 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
     case 'leave':
       return { kind: 'leave' };
     case 'undo':
-      return settledAs(at, at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit, at.hole)}`);
+      return settledAs(at, at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit)}`);
     case 'take labels left over':
       return takeLabels(at, hole);
     case 'redo':
-      return settledAs(at, at.desk.redo(), (edit) => `done again: ${otherOf(edit, at.hole)}`);
+      return settledAs(at, at.desk.redo(at.hole), (edit) => `done again: ${otherOf(edit)}`);
     case 'shot':
       return takeShot(at, hole, command.said);
     case 'rod done':

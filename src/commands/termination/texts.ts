@@ -1,30 +1,23 @@
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { AdviceStanding } from '../../standing/advice.ts';
-import {
-  ADVICE_LIMITS,
-  dangersFirst,
-  headlines,
-  isDanger,
-  restsOn,
-} from '../../termination/advice/verdict.ts';
+import { ADVICE_LIMITS, alarms, dangersFirst, restsOn } from '../../termination/advice/verdict.ts';
 import type { RuleOutcome } from '../../termination/evaluate/evaluate-rule.ts';
 import { adviceWords } from '../../termination/rules/rule.ts';
 import { tableText } from '../table-text.ts';
 
-/** The advice on a hole as text: what it rests on, the verdict with its reason, every danger, every rule. While the driller has stopped, the dangers. */
+/** The advice on a hole as text: what it rests on, the verdict with its reason, every rule. Nothing while the driller has stopped. */
 export function adviceText(hole: string, { shown, outcomes, ahead }: AdviceStanding): string {
-  const head = headlines(shown, outcomes).map(({ words, danger }) => (danger ? `! ${words}` : words));
-  if (!shown.shown) return [`${hole}, advice on ending the hole`, ...head].join('\n');
+  if (!shown.shown) return `${hole}: no advice on ending the hole is shown: ${shown.because}.`;
   const rules = dangersFirst(outcomes).map((outcome) => [
-    isDanger(outcome) ? `! ${outcome.rule.name}` : outcome.rule.name,
+    alarms(outcome) ? `! ${outcome.rule.name}` : outcome.rule.name,
     adviceWords(outcome.rule),
     outcome.state,
     outcome.progress.text,
   ]);
   return [
     `${hole}, ${shown.advice.heading}, ${restsOn(shown.advice)}`,
-    ...head,
+    shown.advice.sentence,
     '',
     tableText([['rule', 'does', 'stands', ''], ...rules]),
     '',

@@ -13,7 +13,9 @@ import type { Binding } from './binding.ts';
 function leaveLine(state: State): Step {
   if (state.screen.name !== 'log') return still(state);
   if (state.screen.cursor !== 'head') return still(toHead(state));
-  return still({ ...state, draft: EMPTY_DRAFT, message: undefined });
+  // Keys held behind a refused line wait for the next one; repeats of a row that was asked about go with it.
+  const held = state.asked === '.' ? [] : state.held;
+  return still({ ...state, draft: EMPTY_DRAFT, held, asked: undefined, message: undefined });
 }
 
 /** Keys of the log. */

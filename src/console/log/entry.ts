@@ -8,6 +8,7 @@ import { cautionsShown } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import type { Refusal } from '../../shorthand/said.ts';
+import { noteWords } from '../../shorthand/words.ts';
 import { writeLine } from '../../shorthand/write.ts';
 import { nextInterval } from '../../standing/heads.ts';
 import { projectForHole } from '../../standing/hole-schema.ts';
@@ -15,6 +16,7 @@ import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { scanBag } from '../samples/scan.ts';
 import { holeInHand, type State, schemaInHand } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
+import { chordOf, type KeyEvent, keyPress } from '../terminal/input/keys.ts';
 import { runCommand } from './commands.ts';
 import { refusalWords } from './panels/echo.ts';
 import type { RowCursor } from './panels/rows-panel.ts';
@@ -67,8 +69,28 @@ function keptIfRefused(before: State, [next, effects]: Step): Step {
 
 /** The line typed. A lone `=` put behind a line that was asked about insists on all that was asked, not on its last item alone. */
 function lineMeant({ draft, asked }: State): string {
-  return asked !== undefined && draft.text === `${asked}=` ? insistOn(asked) : draft.text;
+  const [, before] = /^(.*?) *= *$/s.exec(draft.text) ?? [];
+  return asked !== undefined && before === asked.trimEnd() ? insistOn(asked) : draft.text;
 }
+
+/**
+ * A key that goes on repeating where a repeat was asked about: held, counted in words and logged once that one is accepted, for in the line
+ * `..` would say nothing. Undefined for any other key.
+ */
+export function repeatHeld(state: State, event: KeyEvent): State | undefined {
+  const { asked, draft, held, screen } = state;
+  if (screen.name !== 'log' || asked !== REPEAT || draft.text !== REPEAT) return undefined;
+  const isDot = event.kind === 'text' && event.text === REPEAT;
+  const isOpen = held.at(-1)?.kind === 'text';
+  if (!isDot && !(isOpen && chordOf(event) === 'enter')) return undefined;
+  const more = isDot && isOpen ? [keyPress('enter'), event] : [event];
+  const next: State = { ...state, held: [...held, ...more] };
+  const dots = next.held.filter((each) => each.kind === 'text').length;
+  const words = `${dots} more ${dots === 1 ? 'dot waits' : 'dots wait'}: = and Enter logs this row and ${dots === 1 ? 'that one' : 'those'}, Esc drops them.`;
+  return saying(next, words, 'warn');
+}
+
+const REPEAT = '.';
 
 function refuse(state: State, parsed: Refusal, world: World): Step {
   return still({
@@ -83,7 +105,7 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
   if (screen.name !== 'log') return still(state);
   const reasons = parsed.asks.map((ask) => ask.reason);
   if (reasons.length > 0 && !world.ahead) {
-    const words = `${reasons.join('; ')}. Type = behind it to insist, or mend it.`;
+    const words = `${reasons.join('; ')}. Add = to accept it, or fix it.`;
     return still(saying({ ...state, asked: state.draft.text }, words, 'warn'));
   }
   const at = intervalInHand(hole, screen.cursor);
@@ -93,11 +115,18 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
   const said = reasons.length === 0 ? next : saying(next, marked, 'warn');
   const replay = state.held.length === 0 ? [] : [{ do: 'replay' as const, events: state.held }];
   const taught = withCautions(
-    withLine(said, state, hole, parsed),
+    withNotes(withLine(said, state, hole, parsed), parsed),
     entryContext(state, hole, screen.cursor),
     parsed,
   );
   return [{ ...taught, formed: undefined }, [...effects, ...replay]];
+}
+
+/** What the line restated: said once more when the row is saved, for a slipped key may have made it so. */
+function withNotes(saved: State, { notes }: ParsedRow): State {
+  if (notes.length === 0 || saved.message === undefined) return saved;
+  const { text, tone } = saved.message;
+  return saying(saved, `${text}. ${noteWords(notes)}`, tone);
 }
 
 /** After a row said by fields: the shortest line that would have done the same. */

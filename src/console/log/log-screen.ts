@@ -3,7 +3,6 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import type { EntryContext } from '../../shorthand/parse.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
-import { adviceFor } from '../../standing/advice.ts';
 import { bannerLines, draftSpans, hintLine, saidLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import type { State } from '../state.ts';
@@ -13,7 +12,7 @@ import { beside, box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, line, lineWidth, spans } from '../widgets/line.ts';
 import { rememberLast } from '../widgets/remember.ts';
 import { entryContext, intervalInHand } from './entry.ts';
-import { adviceNeeds, advicePanel, adviceTitle } from './panels/advice-panel.ts';
+import { advicePanel, adviceTitle } from './panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from './panels/bags-panel.ts';
 import { commandEcho } from './panels/command-echo.ts';
 import { cautionLines, echoLines } from './panels/echo.ts';
@@ -67,17 +66,11 @@ function rightColumn(
   const at = intervalInHand(hole, cursor);
   const inner = width - 4;
   const spare = height - 4;
-  const standing = adviceFor(project, hole, documents.values());
-  // A danger, or a question to somebody, is read whole: bags give up their lines for it, all but one, then the interval in hand, all but its
-  // cautions.
-  const needs = adviceNeeds(standing, inner);
-  const logging = loggingPanel(project, hole, at).slice(0, Math.max(2, Math.min(5, spare - 1 - needs)));
-  const usual = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
-  const left = spare - logging.length - needs;
-  const bagLines = bagsPanel(project, hole, Math.max(1, Math.min(usual, left)), inner);
-  const bags = left < usual ? bagLines.slice(0, Math.max(1, left)) : bagLines;
+  const logging = loggingPanel(project, hole, at).slice(0, 5);
+  const bagRoom = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
+  const bags = bagsPanel(project, hole, bagRoom, inner);
   const adviceRoom = Math.max(3, spare - logging.length - bags.length);
-  const advice = advicePanel(standing, hole, theme, inner, adviceRoom);
+  const advice = advicePanel(project, hole, documents.values(), theme, inner, adviceRoom);
   const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
   return box(
     [
@@ -109,7 +102,7 @@ function bottomLines(
   const above =
     said.length > 0 ? said : [...cautions, ...(cautions.length === 0 ? echo : withoutBlank(echo))];
   const at = formatInterval(intervalInHand(hole, cursor));
-  const held = state.held.length === 0 ? [] : spans([`  (${state.held.length} keys wait behind it)`, 'warn']);
+  const held = spans([heldWords(state), 'warn']);
   const entry: Line = [
     ...spans([` ${at} `, 'strong'], [`${theme.signs.cursor} `, 'accent']),
     ...draftSpans(state.draft),
@@ -120,6 +113,14 @@ function bottomLines(
   const keys = text === '' ? [keysAbove(context)] : cautions.length === 0 ? [line('')] : [];
   const foot = banner.length === 0 ? [...keys, hint] : fitHeight(banner, 2);
   return [...fitHeight(indented(above), Math.max(2, above.length)), fitLine(entry, width), ...foot];
+}
+
+/** What waits behind the line: repeats as rows, other keys as keys. */
+function heldWords({ held, asked }: State): string {
+  if (held.length === 0) return '';
+  const dots = asked === '.' ? held.filter((each) => each.kind === 'text').length : 0;
+  if (dots > 0) return `  (${dots} more ${dots === 1 ? 'row waits' : 'rows wait'} behind it)`;
+  return `  (${held.length} ${held.length === 1 ? 'key waits' : 'keys wait'} behind it)`;
 }
 
 function withoutBlank(lines: readonly Line[]): readonly Line[] {

@@ -136,11 +136,7 @@ const back: Chapter = {
     { keys: 'MB000655<enter>', atOnce: true, see: [/MB000655.* primary 50–51/, ' 49–50 ▸ vn2'] },
     does('<enter>', ' 50–51 ▸', inHand(50)),
     ...rows(50, '.'),
-    does(
-      'vn20<enter>',
-      'veins goes from 2 % to 20 % in one row. Type = behind it to insist',
-      ' 51–52 ▸ vn20',
-    ),
+    does('vn20<enter>', 'veins goes from 2 % to 20 % in one row. Add = to accept it', ' 51–52 ▸ vn20'),
     ...rows(51, '<backspace><backspace>0', '.', '.'),
     ...rod(11, 7),
     ...rows(54, 'fise1', '.', 'vn1qu', 'ak1', 'p1', 'vn2'),

@@ -2,7 +2,7 @@ import { breaksCarry } from '../../../schema/cautions.ts';
 import { explain, type Segment } from '../../../shorthand/explain.ts';
 import { type EntryContext, type ParsedRow, parseLine } from '../../../shorthand/parse.ts';
 import type { Refusal } from '../../../shorthand/said.ts';
-import { cellWords } from '../../../shorthand/words.ts';
+import { cellWords, noteWords } from '../../../shorthand/words.ts';
 import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
 
@@ -67,7 +67,9 @@ const TONES: { readonly [kind in Segment['kind']]: Tone } = {
 
 /** What a row changes; under it what carries, or, where nothing stands above, what the row leaves unsaid. */
 function rowEcho(parsed: ParsedRow, context: EntryContext, theme: Theme): readonly [Line, Line] {
-  const segments = explain(parsed.row, context).filter(({ kind }) => kind !== 'caution');
+  const segments = [...explain(parsed.row, context), ...noted(parsed)].filter(
+    ({ kind }) => kind !== 'caution',
+  );
   const unsaid =
     context.above === undefined && !breaksCarry(context.schema, parsed.row)
       ? unsaidFields(parsed, context)
@@ -75,6 +77,11 @@ function rowEcho(parsed: ParsedRow, context: EntryContext, theme: Theme): readon
   const unsaidWords = new Set(unsaid.flatMap((each) => each.words));
   const said = segments.filter((segment) => !unsaidWords.has(segment.text));
   return [changes(said, theme), unsaid.length === 0 ? carried(said) : line(absences(unsaid), 'faint')];
+}
+
+/** What a line restates, as the echo says it. */
+function noted({ notes }: ParsedRow): readonly Segment[] {
+  return notes.length === 0 ? [] : [{ text: noteWords(notes), kind: 'note' }];
 }
 
 /** Fields of a first row that the line does not name: what leaving them unsaid says of each. */
