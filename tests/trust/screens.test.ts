@@ -115,6 +115,18 @@ const ASKED: readonly Prompt[] = [
   { kind: 'dispatch', draft: hostileDraft },
   { kind: 'scanned', number: HOSTILE[0] ?? '', said: HOSTILE[1] ?? '', ground: HOSTILE[2] ?? '' },
   { kind: 'resplit' },
+  {
+    kind: 'plod',
+    shift: HOSTILE[2] ?? '',
+    sheet: HOSTILE[3] ?? '',
+    from: HOSTILE[5] ?? '',
+    second: false,
+    lines: [
+      { text: HOSTILE[6] ?? '', line: { activity: HOSTILE[7] ?? '', minutes: 60, remark: HOSTILE[8] ?? '' } },
+    ],
+    gapShown: false,
+    draft: hostileDraft,
+  },
   { kind: 'leaving', draft: hostileDraft },
   { kind: 'redrill', hole: HOSTILE[4] ?? '', draft: hostileDraft },
   { kind: 'reopen', hole: HOSTILE[9] ?? '', draft: hostileDraft },
