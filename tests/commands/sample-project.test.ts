@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkProject } from '../../src/check/check-hole.ts';
 import { type AtProject, holesOf, openProject } from '../../src/commands/at-project.ts';
+import { printState } from '../../src/commands/state.ts';
 import { headerOf, holeNouns, rowsDown } from '../../src/hole/hole.ts';
 import { headsOf } from '../../src/standing/heads.ts';
 import { freshFolder, hear, SAMPLE } from './support/outside.ts';
@@ -39,6 +40,13 @@ describe('what the sample project holds', () => {
     at = opened.value;
   });
   const hole = (id: string) => at.desk.get({ kind: 'hole', id })!;
+
+  it('says that its place and coordinates are invented, in the README and where the project stands', () => {
+    expect(readFileSync(join(top, 'README.md'), 'utf8')).toMatch(/place and coordinates are invented/);
+    const heard = hear();
+    printState({ ...at, outside: heard.outside });
+    expect(heard.out()).toMatch(/^Mulgara Bend .*\(place and coordinates are invented\)$/m);
+  });
 
   it('opens with nothing found, and its checks find nothing worse than a note', () => {
     expect(at.desk.findings()).toEqual([]);
