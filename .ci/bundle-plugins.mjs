@@ -1,6 +1,6 @@
 // What bundling the console needs beyond esbuild's own options: used by the build and by the tests that bundle a program.
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 
 /** The most texts a cache remembers; a full one starts again. A screen of 100×30 has 30 lines, most of them the same for minutes. */
 const cacheLimit = 4096;
@@ -61,21 +61,49 @@ export const narrowCharacters =
   '\\x20-\\x7e\\xa0-\\xac\\xae-\\u02ff\\u2010-\\u2027\\u2030-\\u205e\\u2070-\\u209c\\u2190-\\u22ff\\u2500-\\u25fc';
 
 /**
- * Start-up: string-width measures ASCII without its Unicode tables, whose first use costs 20 to 40 ms; here borders and blocks too.
- * The pattern of all emoji takes 10 ms to build, and most holes have none.
+ * Start-up: string-width's patterns of Unicode take 20 to 40 ms to make, and what is measured is nearly always narrow text. So it's loaded
+ * when a text has another character. The older copy inside wrap-ansi is used only where a text is wrapped.
  */
 export const quickStart = {
   name: 'quick-start',
   setup(build) {
-    // The older copy inside wrap-ansi is used only where a text is wrapped.
-    edit(build, /[/\\]node_modules[/\\]string-width[/\\]index\.js$/, [
-      ['/^[\\u0020-\\u007E]*$/', `/^[${narrowCharacters}]*$/`],
-      [
-        'const rgiEmojiRegex = /^\\p{RGI_Emoji}$/v;',
-        `let emoji;
-const rgiEmojiRegex = { test: (text) => (emoji ??= new RegExp('^\\\\p{RGI_Emoji}$', 'v')).test(text) };`,
-      ],
-    ]);
+    build.onLoad({ filter: /[/\\]string-width[/\\]index\.js$/ }, ({ path, suffix }) => {
+      if (suffix === '?whole' || /node_modules.*node_modules/.test(path)) return undefined;
+      return {
+        resolveDir: dirname(path),
+        contents: `
+import stripAnsi from 'strip-ansi';
+const narrow = /^[${narrowCharacters}]*$/;
+export default function stringWidth(text, options) {
+  const plain = typeof text === 'string' && !options?.countAnsiEscapeCodes ? stripAnsi(text) : text;
+  if (typeof plain === 'string' && narrow.test(plain)) return plain.length;
+  return require('./index.js?whole').default(text, options);
+}`,
+      };
+    });
+    build.onResolve({ filter: /^\.\/index\.js\?whole$/ }, ({ resolveDir }) => ({
+      path: join(resolveDir, 'index.js'),
+      suffix: '?whole',
+    }));
+  },
+};
+
+/** What is large and needed seldom, by name: a module that loads it at its first call. Grids, and the model of the magnetic field. */
+const seldom = {
+  proj4: `export default (...given) => require('proj4').default(...given);`,
+  geomagnetism: `export default { model: (...given) => require('geomagnetism').model(...given) };`,
+};
+
+const loadedWhenCalled = {
+  name: 'loaded-when-called',
+  setup(build) {
+    build.onResolve({ filter: /^(proj4|geomagnetism)$/ }, ({ path, namespace, resolveDir }) =>
+      namespace === 'seldom' ? undefined : { path, namespace: 'seldom', pluginData: resolveDir },
+    );
+    build.onLoad({ filter: /.*/, namespace: 'seldom' }, ({ path, pluginData }) => ({
+      contents: seldom[path],
+      resolveDir: pluginData,
+    }));
   },
 };
 
@@ -101,7 +129,7 @@ export const yogaWithoutAwait = {
 };
 
 /** What every bundle of the console is built with. */
-export const consolePlugins = [withoutDevtools, fasterInk, quickStart];
+export const consolePlugins = [withoutDevtools, fasterInk, quickStart, loadedWhenCalled];
 
 /** Replaces exact text, found once, in the one module whose path matches. */
 function edit(build, filter, replacements) {

@@ -5,6 +5,7 @@ import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { placeOf, siteOfProject } from '../standing/survey.ts';
+import { checkFix, type FixQuality } from '../survey/checks/collar-fix-poor.ts';
 import { checkCollarOnPlan, type OtherPeg } from '../survey/checks/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../survey/checks/collar-off-program.ts';
 import { plannedCollar, positionOf } from '../survey/collar/collars.ts';
@@ -16,6 +17,8 @@ import { mineToMap } from '../survey/norths/mine-grid.ts';
 export interface CollarTaken extends MapPosition {
   readonly heightM: number | undefined;
   readonly source: string;
+  /** How good the fix is, where it is one of a GPS. */
+  readonly fix?: FixQuality;
 }
 
 /** A position that was read, or what is wrong, in words. */
@@ -74,10 +77,13 @@ function readGps(project: Project, text: string): CollarRead {
     ...(leftOut.length === 0 ? [] : [`${leftOut.length} left out`]),
   ];
   const source = `GPS, ${quality.join(', ')}`;
-  return { ok: true, collar: { ...position, heightM: average.heightM, source } };
+  return { ok: true, collar: { ...position, heightM: average.heightM, source, fix: average } };
 }
 
-/** What is to be said of a position: far from every planned collar (the likely slip is named), or off this hole's own. */
+/**
+ * What is to be said of a position: far from every planned collar (the likely slip is named), read by a fix too poor to judge by, or off
+ * this hole's own peg.
+ */
 export function doubtsOfCollar(
   project: Project,
   hole: Document,
@@ -90,7 +96,9 @@ export function doubtsOfCollar(
   const pegs = pegsOf(documents);
   const program = pegs.map((peg) => peg.at);
   const far = grid === undefined ? [] : checkCollarOnProgram(taken, program, grid, project.survey, place);
-  if (far.length > 0 || own === undefined) return far;
+  if (far.length > 0) return far;
+  const poor = taken.fix === undefined ? [] : checkFix(taken.fix, project.survey, place);
+  if (poor.length > 0 || own === undefined) return poor;
   const others = pegs.filter((peg) => peg.hole !== headerOf(hole).name);
   return checkCollarOnPlan(taken, positionOf(own), project.survey, place, others);
 }

@@ -55,7 +55,7 @@ export function readShotSaid(
   const { shot: read, findings } = readTypedShot(typed, undefined, placeOf(hole));
   if (read === undefined) return { ...none, recorded: refused(...findings) };
   const shot = { ...read, ...typed.felt };
-  const recorded = recordShotRead(hole, shot, maker);
+  const recorded = recordShotRead(project, hole, shot, maker);
   const doubts = recorded.ok ? doubtsOfShot(project, hole, shot, maker, documents) : [];
   return { shot, recorded, doubts, insists };
 }

@@ -12,6 +12,7 @@ import { headsOf } from '../standing/heads.ts';
 import { checksBeside, directionsOf, neighbourBends, placeOf, surveyOf } from '../standing/survey.ts';
 import { checkDipSlip } from '../survey/checks/dip-slip.ts';
 import { checkShotBelowDrilled } from '../survey/checks/shot-below-drilled.ts';
+import { shotGap } from '../survey/findings.ts';
 import { pointAt } from '../survey/path/projection.ts';
 import { RUN_FORM, type RunSaid, readRunSaid } from '../survey/shots/run-said.ts';
 
@@ -84,7 +85,12 @@ export function dated(maker: Maker, on: string | undefined): Maker {
 }
 
 /** Records a shot in the run that is open. Refused without a run, below the drilled depth, or where the run has one at its depth. */
-export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Result<Made> {
+export function recordShotRead(
+  project: Pick<Project, 'survey'>,
+  hole: Document,
+  read: ShotRead,
+  maker: Maker,
+): Result<Made> {
   const open = openRun(hole);
   const place = { ...placeOf(hole), fromMm: read.depthMm };
   if (open === undefined)
@@ -96,7 +102,12 @@ export function recordShotRead(hole: Document, read: ShotRead, maker: Maker): Re
     );
   const [id, run] = open;
   const shot: Shot = { ...read, run: id, at: maker.at, by: maker.by };
-  const below = checkShotBelowDrilled({ id, run, shots: [shot] }, headsOf(hole).drilledMm, placeOf(hole));
+  const below = checkShotBelowDrilled(
+    { id, run, shots: [shot] },
+    headsOf(hole).drilledMm,
+    project.survey,
+    placeOf(hole),
+  );
   if (below.length > 0) return refused(...below);
   const there = holeThings(hole, 'shots').find(
     ([, each]) => each.run === id && each.depthMm === read.depthMm && each.rejected === undefined,
@@ -139,11 +150,16 @@ export function doubtsOfShot(
     before.path === undefined ? before.planned?.direction.dip : pointAt(before.path, read.depthMm).dip;
   const all = [
     ...(expected === undefined ? [] : checkDipSlip(read.dipDeg, expected, place)),
-    ...newFindings(known, after),
+    ...newFindings(known, after).filter((one) => !isGapBelow(one, read.depthMm)),
   ];
   return all
     .filter((one, index) => all.findIndex((other) => other.code === one.code) === index)
     .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'));
+}
+
+/** True of metres without a shot that lie below a depth: the next shots fill them, and no shot above is in doubt for them. */
+export function isGapBelow({ code, place: { fromMm } }: Finding, depthMm: number): boolean {
+  return code === shotGap.code && fromMm !== undefined && fromMm >= depthMm;
 }
 
 /** Findings that were not there before. */

@@ -13,7 +13,7 @@ import { checkShotBelowDrilled } from '../survey/checks/shot-below-drilled.ts';
 import type { RunSaid } from '../survey/shots/run-said.ts';
 import { readShotTable, type ShotColumns, type TableShot } from '../survey/shots/shot-table.ts';
 import type { TextTable } from '../survey/table.ts';
-import { dated, newFindings, ranked } from './shot.ts';
+import { dated, isGapBelow, newFindings, ranked } from './shot.ts';
 
 /** A table of shots and how it is meant. */
 export interface ShotsGiven {
@@ -68,6 +68,7 @@ export function takeShots(
     checkShotBelowDrilled(
       { id: '', run, shots: [asShot(shot, '', maker)] },
       headsOf(hole).drilledMm,
+      project.survey,
       shot.place,
     ),
   );
@@ -124,8 +125,12 @@ function doubtsOfRun(
     shots: [...directions.shots, ...shots.map((shot) => asShot(shot, id, maker))],
   };
   const before = checksBeside(project, directions, neighbours).findings;
+  const deepest = Math.max(...shots.map(({ depthMm }) => depthMm));
   return newFindings(before, checksBeside(project, withRun, neighbours).findings).filter(
-    ({ code }) => code !== 'survey-dip-upwards' && code !== 'survey-dip-from-vertical',
+    (one) =>
+      one.code !== 'survey-dip-upwards' &&
+      one.code !== 'survey-dip-from-vertical' &&
+      !isGapBelow(one, deepest),
   );
 }
 

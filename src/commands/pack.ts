@@ -30,13 +30,13 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
 /** What was packed, where it lies, and what is not finished in it. */
 function packedText(packed: Extract<Packed, { readonly ok: true }>): string {
   const { bundle, draft, bytes, sha256, to } = packed;
-  const items = packed.unfinished.flatMap(({ hole, items: open }) =>
-    open.map((item) => `  ${hole}: ${item}`),
+  const items = packed.unfinished.flatMap(({ name, items: open }) =>
+    open.map((item) => `  ${name}: ${item}`),
   );
   return [
     `Bundle: ${bundle}, ${bytes} bytes, SHA-256 ${sha256}`,
     `Mail draft: ${draft}, ${to.length === 0 ? 'with no address: give it one, or name camp in project.json' : `to ${to.join(', ')}`}`,
     'Open the draft in the mail program and send it. Nothing has been sent.',
-    ...(items.length === 0 ? ['Nothing is left unfinished.'] : ['Not finished:', ...items]),
+    ...(items.length === 0 ? ['Nothing in it is left unfinished.'] : ['Not finished:', ...items]),
   ].join('\n');
 }

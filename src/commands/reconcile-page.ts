@@ -1,7 +1,11 @@
 import { formatPlace } from '../finding/place.ts';
+import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { formatCents } from '../quantity/cents.ts';
+import { formatDepth } from '../quantity/depth.ts';
+import { formatMinutes } from '../quantity/stamp.ts';
 import { htmlText } from '../sampling/sheet-text.ts';
-import type { Reconciled, Span } from './reconcile.ts';
+import { metresPerHour, share } from '../shift/span-figures.ts';
+import type { Reconciled, Span } from './reconcile-span.ts';
 
 /** A page to print: both sides of every shift with its timeline and queries, and the invoice expected. One file, nothing fetched. */
 export function reconcilePage(project: string, span: Span): string {
@@ -21,12 +25,46 @@ body { font: 11pt sans-serif; margin: 1.5cm; color: #000; background: #fff }
 table { border-collapse: collapse; margin: 0.5em 0 } td, th { border: 1px solid #999; padding: 2px 8px; text-align: left }
 td.n { text-align: right } pre { font: 9pt monospace } section { break-inside: avoid } li { margin: 0.4em 0 }
 </style></head><body>
-<h1>${title}</h1><p>${htmlText(span.currency)}, both sides by the terms of the contract in the project.</p>
+<h1>${title}</h1>
+${WHAT_IT_IS_NOT_HTML}<p>${htmlText(span.currency)}, both sides by the terms of the contract in the project.</p>
 <h2>Shifts</h2>${table('shift', [...shifts, total])}
 <h2>Invoice expected</h2>${table('line', [...lines, total])}
+${figureTables(span)}
 ${span.shifts.map(shiftSection).join('\n')}
 </body></html>
 `;
+}
+
+function figureTables({ figures: { byClass, lost, pace } }: Span): string {
+  const whole = byClass.reduce((sum, each) => sum + each.minutes, 0);
+  const cells = (texts: readonly string[], tag = 'td'): string =>
+    `<tr>${texts.map((each) => `<${tag}>${htmlText(each)}</${tag}>`).join('')}</tr>`;
+  const table = (heads: readonly string[], rows: readonly (readonly string[])[]): string =>
+    `<table>${cells(heads, 'th')}${rows.map((row) => cells(row)).join('')}</table>`;
+  const timed = (what: string, minutes: number): readonly string[] => [
+    what,
+    formatMinutes(minutes),
+    share(minutes, whole),
+  ];
+  return `<h2>Hours, time lost, pace</h2>
+${table(
+  ['charged by', 'hours', 'share'],
+  byClass.filter((each) => each.minutes > 0).map(({ charge, minutes }) => timed(charge, minutes)),
+)}
+${table(
+  ['time lost', 'hours', 'share'],
+  lost.map(({ cause, minutes }) => timed(cause, minutes)),
+)}
+${table(
+  ['shift', 'hole', 'metres', 'drilling', 'm an hour'],
+  pace.map((each) => [
+    each.shift,
+    each.hole,
+    formatDepth(each.mm),
+    formatMinutes(each.minutes),
+    metresPerHour(each) ?? 'no time',
+  ]),
+)}`;
 }
 
 function shiftSection(each: Reconciled): string {

@@ -1,8 +1,10 @@
 import { queriesOf } from '../acts/plod.ts';
 import type { Outside } from '../desk/outside.ts';
-import { type Finding, formatFinding } from '../finding/finding.ts';
+import { formatFinding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { formatCents } from '../quantity/cents.ts';
+import { formatDepth } from '../quantity/depth.ts';
+import { formatMinutes } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { csvText } from '../sampling/sheet-text.ts';
 import { answerTo, openQueries } from '../shift/answers.ts';
@@ -10,10 +12,12 @@ import { ownRecord } from '../shift/own-record.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
+import { metresPerHour, share, spanFigures } from '../shift/span-figures.ts';
 import { timelineKeys, timelineOf } from '../shift/timeline.ts';
 import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { reconcilePage } from './reconcile-page.ts';
+import type { Reconciled, Span } from './reconcile-span.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
@@ -22,31 +26,6 @@ export interface ReconcileAsked extends Shared {
   /** Local dates, both included: `2026-03-12..2026-03-18`, or one date. */
   readonly span: string;
   readonly as: 'text' | 'json' | 'csv' | 'html';
-}
-
-/** A shift of the span with both sides of it. */
-export interface Reconciled {
-  readonly shift: string;
-  readonly ownCents: number;
-  readonly plodCents: number;
-  readonly plods: readonly string[];
-  readonly signedBy: readonly string[];
-  readonly queries: readonly (Finding & { readonly number: number; readonly answer: string })[];
-  readonly open: number;
-  readonly timeline: readonly string[];
-  readonly keys: string;
-  readonly lines: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
-}
-
-/** Every shift of the span in one pass, with what the invoice should come to, line by line. */
-export interface Span {
-  readonly from: string;
-  readonly to: string;
-  readonly currency: string;
-  readonly shifts: readonly Reconciled[];
-  readonly invoice: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
-  readonly ownCents: number;
-  readonly plodCents: number;
 }
 
 /** Holds the plods of a span of dates against our own record: table, totals, query list, the invoice expected. */
@@ -80,7 +59,7 @@ export function reconcileSpan(outside: Outside, asked: ReconcileAsked): Promise<
 
 function spanOf({ desk, project }: AtProject, from: string, to: string, rig: string | undefined): Span {
   const documents = [...desk.documents().values()];
-  const shifts = documents
+  const stored = documents
     .filter((each) => {
       if (each.kind !== 'shift') return false;
       const header = shiftHeaderOf(each);
@@ -90,8 +69,10 @@ function spanOf({ desk, project }: AtProject, from: string, to: string, rig: str
       (a, b) =>
         Date.parse(shiftHeaderOf(a).startsAt) - Date.parse(shiftHeaderOf(b).startsAt) ||
         (a.id < b.id ? -1 : 1),
-    )
-    .map((shift) => reconciled(project, documents, holesOf(desk), shift, desk.now()));
+    );
+  const shifts = stored.map((shift) => reconciled(project, documents, holesOf(desk), shift, desk.now()));
+  const context = { documents, shifts: project.shift.shifts, now: desk.now() };
+  const ended = stored.map((shift) => closed(shift, context));
   const all = shifts.flatMap((each) => each.lines);
   const own = sumBy(
     all,
@@ -109,6 +90,7 @@ function spanOf({ desk, project }: AtProject, from: string, to: string, rig: str
     to,
     currency: project.shift.contract.currency,
     shifts,
+    figures: spanFigures(ended, holesOf(desk), project.shift, desk.now()),
     invoice: [...own.keys()].map((what) => ({ what, own: own.get(what) ?? 0, plod: plod.get(what) ?? 0 })),
     ownCents: sum('ownCents'),
     plodCents: sum('plodCents'),
@@ -183,6 +165,7 @@ function spanText(span: Span): string {
         formatCents(span.plodCents - span.ownCents),
       ],
     ]),
+    ...figureLines(span),
     ...span.shifts.flatMap((each) => [
       '',
       each.shift,
@@ -191,6 +174,40 @@ function spanText(span: Span): string {
       ...each.queries.map((query) => `${query.number}. [${query.answer}] ${formatFinding(query)}`),
     ]),
   ].join('\n');
+}
+
+/** Hours by class with their share, time lost by cause, pace by hole and shift. */
+function figureLines({ figures: { byClass, lost, pace } }: Span): readonly string[] {
+  const whole = byClass.reduce((sum, each) => sum + each.minutes, 0);
+  const hours = (minutes: number): string => `${formatMinutes(minutes)} h`;
+  const none = [['none', '', '']];
+  return [
+    '',
+    tableText([
+      ['charged by', 'hours', 'share'],
+      ...byClass
+        .filter((each) => each.minutes > 0)
+        .map(({ charge, minutes }) => [charge, hours(minutes), share(minutes, whole)]),
+    ]),
+    '',
+    tableText([
+      ['time lost', 'hours', 'share'],
+      ...(lost.length === 0
+        ? none
+        : lost.map(({ cause, minutes }) => [cause, hours(minutes), share(minutes, whole)])),
+    ]),
+    '',
+    tableText([
+      ['shift', 'hole', 'metres', 'drilling', 'm an hour'],
+      ...pace.map((each) => [
+        each.shift,
+        each.hole,
+        formatDepth(each.mm),
+        hours(each.minutes),
+        metresPerHour(each) ?? 'no time',
+      ]),
+    ]),
+  ];
 }
 
 function spanCsv(span: Span): string {

@@ -1,5 +1,5 @@
 import { formatFinding } from '../finding/finding.ts';
-import { headerOf } from '../hole/hole.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatAzimuth } from '../quantity/azimuth.ts';
 import { formatDepth, metres } from '../quantity/depth.ts';
@@ -31,12 +31,27 @@ export function surveyText(project: Project, hole: Document, documents: Iterable
   const { findings, unseen } = surveyChecksOf(project, hole, documents);
   return [
     `${headerOf(hole).name}, drilled ${formatDepth(headsOf(hole).drilledMm)} m`,
-    ...(stations.length === 0 ? ['No direction is recorded.'] : [stationTable(survey)]),
+    ...(stations.length === 0 ? noStations(hole) : [stationTable(survey)]),
     ...targetLines(project, hole),
     ...expectedLines(project, hole),
     ...[...findings, ...expectedFindingsOf(project, hole)].map(formatFinding),
     ...unseen.map(unseenWords),
   ].join('\n');
+}
+
+/** No path; where shots gave dips without an azimuth, they are listed, as they stand. */
+function noStations(hole: Document): readonly string[] {
+  const shots = holeNouns(hole, 'shots')
+    .filter((shot) => shot.rejected === undefined)
+    .sort((a, b) => a.depthMm - b.depthMm);
+  if (shots.length === 0) return ['No direction is recorded.'];
+  return [
+    'No path yet: dips are read, no azimuth is known. Record the line-up: ;line-up, or a shot with its azimuth.',
+    tableText([
+      ['depth m', 'dip'],
+      ...shots.map((shot) => [formatDepth(shot.depthMm), formatDip(shot.dipDeg)]),
+    ]),
+  ];
 }
 
 const HEAD = ['depth m', 'azimuth', 'dip', '', 'bend', 'lift', 'turn', 'turn × cos dip'];

@@ -41,13 +41,13 @@ export function perform(state: State, effect: Effect, host: Host): State {
       return afterSubmit(state, desk, desk.submit({ what: effect.what, parts: effect.parts }));
     case 'undo':
     case 'redo': {
-      const done = effect.do === 'undo' ? desk.undo(effect.document) : desk.redo(effect.document);
+      const done = effect.do === 'undo' ? desk.undo(effect.inHand) : desk.redo();
       if (!done.ok)
         return saying(state, `${effect.do === 'undo' ? 'Undo' : 'Redo'}: ${done.problem}`, 'warn');
       const words =
         effect.do === 'undo'
-          ? `Undone: ${undoneWords(done.edit)}. Ctrl-r does it again.`
-          : `Done again: ${otherOf(done.edit)}.`;
+          ? `Undone: ${undoneWords(done.edit, effect.inHand)}. Ctrl-r does it again.`
+          : `Done again: ${otherOf(done.edit, effect.inHand)}.`;
       return afterSubmit(saying(state, words, 'good'), desk, done);
     }
     case 'leave':

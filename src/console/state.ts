@@ -2,7 +2,7 @@ import type { Packed } from '../desk/packing/pack.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
-import type { Document, DocumentName, Id } from '../record/document.ts';
+import type { Document, Id } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { countOpen } from '../standing/questions.ts';
@@ -33,10 +33,10 @@ export type Screen =
   | OverPart<'dispatch'>
   | OverPart<'results'>
   | OverPart<'packed'>
-  /** The shift record: the shift that was gone to, else the latest one of the rig; its record, or its plod and the query list. */
-  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' })
-  /** Questions that merges left in any document; `settled` is the document of the one settled last, which undo takes back. */
-  | (OverPart<'questions'> & { readonly settled?: DocumentName })
+  /** The shift record: the shift that was gone to, else the latest one of the rig; its record, its plod and the query list, or the note for the next crew. */
+  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' })
+  /** Questions that merges left in any document. */
+  | OverPart<'questions'>
   | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
 
 /** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */

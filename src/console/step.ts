@@ -24,7 +24,8 @@ interface Part {
 /** What the console asks the desk (or its host) to do. Data: reduce itself touches nothing. */
 export type Effect =
   | { readonly do: 'submit'; readonly what: string; readonly parts: readonly Part[] }
-  | { readonly do: 'undo' | 'redo'; readonly document: DocumentName }
+  /** The latest deed of this sitting taken back, or done again; the document in hand is the one that need not be named. */
+  | { readonly do: 'undo' | 'redo'; readonly inHand: DocumentName | undefined }
   | { readonly do: 'leave' }
   | { readonly do: 'suspend' }
   | { readonly do: 'repaint' }

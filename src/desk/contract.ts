@@ -71,10 +71,13 @@ export interface Desk {
    * there makes it. Refused in words where it does not fit or could not be read back.
    */
   readonly submit: (request: EditRequest) => Submitted;
-  /** Takes back this sitting's latest edit of a document; refused with the reason where what it touched has changed. */
-  readonly undo: (name: DocumentName) => Submitted;
-  /** Does the latest undone edit of a document again. */
-  readonly redo: (name: DocumentName) => Submitted;
+  /**
+   * Takes back this sitting's latest edit, of whatever document; refused with the reason where what it touched has changed. What was
+   * edited outside is taken back only while its document is in hand.
+   */
+  readonly undo: (inHand?: DocumentName) => Submitted;
+  /** Does the latest undone edit again, of whatever document. */
+  readonly redo: () => Submitted;
   /** Takes in another copy of a document: newer taken, older ignored, diverged merged, unrelated refused. */
   readonly receive: (copy: Document) => Received;
   /** Documents that the journal knows and whose files are gone, with what the journal still holds of them. */

@@ -71,14 +71,14 @@ function land(state: State, documents: readonly Document[]): void {
   state.sinceSnapshot += 1;
 }
 
-/** Takes back this sitting's latest edit of a document. */
-export function undo(state: State, name: DocumentName): Submitted {
-  return reverse(state, reversalOfLast(state.sitting, name, lookUp(state)), 'undoes');
+/** Takes back this sitting's latest edit, of whatever document. */
+export function undo(state: State, inHand?: DocumentName): Submitted {
+  return reverse(state, reversalOfLast(state.sitting, inHand, lookUp(state)), 'undoes');
 }
 
-/** Does the latest undone edit of a document again. */
-export function redo(state: State, name: DocumentName): Submitted {
-  return reverse(state, repetitionOfLast(state.sitting, name, lookUp(state)), 'redoes');
+/** Does the latest undone edit again. */
+export function redo(state: State): Submitted {
+  return reverse(state, repetitionOfLast(state.sitting, lookUp(state)), 'redoes');
 }
 
 function lookUp(state: State): (name: DocumentName) => Document | undefined {

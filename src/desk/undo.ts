@@ -34,31 +34,34 @@ function touches(edit: Edit, name: DocumentName): boolean {
   return edit.parts.some((part) => documentKey(part.document) === documentKey(name));
 }
 
-/** How to take back this sitting's latest edit of a document. */
-export function reversalOfLast(
-  sitting: Sitting,
-  name: DocumentName,
-  get: (name: DocumentName) => Document | undefined,
-): Reversal {
-  const last = sitting.done.findLast((edit) => touches(edit, name));
+type Get = (name: DocumentName) => Document | undefined;
+
+/**
+ * How to take back this sitting's latest edit, of whatever document. What was edited outside is nobody's deed here: it is taken back only
+ * while its document is in hand.
+ */
+export function reversalOfLast(sitting: Sitting, inHand: DocumentName | undefined, get: Get): Reversal {
+  const last = sitting.done.findLast(
+    (edit) => !isOutside(edit, get) || (inHand !== undefined && touches(edit, inHand)),
+  );
   return last === undefined
-    ? { ok: false, problem: 'nothing of this sitting is left to undo here' }
+    ? { ok: false, problem: 'nothing of this sitting is left to undo' }
     : reversal(last, get);
 }
 
-/** How to do the latest undone edit of a document again. */
-export function repetitionOfLast(
-  sitting: Sitting,
-  name: DocumentName,
-  get: (name: DocumentName) => Document | undefined,
-): Reversal {
-  const last = sitting.undone.findLast((edit) => touches(edit, name));
+function isOutside(edit: Edit, get: Get): boolean {
+  return edit.parts.some((part) => entryOf(get(part.document), edit.edit)?.outside === true);
+}
+
+/** How to do the latest undone edit again, of whatever document. */
+export function repetitionOfLast(sitting: Sitting, get: Get): Reversal {
+  const last = sitting.undone.at(-1);
   return last === undefined
-    ? { ok: false, problem: 'nothing was undone here since the last edit' }
+    ? { ok: false, problem: 'nothing was undone since the last edit' }
     : reversal(last, get);
 }
 
-function reversal(edit: Edit, get: (name: DocumentName) => Document | undefined): Reversal {
+function reversal(edit: Edit, get: Get): Reversal {
   const parts: { document: DocumentName; changes: Edit['parts'][number]['changes'] }[] = [];
   for (const { document: name } of edit.parts) {
     const document = get(name);

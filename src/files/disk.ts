@@ -37,7 +37,7 @@ export interface Disk {
   /** Puts a file under another name, over whatever has it. */
   rename(from: string, to: string): Promise<void>;
   unlink(path: string): Promise<void>;
-  /** Waits until the names in a folder are on the medium; nothing where the platform has no such call. */
+  /** Waits until the names in a folder are on the medium. */
   syncFolder(path: string): Promise<void>;
 }
 
@@ -46,7 +46,7 @@ export const MOST_BYTES = 64 * 1024 * 1024;
 
 /** Codes of our own, for what a disk would give and is not taken: no platform has codes of these names. */
 const GUARDED = ['LINK', 'NOTAFILE', 'TOOLARGE'] as const;
-type OurCode = (typeof GUARDED)[number] | 'EISDIR' | 'MAYNOTREAD';
+type OurCode = (typeof GUARDED)[number] | 'EISDIR' | 'ENOENT' | 'MAYNOTREAD';
 
 /** An error of the disk with a code, as the platform makes them. */
 export function diskRefusal(code: OurCode): Error {

@@ -1,5 +1,5 @@
 import { dirname, join } from 'node:path';
-import { type Disk, factsIfThere } from './disk.ts';
+import { type Disk, diskRefusal, factsIfThere } from './disk.ts';
 import { createDurably, ensureFolder } from './write-durably.ts';
 
 /** What was made in a new folder: the folders above it and itself, and its files, in the order they were made. */
@@ -20,8 +20,11 @@ export async function makeFiles(
   made: { folders: readonly string[]; files: readonly string[] },
 ): Promise<void> {
   const missing: string[] = [];
-  for (let path = folder; (await factsIfThere(disk, path)) === undefined; path = dirname(path))
+  for (let path = folder; (await factsIfThere(disk, path)) === undefined; path = dirname(path)) {
+    // A drive that is not there has nothing above it.
+    if (path === dirname(path)) throw diskRefusal('ENOENT');
     missing.unshift(path);
+  }
   for (const path of missing) {
     await ensureFolder(disk, path);
     made.folders = [...made.folders, path];

@@ -1,8 +1,10 @@
 import { lstatSync, writeSync } from 'node:fs';
 import { type FileHandle, mkdir, open, readdir, realpath, rename, unlink } from 'node:fs/promises';
+import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { asReading, type Disk, errorCode, type FileFacts, MOST_BYTES, type OpenFile } from './disk.ts';
 import { readRegular } from './read-regular.ts';
+import { writeAll } from './write-durably.ts';
 
 /**
  * A write of at most this many bytes goes into the system's cache at once, as looking a file up does: both take microseconds, and a way
@@ -29,8 +31,28 @@ export const realDisk: Disk = {
   realPath: (path) => reading(() => realpath(path)),
   rename: WINDOWS ? patiently(rename, (ms) => pause(ms)) : rename,
   unlink: (path) => unlink(path),
-  syncFolder: WINDOWS ? async () => {} : syncFolder,
+  syncFolder: (folder) => (WINDOWS ? syncByFile(realDisk, folder) : syncFolder(folder)),
 };
+
+let flushes = 0;
+
+/**
+ * Waits until the names of a folder are on the medium where a folder can't be synced: Windows keeps names in a log that is flushed in order, and
+ * flushing a file that was made after a rename takes the rename with it. The file is one that the next opening takes away if it is left.
+ */
+export async function syncByFile(disk: Pick<Disk, 'create' | 'unlink'>, folder: string): Promise<void> {
+  flushes += 1;
+  const path = join(folder, `.names.${process.pid.toString(36)}${flushes.toString(36)}.tmp`);
+  const file = await disk.create(path);
+  try {
+    await writeAll(file, new Uint8Array([0x0a]));
+    await file.sync();
+  } finally {
+    await file.close();
+    // One that a scanner holds stays: what it was for is done.
+    await disk.unlink(path).catch(() => {});
+  }
+}
 
 /** Does what reads only: a refusal of it is one to read. */
 async function reading<T>(run: () => Promise<T>): Promise<T> {

@@ -9,7 +9,12 @@ export const narrowText =
  * What a terminal would obey, or an eye would not see: controls, format characters (bidi, zero-width, soft hyphen, tags), line and
  * paragraph separators, lone surrogates, and the rest of Unicode's default-ignorables.
  */
-const unsafe = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu;
+const unsafeCharacters = () => {
+  pattern ??= /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\p{Default_Ignorable_Code_Point}]/gu;
+  return pattern;
+};
+/** Made when first needed: it takes 10 ms, and most texts need none of it. */
+let pattern: RegExp | undefined;
 
 /** What an unsafe character is shown as: `␛` for a C0 control, `<202E>` for the others (and, in ASCII, for all). */
 function shown(character: string, ascii: boolean): string {
@@ -27,7 +32,7 @@ function shown(character: string, ascii: boolean): string {
 export function safeText(text: string, looks: { readonly ascii: boolean } = { ascii: false }): string {
   // Nothing in it is unsafe, and the Unicode tables of the pattern above aren't needed to see that.
   if (narrowText.test(text)) return text;
-  return text.replace(unsafe, (character) => shown(character, looks.ascii));
+  return text.replace(unsafeCharacters(), (character) => shown(character, looks.ascii));
 }
 
 /** The same for text of several lines: line ends stay, everything else as in `safeText`. */
@@ -40,7 +45,9 @@ export function safeLines(text: string, looks: { readonly ascii: boolean } = { a
 
 /** JSON as printed, with every unsafe character in its texts escaped: the same data, and nothing in it that a terminal obeys or hides. */
 export function safeJson(json: string): string {
-  return json.replace(unsafe, (character) => (character === '\n' ? character : escaped(character)));
+  return json.replace(unsafeCharacters(), (character) =>
+    character === '\n' ? character : escaped(character),
+  );
 }
 
 /** A character as JSON escapes it, one `\u` for each of its UTF-16 units. */

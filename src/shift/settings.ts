@@ -61,7 +61,7 @@ const contractSettings = z.strictObject({
     .array(
       z.strictObject({
         toMm: z.number().min(50).max(500).describe('Largest gauge that these rates are for, in millimetres'),
-        metreRates,
+        metreRates: metreRates.describe('Rate by depth band for this bit, from the top down'),
       }),
     )
     .optional()
@@ -72,15 +72,20 @@ const contractSettings = z.strictObject({
     .array(
       z.strictObject({
         hole: words.describe('Permanent id of the hole'),
-        fromM: z.number().min(0).max(5000),
-        toM: z.number().gt(0).max(5000),
+        fromM: z.number().min(0).max(5000).describe('Top of the metres, from surface'),
+        toM: z.number().gt(0).max(5000).describe('Bottom of the metres, from surface'),
         why: words.describe('Why, as it was agreed'),
       }),
     )
     .optional()
     .describe('Metres that were drilled and are not paid, as of a redrill at the driller’s fault'),
   concurrent: z
-    .array(z.strictObject({ item: words.describe('As it is recorded: booster'), centsPerHour: centsEach }))
+    .array(
+      z.strictObject({
+        item: words.describe('As it is recorded: booster'),
+        centsPerHour: centsEach.describe('Cents an hour'),
+      }),
+    )
     .optional()
     .describe(
       'Paid by the hour beside whatever the rig does, as a booster or an auxiliary compressor; each item once',
@@ -168,7 +173,12 @@ const plodColumns = z.strictObject({
   used: words.optional().describe('Heading of consumables: 1 hammer bit, 2 subs'),
   remark: words.optional().describe('Heading of remarks'),
   activities: z
-    .array(z.strictObject({ written: words.describe('As the sheet writes it'), activity: code }))
+    .array(
+      z.strictObject({
+        written: words.describe('As the sheet writes it'),
+        activity: code.describe('Code of the activity here'),
+      }),
+    )
     .optional()
     .describe('Words of the sheet for activities that are not called as here'),
 });
@@ -184,7 +194,7 @@ export const shiftSettings = z.strictObject({
         rig: words.optional().describe('The rig that it is for; every rig if not said'),
         from: day.describe('First day, by the date that a shift carries'),
         to: day.optional().describe('Last day; none while it holds'),
-        terms: contractSettings,
+        terms: contractSettings.describe('What is paid in that time'),
       }),
     )
     .optional()

@@ -212,7 +212,7 @@ function contractFaults(
     ...bandFaults(contract.metreRates, `${at}.metreRates`),
     ...sizes.flatMap((each, index) => bandFaults(each.metreRates, `${at}.bitSizes.${index}.metreRates`)),
     ...(sizes.some((each, index) => each.toMm <= (sizes[index - 1]?.toMm ?? 0))
-      ? [fault(`${at}.bitSizes`, 'the sizes are not in order', 'Put the smallest bit first.')]
+      ? [fault(`${at}.bitSizes`, 'the sizes are not in order', 'List the smallest bit first.')]
       : []),
     ...(contract.notPayable ?? [])
       .filter(({ fromM, toM }) => toM <= fromM)

@@ -110,6 +110,16 @@ const queryAnswer = z.strictObject({
   remark: words.optional(),
 });
 
+/** A note for the next crew: table `crewNotes`. The draft is kept as it stood when the note was completed. */
+const crewNote = z.strictObject({
+  draft: z.array(z.strictObject({ title: words, lines: z.array(words) })),
+  added: words.optional().describe('What the outgoing geologist added'),
+  by: words,
+  at: stamp,
+  acknowledgedBy: words.optional().describe('The incoming geologist, once the note was read'),
+  acknowledgedAt: stamp.optional(),
+});
+
 /** What stands in each table of a shift. */
 export const SHIFT_NOUNS = {
   shift: shiftHeader,
@@ -120,6 +130,7 @@ export const SHIFT_NOUNS = {
   plodLines: plodLine,
   signOffs: signOff,
   queryAnswers: queryAnswer,
+  crewNotes: crewNote,
   questions: HOLE_NOUNS.questions,
 } as const;
 

@@ -1,3 +1,4 @@
+import { fieldConditions } from '../condition/condition.ts';
 import { fieldApplies } from '../schema/applies.ts';
 import { breaksCarry } from '../schema/cautions.ts';
 import { newlyUnlikely } from '../schema/check/unlikely.ts';
@@ -201,22 +202,31 @@ function openAsks(context: EntryContext, row: RowSaid, said: readonly Said[], li
   return {
     asks: [
       ...ofItems.map(({ item: _, ...ask }): Ask => ask),
-      ...ofRow.map((ask): Ask => ({ ...ask, position: 0, length: lineEnd })),
+      ...ofRow.map(({ fields: _, ...ask }): Ask => ({ ...ask, position: 0, length: lineEnd })),
     ],
-    fields: ofRow.length > 0 ? undefined : [...new Set(ofItems.map(({ item }) => item.field.name))],
+    fields: ofRow.some((ask) => ask.fields === undefined)
+      ? undefined
+      : [
+          ...new Set([
+            ...ofItems.map(({ item }) => item.field.name),
+            ...ofRow.flatMap((ask) => ask.fields ?? []),
+          ]),
+        ],
   };
 }
 
+/** A question about more than one item of a row; about some fields alone where it names them. */
+type AskOfRow = { readonly about: RowAsk; readonly reason: string; readonly fields?: readonly string[] };
+
 /** What is asked of the row as a whole: things that newly stand together and seldom do; a repeat past the limit. */
-function rowAsks(
-  context: EntryContext,
-  row: RowSaid,
-): readonly { readonly about: RowAsk; readonly reason: string }[] {
+function rowAsks(context: EntryContext, row: RowSaid): readonly AskOfRow[] {
   const { schema, above, gloves } = context;
   const unlikely = newlyUnlikely(schema, above?.cells, row.cells);
-  const questions: { readonly about: RowAsk; readonly reason: string }[] = unlikely.map(({ words }) => ({
+  // Oxidation that goes ill with pyrite leaves the rock alone: rules that ask only the rock must not wait for it.
+  const questions: AskOfRow[] = unlikely.map(({ words, when }) => ({
     about: 'unlikely',
     reason: words,
+    fields: fieldConditions(when).map(({ field }) => field),
   }));
   if (gloves === true && above === undefined)
     questions.push({ about: 'first row', reason: 'all below carries from this row: look it over' });

@@ -42,12 +42,17 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
   };
 }
 
+/** Depths of a hazard are given to 0.1 m, rounded away from it: a millimetre would promise what no plan knows. */
+const NEAR_MM = 100;
+
 /** A hazard from the earliest to the latest depth that it could come at in the hole as it runs, the planned ones among them; anything else as planned. */
 function widestOfHazard({ expected, top, foot }: ExpectedHere): ExpectedZone {
   if (expected.hazard === undefined) return expected;
-  const fromMm = depthFromMm(Math.min(expected.fromMm, top?.earliestMm ?? expected.fromMm));
+  const topMm = Math.min(expected.fromMm, top?.earliestMm ?? expected.fromMm);
+  const fromMm = depthFromMm(Math.floor(topMm / NEAR_MM) * NEAR_MM);
   if (expected.toMm === undefined) return { ...expected, fromMm };
-  return { ...expected, fromMm, toMm: depthFromMm(Math.max(expected.toMm, foot?.latestMm ?? expected.toMm)) };
+  const footMm = Math.max(expected.toMm, foot?.latestMm ?? expected.toMm);
+  return { ...expected, fromMm, toMm: depthFromMm(Math.ceil(footMm / NEAR_MM) * NEAR_MM) };
 }
 
 /** Millimetres drilled in the holes that are not this one. */
@@ -86,7 +91,18 @@ export function adviceAtEnd(
 /** A situation as it is at a final depth: what was recorded below that is not in the hole. */
 export function endingAt(situation: Situation, depthMm: Depth): Situation {
   const { rows, stream, loggedMm } = situationAt(situation, depthMm);
-  return { ...situation, rows, stream, loggedMm, drilledMm: depthMm };
+  const { hold } = situation;
+  return {
+    ...situation,
+    rows,
+    stream,
+    loggedMm,
+    drilledMm: depthMm,
+    // A hold made deeper than the rods are counted at the end is a hold all the same.
+    ...(hold === undefined
+      ? {}
+      : { hold: { ...hold, sinceMm: depthFromMm(Math.min(hold.sinceMm, depthMm)) } }),
+  };
 }
 
 /** The same for a situation given: a prefix of the hole's, one extended by what might come, or one about to be ended. */

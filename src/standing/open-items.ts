@@ -18,6 +18,7 @@ import { streamStateOf } from './stream.ts';
 /** What is still open on a hole that is to end at a depth, each in a plain sentence, the gravest first. */
 export function openItems(project: Project, hole: Document, finalMm: number): readonly string[] {
   return [
+    ...holdItem(hole),
     ...lastRodItem(hole, finalMm),
     ...gapsIn(hole, finalMm).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...askedItem(hole),
@@ -32,11 +33,20 @@ export function openItems(project: Project, hole: Document, finalMm: number): re
 export function openSoFar(project: Project, hole: Document): readonly string[] {
   const drilled = drilledMm(hole);
   return [
+    ...holdItem(hole),
     ...gapsIn(hole, drilled).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...askedItem(hole),
     ...questionItems(project, hole),
     ...bagItems(project, hole, drilled),
   ];
+}
+
+/** The hold that stands: somebody wants to be called first. */
+function holdItem(hole: Document): readonly string[] {
+  const last = holeNouns(hole, 'decisions').at(-1);
+  if (last?.kind !== 'held') return [];
+  const reason = last.reason === undefined ? '' : `: ${last.reason}`;
+  return [`On hold by ${last.by} since ${formatDepth(last.depthMm)} m${reason}. Call before the hole ends.`];
 }
 
 function lastRodItem(hole: Document, finalMm: number): readonly string[] {

@@ -123,8 +123,8 @@ export interface AtTarget {
   readonly projection: Projection;
   readonly miss: SplitMiss;
   readonly nearest: ClosestApproach;
-  /** Probability of passing within the target's radius, 0 to 1, by the errors of the tools alone. */
-  readonly chance: number;
+  /** Probability of passing within the target's radius, 0 to 1, by the errors of the tools alone; undefined where shots are likely wrong. */
+  readonly chance: number | undefined;
   /** How well the hole is known where it is nearest, by the same errors. */
   readonly uncertainty: Uncertainty;
 }
@@ -145,7 +145,7 @@ export interface TargetStanding {
 
 /** The hole beside its target; undefined without a direction or a plan in the path's north. */
 export const targetOf = byReference((project: Project, hole: Document): TargetStanding | undefined => {
-  const { path, planned, stations } = surveyOf(project, hole);
+  const { path, planned, stations, blundered } = surveyOf(project, hole);
   if (path === undefined || planned === undefined) return undefined;
   const { severityLimitPer30m, targetRadiusM, toolErrors } = project.survey;
   const ways = (['straight', 'trend'] as const).map((projection): AtTarget => {
@@ -160,7 +160,7 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
       projection,
       miss: missAtTarget(path, planned, projection),
       nearest: closestApproach(path, planned, projection),
-      chance: probability,
+      chance: blundered ? undefined : probability,
       uncertainty,
     };
   });
@@ -169,7 +169,7 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
     measuredMm: lastStation(path).depthMm,
     offPlanM: distanceFromPlan(planned, { offset: path.end }),
     ways,
-    chanceBasis: chanceBasis(stations),
+    chanceBasis: blundered ? 'shots marked as wrong' : chanceBasis(stations),
     reach: reachOf(path, planned, severityLimitPer30m, targetRadiusM),
   };
 });

@@ -5,6 +5,7 @@ import type { North } from '../quantity/azimuth.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { HoleBend } from './blunders/bends.ts';
 import { type BlundersFound, checkBlunders } from './blunders/check-blunders.ts';
+import { runAsMeant, stationAsMeant } from './checks/as-meant.ts';
 import { checkBackBearing } from './checks/back-bearing.ts';
 import { checkDepthSlips } from './checks/depth-slip.ts';
 import { checkDipSlip } from './checks/dip-slip.ts';
@@ -56,22 +57,29 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
   const stations = ranked.stations;
   const measured = stations.filter((one) => one.basis === 'measured');
   const depths = survey.runs.map((run) => checkDepthSlips(run, drilledMm, settings, place));
-  const sound = { ...survey, runs: depths.map((one) => one.sound) };
+  const sound = {
+    ...survey,
+    runs: depths.map(({ sound: run }) =>
+      along === undefined ? run : runAsMeant(run, along, survey.north, survey.anglesOf(run.run)),
+    ),
+  };
+  const meant = along === undefined ? stations : stations.map((one) => stationAsMeant(one, along));
   const blunders = checkBlunders(sound);
   const findings = [
     ...ranked.findings,
     ...depths.flatMap((one) => one.findings),
+    ...(along === undefined ? [] : checkBackBearing(measured, along, place)),
     ...blunders.findings,
-    ...survey.runs.flatMap((run) => checkRun(run, survey, along)),
+    ...survey.runs.flatMap((run) => checkRun(run, survey, along, blunders.gyros)),
     ...checkPairs(sound, blunders.named),
     ...checkShotGaps(
-      stations.map((one) => one.depthMm),
+      // Dips alone make no station where no azimuth is known at all; they are shots all the same.
+      (stations.length > 0 ? stations : sound.runs.flatMap((run) => run.shots)).map((one) => one.depthMm),
       drilledMm,
       settings,
       place,
     ),
-    ...apartFromNamed(stations, blunders.named).flatMap((each) => checkJumps(each, settings, place)),
-    ...(along === undefined ? [] : checkBackBearing(measured, along, place)),
+    ...apartFromNamed(meant, blunders.named).flatMap((each) => checkJumps(each, settings, place)),
   ];
   return { findings, unseen: blunders.unseen };
 }
@@ -80,14 +88,15 @@ function checkRun(
   run: RunWithShots,
   survey: SurveyToCheck,
   along: Direction | undefined,
+  gyros: BlundersFound['gyros'],
 ): readonly Finding[] {
   const { place, drilledMm, settings } = survey;
   const field = run.run.toolClass === 'magnetic' ? survey.fieldOf(run.run) : undefined;
   return [
     ...checkShotOrder(run, place),
-    ...checkShotBelowDrilled(run, drilledMm, place),
-    ...checkMagneticInSteel(run, settings, place),
-    ...(field === undefined ? [] : checkMagneticField(run, field, settings, place)),
+    ...checkShotBelowDrilled(run, drilledMm, settings, place),
+    ...(gyros.has(run.id) ? [] : checkMagneticInSteel(run, settings, place)),
+    ...(field === undefined || gyros.has(run.id) ? [] : checkMagneticField(run, field, settings, place)),
     ...(along === undefined
       ? []
       : run.shots

@@ -30,6 +30,15 @@ export const backBearingGiven = defineFinding({
     'hole is drawn going the opposite way.',
 });
 
+export const collarFixPoor = defineFinding({
+  code: 'survey-collar-fix-poor',
+  severity: 'warning',
+  title: 'A GPS fix of the collar is too poor to judge by.',
+  rationale:
+    'A few satellites beside a mast can put a rig that is on its peg 30 m off it. Asking for the right peg then sends people to look for a ' +
+    'mistake that nobody made, or hides one.',
+});
+
 export const collarOffPlan = defineFinding({
   code: 'survey-collar-off-plan',
   severity: 'warning',

@@ -15,6 +15,18 @@ import { checkDeclinationOfProject } from './checks/declination-off-model.ts';
 import { northNotKnown } from './checks/north-not-known.ts';
 import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collar/collars.ts';
 import type { Direction } from './direction.ts';
+import {
+  backBearingGiven,
+  declinationSlip,
+  depthSlip,
+  dipFromVertical,
+  dipUpwards,
+  gyroDrift,
+  gyroMisaligned,
+  northSlip,
+  runsDisagree,
+  shotBelowDrilled,
+} from './findings.ts';
 import { toNorth } from './norths/norths.ts';
 import { type AnglesHere, anglesAt, type Site } from './norths/site.ts';
 import type { PlannedLine } from './path/miss.ts';
@@ -51,12 +63,26 @@ export interface HoleSurvey {
   /** Undefined while no direction is known. */
   readonly path: Path | undefined;
   readonly findings: readonly Finding[];
+  /** True where shots that the path is made of are likely wrong: it then says nothing of a chance. */
+  readonly blundered: boolean;
   /** Mix-ups of norths that the shots could not show, were they there. */
   readonly unseen: readonly Unseen[];
 }
 
-/** The survey of a hole from its record, from scratch. */
+/**
+ * The survey of a hole from its record, from scratch. A declination of the project that is off the model's comes first; where the rest is
+ * quieter with the model's, it is the root of what the runs show, and only what stays then is said of them.
+ */
 export function surveyHole(hole: HoleDirections): HoleSurvey {
+  const recorded = surveyAsRecorded(hole);
+  const wrong = projectDeclination(hole, recorded.collar);
+  if (wrong.length === 0) return recorded;
+  const byModel = surveyAsRecorded({ ...hole, site: { ...hole.site, declinationDeg: undefined } });
+  const { findings, unseen } = byModel.findings.length < recorded.findings.length ? byModel : recorded;
+  return { ...recorded, findings: [...wrong, ...findings], unseen };
+}
+
+function surveyAsRecorded(hole: HoleDirections): HoleSurvey {
   const { place, site, settings } = hole;
   const collar = bestCollar(hole.collars);
   const north = northOf(hole);
@@ -80,6 +106,7 @@ export function surveyHole(hole: HoleDirections): HoleSurvey {
   const checked = checkedSurvey(hole, made, runs, ranked, at);
   return {
     ...made,
+    blundered: isBlundered(checked.findings, ranked.stations, runs),
     path: path?.ok === true ? path.value : undefined,
     findings: [
       ...(path?.ok === false ? path.findings : []),
@@ -88,10 +115,39 @@ export function surveyHole(hole: HoleDirections): HoleSurvey {
         ? [northNotKnown(hole.plan.azimuthNorth, north, { ...place, thing: 'plan' })]
         : []),
       ...collarFindings(hole, collar),
-      ...fieldFindings(hole, collar, at),
+      ...fieldFindings(hole, at),
     ],
     unseen: checked.unseen,
   };
+}
+
+/** Findings that say that shots are not where, or do not point where, they were recorded. */
+const BLUNDERS: ReadonlySet<string> = new Set(
+  [
+    backBearingGiven,
+    declinationSlip,
+    depthSlip,
+    dipFromVertical,
+    dipUpwards,
+    gyroDrift,
+    gyroMisaligned,
+    northSlip,
+    runsDisagree,
+    shotBelowDrilled,
+  ].map(({ code }) => code),
+);
+
+/** True where such a finding is of a run that the path is made of. */
+function isBlundered(
+  findings: readonly Finding[],
+  stations: RankedStations['stations'],
+  runs: readonly RunWithShots[],
+): boolean {
+  const used = runs.filter(({ id }) => stations.some((one) => one.run === id)).map(({ run }) => run.tool);
+  return findings.some(
+    ({ code, place: { thing } }) =>
+      BLUNDERS.has(code) && used.some((tool) => thing === undefined || thing.startsWith(tool)),
+  );
 }
 
 function checkedSurvey(
@@ -186,30 +242,23 @@ function collarFindings(hole: HoleDirections, collar: Collar | undefined): reado
   return checkCollarOnPlan(positionOf(collar), positionOf(peg), hole.settings, hole.place);
 }
 
-/** What is to be said of the Earth's field and of the project's declination, once, where something in the hole hangs on it. */
-function fieldFindings(
-  hole: HoleDirections,
-  collar: Collar | undefined,
-  at: (when: Stamp) => AnglesHere,
-): readonly Finding[] {
+/** What is to be said of the Earth's field, once, where something in the hole hangs on it. */
+function fieldFindings(hole: HoleDirections, at: (when: Stamp) => AnglesHere): readonly Finding[] {
   const magnetic = [
     ...hole.runs.map(([, run]) => run).filter((run) => run.north === 'magnetic'),
     ...hole.lineUps.filter((one) => one.azimuthNorth === 'magnetic'),
   ];
   const all = magnetic.flatMap((one) => at(one.at).findings);
-  return [
-    ...all.filter((one, index) => all.findIndex((other) => other.problem === one.problem) === index),
-    ...projectDeclination(hole, collar, at),
-  ];
+  return all.filter((one, index) => all.findIndex((other) => other.problem === one.problem) === index);
 }
 
 /** The declination that the project insists on, beside the model's at the collar: at the last run, else when the collar was recorded. */
 function projectDeclination(
-  { site: { declinationDeg }, runs, place }: HoleDirections,
+  { site, runs, place }: HoleDirections,
   collar: Collar | undefined,
-  at: (when: Stamp) => AnglesHere,
 ): readonly Finding[] {
+  const { declinationDeg } = site;
   if (declinationDeg === undefined || collar === undefined) return [];
-  const { field } = at(runs.at(-1)?.[1].at ?? collar.at);
+  const { field } = anglesHere(site, collar, runs.at(-1)?.[1].at ?? collar.at, place);
   return field === undefined ? [] : checkDeclinationOfProject(declinationDeg, field, place);
 }

@@ -57,7 +57,7 @@ const codes = (shot: ShotRead, document: Document = hole) =>
 describe('a shot read out', () => {
   it('goes into the run that was begun last', () => {
     const begun = made(hole, beginRun(MAGNETIC, MAKER));
-    const recorded = recordShotRead(begun, read(48, -59.7), MAKER);
+    const recorded = recordShotRead(project, begun, read(48, -59.7), MAKER);
     if (!recorded.ok) throw new Error('it was refused');
     const shot = holeNouns(made(begun, recorded.value), 'shots').at(-1);
     expect(shot).toMatchObject({ run: openRun(begun)?.[0], depthMm: 48_000, dipDeg: -59.7 });
@@ -66,14 +66,14 @@ describe('a shot read out', () => {
 
   it('is refused where no run was begun: its north would be a guess', () => {
     const none: Document = { ...hole, tables: { ...hole.tables, runs: {}, shots: {} } };
-    expect(recordShotRead(none, read(48, -59.7, 271), MAKER)).toMatchObject({
+    expect(recordShotRead(project, none, read(48, -59.7, 271), MAKER)).toMatchObject({
       ok: false,
       findings: [{ problem: expect.stringContaining('no survey run is begun') }],
     });
   });
 
   it('is refused below the drilled depth, with feet named where they are likely', () => {
-    expect(recordShotRead(hole, read(170, -59.7, 271), MAKER)).toMatchObject({
+    expect(recordShotRead(project, hole, read(170, -59.7, 271), MAKER)).toMatchObject({
       ok: false,
       findings: [{ code: 'survey-shot-below-drilled', remedy: expect.stringContaining('feet') }],
     });
@@ -81,14 +81,14 @@ describe('a shot read out', () => {
 
   it('is refused where its run has one at its depth, and taken once that one is rejected', () => {
     const again = read(42, -59.9, 271);
-    expect(recordShotRead(hole, again, MAKER)).toMatchObject({
+    expect(recordShotRead(project, hole, again, MAKER)).toMatchObject({
       ok: false,
       findings: [{ code: 'rows-overlap' }],
     });
     const id = holeThings(hole, 'shots').find(([, shot]) => shot.depthMm === 42_000)?.[0] ?? '';
     const rejected = turnRejection(hole, id, 'shot', 'tool not still');
     if (!rejected.ok) throw new Error('it was refused');
-    expect(recordShotRead(made(hole, rejected.value), again, MAKER).ok).toBe(true);
+    expect(recordShotRead(project, made(hole, rejected.value), again, MAKER).ok).toBe(true);
   });
 });
 
@@ -113,8 +113,19 @@ describe('a doubtful shot', () => {
     expect(codes(read(50, -59.7), begun)).not.toContain('survey-magnetic-in-steel');
   });
 
+  it('is not one that has metres without a shot below it: the next shots fill them', () => {
+    const often = { ...project, survey: { ...project.survey, longestGapM: 5 } };
+    const gaps = (depthM: number) =>
+      doubtsOfShot(often, hole, read(depthM, -59.7, 271), MAKER, []).map(({ code, place }) => [
+        code,
+        place.toMm,
+      ]);
+    expect(gaps(44)).toEqual([]);
+    expect(gaps(50)).toEqual([['survey-shot-gap', 50_000]]);
+  });
+
   it('does not repeat what was doubtful before it', () => {
-    const first = recordShotRead(hole, read(50, -59.7, 91), MAKER);
+    const first = recordShotRead(project, hole, read(50, -59.7, 91), MAKER);
     if (!first.ok) throw new Error('it was refused');
     const before = made(hole, first.value);
     const doubts = doubtsOfShot(project, before, read(53, -59.7, 91), MAKER, []);
@@ -146,7 +157,7 @@ describe('a rejection', () => {
 
   it('is refused for a shot that is not there, and for an azimuth that was never read', () => {
     expect(turnRejection(hole, 'nobody', 'shot', 'x').ok).toBe(false);
-    const dipOnly = recordShotRead(hole, read(50, -59.7), MAKER);
+    const dipOnly = recordShotRead(project, hole, read(50, -59.7), MAKER);
     if (!dipOnly.ok) throw new Error('it was refused');
     const after = made(hole, dipOnly.value);
     const last = holeThings(after, 'shots').at(-1)?.[0] ?? '';

@@ -198,7 +198,10 @@ describe('pack', () => {
     const folder = oneHole();
     const { out, outbox } = await packIn(folder, '2026-03-14', 'rc7_2026-03-14_day');
     expect(outbox).toHaveLength(2);
-    expect(out).toContain('Nothing is left unfinished.');
+    expect(out).not.toContain('left unfinished');
+    expect(out).toContain('Not finished:\n  RC7_2026-03-14_DAY: The shift is not ended.');
+    const ended = await packIn(copyOfSample(), '2026-03-13');
+    expect(ended.out).toContain('Nothing in it is left unfinished.');
     const before = hashes(folder);
     const refused = await packIn(folder, 'MBRC003', 'MBRC030');
     expect(refused.code).toBe(2);

@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/commands/check.ts';
@@ -41,6 +41,11 @@ describe('a blunder of a whole run', () => {
     expect(await survey(text.outside, { folder, hole: HOLE, json: false, csv: false })).toBe(1);
     expect(text.out()).toContain(`${HOLE}, 10–40, gyro 3, in: ${NAMED}`);
     expect(text.out()).toMatch(/5\.9° ± 1\.1° right of the line-up and gyro 2/);
+    // A chance by shots that are said to be wrong would be a false one.
+    expect(text.out()).toMatch(
+      /not known within \d+ m \(it rests on shots marked as wrong: settle them first\)/,
+    );
+    expect(text.out()).not.toMatch(/\d % within/);
     const json = hear();
     await survey(json.outside, { folder, hole: HOLE, json: true, csv: false });
     expect(JSON.parse(json.out()).findings.map((each: { code: string }) => each.code)).toContain(
@@ -76,4 +81,18 @@ it('what noise hides in a survey is said, with its size and one sigma of what is
   expect(heard.out()).toMatch(
     /Grid and true north mixed up would be \d\.\d° and can't be seen in gyro 2: one sigma of what is known is \d\.\d°\./,
   );
+});
+
+it('dips without any azimuth are listed, though they make no path', async () => {
+  const folder = copyOfSample();
+  const file = join(folder, `holes/${HOLE}.json`);
+  const hole = JSON.parse(readFileSync(file, 'utf8'));
+  hole.tables.lineUps = {};
+  for (const shot of Object.values<{ azimuthDeg?: number }>(hole.tables.shots)) delete shot.azimuthDeg;
+  writeFileSync(file, JSON.stringify(hole));
+  const heard = hear();
+  await survey(heard.outside, { folder, hole: HOLE, json: false, csv: false });
+  expect(heard.out()).toContain('No path yet: dips are read, no azimuth is known.');
+  expect(heard.out()).not.toContain('without a shot');
+  expect(heard.out()).toMatch(/12 +-60\.1°\n *42 +-59\.8°/);
 });

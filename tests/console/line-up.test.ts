@@ -269,6 +269,20 @@ describe('a GPS given by its path', () => {
     expect(text).toContain('no shift made');
   });
 
+  it.each([
+    ['03,8.4', '3 satellites (at least 5), HDOP 8.4 (at most 5)'],
+    ['09,8.4', 'HDOP 8.4 (at most 5)'],
+  ])(
+    'that is too poor to judge by says that, and not that the rig is on another peg: %s',
+    async (quality, why) => {
+      const poor = body.replace('09,0.9', quality);
+      const sitting = await atCollar();
+      sitting.enter(file(`$${poor}*${nmeaChecksum(poor)}\n`));
+      await vi.waitFor(() => expect(said(sitting)).toContain(`too poor to judge the peg by: ${why}`));
+      expect(said(sitting)).not.toContain('right peg');
+    },
+  );
+
   it('that gives nothing, or a checksum that does not fit, says why and loses nothing', async () => {
     const sitting = await atCollar();
     sitting.enter('/nowhere/gps');

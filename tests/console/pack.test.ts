@@ -25,6 +25,15 @@ describe('one word at the end of the shift', () => {
     expect(sitting.state().screen).toMatchObject({ name: 'log', hole: 'MBRC003' });
   });
 
+  it('does not call a shift that is going on finished', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';pack 2026-03-14');
+    await packedThen(sitting);
+    const shown = sitting.screen(80, 24).join('\n');
+    expect(shown).toContain('RC7_2026-03-14_DAY: The shift is not ended.');
+    expect(shown).not.toContain('left unfinished');
+  });
+
   it('lays down a draft that a mail program reads, with the rows of this sitting in it', async () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter('p3');

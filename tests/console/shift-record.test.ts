@@ -53,7 +53,7 @@ describe('the switcher of activities', () => {
     sitting.type('p');
     sitting.press('f8');
     expect(said(sitting)).toBe('');
-    expect(text(sitting)).toContain('from 05:30 to goes on, ends 18:00 by its settings');
+    expect(text(sitting)).toContain('from 05:30 to now; it ends 18:00 by its settings');
     expect(text(sitting)).toMatch(/05:30 +1:10 +GAP: nothing recorded/);
   });
 });

@@ -115,6 +115,8 @@ describe('a second console on a project', () => {
     const first = rig.open();
     await first.waitForText(NO_HOLES);
     const second = rig.open(['--take-over'], { seed: 'second' });
+    await second.waitForText('may still be open');
+    second.press('escape');
     await second.waitForText(NO_HOLES);
     first.press('n');
     await first.waitForText('a hole that nobody planned');

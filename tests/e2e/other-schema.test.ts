@@ -122,13 +122,16 @@ describe('a schema with nothing of the sample’s, rows of 2 m and rods of 3 m',
       { keys: '<f5>', see: ['Esc back', 'Footwall shale, four metres of it'] },
       { keys: '<escape>', see: [' 40–42 ▸'], gone: ['Esc back'] },
     );
+    // Drilled to 42 m and logged to 40: the last two metres could be anything.
+    await pty.waitForText('log 2 m more');
+    await tell({ keys: '.<enter>', see: [' 42–44 ▸'] });
     await pty.waitForText('END: into shale');
     pty.type(';q\r');
     expect(await pty.exited).toEqual({ exitCode: 0, signal: 0 });
     const { tables } = JSON.parse(rig.read('holes/CT001.json'));
     const rows = Object.values<{ fromMm: number; toMm: number; cells: Record<string, unknown> }>(tables.rows);
     expect(rows.map(({ fromMm, toMm }) => [fromMm, toMm])).toEqual(
-      Array.from({ length: 20 }, (_, index) => [index * 2000, (index + 1) * 2000]),
+      Array.from({ length: 21 }, (_, index) => [index * 2000, (index + 1) * 2000]),
     );
     expect(Object.values<{ depthMm: number }>(tables.rods).map(({ depthMm }) => depthMm)).toEqual(
       Array.from({ length: 14 }, (_, index) => (index + 1) * 3000),

@@ -56,12 +56,12 @@ export async function killAgainAndAgain(
   }
 }
 
-function makeProject(folder: string): void {
+export function makeProject(folder: string): void {
   mkdirSync(folder);
   writeFileSync(join(folder, 'project.json'), '{}\n');
 }
 
-async function buildChild(outfile: string): Promise<void> {
+export async function buildChild(outfile: string): Promise<void> {
   await build({
     entryPoints: [join(TOP, 'tests', 'faults', 'writing-child.ts')],
     bundle: true,
@@ -113,7 +113,7 @@ function writeUntilKilled(
   });
 }
 
-async function lookFor(folder: string, saved: number): Promise<readonly string[]> {
+export async function lookFor(folder: string, saved: number): Promise<readonly string[]> {
   const opened = await openDesk({
     folder,
     person: 'Ana Reyes',

@@ -1,10 +1,9 @@
 import { openDesk } from '../../src/desk/desk.ts';
-import { heldBy } from '../../src/record/ancestry.ts';
+import type { Disk } from '../../src/files/disk.ts';
+import { everyEntry, heldBy } from '../../src/record/ancestry.ts';
 import { chainFault, replay } from '../../src/record/chain.ts';
 import { documentKey } from '../../src/record/document.ts';
 import { sameJson } from '../../src/record/json.ts';
-import type { Medium } from './medium.ts';
-import { recordingDisk } from './recording-disk.ts';
 import { faultOptions, type Seen } from './sitting.ts';
 
 /**
@@ -13,20 +12,30 @@ import { faultOptions, type Seen } from './sitting.ts';
  * that nobody logged, a fault among the findings. Closing it again, and finding the same, is asked for now and then.
  */
 export async function faultsOnReopening(
-  medium: Medium,
+  disk: Disk,
   seen: Seen,
   closing: boolean,
 ): Promise<readonly string[]> {
   const faults: string[] = [];
-  const opened = await openDesk(faultOptions(recordingDisk(medium), 99));
-  if (!opened.ok) return [`does not open: ${opened.findings.map((finding) => finding.problem).join('; ')}`];
+  for (const { path, bytes } of seen.written) {
+    const found = await disk.readFile(path).catch(() => undefined);
+    if (found === undefined || !Buffer.from(found).equals(bytes))
+      faults.push(`${path} is not as it was written`);
+  }
+  const opened = await openDesk(faultOptions(disk, 99));
+  if (!opened.ok) {
+    const problems = opened.findings.map((finding) => finding.problem).join('; ');
+    // What was never said to be made may not be there; half of it may not either.
+    if (!seen.made && /no project\.json in it/.test(problems)) return faults;
+    return [...faults, `does not open: ${problems}`];
+  }
   const desk = opened.value;
   for (const finding of desk.findings())
     if (finding.severity === 'fault') faults.push(`${finding.code}: ${finding.problem}`);
   for (const saved of seen.saved) {
     if ('attempt' in saved) continue;
     for (const name of saved.documents) {
-      const history = desk.get(name)?.history ?? [];
+      const history = everyEntry(desk.get(name)?.history ?? []);
       if (!history.some((entry) => entry.edit === saved.edit))
         faults.push(`${saved.edit} is not in ${name.id}`);
     }

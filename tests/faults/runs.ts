@@ -1,3 +1,4 @@
+import type { Disk } from '../../src/files/disk.ts';
 import { afterKill, afterPowerCut, type Choice, type Medium, piecesAtRisk } from './medium.ts';
 import { type Fault, type Operation, type RecordingDisk, recordingDisk } from './recording-disk.ts';
 import { faultsOnReopening } from './reopening.ts';
@@ -36,6 +37,10 @@ export function canHappen(fault: Fault, operation: Operation): boolean {
 export interface Start {
   readonly medium: Medium;
   readonly seen: Seen;
+  /** What is done from there; a sitting at the rig where nothing else is given. */
+  readonly run?: (disk: Disk, seen: Seen) => Promise<void>;
+  /** The disk it is done on, over a medium; one of Linux where nothing else is given. */
+  readonly makeDisk?: MakeDisk;
 }
 
 /** A new project, nothing logged. */
@@ -58,21 +63,27 @@ export async function dayAfterACrash(): Promise<Start> {
 }
 
 function copyOf(start: Start): { readonly medium: Medium; readonly seen: Seen } {
+  const { saved, desks, attempts, written, unsaid, made } = start.seen;
   return {
     medium: afterKill(start.medium),
     seen: {
-      saved: [...start.seen.saved],
-      desks: [...start.seen.desks],
-      attempts: [...start.seen.attempts],
+      saved: [...saved],
+      desks: [...desks],
+      attempts: [...attempts],
+      written: [...written],
+      unsaid: [...unsaid],
+      made,
     },
   };
 }
 
+const runOf = ({ run = logSitting }: Start) => run;
+
 /** The operations of a sitting in which nothing goes wrong. */
 export async function operationsOfSitting(start: Start): Promise<readonly Operation[]> {
   const { medium, seen } = copyOf(start);
-  const disk = recordingDisk(medium);
-  await logSitting(disk, seen);
+  const disk = (start.makeDisk ?? recordingDisk)(medium, () => undefined);
+  await runOf(start)(disk, seen);
   return disk.operations;
 }
 
@@ -94,18 +105,24 @@ export async function runFaults(
   tally: Tally,
 ): Promise<void> {
   const { medium, seen } = copyOf(start);
-  const disk = recordingDisk(medium, (operation) => {
+  const disk = (start.makeDisk ?? recordingDisk)(medium, (operation) => {
     const fault = faults.get(operation.number);
     return fault !== undefined && canHappen(fault, operation) ? fault : undefined;
   });
-  await Promise.race([logSitting(disk, seen), disk.ended]);
+  await Promise.race([runOf(start)(disk, seen), disk.ended]);
   await settle();
   const name = [...faults]
     .map(([at, fault]) => `${fault} at ${at} (${disk.operations[at]?.name} ${disk.operations[at]?.path})`)
     .join(', ');
-  await check(afterKill(disk.medium), seen, name, tally);
+  await check(afterKill(disk.medium), seen, name, tally, start.makeDisk);
   for (const [index, cut] of cuts.entries())
-    await check(afterPowerCut(disk.medium, cut), seen, `${name}, then power cut ${index}`, tally);
+    await check(
+      afterPowerCut(disk.medium, cut),
+      seen,
+      `${name}, then power cut ${index}`,
+      tally,
+      start.makeDisk,
+    );
 }
 
 /** Lets promises that were kept before the program ended reach the person who waited for them. */
@@ -113,9 +130,19 @@ async function settle(): Promise<void> {
   await new Promise((done) => setImmediate(done));
 }
 
-async function check(medium: Medium, seen: Seen, name: string, tally: Tally): Promise<void> {
+async function check(
+  medium: Medium,
+  seen: Seen,
+  name: string,
+  tally: Tally,
+  makeDisk: MakeDisk = recordingDisk,
+): Promise<void> {
   tally.points += 1;
-  const faults = await faultsOnReopening(medium, seen, tally.points % CLOSING_SHARE === 0);
+  const disk = makeDisk(medium, () => undefined);
+  const faults = [
+    ...(await faultsOnReopening(disk, seen, tally.points % CLOSING_SHARE === 0)),
+    ...seen.unsaid.map((each) => `unsaid: ${each}`),
+  ];
   if (faults.length > 0) tally.failures.push(`${name}: ${faults.join(' | ')}`);
 }
 
@@ -124,12 +151,14 @@ export interface Moment {
   readonly operation: Operation;
   readonly medium: Medium;
   readonly saved: number;
+  readonly written: number;
+  readonly made: boolean;
 }
 
 /** A sitting in which nothing goes wrong, with the medium as it was after each operation that leaves anything at risk. */
 export async function momentsOfSitting(
   start: Start,
-  makeDisk: MakeDisk = recordingDisk,
+  makeDisk: MakeDisk = start.makeDisk ?? recordingDisk,
 ): Promise<{ readonly seen: Seen; readonly moments: readonly Moment[] }> {
   const { medium, seen } = copyOf(start);
   const moments: Moment[] = [];
@@ -138,10 +167,16 @@ export async function momentsOfSitting(
     () => undefined,
     (operation) => {
       if (CHANGING.has(operation.name))
-        moments.push({ operation, medium: afterKill(medium), saved: seen.saved.length });
+        moments.push({
+          operation,
+          medium: afterKill(medium),
+          saved: seen.saved.length,
+          written: seen.written.length,
+          made: seen.made,
+        });
     },
   );
-  await logSitting(disk, seen);
+  await runOf(start)(disk, seen);
   return { seen, moments };
 }
 
@@ -151,11 +186,13 @@ export async function runPowerCuts(
   seen: Seen,
   cuts: readonly Choice[],
   tally: Tally,
+  makeDisk?: MakeDisk,
 ): Promise<void> {
-  const then = { ...seen, saved: seen.saved.slice(0, moment.saved) };
+  const { saved, written, made } = moment;
+  const then = { ...seen, saved: seen.saved.slice(0, saved), written: seen.written.slice(0, written), made };
   for (const [index, cut] of cuts.entries()) {
     const name = `power cut ${index} after ${moment.operation.number} (${moment.operation.name} ${moment.operation.path})`;
-    await check(afterPowerCut(moment.medium, cut), then, name, tally);
+    await check(afterPowerCut(moment.medium, cut), then, name, tally, makeDisk);
   }
 }
 
@@ -192,6 +229,45 @@ export function seededNumbers(seed: number): () => number {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
     return state / 2 ** 32;
   };
+}
+
+/** How thoroughly a start is gone through. */
+export interface Sweep {
+  /** Seeded power cuts at each moment, beside those that are told apart by one piece. */
+  readonly cuts: number;
+  /** Seeded power cuts after each fault. */
+  readonly cutsAFault: number;
+  /** Pairs of faults, the second after one that the program survives. */
+  readonly pairs: number;
+  /** Every so-manieth moment and operation. */
+  readonly every: number;
+}
+
+/** Goes through a start: the power cut after each operation, each fault at each operation and what a power cut leaves of it, pairs of faults. */
+export async function sweep(start: Start, how: Sweep, random: () => number, tally: Tally): Promise<void> {
+  const some = <T>(all: readonly T[]): readonly T[] => all.filter((_, index) => index % how.every === 0);
+  const { seen, moments } = await momentsOfSitting(start);
+  for (const moment of some(moments))
+    await runPowerCuts(moment, seen, cutsFor(moment.medium, how.cuts, random), tally, start.makeDisk);
+  const operations = await operationsOfSitting(start);
+  const cuts = () => Array.from({ length: how.cutsAFault }, () => seededCut(random, 12));
+  for (const operation of some(operations))
+    for (const fault of FAULTS)
+      if (canHappen(fault, operation))
+        await runFaults(start, new Map([[operation.number, fault]]), cuts(), tally);
+  for (let pair = 0; pair < how.pairs; pair += 1)
+    await runFaults(start, twoFaults(random, operations.length), cuts().slice(0, 2), tally);
+}
+
+/** A first fault that the program survives and a second of any kind after it. */
+function twoFaults(random: () => number, operations: number): ReadonlyMap<number, Fault> {
+  const pick = (from: readonly Fault[]): Fault => from[Math.floor(random() * from.length)] ?? 'EIO';
+  const first = Math.floor(random() * operations);
+  const second = first + 1 + Math.floor(random() * 30);
+  return new Map([
+    [first, pick(['EIO', 'ENOSPC', 'short', 'lost sync'])],
+    [second, pick(FAULTS)],
+  ]);
 }
 
 export const FAULTS: readonly Fault[] = ['kill', 'tear', 'short', 'EIO', 'ENOSPC', 'lost sync'];

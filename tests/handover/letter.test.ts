@@ -97,7 +97,7 @@ describe('the letter that goes with a bundle', () => {
       'MBRC900: The collar is not capped or plugged: an open collar is a hazard.',
     );
     expect(under('Not finished', [holeWith({}, { state: 'planned' })])).toEqual([
-      'Nothing: every metre drilled is logged and bagged.',
+      'Nothing in what is packed.',
     ]);
   });
 

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { USUAL_CAUTIONS } from '../../src/project/cautions.ts';
 import { NEAR_SPLITTER } from '../../src/sampling/rod/mismatch.ts';
 import { MISMATCHES } from '../../src/sampling/rod/mismatches/registry.ts';
+import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
 const SRC = join(import.meta.dirname, '../../src');
 
@@ -146,3 +147,17 @@ describe('the usual cautions', () => {
     expect(USUAL_CAUTIONS.filter((each) => words.test(each)).length).toBeGreaterThan(0);
   });
 });
+
+test.each(['x5', 'x8', '499'])(
+  'a rod check that does not agree (%s) says the condition before anybody looks for a calico',
+  async (read) => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
+    sitting.enter(`;rod ${read}`);
+    expect(sitting.state().prompt?.kind).toBe('mismatch');
+    const screen = sitting
+      .screen(80, 24)
+      .join(' ')
+      .replace(/[│\s]+/g, ' ');
+    expect(screen).toContain(NEAR_SPLITTER);
+  },
+);

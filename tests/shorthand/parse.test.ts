@@ -341,6 +341,7 @@ describe('asked, once', () => {
     };
     const wary = { ...schema, unlikely: [{ name: 'veinedDolerite', when, words }] };
     expect(asksOf('do', { schema: wary, above })).toEqual([words]);
+    expect(rowOf('do', { schema: wary, above }).row.askedOf).toEqual(['rock', 'veins']);
     expect(asksOf('do =', { schema: wary, above })).toEqual([]);
     expect(asksOf('dov0=', { schema: wary, above })).toEqual([]);
     const standing = rowOf('do =', { schema: wary, above }).row;

@@ -130,8 +130,9 @@ describe('hazard zones', () => {
     const [stope] = expectedOf(project, steep);
     const [lode, hazard] = [...situationOf(project, steep).expects].sort((a, b) => a.fromMm - b.fromMm);
     expect(stope?.top?.earliestMm).toBeLessThan(80_000);
-    expect(hazard?.fromMm).toBe(stope?.top?.earliestMm);
-    expect(hazard?.toMm).toBe(Math.max(84_000, stope?.foot?.latestMm ?? 0));
+    // Given to 0.1 m, away from the hazard.
+    expect(hazard?.fromMm).toBe(Math.floor(Number(stope?.top?.earliestMm) / 100) * 100);
+    expect(hazard?.toMm).toBe(Math.ceil(Math.max(84_000, stope?.foot?.latestMm ?? 0) / 100) * 100);
     expect(lode).toMatchObject({ name: 'lode', fromMm: 70_000 });
   });
 

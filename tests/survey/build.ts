@@ -96,17 +96,20 @@ export function checkedRuns(
     readonly drilledM?: number;
     readonly lineUp?: boolean;
     readonly neighbours?: readonly HoleBend[];
+    /** How far the line-up is turned, degrees, and the north that it was recorded from. */
+    readonly turnedDeg?: number;
+    readonly recorded?: North;
   } = {},
 ): SurveyChecked {
-  const { drilledM = 100, lineUp = true, neighbours = [] } = more;
+  const { drilledM = 100, lineUp = true, neighbours = [], turnedDeg = 0, recorded = 'grid' } = more;
   const known = { declinationDeg: 0, convergenceDeg: 0, ...angles };
-  const set = { direction: pointing(90, -60), angles: known };
+  const set = { direction: pointing(90 + turnedDeg, -60), angles: known };
   const settings = surveySettingsOf();
   const anglesOf = () => known;
   return checkSurvey({
     place: AT,
     north: 'grid',
-    lineUp: lineUp ? { ...set, recorded: 'grid' } : undefined,
+    lineUp: lineUp ? { ...set, recorded } : undefined,
     planned: set.direction,
     neighbours,
     runs,

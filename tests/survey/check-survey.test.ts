@@ -32,10 +32,67 @@ describe('the survey of a hole', () => {
         'survey-shot-below-drilled',
         'survey-dip-upwards',
         'survey-back-bearing',
-        'survey-jump',
         'survey-shot-gap',
       ]),
     );
+  });
+
+  test('says of a slip what it is, and not what it brings about: no jumps, no runs that disagree', () => {
+    const backBearing = runOf([
+      [30, 90, -60],
+      [60, 270.5, -59.5],
+      [90, 91, -59],
+    ]);
+    expect(codesOf(check([backBearing]))).toEqual(['survey-back-bearing']);
+    const fromVertical = runOf(DOWN.map(([depth, azimuth, dip]) => [depth, azimuth, 90 + dip] as const));
+    expect(new Set(codesOf(check([fromVertical])))).toEqual(new Set(['survey-dip-from-vertical']));
+    const good = runOf(DOWN, { tool: 'tool 8' }, 'zq1-2');
+    expect(new Set(codesOf(check([fromVertical, good])))).toEqual(new Set(['survey-dip-from-vertical']));
+  });
+
+  test('puts a back-bearing before anything it brings about', () => {
+    const run = runOf([
+      [30, 270, -60],
+      [60, 90, -48],
+    ]);
+    expect(codesOf(check([run], 70)).slice(0, 2)).toEqual(['survey-back-bearing', 'survey-jump']);
+  });
+
+  test('says which run of a gyro drifts, where the two show it, and that the out run is to go either way', () => {
+    const depths = [10, 20, 30, 40, 50, 60, 70, 80, 90, 100];
+    const gyro = { toolClass: 'gyro aligned at the collar', north: 'grid', tool: 'gyro 3' } as const;
+    const pair = (inwards: number, outwards: number) => {
+      const run = (id: string, pass: 'in' | 'out', offDeg: (part: number) => number) =>
+        runOf(
+          (pass === 'in' ? depths : [...depths].reverse()).map(
+            (depth) => [depth, 90 + offDeg(depth / 100), -60] as const,
+          ),
+          { ...gyro, pass },
+          id,
+        );
+      return [
+        run('zq1-1', 'in', (part) => inwards * part),
+        run('zq1-2', 'out', (part) => inwards + outwards * (1 - part)),
+      ];
+    };
+    const [out] = check(pair(0, 4));
+    expect(out?.problem).toContain('the gyro drifts');
+    expect(out?.remedy).toContain('Reject the out run');
+    expect(out?.excerpt).toMatch(
+      /^(3\.[5-9]|4\.[0-5])° ± .* in the out run alone$|^the out run is (3|4)\.\d° /,
+    );
+    expect(out?.excerpt).not.toContain('as much again');
+    // Beside a third run that finds north the two are told apart.
+    const truth = runOf(
+      depths.map((depth) => [depth, 90, -60] as const),
+      { north: 'grid', tool: 'gyro 9', pass: 'single' },
+      'zq1-3',
+    );
+    const [alone] = check([...pair(0, 4), truth]);
+    expect(alone?.excerpt).toContain('in the out run alone');
+    expect(alone?.remedy).toContain('the in run stands');
+    const [both] = check([...pair(4, 4), truth]);
+    expect(both?.excerpt).toContain('as much again on the way out');
   });
 
   test('tells a declination put in twice by the line-up, and by a better run', () => {

@@ -5,6 +5,7 @@ import { depthFromMetres } from '../../src/quantity/depth.ts';
 import { stamp } from '../../src/quantity/stamp.ts';
 import { checkAzimuthOnCircle } from '../../src/survey/checks/azimuth-off-circle.ts';
 import { checkBackBearing } from '../../src/survey/checks/back-bearing.ts';
+import { checkFix } from '../../src/survey/checks/collar-fix-poor.ts';
 import { checkCollarOnPlan } from '../../src/survey/checks/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../../src/survey/checks/collar-off-program.ts';
 import { checkCompassDistances, checkMagneticGround } from '../../src/survey/checks/compass-no-check.ts';
@@ -74,6 +75,8 @@ const lode = (topM: number) =>
 const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
   'survey-azimuth-off-circle': () => checkAzimuthOnCircle(360, AT),
   'survey-back-bearing': () => checkBackBearing([station(30, 101, -60)], pointing(90, -60), AT),
+  'survey-collar-fix-poor': () =>
+    checkFix({ scatterM: 2, fewestSatellites: 9, worstDilution: 1 }, { collarToleranceM: 5 }, AT),
   'survey-collar-off-plan': () =>
     checkCollarOnPlan({ eastM: 744_996, northM: 6_500_003 }, PEG, { collarToleranceM: 5 }, AT),
   'survey-collar-off-program': () =>
@@ -176,7 +179,8 @@ const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
   'survey-off-scale': () => readTypedShot({ depthM: 0, dipDeg: -90 }, undefined, AT).findings,
   'survey-runs-disagree': () =>
     checkedRuns([straightRun(1.5, MAGNETIC), straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)]).findings,
-  'survey-shot-below-drilled': () => checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), AT),
+  'survey-shot-below-drilled': () =>
+    checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), surveySettingsOf(), AT),
   'survey-shot-gap': () => checkShotGaps([0, 12, 52].map(at), at(92), { longestGapM: 40 }, AT),
   'survey-shot-order': () =>
     checkShotOrder(

@@ -61,6 +61,50 @@ const HOLE: HoleDirections = {
   settings: surveySettingsOf(),
 };
 
+describe('a declination of the project with the wrong sign', () => {
+  const model = surveyHole({
+    ...HOLE,
+    collars: [collar('surveyed', 745_000)],
+    runs: [['zq1-1', runOf([], { toolClass: 'magnetic', north: 'magnetic' }).run]],
+  });
+  const far = { ...site, declinationDeg: 9.84 };
+  const run = (azimuthDeg: number) =>
+    runOf(
+      [12, 42, 72].map((depth) => [depth, azimuthDeg, -60] as const),
+      {
+        toolClass: 'magnetic',
+        north: 'magnetic',
+      },
+    );
+  const hole = (azimuthDeg: number): HoleDirections => {
+    const one = run(azimuthDeg);
+    return {
+      ...HOLE,
+      collars: [collar('surveyed', 745_000)],
+      site: far,
+      runs: [[one.id, one.run]],
+      shots: one.shots,
+      drilledMm: at(80),
+    };
+  };
+
+  test('comes first, and what it brings about in a good run is not blamed on the run', () => {
+    expect(model.findings).toEqual([]);
+    // A declination of about 0 at the place: magnetic north of a line along 090 grid, by the convergence alone.
+    const byModel = surveyHole({ ...hole(90), site });
+    const good = 90 - (byModel.stations[1]!.azimuth.deg - 90);
+    expect(codesOf(surveyHole({ ...hole(good), site }).findings)).toEqual([]);
+    const doubted = surveyHole(hole(good));
+    expect(codesOf(doubted.findings)).toEqual(['survey-declination-off-model']);
+  });
+
+  test('does not excuse a run that is off by the model too', () => {
+    const codes = codesOf(surveyHole(hole(70)).findings);
+    expect(codes[0]).toBe('survey-declination-off-model');
+    expect(codes.length).toBeGreaterThan(1);
+  });
+});
+
 describe('the collar in use', () => {
   test('is the best rank there is, however late a poorer one came in', () => {
     const all = [collar('surveyed', 1), collar('handheld', 2, later), collar('planned', 3, later)];

@@ -39,6 +39,19 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
   holes: () => [[], ['--history', HOLE], ['--history', HOLE, '--after', '40']],
   check: () => [[], [HOLE]],
   shift: () => [[]],
+  activity: () => [
+    ['standby', 'by', HOSTILE[2] ?? ''],
+    ['crew', HOSTILE[5] ?? ''],
+  ],
+  plod: () => [['--reconcile', '2026-03-12..2026-03-18'], []],
+  'plod new': (folder) => [
+    [HOSTILE[1] ?? '', '--from', HOSTILE[4] ?? '', '--from-csv', join(folder, 'plod.csv')],
+  ],
+  'plod agree': () => [['1', HOSTILE[3] ?? '']],
+  'plod correct': () => [['1', HOSTILE[6] ?? '']],
+  'plod open': () => [['1', HOSTILE[7] ?? '']],
+  'plod sign': () => [[HOSTILE[8] ?? '']],
+  'plod withdraw': () => [[HOSTILE[9] ?? '']],
   bags: () => [[], [HOLE], [HOLE, '--issued']],
   termination: () => [[HOLE], ['--check'], ['--replay', HOLE], [HOLE, '--why', HOSTILE[3] ?? '']],
   survey: (folder) => [[HOLE], [HOLE, '--shots', join(folder, 'shots.csv'), '--run', 'magnetic', '--insist']],
@@ -80,6 +93,7 @@ const SHOWING = [
   'holes',
   'check',
   'shift',
+  'plod',
   'bags',
   'termination',
   'survey',
@@ -114,6 +128,7 @@ function hostileFiles(): Readonly<Record<string, string>> {
     'results.csv': hostileCsv('Sample,Wt_kg,Au_ppm'),
     'readings.csv': hostileCsv('from,to,reading'),
     'codes.csv': hostileCsv('code,label,look'),
+    'plod.csv': hostileCsv('activity,from,to,hole'),
   };
 }
 

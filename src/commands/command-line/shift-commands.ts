@@ -24,6 +24,7 @@ All of it is recorded or nothing; every line that can't be taken is named.`;
 /** Adds the commands that are about shifts. */
 export function addShiftCommands(program: Command, outside: Outside, done: Done): void {
   addPlod(program, outside, done);
+  addNote(program, outside, done);
   program
     .command('shift')
     .description('what a shift did, and the query list against its plod')
@@ -122,4 +123,32 @@ function addPlod(program: Command, outside: Outside, done: Done): void {
           ),
         );
       });
+}
+
+function addNote(program: Command, outside: Outside, done: Done): void {
+  const note = program
+    .command('note')
+    .description('the note for the next crew, drafted from the records')
+    .option('--html', 'a page to print')
+    .action(async ({ html }, command: Command) => {
+      const notes = await import('../note.ts');
+      const given = shared(command);
+      done(
+        await notes.note(outside, { ...given, as: html === true ? 'html' : given.json ? 'json' : 'text' }),
+      );
+    });
+  for (const [word, line, description] of [
+    ['complete', 'note', 'complete the note: the draft as it is, and what you add'],
+    ['acknowledge', 'acknowledge', 'you have read the latest note and take over'],
+  ] as const) {
+    const command = note.command(word).description(description);
+    if (word === 'complete') command.argument('[words...]', 'what the records do not say');
+    command.action(async (...given: readonly unknown[]) => {
+      const self = given.at(-1) as Command;
+      const words = word === 'complete' ? (given[0] as readonly string[]) : [];
+      const { noteLine } = await import('../note.ts');
+      const text = [line, ...words].join(' ');
+      done(await inLines(outside, self, (printing) => noteLine(printing, { ...shared(self), line: text })));
+    });
+  }
 }

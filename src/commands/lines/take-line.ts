@@ -90,11 +90,11 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
     case 'leave':
       return { kind: 'leave' };
     case 'undo':
-      return settledAs(at, at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit)}`);
+      return settledAs(at, at.desk.undo(at.hole), (edit) => `undone: ${undoneWords(edit, at.hole)}`);
     case 'take labels left over':
       return takeLabels(at, hole);
     case 'redo':
-      return settledAs(at, at.desk.redo(at.hole), (edit) => `done again: ${otherOf(edit)}`);
+      return settledAs(at, at.desk.redo(), (edit) => `done again: ${otherOf(edit, at.hole)}`);
     case 'shot':
       return takeShot(at, hole, command.said);
     case 'rod done':

@@ -7,6 +7,7 @@ import type { Made } from '../../hole/commands/made.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { mostLikely } from '../../sampling/rod/likely.ts';
+import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
 import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
 import { waitingMismatches } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
@@ -109,7 +110,9 @@ function placeWords([likeliest]: RodCheck['named']): string {
 }
 
 function remedyOf({ named, look }: RodCheck): string {
-  const ground = named[0]?.ground ?? 'Read the last calico again.';
+  const likeliest = named[0]?.ground ?? 'Read the last calico again.';
+  // Calicos can hang on the splitter or lie under it: nobody is sent to look for one without the driller's word.
+  const ground = likeliest.includes(NEAR_SPLITTER) ? likeliest : `${NEAR_SPLITTER} ${likeliest}`;
   const asked = look === undefined ? '' : ` To be sure: ${LOOKS[look]} Say it as ${LOOK_WORDS[look]}.`;
   const ways = named.flatMap(({ code, ways }) =>
     ways

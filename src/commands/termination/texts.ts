@@ -1,23 +1,30 @@
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { AdviceStanding } from '../../standing/advice.ts';
-import { ADVICE_LIMITS, alarms, dangersFirst, restsOn } from '../../termination/advice/verdict.ts';
+import {
+  ADVICE_LIMITS,
+  dangersFirst,
+  headlines,
+  isDanger,
+  restsOn,
+} from '../../termination/advice/verdict.ts';
 import type { RuleOutcome } from '../../termination/evaluate/evaluate-rule.ts';
 import { adviceWords } from '../../termination/rules/rule.ts';
 import { tableText } from '../table-text.ts';
 
-/** The advice on a hole as text: what it rests on, the verdict with its reason, every rule. Nothing while the driller has stopped. */
+/** The advice on a hole as text: what it rests on, the verdict with its reason, every danger, every rule. While the driller has stopped, the dangers. */
 export function adviceText(hole: string, { shown, outcomes, ahead }: AdviceStanding): string {
-  if (!shown.shown) return `${hole}: no advice on ending the hole is shown: ${shown.because}.`;
+  const head = headlines(shown, outcomes).map(({ words, danger }) => (danger ? `! ${words}` : words));
+  if (!shown.shown) return [`${hole}, advice on ending the hole`, ...head].join('\n');
   const rules = dangersFirst(outcomes).map((outcome) => [
-    alarms(outcome) ? `! ${outcome.rule.name}` : outcome.rule.name,
+    isDanger(outcome) ? `! ${outcome.rule.name}` : outcome.rule.name,
     adviceWords(outcome.rule),
     outcome.state,
     outcome.progress.text,
   ]);
   return [
     `${hole}, ${shown.advice.heading}, ${restsOn(shown.advice)}`,
-    shown.advice.sentence,
+    ...head,
     '',
     tableText([['rule', 'does', 'stands', ''], ...rules]),
     '',

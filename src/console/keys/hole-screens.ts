@@ -85,7 +85,7 @@ export const HOLE_SCREEN_KEYS: readonly Binding[] = [
     on: HOLE_SCREENS,
     keys: ['ctrl-u'],
     word: 'u',
-    help: "Undo this sitting's latest edit of the hole (on an empty line)",
+    help: "Undo this sitting's latest edit, of whatever document (on an empty line)",
     act: (state) => undoOrRedo(state, 'undo'),
   },
   {

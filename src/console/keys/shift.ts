@@ -48,8 +48,8 @@ export const SHIFT_KEYS: readonly Binding[] = [
     name: 'plod or record',
     on: ['shift'],
     keys: ['tab'],
-    hint: 'record / plod',
-    help: 'From the record to its plod with the query list and the timeline, and back',
+    hint: 'plod, note',
+    help: 'From the record to its plod with the query list and the timeline, to the note for the next crew, and back',
     act: turnOver,
   },
   {

@@ -1,28 +1,11 @@
-import { latestFirst } from '../samples/dispatch.ts';
 import { holeInHand, rowLeft, type State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
-import { shiftShown } from './shift-shown.ts';
 
-/** Undo or redo of this sitting's latest edit on the hole in hand; on the screen of dispatches, on the latest of them; on that of questions, on the document settled last; on the shift record, on the shift. */
+/** Undo or redo of this sitting's latest deed, of whatever document. The hole whose rows are on the screen is in hand. */
 export function undoOrRedo(state: State, which: 'undo' | 'redo'): Step {
-  if (state.screen.name === 'dispatch') {
-    const [latest] = latestFirst(state.documents.values());
-    if (latest === undefined) return still(saying(state, 'There is no dispatch.'));
-    return [state, [{ do: which, document: { kind: 'dispatch', id: latest.name } }]];
-  }
-  if (state.screen.name === 'questions') {
-    const { settled } = state.screen;
-    if (settled === undefined) return still(saying(state, 'Nothing was settled here yet.'));
-    return [state, [{ do: which, document: settled }]];
-  }
-  if (state.screen.name === 'shift') {
-    const shift = shiftShown(state);
-    if (shift === undefined) return still(saying(state, 'No shift is recorded.'));
-    return [state, [{ do: which, document: { kind: 'shift', id: shift.id } }]];
-  }
-  const hole = holeInHand(state);
-  if (hole === undefined) return still(saying(state, 'Open a hole first: undo works on the hole in hand.'));
-  return [state, [{ do: which, document: { kind: hole.kind, id: hole.id } }]];
+  const elsewhere = ['dispatch', 'questions', 'shift'].includes(state.screen.name);
+  const hole = elsewhere ? undefined : holeInHand(state);
+  return [state, [{ do: which, inHand: hole === undefined ? undefined : { kind: hole.kind, id: hole.id } }]];
 }
 
 /** The hole in hand as it stood after the edit of that number, as typed. */

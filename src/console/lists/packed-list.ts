@@ -40,11 +40,12 @@ function unfinishedSection(
   { unfinished }: Extract<Packed, { readonly ok: true }>,
   width: number,
 ): ListSection {
-  if (unfinished.length === 0) return { head: [[], line('Nothing is left unfinished.', 'good')], items: [] };
+  if (unfinished.length === 0)
+    return { head: [[], line('Nothing in it is left unfinished.', 'good')], items: [] };
   return {
     head: [[], line('Not finished', 'warn')],
-    items: unfinished.flatMap(({ hole, items }) =>
-      items.map((item) => wrap(`${hole}: ${item}`, width, 'plain')),
+    items: unfinished.flatMap(({ name, items }) =>
+      items.map((item) => wrap(`${name}: ${item}`, width, 'plain')),
     ),
   };
 }

@@ -1,12 +1,11 @@
 import { plodContext, plodGap } from '../../acts/plod.ts';
-import { formatInterval } from '../../quantity/interval.ts';
-import { formatMinutes, localTime } from '../../quantity/stamp.ts';
-import { type NewPlodLine, PLOD_FORMS } from '../../shift/plod-line.ts';
+import { PLOD_FORMS } from '../../shift/plod-line.ts';
 import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
 import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { line, wrap } from '../widgets/line.ts';
+import { lineText } from './plod-text.ts';
 
 /** Lines of the sheet that are on the screen at once: the latest. */
 const LATEST = 7;
@@ -51,31 +50,4 @@ export function plodShown(
       ),
     ],
   };
-}
-
-/** A line of a plod as it was read. */
-export function lineText({
-  startsAt,
-  endsAt,
-  minutes,
-  activity,
-  hole,
-  fromMm,
-  toMm,
-  shots,
-  used,
-  remark,
-}: NewPlodLine): string {
-  const times =
-    startsAt === undefined || endsAt === undefined ? '' : `${localTime(startsAt)}–${localTime(endsAt)}  `;
-  const metres =
-    fromMm === undefined || toMm === undefined ? undefined : `${formatInterval({ fromMm, toMm })} m`;
-  const more = [
-    hole,
-    metres,
-    shots === undefined ? undefined : `${shots} shots`,
-    ...(used ?? []).map((each) => `${each.count} ${each.item}`),
-    remark,
-  ].filter((each) => each !== undefined);
-  return `${times}${formatMinutes(minutes)}  ${activity}${more.length === 0 ? '' : `  ${more.join(' · ')}`}`;
 }

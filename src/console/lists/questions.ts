@@ -19,15 +19,13 @@ export function whyNotSplit(state: State): string | undefined {
 
 /** Settles the question in hand. A key that is held down settles no second one. */
 export function settleInHand(state: State, chosen: Chosen, world: World): Step {
-  const { screen } = state;
   const question = questionInHand(state);
-  if (screen.name !== 'questions' || question === undefined) return still(state);
+  if (state.screen.name !== 'questions' || question === undefined) return still(state);
   if (world.ahead)
     return still(saying(state, 'Several keys came at once: one key for one question.', 'warn'));
   const document = state.documents.get(documentKey(question.document));
   if (document === undefined) return still(state);
   const done = settleQuestion(state.project, document, question.id, chosen, world.newId);
-  const after: State = { ...state, screen: { ...screen, settled: question.document } };
   const said = done.ok ? `${done.value.what}. Ctrl-U takes it back.` : undefined;
-  return submittingResult(state, document, done, after, said);
+  return submittingResult(state, document, done, state, said);
 }

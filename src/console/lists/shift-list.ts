@@ -11,10 +11,11 @@ import { closed, plannedEnd } from '../../shift/shift-end.ts';
 import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
+import { crewNote } from '../../standing/crew-note.ts';
 import { holesOf, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
-import { lineText } from './plod-prompt.ts';
+import { lineText } from './plod-text.ts';
 import { shiftShown } from './shift-shown.ts';
 
 const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? and Enter lists every form.';
@@ -35,6 +36,7 @@ export function shiftList(state: State, width: number): Listed {
       title: `plod and queries of ${stored.id}`,
       sections: [{ head: [...timelineLines(state, shift), ...plodLines(state, stored, width)], items: [] }],
     };
+  if (state.screen.name === 'shift' && state.screen.view === 'note') return noteList(state, stored, width);
   const rows = rowsOf(state, shift);
   const record: ListSection = {
     head: hoursLines(state, stored, shift),
@@ -105,7 +107,7 @@ function hoursLines(state: State, stored: Document, shift: Document): readonly L
   const planned = localTime(plannedEnd(stored, state.project.shift.shifts, state.now));
   const end =
     endedAt === undefined
-      ? spans([`goes on, ends ${planned} by its settings`, 'good'])
+      ? spans(['now', 'good'], `; it ends ${planned} by its settings`)
       : isTold
         ? spans(localTime(endedAt))
         : spans([`${localTime(endedAt)} PRESUMED: nobody recorded the end. Type end ${planned}.`, 'warn']);
@@ -121,6 +123,31 @@ function footLines(state: State, shift: Document, width: number): readonly Line[
   const classes = Object.entries(minutesByClass(spansOf(shift, state.now))).filter(([, min]) => min > 0);
   const hours = classes.map(([charge, minutes]) => `${charge} ${lasting(minutes).trim()}`).join(' · ');
   return [line(''), line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];
+}
+
+/** The note for the next crew: as it was completed on this shift, else the draft as it would be now. */
+function noteList(state: State, stored: Document, width: number): Listed {
+  const note = shiftThings(stored, 'crewNotes').at(-1)?.[1];
+  const documents = [...state.documents.values()];
+  const draft = note?.draft ?? crewNote(state.project, documents, shiftHeaderOf(stored).rig, state.now);
+  const signed =
+    note === undefined
+      ? line(' Draft. Type note and what is to add: it is completed.', 'warn')
+      : line(
+          ` completed by ${note.by} ${localTime(note.at)} · ${note.acknowledgedBy === undefined ? 'NOT ACKNOWLEDGED: the next geologist types acknowledge' : `acknowledged by ${note.acknowledgedBy}`}`,
+          note.acknowledgedBy === undefined ? 'warn' : 'good',
+        );
+  const parts = [...draft, ...(note?.added === undefined ? [] : [{ title: 'Added', lines: [note.added] }])];
+  return {
+    title: `note for the next crew · ${stored.id}`,
+    sections: [
+      { head: [signed], items: [] },
+      ...parts.map(({ title, lines }) => ({
+        head: [line(` ${title}`, 'strong')],
+        items: lines.map((each) => wrap(`   ${each}`, width)),
+      })),
+    ],
+  };
 }
 
 /** The shift by quarter hours, record over plod over metres; a line too wide for the screen is cut at its end. */

@@ -1,3 +1,4 @@
+import { NOTE_DEEDS } from '../../acts/crew-note.ts';
 import { PLOD_DEEDS } from '../../acts/plod.ts';
 import { RECORD_FORMS } from '../../shift/record-line.ts';
 import type { Prompt } from '../prompt.ts';
@@ -34,6 +35,7 @@ export function lineShown(
     ...RECORD_FORMS,
     ['plod 0412 Mick Tarrant', 'type the driller’s sheet, line by line'] as const,
     ...PLOD_DEEDS,
+    ...NOTE_DEEDS,
   ];
   const forms = all.map(([form, does]) => line(`${form.padEnd(widest)}  ${does}`.slice(0, width), 'faint'));
   const keys = line(

@@ -1,4 +1,6 @@
+import { noteDeed } from '../../acts/crew-note.ts';
 import { recordLine } from '../../acts/shift-line.ts';
+import { ok } from '../../finding/finding.ts';
 import { headerOf } from '../../hole/hole.ts';
 import { localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
@@ -8,7 +10,15 @@ import { plannedEnd, plannedStart, shiftsOf } from '../../shift/shift-end.ts';
 import { shiftAt } from '../../shift/shift-name.ts';
 import { draftOf } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
-import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
+import {
+  type Step,
+  saying,
+  sayingFinding,
+  still,
+  submitting,
+  submittingResult,
+  type World,
+} from '../step.ts';
 import type { KeyEvent } from '../terminal/input/keys.ts';
 import { plodTyped } from './plod.ts';
 import { shiftList } from './shift-list.ts';
@@ -92,6 +102,19 @@ function record(state: State, text: string, world: World, shiftId?: string): Ste
   const about = shift ?? shiftShown(state) ?? latestStored(state);
   const plod = about === undefined ? undefined : plodTyped(state, about, text, world);
   if (plod !== undefined) return plod;
+  const note =
+    about === undefined
+      ? undefined
+      : noteDeed(state.project, [...state.documents.values()], about, text, {
+          newId: world.newId,
+          at: world.now,
+          by: state.person,
+        });
+  if (note !== undefined) {
+    const document = note.ok ? note.value.document : { kind: 'shift', id: '' };
+    const changed = note.ok ? ok(note.value.made) : note;
+    return submittingResult(state, document, changed, { ...state, prompt: undefined });
+  }
   const made = recordLine(
     state.project,
     state.documents.values(),
@@ -128,12 +151,13 @@ export function typeOnShift(state: State, event: KeyEvent): Step | undefined {
   return state.screen.name === 'shift' && event.kind === 'text' ? askLine(state, event.text) : undefined;
 }
 
-/** From the record of a shift to its plod and the query list, and back. */
+/** From the record of a shift to its plod and the query list, to the note for the next crew, and back. */
 export function turnOver(state: State): Step {
   const { screen } = state;
   if (screen.name !== 'shift') return still(state);
   const { view, ...record } = screen;
-  const turned = view === 'plod' ? record : ({ ...record, view: 'plod' } as const);
+  const next = view === undefined ? 'plod' : view === 'plod' ? 'note' : undefined;
+  const turned = next === undefined ? record : ({ ...record, view: next } as const);
   return still({ ...state, screen: { ...turned, cursor: 0 }, message: undefined });
 }
 

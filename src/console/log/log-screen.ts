@@ -3,6 +3,7 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import type { EntryContext } from '../../shorthand/parse.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
+import { adviceFor } from '../../standing/advice.ts';
 import { bannerLines, draftSpans, hintLine, saidLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import type { State } from '../state.ts';
@@ -12,7 +13,7 @@ import { beside, box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, line, lineWidth, spans } from '../widgets/line.ts';
 import { rememberLast } from '../widgets/remember.ts';
 import { entryContext, intervalInHand } from './entry.ts';
-import { advicePanel, adviceTitle } from './panels/advice-panel.ts';
+import { adviceNeeds, advicePanel, adviceTitle } from './panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from './panels/bags-panel.ts';
 import { commandEcho } from './panels/command-echo.ts';
 import { cautionLines, echoLines } from './panels/echo.ts';
@@ -66,11 +67,17 @@ function rightColumn(
   const at = intervalInHand(hole, cursor);
   const inner = width - 4;
   const spare = height - 4;
-  const logging = loggingPanel(project, hole, at).slice(0, 5);
-  const bagRoom = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
-  const bags = bagsPanel(project, hole, bagRoom, inner);
+  const standing = adviceFor(project, hole, documents.values());
+  // A danger, or a question to somebody, is read whole: bags give up their lines for it, all but one, then the interval in hand, all but its
+  // cautions.
+  const needs = adviceNeeds(standing, inner);
+  const logging = loggingPanel(project, hole, at).slice(0, Math.max(2, Math.min(5, spare - 1 - needs)));
+  const usual = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
+  const left = spare - logging.length - needs;
+  const bagLines = bagsPanel(project, hole, Math.max(1, Math.min(usual, left)), inner);
+  const bags = left < usual ? bagLines.slice(0, Math.max(1, left)) : bagLines;
   const adviceRoom = Math.max(3, spare - logging.length - bags.length);
-  const advice = advicePanel(project, hole, documents.values(), theme, inner, adviceRoom);
+  const advice = advicePanel(standing, hole, theme, inner, adviceRoom);
   const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
   return box(
     [

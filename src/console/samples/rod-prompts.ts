@@ -86,7 +86,7 @@ export function mismatchShown(
             'No usual mismatch gives these numbers. Read the calico again; ask the field assistant.',
             width,
             'alert',
-          )
+          ).concat(wrap(NEAR_SPLITTER, width, 'warn'))
         : [
             ...wrap(mostLikely(likeliest), width, 'alert'),
             ...wrap(likeliest.ground, width),

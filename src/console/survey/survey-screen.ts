@@ -4,6 +4,7 @@ import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { expectedFindingsOf, surveyChecksOf, surveyOf } from '../../standing/survey.ts';
 import { pictureOf } from '../../standing/survey-pictures.ts';
+import { shotGap } from '../../survey/findings.ts';
 import { brailleLines } from '../../survey/pictures/braille.ts';
 import { hintLine, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
@@ -59,13 +60,14 @@ function shotsView(state: State, hole: Document, cursor: number, size: Size, the
   const listRoom = free - detailRoom;
   const at = Math.min(Math.max(0, cursor + 1), rows.length - 1);
   const start = Math.max(0, Math.min(at - Math.floor((listRoom - 1) / 2), rows.length - listRoom + 1));
-  const doubts = checks.findings.length;
+  const gaps = checks.findings.filter(({ code }) => code === shotGap.code).length;
+  const doubts = checks.findings.length - gaps;
   const off = expectedFindingsOf(state.project, hole).length;
   return box(
     [
       { title: targetTitle(hole, survey), lines: padded(target), height: target.length },
       {
-        title: `shots · ${doubts === 0 ? 'nothing doubtful' : `${doubts} doubtful, marked ?`}${off === 0 ? '' : ` · ${off} of the plan not as expected: e`}`,
+        title: `shots · ${doubts === 0 ? 'nothing doubtful' : `${doubts} doubtful, marked ?`}${gaps === 0 ? '' : ' · metres without a shot'}${off === 0 ? '' : ` · ${off} of the plan not as expected: e`}`,
         lines: padded([shotHeading(survey.north), ...rows.slice(start, start + listRoom - 1)]),
         height: listRoom,
       },

@@ -7,6 +7,7 @@ import { formatDip } from '../../quantity/dip.ts';
 import type { Document } from '../../record/document.ts';
 import type { SurveyChecks, SurveyStanding } from '../../standing/survey.ts';
 import { unseenWords } from '../../survey/blunders/blunder-words.ts';
+import { shotGap } from '../../survey/findings.ts';
 import { bendBetween } from '../../survey/path/severity.ts';
 import type { RankedStation } from '../../survey/shots/runs.ts';
 import type { Theme } from '../theme.ts';
@@ -114,12 +115,12 @@ function stationOf(survey: SurveyStanding, shot: Shot): RankedStation | undefine
   return survey.stations.find((one) => one.run === shot.run && one.depthMm === shot.depthMm);
 }
 
-/** The findings that are of a shot: at its depth, or of its whole run; one that names another run is not. */
+/** The findings that are of a shot: at its depth, or of its whole run; one that names another run, or metres without a shot, is not. */
 function findingsOf(hole: Document, { findings }: SurveyChecks, shot: Shot): readonly Finding[] {
   const run = holeThing(hole, 'runs', shot.run);
   const runs = holeThings(hole, 'runs').map(([, each]) => nameOfRun(each));
-  return findings.filter(({ place: { fromMm, toMm, thing } }) => {
-    if (fromMm === undefined) return false;
+  return findings.filter(({ code, place: { fromMm, toMm, thing } }) => {
+    if (fromMm === undefined || code === shotGap.code) return false;
     const own = run !== undefined && (thing === run.tool || thing === nameOfRun(run));
     if (thing !== undefined && runs.some((name) => name.startsWith(thing)) && !own) return false;
     if (own && toMm !== undefined) return shot.depthMm >= fromMm && shot.depthMm <= toMm;
@@ -138,7 +139,9 @@ export function shotDetail(
 ): readonly Line[] {
   const shot = shotsDown(hole)[cursor]?.[1];
   const own = shot === undefined ? [] : findingsOf(hole, checks, shot);
-  const others = checks.findings.filter((each) => each.place.fromMm === undefined);
+  const others = checks.findings.filter(
+    (each) => each.place.fromMm === undefined || each.code === shotGap.code,
+  );
   const doubts = [...own, ...others]
     .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'))
     .flatMap((each) => findingWords(each, width));

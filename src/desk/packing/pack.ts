@@ -84,7 +84,7 @@ export async function pack(desk: Desk, project: Project, chosen: readonly Docume
     sha256: bundle.sha256,
     to,
     holes: holes.length,
-    unfinished: unfinished(project, holes),
+    unfinished: unfinished(project, packed, findings),
   };
 }
 

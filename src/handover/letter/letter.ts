@@ -80,13 +80,10 @@ function holesInWords(packed: readonly Document[]): string {
     : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
 }
 
-function unfinishedLines({ project, packed }: LetterAbout): readonly string[] {
-  const open = unfinished(
-    project,
-    packed.filter((each) => each.kind === 'hole'),
-  );
-  if (open.length === 0) return ['Nothing: every metre drilled is logged and bagged.'];
-  return open.flatMap(({ hole, items }) => items.map((item) => `${hole}: ${item}`));
+function unfinishedLines({ project, packed, findings }: LetterAbout): readonly string[] {
+  const open = unfinished(project, packed, findings);
+  if (open.length === 0) return ['Nothing in what is packed.'];
+  return open.flatMap(({ name, items }) => items.map((item) => `${name}: ${item}`));
 }
 
 const GRAVEST_FIRST: readonly Severity[] = ['fault', 'warning', 'note'];

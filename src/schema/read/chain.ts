@@ -3,7 +3,7 @@ import { hashJson } from '../../record/hash.ts';
 import { circular, parentChanged, parentMissing } from '../findings.ts';
 import { STYLES, styleFile } from '../styles/index.ts';
 import { type LoggingFile, loggingFile } from './file-schema.ts';
-import { type ReadFile, readJsonFile } from './json-source.ts';
+import { type ReadFile, readBuiltIn, readJsonFile } from './json-source.ts';
 import { excerptAt, placeInFile, type TextFile } from './places.ts';
 
 /** Gives the file that another extends, or undefined where there is none: `reference` as written, `from` the file it stands in. */
@@ -24,7 +24,9 @@ export function readChain(file: TextFile, loadParent: LoadParent): Result<readon
   const chain: ReadFile<LoggingFile>[] = [];
   let next: TextFile | undefined = file;
   while (next !== undefined) {
-    const read: Result<ReadFile<LoggingFile>> = readJsonFile(next, loggingFile);
+    const read: Result<ReadFile<LoggingFile>> = next.builtIn
+      ? ok(readBuiltIn(next))
+      : readJsonFile(next, loggingFile);
     if (!read.ok) return read;
     chain.push(read.value);
     const reference: string | undefined = read.value.value.extends;

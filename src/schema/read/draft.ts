@@ -94,7 +94,7 @@ function listsOver(
 export function complete(name: string, draft: Draft): Result<LoggingSchema> {
   const findings: Finding[] = [];
   const whole = <T>(inherited: Inherited<object>, type: z.ZodType<T>): readonly T[] => {
-    const checked = type.safeParse(inherited.entry, { reportInput: true });
+    const checked = type.safeParse(inherited.entry, { reportInput: true, jitless: true });
     if (checked.success) return [checked.data];
     findings.push(...notWhole(inherited, checked.error));
     return [];

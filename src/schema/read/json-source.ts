@@ -26,7 +26,8 @@ export function readJsonFile<T>(file: TextFile, schema: z.ZodType<T>): Result<Re
   const parsed = parseJsonFile(file);
   if (!parsed.ok) return parsed;
   const source = parsed.value;
-  const checked = schema.safeParse(getNodeValue(source.root), { reportInput: true });
+  // A hand-written file is read once: zod's compiling of the schema would cost more than it saves.
+  const checked = schema.safeParse(getNodeValue(source.root), { reportInput: true, jitless: true });
   if (checked.success) return ok({ value: checked.data, source });
   return refused(
     ...checked.error.issues.flatMap(knownParts).map((issue) => {
@@ -35,6 +36,21 @@ export function readJsonFile<T>(file: TextFile, schema: z.ZodType<T>): Result<Re
       return shape.at(placeInFile(source, path), { problem, remedy, ...excerptAt(source, path) });
     }),
   );
+}
+
+/**
+ * A built-in style. That it fits its schema is checked by a test and not at each start, and its tree is made when something points into it.
+ */
+export function readBuiltIn<T>(file: TextFile): ReadFile<T> {
+  let tree: Node | undefined;
+  const source = {
+    ...file,
+    get root(): Node {
+      tree ??= parseTree(file.text) as Node;
+      return tree;
+    },
+  };
+  return { value: JSON.parse(file.text) as T, source };
 }
 
 /** The tree of a JSON text, or what stands in its way: size, depth, syntax, a member twice. */

@@ -51,7 +51,7 @@ function slope(x: readonly number[], y: readonly number[]): number {
 }
 
 /** How far one hole bends from none where nothing is known of its neighbours, degrees in space per 30 m, one sigma. From memory. */
-const USUAL = { turn: 0.45, lift: 0.55 } as const;
+export const USUAL_BEND = { turn: 0.45, lift: 0.55 } as const;
 /** Neighbours that point further off than this bend in other ground, degrees. */
 const ALIKE_DEG = 45;
 
@@ -64,7 +64,7 @@ export function expectedBend(
   direction: Direction,
   neighbours: readonly HoleBend[],
 ): Bend {
-  const usual = USUAL[kind];
+  const usual = USUAL_BEND[kind];
   const alike = neighbours
     .filter(
       (one) =>

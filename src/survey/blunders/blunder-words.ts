@@ -4,6 +4,7 @@ import { gyroDrift, gyroMisaligned, lineUpOff, runsDisagree } from '../findings.
 import { formatEastWest, stepBetween } from '../norths/norths.ts';
 import type { Evidence, Source } from './evidence.ts';
 import type { BlunderName } from './hypotheses.ts';
+import { northRemedy } from './north-blunders.ts';
 import type { Found } from './weigh.ts';
 
 /** A mix-up of norths that the readings could not show, were it there: too small beside what is known. */
@@ -36,7 +37,7 @@ export function blunderFinding(
       return name.blunder.kind.at(at, {
         excerpt: `${off} of ${others}; ${angle}`,
         problem: `${subject(sources)} reads ${name.blunder.reads}`,
-        remedy: `${name.blunder.remedy}${asWell(found)}`,
+        remedy: `${source === undefined ? name.blunder.question : northRemedy(name.blunder, source)}${asWell(found)}`,
       });
     }
     case 'gyro misaligned':
@@ -46,11 +47,7 @@ export function blunderFinding(
         remedy: `Which azimuth was it aligned to? Reject these shots, align it and run it again.${asWell(found)}`,
       });
     case 'drift':
-      return gyroDrift.at(at, {
-        excerpt: `${Math.abs(found.size).toFixed(1)}° ± ${found.sizeSigma.toFixed(1)}° of ${kind} from the collar to the bottom, as much again on the way out`,
-        problem: 'the runs in and out part more and more towards the collar: the gyro drifts',
-        remedy: 'Run it again, with longer stops to let it settle; reject the run that drifted.',
-      });
+      return gyroDrift.at(at, driftWords(found, name.run, kind));
     case 'line-up off':
       return lineUpOff.at(at, {
         excerpt: `${kind} ${off} of ${others}`,
@@ -65,6 +62,40 @@ export function blunderFinding(
           "Check the tool's settings and that it is this hole's run. Ask the driller to survey again, or reject the worse run.",
       });
   }
+}
+
+/** Which of the two runs drifts, as far as they show it: the out run is the worse one whether the in run drifts too or not. */
+function driftWords(found: Found<BlunderName>, run: 'both' | 'in' | 'out', kind: Kind) {
+  const size = (times: number) =>
+    `${(times * Math.abs(found.size)).toFixed(1)}° ± ${(times * found.sizeSigma).toFixed(1)}° of ${kind}`;
+  const again = 'Run it again, with longer stops to let it settle';
+  if (run === 'in')
+    return {
+      excerpt: `${size(1)} from the collar to the bottom, in the in run alone`,
+      problem: 'the runs in and out part more and more towards the bottom: the gyro drifts in the in run',
+      remedy: `Reject the in run: the out run stands. ${again} where it matters.`,
+    };
+  const problem = 'the runs in and out part more and more towards the collar: the gyro drifts';
+  const open = found.others.some(
+    ({ hypothesis: { name } }) => name.what === 'drift' && name.run !== 'in' && name.run !== run,
+  );
+  if (open)
+    return {
+      excerpt: `the out run is ${size(run === 'both' ? 2 : 1)} off at the collar; whether the in run drifts too can't be told`,
+      problem,
+      remedy: `Reject the out run. ${again}: a third run shows whether the in run drifted.`,
+    };
+  return run === 'out'
+    ? {
+        excerpt: `${size(1)} from the bottom to the collar, in the out run alone`,
+        problem: `${problem} in the out run`,
+        remedy: `Reject the out run: the in run stands. ${again} where it matters.`,
+      }
+    : {
+        excerpt: `${size(1)} from the collar to the bottom, as much again on the way out`,
+        problem,
+        remedy: `Reject the out run, the worse of the two. ${again}: the in run is off at the bottom.`,
+      };
 }
 
 /** One shot can't be off all the way. */

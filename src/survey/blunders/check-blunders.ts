@@ -12,6 +12,7 @@ import { expectedBend, type HoleBend } from './bends.ts';
 import { blunderFinding, type Unseen } from './blunder-words.ts';
 import { type Evidence, evidenceOf, type Reading, type Source } from './evidence.ts';
 import { type BlunderName, hypothesesOf } from './hypotheses.ts';
+import { isCalledGyro } from './north-blunders.ts';
 import { type Found, findBlunders, SEEN_SIGMAS, weigh } from './weigh.ts';
 
 /** A hole's readings of its direction, and what they are weighed by. */
@@ -36,6 +37,8 @@ export interface BlundersFound {
   readonly findings: readonly Finding[];
   /** Runs named in a finding: what other checks say of their beginning is the same again. */
   readonly named: ReadonlySet<string>;
+  /** Runs recorded as magnetic in steel that read as those of a gyro: steel doesn't draw them. */
+  readonly gyros: ReadonlySet<string>;
   readonly unseen: readonly Unseen[];
 }
 
@@ -51,9 +54,10 @@ const MOST_READINGS = 40;
 /** Weighs every blunder that is known by name against all readings of a hole's direction together. */
 export function checkBlunders(survey: BlundersToCheck): BlundersFound {
   const base = survey.lineUp?.direction ?? survey.planned ?? firstDirection(survey);
-  if (base === undefined) return { findings: [], named: new Set(), unseen: [] };
+  if (base === undefined) return { findings: [], named: new Set(), gyros: new Set(), unseen: [] };
+  const gyros = gyrosInSteel(survey, base);
   const kinds = (['azimuth', 'dip'] as const).map((kind) => {
-    const evidence = evidenceFor(survey, base, kind);
+    const evidence = evidenceFor(survey, base, kind, gyros);
     return { kind, evidence, found: findBlunders(evidence, hypothesesOf(evidence, kind)) };
   });
   const named = new Set<string>();
@@ -69,6 +73,7 @@ export function checkBlunders(survey: BlundersToCheck): BlundersFound {
   return {
     findings,
     named,
+    gyros,
     unseen: azimuths === undefined ? [] : unseenIn(azimuths.evidence, azimuths.found),
   };
 }
@@ -79,7 +84,34 @@ function firstDirection(survey: BlundersToCheck): Direction | undefined {
   return first?.direction;
 }
 
-function evidenceFor(survey: BlundersToCheck, base: Direction, kind: 'azimuth' | 'dip'): Evidence {
+/**
+ * Runs of a tool called a gyro that were recorded as magnetic inside or near steel, where their azimuths fit as a gyro's. Steel draws a
+ * magnetic azimuth anywhere; one that fits to the degree was not drawn. What does not fit is no evidence of anything.
+ */
+function gyrosInSteel(survey: BlundersToCheck, base: Direction): ReadonlySet<string> {
+  const called = survey.runs.filter(
+    ({ run }) =>
+      run.north === 'magnetic' && isCalledGyro(run) && azimuthUnusable(run, survey.settings.steelM),
+  );
+  const fitting = called.filter(({ id }) => {
+    const evidence = evidenceFor(survey, base, 'azimuth', new Set([id]));
+    const own = findBlunders(evidence, hypothesesOf(evidence, 'azimuth')).filter(({ hypothesis }) =>
+      hypothesis.of.some((each) => ('id' in each ? each : each.source).id === id),
+    );
+    return (
+      own.length === 1 &&
+      own.some(({ hypothesis: { name } }) => name.what === 'north' && name.blunder.reads.includes('gyro'))
+    );
+  });
+  return new Set(fitting.map(({ id }) => id));
+}
+
+function evidenceFor(
+  survey: BlundersToCheck,
+  base: Direction,
+  kind: 'azimuth' | 'dip',
+  gyros: ReadonlySet<string>,
+): Evidence {
   const off = (direction: Direction) =>
     kind === 'azimuth' ? degreesBetween(direction.azimuth.deg, base.azimuth.deg) : direction.dip - base.dip;
   const steep = isSteep(base);
@@ -90,11 +122,13 @@ function evidenceFor(survey: BlundersToCheck, base: Direction, kind: 'azimuth' |
       : [{ source: lineUpSource(lineUp), depthMm: 0, dipDeg: lineUp.direction.dip, offDeg: 0 }];
   const measured = survey.runs.flatMap((run) => {
     const source = runSource(run, survey);
-    return thinned(readingsOf(run, survey)).flatMap(({ depthMm, direction, azimuthStands }): Reading[] => {
-      if (kind === 'azimuth' && (!azimuthStands || isSteep(direction))) return [];
-      const offDeg = off(direction);
-      return Math.abs(offDeg) > 180 - BACK_DEG ? [] : [{ source, depthMm, dipDeg: direction.dip, offDeg }];
-    });
+    return thinned(readingsOf(run, survey, gyros)).flatMap(
+      ({ depthMm, direction, azimuthStands }): Reading[] => {
+        if (kind === 'azimuth' && (!azimuthStands || isSteep(direction))) return [];
+        const offDeg = off(direction);
+        return Math.abs(offDeg) > 180 - BACK_DEG ? [] : [{ source, depthMm, dipDeg: direction.dip, offDeg }];
+      },
+    );
   });
   const start = lineUp !== undefined ? 'line-up' : survey.planned !== undefined ? 'plan' : 'nothing';
   return evidenceOf([...set, ...measured], {
@@ -116,10 +150,14 @@ function runSource({ id, run }: RunWithShots, survey: BlundersToCheck): Source {
 }
 
 /** The shots of a run as directions in the path's north; an azimuth that is rejected, void or of a disturbed field doesn't stand. */
-function readingsOf({ run, shots }: RunWithShots, survey: BlundersToCheck) {
+function readingsOf(
+  { id, run, shots }: RunWithShots,
+  survey: BlundersToCheck,
+  gyros: ReadonlySet<string> = new Set(),
+) {
   const angles = survey.anglesOf(run);
-  const field = run.toolClass === 'magnetic' ? survey.fieldOf(run) : undefined;
-  const unusable = azimuthUnusable(run, survey.settings.steelM);
+  const field = run.toolClass === 'magnetic' && !gyros.has(id) ? survey.fieldOf(run) : undefined;
+  const unusable = !gyros.has(id) && azimuthUnusable(run, survey.settings.steelM);
   return shots
     .filter((shot) => shot.rejected === undefined)
     .flatMap((shot) => {

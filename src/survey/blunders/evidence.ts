@@ -48,7 +48,7 @@ export interface EvidenceModel {
 }
 
 /** Wander beyond a steady bend: a hole changes its direction by so much in 30 m at random, degrees in space. From memory. */
-const WANDER_PER_30_M = 0.35;
+export const WANDER_PER_30_M = 0.35;
 
 /** A depth is a few decimetres out and two readings at one depth are not quite of one place: this much of a reading is its own. */
 const OWN_DEG = 0.05;

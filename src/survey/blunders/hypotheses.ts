@@ -1,5 +1,5 @@
 import { type Evidence, inheritsLineUp, type Reading, type Source } from './evidence.ts';
-import { NORTH_BLUNDERS, type NorthBlunder } from './north-blunders.ts';
+import { addsDeg as addsOf, NORTH_BLUNDERS, type NorthBlunder } from './north-blunders.ts';
 import type { Hypothesis } from './weigh.ts';
 
 /** What a hypothesis is called: one of the blunders of norths, or what is off by an angle of its own. */
@@ -8,7 +8,7 @@ export type BlunderName =
   | { readonly what: 'gyro misaligned' }
   | { readonly what: 'run off' }
   | { readonly what: 'line-up off' }
-  | { readonly what: 'drift' }
+  | { readonly what: 'drift'; readonly run: 'both' | 'in' | 'out' }
   | { readonly what: 'shot off'; readonly reading: Reading };
 
 /** How far off each can be, degrees (one sigma), and how often it is. From memory. */
@@ -17,6 +17,7 @@ const FREE = {
   runOff: { freeDeg: 6, odds: 1 / 150 },
   lineUpOff: { freeDeg: 5, odds: 1 / 150 },
   drift: { freeDeg: 2, odds: 1 / 20 },
+  driftOfOne: { freeDeg: 2, odds: 1 / 40 },
   shotOff: { freeDeg: 15, odds: 1 / 300 },
 } as const;
 
@@ -60,7 +61,7 @@ function northBlunders(of: readonly Source[]): readonly Hypothesis<BlunderName>[
   const [first] = of;
   if (first === undefined) return [];
   return NORTH_BLUNDERS.filter(({ applies }) => applies(first)).flatMap((blunder) => {
-    const addsDeg = blunder.addsDeg(first);
+    const addsDeg = addsOf(blunder, first);
     if (addsDeg === undefined) return [];
     return [
       {
@@ -91,7 +92,7 @@ function lineUpOff(sources: readonly Source[], kind: 'azimuth' | 'dip'): Hypothe
 
 /**
  * A run in and the run out of the same tool: what drifts goes on drifting, so that the out run is as far off as the in run at the
- * bottom, and twice as far at the collar. Its size is the drift from the collar to the bottom.
+ * bottom, and twice as far at the collar; or only one of them drifts. Its size is the drift from one end of the hole to the other.
  */
 function drifts(
   sources: readonly Source[],
@@ -102,14 +103,21 @@ function drifts(
     .flatMap((inRun) =>
       sources
         .filter((out) => out.pass === 'out' && out.tool === inRun.tool && out.toolClass === inRun.toolClass)
-        .map((out) => {
+        .flatMap((out) => {
           const deepest = Math.max(
             1,
             ...readings.filter((one) => one.source === inRun || one.source === out).map((one) => one.depthMm),
           );
-          const adds = ({ source, depthMm }: Reading) =>
-            source === inRun ? depthMm / deepest : source === out ? 2 - depthMm / deepest : 0;
-          return { name: { what: 'drift' as const }, of: [inRun, out], adds, ...FREE.drift };
+          const of = [inRun, out];
+          const inward = ({ source, depthMm }: Reading) => (source === inRun ? depthMm / deepest : 0);
+          const outward = ({ source, depthMm }: Reading) => (source === out ? 1 - depthMm / deepest : 0);
+          const bothWays = (one: Reading) => inward(one) + outward(one) + (one.source === out ? 1 : 0);
+          const drift = (run: 'both' | 'in' | 'out') => ({ what: 'drift' as const, run });
+          return [
+            { name: drift('both'), of, adds: bothWays, ...FREE.drift },
+            { name: drift('in'), of, adds: inward, ...FREE.driftOfOne },
+            { name: drift('out'), of, adds: outward, ...FREE.driftOfOne },
+          ];
         }),
     );
 }

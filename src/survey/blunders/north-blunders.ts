@@ -9,20 +9,57 @@ export interface NorthBlunder {
   readonly kind: FindingKind;
   /** What it reads as: `as if the declination was applied twice`. */
   readonly reads: string;
-  /** What to ask, and what to do then. */
-  readonly remedy: string;
+  /** What to ask before anything is changed. */
+  readonly question: string;
   readonly applies: (source: Source) => boolean;
-  /** What it adds to every azimuth, degrees; undefined where an angle isn't known. */
-  readonly addsDeg: (source: Source) => number | undefined;
+  /** What was done: azimuths of one north recorded as of another, or so many declinations too much put into them. */
+  readonly slip: { readonly really: North } | { readonly declinations: number };
   /** Its angle in words comes from this: the bearing of a north from another. */
   readonly angle: 'declination' | 'convergence' | 'mine grid rotation';
   /** How often, against a run recorded as it should be: rough, from memory. */
   readonly odds: number;
 }
 
+/** What a blunder adds to every azimuth, degrees; undefined where an angle isn't known. */
+export function addsDeg({ slip }: NorthBlunder, { north, angles }: Source): number | undefined {
+  if ('really' in slip) return stepBetween(north, slip.really, angles);
+  const deg = stepBetween('magnetic', 'true', angles);
+  return deg === undefined ? undefined : slip.declinations * deg;
+}
+
+/** How the azimuths are recorded rightly: from which north, and what is added to each as it was recorded, degrees. */
+export interface RecordedAgain {
+  readonly north: North;
+  readonly plusDeg: number;
+}
+
+/** What undoes a blunder: the same azimuths as of the north that they are really of, or freed of what was put into them. */
+export function recordedAgain(blunder: NorthBlunder, source: Source): RecordedAgain {
+  return 'really' in blunder.slip
+    ? { north: blunder.slip.really, plusDeg: 0 }
+    : { north: source.north, plusDeg: -(addsDeg(blunder, source) ?? 0) };
+}
+
+/** What to ask, and what to do then: words of {@link recordedAgain}. */
+export function northRemedy(blunder: NorthBlunder, source: Source): string {
+  const { north, plusDeg } = recordedAgain(blunder, source);
+  if (source.toolClass === 'line-up')
+    return `${blunder.question} make the line-up again as of ${named(north)} north.`;
+  const plus =
+    plusDeg === 0
+      ? ''
+      : `, ${Math.abs(plusDeg).toFixed(1)}° ${plusDeg > 0 ? 'added to' : 'taken off'} each azimuth`;
+  const asGyro =
+    source.toolClass === 'magnetic' && blunder.reads.includes('gyro') ? ', the tool as a gyro' : '';
+  return `${blunder.question} reject these shots and record the run again as of ${named(north)} north${plus}${asGyro}.`;
+}
+
 const magnetic = ({ toolClass }: Source) => toolClass === 'magnetic';
-const gyro = ({ toolClass }: Source) =>
-  toolClass === 'north-seeking gyro' || toolClass === 'gyro aligned at the collar';
+/** A gyro by its class; or by its name, where its class was given as magnetic. */
+const gyro = (source: Source) =>
+  source.toolClass === 'north-seeking gyro' ||
+  source.toolClass === 'gyro aligned at the collar' ||
+  (magnetic(source) && isCalledGyro(source));
 const lineUp = ({ toolClass }: Source) => toolClass === 'line-up';
 const from =
   (...norths: readonly North[]) =>
@@ -33,14 +70,11 @@ const both =
   (source: Source) =>
     all.every((one) => one(source));
 
-const times = (factor: number) => (source: Source) => {
-  const deg = stepBetween('magnetic', 'true', source.angles);
-  return deg === undefined ? undefined : factor * deg;
-};
-/** What it adds when azimuths are recorded as of one north and are of another. */
-const reallyFrom = (north: North) => (source: Source) => stepBetween(source.north, north, source.angles);
+/** True where the name of a tool says that it is a gyro, whatever class it was given. */
+export function isCalledGyro({ tool }: Pick<Source, 'tool'>): boolean {
+  return /gyro/i.test(tool);
+}
 
-const RECORD_AGAIN = 'reject these shots and record the run again';
 const DECLINATION = { kind: declinationSlip, angle: 'declination' } as const;
 
 /** Every blunder of norths that is looked for. A new one is one entry here. */
@@ -48,77 +82,78 @@ export const NORTH_BLUNDERS: readonly NorthBlunder[] = [
   {
     ...DECLINATION,
     reads: 'as if the declination was applied twice',
-    remedy: `Does the tool give true azimuths already? If so, ${RECORD_AGAIN} as of true north.`,
+    question: 'Does the tool give true azimuths already? If so,',
     applies: both(magnetic, from('magnetic')),
-    addsDeg: times(1),
+    slip: { really: 'true' },
     odds: 1 / 15,
   },
   {
     ...DECLINATION,
     reads: 'as if the declination was applied twice',
-    remedy: `Was it put into the tool and added by hand too? If so, ${RECORD_AGAIN} as the tool gave it.`,
+    question: 'Was it put into the tool and added by hand too? If so,',
     applies: both(magnetic, from('true', 'grid', 'mine-grid')),
-    addsDeg: times(1),
+    slip: { declinations: 1 },
     odds: 1 / 25,
   },
   {
     ...DECLINATION,
     reads: 'as if the declination was left out',
-    remedy: `Does the tool give magnetic azimuths? If so, ${RECORD_AGAIN} as of magnetic north.`,
+    question: 'Does the tool give magnetic azimuths? If so,',
     applies: both(magnetic, from('true', 'grid', 'mine-grid')),
-    addsDeg: reallyFrom('magnetic'),
+    slip: { really: 'magnetic' },
     odds: 1 / 15,
   },
   {
     ...DECLINATION,
     reads: 'as if the declination was left out',
-    remedy: `Was the convergence applied without the declination? If so, ${RECORD_AGAIN} as the tool gave it.`,
+    question: 'Was the convergence applied without the declination? If so,',
     applies: both(magnetic, from('grid', 'mine-grid')),
-    addsDeg: times(-1),
+    slip: { declinations: -1 },
     odds: 1 / 25,
   },
   {
     ...DECLINATION,
     reads: 'as if the declination was applied with the wrong sign',
-    remedy: `East is positive: true = magnetic + declination. Check the sign in the tool; if it is wrong, ${RECORD_AGAIN} as of magnetic north.`,
+    question:
+      'East is positive: true = magnetic + declination. Check the sign in the tool or on the sheet; if it is wrong,',
     applies: both(magnetic, from('true', 'grid', 'mine-grid')),
-    addsDeg: times(-2),
+    slip: { declinations: -2 },
     odds: 1 / 25,
   },
   {
     ...DECLINATION,
     reads: 'as if the declination was applied with the wrong sign',
-    remedy:
-      "East is positive: true = magnetic + declination. Check the sign of the project's declination, and of the one in the tool.",
+    question:
+      "East is positive: true = magnetic + declination. Where the sign of the project's declination is wrong, turn it; else",
     applies: both(magnetic, from('magnetic')),
-    addsDeg: times(2),
+    slip: { declinations: 2 },
     odds: 1 / 40,
   },
   {
     kind: northSlip,
     angle: 'declination',
     reads: 'as if true azimuths of a gyro were recorded as magnetic',
-    remedy: `A gyro doesn't find magnetic north. Unless somebody turned its azimuths, ${RECORD_AGAIN} as of true north.`,
+    question: "A gyro doesn't find magnetic north. Unless somebody turned its azimuths,",
     applies: both(gyro, from('magnetic')),
-    addsDeg: reallyFrom('true'),
+    slip: { really: 'true' },
     odds: 4,
   },
   {
     kind: northSlip,
     angle: 'declination',
     reads: 'as if grid azimuths of a gyro were recorded as magnetic',
-    remedy: `A gyro doesn't find magnetic north. Unless somebody turned its azimuths, ${RECORD_AGAIN} as of grid north.`,
+    question: "A gyro doesn't find magnetic north. Unless somebody turned its azimuths,",
     applies: both(gyro, from('magnetic')),
-    addsDeg: reallyFrom('grid'),
+    slip: { really: 'grid' },
     odds: 1,
   },
   {
     kind: northSlip,
     angle: 'declination',
     reads: 'as if grid azimuths were recorded as magnetic',
-    remedy: `Which north was the tool set to give? If grid, ${RECORD_AGAIN} as of grid north.`,
+    question: 'Which north was the tool set to give? If grid,',
     applies: both(magnetic, from('magnetic')),
-    addsDeg: reallyFrom('grid'),
+    slip: { really: 'grid' },
     odds: 1 / 150,
   },
   ...mixedUp('true', 'grid', 'convergence', 1 / 10),
@@ -151,9 +186,9 @@ function mixedUp(
       kind: northSlip,
       angle,
       reads: `as if ${named(really)} azimuths were recorded as ${named(recorded)}`,
-      remedy: `Which north was the tool set to give? If ${named(really)}, ${RECORD_AGAIN} as of ${named(really)} north.`,
+      question: `Which north was the tool set to give? If ${named(really)},`,
       applies: both((source) => !lineUp(source), from(recorded)),
-      addsDeg: reallyFrom(really),
+      slip: { really },
       odds,
     },
   ];
@@ -171,9 +206,9 @@ function lineUpMixedUp(
       kind: northSlip,
       angle,
       reads: `as if its ${named(really)} azimuth was recorded as ${named(recorded)}`,
-      remedy: `Which north was the rig set by? If ${named(really)}, make the line-up again as of ${named(really)} north.`,
+      question: `Which north was the rig set by? If ${named(really)},`,
       applies: both(lineUp, from(recorded)),
-      addsDeg: reallyFrom(really),
+      slip: { really },
       odds,
     },
   ];

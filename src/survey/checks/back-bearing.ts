@@ -8,6 +8,12 @@ import type { Station } from '../path/path.ts';
 /** Within this of the opposite direction an azimuth is taken for the back-bearing, degrees. */
 const OPPOSITE_DEG = 20;
 
+/** True where an azimuth is opposite to the direction the hole was set or planned in, both of one north; never where steep. */
+export function isBackBearing(one: Direction, along: Direction): boolean {
+  if (isSteep(one) || isSteep(along)) return false;
+  return Math.abs(degreesBetween(one.azimuth.deg, along.azimuth.deg)) >= 180 - OPPOSITE_DEG;
+}
+
 /** Stations whose azimuth is opposite to the direction the hole was set or planned in, both of one north; not where steep. */
 export function checkBackBearing(
   stations: readonly Station[],
@@ -15,12 +21,7 @@ export function checkBackBearing(
   place: Place,
 ): readonly Finding[] {
   return stations
-    .filter(
-      (one) =>
-        !isSteep(one) &&
-        !isSteep(along) &&
-        Math.abs(degreesBetween(one.azimuth.deg, along.azimuth.deg)) >= 180 - OPPOSITE_DEG,
-    )
+    .filter((one) => isBackBearing(one, along))
     .map((one) =>
       backBearingGiven.at(
         { ...place, fromMm: one.depthMm },

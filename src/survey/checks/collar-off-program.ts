@@ -3,7 +3,7 @@ import type { Place } from '../../finding/place.ts';
 import { collarOffProgram } from '../findings.ts';
 import { fromWgs84, type Grid, type MapPosition, metresApart, toWgs84 } from '../norths/grids.ts';
 import type { SurveySettings } from '../settings.ts';
-import { METRES_PER_FOOT } from './shot-below-drilled.ts';
+import { METRES_PER_FOOT } from './misread-depth.ts';
 
 /**
  * A collar against the nearest planned collar of the program, all in `grid`. When it lies further away than the settings allow,

@@ -5,7 +5,7 @@ import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import { depthSlip } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
-import { METRES_PER_FOOT } from './shot-below-drilled.ts';
+import { METRES_PER_FOOT, swappedDigits } from './misread-depth.ts';
 
 /** A step from shot to shot may be out by this much and still be the run's own step, metres, or this part of it. */
 const STEP_SLACK_M = 1.5;
@@ -102,7 +102,7 @@ function ownStep(others: readonly number[]): number | undefined {
   return stepM > 0 && near.length / gaps.length >= REGULAR_PART ? stepM : undefined;
 }
 
-/** What a depth may have been: two neighbouring digits the other way round, of the station or of the bit; or feet. */
+/** What a depth may have been: two digits the other way round, neighbours first, of the station or of the bit; or feet. */
 function candidates(
   depthM: number,
   offsetM: number,
@@ -113,21 +113,16 @@ function candidates(
   return [...swapped, { what: 'as feet', asM: depthM * METRES_PER_FOOT }];
 }
 
-function swappedDigits(depthM: number): readonly number[] {
-  const [whole = '', part = ''] = depthM.toFixed(3).split('.');
-  const padded = whole.length < 2 ? whole.padStart(2, '0') : whole;
-  return [...padded.slice(1)].flatMap((digit, index) => {
-    const before = padded[index]!;
-    if (digit === before) return [];
-    return [Number(`${padded.slice(0, index)}${digit}${before}${padded.slice(index + 2)}.${part}`)];
-  });
-}
-
-/** True where the depths of a run are feet: its steps are those of the schedule in feet, or every depth is a whole step in metres. */
+/**
+ * True where the depths of a run are feet: its steps are those of the schedule in feet (of two shots, the first of them too), or every
+ * depth is a whole step in metres.
+ */
 function inFeet(depths: readonly number[], single: boolean, settings: DepthSettings): boolean {
   const gaps = depths.slice(1).map((depth, index) => depth - depths[index]!);
   const scheduled = (gap: number) => Math.abs(gap * METRES_PER_FOOT - settings.shotEveryM) <= 1;
   if (single && gaps.length >= 2 && gaps.every(scheduled)) return true;
+  if (single && gaps.length === 1 && gaps.every(scheduled))
+    return Math.abs(depths[0]! * METRES_PER_FOOT - settings.firstShotM) <= 1;
   if (depths.length < FEWEST_IN_FEET) return false;
   const whole = depths.every((depth) => Math.abs(depth - Math.round(depth)) < 0.005);
   return whole ? inWholeFeet(depths) : depths.every(wholeMetresInFeet) && !depths.some(isWhole);

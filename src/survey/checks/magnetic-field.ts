@@ -21,27 +21,27 @@ export function checkMagneticField(
       const at = placeOfShot(place, run, shot);
       const parts = offParts(shot, field, settings);
       const unsigned = dipWithoutSign(shot, field, settings);
+      const rightSign = unsigned === undefined ? '' : `${(-unsigned).toFixed(1)}°`;
+      if (parts.length > 0)
+        return [
+          magneticFieldOff.at(at, {
+            excerpt: parts.join('; '),
+            problem: `the field at this shot is not the Earth's by ${field.model}: its azimuth is doubtful`,
+            remedy: `Reject the azimuth alone (the dip stands). Ask the driller to survey again with a gyro if it matters.${
+              unsigned === undefined
+                ? ''
+                : ` Its magnetic dip lacks its sign: down is positive, here ${rightSign}.`
+            }`,
+          }),
+        ];
+      if (unsigned === undefined) return [];
       return [
-        ...(parts.length === 0
-          ? []
-          : [
-              magneticFieldOff.at(at, {
-                excerpt: parts.join('; '),
-                problem: `the field at this shot is not the Earth's by ${field.model}: its azimuth is doubtful`,
-                remedy:
-                  'Reject the azimuth alone (the dip stands). Ask the driller to survey again with a gyro if it matters.',
-              }),
-            ]),
-        ...(unsigned === undefined
-          ? []
-          : [
-              magneticDipSign.at(at, {
-                excerpt: `magnetic dip ${unsigned.toFixed(1)}°, expected ${field.dipDeg.toFixed(1)}°`,
-                problem:
-                  'the magnetic dip is likely written with the wrong sign, or without one; the field is sound',
-                remedy: `Down is positive: here it is ${(-unsigned).toFixed(1)}°. The azimuth stands.`,
-              }),
-            ]),
+        magneticDipSign.at(at, {
+          excerpt: `magnetic dip ${unsigned.toFixed(1)}°, expected ${field.dipDeg.toFixed(1)}°`,
+          problem:
+            'the magnetic dip is likely written with the wrong sign, or without one; the field is sound',
+          remedy: `Down is positive: here it is ${rightSign}. The azimuth stands.`,
+        }),
       ];
     });
 }

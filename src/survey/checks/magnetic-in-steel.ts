@@ -1,6 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import type { SurveyRun } from '../../hole/direction.ts';
+import { isCalledGyro } from '../blunders/north-blunders.ts';
 import { magneticInSteel } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots, stands } from '../shots/run-with-shots.ts';
@@ -25,8 +26,9 @@ export function checkMagneticInSteel(
     magneticInSteel.at(placeOfShot(place, run, shot), {
       excerpt: `azimuth ${shot.azimuthDeg?.toFixed(1)}°, ${run.inside === 'rods' ? 'inside rods' : `${(run.steelMm ?? 0) / 1000} m from steel`}`,
       problem: 'a magnetic azimuth inside or near steel is unusable',
-      remedy:
-        'Reject the azimuth alone: the dip stands. Ask the driller to survey again in open hole or with a gyro.',
+      remedy: isCalledGyro(run)
+        ? 'The tool is called a gyro: if it is one, reject these shots and record the run again as a gyro, from the north it gives. Else reject the azimuth alone: the dip stands.'
+        : 'Reject the azimuth alone: the dip stands. Ask the driller to survey again in open hole or with a gyro.',
     }),
   );
 }

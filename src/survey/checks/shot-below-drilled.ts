@@ -2,15 +2,18 @@ import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import { shotBelowDrilled } from '../findings.ts';
+import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
+import { METRES_PER_FOOT, swappedDigits } from './misread-depth.ts';
 
-/** Metres to an international foot, exact. */
-export const METRES_PER_FOOT = 0.3048;
+/** Where single shots are taken: the first, and how far apart. */
+type ShotSchedule = Pick<SurveySettings, 'firstShotM' | 'shotEveryM'>;
 
-/** Shots below the drilled depth; where the depth fits once it is taken as feet, that is named as the likely cause. */
+/** Shots below the drilled depth; where the depth fits once it is taken as feet, or with two digits swapped, the likelier is named. */
 export function checkShotBelowDrilled(
   { run, shots }: RunWithShots,
   drilledMm: Depth,
+  schedule: ShotSchedule,
   place: Place,
 ): readonly Finding[] {
   return shots
@@ -18,16 +21,44 @@ export function checkShotBelowDrilled(
     .map((shot) =>
       shotBelowDrilled.at(placeOfShot(place, run, shot), {
         problem: `the shot is at ${formatDepth(shot.depthMm)} m, the hole is drilled to ${formatDepth(drilledMm)} m`,
-        remedy: likelyCause(shot.depthMm, run.toolOffsetMm, drilledMm),
+        remedy: likelyCause(shot.depthMm, run, drilledMm, schedule),
       }),
     );
 }
 
-function likelyCause(depthMm: number, offsetMm: number, drilledMm: number): string {
-  const asFeetMm = depthMm * METRES_PER_FOOT;
-  if (depthMm - drilledMm <= offsetMm)
-    return `Likely the bit depth: less the tool offset it is ${formatDepth(depthMm - offsetMm)} m.`;
-  if (asFeetMm <= drilledMm)
-    return `Likely feet: × ${METRES_PER_FOOT} it is ${(asFeetMm / 1000).toFixed(1)} m. Check the unit on the sheet.`;
+/** A depth this near to one of the schedule is on it, metres: a shot is taken at the end of a rod. */
+const ON_SCHEDULE_M = 1.5;
+
+/** What the depth likely was, the better-supported first: single shots are taken by the project's schedule. */
+function likelyCause(
+  depthMm: number,
+  { toolOffsetMm, pass }: RunWithShots['run'],
+  drilledMm: Depth,
+  { firstShotM, shotEveryM }: ShotSchedule,
+): string {
+  if (depthMm - drilledMm <= toolOffsetMm)
+    return `Likely the bit depth: less the tool offset it is ${formatDepth(depthMm - toolOffsetMm)} m.`;
+  const scheduled = (asM: number) => {
+    const steps = Math.max(0, Math.round((asM - firstShotM) / shotEveryM));
+    return pass === 'single' && Math.abs(asM - firstShotM - steps * shotEveryM) <= ON_SCHEDULE_M;
+  };
+  const fits = (asM: number) => asM > 0 && asM * 1000 <= drilledMm;
+  const digits = swappedDigits(depthMm / 1000)
+    .filter((asM) => fits(asM) && scheduled(asM))
+    .map((asM) => ({
+      asM,
+      words: `digits swapped: ${asM.toFixed(1)} m is on the schedule of shots. Check the sheet`,
+    }));
+  const asFeetM = (depthMm / 1000) * METRES_PER_FOOT;
+  const feet = fits(asFeetM)
+    ? [
+        {
+          asM: asFeetM,
+          words: `feet: × ${METRES_PER_FOOT} it is ${asFeetM.toFixed(1)} m. Check the unit on the sheet`,
+        },
+      ]
+    : [];
+  const [best] = [...feet, ...digits].sort((a, b) => Number(scheduled(b.asM)) - Number(scheduled(a.asM)));
+  if (best !== undefined) return `Likely ${best.words}.`;
   return 'Check the digits and the hole; is a rod done not recorded?';
 }

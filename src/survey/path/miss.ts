@@ -96,10 +96,12 @@ export function closestApproach(path: Path, plan: PlannedLine, projection: Proje
 export interface Reach {
   /** Degrees per 30 m of the gentlest steady bend from the foot of the hole to within the radius; Infinity when it lies behind. */
   readonly severityPer30m: number;
-  /** Whether that is within the limit. */
+  /** Whether that is within the limit, or the hole passed the target within the radius. */
   readonly within: boolean;
   /** Metres along the hole to get there by that bend; undefined when it lies behind. */
   readonly lengthM: number | undefined;
+  /** Where the target lies behind: how near the hole passed it, metres. */
+  readonly passedM?: number;
 }
 
 /**
@@ -114,8 +116,15 @@ export function reachOf(path: Path, plan: PlannedLine, limitPer30m: number, radi
   const ahead = dot(chord, tangent);
   const angle = Math.atan2(length(minus(chord, times(tangent, ahead))), ahead);
   const needed = Math.max(0, angle - Math.asin(Math.min(1, radiusM / distance)));
-  if (needed >= Math.PI / 2)
-    return { severityPer30m: Number.POSITIVE_INFINITY, within: false, lengthM: undefined };
+  if (needed >= Math.PI / 2) {
+    const passedM = closestApproach(path, plan, 'straight').distanceM;
+    return {
+      severityPer30m: Number.POSITIVE_INFINITY,
+      within: passedM <= radiusM,
+      lengthM: undefined,
+      passedM,
+    };
+  }
   const severityPer30m = degrees((BEND_LENGTH_M * 2 * Math.sin(needed)) / distance);
   return {
     severityPer30m,

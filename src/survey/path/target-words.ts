@@ -17,7 +17,12 @@ export function missSides({ alongM, acrossM, belowM }: SplitMiss): readonly [str
 
 /** Whether the target can still be reached, and what it would take. */
 export function reachWords(reach: Reach, limitPer30m: number, radiusM: number): string {
-  if (reach.lengthM === undefined) return 'The target lies behind it: it CAN NOT be reached.';
+  if (reach.lengthM === undefined) {
+    const off = (reach.passedM ?? Number.POSITIVE_INFINITY).toFixed(1);
+    return reach.within
+      ? `Target passed at ${off} m, within ${radiusM} m of it.`
+      : `Target passed at ${off} m, and it lies behind: it CAN NOT be reached.`;
+  }
   const bend = `${reach.severityPer30m.toFixed(1)}° per 30 m (limit ${limitPer30m})`;
   if (!reach.within) return `To come within ${radiusM} m it would bend ${bend}: it CAN NOT.`;
   return `Target within reach${reach.severityPer30m < 0.05 ? '' : `: bends ${bend}`}.`;
@@ -25,7 +30,7 @@ export function reachWords(reach: Reach, limitPer30m: number, radiusM: number): 
 
 /** A chance in whole per cent, never as sure; where no shot has measured the azimuth it is only the most it can be. */
 export function chanceWords(chance: number | undefined, basis: ChanceBasis): string {
-  if (chance === undefined) return 'not known';
+  if (chance === undefined || basis === 'shots marked as wrong') return 'not known';
   if (basis !== 'shots') return `at most ${Math.max(1, Math.min(99, Math.round(chance * 100)))} %`;
   if (chance > 0.995) return 'over 99 %';
   return chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`;
@@ -35,9 +40,11 @@ export function chanceWords(chance: number | undefined, basis: ChanceBasis): str
 export function basisWords(basis: ChanceBasis): string {
   switch (basis) {
     case 'line-up':
-      return 'no shot yet: it rests on the line-up alone, and on the hole running straight';
+      return 'no shot yet: it rests on the line-up alone, and on how holes bend by themselves';
     case 'line-up and dips':
-      return 'no azimuth measured yet: it rests on that of the line-up';
+      return 'no azimuth measured yet: it rests on that of the line-up, and on how holes turn by themselves';
+    case 'shots marked as wrong':
+      return 'it rests on shots marked as wrong: settle them first';
     case 'shots':
       return 'by tool errors alone';
   }

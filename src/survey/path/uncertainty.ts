@@ -1,13 +1,16 @@
 import { azimuth } from '../../quantity/azimuth.ts';
 import { type Depth, depthFromMm } from '../../quantity/depth.ts';
 import { dip } from '../../quantity/dip.ts';
-import { type Direction, tangentOf } from '../direction.ts';
+import { USUAL_BEND } from '../blunders/bends.ts';
+import { WANDER_PER_30_M } from '../blunders/evidence.ts';
+import { type Direction, radians, tangentOf } from '../direction.ts';
 import type { ErrorClass, ToolErrors } from '../settings.ts';
 import type { AzimuthShare, RankedStation } from '../shots/runs.ts';
 import { closestApproach, type PlannedLine, plannedPoint } from './miss.ts';
 import { type Path, pathThrough } from './path.ts';
 import { type Ellipse, ellipseOf, type PlaneCovariance, probabilityWithin } from './probability.ts';
 import { type Projection, pointAt } from './projection.ts';
+import { BEND_LENGTH_M } from './severity.ts';
 import { cross, dot, minus, times, unit, type Vector } from './vector.ts';
 
 /** One error: a small change of some stations, in steps of one sigma. */
@@ -130,8 +133,8 @@ function pathOf(stations: readonly RankedStation[]): Path {
 /**
  * The uncertainty of the position at a depth, to first order: each error moves the position by what one sigma of it does, and
  * independent errors add as squares. Depth errors act along the hole: random ones of the last station, and a per cent of the depth.
- * Nothing is added for what the hole may do below its last station, which a projection only guesses. Stations as `bestStations`
- * makes them, at least one (throws otherwise).
+ * Where no shot has measured an azimuth, the hole's own bend and wander are added over the metres that nobody measured; below shots
+ * nothing is added for them, which a projection only guesses. Stations as `bestStations` makes them, at least one (throws otherwise).
  */
 export function uncertaintyAt(
   stations: readonly RankedStation[],
@@ -153,6 +156,8 @@ export function uncertaintyAt(
     spread = { xx: spread.xx + x * x, xy: spread.xy + x * y, yy: spread.yy + y * y };
     alongSquared += dot(away, frame.down) ** 2;
   }
+  const wander = ownWander(stations, depthMm);
+  spread = { ...spread, xx: spread.xx + wander.liftM ** 2, yy: spread.yy + wander.turnM ** 2 };
   const own = errors[(stations.findLast((one) => one.depthMm <= depthMm) ?? stations[0]!).toolClass];
   const scaled = (own.depthSystematicPerCent / 100) * (depthMm / 1000);
   return {
@@ -162,8 +167,28 @@ export function uncertaintyAt(
   };
 }
 
-/** What a chance at the target rests on: shots, the line-up's azimuth with measured dips, or the line-up alone. */
-export type ChanceBasis = 'shots' | 'line-up and dips' | 'line-up';
+/** How far a hole strays by itself where nobody measured it, one sigma up or down and to the sides, metres. */
+function ownWander(
+  stations: readonly RankedStation[],
+  depthMm: Depth,
+): { readonly liftM: number; readonly turnM: number } {
+  if (chanceBasis(stations) === 'shots') return { liftM: 0, turnM: 0 };
+  const dipsTo = stations[stations.length - 1]?.depthMm ?? 0;
+  return {
+    liftM: straysM(Math.max(0, depthMm - dipsTo) / 1000, USUAL_BEND.lift),
+    turnM: straysM(depthMm / 1000, USUAL_BEND.turn),
+  };
+}
+
+/** A steady bend of one sigma takes a hole ½·κ·L² off its line, and a wander of √q a metre √(q·L³/3). */
+function straysM(lengthM: number, bendPer30m: number): number {
+  const bent = (radians(bendPer30m) / BEND_LENGTH_M) * (lengthM ** 2 / 2);
+  const wandered = radians(WANDER_PER_30_M) * Math.sqrt(lengthM ** 3 / BEND_LENGTH_M / 3);
+  return Math.hypot(bent, wandered);
+}
+
+/** What a chance at the target rests on: shots (with a blunder named in them or not), the line-up's azimuth with measured dips, or the line-up alone. */
+export type ChanceBasis = 'shots' | 'shots marked as wrong' | 'line-up and dips' | 'line-up';
 
 /** What is known of a hole's direction: an azimuth that no shot measured is still the line-up's. */
 export function chanceBasis(stations: readonly RankedStation[]): ChanceBasis {

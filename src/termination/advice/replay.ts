@@ -35,7 +35,7 @@ export type Replay = {
 export function replay(rules: readonly Rule[], finished: Situation): Replay {
   const outcomes = evaluateRules(rules, finished);
   const verdicts = verdictsDown(
-    rules,
+    outcomes.map((outcome) => outcome.rule),
     outcomes.map((outcome) => outcome.history),
     deepestMm(finished),
   );

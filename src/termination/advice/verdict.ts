@@ -1,7 +1,6 @@
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
-import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
+import { type RuleOutcome, settledWords } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
-import type { Rule } from '../rules/rule.ts';
 import { extensionOf, extensionWords } from './extension.ts';
 import { type Occasion, type Verdict, weigh } from './weigh.ts';
 
@@ -75,16 +74,57 @@ function reasonOf(
   return texts.join('; ');
 }
 
-/** A rule's name and reason. Where it can't be told that is said first; where it is met and asks, who is to be called. */
-function ruleSays(outcome: RuleOutcome): string {
-  const { rule, state, reason } = outcome;
-  const doubt = state === 'cannot tell' ? 'can’t tell, ' : '';
-  const name = rule.verdict === 'not yet' ? `${rule.name} holds the hole until met` : rule.name;
-  return `${name}: ${doubt}${reason}${state === 'met' ? callWords(rule) : ''}`;
+/** One line at the head of the advice; a danger is never cut short, and stays while advice is hidden. */
+export type Headline = { readonly words: string; readonly danger: boolean };
+
+/**
+ * What stands at the head of the advice: the verdict, each rule that gave it on a line of its own; every other danger that is met, each with
+ * its call; the names of what else asks. While the driller has stopped the dangers stay, and why no advice is shown.
+ */
+export function headlines(shown: Shown, outcomes: readonly RuleOutcome[]): readonly Headline[] {
+  const by = shown.shown ? shown.advice.by : [];
+  const others = outcomes.filter((outcome) => alarms(outcome) && !by.includes(outcome));
+  const dangers = others.filter(isDanger).map((each) => ({ words: `${ruleSays(each)}.`, danger: true }));
+  if (!shown.shown) return [...dangers, { words: `No advice is shown: ${shown.because}.`, danger: false }];
+  const names = others.filter((each) => !isDanger(each)).map(({ rule }) => rule.name);
+  const asks =
+    names.length === 0 ? [] : [{ words: `${names.length} more to ask: ${names.join(', ')}.`, danger: false }];
+  const verdict = verdictHeadlines(shown.advice);
+  return by.some(isDanger) ? [...verdict, ...dangers, ...asks] : [...dangers, ...verdict, ...asks];
 }
 
-/** Whom to call, and for a rule about safety that the site procedure goes before everything here. */
-function callWords({ call, safety }: Rule): string {
+function verdictHeadlines({ verdict, by, sentence }: Advice): readonly Headline[] {
+  if (by.length < 2) return [{ words: sentence, danger: by.some(isDanger) }];
+  return dangersFirst(by).map((each, index) => ({
+    words: `${index === 0 ? `${verdict.toUpperCase()}: ` : ''}${ruleSays(each)}.`,
+    danger: isDanger(each),
+  }));
+}
+
+/** True of a rule about safety that is met. */
+export function isDanger(outcome: RuleOutcome): boolean {
+  return outcome.rule.safety === true && alarms(outcome);
+}
+
+/**
+ * A rule's name and reason. Where it can't be told that is said first; where it asks, who is to be called. Of a danger what was seen goes
+ * before its cut-off, which may be a long list of codes and stands with the rule.
+ */
+function ruleSays(outcome: RuleOutcome): string {
+  const { rule, state, reason, sight, answered } = outcome;
+  if (sight !== undefined) {
+    const settled = answered === undefined ? '' : `; ${settledWords(answered)}`;
+    return `${rule.name}: ${sight}${settled}${callWords(outcome)}`;
+  }
+  const doubt = state === 'cannot tell' ? 'can’t tell, ' : '';
+  const name = rule.verdict === 'not yet' ? `${rule.name} holds the hole until met` : rule.name;
+  return `${name}: ${doubt}${reason}${callWords(outcome)}`;
+}
+
+/** Whom to call, and for a rule about safety, also one that can't be told, that the site procedure goes before everything here. */
+function callWords({ rule: { call, safety }, state, answered }: RuleOutcome): string {
+  if (answered !== undefined) return safety ? ': go by the site procedure' : '';
+  if (state === 'not met' || (state === 'cannot tell' && (!safety || call === undefined))) return '';
   const who = call === undefined ? '' : ` ${call}`;
   if (safety) return `: call${who}, go by the site procedure`;
   return call === undefined ? '' : `: call${who}`;

@@ -5,7 +5,7 @@ import { holdsVoid, voidFields } from '../../schema/cautions.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
 import { enough, historyOf } from '../evaluate/amount.ts';
-import { historyFrom, type Step } from '../evaluate/history.ts';
+import { historyFrom, type Step, stateAt } from '../evaluate/history.ts';
 import { isAsked, logByRow } from '../evaluate/log.ts';
 import { anyOne, type Outcome, outcomeOf } from '../evaluate/outcome.ts';
 import { deepestMm, type ExpectedZone, type Situation } from '../evaluate/situation.ts';
@@ -14,7 +14,7 @@ import type { Stretch } from '../evaluate/stretch.ts';
 import { unloggedOf } from '../evaluate/unlogged.ts';
 import { windowLegs, within } from '../evaluate/window.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
-import { intervalOf } from '../rules/seen-in-row.ts';
+import { aboveBit, intervalOf } from '../rules/seen-in-row.ts';
 
 export const voidNear = defineCondition({
   key: 'voidNear',
@@ -22,7 +22,8 @@ export const voidNear = defineCondition({
   title: 'A void or old workings, met or expected near.',
   rationale:
     'A code whose caution says _void_ in the last metres, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
-    'call before anything else. A metre without return or not logged yet may have been one. No warning is no clearance.',
+    'call before anything else. A metre without return or not logged yet may have been one, and so it stays for as long as nobody has seen every ' +
+    'metre where a void was expected, from `aheadM` above it down. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
   shape: {
     inLastM: lengthM.describe('Back from the lowest logged row, and all that is drilled below it'),
@@ -31,10 +32,10 @@ export const voidNear = defineCondition({
   goesFirst: true,
   assess: ({ inLastM, aheadM }, situation) => {
     const expected = situation.expects.filter((zone) => zone.hazard === 'void');
-    return anyOne(situation, [
-      logged(situation, depthFromMetres(inLastM)),
-      ...expected.map((zone) => ahead(situation, zone, depthFromMetres(aheadM))),
-    ]);
+    const met = logged(situation, depthFromMetres(inLastM));
+    const near = expected.map((zone) => ahead(situation, zone, depthFromMetres(aheadM)));
+    // One that was met is said first; where none was, the one that has a name and a depth.
+    return anyOne(situation, met.state === 'cannot tell' ? [...near, met] : [met, ...near]);
   },
 });
 
@@ -76,29 +77,55 @@ function loggedWords(state: Tri, seen: readonly Stretch[], lastMm: number, headM
   const lowest = seen.at(-1);
   if (state !== 'yes' || lowest === undefined)
     return state === 'no' ? `no void ${where}` : `a void ${where} can’t be ruled out`;
-  const aboveMm = headMm - lowest.toMm;
-  const bit = aboveMm === 0 ? 'at the bit' : `${formatDepth(aboveMm)} m above the bit`;
-  return `void logged at ${formatInterval(lowest)}, ${bit}`;
+  return `void logged at ${formatInterval(lowest)}, ${aboveBit(headMm - lowest.toMm)}`;
 }
 
-/** From so far before the void to its foot. A void without a foot is never left behind. */
+/**
+ * From so far before the void to its foot. A void without a foot is never left behind; one with a foot is, once every metre that was drilled
+ * near it was seen to be rock: one that nobody saw may have been it.
+ */
 function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outcome {
   const nearMm = Math.max(0, zone.fromMm - aheadMm);
   const { drilledMm } = situation;
+  const unseen = zone.toMm === undefined ? [] : unseenIn(situation, nearMm, zone.toMm);
+  const left: Tri = unseen.length === 0 ? 'no' : 'cannot tell';
   const steps: Step[] = [
     { atMm: 0, state: 'no' },
     { atMm: nearMm, state: 'yes' },
-    ...(zone.toMm === undefined ? [] : [{ atMm: zone.toMm + 1, state: 'no' as const }]),
+    ...(zone.toMm === undefined ? [] : [{ atMm: zone.toMm + 1, state: left }]),
   ];
   const holds = { fromMm: Math.max(nearMm, drilledMm), toMm: zone.toMm ?? Number.POSITIVE_INFINITY };
-  const text = expectedWords(zone, drilledMm);
-  return outcomeOf(situation, historyFrom(steps.filter(({ atMm }) => atMm <= drilledMm)), {
+  const history = historyFrom(steps.filter(({ atMm }) => atMm <= drilledMm));
+  const inDoubt = stateAt(history, deepestMm(situation)) === 'cannot tell';
+  const text = inDoubt ? unseenWords(zone, unseen) : expectedWords(zone, drilledMm);
+  const lowest = unseen.findLast((each) => !each.unlogged);
+  return outcomeOf(situation, history, {
     progress: text,
-    reason: text,
-    deciding: [],
-    foreseen: true,
+    reason:
+      inDoubt && lowest !== undefined
+        ? `${text}: no return or a question open at ${formatInterval(lowest)}`
+        : text,
+    deciding: inDoubt ? unseen.map((each) => intervalOf(each.fromMm, each.toMm)) : [],
+    ...(inDoubt ? { unlogged: unloggedOf(unseen) } : {}),
+    foreseen: !inDoubt,
     ahead: aheadOf(holds.fromMm <= holds.toMm ? holds : undefined, from(drilledMm)),
   });
+}
+
+/** The metres between two depths that nobody saw to be rock or a void. */
+function unseenIn(situation: Situation, topMm: number, footMm: number): readonly Stretch[] {
+  return within(
+    logByRow(situation, (row) => voidIn(situation.schema, row)),
+    topMm,
+  )
+    .filter(({ fromMm, state }) => fromMm < footMm && state === 'cannot tell')
+    .map((each) => (each.toMm > footMm ? { ...each, toMm: footMm } : each));
+}
+
+/** `old stope was expected at 30–34 m, and 30–34 was not seen`. */
+function unseenWords({ name, fromMm, toMm = fromMm }: ExpectedZone, unseen: readonly Stretch[]): string {
+  const metres = unseen.map(formatInterval).join(', ');
+  return `${name} was expected at ${formatInterval(intervalOf(fromMm, toMm))} m, and nobody saw ${metres}`;
 }
 
 /** `old stope could come at 104 m, 8 m below the bit`, and how it stands once the bit has come to it. */

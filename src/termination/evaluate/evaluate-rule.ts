@@ -1,9 +1,11 @@
+import type { Condition } from '../../condition/condition.ts';
 import type { Decision } from '../../hole/ending.ts';
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import type { Interval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import { answeredBy } from '../advice/answered.ts';
-import { kindOfLeaf, type Leaf, type Rule, type RuleCondition } from '../rules/rule.ts';
+import { kindOfLeaf, type Leaf, leavesOf, type Rule, type RuleCondition } from '../rules/rule.ts';
+import { sightOf } from '../rules/seen-in-row.ts';
 import { type History, sinceMm } from './history.ts';
 import { anyOne, everyOne, foreseenAt, type Outcome, opposite } from './outcome.ts';
 import { deepestMm, type Situation } from './situation.ts';
@@ -30,6 +32,8 @@ export type RuleOutcome = {
   readonly proviso?: string;
   /** The decision to go on that settled what it asks; it doesn't ask again until it comes to stand so anew. */
   readonly answered?: Decision;
+  /** Of a met rule about safety that asks the log: what was seen, where, and how far above the bit. */
+  readonly sight?: string;
   /** Why it stands so. */
   readonly reason: string;
   /** How it stood at each depth the hole had. */
@@ -74,9 +78,11 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const state = STATES[outcome.state];
   const since = sinceMm(history);
   const answered = answeredBy(situation.decisions ?? [], rule, state, since, situation.drilledMm);
+  const sight = rule.safety && state === 'met' ? sightOf(situation, askedBy(rule), deciding) : undefined;
   return {
     rule,
     state,
+    ...(sight === undefined ? {} : { sight }),
     progress: { ...(amount ?? {}), text: progress },
     sinceMm: depthFromMm(since),
     deciding,
@@ -84,9 +90,19 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
     ...(answered === undefined ? {} : { answered }),
-    reason: answered === undefined ? reason : `${reason}; ${settled(answered)}`,
+    reason: answered === undefined ? reason : `${reason}; ${settledWords(answered)}`,
     history,
   };
+}
+
+/** The conditions over rows that a rule asks. */
+function askedBy({ when }: Rule): readonly Condition[] {
+  return leavesOf(when).flatMap((leaf) => {
+    const kind = kindOfLeaf(leaf);
+    // As where it is assessed: the key found the kind, the compiler can't pair the two.
+    const said = (leaf as { readonly [key: string]: unknown })[kind.key];
+    return kind.asks === undefined ? [] : kind.asks(said as never);
+  });
 }
 
 /** Progress and reason, with what has to be logged before it can be told. */
@@ -103,12 +119,26 @@ function withToLog(
 }
 
 /** Who settled what a rule asks, and where. */
-function settled({ by, called, depthMm }: Decision): string {
+export function settledWords({ by, called, depthMm }: Decision): string {
   const call = called === undefined ? '' : `, ${called} called`;
   return `settled by ${by} at ${formatDepth(depthMm)} m${call}`;
 }
 
-/** Every rule held against a situation, in the order they are written. */
+/** A hold that somebody made is advice of its own: it must not hang on whether the project has a rule for it. */
+const HOLD: Rule = {
+  name: 'on hold',
+  words: 'Somebody wants to be called before this hole is ended or goes on.',
+  verdict: 'ask',
+  when: { held: {} },
+};
+
+/** Every rule held against a situation, in the order they are written; a hold goes before them where no rule asks about it. */
 export function evaluateRules(rules: readonly Rule[], situation: Situation): readonly RuleOutcome[] {
-  return rules.map((rule) => evaluateRule(rule, situation));
+  const all = situation.hold === undefined || rules.some(asksOnHold) ? rules : [HOLD, ...rules];
+  return all.map((rule) => evaluateRule(rule, situation));
+}
+
+/** True of a rule that asks whenever the hole is on hold, whatever else is so. */
+function asksOnHold({ verdict, when, whenEnding }: Rule): boolean {
+  return verdict === 'ask' && whenEnding === undefined && 'held' in when;
 }

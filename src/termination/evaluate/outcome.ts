@@ -123,11 +123,15 @@ function mostWanting(parts: readonly Outcome[]): Outcome | undefined {
   return [...parts].sort((a, b) => missing(b) - missing(a))[0];
 }
 
-/** Intervals from the top down, each once. */
+/** Intervals from the top down, each metre once: those that overlap as one. */
 function eachOnce(intervals: readonly Interval[]): readonly Interval[] {
-  return intervalsDown(intervals).filter(
-    (each, index, all) => each.fromMm !== all[index - 1]?.fromMm || each.toMm !== all[index - 1]?.toMm,
-  );
+  const apart: Interval[] = [];
+  for (const each of intervalsDown(intervals)) {
+    const above = apart.at(-1);
+    if (above === undefined || each.fromMm >= above.toMm) apart.push(each);
+    else if (each.toMm > above.toMm) apart.splice(-1, 1, { ...above, toMm: each.toMm });
+  }
+  return apart;
 }
 
 function intervalsDown(intervals: readonly Interval[]): readonly Interval[] {

@@ -1,10 +1,11 @@
 import { type Condition, fieldConditions } from '../../condition/condition.ts';
-import { depthFromMm } from '../../quantity/depth.ts';
+import { evaluate, type Reading } from '../../condition/evaluate.ts';
+import { depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import { fieldNamed } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
 import { isAsked, readField } from '../evaluate/log.ts';
-import type { Situation } from '../evaluate/situation.ts';
+import { deepestMm, type Situation } from '../evaluate/situation.ts';
 import type { Stretch } from '../evaluate/stretch.ts';
 import { namesOf, unitOf } from './names.ts';
 
@@ -29,6 +30,44 @@ export function seenThere(situation: Situation, condition: Condition, stretch: S
   const row = lowestRowIn(situation, stretch);
   if (row === undefined || stretch.unlogged) return `not logged at ${formatInterval(stretch)}`;
   return `${rowSays(situation, condition, row)} at ${formatInterval(row)}`;
+}
+
+/** How far above the bit a depth lies: `at the bit`, `3 m above the bit`. */
+export function aboveBit(aboveMm: number): string {
+  return aboveMm <= 0 ? 'at the bit' : `${formatDepth(aboveMm)} m above the bit`;
+}
+
+/**
+ * What was seen that makes one of the conditions hold, in the lowest row where it does, and how far above the bit: `rock serpentinite at
+ * 35–36, 1 m above the bit`. Undefined where no row of those metres holds by itself.
+ */
+export function sightOf(
+  situation: Situation,
+  conditions: readonly Condition[],
+  metres: readonly Interval[],
+): string | undefined {
+  const rows = situation.rows.filter((row) =>
+    metres.some(({ fromMm, toMm }) => row.fromMm < toMm && row.toMm > fromMm),
+  );
+  for (const row of [...rows].reverse()) {
+    const holding = conditions
+      .filter((condition) => holdsIn(situation, row, condition))
+      .flatMap((condition) => fieldConditions(condition))
+      .filter((each) => holdsIn(situation, row, each));
+    if (holding.length === 0) continue;
+    const texts = holding.map((each) => fieldSays(situation, row, each.field, each.of));
+    const words = [...new Set(texts)].join(', ');
+    return `${words} at ${formatInterval(row)}, ${aboveBit(deepestMm(situation) - row.toMm)}`;
+  }
+  return undefined;
+}
+
+function holdsIn({ schema }: Situation, row: Row, condition: Condition): boolean {
+  const read = (name: string, of?: string): Reading => {
+    const field = fieldNamed(schema, name);
+    return field === undefined ? { says: 'unknown' } : readField(schema, row, field, of);
+  };
+  return evaluate(condition, read) === 'yes';
 }
 
 /** A fact, and why it can't be told of the lowest metre that is logged and in doubt; the fact alone where there is none. */

@@ -114,6 +114,9 @@ export const COMMANDS: readonly CommandCase[] = [
     always: ['--shift', 'RC7_2026-03-12_DAY'],
     signs: true,
   },
+  { name: ['note'], options: { '--html': FLAG } },
+  { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
+  { name: ['note', 'acknowledge'] },
   { name: ['pack'], args: ['MBRC003'] },
   {
     name: ['receive'],

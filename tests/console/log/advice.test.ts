@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { holeNouns } from '../../../src/hole/hole.ts';
-import { type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
+import { type Files, type Sitting, sampleFiles, sitDown } from '../support/sitting.ts';
 
 const AT = '2026-03-14T09:08:00+08:00';
 /** The right-hand panels of the log screen as one text: what a panel wraps reads on. */
@@ -67,4 +67,62 @@ describe('the advice beside the log', () => {
       called: 'Ines Falk',
     });
   });
+
+  it('holds the hole where the project has no rule about a hold, to the end of it', async () => {
+    const sitting = await sitDown(
+      withRules((rules) => rules.filter(({ name }) => name !== 'hold')),
+      AT,
+    );
+    sitting.enter(';hold called Ines Falk: wants to see the chips');
+    expect(panel(sitting, 100, 40)).toContain('ASK: on hold: held by NOK since 54 m: wants to see the chips');
+    sitting.press('f12', 'enter');
+    expect(sitting.screen(100, 40).join(' ')).toContain('On hold by NOK since 54 m: wants to see the');
+  });
+
+  it('asks about a stope that was drilled through unseen, with its metres and whom to call', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';expect old stope 47-50 void');
+    expect(panel(sitting)).toContain('old stope was expected at 47–50.1 m, and nobody saw 46–50.1');
+    expect(panel(sitting)).toContain('can’t be ruled out: log 8 m more');
+  });
+
+  it('shows every danger with its call whole at 80 by 24, what was seen first, also while the driller has stopped', async () => {
+    const fibre = {
+      name: 'fibre',
+      words: 'Fibre in the chips.',
+      verdict: 'ask',
+      safety: true,
+      call: 'Ines Falk',
+      when: {
+        seen: { where: { field: 'rock', isOneOf: ['BAS', 'GRN', 'DOL', 'SCH', 'CHT', 'FCT'] }, forM: 1 },
+      },
+    };
+    const sitting = await sitDown(
+      withRules((rules) => [...rules, fibre]),
+      AT,
+    );
+    sitting.enter(';expect old stope 62-66 void');
+    const dangers = (): void => {
+      expect(panel(sitting)).toMatch(
+        /! (ASK: )?void: old stope could come at 62 m, 8 m below the bit: call, go by the site procedure\./,
+      );
+      expect(panel(sitting)).toMatch(
+        /! fibre: rock .+ at \d+–\d+, \d+ m above the bit: call Ines Falk, go by the site procedure\./,
+      );
+    };
+    dangers();
+    sitting.enter(';stop rods bogging');
+    dangers();
+    expect(panel(sitting)).not.toContain('ASK');
+  });
 });
+
+type AnyRule = { readonly name: string };
+
+/** The sample project with other rules on ending a hole. */
+function withRules(change: (rules: readonly AnyRule[]) => readonly AnyRule[]): Files {
+  const files = sampleFiles();
+  const settings = JSON.parse(files['project.json']!);
+  settings.termination.rules = change(settings.termination.rules);
+  return { ...files, 'project.json': JSON.stringify(settings) };
+}

@@ -3,6 +3,7 @@ import { type Depth, depthFromMetres } from '../../../src/quantity/depth.ts';
 import { stamp } from '../../../src/quantity/stamp.ts';
 import { checkAzimuthOnCircle } from '../../../src/survey/checks/azimuth-off-circle.ts';
 import { checkBackBearing } from '../../../src/survey/checks/back-bearing.ts';
+import { checkFix } from '../../../src/survey/checks/collar-fix-poor.ts';
 import { checkCollarOnPlan } from '../../../src/survey/checks/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../../../src/survey/checks/collar-off-program.ts';
 import { checkCompassDistances, checkMagneticGround } from '../../../src/survey/checks/compass-no-check.ts';
@@ -90,7 +91,12 @@ const READING_CASES: readonly ErrorCase[] = [
     return answer.findings;
   }),
   given('survey-shot-below-drilled', 'feet for metres', () =>
-    checkShotBelowDrilled(runOf([[177, 90, -60]]), depthFromMetres(60), AT),
+    checkShotBelowDrilled(
+      runOf([[177, 90, -60]]),
+      depthFromMetres(60),
+      { firstShotM: 12, shotEveryM: 30 },
+      AT,
+    ),
   ),
   given('survey-shot-gap', 'no shot for 48 m', () =>
     checkShotGaps([0, 12, 60].map(depthFromMetres), depthFromMetres(70), { longestGapM: 40 }, AT),
@@ -220,6 +226,9 @@ const BLUNDER_CASES: readonly ErrorCase[] = [
 ];
 
 const PLACE_CASES: readonly ErrorCase[] = [
+  given('survey-collar-fix-poor', 'a fix of 3 satellites', () =>
+    checkFix({ scatterM: 7, fewestSatellites: 3, worstDilution: 8.4 }, { collarToleranceM: 5 }, AT),
+  ),
   given('survey-collar-off-plan', 'a collar 10 m off its peg', () =>
     checkCollarOnPlan({ eastM: 744_990, northM: 6_500_000 }, PLANNED, { collarToleranceM: 5 }, AT),
   ),

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { conditionSchema } from '../../../src/condition/condition.ts';
 import { formatFinding } from '../../../src/finding/finding.ts';
-import { readJsonFile } from '../../../src/schema/read/json-source.ts';
+import { loggingFile } from '../../../src/schema/read/file-schema.ts';
+import { readBuiltIn, readJsonFile } from '../../../src/schema/read/json-source.ts';
+import { STYLES, styleFile } from '../../../src/schema/styles/index.ts';
 
 const shape = z.strictObject({
   depthM: z.number().min(0).max(100).optional(),
@@ -64,5 +66,20 @@ describe('a JSON file written by hand', () => {
 
   it('never takes __proto__ for anything but an unknown member', () => {
     expect(messages('{ "__proto__": { "depthM": 5 } }')).toHaveLength(1);
+  });
+});
+
+describe('a built-in style', () => {
+  it('reads as a file does, its shape not checked again: each of them fits, and says the same either way', () => {
+    expect(Object.keys(STYLES).length).toBeGreaterThan(0);
+    for (const name of Object.keys(STYLES)) {
+      const file = styleFile(name);
+      if (file === undefined) throw new Error(name);
+      const checked = readJsonFile(file, loggingFile);
+      if (!checked.ok) throw new Error(checked.findings.map(formatFinding).join('\n'));
+      const read = readBuiltIn(file);
+      expect(read.value).toEqual(checked.value.value);
+      expect(read.source.root).toEqual(checked.value.source.root);
+    }
   });
 });

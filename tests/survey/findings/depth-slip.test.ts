@@ -14,6 +14,7 @@ describe('two digits swapped', () => {
     [[21, 42, 72, 102], 'with two digits swapped it would be 12.0 m'],
     [[12, 42, 72, 120], 'with two digits swapped it would be 102.0 m'],
     [[12, 24], 'with two digits swapped it would be 42.0 m'],
+    [[12, 42, 72, 201], 'with two digits swapped it would be 102.0 m'],
   ] as const)('are told by the schedule of single shots: %j', (depths, words) => {
     expect(problemsOf(check(depths, SINGLE)).join()).toContain(words);
   });
@@ -42,6 +43,7 @@ describe('two digits swapped', () => {
 describe('feet', () => {
   test.each([
     ['single shots by the schedule', [39, 138, 236], SINGLE],
+    ['the first two of them, as soon as they are there', [39, 138], SINGLE],
     ['a run in whole feet', [33, 66, 98, 131, 164], {}],
     ['a run in decimals', [32.8, 65.6, 98.4, 131.2], {}],
   ] as const)('are told wherever they lie, inside the drilled hole too: %s', (_, depths, said) => {
@@ -62,5 +64,6 @@ describe('feet', () => {
   test('are not seen in metres, whole or not', () => {
     expect(check([10, 20, 30, 40, 50])).toEqual([]);
     expect(check([9.7, 19.7, 29.7, 39.7])).toEqual([]);
+    expect(check([12, 111], SINGLE)).toEqual([]);
   });
 });

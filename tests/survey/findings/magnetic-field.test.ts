@@ -35,3 +35,12 @@ test('inside the tolerances, not measured, or already rejected raises nothing', 
   expect(check({})).toEqual([]);
   expect(check({ fieldNt: 70_000, azimuthRejected: 'magnetite' })).toEqual([]);
 });
+
+test('one shot is told one thing: off in strength and its dip without a sign, the azimuth does not stand', () => {
+  const [only, ...more] = check({ fieldNt: 58_063, magneticDipDeg: 65.2 });
+  expect(more).toEqual([]);
+  expect(only?.excerpt).toBe('total field 58063 nT, expected 57000 nT');
+  expect(only?.remedy).toContain('Reject the azimuth alone');
+  expect(only?.remedy).toContain('Its magnetic dip lacks its sign: down is positive, here -65.2°.');
+  expect(check({ magneticDipDeg: 65.2 })[0]?.remedy).toContain('The azimuth stands.');
+});

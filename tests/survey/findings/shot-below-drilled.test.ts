@@ -3,8 +3,13 @@ import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { checkShotBelowDrilled } from '../../../src/survey/checks/shot-below-drilled.ts';
 import { AT, problemsOf, remediesOf, runOf } from '../build.ts';
 
-const check = (depthM: number, toolOffsetMm = 0) =>
-  checkShotBelowDrilled(runOf([[depthM, 90, -60]], { toolOffsetMm }), depthFromMetres(60), AT);
+const check = (depthM: number, toolOffsetMm = 0, drilledM = 60, pass: 'in' | 'single' = 'in') =>
+  checkShotBelowDrilled(
+    runOf([[depthM, 90, -60]], { toolOffsetMm, pass }),
+    depthFromMetres(drilledM),
+    { firstShotM: 12, shotEveryM: 30 },
+    AT,
+  );
 
 test('a shot deeper than the hole is a fault', () => {
   expect(problemsOf(check(72))).toEqual(['the shot is at 72 m, the hole is drilled to 60 m']);
@@ -26,4 +31,11 @@ test('what no likely cause explains says where to look', () => {
 
 test('a shot at the foot of the hole raises nothing', () => {
   expect(check(60)).toEqual([]);
+});
+
+test('of two causes the one that falls on the schedule of single shots is named: swapped digits for 102, feet for 42', () => {
+  expect(remediesOf(check(201, 0, 150, 'single'))).toEqual([
+    'Likely digits swapped: 102.0 m is on the schedule of shots. Check the sheet.',
+  ]);
+  expect(remediesOf(check(138, 0, 60, 'single'))[0]).toContain('Likely feet: × 0.3048 it is 42.1 m');
 });

@@ -10,6 +10,7 @@ import {
   reachOf,
 } from '../../../src/survey/path/miss.ts';
 import { pointAt } from '../../../src/survey/path/projection.ts';
+import { reachWords } from '../../../src/survey/path/target-words.ts';
 import { length, minus, ORIGIN } from '../../../src/survey/path/vector.ts';
 import { pathOf, pointing } from '../build.ts';
 
@@ -131,6 +132,19 @@ describe('the reach', () => {
       severityPer30m: Number.POSITIVE_INFINITY,
       within: false,
       lengthM: undefined,
+      passedM: expect.closeTo(closestApproach(path, planTo(90, -60, 20), 'straight').distanceM, 9),
     });
+  });
+
+  test('of a target that was passed is how near: within the radius it was met, beyond it it can not be reached', () => {
+    const path = pathOf([0, 90, -60], [120, 91.2, -60]);
+    const met = reachOf(path, planTo(90, -60, 80), 3, 5);
+    expect(met.within).toBe(true);
+    expect(reachWords(met, 3, 5)).toMatch(/^Target passed at 0\.[1-4] m, within 5 m of it\.$/);
+    const missed = reachOf(pathOf([0, 90, -60], [120, 90, -50]), planTo(90, -60, 80), 3, 1);
+    expect(missed.within).toBe(false);
+    expect(reachWords(missed, 3, 1)).toMatch(
+      /^Target passed at \d\.\d m, and it lies behind: it CAN NOT be reached\.$/,
+    );
   });
 });

@@ -49,18 +49,19 @@ const hole = (toolClass: ErrorClass): readonly RankedStation[] => [
 describe('one error alone', () => {
   test('of dip in the line-up moves a hole without shots by the depth times the angle', () => {
     const errors = { ...QUIET, 'line-up': { ...NONE, dipSystematicDeg: 1 } };
-    const { ellipse, alongM } = uncertaintyAt([lineUp], at(200), errors, 'straight');
-    expect(ellipse.longM).toBeCloseTo(3.49, 2);
-    expect(ellipse.angleDeg).toBeCloseTo(0, 6);
-    expect(ellipse.shortM).toBeCloseTo(0, 3);
+    const { spread, alongM } = uncertaintyAt([lineUp], at(200), errors, 'straight');
+    const byItself = uncertaintyAt([lineUp], at(200), QUIET, 'straight').spread;
+    expect(Math.sqrt(spread.xx - byItself.xx)).toBeCloseTo(3.49, 2);
+    expect(spread.yy).toBeCloseTo(byItself.yy, 6);
     expect(alongM).toBeLessThan(0.04);
   });
 
   test('of azimuth moves it sideways, as the cosine of the dip', () => {
     const errors = { ...QUIET, 'line-up': { ...NONE, azimuthSystematicDeg: 1 } };
-    const { ellipse } = uncertaintyAt([lineUp], at(200), errors, 'straight');
-    expect(ellipse.longM).toBeCloseTo(3.49 / 2, 2);
-    expect(Math.abs(ellipse.angleDeg)).toBeCloseTo(90, 0);
+    const { spread } = uncertaintyAt([lineUp], at(200), errors, 'straight');
+    const byItself = uncertaintyAt([lineUp], at(200), QUIET, 'straight').spread;
+    expect(Math.sqrt(spread.yy - byItself.yy)).toBeCloseTo(3.49 / 2, 2);
+    expect(Math.sqrt(spread.xx - byItself.xx)).toBeLessThan(0.02);
   });
 
   test('of the line-up is inherited by a gyro aligned at the collar, and not by a north-seeking one', () => {
@@ -148,8 +149,45 @@ describe('an azimuth that was never measured', () => {
     expect(chanceWords(0, 'line-up')).toBe('at most 1 %');
     expect(chanceWords(1, 'line-up and dips')).toBe('at most 99 %');
     expect(chanceWords(1, 'shots')).toBe('over 99 %');
+    expect(chanceWords(1, 'shots marked as wrong')).toBe('not known');
     expect(basisWords('line-up')).toContain('no shot yet: it rests on the line-up alone');
     expect(basisWords('line-up and dips')).toContain('no azimuth measured yet');
+  });
+});
+
+describe('a hole that nobody measured', () => {
+  /** One sigma of how far 3000 holes come off their line in 120 m, walked metre by metre: a bend of their own and a wander. */
+  const walkedM = (bendPer30m: number) => {
+    const draw = normals(20260601);
+    const degree = Math.PI / 180;
+    const away = Array.from({ length: 3000 }, () => {
+      const bend = (draw() * bendPer30m * degree) / 30;
+      let [angle, off] = [0, 0];
+      for (let metre = 0; metre < 120; metre++) {
+        const turned = bend + (draw() * 0.35 * degree) / Math.sqrt(30);
+        off += angle + turned / 2;
+        angle += turned;
+      }
+      return off;
+    });
+    return Math.sqrt(away.reduce((sum, each) => sum + each ** 2, 0) / away.length);
+  };
+
+  test('strays from its line by its own bend and wander, as holes walked metre by metre do, to 4 %', () => {
+    const { spread } = uncertaintyAt([lineUp], at(120), QUIET, 'straight');
+    expect(Math.abs(Math.sqrt(spread.xx) / walkedM(0.55) - 1)).toBeLessThan(0.04);
+    expect(Math.abs(Math.sqrt(spread.yy) / walkedM(0.45) - 1)).toBeLessThan(0.04);
+    expect(Math.sqrt(spread.yy)).toBeGreaterThan(2);
+  });
+
+  test('strays sideways alone where its dips are measured, and no more once its azimuths are', () => {
+    const at120 = (stations: readonly RankedStation[]) =>
+      uncertaintyAt(stations, at(120), QUIET, 'straight').spread;
+    const from = [{ toolClass: 'line-up' as const, run: undefined, depthMm: 0, share: 1 }];
+    const dips = hole('magnetic').map((one) => (one.run === undefined ? one : { ...one, azimuthFrom: from }));
+    expect(at120(dips).xx).toBeCloseTo(0, 6);
+    expect(at120(dips).yy).toBeCloseTo(at120([lineUp]).yy, 6);
+    expect(at120(hole('magnetic')).yy).toBeCloseTo(0, 6);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { adviceOf, shownAdvice } from '../../../src/termination/advice/verdict.ts';
+import { adviceOf, headlines, shownAdvice } from '../../../src/termination/advice/verdict.ts';
 import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
 import { rulesFor } from '../../../src/termination/settings.ts';
 import { holeOf, readCases } from './read-cases.ts';
@@ -24,7 +24,8 @@ describe('holes as a geologist would judge them', () => {
       const shown = shownAdvice(outcomes, at, ending);
       const sentence = shown.shown ? shown.advice.sentence : `NO ADVICE: ${shown.because}`;
       expect(sentence).toMatch(new RegExp(`^${each.verdict}: `));
-      expect(sentence).toContain(each.says);
+      const head = headlines(shown, outcomes).map(({ words }) => words);
+      expect([sentence, ...head].join('\n')).toContain(each.says);
       const texts = outcomes.flatMap(({ reason, progress }) => [reason, progress.text]);
       for (const text of [adviceOf(outcomes, at, ending).sentence, ...texts])
         expect(text).not.toMatch(NEGATIVE);

@@ -39,6 +39,22 @@ const RULES: { readonly [name: string]: Omit<Rule, 'name'> } = {
     { voidNear: { inLastM: 6, aheadM: 12 } },
     { safety: true, call: 'the mine on channel 6' },
   ),
+  fibre: rule(
+    'ask',
+    {
+      ofLast: {
+        where: {
+          any: [
+            { field: 'rock', is: 'GRN' },
+            { field: 'sulphides', of: 'CPY', atLeast: 5 },
+          ],
+        },
+        atLeastM: 1,
+        ofM: 6,
+      },
+    },
+    { safety: true, call: 'Abel Quist' },
+  ),
   hold: rule('ask', { held: {} }),
   minimum: rule('not yet', { minimumReached: { minimumM: 60 } }),
   maximum: rule('end', { maximumReached: { maximumM: 180 } }),

@@ -1,12 +1,11 @@
 import { planOf } from '../../../hole/hole.ts';
-import type { Project } from '../../../project/project.ts';
 import { formatDepth } from '../../../quantity/depth.ts';
 import { localTime } from '../../../quantity/stamp.ts';
 import type { Document } from '../../../record/document.ts';
-import { type AdviceStanding, adviceFor } from '../../../standing/advice.ts';
+import type { AdviceStanding } from '../../../standing/advice.ts';
 import { headsOf } from '../../../standing/heads.ts';
 import { paceOf } from '../../../standing/pace.ts';
-import { alarms, dangersFirst } from '../../../termination/advice/verdict.ts';
+import { alarms, dangersFirst, headlines, isDanger } from '../../../termination/advice/verdict.ts';
 import type { RuleOutcome } from '../../../termination/evaluate/evaluate-rule.ts';
 import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
@@ -23,25 +22,30 @@ export function adviceTitle(hole: Document, width: number): string {
  * What is dangerous is never cut short of `room`. `room` lines, `width` cells.
  */
 export function advicePanel(
-  project: Project,
+  standing: AdviceStanding,
   hole: Document,
-  others: Iterable<Document>,
   theme: Theme,
   width: number,
   room: number,
 ): readonly Line[] {
-  const standing = adviceFor(project, hole, others);
-  const whole = isAlarm(standing);
-  const verdict = verdictLines(standing, width).slice(0, whole ? room : Math.max(2, Math.floor(room / 2)));
+  const verdict = verdictLines(standing, width).slice(
+    0,
+    isWhole(standing) ? room : Math.max(2, Math.floor(room / 2)),
+  );
   const depths = depthLines(hole).slice(0, Math.max(0, room - verdict.length));
   if (!standing.shown.shown) return [...verdict, ...depths];
   const left = Math.max(0, room - depths.length - verdict.length);
   return [...verdict, ...depths, ...rulesThatFit(standing, theme, width, left)];
 }
 
-/** True where the verdict is given by a rule that is met and is a danger or a question to somebody. */
-function isAlarm({ shown }: AdviceStanding): boolean {
-  return shown.shown && shown.advice.by.some(alarms);
+/** How many lines the panel must have; none but a few where nothing in it is dangerous or asks. */
+export function adviceNeeds(standing: AdviceStanding, width: number): number {
+  return isWhole(standing) ? verdictLines(standing, width).length : 0;
+}
+
+/** True where the head of the advice is not cut short: a danger is met, or the verdict asks. */
+function isWhole({ shown, outcomes }: AdviceStanding): boolean {
+  return outcomes.some(isDanger) || (shown.shown && shown.advice.verdict === 'ask');
 }
 
 /** Dangers first, then rules in their own order, as many as fit; where not all do, what speaks now or stands nearest to it comes first. */
@@ -80,9 +84,10 @@ export function ruleLines(outcome: RuleOutcome, theme: Theme, width: number): re
     .map((each, index): Line => [...spans([index === 0 ? `${sign} ` : '  ', tone]), ...each]);
 }
 
-/** A danger, or a question to somebody, is never ticked off: it is met, and nothing is done with that. */
+/** A danger, or a question to somebody, is never ticked off: it is met, and nothing is done with that. `!` is for dangers alone. */
 function stateSign(outcome: RuleOutcome, theme: Theme): readonly [string, Tone] {
-  if (alarms(outcome)) return ['!', 'alert'];
+  if (isDanger(outcome)) return ['!', 'alert'];
+  if (alarms(outcome)) return ['?', 'warn'];
   if (outcome.rule.whenEnding || outcome.answered !== undefined) return [theme.signs.dash, 'faint'];
   if (outcome.state === 'met') return [theme.signs.tick, 'good'];
   return outcome.state === 'cannot tell' ? ['?', 'warn'] : [theme.signs.dash, 'faint'];
@@ -98,17 +103,16 @@ function weight(outcome: RuleOutcome): number {
   return state === 'met' ? 2 : state === 'cannot tell' ? 1 : 0;
 }
 
-/** The verdict with its reason, and what can change within the next rod. Nothing while the driller has stopped. */
+/** The verdict with its reason, every danger that is met, and what can change within the next rod. While the driller has stopped, the dangers. */
 export function verdictLines(standing: AdviceStanding, width: number): readonly Line[] {
-  if (!standing.shown.shown) {
-    return [...wrap(`No advice is shown: ${standing.shown.because}.`, width, 'warn')];
-  }
-  const { verdict, sentence } = standing.shown.advice;
-  const ahead = standing.ahead[0];
-  if (isAlarm(standing)) return wrap(`! ${sentence}`, width, 'alert');
+  const { shown, outcomes } = standing;
+  const verdict = shown.shown ? shown.advice.verdict : 'ask';
   const tone: Tone = verdict === 'not yet' ? 'plain' : verdict === 'ask' ? 'warn' : 'good';
-  return [
-    ...wrap(sentence, width, tone).slice(0, 3),
-    ...(ahead === undefined ? [] : wrap(ahead.words, width, 'accent').slice(0, 2)),
-  ];
+  const head = headlines(shown, outcomes).flatMap(({ words, danger }) => {
+    if (danger) return wrap(`! ${words}`, width, 'alert');
+    return wrap(words, width, tone).slice(0, verdict === 'ask' ? undefined : 3);
+  });
+  if (!shown.shown || isWhole(standing)) return head;
+  const ahead = standing.ahead[0];
+  return [...head, ...(ahead === undefined ? [] : wrap(ahead.words, width, 'accent').slice(0, 2))];
 }

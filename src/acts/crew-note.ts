@@ -1,0 +1,87 @@
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Maker } from '../hole/commands/made.ts';
+import type { Project } from '../project/project.ts';
+import type { Document, Thing } from '../record/document.ts';
+import { SHIFT_REFUSALS } from '../shift/findings.ts';
+import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { shiftsOf } from '../shift/shift-end.ts';
+import { crewNote } from '../standing/crew-note.ts';
+import type { MadeOn } from './shift.ts';
+
+/** What can be done with the note for the next crew, as a line: the same in the console and on the command line. */
+export const NOTE_DEEDS: readonly (readonly [form: string, does: string])[] = [
+  ['note water truck at 07:00', 'complete the note for the next crew: the draft as it is, and this'],
+  ['acknowledge', 'the next geologist has read the latest note'],
+];
+
+/** Does one of {@link NOTE_DEEDS} on a shift; undefined where the line is none of them. */
+export function noteDeed(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  text: string,
+  maker: Maker,
+): Result<MadeOn> | undefined {
+  const [, added] = /^note\b *(.*)$/.exec(text.trim()) ?? [];
+  if (added !== undefined) return complete(project, documents, shift, added, maker);
+  return text.trim() === 'acknowledge' ? acknowledge(documents, shiftHeaderOf(shift).rig, maker) : undefined;
+}
+
+function complete(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  added: string,
+  maker: Maker,
+): Result<MadeOn> {
+  const draft = crewNote(project, documents, shiftHeaderOf(shift).rig, maker.at);
+  const note = {
+    draft: draft.map(({ title, lines }) => ({ title, lines: [...lines] })),
+    by: maker.by,
+    at: maker.at,
+    ...(added === '' ? {} : { added }),
+  };
+  return ok({
+    document: { kind: shift.kind, id: shift.id },
+    made: {
+      what: `note for the next crew completed by ${maker.by}`,
+      changes: [{ put: ['crewNotes', maker.newId()], thing: note as Thing }],
+    },
+  });
+}
+
+/** The incoming geologist acknowledges the latest note of the rig. Refused for whoever wrote it, and where there is none. */
+function acknowledge(documents: readonly Document[], rig: string, maker: Maker): Result<MadeOn> {
+  const shift = shiftsOf(documents, rig).findLast((each) => shiftThings(each, 'crewNotes').length > 0);
+  const [id, note] = (shift === undefined ? undefined : shiftThings(shift, 'crewNotes').at(-1)) ?? [];
+  if (shift === undefined || id === undefined || note === undefined)
+    return refused(
+      notThere(
+        rig,
+        'no note was completed',
+        'The outgoing geologist completes it: note, and what is to add.',
+      ),
+    );
+  if (note.acknowledgedBy !== undefined)
+    return refused(
+      notThere(rig, `${note.acknowledgedBy} acknowledged it already`, 'There is nothing to do.'),
+    );
+  if (note.by === maker.by)
+    return refused(
+      notThere(
+        rig,
+        `${maker.by} wrote it`,
+        'Whoever takes over acknowledges it: open the console, or give --by, with their initials.',
+      ),
+    );
+  return ok({
+    document: { kind: shift.kind, id: shift.id },
+    made: {
+      what: `note of ${shift.id} acknowledged by ${maker.by}`,
+      changes: [{ patch: ['crewNotes', id], set: { acknowledgedBy: maker.by, acknowledgedAt: maker.at } }],
+    },
+  });
+}
+
+const notThere = (rig: string, problem: string, remedy: string): Finding =>
+  SHIFT_REFUSALS.notThere.at({ thing: `note for the next crew of ${rig}` }, { problem, remedy });

@@ -1,0 +1,95 @@
+import { noteDeed } from '../acts/crew-note.ts';
+import type { Outside } from '../desk/outside.ts';
+import { localDate, localTime } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { htmlText } from '../sampling/sheet-text.ts';
+import { shiftThings } from '../shift/shift.ts';
+import { latestShift } from '../standing/activity.ts';
+import { crewNote, type NotePart } from '../standing/crew-note.ts';
+import { type AtProject, atProject, type Shared } from './at-project.ts';
+import { wrongUse } from './findings.ts';
+import { makerOf } from './lines/submit-made.ts';
+import { EXIT, refuse, say, sayFile, sayJson, sayTrouble } from './say.ts';
+import { submitOn } from './submit.ts';
+
+/** The note for the next crew as it would be now, and the one completed last. */
+export function note(
+  outside: Outside,
+  asked: Shared & { readonly as: 'text' | 'json' | 'html' },
+): Promise<number> {
+  return atProject(outside, asked, async (at) => {
+    const { desk, project } = at;
+    const rig = rigOf(at);
+    const draft = crewNote(project, [...desk.documents().values()], rig, desk.now());
+    const shift = shiftOf(at);
+    const completed = shift === undefined ? undefined : shiftThings(shift, 'crewNotes').at(-1)?.[1];
+    const title = `${project.settings.name}, ${rig}: note for the next crew, ${localDate(desk.now())} ${localTime(desk.now())}`;
+    const signed =
+      completed === undefined
+        ? 'Draft: not completed yet.'
+        : `Completed by ${completed.by}, ${localDate(completed.at)} ${localTime(completed.at)}; ${completed.acknowledgedBy === undefined ? 'not acknowledged yet' : `acknowledged by ${completed.acknowledgedBy}`}.`;
+    const added = completed?.added === undefined ? [] : [{ title: 'Added', lines: [completed.added] }];
+    const parts = [...(completed?.draft ?? draft), ...added];
+    if (asked.as === 'json') sayJson(outside, { draft, completed });
+    else if (asked.as === 'html') sayFile(outside, page(title, signed, parts));
+    else say(outside, [title, signed, ...parts.flatMap(partText)].join('\n'));
+    return EXIT.fine;
+  });
+}
+
+/** Completes or acknowledges the note, as the same line in the console does. */
+export function noteLine(outside: Outside, asked: Shared & { readonly line: string }): Promise<number> {
+  return atProject(outside, { ...asked, write: true }, async (at) => {
+    const { desk, project } = at;
+    const shift = shiftOf(at);
+    if (shift === undefined)
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `rig ${rigOf(at)}` },
+          { problem: 'no shift is recorded', remedy: 'Begin one: offsider activity begin 06:00.' },
+        ),
+      );
+    const made = noteDeed(project, [...desk.documents().values()], shift, asked.line, makerOf(desk));
+    if (made === undefined) throw new Error(`not about the note: ${asked.line}`);
+    if (!made.ok) {
+      sayTrouble(outside, { findings: made.findings });
+      return EXIT.findings;
+    }
+    const failed = await submitOn(at, made.value);
+    if (failed !== undefined) return failed;
+    say(outside, `${made.value.document.id}: ${made.value.made.what}`);
+    return EXIT.fine;
+  });
+}
+
+const rigOf = ({ project }: AtProject): string => project.settings.rigs[0]?.name ?? '';
+
+/** The latest shift of the rig as it is stored. */
+function shiftOf(at: AtProject): Document | undefined {
+  const latest = latestShift(at.project, at.desk.documents().values(), rigOf(at), at.desk.now());
+  return latest === undefined ? undefined : at.desk.get({ kind: 'shift', id: latest.id });
+}
+
+const partText = ({ title, lines }: NotePart): readonly string[] => [
+  '',
+  title,
+  ...lines.map((each) => `  ${each}`),
+];
+
+/** A page to print, with room for two signatures. */
+function page(title: string, signed: string, parts: readonly NotePart[]): string {
+  const sections = parts.map(
+    (part) =>
+      `<section><h2>${htmlText(part.title)}</h2><ul>${part.lines.map((each) => `<li>${htmlText(each)}</li>`).join('')}</ul></section>`,
+  );
+  return `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>${htmlText(title)}</title>
+<style>body { font: 11pt sans-serif; margin: 1.5cm; color: #000; background: #fff } section { break-inside: avoid }
+h2 { font-size: 12pt; margin: 0.8em 0 0.2em } ul { margin: 0 }</style></head><body>
+<h1>${htmlText(title)}</h1><p>${htmlText(signed)}</p>
+${sections.join('\n')}
+<p>Outgoing: ______________________ Incoming: ______________________</p>
+</body></html>
+`;
+}

@@ -1,0 +1,30 @@
+import { formatInterval } from '../../quantity/interval.ts';
+import { formatMinutes, localTime } from '../../quantity/stamp.ts';
+import type { NewPlodLine } from '../../shift/plod-line.ts';
+
+/** A line of a plod as it was read. */
+export function lineText({
+  startsAt,
+  endsAt,
+  minutes,
+  activity,
+  hole,
+  fromMm,
+  toMm,
+  shots,
+  used,
+  remark,
+}: NewPlodLine): string {
+  const times =
+    startsAt === undefined || endsAt === undefined ? '' : `${localTime(startsAt)}–${localTime(endsAt)}  `;
+  const metres =
+    fromMm === undefined || toMm === undefined ? undefined : `${formatInterval({ fromMm, toMm })} m`;
+  const more = [
+    hole,
+    metres,
+    shots === undefined ? undefined : `${shots} shots`,
+    ...(used ?? []).map((each) => `${each.count} ${each.item}`),
+    remark,
+  ].filter((each) => each !== undefined);
+  return `${times}${formatMinutes(minutes)}  ${activity}${more.length === 0 ? '' : `  ${more.join(' · ')}`}`;
+}

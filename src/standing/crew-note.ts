@@ -1,0 +1,126 @@
+import { lastCollarState } from '../hole/commands/states.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
+import { formatDepth } from '../quantity/depth.ts';
+import { localDate, localTime, type Stamp } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { stockOf } from '../sampling/scheme/stock.ts';
+import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { checkShifts } from '../shift/shift-checks.ts';
+import { adviceFor } from './advice.ts';
+import { headsOf } from './heads.ts';
+import { openSoFar } from './open-items.ts';
+import { countOpen } from './questions.ts';
+import { nextShot } from './shots.ts';
+import { bagsOnGround, streamAheadOf } from './stream.ts';
+
+/** A part of the note for the next crew. */
+export interface NotePart {
+  readonly title: string;
+  readonly lines: readonly string[];
+}
+
+/** The note for the next crew of a rig, drafted from what is recorded; parts with nothing to say are left out. */
+export function crewNote(
+  project: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+): readonly NotePart[] {
+  const holes = documents.filter((each) => each.kind === 'hole');
+  const goingOn = holes.filter((hole) => ['drilling', 'suspended'].includes(headerOf(hole).state));
+  const parts: readonly NotePart[] = [
+    ...goingOn.map((hole) => holePart(project, hole, documents)),
+    { title: 'Said by people', lines: holes.flatMap((hole) => spokenLines(hole)) },
+    { title: 'Samples on the ground', lines: holes.flatMap((hole) => groundLines(hole)) },
+    { title: 'Collars not capped', lines: holes.flatMap((hole) => collarLines(hole)) },
+    { title: 'Control stock', lines: stockLines(project, holes) },
+    { title: 'Open questions', lines: questionLines(documents) },
+    { title: 'Shift and plods', lines: shiftLines(project, documents, rig, now) },
+  ];
+  return parts.filter((part) => part.lines.length > 0);
+}
+
+function holePart(project: Project, hole: Document, documents: readonly Document[]): NotePart {
+  const { name, state, stateReason } = headerOf(hole);
+  const { drilledMm, loggedMm } = headsOf(hole);
+  const shot = nextShot(hole, project.survey);
+  const [bag] = streamAheadOf(project, hole, 1).upcoming;
+  const { shown } = adviceFor(project, hole, documents);
+  return {
+    title: `${name}, ${state}${stateReason === undefined ? '' : `: ${stateReason}`}`,
+    lines: [
+      `drilled to ${formatDepth(drilledMm)} m, logged to ${formatDepth(loggedMm)} m`,
+      `shot ${shot.overdue ? 'OVERDUE since' : 'due at'} ${formatDepth(shot.atMm)} m`,
+      ...(bag === undefined ? ['no numbered bags left'] : [`next bag ${bag.number}, ${bag.kind}`]),
+      shown.shown
+        ? `${shown.advice.heading}: ${shown.advice.sentence}`
+        : `no advice on ending: ${shown.because}`,
+      ...openSoFar(project, hole),
+    ],
+  };
+}
+
+/** Instructions by word of mouth that are recorded with a decision, and who gave them; stops of the driller that are not over. */
+function spokenLines(hole: Document): readonly string[] {
+  const { name, state } = headerOf(hole);
+  if (state !== 'drilling' && state !== 'suspended') return [];
+  const decisions = holeNouns(hole, 'decisions')
+    .filter((each) => each.kind === 'held' || each.kind === 'extended')
+    .map(
+      (each) =>
+        `${name} ${each.kind}${each.toMm === undefined ? '' : ` to ${formatDepth(each.toMm)} m`}, ${dayAndTime(each.at)}${each.called === undefined ? '' : `, called ${each.called}`}${each.reason === undefined ? '' : `: ${each.reason}`}`,
+    );
+  const stops = holeNouns(hole, 'stops')
+    .filter((each) => each.endedAt === undefined)
+    .map((each) => `${name} STOPPED by the driller, ${dayAndTime(each.at)}: ${each.because}`);
+  return [...stops, ...decisions];
+}
+
+function groundLines(hole: Document): readonly string[] {
+  const bags = bagsOnGround(hole);
+  const numbers = bags.map((bag) => bag.number).toSorted();
+  return bags.length === 0
+    ? []
+    : [`${headerOf(hole).name}: ${bags.length} bags, ${numbers[0]} to ${numbers.at(-1)}`];
+}
+
+/** Holes that are drilled and left, and whose collar nobody recorded as capped or plugged: an open collar is a hazard. */
+function collarLines(hole: Document): readonly string[] {
+  const { name, state } = headerOf(hole);
+  if (state === 'planned' || state === 'drilling') return [];
+  const collar = lastCollarState(hole)?.state;
+  return collar === 'capped' || collar === 'plugged'
+    ? []
+    : [`${name}: ${collar === undefined ? 'nothing recorded of its collar' : 'left OPEN'}`];
+}
+
+function stockLines({ sampling }: Project, holes: readonly Document[]): readonly string[] {
+  const bags = holes.flatMap((hole) => holeNouns(hole, 'bags'));
+  return stockOf(sampling, bags).map((each) => `${each.kind} ${each.material}: ${each.left} left`);
+}
+
+function questionLines(documents: readonly Document[]): readonly string[] {
+  return documents.flatMap((each) => {
+    const open = countOpen(each);
+    return open === 0 ? [] : [`${each.kind} ${each.id}: ${open} where two copies differ`];
+  });
+}
+
+function shiftLines(
+  { shift: rules }: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+): readonly string[] {
+  const own = documents.filter((each) => each.kind === 'shift' && shiftHeaderOf(each).rig === rig);
+  const without = own.filter((each) => shiftThings(each, 'plods').length === 0).map(({ id }) => id);
+  return [
+    ...checkShifts(documents, rules, now)
+      .filter(({ place }) => own.some(({ id }) => place.file === `shifts/${id}.json`))
+      .map((each) => `${each.place.file?.slice(7, -5)}: ${each.problem}`),
+    ...(without.length === 0 ? [] : [`no plod yet: ${without.join(', ')}`]),
+  ];
+}
+
+const dayAndTime = (at: Stamp): string => `${localDate(at)} ${localTime(at)}`;

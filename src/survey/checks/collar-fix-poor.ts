@@ -1,0 +1,46 @@
+import type { Finding } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import { collarFixPoor } from '../findings.ts';
+import type { SurveySettings } from '../settings.ts';
+
+/** What tells how good a GPS position is. */
+export interface FixQuality {
+  /** Root mean square distance of the fixes from their mean, metres. */
+  readonly scatterM: number;
+  readonly fewestSatellites: number | undefined;
+  /** Horizontal dilution of precision, HDOP. */
+  readonly worstDilution: number | undefined;
+}
+
+/** Four satellites give a position and nothing that checks it; common practice asks for one more. */
+const FEWEST_SATELLITES = 5;
+
+/** A dilution over this multiplies a receiver's own metres past what a peg can be told by; common practice. */
+const MOST_DILUTION = 5;
+
+/** A fix that no peg can be judged by: too few satellites, badly spread ones, or positions that scatter further than the tolerance. */
+export function checkFix(
+  { scatterM, fewestSatellites, worstDilution }: FixQuality,
+  settings: Pick<SurveySettings, 'collarToleranceM'>,
+  place: Place,
+): readonly Finding[] {
+  const poor = [
+    ...(fewestSatellites !== undefined && fewestSatellites < FEWEST_SATELLITES
+      ? [`${fewestSatellites} satellites (at least ${FEWEST_SATELLITES})`]
+      : []),
+    ...(worstDilution !== undefined && worstDilution > MOST_DILUTION
+      ? [`HDOP ${worstDilution.toFixed(1)} (at most ${MOST_DILUTION})`]
+      : []),
+    ...(scatterM > settings.collarToleranceM
+      ? [`scatter ${scatterM.toFixed(1)} m (at most ${settings.collarToleranceM} m)`]
+      : []),
+  ];
+  if (poor.length === 0) return [];
+  return [
+    collarFixPoor.at(place, {
+      problem: `the GPS fix is too poor to judge the peg by: ${poor.join(', ')}`,
+      remedy:
+        'Hold the receiver clear of the mast and under open sky, wait for more satellites, and read it again.',
+    }),
+  ];
+}
