@@ -107,6 +107,13 @@ function belowFirstRun(certain: readonly boolean[], thick: number): number {
   return 0;
 }
 
+/** Where the search for a contact starts: below the last of so many in a row that are surely something else. */
+function belowLastExit(found: readonly Truth[], thick: number): number {
+  for (let start = found.length - thick; start >= 0; start--)
+    if (found.slice(start, start + thick).every((each) => each === 'no')) return start + thick;
+  return 0;
+}
+
 /** The truth of each millimetre from the start of the log down to a depth. */
 function truths(hole: Hole, depth: number, of: (mm: number) => Truth): Truth[] {
   const found: Truth[] = [];
@@ -172,11 +179,11 @@ export function referenceState(asked: Asked, hole: Hole, depth: number): Truth {
         truths(hole, depth, (mm) => at(hole, mm, asked.test)),
         asked.mm,
       );
-    case 'past contact':
-      return bothWays(
-        truths(hole, drilled, (mm) => mainRockAt(hole, mm, asked.test)),
-        (c) => belowFirstRun(c, asked.thick) >= Math.max(1, asked.mm),
-      );
+    case 'past contact': {
+      const found = truths(hole, drilled, (mm) => mainRockAt(hole, mm, asked.test));
+      const within = found.slice(belowLastExit(found, asked.thick));
+      return bothWays(within, (c) => belowFirstRun(c, asked.thick) >= Math.max(1, asked.mm));
+    }
     default:
       return otherState(asked, hole, depth, drilled);
   }

@@ -21,7 +21,8 @@ export const pastContact = defineCondition({
   title: 'The hole is so far past a contact.',
   rationale:
     `The contact is the top of the first metres that are \`into\` the rock below it for \`thickM\` in a row (${THICK_M} m where it isn’t said): a thin dyke ` +
-    'is no contact, nor is a second rock in a row; only the main rock counts. How far past is measured at the drilled head. ' +
+    'is no contact, nor is a second rock in a row; only the main rock counts. It is a contact only for as long as the hole stays in that rock: where ' +
+    'the log shows another for `thickM` in a row it was a dyke that the hole has left. How far past is measured at the drilled head. ' +
     'The contact may lie in metres drilled and not yet logged: without one in the log they make it can’t tell.',
   example: { into: { field: 'rock', is: 'GRN' }, byM: 12, thickM: 3 },
   shape: {
@@ -37,23 +38,29 @@ export const pastContact = defineCondition({
     const thickMm = depthFromMetres(thickM ?? THICK_M);
     // Past it is past its top by what is asked, and by as much as makes a contact of it.
     const needMm = Math.max(1, depthFromMetres(byM), thickMm);
-    const sure = runsWhere(stretches, ({ state }) => state === 'yes').find((run) => lengthMm(run) >= thickMm);
-    const maybe = runsWhere(stretches, ({ state }) => state !== 'no').find((run) => lengthMm(run) >= thickMm);
-    const history = contactHistory(situation, needMm, sure?.fromMm, maybe?.fromMm);
+    const exits = exitsOf(stretches, thickMm);
+    const bodies = bodiesOf(stretches, ({ state }) => state === 'yes', exits, thickMm);
+    const maybes = bodiesOf(stretches, ({ state }) => state !== 'no', exits, thickMm);
+    const sure = bodies.find(({ leftMm }) => leftMm > situation.drilledMm);
+    const leftMm = exits.findLast((exit) => exit.fromMm + thickMm <= situation.drilledMm)?.fromMm ?? 0;
+    const history = contactHistory(situation, needMm, bodies, maybes);
     const doubts = stretches.filter(
-      (each) => each.state === 'cannot tell' && each.fromMm < (sure?.fromMm ?? Number.POSITIVE_INFINITY),
+      (each) =>
+        each.state === 'cannot tell' &&
+        each.fromMm >= leftMm &&
+        each.fromMm < (sure?.fromMm ?? Number.POSITIVE_INFINITY),
     );
     const what = cutOff(situation.schema, into);
     const found =
       sure === undefined
-        ? notFound(situation, stretches, what, thickMm)
+        ? notFound(situation, stretches, what, thickMm, bodies)
         : past(situation, sure, what, Math.max(1, depthFromMetres(byM)), needMm);
     const outcome = outcomeOf(situation, history, {
       ...found,
       unlogged: unloggedOf(doubts),
       ahead: aheadOf(
-        from(Math.max(situation.drilledMm, earliestTopMm(stretches, situation, thickMm) + needMm)),
-        failing(situation, sure, needMm),
+        from(Math.max(situation.drilledMm, earliestTopMm(stretches, situation, thickMm, leftMm) + needMm)),
+        from(deepestMm(situation)),
       ),
     });
     if (outcome.state !== 'cannot tell') return outcome;
@@ -82,6 +89,29 @@ function runsWhere(stretches: readonly Stretch[], wanted: (each: Stretch) => boo
   return runs;
 }
 
+/** Rock below a contact that goes on: the first of its runs that is thick enough, and the depth at which the log shows that it was left. */
+type Body = Run & { readonly leftMm: number };
+
+/** Runs of another rock, as thick as makes a contact: the hole has left what lay above. Only what is logged can show that. */
+function exitsOf(stretches: readonly Stretch[], thickMm: number): readonly Run[] {
+  return runsWhere(stretches, ({ state }) => state === 'no').filter((run) => lengthMm(run) >= thickMm);
+}
+
+function bodiesOf(
+  stretches: readonly Stretch[],
+  wanted: (each: Stretch) => boolean,
+  exits: readonly Run[],
+  thickMm: number,
+): readonly Body[] {
+  const bodies: Body[] = [];
+  for (const run of runsWhere(stretches, wanted)) {
+    if (lengthMm(run) < thickMm || run.fromMm < (bodies.at(-1)?.leftMm ?? 0)) continue;
+    const exit = exits.find(({ fromMm }) => fromMm >= run.toMm);
+    bodies.push({ ...run, leftMm: exit === undefined ? Number.POSITIVE_INFINITY : exit.fromMm + thickMm });
+  }
+  return bodies;
+}
+
 type Said = Pick<Outcome, 'amount' | 'progress' | 'reason' | 'deciding' | 'foreseen' | 'proviso'>;
 
 function past(situation: Situation, contact: Run, what: string, byMm: number, needMm: number): Said {
@@ -96,41 +126,53 @@ function past(situation: Situation, contact: Run, what: string, byMm: number, ne
   };
 }
 
-function notFound(situation: Situation, stretches: readonly Stretch[], what: string, thickMm: number): Said {
+function notFound(
+  situation: Situation,
+  stretches: readonly Stretch[],
+  what: string,
+  thickMm: number,
+  bodies: readonly Body[],
+): Said {
   const thin = runsWhere(stretches, ({ state }) => state === 'yes').at(-1);
   const thick = `${formatDepth(thickMm)} m thick`;
   const footMm = stretches.findLast(({ unlogged }) => !unlogged)?.toMm ?? situation.header.logFromMm;
-  const text =
+  const wasLeft = thin !== undefined && bodies.some(({ toMm }) => toMm === thin.toMm);
+  const why =
     thin === undefined
-      ? `no contact to ${formatDepth(footMm)} m (${what}, ${thick})`
-      : `no contact to ${formatDepth(footMm)} m (${what} at ${formatInterval(thin)}, not ${thick})`;
+      ? `${what}, ${thick}`
+      : `${what} at ${formatInterval(thin)}, ${wasLeft ? 'left again' : `not ${thick}`}`;
+  const text = `no contact to ${formatDepth(footMm)} m (${why})`;
   return { progress: text, reason: text, deciding: [], foreseen: false, proviso: what };
 }
 
-/** Past a contact by the depth of the hole, the rig's: surely from the sure one on, maybe from the first that may be one. */
+/** Past a contact by the depth of the hole, the rig's: surely in a sure body, maybe in what may be one, until it is left. */
 function contactHistory(
   { drilledMm }: Situation,
   needMm: number,
-  sureMm: number | undefined,
-  maybeMm: number | undefined,
+  sure: readonly Body[],
+  maybe: readonly Body[],
 ): History {
-  const steps: Step[] = [{ atMm: 0, state: 'no' }];
-  if (maybeMm !== undefined) steps.push({ atMm: maybeMm + needMm, state: 'cannot tell' });
-  if (sureMm !== undefined) steps.push({ atMm: sureMm + needMm, state: 'yes' });
-  return historyFrom(steps.filter(({ atMm }) => atMm === 0 || atMm <= drilledMm));
+  const isPast = (bodies: readonly Body[], atMm: number): boolean =>
+    bodies.some(({ fromMm, leftMm }) => atMm >= fromMm + needMm && atMm < leftMm);
+  const turns = [...sure, ...maybe].flatMap(({ fromMm, leftMm }) => [fromMm + needMm, leftMm]);
+  const depths = [...new Set(turns)].filter((atMm) => atMm <= drilledMm).sort((a, b) => a - b);
+  const steps = depths.map((atMm): Step => {
+    const state = isPast(sure, atMm) ? 'yes' : isPast(maybe, atMm) ? 'cannot tell' : 'no';
+    return { atMm, state };
+  });
+  return historyFrom([{ atMm: 0, state: 'no' }, ...steps]);
 }
 
 /** The shallowest top that a contact can come to have, what is not logged turning out as it suits. */
-function earliestTopMm(stretches: readonly Stretch[], situation: Situation, thickMm: number): number {
+function earliestTopMm(
+  stretches: readonly Stretch[],
+  situation: Situation,
+  thickMm: number,
+  leftMm: number,
+): number {
   const headMm = deepestMm(situation);
-  const run = runsWhere(stretches, mayHold).find((each) => lengthMm(each) >= thickMm || each.toMm === headMm);
+  const run = runsWhere(stretches, mayHold).find(
+    (each) => each.fromMm >= leftMm && (lengthMm(each) >= thickMm || each.toMm === headMm),
+  );
   return run?.fromMm ?? headMm;
-}
-
-/** Until a sure contact is far enough above, or for ever where there is none. */
-function failing(situation: Situation, sure: Run | undefined, needMm: number) {
-  const headMm = deepestMm(situation);
-  if (sure === undefined) return from(headMm);
-  const dueMm = sure.fromMm + needMm;
-  return situation.drilledMm >= dueMm ? undefined : { fromMm: headMm, toMm: Math.max(headMm, dueMm - 1) };
 }
