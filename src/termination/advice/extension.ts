@@ -7,17 +7,14 @@ import type { Situation } from '../evaluate/situation.ts';
 export type Extension = { readonly decision: Decision; readonly toMm: number };
 
 /**
- * The decision to go on that holds the hole, the deepest of those made since the hole was last held, ended or reopened. One that named
- * no depth holds it to the end of the next rod.
+ * The decision to go on that holds the hole: the last one, unless it is drilled out; what was settled before it no longer counts. One that
+ * named no depth holds it to the end of the next rod.
  */
 export function extensionOf(situation: Situation): Extension | undefined {
-  const decisions = situation.decisions ?? [];
-  const first = decisions.findLastIndex(({ kind }) => kind !== 'extended') + 1;
-  return decisions
-    .slice(first)
-    .map((decision) => ({ decision, toMm: decision.toMm ?? rodEndFrom(situation, decision.depthMm + 1) }))
-    .filter(({ toMm }) => toMm > situation.drilledMm)
-    .sort((a, b) => b.toMm - a.toMm)[0];
+  const decision = situation.decisions?.at(-1);
+  if (decision?.kind !== 'extended') return undefined;
+  const toMm = decision.toMm ?? rodEndFrom(situation, decision.depthMm + 1);
+  return toMm > situation.drilledMm ? { decision, toMm } : undefined;
 }
 
 /** `goes on to 132 m, decided by NOK at 120 m, Ines Falk called: zone open`. */
