@@ -15,7 +15,7 @@ import { openItems } from '../standing/open-items.ts';
 import { paceOf } from '../standing/pace.ts';
 import { nextShot } from '../standing/shots.ts';
 import { streamStateOf } from '../standing/stream.ts';
-import { ADVICE_LIMITS, alarms, dangersFirst, restsOn } from '../termination/advice/verdict.ts';
+import { ADVICE_LIMITS, dangersFirst, headlines, isDanger, restsOn } from '../termination/advice/verdict.ts';
 import { adviceWords } from '../termination/rules/rule.ts';
 import { holesText } from './holes.ts';
 
@@ -108,14 +108,14 @@ function upcomingText({ number, kind, fromMm, toMm, inMm }: Upcoming): string {
 
 function adviceLines({ project, documents }: StateOf, hole: Document): readonly string[] {
   const { shown, outcomes, ahead } = adviceFor(project, hole, documents.values());
-  if (!shown.shown) return [`No advice on ending the hole is shown: ${shown.because}.`];
-  const { heading, sentence } = shown.advice;
+  const head = headlines(shown, outcomes).map(({ words, danger }) => `${danger ? '!' : ' '} ${words}`);
+  if (!shown.shown) return ['advice on ending the hole:', ...head];
   return [
-    `${heading}, ${restsOn(shown.advice)}:`,
-    `  ${sentence}`,
+    `${shown.advice.heading}, ${restsOn(shown.advice)}:`,
+    ...head,
     ...dangersFirst(outcomes).map((outcome) => {
       const { rule, state, progress } = outcome;
-      return `${alarms(outcome) ? '!' : ' '} ${rule.name} (${adviceWords(rule)}): ${state}, ${progress.text}`;
+      return `${isDanger(outcome) ? '!' : ' '} ${rule.name} (${adviceWords(rule)}): ${state}, ${progress.text}`;
     }),
     ...ahead.map((warning) => `  ${warning.words}`),
     `  ${ADVICE_LIMITS}`,

@@ -18,9 +18,9 @@ export type Advice = {
   readonly sentence: string;
   /** The rules that gave it. */
   readonly by: readonly RuleOutcome[];
-  /** The log it rests on. */
+  /** The foot of the log it rests on. */
   readonly loggedMm: Depth;
-  /** Metres drilled and not logged. */
+  /** Metres drilled and not logged, those in a gap of the log among them. */
   readonly unloggedMm: Depth;
 };
 
@@ -38,7 +38,6 @@ export function occasionOf(situation: Situation, ending = false): Occasion {
 /** What the rules advise, with its reason and what it rests on. A hole without rules says so. `ending`: the hole is about to be ended. */
 export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation, ending = false): Advice {
   const { verdict, by, extension } = weigh(outcomes, occasionOf(situation, ending));
-  const unlogged = Math.max(0, situation.drilledMm - situation.loggedMm);
   return {
     heading: ADVICE_HEADING,
     verdict,
@@ -46,9 +45,19 @@ export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation,
       extension === undefined ? reasonOf(by, outcomes, situation) : extensionWords(extension)
     }.`,
     by,
-    loggedMm: situation.loggedMm,
-    unloggedMm: depthFromMm(unlogged),
+    loggedMm: depthFromMm(Math.max(situation.loggedMm, situation.rows.at(-1)?.toMm ?? 0)),
+    unloggedMm: depthFromMm(unloggedMm(situation)),
   };
+}
+
+/** Drilled length that no row covers; rows don't overlap. */
+function unloggedMm({ rows, drilledMm, header }: Situation): number {
+  const covered = rows.reduce(
+    (sum, { fromMm, toMm }) =>
+      sum + Math.max(0, Math.min(toMm, drilledMm) - Math.max(fromMm, header.logFromMm)),
+    0,
+  );
+  return Math.max(0, drilledMm - header.logFromMm - covered);
 }
 
 /** The advice where it may be shown: not while the driller has stopped for safety or hole condition. */

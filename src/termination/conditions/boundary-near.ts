@@ -1,5 +1,5 @@
 import { depthFromMetres } from '../../quantity/depth.ts';
-import { reached } from '../evaluate/reached.ts';
+import { fromBit, reached } from '../evaluate/reached.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
 
 export const boundaryNear = defineCondition({
@@ -16,7 +16,8 @@ export const boundaryNear = defineCondition({
   },
   goesFirst: true,
   assess: ({ boundaryM, withinM }, situation) => {
-    const text = withinM === 0 ? 'to the boundary' : `(boundary at ${boundaryM} less ${withinM} m)`;
-    return reached(situation, depthFromMetres(boundaryM) - depthFromMetres(withinM), text);
+    const boundaryMm = depthFromMetres(boundaryM);
+    const text = fromBit('boundary', boundaryMm, situation.drilledMm);
+    return reached(situation, boundaryMm - depthFromMetres(withinM), '', text);
   },
 });

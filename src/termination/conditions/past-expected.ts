@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { depthFromMetres } from '../../quantity/depth.ts';
 import { notGiven } from '../evaluate/outcome.ts';
-import { reached } from '../evaluate/reached.ts';
+import { fromBit, reached } from '../evaluate/reached.ts';
 import { defineCondition, offsetM } from '../rules/condition-kind.ts';
 
 export const pastExpected = defineCondition({
@@ -20,6 +20,8 @@ export const pastExpected = defineCondition({
     const expected = situation.expects.find((each) => each.name === zone);
     if (expected === undefined) return notGiven(situation, `the plan expects no ${zone}`);
     const footMm = expected.toMm ?? expected.fromMm;
-    return reached(situation, footMm + depthFromMetres(byM), `(${zone} as expected + ${byM} m)`);
+    const text = fromBit(`expected ${zone}`, footMm, situation.drilledMm);
+    const asked = byM > 0 ? ` (${byM} m past it asked)` : byM < 0 ? ` (from ${-byM} m before it)` : '';
+    return reached(situation, footMm + depthFromMetres(byM), '', text + asked);
   },
 });

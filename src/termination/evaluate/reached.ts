@@ -4,8 +4,20 @@ import { type Outcome, outcomeOf } from './outcome.ts';
 import { deepestMm, type Situation } from './situation.ts';
 import { aheadOf, from } from './span.ts';
 
-/** "The rig is at or below a depth", with words for it: `drilled 54 of 120 m planned`. A depth above the collar is the collar's. */
-export function reached(situation: Situation, depthMm: number, what: string): Outcome {
+/** How far the bit is from a depth that has a name: `boundary at 150 m, 6 m below the bit`, `12 m past the boundary at 150 m`. */
+export function fromBit(name: string, depthMm: number, bitMm: number): string {
+  const at = `${name} at ${formatDepth(depthMm)} m`;
+  if (bitMm === depthMm) return `at the ${at}`;
+  return bitMm < depthMm
+    ? `${at}, ${formatDepth(depthMm - bitMm)} m below the bit`
+    : `${formatDepth(bitMm - depthMm)} m past the ${at}`;
+}
+
+/**
+ * "The rig is at or below a depth", with words for it: `drilled 54 of 120 m planned`, or with words of its own. A depth above the collar is the
+ * collar's.
+ */
+export function reached(situation: Situation, depthMm: number, what: string, own?: string): Outcome {
   const needMm = Math.max(0, depthMm);
   const haveMm = situation.drilledMm;
   const history =
@@ -17,7 +29,8 @@ export function reached(situation: Situation, depthMm: number, what: string): Ou
             { atMm: 0, state: 'no' },
             { atMm: needMm, state: 'yes' },
           ]);
-  const text = `drilled ${formatDepth(haveMm)} of ${formatDepth(needMm)} m${what === '' ? '' : ` ${what}`}`;
+  const text =
+    own ?? `drilled ${formatDepth(haveMm)} of ${formatDepth(needMm)} m${what === '' ? '' : ` ${what}`}`;
   return outcomeOf(situation, history, {
     amount: { haveMm, needMm },
     progress: text,

@@ -30,6 +30,8 @@ describe('the advice', () => {
     const found = advice([TAIL], situation(metresOf(times(4, 0)), { drilledM: 12 }));
     expect(restsOn(found)).toBe('on the log to 4 m; 8 m drilled and not logged');
     expect(restsOn(advice([TAIL], situation(metresOf([0]))))).toBe('on the log to 1 m');
+    const cleared = situation(metresOf([0, 0, 'not logged', 0]), { loggedM: 2, drilledM: 4 });
+    expect(restsOn(advice([TAIL], cleared))).toBe('on the log to 4 m; 1 m drilled and not logged');
   });
 
   test('names every rule that gave the verdict', () => {
