@@ -11,7 +11,7 @@ export type Warning = {
   readonly verdict: Verdict;
   /** The earliest depth at which it can come. */
   readonly atMm: Depth;
-  /** `may end in 4 m, at 58 m, if pyrite < 1 % goes on (barren tail)`. */
+  /** `if pyrite < 1 % goes on: may end in 4 m, at 58 m (barren tail)`. The proviso comes first: cut short, the rest would read as advice. */
   readonly words: string;
 };
 
@@ -53,6 +53,6 @@ function warning(rule: RuleOutcome, atMm: Depth, situation: Situation): Warning 
     inMm > 0
       ? `in ${formatDepth(inMm)} m, at ${formatDepth(atMm)} m`
       : `once the log is at ${formatDepth(Math.max(atMm, situation.loggedMm))} m`;
-  const proviso = rule.proviso === undefined ? '' : `, if ${rule.proviso} goes on`;
-  return { rule, verdict, atMm, words: `${verdict} ${when}${proviso} (${name})` };
+  const proviso = rule.proviso === undefined ? '' : `if ${rule.proviso} goes on: `;
+  return { rule, verdict, atMm, words: `${proviso}${verdict} ${when} (${name})` };
 }

@@ -68,13 +68,13 @@ describe('the advice', () => {
 describe('warned ahead, within the next rod, is', () => {
   test('a rule that comes to be met if what holds goes on', () => {
     expect(ahead([TAIL], situation(metresOf(times(6, 0))))).toEqual([
-      'may end in 4 m, at 10 m, if pyrite < 1 % goes on (barren tail)',
+      'if pyrite < 1 % goes on: may end in 4 m, at 10 m (barren tail)',
     ]);
   });
 
   test('a rule that comes to be met once metres that are drilled are logged', () => {
     expect(ahead([TAIL], situation(metresOf(times(6, 0)), { drilledM: 12 }))).toEqual([
-      'may end once the log is at 12 m, if pyrite < 1 % goes on (barren tail)',
+      'if pyrite < 1 % goes on: may end once the log is at 12 m (barren tail)',
     ]);
   });
 
@@ -93,7 +93,7 @@ describe('warned ahead, within the next rod, is', () => {
 
   test('a rule at the end of the rod that holds it back', () => {
     expect(ahead([TAIL, ROD], situation(metresOf(times(7, 0))))).toEqual([
-      'may end in 5 m, at 12 m, if pyrite < 1 % goes on (barren tail)',
+      'if pyrite < 1 % goes on: may end in 5 m, at 12 m (barren tail)',
     ]);
   });
 
