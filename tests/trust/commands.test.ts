@@ -43,6 +43,9 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
     ['standby', 'by', HOSTILE[2] ?? ''],
     ['crew', HOSTILE[5] ?? ''],
   ],
+  note: () => [[]],
+  'note complete': () => [[HOSTILE[2] ?? '']],
+  'note acknowledge': () => [[]],
   plod: () => [['--reconcile', '2026-03-12..2026-03-18'], []],
   'plod new': (folder) => [
     [HOSTILE[1] ?? '', '--from', HOSTILE[4] ?? '', '--from-csv', join(folder, 'plod.csv')],
