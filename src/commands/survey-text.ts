@@ -85,7 +85,9 @@ function targetLines(project: Project, hole: Document): readonly string[] {
     '',
     `Measured to ${formatDepth(target.measuredMm)} m, ${target.offPlanM.toFixed(1)} m off the plan there. Target at ${formatDepth(target.targetMm)} m:`,
     ...ways.flatMap((way) => wayLines(way, measured, targetRadiusM, target.chanceBasis)),
-    ...(measured ? [] : [`  ${reachWords(target.reach, severityLimitPer30m, targetRadiusM)}`]),
+    ...(measured
+      ? []
+      : [`  ${reachWords(target.reach, severityLimitPer30m, targetRadiusM, target.chanceBasis)}`]),
   ];
 }
 

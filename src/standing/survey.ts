@@ -179,7 +179,7 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
  * known, with everything that was known then. The projected miss is that on the trend: the hole carried on as it goes.
  */
 export const directionKnown = byReference((project: Project, hole: Document): readonly DirectionKnown[] => {
-  const { planned, stations } = surveyOf(project, hole);
+  const { planned, stations, blundered } = surveyOf(project, hole);
   if (planned === undefined) return [];
   const known = stations.map((one) => ({
     one,
@@ -193,7 +193,14 @@ export const directionKnown = byReference((project: Project, hole: Document): re
         known.filter((each) => each.atMm <= atMm).map(({ one }) => one),
         placeOf(hole),
       );
-      return path.ok ? [directionAt(project, depthFromMm(atMm), path.value, planned)] : [];
+      return path.ok
+        ? [
+            // No hole is ended on shots that are likely wrong: what they tell is left out.
+            blundered
+              ? { atMm: depthFromMm(atMm) }
+              : directionAt(project, depthFromMm(atMm), path.value, planned),
+          ]
+        : [];
     });
 });
 

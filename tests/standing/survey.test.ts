@@ -82,6 +82,16 @@ describe('what the rules are told of the direction', () => {
     expect(directionKnown(project, withTables({ plan: {} }))).toEqual([]);
   });
 
+  it('is nothing by shots that are likely wrong: no hole is ended on them, and no chance is given', () => {
+    const fromVertical = Object.fromEntries(
+      Object.entries(drilling.tables.shots ?? {}).map(([id, shot]) => [id, { ...shot, dipDeg: 30.1 }]),
+    );
+    const wrong = withTables({ shots: fromVertical });
+    expect(directionKnown(project, wrong)).toEqual([{ atMm: 12_000 }, { atMm: 42_000 }]);
+    expect(targetOf(project, wrong)).toMatchObject({ chanceBasis: 'shots marked as wrong' });
+    expect(targetOf(project, wrong)?.ways.map(({ chance }) => chance)).toEqual([undefined, undefined]);
+  });
+
   it('knows the shots of a run made at the end only from where the rig was then', () => {
     const late = Object.fromEntries(
       Object.entries(drilling.tables.shots ?? {}).map(([id, shot]) => [

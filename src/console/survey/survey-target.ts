@@ -23,7 +23,7 @@ export function targetLines(project: Project, hole: Document, width: number): re
       'warn',
     );
   const { severityLimitPer30m, targetRadiusM } = project.survey;
-  const reach = reachWords(target.reach, severityLimitPer30m, targetRadiusM);
+  const reach = reachWords(target.reach, severityLimitPer30m, targetRadiusM, target.chanceBasis);
   const [straight] = target.ways;
   return [
     line(

@@ -15,8 +15,10 @@ export function missSides({ alongM, acrossM, belowM }: SplitMiss): readonly [str
   ];
 }
 
-/** Whether the target can still be reached, and what it would take. */
-export function reachWords(reach: Reach, limitPer30m: number, radiusM: number): string {
+/** Whether the target can still be reached, and what it would take; shots that are likely wrong say neither. */
+export function reachWords(reach: Reach, limitPer30m: number, radiusM: number, basis: ChanceBasis): string {
+  if (basis === 'shots marked as wrong')
+    return 'Whether the target can be reached is not known: settle the shots marked as wrong first.';
   if (reach.lengthM === undefined) {
     const off = (reach.passedM ?? Number.POSITIVE_INFINITY).toFixed(1);
     return reach.within
@@ -50,11 +52,19 @@ export function basisWords(basis: ChanceBasis): string {
   }
 }
 
+/** An ellipse this near to upright, or to lying, is said to be so, degrees. */
+const SAME_WAY_DEG = 3;
+
 /** The one-sigma ellipse: `± 0.6 by 0.3 m, the longer way 12° right of up`. */
 export function ellipseWords({ ellipse }: Uncertainty): string {
   const longM = ellipse.longM.toFixed(1);
   if (longM === ellipse.shortM.toFixed(1)) return `± ${longM} m all round`;
   const round = ((Math.round(ellipse.angleDeg) % 180) + 180) % 180;
-  const way = round === 0 ? 'up and down' : round === 90 ? 'left and right' : `${round}° right of up`;
+  const way =
+    Math.min(round, 180 - round) <= SAME_WAY_DEG
+      ? 'up and down'
+      : Math.abs(round - 90) <= SAME_WAY_DEG
+        ? 'left and right'
+        : `${round}° right of up`;
   return `± ${longM} by ${ellipse.shortM.toFixed(1)} m, the longer way ${way}`;
 }

@@ -136,14 +136,21 @@ describe('the reach', () => {
     });
   });
 
+  test('is not known by shots that are marked as wrong', () => {
+    const reach = reachOf(pathOf([0, 90, -60], [120, 90, -50]), planTo(90, -60, 80), 3, 1);
+    expect(reachWords(reach, 3, 1, 'shots marked as wrong')).toBe(
+      'Whether the target can be reached is not known: settle the shots marked as wrong first.',
+    );
+  });
+
   test('of a target that was passed is how near: within the radius it was met, beyond it it can not be reached', () => {
     const path = pathOf([0, 90, -60], [120, 91.2, -60]);
     const met = reachOf(path, planTo(90, -60, 80), 3, 5);
     expect(met.within).toBe(true);
-    expect(reachWords(met, 3, 5)).toMatch(/^Target passed at 0\.[1-4] m, within 5 m of it\.$/);
+    expect(reachWords(met, 3, 5, 'shots')).toMatch(/^Target passed at 0\.[1-4] m, within 5 m of it\.$/);
     const missed = reachOf(pathOf([0, 90, -60], [120, 90, -50]), planTo(90, -60, 80), 3, 1);
     expect(missed.within).toBe(false);
-    expect(reachWords(missed, 3, 1)).toMatch(
+    expect(reachWords(missed, 3, 1, 'shots')).toMatch(
       /^Target passed at \d\.\d m, and it lies behind: it CAN NOT be reached\.$/,
     );
   });
