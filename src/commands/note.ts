@@ -1,5 +1,6 @@
 import { noteDeed } from '../acts/crew-note.ts';
 import type { Outside } from '../desk/outside.ts';
+import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { localDate, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { htmlText } from '../sampling/sheet-text.ts';
@@ -90,6 +91,7 @@ h2 { font-size: 12pt; margin: 0.8em 0 0.2em } ul { margin: 0 }</style></head><bo
 <h1>${htmlText(title)}</h1><p>${htmlText(signed)}</p>
 ${sections.join('\n')}
 <p>Outgoing: ______________________ Incoming: ______________________</p>
+${WHAT_IT_IS_NOT_HTML}
 </body></html>
 `;
 }

@@ -39,8 +39,7 @@ export function checkFix(
   return [
     collarFixPoor.at(place, {
       problem: `the GPS fix is too poor to judge the peg by: ${poor.join(', ')}`,
-      remedy:
-        'Hold the receiver clear of the mast and under open sky, wait for more satellites, and read it again.',
+      remedy: 'Stay outside the exclusion zone. Wait for more satellites under open sky, and read it again.',
     }),
   ];
 }
