@@ -7,6 +7,7 @@ import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { EntryContext } from '../shorthand/parse.ts';
 import { aboveDepth } from '../standing/above.ts';
 import { nextInterval } from '../standing/heads.ts';
+import { ownNames } from './own-names.ts';
 
 /**
  * What an entry line is read against at a depth of a hole: the rows above it and what the project says of entry. `by` logs the next
@@ -27,6 +28,7 @@ export function lineContext(project: Project, hole: Document, fromMm: number, by
     gloves: project.settings.log.gloves,
     bagPattern: bagNumberPattern(project.sampling.numbers),
     loggedBefore: before,
+    own: ownNames(project, [hole]),
   };
 }
 

@@ -25,12 +25,12 @@ const NORTH_LETTERS: { readonly [letter: string]: North } = {
  * Reads `ZQRC014`, `ZQRC014 270g -60 120` or `ZQRC014 270g -60 120 from 48`: name, azimuth with the letter of its north (t, m, g, l),
  * dip, planned depth in metres; behind `from` the foot of a pre-collar, where logging starts.
  */
-export function readNewHole(text: string, taken: ReadonlySet<string>): NewHole {
+export function readNewHole(text: string, taken: ReadonlySet<string>, like = 'ZQRC014'): NewHole {
   const { words, logFromMm } = withoutFrom(text.trim().split(/\s+/));
   const [name = '', ...rest] = words;
   const id = name.toUpperCase();
   const fault = identifierFault(id);
-  if (fault !== undefined) return wrong(`${id === '' ? 'No name' : id}: ${fault}. Type one like ZQRC014.`);
+  if (fault !== undefined) return wrong(`${id === '' ? 'No name' : id}: ${fault}. Type one like ${like}.`);
   if (taken.has(id)) return wrong(`${id} is there already. Choose another name.`);
   if (logFromMm === undefined)
     return wrong('Behind from stands the foot of the pre-collar in metres, like from 48.');

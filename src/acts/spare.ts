@@ -9,7 +9,9 @@ import { choicesByNumber, reservedFor } from '../sampling/scheme/scheme.ts';
 import { bagOf } from '../sampling/stream/issue.ts';
 import { freeNumbers, stream } from '../sampling/stream/stream.ts';
 import type { Command } from '../shorthand/command.ts';
+import { inOwnNames } from '../shorthand/own-names.ts';
 import { streamStateOf } from '../standing/stream.ts';
+import { ownNames } from './own-names.ts';
 import { numberToPlace } from './place-bag.ts';
 
 type SpareCommand = Extract<Command, { readonly does: 'spare' }>;
@@ -61,7 +63,7 @@ function nextSpare(project: Project, hole: Document): Result<string> {
   const free = [...freeNumbers(project.sampling, state)].findLast(
     (number) => reservedFor(project.sampling, number, choices).kind === 'primary',
   );
-  return free === undefined ? refused(noSpare(hole)) : ok(free);
+  return free === undefined ? refused(noSpare(project, hole)) : ok(free);
 }
 
 function torned(hole: Document, number: string, held: Bag, reason: string, maker: Maker): readonly Change[] {
@@ -108,11 +110,14 @@ const spareUsed = (hole: Document, number: string) =>
     remedy: 'Read the spare again and give its last digits behind the torn one’s.',
   });
 
-const noSpare = (hole: Document) =>
+const noSpare = (project: Project, hole: Document) =>
   REFUSALS.notThere.at(
     { hole: headerOf(hole).name },
     {
       problem: 'no number of this hole is left for a spare',
-      remedy: 'Give the number that is on the spare, whole, behind the torn one’s: ;spare 163 ZQ000999 torn.',
+      remedy: inOwnNames(
+        'Give the number that is on the spare, whole, behind the torn one’s: ;spare 163 ZQ000999 torn.',
+        ownNames(project, [hole]),
+      ),
     },
   );

@@ -1,9 +1,11 @@
+import { ownNames } from '../acts/own-names.ts';
 import type { Packed } from '../desk/packing/pack.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { inOwnNames } from '../shorthand/own-names.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { countOpen } from '../standing/questions.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
@@ -37,7 +39,12 @@ export type Screen =
   | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' })
   /** Questions that merges left in any document. */
   | OverPart<'questions'>
-  | ({ readonly name: 'help'; readonly hole?: string; readonly asked: Screen['name'] } & ListPart);
+  /** The help, over the screen that it was asked on. */
+  | ({
+      readonly name: 'help';
+      readonly hole?: string;
+      readonly asked: Exclude<Screen, { readonly name: 'help' }>;
+    } & ListPart);
 
 /** What every list screen has: the first line that is shown, the words that are searched for, and the row that was open on the log. */
 interface ListPart {
@@ -205,4 +212,9 @@ export function holesOf(state: State): readonly Document[] {
   return [...state.documents.values()]
     .filter((document) => document.kind === 'hole')
     .sort((a, b) => a.id.localeCompare(b.id, 'en', { numeric: true }));
+}
+
+/** A text of ours with its examples in the names of the project in hand. */
+export function inOwn(state: State, text: string): string {
+  return inOwnNames(text, ownNames(state.project, state.documents.values()));
 }

@@ -48,7 +48,7 @@ const PAST_END_MS = 4 * 3_600_000;
 
 /** How a line of a plod is typed, for the help. */
 export const PLOD_FORMS: readonly (readonly [form: string, does: string])[] = [
-  ['06:00-07:30 d MBRC001 0-54', 'times, activity or its key, hole, metres'],
+  ['06:00-07:30 d ZQRC014 0-54', 'times, activity or its key, hole, metres'],
   ['-1100 d -72', 'from where the line above ended, in time and in metres'],
   ['1:30h standby', 'hours, where the sheet has no times'],
   ['-1120 v 2sh', 'two survey shots'],

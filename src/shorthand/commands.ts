@@ -3,6 +3,7 @@ import type { Interval } from '../quantity/interval.ts';
 import { alone, type Command, type CommandWord, readInterval, wrong } from './command.ts';
 import type { Wrong } from './meaning.ts';
 import { nearWords } from './near.ts';
+import { inOwnNames, type OwnNames } from './own-names.ts';
 import { type ItemsContext, readItems } from './read-items.ts';
 import { RIG_COMMANDS } from './rig-commands.ts';
 import { type Refusal, refusal, type Said, type Suggestion } from './said.ts';
@@ -168,7 +169,10 @@ function readShift(text: string): Command | Wrong {
 }
 
 /** Reads a line that starts with `;`: a range with what is said of it, or a word with its text. */
-export function parseCommand(line: string, context: ItemsContext): CommandLine | RangeLine | Refusal {
+export function parseCommand(
+  line: string,
+  context: ItemsContext & { readonly own?: OwnNames | undefined },
+): CommandLine | RangeLine | Refusal {
   const [, word = '', space = '', rest = ''] = /^;(\S*)( *)(.*)$/s.exec(line) ?? [];
   const position = 1 + word.length + space.length;
   if (/^[\d.]/.test(word)) return parseRange(line, context, word, position);
@@ -178,7 +182,8 @@ export function parseCommand(line: string, context: ItemsContext): CommandLine |
   const text = insisted ? rest.slice(0, -1).trimEnd() : rest;
   const command = known.read(text);
   if ('problem' in command) {
-    return refusal({ position: 0, length: line.length }, `;${word}: ${command.problem}`, command.remedy);
+    const remedy = inOwnNames(command.remedy, context.own);
+    return refusal({ position: 0, length: line.length }, `;${word}: ${command.problem}`, remedy);
   }
   return { kind: 'command', word, text, position, insisted, command };
 }

@@ -9,6 +9,7 @@ import { itemAsks, restated } from './asks.ts';
 import { buildCells } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
+import type { OwnNames } from './own-names.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
 import { type Ask, type Note, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
 import { NO_RETURN } from './typing-index.ts';
@@ -28,6 +29,8 @@ export type EntryContext = {
   readonly bagPattern?: RegExp | undefined;
   /** Who logged the rows above, after a handover: nothing of theirs carries. */
   readonly loggedBefore?: string | undefined;
+  /** Names of the project, for examples of commands. */
+  readonly own?: OwnNames | undefined;
 };
 
 /** A row as a line says it. `row.asked` holds the reasons of `asks`, so that it can be saved marked as it stands. */

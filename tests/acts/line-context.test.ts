@@ -8,8 +8,8 @@ import { type Change, type Document, emptyDocument } from '../../src/record/docu
 
 const project = {
   schema: { fields: [], lists: {}, scales: {} },
-  settings: { log: { gloves: false } },
-  sampling: { numbers: { prefixes: [] } },
+  settings: { log: { gloves: false }, people: [] },
+  sampling: { numbers: { prefixes: [] }, blocks: [] },
 } as unknown as Project;
 
 const header = {

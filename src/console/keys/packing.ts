@@ -8,7 +8,7 @@ export const PACKING_KEYS: readonly Binding[] = [
     on: HOLE_SCREENS,
     keys: [],
     word: 'pack',
-    help: 'Pack for camp: a bundle and a mail draft in the outbox; ;pack MBRC003 packs one hole. Nothing is sent',
+    help: 'Pack for camp: a bundle and a mail draft in the outbox; ;pack ZQRC014 packs one hole. Nothing is sent',
     hindered: packHindered,
     act: packAll,
     told: packSaid,

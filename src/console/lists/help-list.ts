@@ -2,7 +2,7 @@ import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
 import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import { keyName } from '../screens/bottom.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
 
@@ -37,7 +37,7 @@ export function helpList(state: State, asked: ScreenName, width: number): Listed
   const entry = section('the entry line', LINE_FORMS, width);
   const commands = section(
     'commands, on the entry line',
-    COMMANDS.map(({ form, does }) => [form, does]),
+    COMMANDS.map(({ form, does }) => [inOwn(state, form), does]),
     width,
   );
   return {
@@ -75,7 +75,7 @@ function keySection(
     items: bindings.map((binding) => {
       const hindrance = asked === screen ? binding.hindered?.(state) : undefined;
       const not = hindrance === undefined ? '' : ` (not now: ${hindrance})`;
-      return explained(typedWords(binding), `${binding.help}${not}`, width);
+      return explained(typedWords(binding), `${inOwn(state, binding.help)}${not}`, width);
     }),
   };
 }

@@ -10,7 +10,7 @@ import type { Document } from '../../record/document.ts';
 import { hashJson } from '../../record/hash.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
-import { holesOf, type State } from '../state.ts';
+import { holesOf, inOwn, type State } from '../state.ts';
 import { type Step, saying, still, submitting, submittingResult, type World } from '../step.ts';
 
 /** The hole under the cursor on the list of holes. */
@@ -63,7 +63,7 @@ function startHole(state: State, hole: Document, world: World): Step {
 export function makeHole(state: State, world: World): Step {
   if (state.prompt?.kind !== 'new hole') return still(state);
   const taken = new Set(holesOf(state).map((hole) => hole.id));
-  const read = readNewHole(state.prompt.draft.text, taken);
+  const read = readNewHole(state.prompt.draft.text, taken, inOwn(state, 'ZQRC014'));
   if (!read.ok) return still(saying(state, read.problem, 'alert'));
   const rig =
     state.project.settings.rigs.find((each) => each.name === state.rig) ?? state.project.settings.rigs[0];

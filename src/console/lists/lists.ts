@@ -36,6 +36,8 @@ export function leaveList(state: State): Step {
   const { screen } = state;
   if ('find' in screen && screen.find !== '')
     return still({ ...state, screen: { ...screen, find: '', cursor: 0 } });
+  // The help goes back to what it lies over, with the cursor where it was.
+  if (screen.name === 'help') return still({ ...state, screen: screen.asked, message: undefined });
   if ('after' in screen && screen.after !== undefined) {
     const { after: _, ...history } = screen;
     return still({ ...state, screen: { ...history, cursor: 0 }, message: undefined });
@@ -56,7 +58,7 @@ export function leaveList(state: State): Step {
 export function openHelp(state: State): Step {
   const { screen } = state;
   const hole = screen.name === 'holes' ? undefined : screen.hole;
-  const asked = screen.name === 'help' ? screen.asked : screen.name;
+  const asked = screen.name === 'help' ? screen.asked : screen;
   return still({
     ...state,
     screen: {

@@ -2,7 +2,7 @@ import { plodContext, plodGap } from '../../acts/plod.ts';
 import { PLOD_FORMS } from '../../shift/plod-line.ts';
 import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { line, wrap } from '../widgets/line.ts';
 import { lineText } from './plod-text.ts';
@@ -28,8 +28,8 @@ export function plodShown(
     line(`${String(index + 1).padStart(2)}  ${lineText(each)}`.slice(0, width)),
   );
   const activities = state.project.shift.activities.map((each) => `${each.key} ${each.code}`).join(', ');
-  const forms = PLOD_FORMS.map(([form, does]) =>
-    line(`${form.padEnd(34)}  ${does}`.slice(0, width), 'faint'),
+  const forms = PLOD_FORMS.map(([written, does]) => [inOwn(state, written), does] as const).map(
+    ([form, does]) => line(`${form.padEnd(34)}  ${does}`.slice(0, width), 'faint'),
   );
   return {
     title: `plod ${prompt.sheet} of ${prompt.shift}${prompt.from === undefined ? '' : `, from ${prompt.from}`}`,

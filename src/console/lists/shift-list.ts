@@ -12,7 +12,7 @@ import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
 import { crewNote } from '../../standing/crew-note.ts';
-import { holesOf, type State } from '../state.ts';
+import { holesOf, inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
 import { lineText } from './plod-text.ts';
@@ -165,7 +165,10 @@ function timelineLines(state: State, shift: Document): readonly Line[] {
 function plodLines(state: State, stored: Document, width: number): readonly Line[] {
   const plods = shiftThings(stored, 'plods');
   if (plods.length === 0)
-    return [line(''), line(' No plod yet. Ctrl-P types it; or plod 0412 Mick Tarrant.', 'faint')];
+    return [
+      line(''),
+      line(inOwn(state, ' No plod yet. Ctrl-P types it; or plod 0412 Mick Tarrant.'), 'faint'),
+    ];
   const { queries, ownBill, plodBill } = queriesOf(
     state.project,
     [...state.documents.values()],

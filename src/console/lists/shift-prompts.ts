@@ -3,7 +3,7 @@ import { PLOD_DEEDS } from '../../acts/plod.ts';
 import { RECORD_FORMS } from '../../shift/record-line.ts';
 import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { line, spans } from '../widgets/line.ts';
 
@@ -33,7 +33,7 @@ export function lineShown(
   const widest = Math.min(38, Math.max(...RECORD_FORMS.map(([form]) => form.length)));
   const all = [
     ...RECORD_FORMS,
-    ['plod 0412 Mick Tarrant', 'type the driller’s sheet, line by line'] as const,
+    [inOwn(state, 'plod 0412 Mick Tarrant'), 'type the driller’s sheet, line by line'] as const,
     ...PLOD_DEEDS,
     ...NOTE_DEEDS,
   ];

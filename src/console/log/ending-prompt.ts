@@ -4,7 +4,7 @@ import { adviceAtEnd } from '../../standing/advice.ts';
 import { openItems } from '../../standing/open-items.ts';
 import type { Prompt } from '../prompt.ts';
 import { GO_ON, type Shown, typedLine } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { line, wrap } from '../widgets/line.ts';
 import { COLLAR_CHOICES } from './ending.ts';
@@ -51,7 +51,7 @@ export function endingShown(
         ),
         foot: [
           line('The decision is yours and is recorded. Why? Who was called stands in front:'),
-          line('called Ines Falk: zone closed off', 'faint'),
+          line(inOwn(state, 'called Ines Falk: zone closed off'), 'faint'),
           typed,
           line('Enter ends and closes the hole. Esc leaves all as it is.', 'faint'),
         ],

@@ -105,7 +105,7 @@ function bottomLines(
   const { text } = state.draft;
   const said = saidLines(state, width);
   const cautions = said.length > 0 ? [] : cautionLines(text, context, width - 4);
-  const echo = commandEcho(text, width - 4) ?? echoLines(text, context, theme, width - 4);
+  const echo = commandEcho(state, text, width - 4) ?? echoLines(text, context, theme, width - 4);
   const above =
     said.length > 0 ? said : [...cautions, ...(cautions.length === 0 ? echo : withoutBlank(echo))];
   const at = formatInterval(intervalInHand(hole, cursor));

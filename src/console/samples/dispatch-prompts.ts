@@ -2,7 +2,7 @@ import type { Proposed } from '../../acts/dispatch.ts';
 import { sentNumbers } from '../../sampling/dispatch/dispatch-noun.ts';
 import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { latestFirst, proposedNow } from './dispatch.ts';
@@ -24,7 +24,11 @@ export function dispatchShown(
     title: 'make a dispatch up',
     lines: [
       ...would,
-      ...wrap('To send less: scan or type bags, MB000001-MB000040 for a range of them.', width, 'faint'),
+      ...wrap(
+        inOwn(state, 'To send less: scan or type bags, ZQ000001-ZQ000040 for a range of them.'),
+        width,
+        'faint',
+      ),
       ...wrap('Behind them: seal S0413 for the first seal, to Some Laboratory.', width, 'faint'),
     ],
     foot: [typedLine(draft, theme), line('Enter makes it up. Esc leaves all as it is.', 'faint')],

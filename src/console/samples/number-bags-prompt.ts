@@ -4,7 +4,7 @@ import { formatDepth } from '../../quantity/depth.ts';
 import { bagRunOf } from '../../standing/bag-run.ts';
 import type { Prompt } from '../prompt.ts';
 import { NOTHING, type Shown, typedLine } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { line, wrap } from '../widgets/line.ts';
 import { labelsLeftOver, numbersProposed } from './number-bags.ts';
@@ -31,7 +31,7 @@ export function numbersShown(
     title: `bags of ${headerOf(hole).name}`,
     lines: [
       ...wrap(lasting, width, shortMm === 0 ? 'good' : 'warn'),
-      line('First and last number labelled, like MB000601 MB000720:'),
+      line(inOwn(state, 'First and last number labelled, like ZQ000601 ZQ000720:')),
       ...(left !== undefined
         ? wrap(leftWords(left), width, 'accent')
         : proposed === undefined

@@ -5,7 +5,7 @@ import type { Document } from '../../record/document.ts';
 import { bagRunOf, type ProposedRun, proposedRun } from '../../standing/bag-run.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import { pickedHole } from '../lists/holes.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
 
 /** Asks which bags are labelled for the hole under the cursor. */
@@ -55,7 +55,9 @@ export function answerNumbers(state: State, world: World): Step {
   const said =
     first === '' || first === undefined ? proposed : last === undefined ? undefined : { first, last };
   if (said === undefined || more.length > 0)
-    return still(saying(state, 'Type the first and the last number, like MB000601 MB000720.', 'warn'));
+    return still(
+      saying(state, inOwn(state, 'Type the first and the last number, like ZQ000601 ZQ000720.'), 'warn'),
+    );
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const command = { does: 'number bags', first: said.first, last: said.last } as const;
   const made = act(state.project, hole, command, maker, state.documents.values());

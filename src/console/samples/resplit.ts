@@ -1,5 +1,5 @@
 import { makeResplit, type NumbersSaid, proposeResplit } from '../../acts/resplit.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, inOwn, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
 
 /** Shows the single metres that returned composites ask for in the hole in hand, before they are numbered. */
@@ -24,7 +24,7 @@ export function askResplitWith(state: State, text: string): Step {
     return still(
       saying(
         state,
-        'Type the first and the last number labelled for them: ;resplit MB000601 MB000640',
+        inOwn(state, 'Type the first and the last number labelled for them: ;resplit ZQ000601 ZQ000640'),
         'warn',
       ),
     );

@@ -9,7 +9,7 @@ import { dispatchShown, handOnShown } from '../samples/dispatch-prompts.ts';
 import { numbersShown } from '../samples/number-bags-prompt.ts';
 import { resplitShown } from '../samples/resplit-prompt.ts';
 import { mismatchShown, rodShown } from '../samples/rod-prompts.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, inOwn, type State } from '../state.ts';
 import { surveyPrompt } from '../survey/survey-prompts.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
@@ -74,7 +74,8 @@ function shownPrompt(state: State, prompt: Prompt, width: number, theme: Theme):
       return activityShown(state, prompt.cursor, theme);
     default: {
       const [title, ...words] = prompt.kind === 'leaving' ? leavingWords(state) : typedWords(prompt);
-      return typedShown(title, words, prompt.draft, width, theme);
+      const own = words.map((each) => inOwn(state, each));
+      return typedShown(title, own, prompt.draft, width, theme);
     }
   }
 }

@@ -13,7 +13,7 @@ export const USUAL_NORTH = {
 
 /** How a run is said, for messages. */
 export const RUN_FORM =
-  'north-seeking | aligned | magnetic, then if need be: from true | magnetic | grid | mine, in | out | single, rods | open, offset 1.5, steel 8, rank 70, on 2026-03-12, by JPE, and last tool and its name';
+  'north-seeking | aligned | magnetic, then if need be: from true | magnetic | grid | mine, in | out | single, rods | open, offset 1.5, steel 8, rank 70, on 2026-03-12, by and initials, and last tool and its name';
 
 /** A run as said, with its date (`2026-03-12`) where one was said, and whether its north was; or what is wrong with it, in words. */
 export type RunRead =

@@ -43,7 +43,7 @@ describe('a list', () => {
     sitting.press('up');
     const row = sitting.state().screen;
     const line = sitting.state().draft;
-    sitting.press('f9', 'f3', 'f1', 'escape');
+    sitting.press('f9', 'f3', 'f1', 'escape', 'escape');
     expect(sitting.state().screen).toEqual(row);
     expect(sitting.state().draft).toEqual(line);
     sitting.press('f6', 'escape');
