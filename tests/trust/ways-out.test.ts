@@ -28,6 +28,7 @@ describe('what leaves the program', () => {
       'commands/command-line/run.ts',
       'commands/say.ts',
       'console/terminal/mount.tsx',
+      'launch.ts',
     ]);
     // Of those, what is not made safe on the spot is text of our own or comes from the painter.
     const bare = ['cli.ts', 'commands/command-line/run.ts'].flatMap((file) =>
@@ -56,6 +57,8 @@ describe('what leaves the program', () => {
   });
 
   it('runs nothing that a file names: no module evaluates, spawns or loads what it read', () => {
-    expect(holding(/\beval\(|new Function\(|child_process|\bvm['"]|import\((?!['"])/)).toEqual([]);
+    // The starter runs the program beside it, and V8's code for it that its digest vouches for.
+    const running = holding(/\beval\(|new Function\(|child_process|\bvm['"]|import\((?!['"])/);
+    expect(running).toEqual(['launch.ts']);
   });
 });
