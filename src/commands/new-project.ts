@@ -18,6 +18,7 @@ import type { Shared } from './at-project.ts';
 import { folderTaken, wrongUse } from './findings.ts';
 import { plannedHole } from './program/plan-program.ts';
 import { type ProgramRead, readProgram } from './program/read-program.ts';
+import { SCHEMA_FOLDER, shippedSchemas } from './program/shipped-schemas.ts';
 import { startingProject } from './program/starting-project.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 
@@ -42,7 +43,8 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   const free = await freeFolder(folder, asked.folder);
   if (!free.ok) return refuse(outside, ...free.findings);
   if (!Object.hasOwn(STYLES, asked.style)) return refuse(outside, noStyle(asked.style));
-  const texts = startingProject({ ...asked, name });
+  const schemas = shippedSchemas();
+  const texts = startingProject({ ...asked, name, schemas: schemas.length > 0 });
   const project = await loadProject({ folder, ...texts });
   if (!project.ok) return refuse(outside, ...project.findings);
   const program = await programOf(asked, project.value.project);
@@ -53,7 +55,14 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
     sayAside(outside, 'Nothing was made. Mend the lines, or give --keep-going to leave them out.');
     return EXIT.wrongUse;
   }
-  const made = await make(outside, folder, texts, project.value.project, holes, programName(asked));
+  const made = await make(
+    outside,
+    folder,
+    { ...texts, schemas },
+    project.value.project,
+    holes,
+    programName(asked),
+  );
   if (!made.ok) return refuse(outside, ...made.findings);
   say(
     outside,
@@ -118,7 +127,7 @@ async function programOf({ program, epsg }: NewAsked, project: Project): Promise
 async function make(
   outside: Outside,
   folder: string,
-  texts: ReturnType<typeof startingProject>,
+  texts: ReturnType<typeof startingProject> & { readonly schemas: ReturnType<typeof shippedSchemas> },
   project: Project,
   holes: ProgramRead['holes'],
   source = '',
@@ -126,7 +135,9 @@ async function make(
   const made: Made = { folders: [], files: [], rooms: [] };
   try {
     // project.json last: a folder is a project from then on, with all that belongs to it.
-    await makeFiles(realDisk, folder, [texts.logging, texts.project], made);
+    await makeFiles(realDisk, folder, [texts.logging], made);
+    if (texts.schemas.length > 0) await makeFiles(realDisk, join(folder, SCHEMA_FOLDER), texts.schemas, made);
+    await makeFiles(realDisk, folder, [texts.project], made);
     // From here on the folder is ours alone: whoever else makes a project here has failed on logging.json.
     made.rooms = [JOURNAL_FOLDER, ...Object.values(DOCUMENT_KINDS).map((kind) => kind.folder)];
     await planHoles(outside, folder, project, holes, source);

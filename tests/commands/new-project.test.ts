@@ -1,6 +1,8 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import { check } from '../../src/commands/check.ts';
 import { holes } from '../../src/commands/holes.ts';
 import { newProject } from '../../src/commands/new-project.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
@@ -46,6 +48,27 @@ describe('a new project', () => {
     const project = JSON.parse(readFileSync(join(folder, 'project.json'), 'utf8'));
     expect(project.hazards.cautions).toEqual(USUAL_CAUTIONS);
     expect(out).toContain("add the site's own cautions (hazards.cautions)");
+  });
+
+  it('has files whose $schema is in its own folder, so that an editor checks them with no network', async () => {
+    const { folder } = await start({ program: PROGRAM, epsg: 7851 });
+    const files = ['project.json', 'logging.json', 'holes/MBRC001.json'];
+    for (const file of files) {
+      const path = join(folder, file);
+      const value = JSON.parse(readFileSync(path, 'utf8'));
+      const schema = join(dirname(path), value.$schema);
+      expect(relative(folder, schema)).toMatch(/^schemas\/\w+\.schema\.json$/);
+      const isValid = new Ajv2020({ strict: false, validateFormats: false }).compile(
+        JSON.parse(readFileSync(schema, 'utf8')),
+      );
+      expect([file, isValid(value), isValid.errors]).toEqual([file, true, null]);
+      expect(isValid({ ...value, format: 'none' })).toBe(false);
+    }
+    const heard = hear();
+    expect(await check(heard.outside, { folder, json: false })).not.toBe(2);
+    expect(heard.out() + heard.err()).not.toContain('schemas/');
+    for (const kind of ['hole', 'shift', 'dispatch', 'results', 'project', 'logging'])
+      expect(existsSync(join(folder, `schemas/${kind}.schema.json`))).toBe(true);
   });
 
   it('needs no program, and takes an empty folder that is there', async () => {

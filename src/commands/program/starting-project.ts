@@ -3,6 +3,7 @@ import { USUAL_CAUTIONS } from '../../project/cautions.ts';
 import type { ProjectSettings } from '../../project/settings.ts';
 import { styleHash } from '../../schema/read/chain.ts';
 import { OROGENIC_GOLD_RULES } from '../../termination/rules/starter-rules.ts';
+import { SCHEMA_FOLDER } from './shipped-schemas.ts';
 
 /** The two hand-written files that a new project starts with: common practice throughout, for people to make their own. */
 export function startingProject(given: {
@@ -12,10 +13,15 @@ export function startingProject(given: {
   /** Initials of the geologist who starts it, and the name of its rig; made up for people to change where not given. */
   readonly by?: string | undefined;
   readonly rig?: string | undefined;
+  /** The project has the JSON Schemas of its files beside it, for an editor to complete and check by. */
+  readonly schemas?: boolean;
 }): { readonly project: JsonText; readonly logging: JsonText } {
+  const schemaOf = (kind: string) =>
+    given.schemas === true ? { $schema: `./${SCHEMA_FOLDER}/${kind}.schema.json` } : {};
   return {
-    project: jsonText('project.json', settingsOf(given)),
+    project: jsonText('project.json', { ...schemaOf('project'), ...settingsOf(given) }),
     logging: jsonText('logging.json', {
+      ...schemaOf('logging'),
       format: 1,
       name: 'logging',
       extends: given.style,
