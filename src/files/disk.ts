@@ -46,7 +46,7 @@ export const MOST_BYTES = 64 * 1024 * 1024;
 
 /** Codes of our own, for what a disk would give and is not taken: no platform has codes of these names. */
 const GUARDED = ['LINK', 'NOTAFILE', 'TOOLARGE'] as const;
-type OurCode = (typeof GUARDED)[number] | 'EISDIR' | 'ENOENT' | 'MAYNOTREAD';
+type OurCode = (typeof GUARDED)[number] | 'EEXIST' | 'EISDIR' | 'ENOENT' | 'MAYNOTREAD';
 
 /** An error of the disk with a code, as the platform makes them. */
 export function diskRefusal(code: OurCode): Error {

@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path';
 import { type Disk, diskRefusal, factsIfThere } from './disk.ts';
-import { createDurably, ensureFolder } from './write-durably.ts';
+import { createDurably, ensureFolder, writeDurably } from './write-durably.ts';
 
 /** What was made in a new folder: the folders above it and itself, and its files, in the order they were made. */
 export interface MadeFiles {
@@ -29,9 +29,13 @@ export async function makeFiles(
     await ensureFolder(disk, path);
     made.folders = [...made.folders, path];
   }
-  for (const { file, text } of files) {
+  for (const [index, { file, text }] of files.entries()) {
     const path = join(folder, file);
-    await createDurably(disk, path, new TextEncoder().encode(text));
+    const bytes = new TextEncoder().encode(text);
+    // Whoever makes the first file has the folder. The others come under their names only whole: an empty project.json would pass for a project.
+    if (index === 0) await createDurably(disk, path, bytes);
+    else if ((await factsIfThere(disk, path)) !== undefined) throw diskRefusal('EEXIST');
+    else await writeDurably(disk, path, bytes, 'new');
     made.files = [...made.files, path];
   }
 }

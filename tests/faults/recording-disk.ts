@@ -158,14 +158,20 @@ function openFile(medium: Medium, path: string, inode: number, operate: Operate)
   };
 }
 
-function parts(path: string): readonly [parent: string, name: string] {
+/** Where the program is run with the paths of Windows, what is laid on the medium before comes with its backslashes. */
+const plain = (path: string): string => path.replaceAll('\\', '/');
+
+function parts(given: string): readonly [parent: string, name: string] {
+  const path = plain(given);
   const slash = path.lastIndexOf('/');
   return [path.slice(0, slash), path.slice(slash + 1)];
 }
 
 function find(medium: Medium, path: string): number | undefined {
   let inode: number | undefined = 1;
-  for (const name of path.split('/').filter((part) => part !== '')) {
+  for (const name of plain(path)
+    .split('/')
+    .filter((part) => part !== '')) {
     if (inode === undefined) return undefined;
     inode = namesSeen(nodeOf(medium, inode)).get(name);
   }

@@ -44,22 +44,22 @@ export interface Start {
 }
 
 /** A new project, nothing logged. */
-export async function firstDay(): Promise<Start> {
-  return { medium: await freshProject(), seen: nothingSeen() };
+export async function firstDay(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  return { medium: await freshProject(), seen: nothingSeen(), makeDisk };
 }
 
 /** A project whose last console was killed in the middle of a write, with rows in the journal that no file holds. */
-export async function dayAfterACrash(): Promise<Start> {
-  const start = await firstDay();
+export async function dayAfterACrash(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = { ...(await firstDay()), makeDisk };
   const writes = (await operationsOfSitting(start)).filter(
     ({ name, path }) => name === 'write' && path.endsWith('.jsonl'),
   );
   const last = writes.at(-2)?.number ?? 0;
-  const disk = recordingDisk(afterKill(start.medium), ({ number }) => (number === last ? 'tear' : undefined));
+  const disk = makeDisk(afterKill(start.medium), ({ number }) => (number === last ? 'tear' : undefined));
   const seen = nothingSeen();
   await Promise.race([logSitting(disk, seen), disk.ended]);
   await settle();
-  return { medium: afterPowerCut(disk.medium, () => 'keep'), seen };
+  return { medium: afterPowerCut(disk.medium, () => 'keep'), seen, makeDisk };
 }
 
 function copyOf(start: Start): { readonly medium: Medium; readonly seen: Seen } {

@@ -10,7 +10,7 @@ import { sampleFiles } from '../console/support/sitting.ts';
 import { HOLE, holeMade, rowLogged } from '../desk/support/values.ts';
 import { afterKill, afterPowerCut, newMedium } from './medium.ts';
 import { recordingDisk } from './recording-disk.ts';
-import { dayAfterACrash, firstDay, type Start } from './runs.ts';
+import { dayAfterACrash, firstDay, type MakeDisk, type Start } from './runs.ts';
 import {
   EMPTY_PROJECT,
   faultOptions,
@@ -24,7 +24,7 @@ import {
 const CERTIFICATE: DocumentName = { kind: 'results', id: 'WA26-0500' };
 
 /** Everything that is done under faults, by name, each from where it begins. */
-export const SCENARIOS: readonly (readonly [string, () => Promise<Start>])[] = [
+export const SCENARIOS: readonly (readonly [string, (makeDisk?: MakeDisk) => Promise<Start>])[] = [
   ['a sitting on a new project', firstDay],
   ['a sitting on a project whose last console was killed', dayAfterACrash],
   ['the first opening of a project that came without a journal', cameWithoutJournal],
@@ -36,11 +36,17 @@ export const SCENARIOS: readonly (readonly [string, () => Promise<Start>])[] = [
 ];
 
 /** Does a sitting's work without faults, closes, and gives what is on the medium and was seen. */
-async function after(run: (disk: Disk, seen: Seen) => Promise<void>): Promise<Start> {
+async function after(
+  run: (disk: Disk, seen: Seen) => Promise<void>,
+  makeDisk: MakeDisk = recordingDisk,
+): Promise<Start> {
   const medium = await freshProject();
   const seen = nothingSeen();
-  await run(recordingDisk(medium), seen);
-  return { medium: afterPowerCut(medium, () => 'keep'), seen };
+  await run(
+    makeDisk(medium, () => undefined),
+    seen,
+  );
+  return { medium: afterPowerCut(medium, () => 'keep'), seen, makeDisk };
 }
 
 async function twoRows(disk: Disk, seen: Seen): Promise<void> {
@@ -56,8 +62,8 @@ async function twoRows(disk: Disk, seen: Seen): Promise<void> {
 }
 
 /** The files of a project as they come from a mail or a stick: no journal, no lock, no id of the copy. */
-async function cameWithoutJournal(): Promise<Start> {
-  const start = await after(twoRows);
+async function cameWithoutJournal(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = await after(twoRows, makeDisk);
   const from = recordingDisk(start.medium);
   const medium = newMedium();
   const to = recordingDisk(medium);
@@ -72,6 +78,7 @@ async function cameWithoutJournal(): Promise<Start> {
   return {
     medium,
     seen: start.seen,
+    makeDisk,
     run: async (disk, seen) => {
       const sitting = await sitDown(disk, seen);
       if (sitting === undefined) return;
@@ -82,13 +89,17 @@ async function cameWithoutJournal(): Promise<Start> {
   };
 }
 
-async function newlyMade(): Promise<Start> {
+async function newlyMade(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
   return {
     medium: newMedium(),
     seen: { ...nothingSeen(), made: false },
+    makeDisk,
     run: async (disk, seen) => {
       const folder = projectOn(disk);
-      const texts = [{ file: 'project.json', text: EMPTY_PROJECT }];
+      const texts = [
+        { file: 'logging.json', text: '{}\n' },
+        { file: 'project.json', text: EMPTY_PROJECT },
+      ];
       const failed = await makeFiles(disk, folder, texts, { folders: [], files: [] }).then(
         () => false,
         () => true,
@@ -110,7 +121,7 @@ async function newlyMade(): Promise<Start> {
 }
 
 /** Settings and one hole of the sample: what is packed is a real bundle with its real letter. */
-async function packedForCamp(): Promise<Start> {
+async function packedForCamp(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
   const files = sampleFiles();
   const medium = newMedium();
   const disk = recordingDisk(medium);
@@ -123,11 +134,18 @@ async function packedForCamp(): Promise<Start> {
     await made.sync();
   }
   for (const folder of ['/project/holes', '/project', '/']) await disk.syncFolder(folder);
-  const known = await openDesk({ ...faultOptions(recordingDisk(afterKill(medium)), 5), readOnly: true });
+  const known = await openDesk({
+    ...faultOptions(
+      makeDisk(afterKill(medium), () => undefined),
+      5,
+    ),
+    readOnly: true,
+  });
   if (!known.ok) throw new Error(known.findings[0]?.problem);
   return {
     medium,
     seen: { ...nothingSeen(), attempts: [files['project.json'] ?? ''], desks: [known.value] },
+    makeDisk,
     run: async (onto, seen) => {
       const sitting = await sitDown(onto, seen);
       if (sitting === undefined) return;
@@ -136,7 +154,12 @@ async function packedForCamp(): Promise<Start> {
         { folder: desk.folder(), project: desk.project(), logging: desk.logging() },
         onto,
       );
-      if (!loaded.ok) throw new Error(loaded.findings[0]?.problem);
+      // A fault kept project.json from being read: that is said, and nothing can be packed.
+      if (!loaded.ok) {
+        if (loaded.findings.every(({ problem }) => problem.trim() === ''))
+          seen.unsaid.push('not loaded, no word why');
+        return close();
+      }
       const laid = new Map<string, Uint8Array>();
       const noting = {
         ...desk,
@@ -164,8 +187,8 @@ function atCamp(document: Document, edit: string, changes: readonly Change[]): D
   return made.document;
 }
 
-async function cameBack(): Promise<Start> {
-  const start = await after(twoRows);
+async function cameBack(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = await after(twoRows, makeDisk);
   const hole = start.seen.desks[0]?.get(HOLE) as Document;
   const row = Object.keys(hole.tables.rows ?? {})[0] ?? '';
   const copy = atCamp(hole, 'camp77-1', [{ patch: ['rows', row], set: { remark: 'seen in camp' } }]);
@@ -187,8 +210,8 @@ async function cameBack(): Promise<Start> {
 }
 
 /** Both sides change the hole before each hears of the other, twice: each copy is merged with what was logged meanwhile. */
-async function crossing(): Promise<Start> {
-  const start = await after(twoRows);
+async function crossing(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = await after(twoRows, makeDisk);
   const hole = start.seen.desks[0]?.get(HOLE) as Document;
   const rows = Object.keys(hole.tables.rows ?? {});
   const first = atCamp(hole, 'camp77-1', [{ patch: ['rows', rows[0] ?? ''], set: { remark: 'first' } }]);
@@ -212,8 +235,8 @@ async function crossing(): Promise<Start> {
   };
 }
 
-async function resultsCame(): Promise<Start> {
-  const start = await after(twoRows);
+async function resultsCame(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = await after(twoRows, makeDisk);
   return {
     ...start,
     run: async (disk, seen) => {

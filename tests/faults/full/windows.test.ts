@@ -25,7 +25,7 @@ describe(`the long fault run on a disk as Windows has it, seed ${SEED}`, () => {
     expect(win32.sep).toBe('\\');
     for (const [index, project] of PROJECTS.entries()) {
       const before = tally.points;
-      const start = { ...(await begin()), makeDisk: windowsDisk(project) };
+      const start = await begin(windowsDisk(project));
       await sweep(
         start,
         { cuts: 6, cutsAFault: 4, pairs: 100, every: 1 + index * 3 },
