@@ -2,6 +2,7 @@ import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';
 import { qualityLines } from '../sampling/laboratory/charts-text.ts';
+import { type OwnAssay, ownSampleWords } from '../sampling/laboratory/own-samples.ts';
 import { type Quality, qualityOf } from '../sampling/laboratory/quality.ts';
 import { qualityPage } from '../sampling/laboratory/quality-page.ts';
 import type { Certificate } from '../sampling/laboratory/results-noun.ts';
@@ -62,7 +63,11 @@ function viewOf(project: AtProject['project'], documents: readonly Document[]): 
   const missing = notReturned(dispatches, returned);
   const counts = new Set(returned.certificates.map((each) => each.id));
   const certificates = certificatesOf(documents).flatMap((each) =>
-    certificateLines(each, counts.has(each.id)),
+    certificateLines(
+      each,
+      counts.has(each.id),
+      returned.own.filter(({ certificate }) => certificate === each.id),
+    ),
   );
   const sent = dispatches.reduce(
     (sum, each) => sum + each.sacks.reduce((bagged, sack) => bagged + sack.bags.length, 0),
@@ -86,12 +91,12 @@ function viewOf(project: AtProject['project'], documents: readonly Document[]): 
   };
 }
 
-function certificateLines(each: Certificate, counts: boolean): readonly string[] {
+function certificateLines(each: Certificate, counts: boolean, own: readonly OwnAssay[]): readonly string[] {
   const { id, lines, takenInAt, takenInBy, file, supersedes, sha256 } = each;
   const place = supersedes === undefined ? '' : `, in place of ${supersedes}`;
   const standing = counts ? '' : ' (superseded: kept, does not count)';
   return [
-    `${id}: ${lines.length} samples, taken in ${takenInAt.slice(0, 10)} by ${takenInBy}${place}${standing}`,
+    `${id}: ${lines.length - own.length} samples${own.length === 0 ? '' : `; ${ownSampleWords(own)}`}, taken in ${takenInAt.slice(0, 10)} by ${takenInBy}${place}${standing}`,
     `  from ${file}, SHA-256 ${sha256.slice(0, 16)}…`,
   ];
 }

@@ -42,6 +42,39 @@ export const blankHigh = defineFinding({
     'What the blank picked up, its neighbours picked up too: carry-over in the cyclone, the splitter or the mill.',
 });
 
+/** Raised from the laboratory's own blanks on a certificate. */
+export const labBlankHigh = defineFinding({
+  code: 'laboratory-blank-high',
+  severity: 'warning',
+  title: "The laboratory's own blank shows more than its limit.",
+  rationale: 'What its own blank picked up came from the samples before it, in the mill or the furnace.',
+});
+
+/** Raised from the laboratory's own repeats and duplicates beside their first results. */
+export const labPairApart = defineFinding({
+  code: 'laboratory-pair-apart',
+  severity: 'note',
+  title: "The laboratory's own repeat or duplicate lies far from the first result.",
+  rationale: 'The same pulp read twice shows how far a result can be trusted, before the splitter is blamed.',
+});
+
+/** Raised where a repeat of the laboratory's names a sample that no result has. */
+export const labRepeatOfNothing = defineFinding({
+  code: 'laboratory-repeat-of-nothing',
+  severity: 'warning',
+  title: "The laboratory's own repeat is of a number that has no result.",
+  rationale: 'The mark was read wrongly, or the result that it repeats is missing from the certificate.',
+});
+
+/** Raised from the laboratory's own standards on a certificate. */
+export const labStandardOff = defineFinding({
+  code: 'laboratory-standard-off',
+  severity: 'warning',
+  title: "The laboratory's own standard reads more than two standard deviations from its value.",
+  rationale:
+    'It stands on the certificate because it is part of it: a batch with a failed one is asked about.',
+});
+
 /** Raised from the results of blanks that are under a detection limit which lies above the blank's own limit. */
 export const blankUntold = defineFinding({
   code: 'blank-untold',

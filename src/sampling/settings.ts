@@ -150,6 +150,42 @@ const columns = z.strictObject({
     .literal(true)
     .optional()
     .describe('The laboratory writes a result under its detection limit with a minus: -0.01'),
+  ownSamples: z
+    .array(
+      z.strictObject({
+        is: z
+          .enum(['repeat', 'duplicate', 'standard', 'blank'])
+          .describe(
+            'What it is: a repeat reads the same pulp again, a duplicate is a second split of the sample',
+          ),
+        column: words
+          .optional()
+          .describe('Heading of the column that says so, where it is not the one with the sample numbers'),
+        at: z.enum(['start', 'end', 'whole']).describe('Where in the cell the mark stands'),
+        text: words.describe(
+          'The mark as the laboratory writes it: RPT, DUP, BLANK, the name of its standard',
+        ),
+        lot: words.optional().describe('What its standard is called, where that is not the mark'),
+        certified: z.array(certifiedValue).optional().describe('Values of its standard, by analyte'),
+        limits: z
+          .array(
+            z.strictObject({
+              analyte: words.describe('As the laboratory names it in its results'),
+              limit: z.number().min(0).describe('The most it may show, in the unit of the results'),
+            }),
+          )
+          .optional()
+          .describe('What its blank may show at most'),
+        withinPercent: z
+          .number()
+          .min(1)
+          .max(200)
+          .optional()
+          .describe('How far a repeat or a duplicate may lie from the first result, per cent of their mean'),
+      }),
+    )
+    .optional()
+    .describe("The laboratory's own repeats, duplicates, standards and blanks among the results"),
   notReported: z
     .array(words)
     .optional()

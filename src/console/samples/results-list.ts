@@ -1,5 +1,6 @@
 import { formatPlace } from '../../finding/place.ts';
 import { qualityLines } from '../../sampling/laboratory/charts-text.ts';
+import { ownSampleWords } from '../../sampling/laboratory/own-samples.ts';
 import { qualityOf } from '../../sampling/laboratory/quality.ts';
 import type { Certificate } from '../../sampling/laboratory/results-noun.ts';
 import { notReturned, type Returned } from '../../sampling/laboratory/returned.ts';
@@ -50,11 +51,15 @@ const listed = rememberLast(
   },
 );
 
-function certificateLine({ id, lines, takenInAt, takenInBy }: Certificate, { certificates }: Returned): Line {
+function certificateLine(
+  { id, lines, takenInAt, takenInBy }: Certificate,
+  { certificates, own }: Returned,
+): Line {
+  const theirs = own.filter(({ certificate }) => certificate === id);
   const counts = certificates.some((each) => each.id === id);
   return spans(
     [id, counts ? 'strong' : 'faint'],
-    `  ${lines.length} samples, taken in ${takenInAt.slice(0, 10)} by ${takenInBy}`,
+    `  ${lines.length - theirs.length} samples${theirs.length === 0 ? '' : `; ${ownSampleWords(theirs)}`}, taken in ${takenInAt.slice(0, 10)} by ${takenInBy}`,
     [counts ? '' : '  superseded: kept, does not count', 'faint'],
   );
 }

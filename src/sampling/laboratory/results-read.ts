@@ -96,7 +96,8 @@ export function countedUnit(columns: ResultColumns | undefined, analyte: string)
 }
 
 function wantedOf(columns: ResultColumns): readonly string[] {
-  return [columns.sample, ...columns.analytes.map((each) => each.column)];
+  const marks = (columns.ownSamples ?? []).flatMap(({ column }) => column ?? []);
+  return [columns.sample, ...columns.analytes.map((each) => each.column), ...marks];
 }
 
 /** The line with every mapped heading; where none has all, the one with the most of them, for the finding to show. */
@@ -113,7 +114,10 @@ type Cell = (heading: string) => string;
 function reportedLine(columns: ResultColumns, cell: Cell, line: number): ReportedLine | string {
   const number = cell(columns.sample);
   if (number === '') return 'it has no sample number';
-  const read = [...columns.analytes, ...(columns.mass === undefined ? [] : [columns.mass])];
+  const marks = (columns.ownSamples ?? []).flatMap(({ column }) =>
+    column === undefined ? [] : [{ column }],
+  );
+  const read = [...columns.analytes, ...(columns.mass === undefined ? [] : [columns.mass]), ...marks];
   const reported = read.flatMap(({ column }) =>
     cell(column) === '' ? [] : [[column, cell(column)] as const],
   );

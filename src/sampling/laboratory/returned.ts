@@ -3,10 +3,11 @@ import type { Bag } from '../../hole/bags.ts';
 import { type Dispatch, sentNumbers } from '../dispatch/dispatch-noun.ts';
 import { resultMissing, resultTwice, resultUnreadable } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
+import { checkOwnSamples, type OwnAssay, ownSampleOf } from './own-samples.ts';
 import { checkResults } from './results-check.ts';
 import { checkMapping } from './results-mapping.ts';
 import { type Certificate, counting } from './results-noun.ts';
-import { type Assay, assayOf } from './results-read.ts';
+import { type Assay, assayOf, type ResultColumns } from './results-read.ts';
 
 /** A result with the certificate that it stands on. */
 interface ReturnedAssay extends Assay {
@@ -18,6 +19,8 @@ export interface Returned {
   readonly certificates: readonly Certificate[];
   readonly all: readonly ReturnedAssay[];
   readonly byNumber: ReadonlyMap<string, ReturnedAssay>;
+  /** The laboratory's own samples, which are no bag's. */
+  readonly own: readonly OwnAssay[];
   readonly findings: readonly Finding[];
 }
 
@@ -26,6 +29,7 @@ export function returnedResults(sampling: Sampling, certificates: readonly Certi
   const now = counting(certificates);
   const all: ReturnedAssay[] = [];
   const byNumber = new Map<string, ReturnedAssay>();
+  const own: OwnAssay[] = [];
   const findings: Finding[] = [];
   for (const certificate of now) {
     for (const line of certificate.lines) {
@@ -36,16 +40,21 @@ export function returnedResults(sampling: Sampling, certificates: readonly Certi
         continue;
       }
       const assay = { ...read, certificate: certificate.id };
+      const known = ownSampleOf(columns, line);
+      if (known !== undefined) {
+        own.push({ ...assay, ...known });
+        continue;
+      }
       const before = byNumber.get(assay.number);
       if (before === undefined) byNumber.set(assay.number, assay);
       else findings.push(twice(before, assay));
       all.push(assay);
     }
   }
-  return { certificates: now, all, byNumber, findings };
+  return { certificates: now, all, byNumber, own, findings };
 }
 
-const NO_MAPPING = { sample: '', analytes: [], belowDetection: 'half the limit' } as const;
+const NO_MAPPING: ResultColumns = { sample: '', analytes: [], belowDetection: 'half the limit' };
 
 /** Columns and units as they were mapped when the certificate came; what they are counted in is settled by the project of today. */
 function mappedThen(sampling: Sampling, certificate: Certificate) {
@@ -97,6 +106,7 @@ export function checkReturned(
     ...returned.findings,
     ...returned.certificates.flatMap((each) => leftOut(each, dispatches, returned)),
     ...checkResults(sampling, bags, [...returned.byNumber.values()]),
+    ...checkOwnSamples(returned.own, returned.byNumber),
   ];
 }
 

@@ -5,6 +5,7 @@ import { checkReceipt, checkTransfers } from '../../../src/sampling/dispatch/dis
 import type { Dispatch } from '../../../src/sampling/dispatch/dispatch-noun.ts';
 import { saidNumbers } from '../../../src/sampling/dispatch/dispatch-said.ts';
 import { readReceipt } from '../../../src/sampling/dispatch/receipt-read.ts';
+import { checkOwnSamples, type OwnSampleRule } from '../../../src/sampling/laboratory/own-samples.ts';
 import { checkResults } from '../../../src/sampling/laboratory/results-check.ts';
 import type { Certificate } from '../../../src/sampling/laboratory/results-noun.ts';
 import { type Assay, readResults } from '../../../src/sampling/laboratory/results-read.ts';
@@ -116,7 +117,40 @@ const certificate = (id: string, ...numbers: readonly string[]): Certificate => 
   lines: numbers.map((number, index) => ({ line: index + 2, number, reported: { Au_ppm: '0.1' } })),
 });
 
+/** A sample of the laboratory's own that reads so, beside a result of 0.5 for ZQ1. */
+const own = (code: string, input: string, rule: OwnSampleRule, value: number, of?: string): ErrorCase =>
+  given(code, input, () =>
+    checkOwnSamples(
+      [
+        {
+          number: 'ZQ1 RPT',
+          certificate: 'WA1',
+          rule,
+          values: { Au: { value } },
+          ...(of === undefined ? {} : { of }),
+        },
+      ],
+      new Map([['ZQ1', { number: 'ZQ1', values: { Au: { value: 0.5 } } }]]),
+    ),
+  );
+const REPEAT: OwnSampleRule = { is: 'repeat', at: 'end', text: 'RPT' };
+const MARKED = { at: 'whole', text: 'GREENROCK 4' } as const;
+
 const RESULT_CASES: readonly ErrorCase[] = [
+  own('laboratory-pair-apart', 'a repeat a third higher', REPEAT, 0.7, 'ZQ1'),
+  own('laboratory-repeat-of-nothing', 'a repeat of a number without a result', REPEAT, 0.5, 'ZQ9'),
+  own(
+    'laboratory-standard-off',
+    'a standard of the laboratory 4 SD high',
+    { ...MARKED, is: 'standard', certified: [{ analyte: 'Au', value: 1, sd: 0.05 }] },
+    1.2,
+  ),
+  own(
+    'laboratory-blank-high',
+    'gold in a blank of the laboratory',
+    { ...MARKED, is: 'blank', limits: [{ analyte: 'Au', limit: 0.01 }] },
+    0.03,
+  ),
   results('result-of-no-bag', 'a number that was not sent', [], 1),
   results('standard-off', 'a standard 3 SD off', standards, 1.31),
   results('standard-run', 'two standards over 2 SD on one side', standards, 1.21, 1.22),
