@@ -1,64 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { openProject } from '../../src/commands/at-project.ts';
-import { type Finding, formatFinding } from '../../src/finding/finding.ts';
-import { copyOfSample, freshFolder, hear, SAMPLE } from '../commands/support/outside.ts';
+import { formatFinding } from '../../src/finding/finding.ts';
+import { copyOfSample } from '../commands/support/outside.ts';
 import { run } from './every-command.ts';
-
-/** Every place of a project from which something is read. */
-const PLACES = [
-  'project.json',
-  'logging.json',
-  'codes.json',
-  'holes/MBRC003.json',
-  'shifts/RIG3_2026-03-14_DAY.json',
-  'dispatches/D1.json',
-  'results/C1.json',
-  'journal/000001.jsonl',
-  'journal/lock.json',
-  'journal/replica.json',
-  'journal/kept/project.json.read.1',
-] as const;
-
-/** What can lie there in the place of a file; reading any of them as if it were one would wait, or never end. */
-const BOMBS: Readonly<Record<string, (path: string) => void>> = {
-  'a pipe that nobody writes to': (path) => void execFileSync('mkfifo', [path]),
-  'a link to a device that never ends': (path) => symlinkSync('/dev/zero', path),
-  'a link to a terminal': (path) => symlinkSync('/dev/tty', path),
-  'a link out of the project': (path) => symlinkSync('/etc/hostname', path),
-  'a link to itself': (path) => symlinkSync(path, path),
-  'a folder': (path) => mkdirSync(path),
-  'millions of line feeds': (path) => writeFileSync(path, Buffer.alloc(40 * 1024 * 1024, 0x0a)),
-  'millions of brackets': (path) => writeFileSync(path, Buffer.alloc(20 * 1024 * 1024, 0x5b)),
-};
-
-/** A small project, its schema extending a file of its own, with something in one place. */
-function projectWith(place: string, put: (path: string) => void): string {
-  const folder = freshFolder();
-  for (const file of ['project.json', 'logging.json', 'holes/MBRC003.json'])
-    cpSync(join(SAMPLE, file), join(folder, file));
-  if (place === 'codes.json') {
-    cpSync(join(folder, 'logging.json'), join(folder, 'codes.json'));
-    writeFileSync(
-      join(folder, 'logging.json'),
-      '{ "format": 1, "name": "logging", "extends": "codes.json" }\n',
-    );
-  }
-  mkdirSync(dirname(join(folder, place)), { recursive: true });
-  rmSync(join(folder, place), { force: true });
-  put(join(folder, place));
-  return folder;
-}
-
-async function openAndClose(folder: string, write: boolean): Promise<readonly Finding[]> {
-  const opened = await openProject(hear().outside, { folder, write });
-  if (!opened.ok) return opened.findings;
-  const findings = opened.value.desk.findings();
-  await opened.value.desk.close();
-  return findings;
-}
+import { BOMBS, openAndClose, PLACES, projectWith } from './places.ts';
 
 describe.each(PLACES)('in the place of %s', (place) => {
   it.each(Object.keys(BOMBS))(
