@@ -11,9 +11,12 @@ export interface JsonLimits {
 }
 
 const MEGABYTE = 1024 * 1024;
-/** Limits for a document (eight times the file of a hole of 2,000 m with every row amended) and for every other file. */
-export const DOCUMENT_LIMITS: JsonLimits = { bytes: 32 * MEGABYTE, depth: 64 };
+/** Limits for a document (six times the file of a hole of 2,000 m with every row amended) and for every other file. */
+export const DOCUMENT_LIMITS: JsonLimits = { bytes: 24 * MEGABYTE, depth: 64 };
 export const OTHER_LIMITS: JsonLimits = { bytes: 4 * MEGABYTE, depth: 64 };
+
+/** A hundred times what the fullest table of a hole holds; parsing more in one object takes seconds. */
+const MOST_NAMES = 250_000;
 
 /** A file's text (its byte order mark taken off) and what it says. */
 export interface JsonText {
@@ -58,8 +61,8 @@ export function readJsonText(bytes: Uint8Array, file: string, limits: JsonLimits
   const names = namesIn(text, limits.depth);
   if (!names.ok) {
     return refused(
-      at(text, file, names.deep, unsafeJson.at, {
-        problem: `it is nested more than ${limits.depth} deep`,
+      at(text, file, names.at, unsafeJson.at, {
+        problem: names.problem,
         remedy: 'No file of ours is: look at where it came from. Nothing was changed.',
       }),
     );
@@ -186,16 +189,26 @@ function firstBadByte(bytes: Uint8Array): number {
 function namesIn(
   text: string,
   limit: number,
-): { readonly ok: true; readonly count: number } | { readonly ok: false; readonly deep: number } {
+):
+  | { readonly ok: true; readonly count: number }
+  | { readonly ok: false; readonly at: number; readonly problem: string } {
   let depth = 0;
   let count = 0;
+  // Names of the object that is open at each depth.
+  const here = new Int32Array(limit + 1);
   for (let index = 0; index < text.length; index += 1) {
     const character = text.charCodeAt(index);
     if (character === 0x22) index = stringEnd(text, index);
-    else if (character === 0x3a) count += 1;
-    else if (character === 0x7b || character === 0x5b) {
+    else if (character === 0x3a) {
+      count += 1;
+      const names = (here[depth] ?? 0) + 1;
+      here[depth] = names;
+      if (names > MOST_NAMES)
+        return { ok: false, at: index, problem: `more than ${MOST_NAMES} names stand in one object` };
+    } else if (character === 0x7b || character === 0x5b) {
       depth += 1;
-      if (depth > limit) return { ok: false, deep: index };
+      if (depth > limit) return { ok: false, at: index, problem: `it is nested more than ${limit} deep` };
+      here[depth] = 0;
     } else if (character === 0x7d || character === 0x5d) depth -= 1;
   }
   return { ok: true, count };

@@ -74,6 +74,15 @@ describe('JSON that is refused, with its place', () => {
     expect(finding?.remedy).not.toBe('');
   });
 
+  it('is not gone through where one object holds more names than any of ours', () => {
+    const names = (count: number) =>
+      `{"of": {${Array.from({ length: count }, (_, index) => `"${index.toString(36)}":1`).join(',')}}}`;
+    expect(read(names(250_000)).ok).toBe(true);
+    const finding = firstFinding(names(250_001));
+    expect(finding?.code).toBe('unsafe-json');
+    expect(finding?.problem).toBe('more than 250000 names stand in one object');
+  });
+
   it('names the line of a byte that is not UTF-8', () => {
     const finding = firstFinding(new Uint8Array([0x7b, 0x0a, 0x22, 0xff, 0x22, 0x7d]));
     expect(finding?.place).toEqual({ file: 'project.json', line: 2 });

@@ -160,7 +160,7 @@ describe('a file of 100 MB', () => {
       },
     };
     for (const [file, limit] of [
-      [HOLE_FILE, 32],
+      [HOLE_FILE, 24],
       ['project.json', 4],
     ] as const) {
       const findings = await foundAfter((folder) => {

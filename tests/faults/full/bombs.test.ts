@@ -31,7 +31,7 @@ const FILES: Readonly<Record<string, () => string>> = {
     withTables({ rows: table(40_000, (index) => ({ fromMm: 'x', odd: index })) }),
   '40,000 rows of another kind each': () => withTables({ rows: table(40_000, (index) => [index]) }),
   'a hole of 60 MB': () => withTables({ rows: table(90_000, () => row) }),
-  'a hole as large as is read': () => withTables({ rows: table(45_000, () => row) }),
+  'a hole as large as is read': () => withTables({ rows: table(34_000, () => row) }),
   '200,000 misshapen entries': () => withHistory(many(200_000, () => ({ x: 1 }))),
   'an entry that merges 500,000 misshapen ones': () =>
     withHistory([{ ...entry, merged: many(500_000, () => ({})) }]),
