@@ -19,16 +19,11 @@ const unmount = (at: string): void => {
 
 /**
  * Power cuts of a real file system: the program writes onto an ext4 image that is mounted, the image is copied while it is mounted and the
- * program stands still, and the copy is mounted as a laptop would after the cut. Needs the right to mount, and fails where it is not there;
- * OFFSIDER_NO_LOOP=yes leaves it out by name.
+ * program stands still, and the copy is mounted as a laptop would after the cut. Needs the right to mount, and fails where it is not there.
  */
 it('sixty power cuts of an ext4 image that is being written lose no row that was said to be saved', {
   timeout: 900_000,
 }, async () => {
-  if (process.env.OFFSIDER_NO_LOOP === 'yes') {
-    console.log('not tried: OFFSIDER_NO_LOOP says that this machine mounts no images');
-    return;
-  }
   const folder = mkdtempSync(join(tmpdir(), 'offsider-power-'));
   const [image, copy, live, after] = ['live.img', 'copy.img', 'live', 'after'].map((name) =>
     join(folder, name),
