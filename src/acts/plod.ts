@@ -28,7 +28,7 @@ export function plodContext(
   const holes = documents.filter((each) => each.kind === 'hole');
   const depthOf = (hole: Document): readonly (readonly [Id, Depth])[] => {
     const rods = holeNouns(hole, 'rods').map((rod) => rod.depthMm);
-    return rods.length === 0 ? [] : [[hole.id, rods.reduce((a, b) => (b > a ? b : a))]];
+    return rods.length === 0 ? [] : [[hole.id, rods.reduce((a, b) => Math.max(a, b) as Depth)]];
   };
   return {
     ...lineWords(project, documents),
