@@ -99,10 +99,9 @@ export function queriesOf(
   shift: Document,
   now: Stamp,
 ): Reconciliation {
-  const holes = documents.filter((each) => each.kind === 'hole');
   return queryList(
     closed(shift, { documents, shifts: project.shift.shifts, now }),
-    holes,
+    documents,
     project.shift,
     now,
   );

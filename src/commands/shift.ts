@@ -57,7 +57,8 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
     const found = closed(stored, context);
     const presumed = presumedEnd(stored, context);
     const events = eventsOf(found, holesOf(desk), now);
-    const { comparisons, queries, ownBill, plodBill } = queryList(found, holesOf(desk), project.shift, now);
+    const documents = [...desk.documents().values()];
+    const { comparisons, queries, ownBill, plodBill } = queryList(found, documents, project.shift, now);
     if (asked.json)
       sayJson(outside, {
         shift: found.id,

@@ -1,8 +1,9 @@
 import { type Cents, cents } from '../quantity/cents.ts';
+import { depthFromMm } from '../quantity/depth.ts';
 import { type Interval, sharedMm } from '../quantity/interval.ts';
 import type { ChargeClass } from './charge-class.ts';
 import { without } from './claims.ts';
-import type { HoleFacts } from './hole-facts.ts';
+import type { BitFrom, HoleFacts } from './hole-facts.ts';
 import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } from './shift-record.ts';
 import type { Contract, MetreRate } from './shift-rules.ts';
 
@@ -58,10 +59,42 @@ function bandMils(metres: readonly Interval[], rates: readonly MetreRate[]): num
   }, 0);
 }
 
-/** The rates for a hole by the gauge of its bit. */
-function ratesFor(contract: Contract, bitMm: number | undefined): readonly MetreRate[] {
+/** Rates by depth band, with the words that tell a bit of their own from the usual one: ` with a bit to 120 mm`. */
+interface BitRates {
+  readonly of: string;
+  readonly rates: readonly MetreRate[];
+}
+
+function ratesFor(contract: Contract, bitMm: number | undefined): BitRates {
   const size = bitMm === undefined ? undefined : contract.bitSizes.find((each) => bitMm <= each.toMm);
-  return size?.metreRates ?? contract.metreRates;
+  return size === undefined
+    ? { of: '', rates: contract.metreRates }
+    : { of: `, bit to ${size.toMm} mm`, rates: size.metreRates };
+}
+
+/** Metres by the rates of the bit that drilled them, those of the usual rates first. A bit drills down to where the next one does. */
+function byBit(
+  metres: readonly Interval[],
+  bits: readonly BitFrom[],
+  contract: Contract,
+): readonly (BitRates & { readonly metres: readonly Interval[] })[] {
+  const from = [{ fromMm: depthFromMm(0), bitMm: undefined }, ...bits];
+  const parts = from.map(({ fromMm, bitMm }, index) => {
+    const below = from[index + 1]?.fromMm;
+    const within = metres.flatMap((each) => {
+      const top = depthFromMm(Math.max(each.fromMm, fromMm));
+      const foot = depthFromMm(Math.min(each.toMm, below ?? each.toMm));
+      return foot > top ? [{ fromMm: top, toMm: foot }] : [];
+    });
+    return { ...ratesFor(contract, bitMm), metres: within };
+  });
+  return [
+    { of: '', rates: contract.metreRates },
+    ...contract.bitSizes.map(({ toMm }) => ratesFor(contract, toMm)),
+  ].map((each) => ({
+    ...each,
+    metres: parts.filter(({ of }) => of === each.of).flatMap((part) => part.metres),
+  }));
 }
 
 /** Metres of one hole without those that the contract doesn't pay. */
@@ -85,13 +118,15 @@ function metreLines(
       payable.filter((each) => each.hole === hole),
       contract,
     );
-    const rates = ratesFor(contract, facts.get(hole)?.bitMm);
     const wetMm = here.reduce(
       (mm, each) => mm + (facts.get(hole)?.wet ?? []).reduce((sum, wet) => sum + sharedMm(each, wet), 0),
       0,
     );
     return [
-      { what: `metres ${hole}`, cents: cents(bandMils(here, rates) / 1000, contract.rounding) },
+      ...byBit(here, facts.get(hole)?.bits ?? [], contract).map(({ of, rates, metres }) => ({
+        what: `metres ${hole}${of}`,
+        cents: cents(bandMils(metres, rates) / 1000, contract.rounding),
+      })),
       {
         what: `wet metres ${hole}`,
         cents: cents((wetMm * (contract.wetCentsPerM ?? 0)) / 1000, contract.rounding),
@@ -185,9 +220,10 @@ function shotLines(shots: ReadonlyMap<string, number>, contract: Contract): read
 }
 
 function holeMinimums(contract: Contract, facts: ReadonlyMap<string, HoleFacts>): readonly BillLine[] {
-  return [...facts].flatMap(([hole, { finished, bitMm }]) => {
+  return [...facts].flatMap(([hole, { finished, bits = [] }]) => {
     if (finished === undefined || contract.minimumHoleCents === undefined) return [];
-    const paid = cents(bandMils([finished], ratesFor(contract, bitMm)) / 1000, contract.rounding);
+    const mils = byBit([finished], bits, contract).map(({ metres, rates }) => bandMils(metres, rates));
+    const paid = cents(mils.reduce((all, each) => all + each, 0) / 1000, contract.rounding);
     const missing = Math.max(0, contract.minimumHoleCents - paid);
     return [{ what: `minimum of ${hole}`, cents: cents(missing, contract.rounding) }];
   });

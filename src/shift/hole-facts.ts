@@ -4,14 +4,20 @@ import type { Interval } from '../quantity/interval.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { rigAt } from './own-record.ts';
-import { shiftThings } from './shift.ts';
+import { shiftHeaderOf, shiftThings } from './shift.ts';
+
+/** A bit with its gauge as measured, in millimetres, and the depth from which it drilled. */
+export interface BitFrom {
+  readonly fromMm: Depth;
+  readonly bitMm: number;
+}
 
 /** What a bill needs of a hole that a plod doesn't say. */
 export interface HoleFacts {
   /** Stretches where the sample came up wet, from the top down, none over another. */
   readonly wet: readonly Interval[];
-  /** Gauge of the bit that the rig drilled it with in this shift, in millimetres: the one measured last, else that of the drilling interval. */
-  readonly bitMm?: number;
+  /** Bits by the depth from which each drilled, from the top down; none where no gauge is recorded. */
+  readonly bits?: readonly BitFrom[];
   /** The whole hole, where the rig finished it in this shift: a minimum for a hole falls due then. */
   readonly finished?: Interval;
 }
@@ -25,17 +31,17 @@ export function holeFacts(
   rig: string,
   from: Stamp,
   to: Stamp,
-  shift?: Document,
+  shifts: readonly Document[] = [],
 ): ReadonlyMap<string, HoleFacts> {
   return new Map(
     holes.map((hole) => {
       const finished = finishedBetween(hole, rig, from, to);
-      const bitMm = bitOf(hole, to, shift);
+      const bits = bitsOf(hole, rig, shifts);
       return [
         hole.id,
         {
           wet: wetOf(hole),
-          ...(bitMm === undefined ? {} : { bitMm }),
+          ...(bits.length === 0 ? {} : { bits }),
           ...(finished === undefined ? {} : { finished }),
         },
       ];
@@ -43,16 +49,31 @@ export function holeFacts(
   );
 }
 
-/** The gauge measured last before the end of the shift, else that of the drilling interval begun last. */
-function bitOf(hole: Document, to: Stamp, shift: Document | undefined): number | undefined {
-  const before = ({ at }: { readonly at: Stamp }): boolean => instantMs(at) < instantMs(to);
-  const measured = (shift === undefined ? [] : shiftThings(shift, 'bits'))
-    .map(([, bit]) => bit)
-    .filter((bit) => before(bit) && (bit.hole ?? hole.id) === hole.id)
-    .toSorted((a, b) => instantMs(a.at) - instantMs(b.at))
-    .at(-1);
-  if (measured !== undefined) return measured.gaugeTenthsMm / 10;
-  return holeNouns(hole, 'drilling').findLast((each) => before({ at: each.startedAt }))?.bitMm;
+/**
+ * The bits of a hole: those that its drilling began with, those measured at a depth, and those put on in a shift of the rig, which
+ * drill from the last rod done by then. One put on with no hole named drills in every hole that the rig has been on.
+ */
+function bitsOf(hole: Document, rig: string, shifts: readonly Document[]): readonly BitFrom[] {
+  const begun = holeNouns(hole, 'drilling').flatMap(({ startedAt, fromMm, bitMm }) =>
+    bitMm === undefined ? [] : [{ at: startedAt, fromMm, bitMm }],
+  );
+  const measured = holeNouns(hole, 'bits').map(({ at, depthMm, bitMm }) => ({ at, fromMm: depthMm, bitMm }));
+  const putOn = shifts
+    .filter((shift) => shiftHeaderOf(shift).rig === rig)
+    .flatMap((shift) => shiftThings(shift, 'bits').map(([, bit]) => bit))
+    .filter((bit) => (bit.hole ?? hole.id) === hole.id)
+    .map(({ at, gaugeTenthsMm }) => ({ at, fromMm: depthAt(hole, at), bitMm: gaugeTenthsMm / 10 }));
+  return [...begun, ...measured, ...putOn]
+    .toSorted((a, b) => a.fromMm - b.fromMm || instantMs(a.at) - instantMs(b.at))
+    .map(({ fromMm, bitMm }) => ({ fromMm, bitMm }));
+}
+
+/** How deep a hole was drilled by an instant: the deepest rod done by then, else its top. */
+function depthAt(hole: Document, at: Stamp): Depth {
+  return holeNouns(hole, 'rods')
+    .filter((rod) => instantMs(rod.at) <= instantMs(at))
+    .map((rod) => rod.depthMm)
+    .reduce(deeper, headerOf(hole).logFromMm);
 }
 
 function wetOf(hole: Document): readonly Interval[] {

@@ -17,20 +17,22 @@ import { rulesOn, type ShiftRules } from './shift-rules.ts';
 
 /**
  * The query list of a shift, with the two records side by side: what the plods claim past tolerance, time of theirs on unknown
- * activities, and what makes our own record doubtful. Until a plod has come only our own record is questioned. `holes` are those that
- * the rig may have been on; `now` ends a shift that goes on.
+ * activities, and what makes our own record doubtful. Until a plod has come only our own record is questioned. `documents` hold the
+ * holes that the rig may have been on, and its other shifts, whose bits drill on in this one; `now` ends a shift that goes on.
  */
 export function queryList(
   shift: Document,
-  holes: readonly Document[],
+  documents: readonly Document[],
   project: ShiftRules,
   now: Stamp,
 ): Reconciliation {
   const { rig, date, startsAt, endedAt } = shiftHeaderOf(shift);
   const rules = rulesOn(project, rig, date);
+  const holes = documents.filter((each) => each.kind === 'hole');
+  const others = documents.filter((each) => each.kind === 'shift' && each.id !== shift.id);
   const file = `shifts/${shift.id}.json`;
   const own = ownRecord(shift, holes, now);
-  const facts = holeFacts(holes, rig, startsAt, endedAt ?? now, shift);
+  const facts = holeFacts(holes, rig, startsAt, endedAt ?? now, [...others, shift]);
   const held = reconcile(own, plodRecord(shift, rules), rules, facts, { file });
   const ofOwn = [
     ...spansOf(shift, now)
@@ -73,7 +75,8 @@ function unknownFindings(file: string, shift: Document, rules: ShiftRules): read
   });
 }
 
-function isUnauthorised(span: Span): boolean {
+/** Standby that nobody is named for. */
+export function isUnauthorised(span: Span): boolean {
   return span.charge === 'standby hourly' && span.authorisedBy === undefined;
 }
 

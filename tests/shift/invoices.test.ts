@@ -124,12 +124,19 @@ describe('an invoice worked by hand, to the cent:', () => {
       bitSizes: [{ toMm: 120, metreRates: [{ toM: 50, centsPerM: 7000 }, { centsPerM: 8420 }] }],
     };
     const record = { metres: [metres('ZQRC004', 40, 62)] };
-    expect(invoice(record, terms, { ZQRC004: { bitMm: 114.3 } })).toEqual([
-      'metres ZQRC004 1,710.40',
+    const bit = (bitMm: number, fromM: number) => ({ bitMm, fromMm: depthFromMetres(fromM) });
+    expect(invoice(record, terms, { ZQRC004: { bits: [bit(114.3, 0)] } })).toEqual([
+      'metres ZQRC004, bit to 120 mm 1,710.40',
       '1,710.40',
     ]);
     // with 139.7 mm: 10 × 80.00 + 12 × 95.50
-    expect(invoice(record, terms, { ZQRC004: { bitMm: 139.7 } }).at(-1)).toBe('1,946.00');
+    expect(invoice(record, terms, { ZQRC004: { bits: [bit(139.7, 0)] } }).at(-1)).toBe('1,946.00');
+    // the smaller bit put on at 54 m: 10 × 80.00 + 4 × 95.50 = 1,182.00; 8 × 84.20 = 673.60
+    expect(invoice(record, terms, { ZQRC004: { bits: [bit(139.7, 0), bit(114.3, 54)] } })).toEqual([
+      'metres ZQRC004 1,182.00',
+      'metres ZQRC004, bit to 120 mm 673.60',
+      '1,855.60',
+    ]);
   });
 
   test('a booster beside the drilling, shots and wet metres', () => {
