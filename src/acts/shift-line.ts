@@ -6,12 +6,14 @@ import { instantMs, localTime, offsetMin, type Stamp, stamp } from '../quantity/
 import { type Document, documentKey, type Thing } from '../record/document.ts';
 import { currentActivity, spansOf } from '../shift/current.ts';
 import {
+  agreeEnd,
   amendEntry,
   beginShiftAt,
   endShiftAt,
   entryAt,
   recordLate,
   removeEntry,
+  removeEvent,
   splitEntry,
   timeWrong,
 } from '../shift/entry-changes.ts';
@@ -28,6 +30,8 @@ export interface RecordInput {
   readonly text: string;
   readonly hole?: string | undefined;
   readonly shift?: Document | undefined;
+  /** The line is a whole entry, opened to be amended: what is not on it any more is taken out. */
+  readonly whole?: boolean;
 }
 
 /**
@@ -192,7 +196,7 @@ function change(
   documents: readonly Document[],
   shift: Document,
   line: Exclude<RecordLine, { readonly does: 'start' | 'begin' }>,
-  { hole }: RecordInput,
+  { hole, whole }: RecordInput,
   maker: Maker,
 ): Result<Made> {
   const time = (minute: number | undefined): Stamp =>
@@ -209,11 +213,15 @@ function change(
         changes: [{ patch: ['shift', 'shift'], set: { crew: [...line.names] } }],
       });
     case 'amend':
-      return amend(project, shift, line.at, line.parts, time);
+      return amend(project, shift, line.at, whole === true ? withGone(shift, line) : line.parts, time);
+    case 'overtime': {
+      const at = time(line.at);
+      return endFault(shift, documents, at) ?? agreeEnd(shift, at);
+    }
     case 'split':
       return splitEntry(shift, time(line.at), maker);
     case 'remove':
-      return removeEntry(shift, line.at);
+      return line.of === undefined ? removeEntry(shift, line.at) : removeEvent(shift, line.of, line.at);
     case 'used':
       return use(shift, line, maker.at);
     case 'bit':
@@ -226,14 +234,29 @@ function amend(
   project: Project,
   shift: Document,
   minute: number,
-  { from, to, ...parts }: EntryParts,
+  { from, to, without, ...parts }: EntryParts,
   time: (minute: number | undefined) => Stamp,
 ): Result<Made> {
-  return amendEntry(shift, project.shift, minute, {
+  const set = {
     ...parts,
     ...(from === undefined ? {} : { startedAt: time(from) }),
     ...(to === undefined ? {} : { endedAt: time(to) }),
-  });
+  };
+  return amendEntry(shift, project.shift, minute, set, without);
+}
+
+/** The parts of a line that was opened with everything of an entry, and what is missing on it now, to be taken out. */
+function withGone(
+  shift: Document,
+  { at, parts }: Extract<RecordLine, { readonly does: 'amend' }>,
+): EntryParts {
+  const entry = entryAt(shift, at);
+  if (entry === undefined) return parts;
+  const gone = (['hole', 'authorisedBy', 'beside', 'remark'] as const).filter(
+    (part) => entry[part] !== undefined && parts[part] === undefined,
+  );
+  const ends = entry.endedAt !== undefined && parts.to === undefined ? (['endedAt'] as const) : [];
+  return { ...parts, without: [...(parts.without ?? []), ...gone, ...ends] };
 }
 
 /** Consumables are counted with the activity that they were used in: the one at that time, else the one going on or the last. */

@@ -69,6 +69,7 @@ export function shiftFor(
   if (found !== undefined) return found;
   const context = { documents, shifts, now: maker.at };
   const holding = shiftHolding(at, rig, context);
+  if (holding !== undefined && shiftHeaderOf(holding).plannedEndAt !== undefined) return holding;
   if (day === undefined || name === undefined)
     return (
       holding ?? shiftsOf(documents, rig).findLast((each) => isOpen(each) && began(each) <= instantMs(at))

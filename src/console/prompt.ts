@@ -117,7 +117,13 @@ export type Prompt =
       readonly draft: Draft;
     }
   /** A line of the shift record, of the latest shift unless one is named. */
-  | { readonly kind: 'shift line'; readonly shift?: string; readonly draft: Draft }
+  | {
+      readonly kind: 'shift line';
+      readonly shift?: string;
+      /** It was opened with everything of an entry: what is not on it any more is taken out. */
+      readonly whole?: true;
+      readonly draft: Draft;
+    }
   /** A scanned bag that is not where or what it should be: read whole, for its remedy may take hands near the machine. */
   | { readonly kind: 'scanned'; readonly number: string; readonly said: string; readonly ground: string }
   /** Bags labelled for a hole, also the evening before it is started. */

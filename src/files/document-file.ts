@@ -5,21 +5,35 @@ import type { Document, DocumentName } from '../record/document.ts';
 import { DISPATCH_NOUNS } from '../sampling/dispatch/dispatch-noun.ts';
 import { RESULTS_NOUNS } from '../sampling/laboratory/results-noun.ts';
 import { faultInWords } from '../schema/read/issue-words.ts';
-import { SHIFT_NOUNS } from '../shift/shift.ts';
+import { SHIFT_NOUNS, SHIFT_SINCE_3 } from '../shift/shift.ts';
 import { newerFormat, wrongShape } from './findings.ts';
 import { holdToShape } from './json-shape.ts';
 import type { JsonText } from './read-json.ts';
 import { entryShape, tablesShape } from './record-shapes.ts';
 
-/** The newest format that this version reads and writes: merges hold the other copy's entries flat. */
-export const FORMAT = 2;
+/** The newest format that this version reads and writes: shifts with timed plods, answers to queries and notes for the next crew. */
+export const FORMAT = 3;
+
+/** The format in which merges hold the other copy's entries flat. */
+const FLAT_MERGES = 2;
 
 /** The oldest format that it reads as it stands: a merge of that format holds the other copy's entries with their merges inside them. */
 export const OLDEST_FORMAT = 1;
 
 /** The format of a document's file: the oldest that holds what is in it, so that a laptop not yet updated reads all that it can. */
-export function formatNeeded({ history }: Document): number {
-  return history.some((entry) => entry.incoming !== undefined) ? FORMAT : OLDEST_FORMAT;
+export function formatNeeded(document: Document): number {
+  if (document.kind === 'shift' && holdsSince3(document)) return FORMAT;
+  return document.history.some((entry) => entry.incoming !== undefined) ? FLAT_MERGES : OLDEST_FORMAT;
+}
+
+function holdsSince3({ tables }: Document): boolean {
+  const things = (table: string) => Object.values(tables[table] ?? {});
+  return (
+    SHIFT_SINCE_3.tables.some((table) => things(table).length > 0) ||
+    Object.entries(SHIFT_SINCE_3.fields).some(([table, fields]) =>
+      things(table).some((thing) => fields.some((field) => Object.hasOwn(thing, field))),
+    )
+  );
 }
 
 /** Where a snapshot stands in the journal: it holds every edit up to `sequence`; `generation` was open when it was written. */
@@ -82,8 +96,10 @@ const position = z.int().min(0).max(POSITION_LIMIT);
 export const documentFileShape = z.strictObject({
   $schema: z.string(),
   format: z
-    .literal([OLDEST_FORMAT, FORMAT])
-    .describe('Format of the file: 2 where a merge in its history holds entries flat, else 1'),
+    .literal([OLDEST_FORMAT, FLAT_MERGES, FORMAT])
+    .describe(
+      'Format of the file, the oldest that holds what is in it: 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
+    ),
   kind: z.string(),
   id: z.string().describe('Permanent id, the name of the file'),
   journal: z.strictObject({

@@ -55,12 +55,13 @@ export function endShift(shift: Document, maker: Maker): Result<Made> {
   });
 }
 
-/** Amends an activity that was recorded: its start, hole, remark and so on; its charge class follows its code. */
+/** Amends an activity that was recorded: its start, hole, remark and so on; its charge class follows its code. `unset` names what is taken out. */
 export function amendActivity(
   shift: Document,
   rules: ShiftRules,
   id: Id,
   set: Partial<ActivitySaid> & { readonly startedAt?: Stamp; readonly endedAt?: Stamp },
+  unset: readonly string[] = [],
 ): Result<Made> {
   const there = own(own(shift.tables, 'activities'), id);
   if (there === undefined) {
@@ -73,13 +74,15 @@ export function amendActivity(
   }
   const kind = set.activity === undefined ? undefined : activityNamed(rules, set.activity);
   if (set.activity !== undefined && kind === undefined) return refused(unknownActivity(rules, set.activity));
-  if (Object.keys(set).length === 0) return ok({ what: 'nothing changed', changes: [] });
+  const gone = unset.filter((field) => Object.hasOwn(there, field));
+  if (Object.keys(set).length === 0 && gone.length === 0) return ok({ what: 'nothing changed', changes: [] });
   return ok({
     what: `amended ${kind?.label ?? String(there.activity)}`,
     changes: [
       {
         patch: ['activities', id],
         set: { ...set, ...(kind === undefined ? {} : { charge: kind.charge }) } as Thing,
+        ...(gone.length === 0 ? {} : { unset: gone }),
       },
     ],
   });

@@ -5,6 +5,7 @@ import type { Document, Id, Thing } from '../record/document.ts';
 import { type ActivitySaid, amendActivity } from './commands.ts';
 import { activityAt, type Span, spansOf } from './current.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
+import type { EntryPart } from './record-line.ts';
 import { type Activity, shiftHeaderOf, shiftThings } from './shift.ts';
 import { readsAs } from './shift-clock.ts';
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
@@ -75,6 +76,7 @@ export function amendEntry(
   rules: ShiftRules,
   minute: number,
   set: Partial<ActivitySaid> & { readonly startedAt?: Stamp; readonly endedAt?: Stamp },
+  without: readonly EntryPart[] = [],
 ): Result<Made> {
   const entry = entryAt(shift, minute);
   if (entry === undefined) return refused(noEntryAt(shift, minute));
@@ -83,7 +85,7 @@ export function amendEntry(
     (set.startedAt === undefined ? undefined : moveFault(shift, entry, startedAt, endedAt)) ??
     (endedAt === undefined ? undefined : endFault(shift, entry, startedAt, endedAt));
   if (fault !== undefined) return refused(fault);
-  return amendActivity(shift, rules, entry.id, changed(entry, set));
+  return amendActivity(shift, rules, entry.id, changed(entry, set), without);
 }
 
 /** Only what is not so already: an entry opened and entered again changes nothing. */
@@ -227,6 +229,46 @@ export function endShiftAt(shift: Document, endedAt: Stamp): Result<Made> {
     what: `shift ended at ${localTime(endedAt)} after ${formatMinutes(minutesBetween(startsAt, endedAt))}`,
     changes: [{ patch: ['shift', 'shift'], set: { endedAt } }],
   });
+}
+
+/** Takes out a bit or a water strike that was recorded at that time of day. */
+export function removeEvent(shift: Document, of: 'bit' | 'water', minute: number): Result<Made> {
+  const table = of === 'bit' ? 'bits' : 'waterStrikes';
+  const all = shiftThings(shift, table);
+  const found = all.findLast(([, { at }]) => readsAs(at, minute));
+  if (found !== undefined)
+    return ok({
+      what: `${of} at ${localTime(found[1].at)} taken out`,
+      changes: [{ remove: [table, found[0]] }],
+    });
+  const there = all.map(([, { at }]) => localTime(at)).join(', ');
+  return refused(
+    timeWrong(
+      shift,
+      `no ${of} is recorded at ${formatMinutes(minute).padStart(5, '0')}`,
+      there === '' ? 'None is recorded in this shift.' : `There is ${there}.`,
+    ),
+  );
+}
+
+/** The shift goes on until a time that was agreed: overtime. Refused before its last entry. */
+export function agreeEnd(shift: Document, plannedEndAt: Stamp): Result<Made> {
+  const { endedAt } = shiftHeaderOf(shift);
+  if (endedAt !== undefined)
+    return refused(
+      timeWrong(
+        shift,
+        `the shift ended at ${localTime(endedAt)}`,
+        `Amend the end instead: end ${localTime(plannedEndAt)}.`,
+      ),
+    );
+  const made = endShiftAt(shift, plannedEndAt);
+  return made.ok
+    ? ok({
+        what: `shift goes on until ${localTime(plannedEndAt)}`,
+        changes: [{ patch: ['shift', 'shift'], set: { plannedEndAt } }],
+      })
+    : made;
 }
 
 /** Amends when the shift began. Refused past its first entry, whose time would be lost. */

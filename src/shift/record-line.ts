@@ -15,12 +15,26 @@ export interface EntryParts {
   readonly beside?: string[];
   readonly authorisedBy?: string;
   readonly remark?: string;
+  /** What is taken out of an entry that is amended. */
+  readonly without?: readonly EntryPart[];
 }
+
+/** Parts of an entry that can be taken out, by the word that does: `-by`. */
+const PARTS_OUT = {
+  '-by': 'authorisedBy',
+  '-hole': 'hole',
+  '-beside': 'beside',
+  '-used': 'used',
+  '-remark': 'remark',
+  '-end': 'endedAt',
+} as const;
+export type EntryPart = (typeof PARTS_OUT)[keyof typeof PARTS_OUT];
 
 /** One line of the shift record. */
 export type RecordLine =
   | { readonly does: 'begin'; readonly at?: number }
   | { readonly does: 'end'; readonly at?: number }
+  | { readonly does: 'overtime'; readonly at: number }
   | { readonly does: 'crew'; readonly names: readonly string[] }
   | { readonly does: 'used'; readonly count: number; readonly item: string; readonly at?: number }
   | { readonly does: 'bit'; readonly gaugeTenthsMm: number; readonly at?: number; readonly remark?: string }
@@ -28,7 +42,7 @@ export type RecordLine =
   | { readonly does: 'start'; readonly parts: EntryParts & { readonly activity: string } }
   | { readonly does: 'amend'; readonly at: number; readonly parts: EntryParts }
   | { readonly does: 'split'; readonly at: number }
-  | { readonly does: 'remove'; readonly at: number };
+  | { readonly does: 'remove'; readonly at: number; readonly of?: 'bit' | 'water' };
 
 /** What a line is read with: the activities of the project, and its holes by the names that a person may type. */
 export interface LineWords {
@@ -45,13 +59,16 @@ export const RECORD_FORMS: readonly (readonly [form: string, does: string])[] = 
   ['drilling 09:00 +booster', 'what runs beside it and is paid by the hour'],
   ['14:20 14:35', 'the activity at 14:20 started at 14:35'],
   ['14:20 standby by Ines Falk', 'the activity at 14:20 was standby, authorised'],
+  ['14:20 -by -hole', 'take that out of it; also -beside, -used, -remark, -end'],
   ['split 15:00', 'two entries of the one at 15:00'],
   ['remove 14:20', 'take the entry out; the one before goes on'],
   ['begin 06:00, end 18:00', 'the hours of the shift'],
+  ['overtime 19:30', 'this shift goes on until then'],
   ['crew Bo, Cy', 'the crew on this shift'],
   ['used 1 hammer bit', 'consumables, of the activity going on'],
   ['bit 139.7 new face', 'a bit put on, its gauge as measured in mm'],
   ['water 62 strong', 'water met at 62 m'],
+  ['remove bit 14:20, remove water 14:20', 'take out what was recorded then'],
 ];
 
 /** Reads one line of the shift record. Refused, with what to type, where it says nothing that can be recorded. */
@@ -73,14 +90,10 @@ export function parseRecordLine(text: string, words: LineWords): Result<RecordLi
       return parseBit(line, rest);
     case 'water':
       return parseWater(line, rest);
+    case 'overtime':
     case 'split':
-    case 'remove': {
-      const at = minuteOfClock(after);
-      const does = first.toLowerCase() === 'split' ? 'split' : 'remove';
-      return at === undefined
-        ? unread(line, `${first} needs a time of day`, `Type ${first} 14:20.`)
-        : ok({ does, at });
-    }
+    case 'remove':
+      return parseAt(line, first.toLowerCase() as 'overtime' | 'split' | 'remove', rest);
   }
   const at = minuteOfClock(first);
   if (at !== undefined) return parseAmend(line, at, after, words);
@@ -92,22 +105,41 @@ export function parseRecordLine(text: string, words: LineWords): Result<RecordLi
     : ok({ does: 'start', parts: { ...parts, activity } });
 }
 
+/** `split 14:20`, `overtime 19:30`, `remove 14:20`, `remove bit 14:20`. */
+function parseAt(
+  line: string,
+  does: 'overtime' | 'split' | 'remove',
+  words: readonly string[],
+): Result<RecordLine> {
+  const [first = ''] = words;
+  const of = does === 'remove' && (first === 'bit' || first === 'water') ? first : undefined;
+  const at = minuteOfClock(words.slice(of === undefined ? 0 : 1).join(' '));
+  const example = `${does}${of === undefined ? '' : ` ${of}`} ${does === 'overtime' ? '19:30' : '14:20'}`;
+  if (at === undefined) return unread(line, `${does} needs a time of day`, `Type ${example}.`);
+  return ok(does === 'remove' && of !== undefined ? { does, at, of } : { does, at });
+}
+
 /** An entry as the line that amends it: `14:20 standby 14:20 ZQRC004 by Ines Falk: no water`. Read back it changes nothing. */
 export function entryLine(entry: Activity, holeName: (id: string) => string): string {
   const clock = localTime(entry.startedAt);
+  const end = entry.endedAt === undefined ? '' : `-${localTime(entry.endedAt)}`;
   const hole = entry.hole === undefined ? '' : ` ${holeName(entry.hole)}`;
   const beside = (entry.beside ?? []).map((each) => ` +${each}`).join('');
   const by = entry.authorisedBy === undefined ? '' : ` by ${entry.authorisedBy}`;
   const remark = entry.remark === undefined ? '' : `: ${entry.remark}`;
-  return `${clock} ${entry.activity} ${clock}${hole}${beside}${by}${remark}`;
+  return `${clock} ${entry.activity} ${clock}${end}${hole}${beside}${by}${remark}`;
 }
 
 function parseAmend(line: string, at: number, after: string, words: LineWords): Result<RecordLine> {
-  const read = parseParts(after, words);
+  const all = after.split(/ +/);
+  const isOut = (word: string): word is keyof typeof PARTS_OUT => Object.hasOwn(PARTS_OUT, word);
+  const read = parseParts(all.filter((word) => !isOut(word)).join(' '), words);
   if (!read.ok) return read;
-  return Object.keys(read.value).length === 0
+  const without = all.filter(isOut).map((word) => PARTS_OUT[word]);
+  const parts = without.length === 0 ? read.value : { ...read.value, without };
+  return Object.keys(parts).length === 0
     ? unread(line, 'nothing to change is typed', 'Type what it was, like 14:20 standby by Ines Falk.')
-    : ok({ does: 'amend', at, parts: read.value });
+    : ok({ does: 'amend', at, parts });
 }
 
 /**

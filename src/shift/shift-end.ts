@@ -1,5 +1,5 @@
 import { instantMs, offsetMin, type Stamp, stamp } from '../quantity/stamp.ts';
-import type { Document } from '../record/document.ts';
+import type { Document, Thing } from '../record/document.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftTimes } from './shift-rules.ts';
 
@@ -14,11 +14,12 @@ export interface EndContext {
 const LONGEST_MIN = 12 * 60;
 
 /**
- * The end of a shift by the settings: the wall clock of its last entry, for a clock can be changed during a night. A shift begun
+ * The end that was agreed for a shift, else the one by the settings: the wall clock of its last entry, for a clock can be changed during a night. A shift begun
  * before its hour keeps its end; one begun past its end, as a call-out, ends where it began.
  */
 export function plannedEnd(shift: Document, times: readonly ShiftTimes[], now: Stamp): Stamp {
   const header = shiftHeaderOf(shift);
+  if (header.plannedEndAt !== undefined) return header.plannedEndAt;
   const began = instantMs(header.startsAt);
   const found = times.find((each) => each.name === header.name);
   if (found === undefined) return stamp(began + LONGEST_MIN * 60_000, offsetMin(header.startsAt));
@@ -57,7 +58,8 @@ export function presumedEnd(shift: Document, { documents, shifts, now }: EndCont
 export function closed(shift: Document, context: EndContext): Document {
   const endedAt = presumedEnd(shift, context);
   if (endedAt === undefined) return shift;
-  return { ...shift, tables: { ...shift.tables, shift: { shift: { ...shiftHeaderOf(shift), endedAt } } } };
+  const header = { ...shiftHeaderOf(shift), endedAt } as Thing;
+  return { ...shift, tables: { ...shift.tables, shift: { shift: header } } };
 }
 
 /** Shifts of a rig in the order in which they started. */

@@ -25,6 +25,9 @@ const shiftHeader = z.strictObject({
   name: z.enum(SHIFT_NAMES),
   startsAt: stamp.describe('Start of the shift: instant with offset'),
   endedAt: stamp.optional().describe('End of the shift, once it has ended: instant with offset'),
+  plannedEndAt: stamp
+    .optional()
+    .describe('End that was agreed for this shift, as of overtime, where it is not that of the settings'),
   crew: z.array(words).describe('Names of the crew'),
   geologist: words,
 });
@@ -114,11 +117,27 @@ const queryAnswer = z.strictObject({
 const crewNote = z.strictObject({
   draft: z.array(z.strictObject({ title: words, lines: z.array(words) })),
   added: words.optional().describe('What the outgoing geologist added'),
+  swingFrom: z.iso
+    .date()
+    .optional()
+    .describe('First day of the swing, where the note hands over a swing and not one shift'),
   by: words,
   at: stamp,
   acknowledgedBy: words.optional().describe('The incoming geologist, once the note was read'),
   acknowledgedAt: stamp.optional(),
 });
+
+/** Tables of a shift, and fields of its older tables, that a reader of format 1 or 2 doesn't know. */
+export const SHIFT_SINCE_3 = {
+  tables: ['queryAnswers', 'crewNotes'],
+  fields: {
+    shift: ['plannedEndAt'],
+    activities: ['beside'],
+    plods: ['crew', 'remark'],
+    plodLines: ['startsAt', 'endsAt', 'beside'],
+    signOffs: ['exceptions', 'ownCents', 'plodCents', 'seal'],
+  },
+} as const;
 
 /** What stands in each table of a shift. */
 export const SHIFT_NOUNS = {

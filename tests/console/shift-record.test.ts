@@ -99,7 +99,7 @@ describe('what is told late', () => {
 
   it('is amended by Enter on the entry, which opens it as a line', async () => {
     const sitting = await at();
-    sitting.press('f8', 'down', 'enter');
+    sitting.press('f8', ...Array.from({ length: 20 }, () => 'up'), 'down', 'enter');
     expect(sitting.state().prompt).toMatchObject({
       kind: 'shift line',
       draft: { text: '06:05 line-up 06:05 MBRC003' },
@@ -107,6 +107,53 @@ describe('what is told late', () => {
     sitting.type(': pegs moved');
     sitting.press('enter');
     expect(entries(sitting)[1]).toEqual({ at: '06:05', activity: 'line-up', remark: 'pegs moved' });
+  });
+
+  it('opens at the activity going on; of a shift that is over at the first gap, or standby that nobody authorised', async () => {
+    const sitting = await at();
+    sitting.press('f8', 'enter');
+    expect(sitting.state().prompt).toMatchObject({
+      draft: { text: expect.stringMatching(/^08:33 drilling/) },
+    });
+    sitting.press('escape', 'left', 'escape');
+    sitting.enter(';activity end 14:50');
+    sitting.press('f8', 'enter');
+    expect(sitting.state().prompt).toMatchObject({
+      draft: { text: expect.stringMatching(/^08:33 drilling/) },
+    });
+    sitting.press('escape');
+    sitting.enter('13:00 standby');
+    sitting.press('escape');
+    sitting.enter('standby 13:00-13:30');
+    sitting.press('escape', 'f8', 'enter');
+    expect(sitting.state().prompt).toMatchObject({ draft: { text: '13:00 standby 13:00 MBRC003' } });
+  });
+
+  it('loses the hole, the authoriser, the remark by a word, or by taking them off the entry that Enter opened', async () => {
+    const sitting = await at();
+    sitting.enter(';activity standby 13:00-13:30 by Ines Falk: no water');
+    sitting.press('f8');
+    sitting.enter('13:00 -by -hole');
+    expect(entries(sitting).at(-2)).toEqual({ at: '13:00', activity: 'standby', remark: 'no water' });
+    sitting.press('ctrl-u', 'up', 'enter');
+    expect(sitting.state().prompt).toMatchObject({
+      draft: { text: '13:00 standby 13:00 MBRC003 by Ines Falk: no water' },
+    });
+    for (let key = 0; key < ' by Ines Falk: no water'.length; key += 1) sitting.press('backspace');
+    sitting.press('enter');
+    expect(entries(sitting).at(-2)).toEqual({ at: '13:00', activity: 'standby' });
+    sitting.enter('13:00 -by');
+    expect(entries(sitting).at(-2)).toEqual({ at: '13:00', activity: 'standby' });
+  });
+
+  it('of a bit or of water is taken out again at its time', async () => {
+    const sitting = await at();
+    for (const line of ['bit 14:10 114.3', 'water 14:20 52', 'remove bit 14:10', 'remove water 14:20'])
+      sitting.enter(`;activity ${line}`);
+    expect(shiftThings(shiftOf(sitting), 'bits')).toEqual([]);
+    expect(shiftThings(shiftOf(sitting), 'waterStrikes')).toEqual([]);
+    sitting.enter(';activity remove bit 14:10');
+    expect(said(sitting)).toContain('No bit is recorded at 14:10. None is recorded in this shift.');
   });
 
   it('holds crew, consumables, bits and water', async () => {
@@ -125,7 +172,7 @@ describe('what is told late', () => {
     expect(shiftThings(shift, 'bits')[0]?.[1]).toMatchObject({ gaugeTenthsMm: 1397, remark: 'new face' });
     expect(shiftThings(shift, 'waterStrikes')[0]?.[1]).toMatchObject({ depthMm: 52_000, hole: 'MBRC003' });
     sitting.press('f8');
-    expect(text(sitting)).toContain('crew Bo Hale, Cy Tan');
+    expect(sitting.screen(100, 60).join('\n')).toContain('crew Bo Hale, Cy Tan');
   });
 
   it.each([
@@ -159,7 +206,7 @@ describe('the hours of a shift', () => {
   it('end by a key, the hour of the settings offered once it has come', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T18:20:00+08:00');
     sitting.press('f8');
-    expect(text(sitting)).toContain('18:00 PRESUMED: nobody recorded the end. Type end 18:00.');
+    expect(text(sitting)).toContain('Nobody recorded the end: 18:00 is presumed. Type end 18:00.');
     sitting.press('ctrl-x', 'enter');
     expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toBe('2026-03-14T18:00:00+08:00');
     expect(text(sitting)).not.toContain('PRESUMED');
@@ -173,6 +220,24 @@ describe('the hours of a shift', () => {
     expect(shiftHeaderOf(shiftOf(sitting, 'RC7_2026-03-16_DAY')).startsAt).toBe('2026-03-16T05:30:00+08:00');
     sitting.enter('begin 05:40');
     expect(shiftHeaderOf(shiftOf(sitting, 'RC7_2026-03-16_DAY')).startsAt).toContain('T05:40');
+  });
+
+  it('go on past their planned end by overtime, to which rods and activities belong and after which it is presumed', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
+    sitting.enter(';activity overtime 19:30');
+    expect(said(sitting)).toBe('shift goes on until 19:30');
+    sitting.press('f8');
+    expect(text(sitting)).toContain('05:32–now, ends 19:30');
+    sitting.wait(60);
+    sitting.press('ctrl-a');
+    sitting.type('s');
+    expect(entries(sitting).at(-1)).toMatchObject({ at: '18:30', activity: 'standby' });
+    sitting.wait(90);
+    expect(text(sitting)).toContain('19:30 PRESUMED');
+    sitting.enter('end 19:20');
+    expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toContain('T19:20');
+    sitting.enter('overtime 20:30');
+    expect(said(sitting)).toContain('The shift ended at 19:20. Amend the end instead: end 20:30.');
   });
 
   it('are looked at and amended in an earlier shift by Left', async () => {

@@ -7,7 +7,9 @@ One line, as F8 in the console takes it:
   activity breakdown 14:20 hydraulic hose   from 14:20 on; without a time from now on
   activity standby 14:20-14:50 by Ines Falk: no water
   activity 14:20 14:35                      the activity at 14:20 started at 14:35
-  activity split 15:00, remove 14:20, begin 06:00, end 18:00
+  activity 14:20 -by -hole                  take that out of it; also -beside, -used, -remark, -end
+  activity split 15:00, remove 14:20, begin 06:00, end 18:00, overtime 19:30
+  activity remove bit 14:20, remove water 14:20
   activity crew Bo, Cy; used 1 hammer bit; bit 139.7; water 62
 Without a line they are read from stdin, one a line, # starts a comment.`;
 

@@ -1,10 +1,10 @@
-import { openOver } from '../lists/lists.ts';
 import {
   activityTyped,
   amendInHand,
   askActivity,
   askHour,
   askPlod,
+  openShiftRecord,
   stepShift,
   turnOver,
 } from '../lists/shift.ts';
@@ -74,7 +74,7 @@ export const SHIFT_KEYS: readonly Binding[] = [
     word: 'shift-record',
     hint: 'shift',
     help: 'The shift record: what the rig does, since when; what is typed on it is recorded',
-    act: openOver('shift'),
+    act: openShiftRecord,
   },
   {
     name: 'activity',

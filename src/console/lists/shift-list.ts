@@ -6,6 +6,7 @@ import type { Document } from '../../record/document.ts';
 import { answerTo } from '../../shift/answers.ts';
 import { gapsOf, minutesByClass, type Span, spansOf } from '../../shift/current.ts';
 import { ownRecord } from '../../shift/own-record.ts';
+import { isUnauthorised } from '../../shift/query-list.ts';
 import { linesOf, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { closed, plannedEnd } from '../../shift/shift-end.ts';
 import { eventsOf } from '../../shift/shift-events.ts';
@@ -44,8 +45,8 @@ export function shiftList(state: State, width: number): Listed {
     about: rows.map((row) => row.about),
   };
   return {
-    title: `shift record ${stored.id}`,
-    sections: [record, { head: footLines(state, shift, width), items: [] }],
+    title: `shift record ${stored.id} · ${hoursTitle(state, stored, shift)}`,
+    sections: [record, { head: footLines(state, stored, shift, width), items: [] }],
   };
 }
 
@@ -55,6 +56,28 @@ const context = (state: State) => ({
   shifts: state.project.shift.shifts,
   now: state.now,
 });
+
+/**
+ * The line of the record that it opens at: the activity going on; of a shift that is over the first gap or standby that nobody
+ * authorised, else its last activity.
+ */
+export function openingLine(state: State): number {
+  const stored = shiftShown(state);
+  if (stored === undefined) return 0;
+  const shift = closed(stored, context(state));
+  const rows = rowsOf(state, shift);
+  const spans = spansOf(shift, state.now);
+  const going = spans.find((span) => span.current)?.id;
+  const gaps = gapsOf(shift, state.now).filter((gap) => gap.minutes > state.project.shift.tolerances.minutes);
+  const asking = new Set<string>([
+    ...gaps.map((gap) => gap.from),
+    ...spans.filter(isUnauthorised).map((span) => span.id),
+  ]);
+  const isAsking = ({ at, about }: Row): boolean => asking.has(about ?? at);
+  const first =
+    going === undefined ? rows.findIndex(isAsking) : rows.findIndex(({ about }) => about === going);
+  return Math.max(0, first >= 0 ? first : rows.findLastIndex(({ about }) => about !== undefined));
+}
 
 interface Row {
   readonly at: Stamp;
@@ -101,16 +124,29 @@ function activityLine(state: State, span: Span): Line {
   );
 }
 
+/** The hours in the title, which stays where the record scrolls. */
+function hoursTitle(state: State, stored: Document, shift: Document): string {
+  const { startsAt, endedAt } = shiftHeaderOf(shift);
+  const from = localTime(startsAt);
+  if (endedAt === undefined)
+    return `${from}–now, ends ${localTime(plannedEnd(stored, state.project.shift.shifts, state.now))}`;
+  const isTold = shiftHeaderOf(stored).endedAt !== undefined;
+  return `${from}–${localTime(endedAt)}${isTold ? '' : ' PRESUMED'}`;
+}
+
 function hoursLines(state: State, stored: Document, shift: Document): readonly Line[] {
-  const { startsAt, endedAt, crew, geologist } = shiftHeaderOf(shift);
+  const { startsAt, endedAt, plannedEndAt, crew, geologist } = shiftHeaderOf(shift);
   const isTold = shiftHeaderOf(stored).endedAt !== undefined;
   const planned = localTime(plannedEnd(stored, state.project.shift.shifts, state.now));
   const end =
     endedAt === undefined
-      ? spans(['now', 'good'], `; it ends ${planned} by its settings`)
+      ? spans(
+          ['now', 'good'],
+          `; it ends ${planned} ${plannedEndAt === undefined ? 'by its settings' : 'as agreed'}`,
+        )
       : isTold
         ? spans(localTime(endedAt))
-        : spans([`${localTime(endedAt)} PRESUMED: nobody recorded the end. Type end ${planned}.`, 'warn']);
+        : spans([`${localTime(endedAt)} PRESUMED`, 'warn']);
   const names = crew.length === 0 ? 'not recorded' : crew.join(', ');
   return [
     [...spans(` from ${localTime(startsAt)} to `), ...end],
@@ -119,10 +155,20 @@ function hoursLines(state: State, stored: Document, shift: Document): readonly L
   ];
 }
 
-function footLines(state: State, shift: Document, width: number): readonly Line[] {
+function footLines(state: State, stored: Document, shift: Document, width: number): readonly Line[] {
   const classes = Object.entries(minutesByClass(spansOf(shift, state.now))).filter(([, min]) => min > 0);
+  const { endedAt } = shiftHeaderOf(shift);
+  const isPresumed = endedAt !== undefined && shiftHeaderOf(stored).endedAt === undefined;
+  const end = isPresumed
+    ? [
+        line(
+          ` Nobody recorded the end: ${localTime(endedAt)} is presumed. Type end ${localTime(endedAt)}.`,
+          'warn',
+        ),
+      ]
+    : [];
   const hours = classes.map(([charge, minutes]) => `${charge} ${lasting(minutes).trim()}`).join(' · ');
-  return [line(''), line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];
+  return [line(''), ...end, line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];
 }
 
 /** The note for the next crew: as it was completed on this shift, else the draft as it would be now. */

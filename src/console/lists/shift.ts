@@ -20,8 +20,9 @@ import {
   type World,
 } from '../step.ts';
 import type { KeyEvent } from '../terminal/input/keys.ts';
+import { openOver } from './lists.ts';
 import { plodTyped } from './plod.ts';
-import { shiftList } from './shift-list.ts';
+import { openingLine, shiftList } from './shift-list.ts';
 import { latestStored, shiftShown } from './shift-shown.ts';
 
 /** The switcher: asks what the rig does now. Its own key picks an activity. */
@@ -55,12 +56,13 @@ export function activityTyped(state: State, text: string, world: World): Step {
 }
 
 /** Asks for one line of the shift record, some of it typed. */
-function askLine(state: State, text: string): Step {
+function askLine(state: State, text: string, whole?: true): Step {
   const shift = state.screen.name === 'shift' ? state.screen.shift : undefined;
   const prompt = {
     kind: 'shift line',
     draft: draftOf(text),
     ...(shift === undefined ? {} : { shift }),
+    ...(whole === undefined ? {} : { whole }),
   } as const;
   return still({ ...state, prompt, message: undefined });
 }
@@ -93,10 +95,10 @@ export function answerLine(state: State, world: World): Step {
   if (prompt?.kind !== 'shift line') return still(state);
   const text = prompt.draft.text.trim();
   if (text === '' || text === '?') return still({ ...state, prompt: undefined, message: undefined });
-  return record(state, text, world, prompt.shift);
+  return record(state, text, world, prompt.shift, prompt.whole);
 }
 
-function record(state: State, text: string, world: World, shiftId?: string): Step {
+function record(state: State, text: string, world: World, shiftId?: string, whole?: true): Step {
   const hole = holeInHand(state);
   const shift = shiftId === undefined ? undefined : state.documents.get(`shift/${shiftId}`);
   const about = shift ?? shiftShown(state) ?? latestStored(state);
@@ -118,7 +120,7 @@ function record(state: State, text: string, world: World, shiftId?: string): Ste
   const made = recordLine(
     state.project,
     state.documents.values(),
-    { rig: state.rig, text, hole: hole?.id, shift },
+    { rig: state.rig, text, hole: hole?.id, shift, whole: whole === true },
     { newId: world.newId, at: world.now, by: state.person },
   );
   if (made.ok) return submitting({ ...state, prompt: undefined }, made.value.document, made.value.made);
@@ -136,7 +138,7 @@ export function amendInHand(state: State): Step {
     const hole = state.documents.get(`hole/${id}`);
     return hole === undefined ? id : headerOf(hole).name;
   };
-  return askLine(state, entryLine(entry, name));
+  return askLine(state, entryLine(entry, name), true);
 }
 
 function entryInHand(state: State, shift: Document) {
@@ -145,6 +147,17 @@ function entryInHand(state: State, shift: Document) {
   const about = shiftList(state, 100).sections.flatMap((section) => section.about ?? [])[screen.cursor];
   return shiftThings(shift, 'activities').find(([id]) => id === about)?.[1];
 }
+
+/** The shift record over whatever is in hand, at the line that matters. */
+export function openShiftRecord(state: State): Step {
+  const [opened, effects] = openOver('shift')(state);
+  return [atOpeningLine(opened), effects];
+}
+
+const atOpeningLine = (state: State): State =>
+  state.screen.name === 'shift'
+    ? { ...state, screen: { ...state.screen, cursor: openingLine(state) } }
+    : state;
 
 /** A character on the shift record begins a line of it. */
 export function typeOnShift(state: State, event: KeyEvent): Step | undefined {
@@ -158,7 +171,8 @@ export function turnOver(state: State): Step {
   const { view, ...record } = screen;
   const next = view === undefined ? 'plod' : view === 'plod' ? 'note' : undefined;
   const turned = next === undefined ? record : ({ ...record, view: next } as const);
-  return still({ ...state, screen: { ...turned, cursor: 0 }, message: undefined });
+  const shown = { ...state, screen: { ...turned, cursor: 0 }, message: undefined };
+  return still(next === undefined ? atOpeningLine(shown) : shown);
 }
 
 /** The shift of this rig before the one shown, or after it. */
@@ -170,5 +184,6 @@ export function stepShift(state: State, by: -1 | 1): Step {
   const next = all[all.findIndex((each) => each.id === shown.id) + by];
   if (next === undefined)
     return still(saying(state, by < 0 ? 'That is the first shift.' : 'That is the latest shift.'));
-  return still({ ...state, screen: { ...screen, shift: next.id, cursor: 0 }, message: undefined });
+  const gone = { ...state, screen: { ...screen, shift: next.id, cursor: 0 }, message: undefined };
+  return still(screen.view === undefined ? atOpeningLine(gone) : gone);
 }

@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import { FORMAT, formatNeeded, readDocumentFile } from '../../src/files/document-file.ts';
+import { printDocument } from '../../src/files/print-document.ts';
+import { DOCUMENT_LIMITS, readJsonText } from '../../src/files/read-json.ts';
+import type { Document, Thing } from '../../src/record/document.ts';
+import { SHIFT_SINCE_3 } from '../../src/shift/shift.ts';
+import { sampleFiles } from '../console/support/sitting.ts';
+
+const PATH = 'shifts/RC7_2026-03-13_DAY.json';
+const read = (text: string) => {
+  const json = readJsonText(new TextEncoder().encode(text), PATH, DOCUMENT_LIMITS);
+  if (!json.ok) throw new Error(json.findings[0]?.problem);
+  return readDocumentFile(json.value, { kind: 'shift', id: 'RC7_2026-03-13_DAY' });
+};
+const sample = (): Document => {
+  const found = read(sampleFiles()[PATH] ?? '');
+  if (!found.ok) throw new Error(found.findings[0]?.problem);
+  return found.value.document;
+};
+const having = (document: Document, table: string, thing: Thing): Document => ({
+  ...document,
+  tables: { ...document.tables, [table]: { ...document.tables[table], x: thing } },
+});
+
+describe('the file of a shift', () => {
+  it('is of format 1 while it holds what format 1 knows, and is read as ever', () => {
+    expect(sampleFiles()[PATH]).toContain('"format": 1');
+    expect(formatNeeded(sample())).toBe(1);
+  });
+
+  it.each([
+    ...SHIFT_SINCE_3.tables.map((table) => [table, {}] as const),
+    ...Object.entries(SHIFT_SINCE_3.fields).flatMap(([table, fields]) =>
+      fields.map((field) => [table, { [field]: 'x' }] as const),
+    ),
+  ])(
+    'is of format 3 where %s holds %j, so that an older reader asks for the newer program',
+    (table, thing) => {
+      const document = having(sample(), table, thing as Thing);
+      expect(formatNeeded(document)).toBe(3);
+      const position = { generation: 1, sequence: 1 };
+      expect(printDocument({ document, position })).toContain('"format": 3');
+    },
+  );
+
+  it('of a newer format is refused, with what to do', () => {
+    const found = read((sampleFiles()[PATH] ?? '').replace('"format": 1', `"format": ${FORMAT + 1}`));
+    expect(found.ok ? '' : found.findings[0]?.problem).toContain(`it has format ${FORMAT + 1}`);
+  });
+});
