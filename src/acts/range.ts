@@ -156,9 +156,9 @@ function copyOf(schema: LoggingSchema, row: Row, byMm: number): Row {
   const cells: { [field: string]: Cell } = {};
   for (const field of schema.fields) {
     if (fieldApplies(schema, cells, field))
-      cells[field.name] = carriedCell(schema, field, row) ?? { absent: field.unsaid };
+      cells[field.name] = carriedCell(schema, field, row, row.cells) ?? { absent: field.unsaid };
   }
-  const carried = schema.fields.filter((field) => carriedCell(schema, field, row) !== undefined);
+  const carried = schema.fields.filter((field) => carriedCell(schema, field, row, row.cells) !== undefined);
   return { fromMm, toMm, cells, carried: carried.map(({ name }) => name), repeat: true };
 }
 

@@ -6,6 +6,7 @@ import { depthMm, words } from './parts.ts';
 const code = z.string().min(1).max(40);
 const percent = z.number().min(0).max(100);
 const amount = z.union([percent, z.literal('trace')]);
+const share = z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') });
 const filled = (record: object): boolean => Object.keys(record).length > 0;
 
 /** A cell as it stands in a file; which member it may have, the field's kind says (the legend). */
@@ -15,7 +16,8 @@ const cell: z.ZodType<Cell> = z.union([
   }),
   z.strictObject({
     code,
-    second: z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') }).optional(),
+    second: share.optional(),
+    third: share.optional(),
   }) as unknown as z.ZodType<Cell>,
   z.strictObject({ level: z.int().min(1).describe('Level on the scale of the field') }),
   z.strictObject({
@@ -29,6 +31,12 @@ const cell: z.ZodType<Cell> = z.union([
       .record(code, amount)
       .refine(filled, 'must name a code')
       .describe('Percent by code; must name a code'),
+  }),
+  z.strictObject({
+    codes: z
+      .record(code, z.literal(true))
+      .refine(filled, 'must name a code')
+      .describe('Several codes without amounts; must name a code'),
   }),
   z.strictObject({ percent: amount }),
   z.strictObject({ number: z.number().describe('In the unit that the legend gives the field') }),

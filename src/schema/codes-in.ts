@@ -1,8 +1,8 @@
-import type { Cell } from '../value/cell.ts';
+import { amountsIn, type Cell, sharesIn } from '../value/cell.ts';
 
-/** The codes that a cell names: a first and a second one, or all that have an amount. */
+/** The codes that a cell names: a first one and those beside it, or all that it holds. */
 export function codesIn(cell: Cell): readonly string[] {
-  if ('code' in cell) return cell.second === undefined ? [cell.code] : [cell.code, cell.second.code];
-  if ('levels' in cell) return Object.keys(cell.levels);
-  return 'percents' in cell ? Object.keys(cell.percents) : [];
+  return 'code' in cell
+    ? [cell.code, ...sharesIn(cell).map(({ code }) => code)]
+    : Object.keys(amountsIn(cell));
 }

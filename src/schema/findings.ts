@@ -9,6 +9,30 @@ export const bagPrefix = defineFinding({
     'A scanner types into the same line. A number that begins with a small letter could be logged as geology.',
 });
 
+/** Raised where `notAcross` names a field that is not there. */
+export const barrierUnknown = defineFinding({
+  code: 'schema-barrier-unknown',
+  severity: 'fault',
+  title: 'A field does not carry across a change of something that is not there.',
+  rationale: 'It would carry across that change all the same, and nobody would see it.',
+});
+
+/** Raised where `notAcross` names a field that stands below, or the field itself. */
+export const barrierLater = defineFinding({
+  code: 'schema-barrier-later',
+  severity: 'fault',
+  title: 'A field does not carry across a change of a field that stands below it on the log sheet.',
+  rationale: 'Fields are filled from the top down: what stands below is not known yet.',
+});
+
+/** Raised where a field has `notAcross` and does not carry. */
+export const barrierIdle = defineFinding({
+  code: 'schema-barrier-idle',
+  severity: 'warning',
+  title: 'A field that does not carry is told where not to carry.',
+  rationale: 'One of the two is not meant: it never carries, whatever changes.',
+});
+
 /** Raised for what a schema has that it did not have. */
 export const changeAdded = defineFinding({
   code: 'change-added',
@@ -505,6 +529,14 @@ export const strokesUntypable = defineFinding({
   title: 'A pair or key can’t be typed.',
   rationale:
     'A pair is two different lower-case letters, so that a key that bounces makes no pair; a key is one. Nothing else can be told apart in the entry line.',
+});
+
+/** Raised where `third` stands without `second`. */
+export const thirdAlone = defineFinding({
+  code: 'schema-third-without-second',
+  severity: 'fault',
+  title: 'A field takes a third code and no second one.',
+  rationale: 'A third stands beside a second. The field would take neither.',
 });
 
 /** Raised where a project has more single keys than can stand apart. */

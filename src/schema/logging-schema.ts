@@ -74,6 +74,8 @@ type FieldBase = {
   readonly onlyWhen?: Condition;
   /** Unsaid, it carries from the last observed row above. */
   readonly carry: boolean;
+  /** Fields above it: where one of them is not as in the row above, this one doesn't carry. */
+  readonly notAcross?: readonly string[];
   /** What leaving it unsaid means where nothing carries: in a first row, and always when it isn't carried. Required fields are refused instead. */
   readonly unsaid: Absence;
   /** Looked and saw none can be said of it. False for what always is something: a rock, a weathering grade. */
@@ -110,7 +112,11 @@ type CodeField = FieldBase & {
   readonly kind: 'code';
   readonly list: string;
   readonly second: boolean;
+  /** Beside the second a third may stand. */
+  readonly third?: boolean;
 };
+/** Several codes of a list, without amounts. */
+type CodesField = FieldBase & { readonly kind: 'codes'; readonly list: string };
 type LevelField = FieldBase & Strokes & { readonly kind: 'level'; readonly scale: string };
 type LevelsField = FieldBase & {
   readonly kind: 'levels';
@@ -140,6 +146,7 @@ export type Field =
   | LevelField
   | LevelsField
   | PercentsField
+  | CodesField
   | PercentField
   | NumberField
   | FlagField

@@ -1,5 +1,5 @@
 import type { Reader, Reading } from '../condition/evaluate.ts';
-import type { Amount, Cell } from '../value/cell.ts';
+import { type Amount, type Cell, sharesIn } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
 
@@ -30,20 +30,27 @@ export function readCell(schema: LoggingSchema, field: Field, cell: Cell, of?: s
   }
   if ('levels' in cell) return readLevels(cell.levels, of);
   if ('percents' in cell) return readPercents(cell.percents, field, of);
+  if ('codes' in cell) return readCodes(Object.keys(cell.codes), of);
   if ('percent' in cell) return { says: 'number', number: percentOf(cell.percent, field) };
   if ('number' in cell) return { says: 'number', number: cell.number };
   if ('flag' in cell) return { says: 'codes', codes: [] };
   return { says: 'codes', codes: [cell.text] };
 }
 
-/** A code field: which codes are there; of one code, its share in percent (the first takes what the second leaves). */
+/** Codes without amounts: all of them, or the one that is asked. */
+function readCodes(codes: readonly string[], of: string | undefined): Reading {
+  const found = of === undefined ? codes : codes.filter((code) => code === of);
+  return found.length === 0 ? { says: 'none' } : { says: 'codes', codes: found };
+}
+
+/** A code field: which codes are there; of one code, its share in percent (the first takes what the others leave). */
 function readCode(cell: Extract<Cell, { code: string }>, of: string | undefined): Reading {
-  const secondShare = cell.second?.percent ?? 0;
-  if (of !== undefined) {
-    if (of === cell.code) return { says: 'number', number: 100 - secondShare };
-    return of === cell.second?.code ? { says: 'number', number: secondShare } : { says: 'none' };
-  }
-  return { says: 'codes', codes: cell.second === undefined ? [cell.code] : [cell.code, cell.second.code] };
+  const shares = sharesIn(cell);
+  if (of === undefined) return { says: 'codes', codes: [cell.code, ...shares.map(({ code }) => code)] };
+  if (of === cell.code)
+    return { says: 'number', number: shares.reduce((left, { percent }) => left - percent, 100) };
+  const share = shares.find(({ code }) => code === of);
+  return share === undefined ? { says: 'none' } : { says: 'number', number: share.percent };
 }
 
 /** Percents by code. One code is read alone, without going through the others: rules ask it of every row. */

@@ -35,7 +35,7 @@ export function couldBeEither(a: Pick<Stroke, 'takes'>, b: Pick<Stroke, 'takes'>
 /** Whether an amount stands behind what types a field or one of its codes. */
 export function takesOf(field: Field): Takes {
   if (field.kind === 'code') return field.second ? 'either' : 'no amount';
-  return field.kind === 'flag' ? 'no amount' : 'amount';
+  return field.kind === 'flag' || field.kind === 'codes' ? 'no amount' : 'amount';
 }
 
 function strokesOfField(field: Field): readonly Stroke[] {

@@ -1,6 +1,5 @@
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import type { Amount, Cell } from '../value/cell.ts';
-import { sameCell } from '../value/cell.ts';
+import { type Amount, amountsIn, type Cell, sameCell, sharesIn } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
 import { codeNamed } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
@@ -59,7 +58,7 @@ export function restated(judged: Omit<Judged, 'gloves'>): readonly Note[] {
 
 function isRestated({ schema, above, cells, said }: Omit<Judged, 'gloves'>, item: Said): boolean {
   const { field } = item;
-  const before = carriedCell(schema, field, above);
+  const before = carriedCell(schema, field, above, cells);
   if (before === undefined) return false;
   if (sameCell(before, cells[field.name])) return true;
   const others = said.filter((other) => other.field === field && other !== item);
@@ -75,17 +74,18 @@ function saysNothingNew(before: Cell, { says }: Said, others: readonly Said[]): 
     return others.length > 0 && 'code' in says.cell && 'code' in before && says.cell.code === before.code;
   if ('code' in before) {
     const firstIsSaid = others.some((other) => 'cell' in other.says);
-    return !firstIsSaid && before.second?.code === says.code && before.second.percent === says.amount;
+    return (
+      !firstIsSaid &&
+      sharesIn(before).some(({ code, percent }) => code === says.code && percent === says.amount)
+    );
   }
   return !('absent' in before) && amountIn(before, says.code) === says.amount;
 }
 
 /** The amount of a code in a cell, 0 where it isn't there. */
 function amountIn(cell: Cell | undefined, code: string): Amount {
-  if (cell === undefined) return 0;
-  if ('levels' in cell) return Object.hasOwn(cell.levels, code) ? (cell.levels[code] ?? 0) : 0;
-  if ('percents' in cell) return Object.hasOwn(cell.percents, code) ? (cell.percents[code] ?? 0) : 0;
-  return 0;
+  const amounts = amountsIn(cell);
+  return Object.hasOwn(amounts, code) ? (amounts[code] ?? 0) : 0;
 }
 
 /** A new rock may bring any level with it; in gloves mode a far one is asked there too. */

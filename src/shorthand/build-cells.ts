@@ -2,7 +2,18 @@ import { fieldApplies } from '../schema/applies.ts';
 import { breaksCarry } from '../schema/cautions.ts';
 import type { Field, FieldOf, LoggingSchema } from '../schema/logging-schema.ts';
 import { percentOf } from '../schema/read-cell.ts';
-import { type Amount, type Cell, NONE, NOT_OBSERVED } from '../value/cell.ts';
+import {
+  type Amount,
+  type Amounts,
+  amountsIn,
+  type Cell,
+  cellOfAmounts,
+  codeWith,
+  NONE,
+  NOT_OBSERVED,
+  type Share,
+  sharesIn,
+} from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { alwaysSomething } from './meaning.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
@@ -11,8 +22,10 @@ import { labelOf, standsIn, typingIndex } from './typing-index.ts';
 /** What items are applied to. */
 export type Base = {
   readonly schema: LoggingSchema;
-  /** What a field holds before the items change it, and what it keeps when nothing is said of it. */
-  readonly cellOf: (field: Field) => Cell | undefined;
+  /** What a field holds before the items change it, and what it keeps when nothing is said of it; `cells` are those of the fields above it. */
+  readonly cellOf: (field: Field, cells: Cells) => Cell | undefined;
+  /** The field whose change keeps this one from carrying, by name; nothing where rows are amended, for nothing carries there. */
+  readonly barrierOf?: (field: Field, cells: Cells) => string | undefined;
   /** The row that single keys need their mineral in, and what it is called: "above", "in 44–45". */
   readonly keysIn: Cells;
   readonly keysWhere: string;
@@ -48,8 +61,12 @@ function amountAlone(
   field: Field,
   { code, amount }: { readonly code: string; readonly amount: Amount },
 ): Cell {
-  if (field.kind === 'levels') return { levels: { [code]: Number(amount) } };
-  return field.kind === 'percents' ? { percents: { [code]: amount } } : { code };
+  return isSeveral(field) ? cellOfAmounts(field.kind, { [code]: amount }) : { code };
+}
+
+/** True of a field that holds several codes, changed one by one. */
+function isSeveral(field: Field): field is FieldOf<'levels' | 'percents' | 'codes'> {
+  return field.kind === 'levels' || field.kind === 'percents' || field.kind === 'codes';
 }
 
 function cellsOf(base: Base, said: readonly Said[], lineEnd: number): Built | Refusal {
@@ -63,10 +80,15 @@ function cellsOf(base: Base, said: readonly Said[], lineEnd: number): Built | Re
       if (items[0] !== undefined) return notAsked(field, items[0]);
       continue;
     }
-    const cell = items.length === 0 ? unsaid(base, field, lineEnd) : combine(base, field, items);
+    const before = base.cellOf(field, cells);
+    const barrier = base.barrierOf?.(field, cells);
+    const cell =
+      items.length === 0
+        ? (before ?? unsaid(base, field, lineEnd, barrier))
+        : combine(base.schema, field, items, before, absentIn(base, field));
     if ('kind' in cell) return cell;
     cells[field.name] = cell;
-    if (items.length === 0 && base.cellOf(field) !== undefined) carried.push(field.name);
+    if (items.length === 0 && before !== undefined) carried.push(field.name);
   }
   return { kind: 'built', cells, carried };
 }
@@ -77,13 +99,14 @@ export function codeNamed({ says }: Said): string | undefined {
   return 'code' in says.cell ? says.cell.code : undefined;
 }
 
-function unsaid(base: Base, field: Field, lineEnd: number): Cell | Refusal {
-  const kept = base.cellOf(field);
-  if (kept !== undefined) return kept;
+function unsaid(base: Base, field: Field, lineEnd: number, barrier: string | undefined): Cell | Refusal {
   if (base.unseen || !field.required) return absentIn(base, field);
+  const changed = base.schema.fields.find(({ name }) => name === barrier);
   return refusal(
     { position: lineEnd, length: 0 },
-    `${field.label} is needed in this row`,
+    changed === undefined
+      ? `${field.label} is needed in this row`
+      : `${field.label} is needed in this row: it does not carry across a change of ${changed.label}`,
     `Say it, or ${field.name}'nr if it was not observed`,
   );
 }
@@ -94,24 +117,29 @@ function absentIn(base: Base, field: Field): Cell {
 }
 
 /** What a field holds after its items: a whole cell said once, or the amounts of its codes changed one by one. */
-function combine(base: Base, field: Field, items: readonly Said[]): Cell | Refusal {
+function combine(
+  schema: LoggingSchema,
+  field: Field,
+  items: readonly Said[],
+  kept: Cell | undefined,
+  absent: Cell,
+): Cell | Refusal {
   const twice = saidTwice(field, items);
   if (twice !== undefined) {
-    const label = labelOf(base.schema, field, codeNamed(twice));
+    const label = labelOf(schema, field, codeNamed(twice));
     return refusal(twice, `${label} is said twice`, 'Say it once: nothing was taken');
   }
-  if (field.kind === 'code') return combineCode(base, field, items);
+  if (field.kind === 'code') return combineCode(schema, field, items, kept) ?? absent;
   const whole = items.map((item) => item.says).find((says) => 'cell' in says);
   if (whole !== undefined) return whole.cell;
-  const before = base.cellOf(field) ?? absentIn(base, field);
-  const unseen = takenOutUnseen(base.schema, field, before, items);
+  const before = kept ?? absent;
+  const unseen = takenOutUnseen(schema, field, before, items);
   if (unseen !== undefined) return unseen;
-  if (field.kind === 'percents') {
-    const percents = changed('percents' in before ? before.percents : {}, items);
-    return emptied(field, percents, items) ?? overLimit(field, percents, items) ?? { percents };
-  }
-  const levels = changed('levels' in before ? before.levels : {}, items);
-  return emptied(field, levels, items) ?? { levels };
+  if (!isSeveral(field)) throw new Error(`${field.name} holds no codes that could be changed`);
+  const amounts = changed(amountsIn(before), items);
+  return (
+    emptied(field, amounts, items) ?? overLimit(field, amounts, items) ?? cellOfAmounts(field.kind, amounts)
+  );
 }
 
 /** Where a field was not observed, a 0 for one code says nothing of the others: "none" has to be said of the whole. */
@@ -143,79 +171,119 @@ function saidTwice(field: Field, items: readonly Said[]): Said | undefined {
 }
 
 function slotOf(field: Field, { says }: Said): string {
-  if ('code' in says) return field.kind === 'code' ? 'second' : `code ${says.code}`;
+  // Where a third can stand, two shares may be said; else the one that is said is the second.
+  if ('code' in says) return field.kind === 'code' && field.third !== true ? 'second' : `code ${says.code}`;
   return 'code' in says.cell ? 'first' : 'whole';
 }
 
-/** The first as said, else as it was; the second as said, else as it was, unless a first is said: a rock said alone is alone. */
-function combineCode(base: Base, field: FieldOf<'code'>, items: readonly Said[]): Cell | Refusal {
-  const before = base.cellOf(field);
+/**
+ * The first as said, else as it was; what stands beside it as said, else as it was, unless a first is said: a rock said alone is
+ * alone. Undefined where nothing is there to keep.
+ */
+function combineCode(
+  schema: LoggingSchema,
+  field: FieldOf<'code'>,
+  items: readonly Said[],
+  before: Cell | undefined,
+): Cell | Refusal | undefined {
   const whole = items.map((item) => item.says).find((says) => 'cell' in says);
-  const share = items.find((item) => 'code' in item.says);
   const first = whole?.cell ?? before;
-  if (share === undefined || !('code' in share.says)) return first ?? absentIn(base, field);
-  const { code, amount } = share.says;
-  const label = labelOf(base.schema, field, code);
+  const said = items.filter((item) => 'code' in item.says);
+  const [share] = said;
+  if (share === undefined) return first;
   if (first === undefined || !('code' in first)) {
     return refusal(
       share,
-      `${label} would be the second, and no first stands there`,
+      `${labelOf(schema, field, codeNamed(share))} would be the second, and no first stands there`,
       'Say the first too, without an amount',
     );
   }
-  if (first.code === code) {
+  let shares: readonly Share[] = whole === undefined ? sharesIn(first) : [];
+  // What is taken out makes room, whatever its place in the line.
+  for (const item of said.toSorted((a, b) => Number(takesOut(b)) - Number(takesOut(a)))) {
+    const next = withShare(schema, field, first.code, shares, item);
+    if ('kind' in next) return next;
+    shares = next;
+  }
+  return tooLittleLeft(schema, field, first.code, shares, share) ?? codeWith(first.code, shares);
+}
+
+function takesOut({ says }: Said): boolean {
+  return 'code' in says && says.amount === 0;
+}
+
+/** The shares with what one item says of them. Where only a second can stand, another one takes its place. */
+function withShare(
+  schema: LoggingSchema,
+  field: FieldOf<'code'>,
+  first: string,
+  shares: readonly Share[],
+  item: Said,
+): readonly Share[] | Refusal {
+  if (!('code' in item.says)) return shares;
+  const { code, amount } = item.says;
+  const label = labelOf(schema, field, code);
+  if (first === code) {
     return refusal(
-      share,
+      item,
       `${label} is the first already`,
       'Say another one as the second, or leave its amount out',
     );
   }
-  return amount === 0
-    ? withoutSecond(first, whole === undefined, share, label)
-    : { code: first.code, second: { code, percent: Number(amount) } };
+  const others = shares.filter((each) => each.code !== code);
+  if (amount === 0) {
+    if (others.length < shares.length) return others;
+    return refusal(item, `${label} is not the second`, 'A first said alone is alone: leave the 0 out');
+  }
+  const share = { code, percent: Number(amount) };
+  if (field.third !== true) return [share];
+  if (others.length < 2) return [...others, share];
+  const [second, third] = others.map((each) => labelOf(schema, field, each.code));
+  return refusal(
+    item,
+    `${label} would be a fourth beside ${labelOf(schema, field, first)}, ${second} and ${third}`,
+    'Take one out with 0, or say the first again with what is beside it now',
+  );
 }
 
-function withoutSecond(
-  first: Extract<Cell, { code: string }>,
-  carriesSecond: boolean,
-  share: Said,
-  label: string,
-): Cell | Refusal {
-  const second = carriesSecond ? first.second : undefined;
-  if (second?.code === codeNamed(share)) return { code: first.code };
-  return refusal(share, `${label} is not the second`, 'A first said alone is alone: leave the 0 out');
+/** The first has the largest share: what stands beside it leaves it that much. */
+function tooLittleLeft(
+  schema: LoggingSchema,
+  field: FieldOf<'code'>,
+  first: string,
+  shares: readonly Share[],
+  at: Said,
+): Refusal | undefined {
+  const left = shares.reduce((rest, { percent }) => rest - percent, 100);
+  const larger = shares.find(({ percent }) => percent > left + 1e-9);
+  if (larger === undefined) return undefined;
+  return refusal(
+    at,
+    `${labelOf(schema, field, first)} is left with ${Number(left.toFixed(3))} %, less than ${labelOf(schema, field, larger.code)}`,
+    'Name the one with the biggest share first, without an amount',
+  );
 }
 
 /** The amounts with those of the items put in, and what they take out left out. */
-function changed<A extends Amount>(
-  before: { readonly [code: string]: A },
-  items: readonly Said[],
-): { readonly [code: string]: A } {
+function changed(before: Amounts, items: readonly Said[]): Amounts {
   const amounts = new Map(Object.entries(before));
   for (const { says } of items) {
     if (!('code' in says)) continue;
     if (says.amount === 0) amounts.delete(says.code);
-    else amounts.set(says.code, says.amount as A);
+    else amounts.set(says.code, says.amount);
   }
   return Object.fromEntries(amounts);
 }
 
-function emptied(
-  field: Field,
-  amounts: { readonly [code: string]: Amount },
-  items: readonly Said[],
-): Cell | Refusal | undefined {
+function emptied(field: Field, amounts: Amounts, items: readonly Said[]): Cell | Refusal | undefined {
   if (Object.keys(amounts).length > 0) return undefined;
   if (field.canBeNone) return NONE;
   const { problem, remedy } = alwaysSomething(field);
   return refusal(items.at(-1) ?? { position: 0, length: 0 }, problem, remedy);
 }
 
-function overLimit(
-  field: FieldOf<'percents'>,
-  percents: { readonly [code: string]: Amount },
-  items: readonly Said[],
-): Refusal | undefined {
+function overLimit(field: Field, percents: Amounts, items: readonly Said[]): Refusal | undefined {
+  if (field.kind !== 'percents') return undefined;
   const sum = Object.values(percents).reduce((total: number, amount) => total + percentOf(amount, field), 0);
   if (sum <= field.sumLimitPercent + 1e-9) return undefined;
   return refusal(

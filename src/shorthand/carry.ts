@@ -1,19 +1,37 @@
 import { codeOf, type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
-import { type Cell, kindOf } from '../value/cell.ts';
-import type { RowSaid } from '../value/row.ts';
+import { amountsIn, type Cell, cellOfAmounts, codeWith, kindOf, sharesIn } from '../value/cell.ts';
+import type { Cells, RowSaid } from '../value/row.ts';
 
 /**
  * The one carry rule: what a field left unsaid takes from the last observed row above, by the field's flag, also across
- * a contact. Undefined where nothing carries: no row above, a field that isn't carried or wasn't asked there, and
- * whatever can't be logged anew today (a retired code, a level that the scale no longer has).
+ * a contact unless the field says not. Undefined where nothing carries: no row above, a field that isn't carried or wasn't
+ * asked there, one whose barrier is crossed between that row and `cells`, and whatever can't be logged anew today (a retired
+ * code, a level that the scale no longer has). `cells` are those of the row itself, the fields above this one at least.
  */
 export function carriedCell(
   schema: LoggingSchema,
   field: Field,
   above: RowSaid | undefined,
+  cells: Cells,
 ): Cell | undefined {
   const cell = above?.cells[field.name];
-  return field.carry && cell !== undefined ? loggable(schema, field, cell) : undefined;
+  if (!field.carry || cell === undefined || barrierCrossed(field, above, cells) !== undefined)
+    return undefined;
+  return loggable(schema, field, cell);
+}
+
+/** The first field of a field's `notAcross` that is not as in the row above; undefined where all are, or there is no row above. */
+export function barrierCrossed(field: Field, above: RowSaid | undefined, cells: Cells): string | undefined {
+  if (above === undefined) return undefined;
+  return field.notAcross?.find((name) => barrier(above.cells[name]) !== barrier(cells[name]));
+}
+
+/** What of a cell makes a change of it: which rock, not its share; which minerals, not how much; else all that it says. */
+function barrier(cell: Cell | undefined): string {
+  if (cell === undefined) return 'not asked';
+  if ('code' in cell) return cell.code;
+  const codes = Object.keys(amountsIn(cell));
+  return codes.length > 0 ? codes.sort().join() : JSON.stringify(cell);
 }
 
 function loggable(schema: LoggingSchema, field: Field, cell: Cell): Cell | undefined {
@@ -26,13 +44,12 @@ function loggable(schema: LoggingSchema, field: Field, cell: Cell): Cell | undef
   const highest = scaleOf(schema, field)?.levels.length ?? 0;
   if ('code' in cell) return loggableCode(cell, usable);
   if ('level' in cell) return cell.level <= highest ? cell : undefined;
-  if ('levels' in cell) {
-    const levels = kept(cell.levels, (code, level) => usable(code) && level <= highest);
-    return levels === undefined ? undefined : { levels };
-  }
-  if ('percents' in cell) {
-    const percents = kept(cell.percents, usable);
-    return percents === undefined ? undefined : { percents };
+  if ('levels' in cell || 'percents' in cell || 'codes' in cell) {
+    const amounts = kept(
+      amountsIn(cell),
+      (code, amount) => usable(code) && !('levels' in cell && Number(amount) > highest),
+    );
+    return amounts === undefined ? undefined : cellOfAmounts(kindOf(cell) as 'levels', amounts);
   }
   return cell;
 }
@@ -42,7 +59,10 @@ function loggableCode(
   usable: (code: string) => boolean,
 ): Cell | undefined {
   if (!usable(cell.code)) return undefined;
-  return cell.second === undefined || usable(cell.second.code) ? cell : { code: cell.code };
+  return codeWith(
+    cell.code,
+    sharesIn(cell).filter(({ code }) => usable(code)),
+  );
 }
 
 /** The entries that pass; undefined where none does, because "none seen" is never made from what is only left out. */

@@ -145,7 +145,8 @@ function unpaired(schema: LoggingSchema, begun: string): readonly Suggestion[] {
 
 function codeByName(schema: LoggingSchema, field: Field, code: string): string {
   if (field.kind === 'code') return writeNamedCell(schema, field, { code });
-  return `${writeNamedAmount(schema, field, code, 1).slice(0, -1)}`;
+  const one = writeNamedAmount(schema, field, code, 1);
+  return field.kind === 'codes' ? one : one.slice(0, -1);
 }
 
 function wordsBegin(words: string, begun: string): boolean {

@@ -1,12 +1,13 @@
 import { breaksCarry, cautionsShown } from '../schema/cautions.ts';
 import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
 import { percentOf } from '../schema/read-cell.ts';
-import { type Amount, type Cell, sameCell } from '../value/cell.ts';
+import { type Amount, type Amounts, amountsIn, type Cell, sameCell, sharesIn } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
+import { barrierCrossed } from './carry.ts';
 import type { EntryContext } from './parse.ts';
 import { isNewRock, rockField } from './rock.ts';
 import { labelOf } from './typing-index.ts';
-import { absenceWords, amountWords, cellWords, levelWords } from './words.ts';
+import { absenceWords, amountWords, cellWords, levelWords, withAmount } from './words.ts';
 
 /** A piece of the echo. `same` is what stands as in the row above, carried or said again; `caution` is what can hurt somebody. */
 export type Segment = {
@@ -34,7 +35,9 @@ export function explain(
     return !(isUnseen && cell !== undefined && 'absent' in cell && cell.absent === 'not observed');
   });
   const pieces = seen.flatMap((field) =>
-    fieldPieces(schema, field, above?.cells[field.name], row.cells[field.name]),
+    fieldPieces(schema, field, above?.cells[field.name], row.cells[field.name]).map(
+      heldBack(schema, field, above, row),
+    ),
   );
   return [
     ...cautions.map((text): Segment => ({ text, kind: 'caution' })),
@@ -66,6 +69,21 @@ function contactNote(schema: LoggingSchema, above: RowSaid | undefined, cells: C
   return [{ text: `contact below ${labelOf(schema, rock, before.code)}`, kind: 'note' }];
 }
 
+/** Says of a field that is gone because its barrier was crossed which one it was: nobody took it out. */
+function heldBack(
+  schema: LoggingSchema,
+  field: Field,
+  above: RowSaid | undefined,
+  { cells }: RowSaid,
+): (piece: Segment) => Segment {
+  const crossed = barrierCrossed(field, above, cells);
+  const barrier = schema.fields.find(({ name }) => name === crossed);
+  return (piece) =>
+    piece.kind === 'gone' && barrier !== undefined
+      ? { ...piece, text: `${piece.text} (not across a change of ${barrier.label})` }
+      : piece;
+}
+
 function fieldPieces(
   schema: LoggingSchema,
   field: Field,
@@ -79,22 +97,8 @@ function fieldPieces(
   }
   if (!field.carry && 'absent' in after && after.absent === field.unsaid) return [];
   if (sameCell(before, after)) return cellWords(schema, field, after).map((text) => ({ text, kind: 'same' }));
-  if ('levels' in after) {
-    return amountPieces(
-      schema,
-      field,
-      before !== undefined && 'levels' in before ? before.levels : {},
-      after.levels,
-    );
-  }
-  if ('percents' in after) {
-    return amountPieces(
-      schema,
-      field,
-      before !== undefined && 'percents' in before ? before.percents : {},
-      after.percents,
-    );
-  }
+  if ('levels' in after || 'percents' in after || 'codes' in after)
+    return amountPieces(schema, field, amountsIn(before), amountsIn(after));
   if ('absent' in after)
     return [{ text: absenceWords(field, after), kind: before === undefined ? 'new' : 'gone' }];
   if ('code' in after) return codePieces(schema, field, before, after);
@@ -105,8 +109,8 @@ function fieldPieces(
 function amountPieces(
   schema: LoggingSchema,
   field: Field,
-  before: { readonly [code: string]: Amount },
-  after: { readonly [code: string]: Amount },
+  before: Amounts,
+  after: Amounts,
 ): readonly Segment[] {
   const gone = Object.keys(before).filter((code) => !Object.hasOwn(after, code));
   return [
@@ -114,7 +118,7 @@ function amountPieces(
       const label = labelOf(schema, field, code);
       const was = Object.hasOwn(before, code) ? before[code] : undefined;
       return was === undefined
-        ? { text: `${label} ${amountWords(field, amount)}`, kind: 'new' as const }
+        ? { text: withAmount(field, label, amount), kind: 'new' as const }
         : moved(field, label, was, amount);
     }),
     ...gone.map((code) => ({ text: `${labelOf(schema, field, code)} gone`, kind: 'gone' as const })),
@@ -123,7 +127,7 @@ function amountPieces(
 
 /** `pyrite 2→10 % ▲`: the unit once where both have it. */
 function moved(field: Field, label: string, before: Amount, after: Amount): Segment {
-  if (before === after) return { text: `${label} ${amountWords(field, after)}`, kind: 'same' };
+  if (before === after) return { text: withAmount(field, label, after), kind: 'same' };
   const from = before === 'trace' || after === 'trace' ? amountWords(field, before) : `${before}`;
   return withArrow(
     `${label} ${from}→${amountWords(field, after)}`,
@@ -149,10 +153,12 @@ function codePieces(
       : was.code === after.code
         ? { text: label, kind: 'same' }
         : { text: `${labelOf(schema, field, was.code)}→${label}`, kind: 'new' };
-  const seconds = (second: typeof after.second): { readonly [code: string]: number } =>
-    second === undefined ? {} : { [second.code]: second.percent };
-  const moves = amountPieces(schema, field, seconds(was?.second), seconds(after.second));
-  return [first, ...moves.filter(({ kind }) => kind !== 'gone' || was?.second?.code !== after.code)];
+  const shares = (cell: typeof was): Amounts =>
+    Object.fromEntries(
+      (cell === undefined ? [] : sharesIn(cell)).map(({ code, percent }) => [code, percent]),
+    );
+  const { [after.code]: _, ...others } = shares(was);
+  return [first, ...amountPieces(schema, field, others, shares(after))];
 }
 
 /** Fields with one value of their own: a level, a percent, a number, a flag, a text. */

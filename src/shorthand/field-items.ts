@@ -1,5 +1,14 @@
 import type { Field } from '../schema/logging-schema.ts';
-import { type Amount, type Cell, NOT_OBSERVED, sameCell } from '../value/cell.ts';
+import {
+  type Amount,
+  type Amounts,
+  amountsIn,
+  type Cell,
+  NOT_OBSERVED,
+  sameCell,
+  sharesIn,
+} from '../value/cell.ts';
+import type { Cells } from '../value/row.ts';
 import { carriedCell } from './carry.ts';
 import type { EntryContext } from './parse.ts';
 import { writeAmount } from './read-amount.ts';
@@ -12,27 +21,26 @@ export type Written = { readonly text: string; readonly named: boolean };
 /** A way to say a field: its items, none where leaving it unsaid says it. */
 export type Way = readonly Written[];
 
-type Amounts = { readonly [code: string]: Amount };
-
 /**
  * The ways to make a field hold a cell, given what carries into it, that could stand in a shortest line. Leaving it
- * unsaid, where that does it, is the only way unless `aloud` asks for it to be said all the same. `unseen` is a row with a void.
+ * unsaid, where that does it, is the only way unless `aloud` asks for it to be said all the same. `unseen` is a row with a void;
+ * `cells` are those of the row.
  */
 export function waysToSay(
-  context: EntryContext & { readonly unseen?: boolean },
+  context: EntryContext & { readonly unseen?: boolean; readonly cells: Cells },
   field: Field,
   target: Cell,
   aloud = false,
 ): readonly Way[] {
   const { schema } = context;
-  const carried = context.unseen ? undefined : carriedCell(schema, field, context.above);
+  const carried = context.unseen ? undefined : carriedCell(schema, field, context.above, context.cells);
   const unsaid = context.unseen
     ? NOT_OBSERVED
     : (carried ?? (field.required ? undefined : { absent: field.unsaid }));
   if (!aloud && unsaid !== undefined && sameCell(unsaid, target)) return [[]];
   const byName: Way = [{ text: writeNamedCell(schema, field, target), named: true }];
-  if ('levels' in target) return [changes(context, field, amountsOf(carried), target.levels)];
-  if ('percents' in target) return [changes(context, field, amountsOf(carried), target.percents)];
+  if ('levels' in target || 'percents' in target || 'codes' in target)
+    return [changes(context, field, amountsIn(carried), amountsIn(target))];
   if ('code' in target) return codeWays(context, field, carried, target);
   if ('absent' in target && target.absent === 'none')
     return [...(context.unseen && 'list' in field ? [] : noneWays(context, field, carried)), byName];
@@ -70,13 +78,8 @@ function amountItem(context: EntryContext, field: Field, code: string, amount: A
     text: writeNamedAmount(context.schema, field, code, amount),
     named: true,
   });
-  return strokesWith(context, field, code, writeAmount(amount)) ?? byName();
-}
-
-function amountsOf(cell: Cell | undefined): Amounts {
-  if (cell === undefined) return {};
-  if ('levels' in cell) return cell.levels;
-  return 'percents' in cell ? cell.percents : {};
+  const behind = field.kind === 'codes' && amount === 1 ? '' : writeAmount(amount);
+  return strokesWith(context, field, code, behind) ?? byName();
 }
 
 function changes(context: EntryContext, field: Field, before: Amounts, after: Amounts): Way {
@@ -94,8 +97,8 @@ function changes(context: EntryContext, field: Field, before: Amounts, after: Am
 function noneWays(context: EntryContext, field: Field, carried: Cell | undefined): readonly Way[] {
   const own = strokesWith(context, field, undefined, '0');
   if (own !== undefined) return [[own]];
-  const before = Object.keys(amountsOf(carried));
-  if (before.length > 0) return [changes(context, field, amountsOf(carried), {})];
+  const before = amountsIn(carried);
+  if (Object.keys(before).length > 0) return [changes(context, field, before, {})];
   if (field.unsaid !== 'none' || carried !== undefined || !('list' in field) || field.kind === 'code')
     return [];
   const codes = context.schema.lists[field.list]?.codes ?? [];
@@ -105,7 +108,7 @@ function noneWays(context: EntryContext, field: Field, carried: Cell | undefined
   return shortest === undefined ? [] : [[shortest]];
 }
 
-/** The first and the second said; only the second where the first carries; the second taken out where only that changes. */
+/** The first with what stands beside it said; only what is beside it where the first carries; what is gone taken out where only that changes. */
 function codeWays(
   context: EntryContext,
   field: Field,
@@ -115,14 +118,15 @@ function codeWays(
   const first =
     strokesWith(context, field, target.code, '') ??
     ({ text: writeNamedCell(context.schema, field, { code: target.code }), named: true } satisfies Written);
-  const { second } = target;
-  const share = second === undefined ? [] : [amountItem(context, field, second.code, second.percent)];
-  const before =
-    carried !== undefined && 'code' in carried && carried.code === target.code ? carried : undefined;
-  if (before === undefined) return [[first, ...share]];
-  if (second !== undefined) return [share];
-  return [
-    [first],
-    ...(before.second === undefined ? [] : [[amountItem(context, field, before.second.code, 0)]]),
-  ];
+  const after = percents(target);
+  const all = [first, ...changes(context, field, {}, after)];
+  if (carried === undefined || !('code' in carried) || carried.code !== target.code) return [all];
+  const before = percents(carried);
+  const replaces = field.kind === 'code' && field.third !== true && Object.keys(after).length > 0;
+  return [all, changes(context, field, replaces ? {} : before, after)];
+}
+
+/** What stands beside the first code of a cell, by code. */
+function percents(cell: Extract<Cell, { code: string }>): Amounts {
+  return Object.fromEntries(sharesIn(cell).map(({ code, percent }) => [code, percent]));
 }

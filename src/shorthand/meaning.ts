@@ -24,6 +24,7 @@ export function meaning(
   const label = labelOf(schema, field, code?.code);
   if (field.kind === 'code' && code !== undefined) return ofCodeField(field, code, amount, label);
   if (field.kind === 'flag') return ofFlag(field, amount, label, typedAs);
+  if (field.kind === 'codes' && code !== undefined) return ofCodes(code, amount, label, typedAs);
   if (amount === undefined) {
     return { problem: `${label}: how much?`, remedy: `Type the amount behind it: ${typedAs}2` };
   }
@@ -74,6 +75,12 @@ function ofFlag(
 ): Saying | Wrong {
   if (amount === undefined) return { cell: { flag: true } };
   if (amount === 0) return field.canBeNone ? { cell: NONE } : alwaysSomething(field);
+  return { problem: `${label} is there or not`, remedy: `Type ${typedAs}, or ${typedAs}0 to take it out` };
+}
+
+/** A code without an amount: 1 stands for that it is there. */
+function ofCodes(code: Code, amount: Amount | undefined, label: string, typedAs: string): Saying | Wrong {
+  if (amount === undefined || amount === 0) return { code: code.code, amount: amount ?? 1 };
   return { problem: `${label} is there or not`, remedy: `Type ${typedAs}, or ${typedAs}0 to take it out` };
 }
 

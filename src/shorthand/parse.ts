@@ -2,12 +2,12 @@ import { fieldConditions } from '../condition/condition.ts';
 import { fieldApplies } from '../schema/applies.ts';
 import { breaksCarry } from '../schema/cautions.ts';
 import { newlyUnlikely } from '../schema/check/unlikely.ts';
-import type { LoggingSchema } from '../schema/logging-schema.ts';
+import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
 import { type Cell, NOT_OBSERVED } from '../value/cell.ts';
-import { type RowSaid, sameObservation } from '../value/row.ts';
+import { type Cells, type RowSaid, sameObservation } from '../value/row.ts';
 import { itemAsks, restated } from './asks.ts';
 import { buildCells } from './build-cells.ts';
-import { carriedCell } from './carry.ts';
+import { barrierCrossed, carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
 import type { OwnNames } from './own-names.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
@@ -164,7 +164,8 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
   const { schema, above } = context;
   const base = {
     schema,
-    cellOf: (field: Parameters<typeof carriedCell>[1]) => carriedCell(schema, field, above),
+    cellOf: (field: Field, cells: Cells) => carriedCell(schema, field, above, cells),
+    barrierOf: (field: Field, cells: Cells) => barrierCrossed(field, above, cells),
     keysIn: above?.cells ?? {},
     keysWhere: 'above',
   };

@@ -1,4 +1,6 @@
 import { type Code, type Field, type LoggingSchema, listOf } from '../schema/logging-schema.ts';
+import { takesOf } from '../schema/strokes.ts';
+import { amountsIn, sharesIn } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 
 /** What strokes name: a code in its field, or (without a code) an amount field itself. */
@@ -83,7 +85,7 @@ function isPair(text: string): boolean {
 
 /** A single key always has an amount behind it, so a code that takes none can't have one. */
 function takesAmount({ field }: Typed): boolean {
-  return field.kind !== 'code' || field.second;
+  return takesOf(field) !== 'no amount' || field.kind === 'flag';
 }
 
 /** True where what the strokes name stands in these cells, with an amount to change: what a single key asks for. */
@@ -91,9 +93,8 @@ export function standsIn(cells: Cells, field: Field, code: string | undefined): 
   const cell = cells[field.name];
   if (cell === undefined) return false;
   if (code === undefined) return 'level' in cell || 'percent' in cell || 'flag' in cell;
-  if ('levels' in cell) return Object.hasOwn(cell.levels, code);
-  if ('percents' in cell) return Object.hasOwn(cell.percents, code);
-  return 'code' in cell && cell.second?.code === code;
+  if ('code' in cell) return sharesIn(cell).some((share) => share.code === code);
+  return Object.hasOwn(amountsIn(cell), code);
 }
 
 /** What a field or one of its codes is called, in lower-case words as they stand in the schema. */

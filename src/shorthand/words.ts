@@ -1,5 +1,5 @@
 import { type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
-import type { Amount, Cell } from '../value/cell.ts';
+import { type Amount, amountsIn, type Cell, sharesIn } from '../value/cell.ts';
 import type { Note } from './said.ts';
 import { labelOf } from './typing-index.ts';
 
@@ -26,28 +26,25 @@ export function cellWords(schema: LoggingSchema, field: Field, cell: Cell): read
   if ('absent' in cell) return [absenceWords(field, cell)];
   if ('code' in cell) {
     const first = labelOf(schema, field, cell.code);
-    const { second } = cell;
-    return second === undefined
-      ? [first]
-      : [first, `${labelOf(schema, field, second.code)} ${second.percent} %`];
+    return [
+      first,
+      ...sharesIn(cell).map(({ code, percent }) => `${labelOf(schema, field, code)} ${percent} %`),
+    ];
   }
   if ('level' in cell) return [`${field.label} ${levelWords(schema, field, cell.level)}`];
-  if ('levels' in cell) return amountsInWords(schema, field, cell.levels);
-  if ('percents' in cell) return amountsInWords(schema, field, cell.percents);
+  if ('levels' in cell || 'percents' in cell || 'codes' in cell)
+    return Object.entries(amountsIn(cell)).map(([code, amount]) =>
+      withAmount(field, labelOf(schema, field, code), amount),
+    );
   if ('percent' in cell) return [`${field.label} ${amountWords(field, cell.percent)}`];
   if ('number' in cell && field.kind === 'number') return [`${field.label} ${cell.number} ${field.unit}`];
   if ('number' in cell) return [`${field.label} ${cell.number}`];
   return 'flag' in cell ? [field.label] : [`${field.label}: ${cell.text}`];
 }
 
-function amountsInWords(
-  schema: LoggingSchema,
-  field: Field,
-  amounts: { readonly [code: string]: Amount },
-): readonly string[] {
-  return Object.entries(amounts).map(
-    ([code, amount]) => `${labelOf(schema, field, code)} ${amountWords(field, amount)}`,
-  );
+/** What a code is called with its amount, where its field takes one: `chlorite 2`, `pyrite 10 %`, `vuggy`. */
+export function withAmount(field: Field, label: string, amount: Amount): string {
+  return field.kind === 'codes' ? label : `${label} ${amountWords(field, amount)}`;
 }
 
 /** `same as the row above: pyrite, acid fizz; no sericite there`. */

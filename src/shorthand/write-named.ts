@@ -11,7 +11,8 @@ export function writeNamedCell(schema: LoggingSchema, field: Field, cell: Cell):
 
 /** One code with its amount said by its field: `alteration'chl'2`. */
 export function writeNamedAmount(schema: LoggingSchema, field: Field, code: string, amount: Amount): string {
-  return shortest(schema, field, spellings(code), `'${writeAmount(amount)}`, { code, amount });
+  const behind = field.kind === 'codes' && amount === 1 ? '' : `'${writeAmount(amount)}`;
+  return shortest(schema, field, spellings(code), behind, { code, amount });
 }
 
 /**

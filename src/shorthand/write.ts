@@ -19,7 +19,7 @@ function saidLines(row: RowSaid, context: EntryContext): readonly string[] {
   const unseen = breaksCarry(context.schema, row);
   const waysByField = context.schema.fields.flatMap((field) => {
     const cell = row.cells[field.name];
-    return cell === undefined ? [] : [waysToSay({ ...context, unseen }, field, cell)];
+    return cell === undefined ? [] : [waysToSay({ ...context, unseen, cells: row.cells }, field, cell)];
   });
   const lines = combinations(waysByField).map((items) => finish(items, context));
   return lines.includes('') ? fullLines(row, context) : lines;
@@ -32,7 +32,7 @@ function fullLines(row: RowSaid, context: EntryContext): readonly string[] {
       const cell = row.cells[field.name];
       return cell === undefined
         ? []
-        : waysToSay(context, field, cell, true).map((way) => finish(way, context));
+        : waysToSay({ ...context, cells: row.cells }, field, cell, true).map((way) => finish(way, context));
     })
     .filter((line) => {
       const read = parseLine(line, context);

@@ -4,6 +4,7 @@ export const VALUE_KINDS = [
   'level',
   'levels',
   'percents',
+  'codes',
   'percent',
   'number',
   'flag',
@@ -17,20 +18,28 @@ export type Amount = number | 'trace';
 /** Looked and saw none, or did not look (or could not). A row stores one of the two wherever it holds no value. */
 export type Absence = 'none' | 'not observed';
 
+/** A code beside the first one, with its share of the whole in percent. */
+export type Share = { readonly code: string; readonly percent: number };
+
+/** Codes with what there is of each. */
+export type Amounts = { readonly [code: string]: Amount };
+
 /**
  * What a row holds in one field: a value of the field's kind, or an absence. The member that is there names the kind, so
  * that a cell reads well in an editor and decodes without the schema.
  */
 export type Cell =
   | { readonly absent: Absence }
-  /** One code of a list; `second` is a second one with its share of the whole in percent. */
-  | { readonly code: string; readonly second?: { readonly code: string; readonly percent: number } }
+  /** One code of a list; beside it, with their shares of the whole, a second and a third, the larger share first. */
+  | { readonly code: string; readonly second?: Share; readonly third?: Share }
   /** One level of a scale, from 1. */
   | { readonly level: number }
   /** Several codes, each with a level from 1. Never empty. */
   | { readonly levels: { readonly [code: string]: number } }
   /** Several codes, each with a percent. Never empty. */
   | { readonly percents: { readonly [code: string]: Amount } }
+  /** Several codes without amounts. Never empty. */
+  | { readonly codes: { readonly [code: string]: true } }
   | { readonly percent: Amount }
   | { readonly number: number }
   /** A thing that is there; where it is not, the cell is `absent: none`. */
@@ -48,6 +57,35 @@ export function kindOf(cell: Cell): ValueKind | undefined {
 /** The absence that a cell holds, or undefined where it holds a value. */
 export function absenceOf(cell: Cell): Absence | undefined {
   return 'absent' in cell ? cell.absent : undefined;
+}
+
+/** What stands beside the first code of a cell, the larger share first. */
+export function sharesIn(cell: Extract<Cell, { code: string }>): readonly Share[] {
+  return [cell.second, cell.third].flatMap((share) => share ?? []);
+}
+
+/** A code with what stands beside it: the larger share first, of two alike the one that comes first by its letters. */
+export function codeWith(code: string, shares: readonly Share[]): Cell {
+  const [second, third] = [...shares].sort((a, b) => b.percent - a.percent || (a.code < b.code ? -1 : 1));
+  return { code, ...(second === undefined ? {} : { second }), ...(third === undefined ? {} : { third }) };
+}
+
+/** The codes of a cell that holds several, each with its amount; 1 where only that it is there is logged. Nothing of other cells. */
+export function amountsIn(cell: Cell | undefined): Amounts {
+  if (cell === undefined) return {};
+  if ('levels' in cell) return cell.levels;
+  if ('percents' in cell) return cell.percents;
+  return 'codes' in cell ? Object.fromEntries(Object.keys(cell.codes).map((code) => [code, 1])) : {};
+}
+
+/** A cell that holds several codes, of one of the kinds that do. */
+export function cellOfAmounts(kind: 'levels' | 'percents' | 'codes', amounts: Amounts): Cell {
+  if (kind === 'percents') return { percents: amounts };
+  if (kind === 'codes')
+    return { codes: Object.fromEntries(Object.keys(amounts).map((code) => [code, true])) };
+  return {
+    levels: Object.fromEntries(Object.entries(amounts).map(([code, level]) => [code, Number(level)])),
+  };
 }
 
 /** True where two cells say the same, the order in which codes were named aside. */

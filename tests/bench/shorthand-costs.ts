@@ -45,7 +45,7 @@ export function changesIn({ row, context }: Placed): number {
   return context.schema.fields.reduce((sum, field) => {
     const after = row.cells[field.name];
     if (after === undefined) return sum;
-    const before = carriedCell(context.schema, field, context.above) ?? { absent: field.unsaid };
+    const before = carriedCell(context.schema, field, context.above, row.cells) ?? { absent: field.unsaid };
     if (sameCell(before, after)) return sum;
     const was = thingsIn(field, before);
     const is = thingsIn(field, after);

@@ -7,7 +7,7 @@ import { above, rowOf, schema } from './fixture-schema.ts';
 function carried(name: string, cell: Cell, of: LoggingSchema = schema): Cell | undefined {
   const field = of.fields.find((each) => each.name === name);
   if (field === undefined) throw new Error(name);
-  return carriedCell(of, field, { cells: { [name]: cell } });
+  return carriedCell(of, field, { cells: { [name]: cell } }, {});
 }
 
 describe('what is unsaid', () => {

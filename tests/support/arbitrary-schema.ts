@@ -13,7 +13,15 @@ import {
   scaleOf,
 } from '../../src/schema/logging-schema.ts';
 import { percentOf } from '../../src/schema/read-cell.ts';
-import { type Amount, type Cell, NONE, NOT_OBSERVED, VALUE_KINDS } from '../../src/value/cell.ts';
+import {
+  type Amount,
+  type Cell,
+  cellOfAmounts,
+  codeWith,
+  NONE,
+  NOT_OBSERVED,
+  VALUE_KINDS,
+} from '../../src/value/cell.ts';
 import type { Cells, RowSaid } from '../../src/value/row.ts';
 
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
@@ -54,6 +62,8 @@ type Shape = {
   readonly canBeNone: boolean;
   readonly unsaidNone: boolean;
   readonly second: boolean;
+  readonly third: boolean;
+  readonly barrier: number | undefined;
   readonly column: boolean;
   readonly codes: number;
   readonly oddCodes: readonly string[];
@@ -74,6 +84,8 @@ const shape: fc.Arbitrary<Shape> = fc.record({
   canBeNone: fc.boolean(),
   unsaidNone: fc.boolean(),
   second: fc.boolean(),
+  third: fc.boolean(),
+  barrier: fc.option(fc.nat(20), { nil: undefined, freq: 1 }),
   column: fc.boolean(),
   codes: fc.integer({ min: 1, max: 8 }),
   oddCodes: fc.uniqueArray(fc.constantFrom(...ODD_CODES), { maxLength: 2 }),
@@ -111,20 +123,31 @@ function build(
       ...(n % 10 === each.withoutPair ? {} : { pair: pairs.pop() as string }),
       ...(amount && n % 2 === 0 && keys.length > 0 ? { key: keys.pop() as string } : {}),
     });
-    const amounts = each.kind === 'levels' || each.kind === 'percents' || each.second;
+    const amounts =
+      each.kind === 'levels' || each.kind === 'percents' || (each.kind === 'code' && each.second);
     const codes = codesOf(each, index, (n) => strokes(n, amounts));
     if (codes.length > 0) lists[`l${index}`] = { name: `l${index}`, label: `list ${index}`, codes };
     if (each.kind === 'level' || each.kind === 'levels') scales[`s${index}`] = scaleWith(each, index);
     const asked = { name: '', fields, lists, scales, repeatsBeforeLook };
-    fields.push(fieldFrom(each, index, strokes(index, true), conditionOver(asked, each.asks)));
+    fields.push({
+      ...fieldFrom(each, index, strokes(index, true), conditionOver(asked, each.asks)),
+      ...barrierOver(fields, each),
+    });
   });
   return { name: 'generated', fields, lists, scales, repeatsBeforeLook };
+}
+
+/** A field above that it does not carry across a change of, or none. */
+function barrierOver(fields: readonly Field[], { barrier, carry, kind, column }: Shape): object {
+  const found = barrier === undefined ? undefined : fields[barrier % Math.max(1, fields.length)];
+  const carries = carry && !(kind === 'number' && column);
+  return found === undefined || !carries ? {} : { notAcross: [found.name] };
 }
 
 const VOID = { kind: 'void', words: 'Call, and go by site procedures.' } as const;
 
 function codesOf(each: Shape, index: number, strokes: (n: number) => object): readonly Code[] {
-  if (each.kind !== 'code' && each.kind !== 'levels' && each.kind !== 'percents') return [];
+  if (!['code', 'codes', 'levels', 'percents'].includes(each.kind)) return [];
   const names = [...Array.from({ length: each.codes }, (_, n) => `C${index}${LETTERS[n]?.toUpperCase()}`)];
   return [...names, ...each.oddCodes].map((code, n) => ({
     code,
@@ -163,7 +186,15 @@ function fieldFrom(each: Shape, index: number, strokes: object, onlyWhen: Condit
   const scale = `s${index}`;
   const percent = { ladder: each.ladder, ...(each.trace ? { traceCountsAsPercent: 0.1 } : {}) };
   const { kind } = each;
-  if (kind === 'code') return { ...base, kind, list, second: each.second };
+  if (kind === 'code')
+    return {
+      ...base,
+      kind,
+      list,
+      second: each.second,
+      ...(each.second && each.third ? { third: true } : {}),
+    };
+  if (kind === 'codes') return { ...base, kind, list };
   if (kind === 'level') return { ...base, ...strokes, kind, scale };
   if (kind === 'levels') return { ...base, kind, list, scale };
   if (kind === 'percents') return { ...base, ...percent, kind, list, sumLimitPercent: each.sumLimit };
@@ -230,7 +261,9 @@ function valuesOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> | und
     .map((code) => code.code);
   const highest = scaleOf(schema, field)?.levels.length ?? 0;
   const level = fc.integer({ min: 1, max: Math.max(1, highest) });
-  if (field.kind === 'code') return codeCells(codes, field.second);
+  if (field.kind === 'code') return codeCells(codes, field.second, field.third === true);
+  if (field.kind === 'codes')
+    return byCode(codes, fc.constant(1)).map((amounts): Cell => cellOfAmounts('codes', amounts));
   if (field.kind === 'level') return level.map((each): Cell => ({ level: each }));
   if (field.kind === 'levels') return byCode(codes, level).map((levels): Cell => ({ levels }));
   if (field.kind === 'percents')
@@ -248,7 +281,7 @@ function valuesOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> | und
     .filter((cell) => !(field.canBeNone && 'number' in cell && cell.number === 0));
 }
 
-function codeCells(codes: readonly string[], second: boolean): fc.Arbitrary<Cell> {
+function codeCells(codes: readonly string[], second: boolean, third: boolean): fc.Arbitrary<Cell> {
   const one = fc.constantFrom(...codes).map((code): Cell => ({ code }));
   if (!second || codes.length < 2) return one;
   const two = fc
@@ -259,7 +292,26 @@ function codeCells(codes: readonly string[], second: boolean): fc.Arbitrary<Cell
         second: { code: other as string, percent },
       }),
     );
-  return fc.oneof({ weight: 2, arbitrary: one }, { weight: 1, arbitrary: two });
+  if (!third || codes.length < 3)
+    return fc.oneof({ weight: 2, arbitrary: one }, { weight: 1, arbitrary: two });
+  const three = fc
+    .tuple(
+      fc.shuffledSubarray([...codes], { minLength: 3, maxLength: 3 }),
+      fc.integer({ min: 1, max: 33 }),
+      fc.integer({ min: 1, max: 33 }),
+    )
+    .map(
+      ([[code = '', second = '', third = ''], a, b]): Cell =>
+        codeWith(code, [
+          { code: second, percent: a },
+          { code: third, percent: b },
+        ]),
+    );
+  return fc.oneof(
+    { weight: 2, arbitrary: one },
+    { weight: 1, arbitrary: two },
+    { weight: 1, arbitrary: three },
+  );
 }
 
 function byCode<A>(

@@ -35,9 +35,12 @@ export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOp
     .map((code): FieldOption => {
       const wantsAmount = field.kind === 'levels' || field.kind === 'percents';
       const pair = typingIndex(schema).strokesOf(field, code.code).pair;
-      const byName = wantsAmount
-        ? writeNamedAmount(schema, field, code.code, 1).slice(0, -1)
-        : writeNamedCell(schema, field, { code: code.code });
+      const byName =
+        field.kind === 'codes'
+          ? writeNamedAmount(schema, field, code.code, 1)
+          : wantsAmount
+            ? writeNamedAmount(schema, field, code.code, 1).slice(0, -1)
+            : writeNamedCell(schema, field, { code: code.code });
       const caution = code.caution === undefined ? {} : { caution: code.caution.words };
       return { label: code.label, look: code.look, strokes: pair ?? byName, wantsAmount, ...caution };
     });
@@ -95,7 +98,7 @@ export function typedStrokes(schema: LoggingSchema, field: Field, typed: string)
       return `${field.name}'${text}`;
   }
   if (field.kind === 'number' && /^-\d/.test(text)) return `${field.name}'${text}`;
-  if (field.kind === 'code' && field.second && /^[a-z]{2} ?[a-z]{2}[\d.]+$/.test(text)) return text;
+  if (field.kind === 'code' && field.second && /^[a-z]{2}( ?[a-z]{2}[\d.]+){1,2}$/.test(text)) return text;
   if (field.kind === 'text') return writeNamedCell(schema, field, { text });
   return /^[a-z]{2}(,|[\d.]+)$/.test(text) || text.includes("'") ? text : undefined;
 }

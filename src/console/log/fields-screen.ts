@@ -104,7 +104,10 @@ function pickList(
     return spans([fit(words, width - 2, theme.signs.ellipsis), here ? 'picked' : 'plain']);
   });
   const input: Line = [...spans([` ${field.label} ${theme.signs.cursor} `, 'accent']), ...draftSpans(typed)];
-  const second = field.kind === 'code' && field.second ? ' · a second with its share: ba30' : '';
+  const second =
+    field.kind === 'code' && field.second
+      ? ` · a second${field.third === true ? ' and a third' : ''} with its share: ba30`
+      : '';
   return box(
     [{ title: `${field.label}${second}`, lines: [input, ...caution, ...lines], height: room }],
     width,

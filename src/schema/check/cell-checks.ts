@@ -1,5 +1,5 @@
 import type { FindingKind } from '../../finding/finding.ts';
-import type { Amount, Cell } from '../../value/cell.ts';
+import { type Amount, type Cell, type Share, sharesIn } from '../../value/cell.ts';
 import {
   rowAmountOff,
   rowCannotBeNone,
@@ -44,6 +44,7 @@ export function checkCell(schema: LoggingSchema, field: Field, cell: Cell): read
   if ('level' in cell) return checkLevel(schema, field, cell.level, field.label);
   if ('levels' in cell) return checkLevels(schema, field, cell.levels);
   if ('percents' in cell) return checkPercents(schema, field, cell.percents);
+  if ('codes' in cell) return checkCodes(schema, field, Object.keys(cell.codes));
   if ('percent' in cell) return checkAmount(field, cell.percent, field.label);
   return 'number' in cell ? checkNumber(field, cell.number) : [];
 }
@@ -51,7 +52,9 @@ export function checkCell(schema: LoggingSchema, field: Field, cell: Cell): read
 /** The members that a cell of each kind may have. */
 function isOfKind(field: Field, cell: Cell): boolean {
   const allowed: readonly string[] =
-    field.kind === 'code' && field.second ? ['code', 'second'] : [field.kind];
+    field.kind === 'code' && field.second
+      ? ['code', 'second', ...(field.third === true ? ['third'] : [])]
+      : [field.kind];
   const members = Object.keys(cell);
   return members.includes(field.kind) && members.every((member) => allowed.includes(member));
 }
@@ -61,24 +64,49 @@ function checkCode(
   field: Field,
   cell: Extract<Cell, { code: string }>,
 ): readonly CellProblem[] {
-  const { second } = cell;
-  if (second === undefined) return unknownCode(schema, field, cell.code);
+  const shares = sharesIn(cell);
+  const left = shares.reduce((rest, { percent }) => rest - percent, 100);
   return [
     ...unknownCode(schema, field, cell.code),
-    ...unknownCode(schema, field, second.code),
-    ...(second.code === cell.code
-      ? [{ kind: rowSecondIsFirst, problem: `${cell.code} is first and second`, remedy: 'Take one away.' }]
-      : []),
-    ...(second.percent > 0 && second.percent <= SECOND_AT_MOST_PERCENT
+    ...shares.flatMap((share, index) => {
+      const before = [cell.code, ...shares.slice(0, index).map(({ code }) => code)];
+      return [...unknownCode(schema, field, share.code), ...checkShare(share, before, left)];
+    }),
+  ];
+}
+
+/** A share beside the first: over nothing, not more than what is left for the first, and of another code. */
+function checkShare(
+  { code, percent }: Share,
+  before: readonly string[],
+  left: number,
+): readonly CellProblem[] {
+  const place = before.length === 1 ? 'second' : 'third';
+  const twice = before.indexOf(code);
+  return [
+    ...(twice === -1
+      ? []
+      : [
+          {
+            kind: rowSecondIsFirst,
+            problem: `${code} is ${twice === 0 ? 'first' : 'second'} and ${place}`,
+            remedy: 'Take one away.',
+          },
+        ]),
+    ...(percent > 0 && percent <= SECOND_AT_MOST_PERCENT && percent <= left + 1e-9
       ? []
       : [
           {
             kind: rowAmountOff,
-            problem: `${second.code} as the second has ${second.percent} %`,
-            remedy: `Give it over 0 and at most ${SECOND_AT_MOST_PERCENT} %; over that, it is the first.`,
+            problem: `${code} as the ${place} has ${percent} %`,
+            remedy: `Give it over 0 and at most ${SECOND_AT_MOST_PERCENT} %, and no more than the first is left with; over that, it is the first.`,
           },
         ]),
   ];
+}
+
+function checkCodes(schema: LoggingSchema, field: Field, codes: readonly string[]): readonly CellProblem[] {
+  return [...empty(codes), ...codes.flatMap((code) => unknownCode(schema, field, code))];
 }
 
 function checkLevels(

@@ -1,5 +1,15 @@
 import type { Finding } from '../../finding/finding.ts';
-import { columnCarries, ladder, numberRange, reserved, unsaidNone } from '../findings.ts';
+import {
+  barrierIdle,
+  barrierLater,
+  barrierUnknown,
+  columnCarries,
+  ladder,
+  numberRange,
+  reserved,
+  thirdAlone,
+  unsaidNone,
+} from '../findings.ts';
 import type { Field, LoggingSchema } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 
@@ -13,6 +23,8 @@ export function checkFields(schema: LoggingSchema, raise: Raise): readonly Findi
     ...checkLadder(field, raise),
     ...checkNumber(field, raise),
     ...checkUnsaid(field, raise),
+    ...checkThird(field, raise),
+    ...checkBarriers(schema, field, raise),
   ]);
 }
 
@@ -89,5 +101,59 @@ function checkUnsaid(field: Field, raise: Raise): readonly Finding[] {
         remedy: 'Put "unsaid": "not observed", or "canBeNone": true if there may be none of it.',
       },
     ),
+  ];
+}
+
+function checkThird(field: Field, raise: Raise): readonly Finding[] {
+  if (field.kind !== 'code' || field.third !== true || field.second) return [];
+  return [
+    raise(
+      thirdAlone,
+      { field: field.name, member: 'third' },
+      {
+        problem: 'a third may stand there, and no second',
+        remedy: 'Put "second": true, or take "third" out.',
+      },
+    ),
+  ];
+}
+
+/** What is wrong with the fields that one does not carry across a change of. */
+function checkBarriers(schema: LoggingSchema, field: Field, raise: Raise): readonly Finding[] {
+  const part = { field: field.name, member: 'notAcross' };
+  const at = schema.fields.indexOf(field);
+  const misplaced = (field.notAcross ?? []).flatMap((name): readonly Finding[] => {
+    const barrier = schema.fields.findIndex((each) => each.name === name);
+    if (barrier === -1)
+      return [
+        raise(barrierUnknown, part, {
+          problem: `it does not carry across a change of ${name}, and no field is called so`,
+          remedy: `Name a field above it: ${
+            schema.fields
+              .slice(0, at)
+              .map((each) => each.name)
+              .join(', ') || 'there is none'
+          }.`,
+        }),
+      ];
+    if (barrier < at) return [];
+    return [
+      raise(barrierLater, part, {
+        problem: `it does not carry across a change of ${name}, which ${barrier === at ? 'is itself' : 'stands below it'}`,
+        remedy: `Move ${field.name} below ${name}, or name a field above it.`,
+      }),
+    ];
+  });
+  const idle = field.notAcross !== undefined && !field.carry;
+  return [
+    ...misplaced,
+    ...(idle
+      ? [
+          raise(barrierIdle, part, {
+            problem: 'it never carries, so there is nothing to hold back',
+            remedy: 'Put "carry": true, or take "notAcross" out.',
+          }),
+        ]
+      : []),
   ];
 }

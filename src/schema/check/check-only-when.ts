@@ -98,7 +98,7 @@ function senseless(field: Field, condition: FieldCondition): readonly ConditionP
     return problem(`"of" asks for one code of ${field.name}, which has no codes`);
   if (comparison === 'seen') return [];
   if (comparison === 'is' || comparison === 'isOneOf') {
-    const hasTexts = ['code', 'level', 'levels', 'percents', 'text'].includes(field.kind);
+    const hasTexts = ['code', 'codes', 'level', 'levels', 'percents', 'text'].includes(field.kind);
     return hasTexts && condition.of === undefined
       ? []
       : problem(`"${comparison}" asks for a code, and ${field.name} has a number there`);

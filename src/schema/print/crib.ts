@@ -5,6 +5,7 @@ import {
   type Caution,
   type Code,
   type Field,
+  type FieldOf,
   type LoggingSchema,
   listOf,
   scaleOf,
@@ -52,7 +53,9 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
   const strokes = strokesIn(field);
   switch (field.kind) {
     case 'code':
-      return { title, hint: field.second ? 'a second one with its %' : '', items: codeItems(schema, field) };
+      return { title, hint: sharesHint(field), items: codeItems(schema, field) };
+    case 'codes':
+      return { title, hint: 'as many as are seen', items: codeItems(schema, field) };
     case 'level':
       return {
         title,
@@ -92,6 +95,11 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
     case 'text':
       return { title, hint: '', items: [{ strokes: `${strokes}'words'`, says: 'in quotes' }] };
   }
+}
+
+function sharesHint({ second, third }: FieldOf<'code'>): string {
+  if (!second) return '';
+  return third === true ? 'a second and a third one with their %' : 'a second one with its %';
 }
 
 /** One word of a kind is mark enough beside a code: the kinds differ in the first. */

@@ -9,7 +9,7 @@ import {
   rowSumOverLimit,
   rowUnlikely,
 } from '../findings.ts';
-import { type Field, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
+import { type Field, type FieldOf, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
 
 /** Kinds of finding on a row whose rules JSON Schema can't hold; an exported schema says so. */
 export const BEYOND_JSON_SCHEMA = [
@@ -83,7 +83,9 @@ function valueSchema(schema: LoggingSchema, field: Field): JsonObject {
   const level = { enum: levels.map((each) => each.level), description: levels.map(levelInWords).join('; ') };
   switch (field.kind) {
     case 'code':
-      return strict({ code: codes, ...(field.second ? { second: secondSchema(codes) } : {}) }, ['code']);
+      return strict({ code: codes, ...sharesSchema(field, secondSchema(codes)) }, ['code']);
+    case 'codes':
+      return strict({ codes: byCode(codes, { const: true }) }, ['codes']);
     case 'level':
       return strict({ level }, ['level']);
     case 'levels':
@@ -99,6 +101,10 @@ function valueSchema(schema: LoggingSchema, field: Field): JsonObject {
     case 'text':
       return strict({ text }, ['text']);
   }
+}
+
+function sharesSchema({ second, third }: FieldOf<'code'>, share: JsonObject): JsonObject {
+  return { ...(second ? { second: share } : {}), ...(second && third === true ? { third: share } : {}) };
 }
 
 function levelInWords(level: { readonly level: number; readonly label: string }): string {

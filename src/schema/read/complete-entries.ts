@@ -9,6 +9,7 @@ const base = {
   required: z.boolean(),
   onlyWhen: conditionSchema.optional(),
   carry: z.boolean(),
+  notAcross: z.array(text).optional(),
   unsaid: z.enum(['none', 'not observed']),
   canBeNone: z.boolean(),
   caution: z.strictObject({ kind: text, words: text }).optional(),
@@ -20,10 +21,17 @@ const kind = <K extends string>(name: K) => ({ kind: z.literal(name) });
 
 /** A field with everything that its kind needs and nothing else: what an entry and all that it inherits must add up to. */
 export const completeField = z.discriminatedUnion('kind', [
-  z.strictObject({ ...kind('code'), ...base, list: text, second: z.boolean() }),
+  z.strictObject({
+    ...kind('code'),
+    ...base,
+    list: text,
+    second: z.boolean(),
+    third: z.boolean().optional(),
+  }),
   z.strictObject({ ...kind('level'), ...base, ...strokes, scale: text }),
   z.strictObject({ ...kind('levels'), ...base, list: text, scale: text }),
   z.strictObject({ ...kind('percents'), ...base, ...percentLimits, list: text, sumLimitPercent: z.number() }),
+  z.strictObject({ ...kind('codes'), ...base, list: text }),
   z.strictObject({ ...kind('percent'), ...base, ...strokes, ...percentLimits }),
   z.strictObject({
     ...kind('number'),

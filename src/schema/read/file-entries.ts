@@ -132,6 +132,7 @@ export const fieldEntry = z.strictObject({
     .optional()
     .describe(
       'code: one of a list; level: one of a scale; levels: several codes each with a level; percents: several codes each with a percent; ' +
+        'codes: several codes without amounts (textures); ' +
         'percent; number; flag: there or not; text',
     ),
   required: z.boolean().optional().describe('A row can’t be saved without it'),
@@ -140,17 +141,30 @@ export const fieldEntry = z.strictObject({
     .optional()
     .describe('Asked only of rows where this holds; it may ask fields above. null takes it away'),
   carry: z.boolean().optional().describe('Left unsaid, it carries from the last observed row above'),
+  notAcross: z
+    .array(fieldName)
+    .min(1)
+    .nullable()
+    .optional()
+    .describe(
+      'Fields above this one. Where one of them is not as in the row above (another rock, another oxidation), this one does not carry: left unsaid it means what "unsaid" says. null takes it away',
+    ),
   unsaid: z
     .enum(['none', 'not observed'])
     .optional()
     .describe('What leaving it unsaid means where nothing carries'),
   canBeNone: z.boolean().optional().describe('"Looked and saw none" can be said of it'),
   ...strokes,
-  list: partName.optional().describe('code, levels, percents: the list of its codes'),
+  list: partName.optional().describe('code, levels, percents, codes: the list of its codes'),
   second: z
     .boolean()
     .optional()
     .describe('code: a second code may stand beside it with its share in percent'),
+  third: z
+    .boolean()
+    .nullable()
+    .optional()
+    .describe('code with second: a third may stand beside the two with its share in percent'),
   scale: partName.optional().describe('level, levels: the scale of its levels'),
   ladder: z
     .array(z.number())

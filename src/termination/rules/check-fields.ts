@@ -72,13 +72,13 @@ function checkCode(code: string, field: Field, schema: LoggingSchema, place: Pla
 /** Whether a field of its kind can ever answer the comparison. */
 function hasAnswer(comparison: FieldCondition, field: Field): boolean {
   const asks = comparisonOf(comparison);
-  const several = field.kind === 'percents' || field.kind === 'levels' || field.kind === 'code';
+  const several = 'list' in field;
   if (comparison.of !== undefined && !several) return false;
   if (asks === 'seen') return true;
   const byCode = asks === 'is' || asks === 'isOneOf';
-  if (comparison.of !== undefined) return !byCode;
+  if (comparison.of !== undefined) return !byCode && field.kind !== 'codes';
   if (byCode) return several || field.kind === 'level' || field.kind === 'text';
-  return field.kind !== 'code' && field.kind !== 'text' && field.kind !== 'flag';
+  return !['code', 'codes', 'text', 'flag'].includes(field.kind);
 }
 
 function senseless(comparison: FieldCondition, field: Field, place: Place): Finding {

@@ -50,6 +50,7 @@ function readingsFor(
   if (field === undefined) return undefined;
   const none: readonly Reading[] = field.canBeNone || of !== undefined ? [{ says: 'none' }] : [];
   const numbers = numbersNear(comparisons.flatMap(figureOf), field, schema);
+  if (of !== undefined && field.kind === 'codes') return [...none, { says: 'codes', codes: [of] }];
   if (of !== undefined || field.kind === 'percent' || field.kind === 'number')
     return [...none, ...numbers.map((number): Reading => ({ says: 'number', number }))];
   if (field.kind === 'level') return [...none, ...levelsOf(field, schema)];

@@ -92,6 +92,26 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
     fields({ name: 'magsus', carry: true }),
   ),
   over(
+    'schema-barrier-unknown',
+    'does not carry across a change of a misspelt field',
+    fields({ name: 'wear', notAcross: ['rocks'] }),
+  ),
+  over(
+    'schema-barrier-later',
+    'does not carry across a change of a field below',
+    fields({ name: 'wear', notAcross: ['sulphide'] }),
+  ),
+  over(
+    'schema-barrier-idle',
+    'a barrier on a field that never carries',
+    fields({ name: 'wear', notAcross: ['rock'], carry: false }),
+  ),
+  over(
+    'schema-third-without-second',
+    'a third rock without a second',
+    fields({ name: 'rock', second: false, third: true }),
+  ),
+  over(
     'schema-unsaid-none',
     'unsaid is none where none can not be',
     fields({ name: 'wear', unsaid: 'none' }),

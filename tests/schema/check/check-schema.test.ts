@@ -133,6 +133,31 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
     fields({ name: 'magsus', required: false }),
   ],
   [
+    'schema-barrier-unknown',
+    fields({ name: 'wear', notAcross: ['rocks'] }),
+    fields({ name: 'wear', notAcross: ['rock'] }),
+  ],
+  [
+    'schema-barrier-later',
+    fields({ name: 'wear', notAcross: ['sulphide'] }),
+    fields({ name: 'wear', notAcross: ['sulphide'], after: 'sulphide' }),
+  ],
+  [
+    'schema-barrier-later',
+    fields({ name: 'wear', notAcross: ['wear'] }),
+    fields({ name: 'wear', notAcross: ['rock'] }),
+  ],
+  [
+    'schema-barrier-idle',
+    fields({ name: 'wear', notAcross: ['rock'], carry: false }),
+    fields({ name: 'wear', carry: false }),
+  ],
+  [
+    'schema-third-without-second',
+    fields({ name: 'rock', second: false, third: true }),
+    fields({ name: 'rock', third: true }),
+  ],
+  [
     'schema-unsaid-none',
     fields({ name: 'wear', unsaid: 'none' }),
     fields({ name: 'wear', unsaid: 'none', canBeNone: true }),

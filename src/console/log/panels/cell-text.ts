@@ -1,5 +1,5 @@
 import { type Field, type LoggingSchema, scaleOf } from '../../../schema/logging-schema.ts';
-import type { Amount, Cell } from '../../../value/cell.ts';
+import { type Amount, type Cell, sharesIn } from '../../../value/cell.ts';
 import { cellWidth, fit } from '../../terminal/paint/cells.ts';
 
 /** A cell in the few characters that a column of the log has: `bst`, `frs`, `chl2 sil1`, `pyr 2`, `–` for none, `?` for not observed. */
@@ -7,9 +7,8 @@ export function cellText(schema: LoggingSchema, field: Field, cell: Cell | undef
   if (cell === undefined) return '';
   if ('absent' in cell) return cell.absent === 'none' ? dash : '?';
   if ('code' in cell) {
-    const second =
-      cell.second === undefined ? '' : `+${cell.second.code.toLowerCase()}${cell.second.percent}`;
-    return `${cell.code.toLowerCase()}${second}`;
+    const beside = sharesIn(cell).map(({ code, percent }) => `+${code.toLowerCase()}${percent}`);
+    return `${cell.code.toLowerCase()}${beside.join('')}`;
   }
   if ('level' in cell) {
     const code = scaleOf(schema, field)?.levels.find((each) => each.level === cell.level)?.code;
@@ -17,6 +16,7 @@ export function cellText(schema: LoggingSchema, field: Field, cell: Cell | undef
   }
   if ('levels' in cell) return listed(Object.entries(cell.levels));
   if ('percents' in cell) return listed(Object.entries(cell.percents));
+  if ('codes' in cell) return Object.keys(cell.codes).join(' ').toLowerCase();
   if ('percent' in cell) return cell.percent === 'trace' ? 'tr' : `${cell.percent}%`;
   if ('number' in cell) return String(cell.number);
   return 'flag' in cell ? 'yes' : cell.text;

@@ -79,6 +79,8 @@ function wish(schema: LoggingSchema, field: Field): Wish {
       return listed(code + 2, 2 * (code + 2) + 1, 1);
     case 'levels':
       return listed(code + 1, 2 * (code + 1) + 4, 2);
+    case 'codes':
+      return listed(code, 2 * code + 1, 5);
     case 'percent':
       return fixed(3, 4, 3);
     case 'level':
