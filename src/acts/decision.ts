@@ -1,10 +1,10 @@
-import type { Result } from '../finding/finding.ts';
+import { ok, type Result } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { recordDecision } from '../hole/commands/states.ts';
 import type { Decision } from '../hole/ending.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { hashJson } from '../record/hash.ts';
@@ -12,6 +12,7 @@ import type { Until } from '../shorthand/reason.ts';
 import { adviceOn, endingAt, situationOf } from '../standing/advice.ts';
 import { headsOf } from '../standing/heads.ts';
 import { decide } from '../termination/advice/decision.ts';
+import { rodEndFrom } from '../termination/conditions/rod-finished.ts';
 
 /** What a person decides about the end of a hole. */
 export interface Decided {
@@ -60,7 +61,14 @@ export function goingOn(
     by: maker.by,
   };
   const decision = decisionNow(project, hole, said.kind, decided);
-  return decision.ok ? recordDecision(hole, decision.value, maker) : decision;
+  if (!decision.ok) return decision;
+  const made = recordDecision(hole, decision.value, maker);
+  if (!made.ok || said.kind !== 'extended' || toMm !== undefined) return made;
+  const rodEndMm = rodEndFrom({ header: headerOf(hole) }, drilledMm + 1);
+  return ok({
+    ...made.value,
+    what: `${made.value.what}, to the end of the rod at ${formatDepth(rodEndMm)} m`,
+  });
 }
 
 function depthOf(until: Until, drilledMm: Depth): Depth {

@@ -1,11 +1,11 @@
 import type { Outside } from '../desk/outside.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
 import { azimuth, formatAzimuth } from '../quantity/azimuth.ts';
-import { formatDepth, metres } from '../quantity/depth.ts';
+import { depthFromMm, formatDepth, metres } from '../quantity/depth.ts';
 import { asOf, chainFault } from '../record/chain.ts';
 import type { Document, Entry } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import { headsOf } from '../standing/heads.ts';
+import { headsOf, logged } from '../standing/heads.ts';
 import { chainWords, entryWords, stateWords } from '../standing/history-words.ts';
 import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
@@ -78,7 +78,7 @@ function stateText(schema: LoggingSchema, hole: Document): readonly string[] {
 /** A hole as data for other programs: metres, with the unit in the name. */
 function holeFacts(hole: Document) {
   const { name, state, stateReason, parent, plannedName } = headerOf(hole);
-  const { drilledMm, loggedMm } = headsOf(hole);
+  const { drilledMm, loggedMm, behindMm } = headsOf(hole);
   const plan = planOf(hole);
   return {
     id: hole.id,
@@ -89,6 +89,7 @@ function holeFacts(hole: Document) {
     parent,
     drilledM: metres(drilledMm),
     loggedM: metres(loggedMm),
+    notLoggedM: metres(depthFromMm(behindMm)),
     plannedM: plan === undefined ? undefined : metres(plan.depthMm),
     azimuthDeg: plan?.azimuthDeg,
     azimuthNorth: plan?.azimuthNorth,
@@ -106,14 +107,15 @@ export function holesText(found: readonly Document[]): string {
 
 function holeCells(hole: Document): readonly string[] {
   const { name, state, stateReason, parent } = headerOf(hole);
-  const { drilledMm, loggedMm } = headsOf(hole);
+  const { drilledMm } = headsOf(hole);
+  const { toMm, missingMm } = logged(hole);
   const plan = planOf(hole);
   const because = stateReason ?? (parent === undefined ? plan?.target : `${parent.reason} of ${parent.hole}`);
   return [
     name,
     state,
     formatDepth(drilledMm),
-    formatDepth(loggedMm),
+    formatDepth(toMm - missingMm),
     plan === undefined ? '' : formatDepth(plan.depthMm),
     plan === undefined ? '' : formatAzimuth(azimuth(plan.azimuthDeg, plan.azimuthNorth)),
     plan === undefined ? '' : String(plan.dipDeg),

@@ -10,7 +10,7 @@ import { streamAhead, type Upcoming } from '../sampling/stream/stream.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
 import { activityNow } from '../standing/activity.ts';
 import { adviceFor } from '../standing/advice.ts';
-import { headsOf } from '../standing/heads.ts';
+import { headsOf, loggedWords } from '../standing/heads.ts';
 import { openItems } from '../standing/open-items.ts';
 import { paceOf } from '../standing/pace.ts';
 import { nextShot } from '../standing/shots.ts';
@@ -65,12 +65,12 @@ function headline(hole: Document): string {
 }
 
 function depthLine(hole: Document): string {
-  const { drilledMm, loggedMm, behindMm } = headsOf(hole);
+  const { drilledMm, behindMm } = headsOf(hole);
   const pace = paceOf(hole);
   const reached =
     pace?.plannedReachedAt === undefined ? '' : `, planned depth at ${localTime(pace.plannedReachedAt)}`;
   const speed = pace === undefined ? '' : `; ${pace.metresPerHour.toFixed(1)} m an hour${reached}`;
-  return `Drilled ${formatDepth(drilledMm)} m, logged ${formatDepth(loggedMm)} m, ${formatDepth(behindMm)} m behind the rig${speed}`;
+  return `Drilled ${formatDepth(drilledMm)} m, logged to ${loggedWords(hole)}, ${formatDepth(behindMm)} m drilled and not logged${speed}`;
 }
 
 function activityLine({ project, documents, now }: StateOf, hole: Document): readonly string[] {
@@ -114,8 +114,9 @@ function adviceLines({ project, documents }: StateOf, hole: Document): readonly 
     `${shown.advice.heading}, ${restsOn(shown.advice)}:`,
     ...head,
     ...dangersFirst(outcomes).map((outcome) => {
-      const { rule, state, progress } = outcome;
-      return `${isDanger(outcome) ? '!' : ' '} ${rule.name} (${adviceWords(rule)}): ${state}, ${progress.text}`;
+      const { rule, state, progress, reason } = outcome;
+      const stands = state === 'cannot tell' ? reason : progress.text;
+      return `${isDanger(outcome) ? '!' : ' '} ${rule.name} (${adviceWords(rule)}): ${state}, ${stands}`;
     }),
     ...ahead.map((warning) => `  ${warning.words}`),
     `  ${ADVICE_LIMITS}`,

@@ -8,7 +8,7 @@ import { stockOf } from '../sampling/scheme/stock.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
 import { adviceFor } from './advice.ts';
-import { headsOf } from './heads.ts';
+import { headsOf, loggedWords } from './heads.ts';
 import { openSoFar } from './open-items.ts';
 import { countOpen } from './questions.ts';
 import { nextShot } from './shots.ts';
@@ -43,14 +43,14 @@ export function crewNote(
 
 function holePart(project: Project, hole: Document, documents: readonly Document[]): NotePart {
   const { name, state, stateReason } = headerOf(hole);
-  const { drilledMm, loggedMm } = headsOf(hole);
+  const { drilledMm } = headsOf(hole);
   const shot = nextShot(hole, project.survey);
   const [bag] = streamAheadOf(project, hole, 1).upcoming;
   const { shown } = adviceFor(project, hole, documents);
   return {
     title: `${name}, ${state}${stateReason === undefined ? '' : `: ${stateReason}`}`,
     lines: [
-      `drilled to ${formatDepth(drilledMm)} m, logged to ${formatDepth(loggedMm)} m`,
+      `drilled to ${formatDepth(drilledMm)} m, logged to ${loggedWords(hole)}`,
       `shot ${shot.overdue ? 'OVERDUE since' : 'due at'} ${formatDepth(shot.atMm)} m`,
       ...(bag === undefined ? ['no numbered bags left'] : [`next bag ${bag.number}, ${bag.kind}`]),
       shown.shown

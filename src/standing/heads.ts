@@ -2,7 +2,7 @@ import { drilledMm, latestRod } from '../hole/commands/drilled.ts';
 import type { RodDone } from '../hole/drilled.ts';
 import type { Header } from '../hole/header.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
-import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Document, Table } from '../record/document.ts';
 
@@ -13,7 +13,7 @@ export interface Heads {
   readonly drilledMm: Depth;
   /** Foot of the unbroken cover of rows from where logging starts. */
   readonly loggedMm: Depth;
-  /** Drilled metres not logged; 0 where the log is at the rig or past it. */
+  /** Drilled metres not logged, those in gaps of the log among them; 0 where the log is at the rig or past it. */
   readonly behindMm: number;
   readonly lastRod: RodDone | undefined;
 }
@@ -22,14 +22,35 @@ export interface Heads {
 export function headsOf(hole: Document): Heads {
   const logFromMm = headerOf(hole).logFromMm;
   const drilled = depthFromMm(drilledMm(hole));
-  const logged = loggedDepth(hole);
+  const foot = loggedDepth(hole);
   return {
     logFromMm,
     drilledMm: drilled,
-    loggedMm: logged,
-    behindMm: Math.max(0, drilled - logged),
+    loggedMm: foot,
+    behindMm: lowestRowMm(hole, foot) === foot ? Math.max(0, drilled - foot) : missingTo(hole, drilled),
     lastRod: latestRod(hole),
   };
+}
+
+/** Foot of the lowest row, whatever gaps lie above it. */
+function lowestRowMm(hole: Document, footMm: Depth): Depth {
+  return depthFromMm(Math.max(footMm, rowsDown(hole).at(-1)?.[1].toMm ?? 0));
+}
+
+/** How far the log goes, whatever gaps it has, and the metres missing above that. */
+export function logged(hole: Document): { readonly toMm: Depth; readonly missingMm: number } {
+  const toMm = lowestRowMm(hole, loggedDepth(hole));
+  return { toMm, missingMm: missingTo(hole, toMm) };
+}
+
+/** `36 m`, and where metres above that are not logged `36 m, 1 m missing`. */
+export function loggedWords(hole: Document): string {
+  const { toMm, missingMm } = logged(hole);
+  return `${formatDepth(toMm)} m${missingMm === 0 ? '' : `, ${formatDepth(missingMm)} m missing`}`;
+}
+
+function missingTo(hole: Document, downToMm: number): number {
+  return gapsIn(hole, downToMm).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
 }
 
 /** Foot of the unbroken cover of rows from where logging starts, in millimetres. */

@@ -59,7 +59,7 @@ describe('the program without a terminal', () => {
     const { code, out, err } = offsider([SAMPLE]);
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain('MBRC003, drilling, planned 270.0° grid, dip -60.0° to 120 m');
-    expect(out).toContain('Drilled 54 m, logged 46 m, 8 m behind the rig');
+    expect(out).toContain('Drilled 54 m, logged to 46 m, 8 m drilled and not logged');
     expect(out).toContain('advice on ending the hole, on the log to 46 m; 8 m drilled and not logged:');
   });
 

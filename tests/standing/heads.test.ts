@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { gapsIn, headsOf, nextInterval } from '../../src/standing/heads.ts';
+import { gapsIn, headsOf, logged, loggedWords, nextInterval } from '../../src/standing/heads.ts';
 import { depthOfRod, nextRod, rodEndsAt, rodOfDepth } from '../../src/standing/rods.ts';
 import { holeWith, rod, row } from './support/hole.ts';
 
@@ -16,7 +16,9 @@ describe('the two heads', () => {
 
   it('are the deepest rod and the foot of unbroken rows: a row below a gap moves nothing', () => {
     const hole = holeWith({ rods: [rod(1, 6), rod(2, 12)], rows: [row(0, 1), row(1, 2), row(3, 4)] });
-    expect(headsOf(hole)).toMatchObject({ drilledMm: 12_000, loggedMm: 2000, behindMm: 10_000 });
+    expect(headsOf(hole)).toMatchObject({ drilledMm: 12_000, loggedMm: 2000, behindMm: 9000 });
+    expect(logged(hole)).toEqual({ toMm: 4000, missingMm: 1000 });
+    expect(loggedWords(hole)).toBe('4 m, 1 m missing');
   });
 
   it('take the deepest rod, whichever was put last', () => {

@@ -94,7 +94,9 @@ describe('the sample stream', () => {
   test('can’t be told of metres that nobody noted', () => {
     const found = outcome({ wetInARow: { forM: 4 } }, drilled(12, { stream: [dry(0, 6), wet(9, 12)] }));
     expect(found.state).toBe('cannot tell');
-    expect(found.reason).toBe('wet for 3 of 4 m in a row: moisture not noted at 6–9');
+    expect(found.reason).toBe(
+      'wet for 3 of 4 m in a row: moisture not noted at 8–9; note it: ;dry 8-9, or moist or wet',
+    );
   });
 
   test('takes the latest word on a metre', () => {
@@ -321,7 +323,7 @@ describe('words of what is seen', () => {
       ).reason;
     const start = 'weathering is fresh for 0 of 1 m in a row:';
     expect(level({ weathering: { level: 2 } })).toBe(`${start} weathering weathered at 0–1`);
-    expect(level({})).toBe(`${start} weathering not observed at 0–1`);
+    expect(level({})).toBe(`${start} weathering never observed in this hole, needed at 0–1`);
   });
 
   test('say none where none was seen', () => {

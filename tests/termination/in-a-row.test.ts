@@ -65,7 +65,7 @@ describe('so many metres in a row', () => {
       state: 'cannot tell',
       progress: { haveMm: 3000, text: 'pyrite < 1 % for 3 of 3 m in a row to 4 m: log 8 m more' },
       reason: 'pyrite < 1 % for 3 of 3 m in a row to 4 m: log 8 m more',
-      deciding: [{ fromMm: 4000, toMm: 12_000 }],
+      deciding: [{ fromMm: 9000, toMm: 12_000 }],
       earliestMm: 12_000,
     });
   });

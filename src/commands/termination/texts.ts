@@ -20,7 +20,7 @@ export function adviceText(hole: string, { shown, outcomes, ahead }: AdviceStand
     isDanger(outcome) ? `! ${outcome.rule.name}` : outcome.rule.name,
     adviceWords(outcome.rule),
     outcome.state,
-    outcome.progress.text,
+    outcome.state === 'cannot tell' ? outcome.reason : outcome.progress.text,
   ]);
   return [
     `${hole}, ${shown.advice.heading}, ${restsOn(shown.advice)}`,
@@ -45,15 +45,21 @@ export function whyText({
   proviso,
 }: RuleOutcome): string {
   return [
-    `${rule.name}: ${state} since ${formatDepth(sinceMm)} m. ${reason}.`,
+    `${rule.name}: ${state} since ${formatDepth(turnedMm(sinceMm))} m. ${reason}.`,
     rule.words,
     `${rule.verdict === 'not yet' ? 'Holds the hole until' : `Advises "${rule.verdict}" where`}: ${JSON.stringify(rule.when)}`,
     `Stands at: ${progress.text}`,
     ...(deciding.length === 0 ? [] : [`Decided by: ${deciding.map(formatInterval).join(', ')}`]),
-    ...(earliestMm === undefined
+    // A danger is nothing that "could be met": of that only what is known of it is said.
+    ...(earliestMm === undefined || rule.safety
       ? []
       : [
           `Could be met at ${formatDepth(earliestMm)} m at the earliest${proviso === undefined ? '' : `, if ${proviso}`}.`,
         ]),
   ].join('\n');
+}
+
+/** What turns just below a depth is said of that depth: the millimetre past it is how it is counted, and nothing that anybody measured. */
+function turnedMm(sinceMm: number): number {
+  return Math.floor(sinceMm / 10) * 10;
 }

@@ -4,7 +4,7 @@ import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatDip } from '../../quantity/dip.ts';
 import type { Document } from '../../record/document.ts';
-import { headsOf } from '../../standing/heads.ts';
+import { headsOf, logged } from '../../standing/heads.ts';
 import { numbersLabelled } from '../../standing/stream.ts';
 import { hintLine, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
@@ -61,6 +61,7 @@ function cellsOf(project: Project, hole: Document, theme: Theme): readonly strin
   const header = headerOf(hole);
   const plan = planOf(hole);
   const heads = headsOf(hole);
+  const { toMm, missingMm } = logged(hole);
   const { dash } = theme.signs;
   const started = header.state !== 'planned';
   return [
@@ -70,7 +71,7 @@ function cellsOf(project: Project, hole: Document, theme: Theme): readonly strin
     plan === undefined ? dash : formatDip(plan.dipDeg),
     plan === undefined ? dash : `${formatDepth(plan.depthMm)} m`,
     started ? `${formatDepth(heads.drilledMm)} m` : '',
-    started ? `${formatDepth(heads.loggedMm)} m` : '',
+    started ? `${formatDepth(toMm - missingMm)} m` : '',
     holeNouns(hole, 'lineUps').some((each) => each.accepted) ? 'yes' : dash,
     String(numbersLabelled(project, hole) || dash),
   ];

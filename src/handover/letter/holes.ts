@@ -7,7 +7,7 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { streamAhead } from '../../sampling/stream/stream.ts';
 import { shiftHeaderOf } from '../../shift/shift.ts';
-import { headsOf } from '../../standing/heads.ts';
+import { headsOf, loggedWords } from '../../standing/heads.ts';
 import { openItems, openSoFar } from '../../standing/open-items.ts';
 import { bagsOnGround, streamStateOf } from '../../standing/stream.ts';
 
@@ -24,8 +24,8 @@ export function holeSentence(hole: Document): string {
   const planned = plan === undefined ? 'no plan' : `planned to ${formatDepth(plan.depthMm)} m`;
   const because = stateReason === undefined ? '' : ` (${stateReason})`;
   if (state === 'planned') return `${name}: ${planned}, not begun.`;
-  const { drilledMm, loggedMm } = headsOf(hole);
-  return `${name}: ${state}${because}, drilled ${formatDepth(drilledMm)} m, logged ${formatDepth(loggedMm)} m, ${planned}.`;
+  const { drilledMm } = headsOf(hole);
+  return `${name}: ${state}${because}, drilled ${formatDepth(drilledMm)} m, logged ${loggedWords(hole)}, ${planned}.`;
 }
 
 /**

@@ -4,6 +4,7 @@ import { logWhere } from '../evaluate/log.ts';
 import { inARow as run } from '../evaluate/run.ts';
 import { deepestMm } from '../evaluate/situation.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { doubtsOf, readingsNeeded } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
 import { seenThere } from '../rules/seen-in-row.ts';
 
@@ -25,5 +26,7 @@ export const inARow = defineCondition({
     run(situation, logWhere(situation, where), deepestMm(situation), depthFromMetres(forM), {
       what: cutOff(situation.schema, where),
       there: (stretch) => seenThere(situation, where, stretch),
+      doubts: (stretches) => doubtsOf(situation, where, stretches),
+      needs: (stretches) => readingsNeeded(situation, where, stretches),
     }),
 });

@@ -1,10 +1,10 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { formatInterval } from '../../quantity/interval.ts';
 import { triOf } from '../../quantity/tri.ts';
 import { isAsked, logByRow } from '../evaluate/log.ts';
 import { inARow } from '../evaluate/run.ts';
 import { deepestMm } from '../evaluate/situation.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { causesIn } from '../rules/doubts.ts';
 
 export const noReturnInARow = defineCondition({
   key: 'noReturnInARow',
@@ -23,10 +23,8 @@ export const noReturnInARow = defineCondition({
       depthFromMetres(forM),
       {
         what: 'no return',
-        there: (stretch) =>
-          stretch.state === 'no'
-            ? `chips to ${formatDepth(stretch.toMm)} m`
-            : `in doubt at ${formatInterval(stretch)}`,
+        there: (stretch) => `chips to ${formatDepth(stretch.toMm)} m`,
+        doubts: (stretches) => causesIn(situation, stretches, () => ['a question is open']),
       },
     ),
 });

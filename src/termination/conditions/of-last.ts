@@ -4,12 +4,13 @@ import { enough, historyOf } from '../evaluate/amount.ts';
 import { logWhere } from '../evaluate/log.ts';
 import { outcomeOf } from '../evaluate/outcome.ts';
 import { deepestMm } from '../evaluate/situation.ts';
-import { lengthOf } from '../evaluate/stretch.ts';
-import { splitAtLog, toLogged, unloggedOf } from '../evaluate/unlogged.ts';
-import { windowAhead, windowLegs, within } from '../evaluate/window.ts';
+import { lengthOf, within } from '../evaluate/stretch.ts';
+import { splitAtLog, toLogged, unloggedBelow } from '../evaluate/unlogged.ts';
+import { windowAhead, windowLegs } from '../evaluate/window.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 export const ofLast = defineCondition({
   key: 'ofLast',
@@ -36,7 +37,6 @@ export const ofLast = defineCondition({
     const haveMm = lengthOf(within(logged, footMm - ofMm), (each) => each.state === 'yes');
     const text = `${what} for ${formatDepth(haveMm)} of ${formatDepth(needMm)} m needed in the last ${formatDepth(ofMm)} m${toLogged(tail)}`;
     const state = enough(sure, possible, needMm);
-    const inWindow = stretches.filter((each) => each.toMm > deepestMm(situation) - ofMm);
     const speaks = within(stretches, deepestMm(situation) - ofMm).filter((each) => each.state === state);
     const inDoubt = state === 'cannot tell';
     return outcomeOf(situation, historyOf(legs, needMm), {
@@ -44,7 +44,8 @@ export const ofLast = defineCondition({
       progress: text,
       reason: inDoubt ? withDoubt(situation, where, text, speaks) : text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
-      unlogged: inDoubt ? unloggedOf(inWindow) : [],
+      unlogged: inDoubt ? unloggedBelow(stretches, deepestMm(situation) - ofMm) : [],
+      needs: inDoubt ? readingsNeeded(situation, where, speaks) : [],
       ahead: windowAhead(situation, stretches, needMm, ofMm),
       foreseen: haveMm > 0,
       proviso: what,

@@ -9,8 +9,9 @@ import { aheadOf, from } from '../evaluate/span.ts';
 import type { Stretch } from '../evaluate/stretch.ts';
 import { mayHold, unloggedOf } from '../evaluate/unlogged.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
+import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 /** How thick the rock below a contact has to be where the rule doesn't say (common practice): a dyke of a metre or two is no contact. */
 const THICK_M = 3;
@@ -68,6 +69,7 @@ export const pastContact = defineCondition({
     return {
       ...outcome,
       reason: withDoubt(situation, into, progress, doubts),
+      needs: readingsNeeded(situation, into, doubts),
       deciding: doubts.map((each) => intervalOf(each.fromMm, each.toMm)),
     };
   },

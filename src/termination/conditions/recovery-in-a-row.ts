@@ -1,10 +1,10 @@
 import * as z from 'zod';
 import { RECOVERIES } from '../../hole/drilled.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { formatInterval } from '../../quantity/interval.ts';
 import { inARow } from '../evaluate/run.ts';
 import { streamStretches } from '../evaluate/stretch.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { asInterval, rangesWords, typedFor } from '../rules/doubts.ts';
 
 export const recoveryInARow = defineCondition({
   key: 'recoveryInARow',
@@ -29,10 +29,9 @@ export const recoveryInARow = defineCondition({
       depthFromMetres(forM),
       {
         what: `recovery ${atMost}${atMost === 'none' ? '' : ' or worse'}`,
-        there: (stretch) =>
-          stretch.state === 'no'
-            ? `better to ${formatDepth(stretch.toMm)} m`
-            : `recovery not noted at ${formatInterval(stretch)}`,
+        there: (stretch) => `better to ${formatDepth(stretch.toMm)} m`,
+        doubts: (stretches) => `recovery not noted at ${rangesWords(stretches.map(asInterval))}`,
+        needs: (stretches) => [`note it: ${typedFor('recovery good', stretches)}, or as it was`],
       },
     );
   },

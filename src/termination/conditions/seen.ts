@@ -9,8 +9,9 @@ import { aheadOf, from } from '../evaluate/span.ts';
 import { lengthOf, type Stretch } from '../evaluate/stretch.ts';
 import { mayHold, unloggedOf } from '../evaluate/unlogged.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 export const seen = defineCondition({
   key: 'seen',
@@ -41,6 +42,7 @@ export const seen = defineCondition({
       reason: state === 'cannot tell' ? withDoubt(situation, where, text, speaks) : text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
       unlogged,
+      needs: state === 'cannot tell' ? readingsNeeded(situation, where, speaks) : [],
       ahead: aheadOf(
         from(headMm + Math.max(0, needMm - lengthOf(stretches, mayHold))),
         state === 'yes'

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { conditionSchema } from '../../condition/condition.ts';
+import { formatDepth } from '../../quantity/depth.ts';
 import { historyOf, type Leg } from '../evaluate/amount.ts';
 import { stateAt } from '../evaluate/history.ts';
 import { logWhere } from '../evaluate/log.ts';
@@ -8,10 +9,11 @@ import { topLeg } from '../evaluate/run.ts';
 import { deepestMm, type Situation } from '../evaluate/situation.ts';
 import { type Ahead, aheadOf, from } from '../evaluate/span.ts';
 import { lengthOf, type Stretch } from '../evaluate/stretch.ts';
-import { mayHold, splitAtLog, toLogged, unloggedOf } from '../evaluate/unlogged.ts';
+import { mayHold, unloggedOf } from '../evaluate/unlogged.ts';
 import { defineCondition } from '../rules/condition-kind.ts';
+import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 /** Shares are held against in tenths of a percent, so that a share that is just met is met. */
 const TENTHS = 10;
@@ -34,13 +36,13 @@ export const share = defineCondition({
     const stretches = logWhere(situation, where);
     const tenths = Math.round(atLeastPercent * TENTHS);
     const what = cutOff(situation.schema, where);
-    const { logged, tail } = splitAtLog(stretches);
-    const loggedMm = lengthOf(logged, () => true);
-    const sureMm = lengthOf(logged, (each) => each.state === 'yes');
+    const loggedMm = lengthOf(stretches, ({ unlogged }) => !unlogged);
+    const sureMm = lengthOf(stretches, (each) => each.state === 'yes');
     const history = historyOf(shareLegs(stretches, tenths), 0);
     const state = stateAt(history, deepestMm(situation));
     const percent = loggedMm === 0 ? 0 : Math.floor((sureMm * WHOLE) / loggedMm) / TENTHS;
-    const text = `${what} for ${percent} % of the log${toLogged(tail)}, ${atLeastPercent} % needed`;
+    const drilledMm = lengthOf(stretches, () => true);
+    const text = `${what} for ${percent} % of ${ofWords(loggedMm, drilledMm, `${atLeastPercent} %`)}`;
     const speaks = stretches.filter((each) => each.state === state);
     const unlogged = state === 'cannot tell' ? unloggedOf(stretches) : [];
     return outcomeOf(situation, history, {
@@ -48,12 +50,21 @@ export const share = defineCondition({
       reason: state === 'cannot tell' ? withDoubt(situation, where, text, speaks) : text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
       unlogged,
+      needs: state === 'cannot tell' ? readingsNeeded(situation, where, speaks) : [],
       ahead: shareAhead(situation, stretches, tenths, state),
       foreseen: sureMm > 0,
       proviso: what,
     });
   },
 });
+
+/** Of how many metres the percent is, and what is needed: where not all that is drilled is logged, of the logged ones. */
+function ofWords(loggedMm: number, drilledMm: number, need: string): string {
+  const drilled = `${formatDepth(drilledMm)} m`;
+  return loggedMm === drilledMm
+    ? `the ${drilled} drilled, ${need} needed`
+    : `the ${formatDepth(loggedMm)} m logged, ${need} of the ${drilled} drilled needed`;
+}
 
 /** By how much the length that holds, in tenths of percent of the log, is over what it must be. */
 function shareLegs(stretches: readonly Stretch[], tenths: number): readonly Leg[] {

@@ -9,8 +9,9 @@ import { aheadOf, from } from '../evaluate/span.ts';
 import type { Stretch } from '../evaluate/stretch.ts';
 import { splitAtLog, toLogged, unloggedOf } from '../evaluate/unlogged.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
-import { intervalOf, withDoubt } from '../rules/seen-in-row.ts';
+import { intervalOf } from '../rules/seen-in-row.ts';
 
 export const sinceLastSeen = defineCondition({
   key: 'sinceLastSeen',
@@ -51,6 +52,7 @@ export const sinceLastSeen = defineCondition({
       reason: state === 'cannot tell' ? withDoubt(situation, where, text, speaks) : text,
       deciding: speaks.map((each) => intervalOf(each.fromMm, each.toMm)),
       unlogged,
+      needs: state === 'cannot tell' ? readingsNeeded(situation, where, speaks) : [],
       ahead: aheadOf(
         from(Math.max(headMm, earliestLastMm(stretches, headMm) + needMm)),
         from(state === 'no' ? headMm : wait),

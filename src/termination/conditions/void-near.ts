@@ -10,10 +10,12 @@ import { isAsked, logByRow } from '../evaluate/log.ts';
 import { anyOne, type Outcome, outcomeOf } from '../evaluate/outcome.ts';
 import { deepestMm, type ExpectedZone, type Situation } from '../evaluate/situation.ts';
 import { aheadOf, from } from '../evaluate/span.ts';
-import type { Stretch } from '../evaluate/stretch.ts';
-import { unloggedOf } from '../evaluate/unlogged.ts';
-import { windowLegs, within } from '../evaluate/window.ts';
+import { type Stretch, within } from '../evaluate/stretch.ts';
+import { unloggedBelow, unloggedOf } from '../evaluate/unlogged.ts';
+import { windowLegs } from '../evaluate/window.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
+import { causesIn } from '../rules/doubts.ts';
+import { namesOf } from '../rules/names.ts';
 import { aboveBit, intervalOf } from '../rules/seen-in-row.ts';
 
 export const voidNear = defineCondition({
@@ -53,15 +55,11 @@ function logged(situation: Situation, aboveMm: number): Outcome {
   const state = enough(sure, possible, 1);
   const inWindow = stretches.filter((each) => each.toMm > headMm - lastMm && each.state === state);
   const seen = within(inWindow, headMm - lastMm);
-  const unlogged = state === 'cannot tell' ? unloggedOf(inWindow) : [];
+  const unlogged = state === 'cannot tell' ? unloggedBelow(stretches, headMm - lastMm) : [];
   const progress = loggedWords(state, seen, aboveMm, headMm);
-  const lowest = inWindow.findLast((each) => !each.unlogged);
   return outcomeOf(situation, historyOf(legs, 1), {
     progress,
-    reason:
-      state === 'cannot tell' && lowest !== undefined
-        ? `${progress}: no return or a question open at ${formatInterval(lowest)}`
-        : progress,
+    reason: state === 'cannot tell' ? withCauses(situation, progress, seen) : progress,
     deciding: state === 'no' ? [] : seen.map((each) => intervalOf(each.fromMm, each.toMm)),
     unlogged,
     foreseen: false,
@@ -98,13 +96,9 @@ function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outco
   const history = historyFrom(steps.filter(({ atMm }) => atMm <= drilledMm));
   const inDoubt = stateAt(history, deepestMm(situation)) === 'cannot tell';
   const text = inDoubt ? unseenWords(zone, unseen) : expectedWords(zone, drilledMm);
-  const lowest = unseen.findLast((each) => !each.unlogged);
   return outcomeOf(situation, history, {
     progress: text,
-    reason:
-      inDoubt && lowest !== undefined
-        ? `${text}: no return or a question open at ${formatInterval(lowest)}`
-        : text,
+    reason: inDoubt ? withCauses(situation, text, unseen) : text,
     deciding: inDoubt ? unseen.map((each) => intervalOf(each.fromMm, each.toMm)) : [],
     ...(inDoubt ? { unlogged: unloggedOf(unseen) } : {}),
     foreseen: !inDoubt,
@@ -138,6 +132,20 @@ function expectedWords({ name, fromMm, toMm }: ExpectedZone, drilledMm: number):
   const foot = formatDepth(toMm);
   if (drilledMm <= toMm) return `${name} could come at any metre to ${foot} m, the bit is at ${bit} m`;
   return `${name} was expected to ${foot} m, ${formatDepth(drilledMm - toMm)} m above the bit`;
+}
+
+/** A fact, and why the logged metres in doubt were not seen to be rock. */
+function withCauses(situation: Situation, fact: string, doubts: readonly Stretch[]): string {
+  const fields = voidFields(situation.schema);
+  const names = namesOf(situation.schema);
+  const causes = causesIn(situation, doubts, (row) =>
+    row.noReturn
+      ? ['no return']
+      : fields
+          .filter((field) => isAsked(row, field))
+          .map((field) => `a question about ${names(field)} is open`),
+  );
+  return causes === '' ? fact : `${fact}: ${causes}`;
 }
 
 /** A void that a row names is one whatever else is asked of it; what nobody saw may have been one. */

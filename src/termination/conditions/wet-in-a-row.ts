@@ -1,8 +1,8 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { formatInterval } from '../../quantity/interval.ts';
 import { inARow } from '../evaluate/run.ts';
 import { streamStretches } from '../evaluate/stretch.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
+import { asInterval, rangesWords, typedFor } from '../rules/doubts.ts';
 
 export const wetInARow = defineCondition({
   key: 'wetInARow',
@@ -23,10 +23,9 @@ export const wetInARow = defineCondition({
       depthFromMetres(forM),
       {
         what: 'wet',
-        there: (stretch) =>
-          stretch.state === 'no'
-            ? `not wet to ${formatDepth(stretch.toMm)} m`
-            : `moisture not noted at ${formatInterval(stretch)}`,
+        there: (stretch) => `not wet to ${formatDepth(stretch.toMm)} m`,
+        doubts: (stretches) => `moisture not noted at ${rangesWords(stretches.map(asInterval))}`,
+        needs: (stretches) => [`note it: ${typedFor('dry', stretches)}, or moist or wet`],
       },
     ),
 });

@@ -105,16 +105,17 @@ function askedBy({ when }: Rule): readonly Condition[] {
   });
 }
 
-/** Progress and reason, with what has to be logged before it can be told. */
+/** Progress and reason, with what has to be logged, read or noted before it can be told. */
 function withToLog(
-  { state, unlogged, progress, reason }: Outcome,
+  { state, unlogged = [], needs = [], progress, reason }: Outcome,
   situation: Situation,
 ): { readonly progress: string; readonly reason: string } {
-  if (state !== 'cannot tell' || unlogged === undefined || unlogged.length === 0) return { progress, reason };
-  const more = logMore(unlogged, deepestMm(situation));
+  const log = unlogged.length === 0 ? [] : [logMore(unlogged, deepestMm(situation))];
+  const more = [...log, ...needs].join(', ');
+  if (state !== 'cannot tell' || more === '') return { progress, reason };
   return {
     progress: `${progress}: ${more}`,
-    reason: reason === progress ? `${progress}: ${more}` : `${reason}, ${more}`,
+    reason: reason === progress ? `${progress}: ${more}` : `${reason}; ${more}`,
   };
 }
 

@@ -33,6 +33,8 @@ export type Outcome = {
   readonly foreseenMm?: number;
   /** Where it can't be told: the metres that have to be logged first. */
   readonly unlogged?: readonly Interval[];
+  /** Where it can't be told: what else is to be done first, in words: `readings at 30–36`. */
+  readonly needs?: readonly string[];
   /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1 %`. */
   readonly proviso?: string;
 };
@@ -106,12 +108,14 @@ function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
   const furthest = mostWanting(parts);
   const provisos = [...new Set(parts.flatMap((part) => part.proviso ?? []))];
   const unlogged = eachOnce(parts.flatMap((part) => part.unlogged ?? []));
+  const needs = [...new Set(parts.flatMap((part) => part.needs ?? []))];
   return {
     ...(furthest?.amount === undefined ? {} : { amount: furthest.amount }),
     progress: parts.map((part) => part.progress).join('; '),
     reason: parts.map((part) => part.reason).join('; '),
     deciding: intervalsDown(parts.flatMap((part) => part.deciding)),
     ...(unlogged.length === 0 ? {} : { unlogged }),
+    ...(needs.length === 0 ? {} : { needs }),
     ...(provisos.length === 0 ? {} : { proviso: provisos.join(word) }),
   };
 }

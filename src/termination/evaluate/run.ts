@@ -4,8 +4,8 @@ import { enough, historyOf, type Leg } from './amount.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
 import type { Situation } from './situation.ts';
 import { aheadOf, from } from './span.ts';
-import type { Stretch } from './stretch.ts';
-import { mayHold, splitAtLog, toLogged, unloggedOf } from './unlogged.ts';
+import { type Stretch, within } from './stretch.ts';
+import { mayHold, splitAtLog, toLogged, unloggedBelow } from './unlogged.ts';
 
 /** The length in a row over which something holds, counted back from each depth. */
 function runLegs(stretches: readonly Stretch[]): readonly Leg[] {
@@ -36,8 +36,12 @@ export function topLeg(stretches: readonly Stretch[]): Leg[] {
 export type RunWords = {
   /** What holds: `pyrite < 1 %`. */
   readonly what: string;
-  /** What is there where it doesn't hold or can't be told. */
+  /** What is there where it doesn't hold. */
   readonly there: (stretch: Stretch) => string;
+  /** Why stretches can't be told, all of them that are not only waiting to be logged. */
+  readonly doubts: (stretches: readonly Stretch[]) => string;
+  /** What has to be done before they can be told, beside logging them. */
+  readonly needs?: (stretches: readonly Stretch[]) => readonly string[];
 };
 
 /** "So many metres in a row, counted back from the foot of the stretches". `headMm` is that foot; what is told is counted back from the log. */
@@ -55,12 +59,14 @@ export function inARow(
   const haveMm = inARowMm(logged, ({ state }) => state === 'yes');
   const progress = `${words.what} for ${formatDepth(haveMm)} of ${formatDepth(needMm)} m in a row${toLogged(tail)}`;
   const decided = deciding(stretches, state, headMm - needMm);
-  const against = state === 'yes' ? undefined : decided.findLast(({ unlogged }) => !unlogged);
-  const unlogged = unloggedOf(decided);
+  const unlogged = state === 'cannot tell' ? unloggedBelow(stretches, headMm - needMm) : [];
+  const why = whyNot(decided, state, words);
+  const needs = state === 'cannot tell' ? words.needs?.(decided) : undefined;
   return outcomeOf(situation, historyOf(legs, needMm), {
     amount: { haveMm, needMm },
     progress,
-    reason: against === undefined ? progress : `${progress}: ${words.there(against)}`,
+    reason: why === '' ? progress : `${progress}: ${why}`,
+    ...(needs === undefined ? {} : { needs }),
     deciding: decided.map((each) => intervalOf(each.fromMm, each.toMm)),
     unlogged,
     ahead: aheadOf(
@@ -70,6 +76,14 @@ export function inARow(
     foreseen: haveMm > 0,
     proviso: words.what,
   });
+}
+
+/** What cuts the run off, or why its metres can't be told; empty where it holds or only has to be logged. */
+function whyNot(decided: readonly Stretch[], state: Outcome['state'], words: RunWords): string {
+  if (state === 'yes') return '';
+  if (state === 'cannot tell') return words.doubts(decided);
+  const against = decided.at(-1);
+  return against === undefined ? '' : words.there(against);
 }
 
 /** The length of the stretches at the foot that are all wanted. */
@@ -82,5 +96,5 @@ function inARowMm(stretches: readonly Stretch[], wanted: (each: Stretch) => bool
 function deciding(stretches: readonly Stretch[], state: Outcome['state'], topMm: number): readonly Stretch[] {
   if (state === 'yes') return stretches.slice(-1);
   if (state === 'no') return stretches.filter((each) => each.state === 'no').slice(-1);
-  return stretches.filter((each) => each.state === 'cannot tell' && each.toMm > topMm);
+  return within(stretches, topMm).filter((each) => each.state === 'cannot tell');
 }

@@ -47,6 +47,13 @@ function stretch(fromMm: number, toMm: number, state: PieceState): Stretch {
     : { fromMm, toMm, state };
 }
 
+/** The stretches below a depth, cut there. */
+export function within(stretches: readonly Stretch[], topMm: number): readonly Stretch[] {
+  return stretches
+    .filter((each) => each.toMm > topMm)
+    .map((each) => (each.fromMm < topMm ? { ...each, fromMm: topMm } : each));
+}
+
 /** The length of those stretches that are wanted. */
 export function lengthOf(stretches: readonly Stretch[], wanted: (each: Stretch) => boolean): number {
   return stretches.reduce((sum, each) => sum + (wanted(each) ? each.toMm - each.fromMm : 0), 0);

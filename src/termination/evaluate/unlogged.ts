@@ -24,6 +24,18 @@ export function mayHold({ state, unlogged }: Stretch): boolean {
   return state === 'yes' || unlogged === true;
 }
 
+/**
+ * What has to be logged below a depth before it can be told: of a gap only the metres below it; the metres at the foot all, because the log
+ * comes to them from above.
+ */
+export function unloggedBelow(stretches: readonly Stretch[], topMm: number): readonly Interval[] {
+  return stretches
+    .filter(({ unlogged, toMm }) => unlogged && toMm > topMm)
+    .map((each) =>
+      intervalOf(each === stretches.at(-1) ? each.fromMm : Math.max(each.fromMm, topMm), each.toMm),
+    );
+}
+
 /** The unlogged ones among the stretches that leave a rule in doubt. */
 export function unloggedOf(doubts: readonly Stretch[]): readonly Interval[] {
   return doubts.filter(({ unlogged }) => unlogged).map(({ fromMm, toMm }) => intervalOf(fromMm, toMm));

@@ -2,7 +2,7 @@ import { enough, type Leg } from './amount.ts';
 import { topLeg } from './run.ts';
 import { deepestMm, type Situation } from './situation.ts';
 import { type Ahead, aheadOf, from, type Span } from './span.ts';
-import { lengthOf, type Stretch } from './stretch.ts';
+import { lengthOf, type Stretch, within } from './stretch.ts';
 import { mayHold } from './unlogged.ts';
 
 /**
@@ -33,13 +33,6 @@ export function windowLegs(stretches: readonly Stretch[], ofMm: number): readonl
 
 function counts(stretch: Stretch, state: Stretch['state']): 0 | 1 {
   return stretch.state === state ? 1 : 0;
-}
-
-/** The stretches below a depth, cut there. */
-export function within(stretches: readonly Stretch[], topMm: number): readonly Stretch[] {
-  return stretches
-    .filter((each) => each.toMm > topMm)
-    .map((each) => (each.fromMm < topMm ? { ...each, fromMm: topMm } : each));
 }
 
 /** Where a window can come to hold `needMm`, and where it can come to hold less. */

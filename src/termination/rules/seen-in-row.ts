@@ -70,17 +70,6 @@ function holdsIn({ schema }: Situation, row: Row, condition: Condition): boolean
   return evaluate(condition, read) === 'yes';
 }
 
-/** A fact, and why it can't be told of the lowest metre that is logged and in doubt; the fact alone where there is none. */
-export function withDoubt(
-  situation: Situation,
-  condition: Condition,
-  fact: string,
-  doubts: readonly Stretch[],
-): string {
-  const lowest = doubts.findLast(({ unlogged }) => !unlogged);
-  return lowest === undefined ? fact : `${fact}: ${seenThere(situation, condition, lowest)}`;
-}
-
 function rowSays(situation: Situation, condition: Condition, row: Row): string {
   if (row.noReturn) return 'no return';
   if (isAsked(row)) return 'a question is open';

@@ -54,6 +54,24 @@ describe('the advice beside the log', () => {
     expect(holeNouns(sitting.hole('MBRC003'), 'decisions')).toHaveLength(2);
   });
 
+  it('says to which depth a decision to go on holds where none is typed', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';extend called Ines Falk: zone open');
+    expect(sitting.state().message?.text).toContain('extended at 54 m, to the end of the rod at 60 m');
+    expect(panel(sitting)).toContain('goes on to 60 m');
+  });
+
+  it('counts the metres that a cleared range leaves out, in the title, in the list of holes and on the panel', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';clear 30-32');
+    sitting.press('enter');
+    const text = panel(sitting, 100, 30);
+    expect(text).toContain('log 46 m, gaps 2 m');
+    expect(text).toContain('10 m not logged, 2 m of them in gaps');
+    sitting.press('f10');
+    expect(sitting.screen(100, 30).find((each) => each.includes('MBRC003'))).toMatch(/54 m +44 m/);
+  });
+
   it('asks about stopping short when the hole is ended, though no rule ends it', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     expect(panel(sitting, 100, 30)).not.toContain('short of the planned');

@@ -3,7 +3,7 @@ import { formatDepth } from '../../../quantity/depth.ts';
 import { localTime } from '../../../quantity/stamp.ts';
 import type { Document } from '../../../record/document.ts';
 import type { AdviceStanding } from '../../../standing/advice.ts';
-import { headsOf } from '../../../standing/heads.ts';
+import { headsOf, logged, loggedWords } from '../../../standing/heads.ts';
 import { paceOf } from '../../../standing/pace.ts';
 import { alarms, dangersFirst, headlines, isDanger } from '../../../termination/advice/verdict.ts';
 import type { RuleOutcome } from '../../../termination/evaluate/evaluate-rule.ts';
@@ -12,9 +12,11 @@ import { type Line, line, spans, wrap } from '../../widgets/line.ts';
 
 /** The heading of the panel; it always says that what stands below is advice, and what it rests on; shorter where `width` cells are few. */
 export function adviceTitle(hole: Document, width: number): string {
-  const logged = formatDepth(headsOf(hole).loggedMm);
-  const whole = `end of hole · advice on the log to ${logged} m`;
-  return whole.length < width ? whole : `advice on ending, log ${logged} m`;
+  const to = loggedWords(hole);
+  const whole = `end of hole · advice on the log to ${to}`;
+  const { toMm, missingMm } = logged(hole);
+  const gaps = missingMm === 0 ? '' : `, gaps ${formatDepth(missingMm)} m`;
+  return whole.length < width ? whole : `advice on ending, log ${formatDepth(toMm)} m${gaps}`;
 }
 
 /**

@@ -5,7 +5,7 @@ import { formatDepth } from '../../../quantity/depth.ts';
 import { formatInterval, type Interval } from '../../../quantity/interval.ts';
 import type { Document } from '../../../record/document.ts';
 import { compartmentAt, trayChange } from '../../../sampling/trays/trays.ts';
-import { headsOf } from '../../../standing/heads.ts';
+import { headsOf, logged } from '../../../standing/heads.ts';
 import { depthOfRod, rodOfDepth } from '../../../standing/rods.ts';
 import { streamFactAt } from '../../../standing/stream.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
@@ -68,6 +68,9 @@ function streamLine(hole: Document, at: Interval): Line {
 
 function behindLine(hole: Document): Line {
   const { behindMm, loggedMm, drilledMm } = headsOf(hole);
+  const { missingMm } = logged(hole);
+  if (missingMm > 0)
+    return line(`${formatDepth(behindMm)} m not logged, ${formatDepth(missingMm)} m of them in gaps`, 'warn');
   if (behindMm > 0) return line(`${formatDepth(behindMm)} m behind the rig`);
   return line(
     loggedMm > drilledMm
