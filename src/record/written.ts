@@ -2,37 +2,41 @@ import { countHeld, entriesBeyond, isMerge } from './ancestry.ts';
 import { replay } from './chain.ts';
 import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
 import { fieldsOf, target } from './draft.ts';
-import { isObject, own, sameJson } from './json.ts';
+import { isObject, type Json, own, sameJson } from './json.ts';
 import { difference } from './outside.ts';
 import { QUESTIONS, questionsIn } from './questions.ts';
 
 /**
- * Cells that were written: by table and thing, or `all` of it where it was put or removed. A cell is a field, or a member of a
- * field that holds an object (a row's `cells`): two people who amend two minerals of one metre amend two cells.
+ * One thing as an entry wrote it, by thing: a change, and what stood before. A cell is a field, or a member of a field that holds an
+ * object (a row's `cells`): two people who amend two minerals of one metre amend two cells.
  */
-type Cells = Map<string, Set<string> | 'all'>;
+type Writings = Map<string, { readonly change: Change | DoneChange; readonly before: Thing }[]>;
 
 /** A cell of a thing: a field, and the member of it where it holds an object before and after. */
 export type Path = readonly [field: string, member?: string];
 
-const cellKey = (table: string, id: Id): string => JSON.stringify([table, id]);
+const thingKey = (table: string, id: Id): string => JSON.stringify([table, id]);
 
 /** Asks whether a cell of a thing was written, or anything of the thing; a put or a removal writes all of it. */
 export type WasWritten = (table: string, id: Id, path?: Path) => boolean;
 
 /**
- * The cells that a document wrote and a copy holding the entries `held` has not seen. What was written and taken back since
- * counts for nothing, except up to a merge: there a cell may stand at an old value because somebody put it back on purpose.
+ * The cells that a document wrote and a copy holding the entries `held` has not seen. Up to a merge only what still stands counts: of
+ * two values that a merge brought together one lies in a question, and whoever changed the other knew the one that stands. There a cell
+ * may stand at an old value because somebody put it back on purpose. What was written and taken back since counts for nothing.
  */
 export function unseenCells(document: Document, held: ReadonlySet<string>): WasWritten {
   const { history, tables } = document;
   const seen = countHeld(history, held);
   const joined = Math.max(seen, 1 + history.findLastIndex(isMerge));
-  const cells: Cells = new Map();
-  for (const entry of entriesBeyond(history.slice(seen, joined), held)) addEntry(cells, entry);
+  const writings: Writings = new Map();
+  for (const entry of entriesBeyond(history.slice(seen, joined), held)) addEntry(writings, entry);
   const before = replay(history.slice(0, joined));
-  for (const change of difference(before, tables)) add(cells, change, before);
-  return (table, id, path) => has(cells, table, id, path);
+  for (const change of difference(before, tables)) add(writings, change, before);
+  return (table, id, path) => {
+    const now = own(own(tables, table), id);
+    return (writings.get(thingKey(table, id)) ?? []).some((writing) => stands(writing, now, path));
+  };
 }
 
 /** What a copy wrote, with the cells of which it settled a question: who keeps ours has decided on that cell, though it stands as before. */
@@ -48,19 +52,47 @@ export function withSettled(tables: Tables, wrote: WasWritten): WasWritten {
 }
 
 /** Adds what an entry wrote. A merge wrote nothing: what it changes was written by entries of the other copy, or is a question. */
-function addEntry(cells: Cells, entry: Entry): void {
-  if (!isMerge(entry)) for (const change of entry.changes) add(cells, change);
+function addEntry(writings: Writings, entry: Entry): void {
+  if (!isMerge(entry)) for (const change of entry.changes) add(writings, change);
 }
 
 /** `before` holds what stood before a change that does not say it itself. */
-function add(cells: Cells, change: Change | DoneChange, before: Tables = {}): void {
+function add(writings: Writings, change: Change | DoneChange, before: Tables = {}): void {
   const [table, id] = target(change);
-  if (!('patch' in change)) {
-    cells.set(cellKey(table, id), 'all');
-    return;
-  }
-  const stood = 'before' in change ? change.before : own(own(before, table), id);
-  for (const path of pathsOf(change, stood ?? {})) addPath(cells, table, id, path);
+  const key = thingKey(table, id);
+  const stood = 'before' in change ? change.before : (own(own(before, table), id) ?? {});
+  const writing = { change, before: stood };
+  const there = writings.get(key);
+  if (there === undefined) writings.set(key, [writing]);
+  else there.push(writing);
+}
+
+/** True where a writing wrote what stands now: in the cell named, or in any of the thing. */
+function stands(
+  { change, before }: { readonly change: Change | DoneChange; readonly before: Thing },
+  now: Thing | undefined,
+  path: Path | undefined,
+): boolean {
+  if ('remove' in change) return now === undefined;
+  if (now === undefined) return false;
+  if ('put' in change) return path === undefined || sameJson(valueAt(change.thing, path), valueAt(now, path));
+  return pathsOf(change, before).some((written) => {
+    const cell = path === undefined ? written : narrower(written, path);
+    return cell !== undefined && sameJson(valueAt(change.set, cell), valueAt(now, cell));
+  });
+}
+
+/** The cell that two paths share: one lies within the other or they are the same; undefined where they part. */
+function narrower(one: Path, other: Path): Path | undefined {
+  if (one[0] !== other[0]) return undefined;
+  if (one[1] === undefined) return other;
+  return other[1] === undefined || other[1] === one[1] ? one : undefined;
+}
+
+function valueAt(thing: Thing | undefined, [field, member]: Path): Json | undefined {
+  const value = own(thing, field);
+  if (member === undefined) return value;
+  return isObject(value) ? own(value, member) : undefined;
 }
 
 /** The cells that a patch writes: whole fields, or the members that differ where an object takes the place of an object. */
@@ -77,25 +109,4 @@ function pathsOf(
       .filter((member) => !sameJson(own(was, member), own(is, member)))
       .map((member) => [field, member]);
   });
-}
-
-const pathKey = ([field, member]: Path): string =>
-  JSON.stringify(member === undefined ? [field] : [field, member]);
-
-function addPath(cells: Cells, table: string, id: Id, path: Path): void {
-  const key = cellKey(table, id);
-  const written = cells.get(key);
-  if (written === 'all') return;
-  cells.set(key, (written ?? new Set<string>()).add(pathKey(path)));
-}
-
-/** True where a cell of the thing was written, by itself or with its whole field; or, with no cell named, anything of it. */
-function has(cells: Cells, table: string, id: Id, path?: Path): boolean {
-  const written = cells.get(cellKey(table, id));
-  if (written === undefined || written === 'all' || path === undefined) return written !== undefined;
-  const [field, member] = path;
-  if (written.has(pathKey([field])) || written.has(pathKey(path))) return true;
-  if (member !== undefined) return false;
-  const within = `${JSON.stringify([field]).slice(0, -1)},`;
-  return [...written].some((each) => each.startsWith(within));
 }

@@ -129,18 +129,24 @@ export function inWords(
 /** The open questions of a document as findings, placed by hole and row; of another document by its name. */
 export function questionFindings(schema: LoggingSchema, document: Document): readonly Finding[] {
   return openQuestions(document).map(([id, question]) => {
-    const { cell, ours, theirs } = inWords(schema, document, id, question);
+    const words = inWords(schema, document, id, question);
+    const { cell, ours, theirs } = words;
     const interval = document.kind === 'hole' ? intervalOf(document, question) : undefined;
     const named = document.kind === 'hole' ? { hole: headerOf(document).name } : {};
     const thing = document.kind === 'hole' ? cell : `${document.kind} ${document.id}, ${cell}`;
     return QUESTION_FINDINGS.open.at(
       { ...named, ...(interval ?? { thing }) },
       {
-        problem: `two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. Ours stands`,
+        problem: `two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${standsWords(words)}`,
         remedy: 'See which is right, then ;questions in the console or offsider questions says which holds.',
       },
     );
   });
+}
+
+function standsWords({ now, stands }: OpenQuestion): string {
+  if (now === 'gone') return 'What it belongs to was taken out since';
+  return now === 'changed' ? `Changed since: ${stands} stands now` : 'Ours stands';
 }
 
 function whereOf(document: Document, question: StoredQuestion): string {

@@ -10,7 +10,7 @@ import { merge } from '../../src/record/merge.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { rowsLoggedTwice } from '../../src/standing/logged-twice.ts';
-import { openQuestions, questionWords, standing } from '../../src/standing/questions.ts';
+import { openQuestions, questionFindings, questionWords, standing } from '../../src/standing/questions.ts';
 import { holeMade } from '../desk/support/values.ts';
 import { deed, edited } from '../record/build.ts';
 
@@ -118,6 +118,7 @@ describe('a question of two copies', () => {
     const since = edited(merged(ours, theirs), 6, remark('k1-1', 'seen again'));
     expect(refusal(since)).toMatchObject({ code: 'question-changed-since' });
     expect(refusal(since)?.problem).toContain('seen again stands now');
+    expect(questionFindings(SCHEMA, since)[0]?.problem).toContain('Changed since: seen again stands now');
     const after = settled(since, firstOf(since), 'ours');
     expect(after.tables.rows?.['k1-1']?.remark).toBe('seen again');
     expect(openQuestions(after)).toEqual([]);
@@ -126,6 +127,7 @@ describe('a question of two copies', () => {
   it('of a row that is gone refuses theirs and can be closed with ours', () => {
     const gone = edited(merged(ours, theirs), 7, { remove: ['rows', 'k1-1'] });
     expect(refusal(gone)).toMatchObject({ code: 'not-there' });
+    expect(questionFindings(SCHEMA, gone)[0]?.problem).toContain('What it belongs to was taken out since');
     expect(openQuestions(settled(gone, firstOf(gone), 'ours'))).toEqual([]);
   });
 

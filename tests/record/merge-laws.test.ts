@@ -85,6 +85,16 @@ const asked = (tables: Tables, id: string, field: string): readonly unknown[] =>
     .filter((question) => question.thing === id && question.field === field)
     .flatMap((question) => [question.ours, question.theirs]);
 
+/** Found by a search: copy 1 has an open question against 2's value when it takes in 0's change of its own. */
+const FOUND: Act[] = [
+  { do: 'write', at: 2, id: '__proto__', field: 'ch' },
+  { do: 'write', at: 1, id: '__proto__', field: 'ch' },
+  { do: 'merge', at: 0, from: 1 },
+  { do: 'merge', at: 1, from: 2 },
+  { do: 'write', at: 0, id: '__proto__', field: 'ch' },
+  { do: 'merge', at: 1, from: 0 },
+];
+
 describe('merging copies in any order', () => {
   test('loses nothing: each value stands, is in a question, or was overwritten by someone who knew it', () => {
     fc.assert(
@@ -119,7 +129,7 @@ describe('merging copies in any order', () => {
           }
         }
       }),
-      { numRuns: runs(2000) },
+      { numRuns: runs(2000), examples: [[FOUND]] },
     );
   });
 

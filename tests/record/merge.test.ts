@@ -176,6 +176,41 @@ describe('copies that go on after a merge', () => {
     }
   });
 
+  test('where a third copy had asked against a value, and somebody who knew that value changed it, take the change: it is still asked about against the third', () => {
+    const third = edited(start, 2, set('k1-1', { py: 1 }));
+    const ours = edited(start, 3, set('k1-1', { py: 3 }));
+    const theirs = edited(ours, 4, set('k1-1', { py: 5 }));
+    const asked = merged(ours, third, 5).document;
+    for (const [one, other] of [
+      [asked, theirs],
+      [theirs, asked],
+    ] as const) {
+      const { document, questions } = merged(one, other, 6);
+      expect(questions).toEqual([]);
+      expect(document.tables.rows?.['k1-1']).toEqual({ py: 5, ch: 1 });
+      expect(Object.values(document.tables.questions ?? {})).toMatchObject([
+        { thing: 'k1-1', field: 'py', ours: 1, theirs: 3, state: 'open' },
+      ]);
+    }
+  });
+
+  test('take such a change of a field of a plan that two copies made apart', () => {
+    const third = edited(HOLE, 2, put('plan', { depthM: 150, dip: -60 }));
+    const ours = edited(HOLE, 3, put('plan', { depthM: 120, dip: -60 }));
+    const theirs = edited(ours, 4, set('plan', { depthM: 130 }));
+    const { document, questions } = merged(merged(ours, third, 5).document, theirs, 6);
+    expect(questions).toEqual([]);
+    expect(document.tables.rows?.plan).toEqual({ depthM: 130, dip: -60 });
+  });
+
+  test('ask where the value that was changed had been written a second time, by somebody apart', () => {
+    const third = edited(start, 2, set('k1-1', { py: 3 }));
+    const ours = edited(start, 3, set('k1-1', { py: 3 }));
+    const theirs = edited(ours, 4, set('k1-1', { py: 5 }));
+    const { questions } = merged(merged(ours, third, 5).document, theirs, 6);
+    expect(questions).toEqual([{ table: 'rows', id: 'k1-1', field: 'py', ours: 3, theirs: 5 }]);
+  });
+
   test('each having asked already about a cell that both had changed, are not asked a second time: the question is open still', () => {
     const ours = edited(start, 2, set('k1-1', { py: 3 }));
     const theirs = edited(start, 3, set('k1-1', { py: 5 }));
