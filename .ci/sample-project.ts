@@ -39,9 +39,8 @@ const PAPERS = 'laboratory';
 const source = resolve(import.meta.dirname, '..', 'sample-projects', NAME);
 const hole = (id: string): DocumentName => ({ kind: 'hole', id });
 
-async function main(): Promise<void> {
-  const { values } = parseArgs({ options: { into: { type: 'string' } } });
-  const target = resolve(values.into ?? source);
+/** Writes what the program makes of the sample into a folder, the files made by hand beside it. */
+export async function writeSample(target: string): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'offsider-sample-'));
   try {
     for (const file of BY_HAND) cpSync(join(source, file), join(folder, file));
@@ -305,4 +304,7 @@ async function plod(sitting: Sitting): Promise<void> {
   await make(sitting, name, granted(recordPlod(standing(sitting, name), sheet, lines, makerNow(sitting))));
 }
 
-await main();
+if (process.argv[1] === import.meta.filename) {
+  const { values } = parseArgs({ options: { into: { type: 'string' } } });
+  await writeSample(resolve(values.into ?? source));
+}

@@ -134,7 +134,14 @@ async function mendRod(sitting: Sitting, at: LinesAt, line: string, mend: readon
   const hole = standing(sitting, at.hole);
   const rod = nextRod(hole);
   const seen = readRod(line.replace(/^;rod/, '')) ?? {};
-  const check = checkRod(sitting.project, sitting.desk.documents().values(), hole, rod, seen);
+  const check = checkRod(
+    sitting.project,
+    sitting.desk.documents().values(),
+    hole,
+    rod,
+    seen,
+    sitting.desk.now(),
+  );
   const named = check.named.find((each) => each.code === mend[0]);
   const way = named?.ways.findIndex((each) => each.at === mend[1]) ?? -1;
   if (named === undefined || way < 0)

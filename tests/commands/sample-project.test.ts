@@ -1,7 +1,7 @@
-import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { writeSample } from '../../.ci/sample-project.ts';
 import { checkProject } from '../../src/check/check-hole.ts';
 import { type AtProject, holesOf, openProject } from '../../src/commands/at-project.ts';
 import { printState } from '../../src/commands/state.ts';
@@ -12,13 +12,9 @@ import { freshFolder, hear, SAMPLE } from './support/outside.ts';
 const top = join(import.meta.dirname, '../..');
 
 describe('the sample project', () => {
-  it('is what its generator writes, byte for byte', () => {
+  it('is what its generator writes, byte for byte', async () => {
     const into = freshFolder();
-    const made = spawnSync(process.execPath, ['--import', 'tsx', '.ci/sample-project.ts', '--into', into], {
-      cwd: top,
-      encoding: 'utf8',
-    });
-    expect(made.stderr).toBe('');
+    await writeSample(into);
     const files = (folder: string) =>
       readdirSync(folder, { recursive: true, withFileTypes: true })
         .filter((entry) => entry.isFile())
