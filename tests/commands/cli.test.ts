@@ -1,27 +1,16 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import {
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { bundle } from '../../.ci/bundle-options.mjs';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../src/commands/command-line/run.ts';
 import { WHAT_IT_IS_NOT } from '../../src/finding/what-it-is-not.ts';
-import { copyOfSample, freshFolder, SAMPLE } from './support/outside.ts';
+import { offsiderBundle } from '../e2e/support/program.ts';
+import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
 
-let home = '';
+let program = '';
 beforeAll(async () => {
-  home = mkdtempSync(join(tmpdir(), 'offsider-cli-'));
-  await bundle(join(home, 'dist'));
-  symlinkSync(join(SAMPLE, '..'), join(home, 'sample-projects'));
+  program = await offsiderBundle();
 });
-afterAll(() => rmSync(home, { recursive: true, force: true }));
 
 const running: ChildProcess[] = [];
 afterEach(() => {
@@ -33,12 +22,19 @@ function offsider(
   args: readonly string[],
   more: { readonly input?: string; readonly env?: Record<string, string> } = {},
 ) {
-  const done = spawnSync(process.execPath, [join(home, 'dist/offsider.js'), ...args], {
+  const done = spawnSync(process.execPath, [program, ...args], {
     input: more.input ?? '',
     encoding: 'utf8',
     env: { ...process.env, ...more.env },
   });
   return { code: done.status, out: done.stdout, err: done.stderr };
+}
+
+/** Runs a command in this process, which is the same to a command that is refused; the bundle is for what a process is needed for. */
+async function here(argv: readonly string[], input = '') {
+  const heard = hear(input);
+  const code = await runCommandLine(argv, { outside: heard.outside, openConsole: async () => 0 });
+  return { code, out: heard.out(), err: heard.err() };
 }
 
 /** Everything in a project but the bookkeeping of its journal, by name. */
@@ -122,10 +118,14 @@ describe('the program without a terminal', () => {
 });
 
 describe('opening is refused with a plain message, exit 2 and nothing changed', () => {
-  it('where there is no project', () => {
+  it('where there is no project', async () => {
     const folder = freshFolder();
-    for (const args of [[folder], ['holes', '--project', folder], ['enter', 'X', '--project', folder]]) {
-      const { code, out, err } = offsider(args);
+    const refused = [
+      offsider([folder]),
+      await here(['holes', '--project', folder]),
+      await here(['enter', 'X', '--project', folder]),
+    ];
+    for (const { code, out, err } of refused) {
       expect([code, out]).toEqual([2, '']);
       expect(err).toContain('no project.json in it');
       expect(err).toContain('offsider new <folder>');
@@ -133,12 +133,12 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  it('where the schema is broken: file, line, field and remedy', () => {
+  it('where the schema is broken: file, line, field and remedy', async () => {
     const folder = copyOfSample();
     const text = readFileSync(join(folder, 'logging.json'), 'utf8');
     writeFileSync(join(folder, 'logging.json'), text.replace('"pair": "vx"', '"pair": "BA"'));
     const before = contents(folder);
-    const { code, err } = offsider(['enter', 'MBRC003', '--project', folder], { input: '.\n' });
+    const { code, err } = await here(['enter', 'MBRC003', '--project', folder], '.\n');
     expect(code).toBe(2);
     expect(err).toMatch(/^logging\.json:9:\d+, list rocks, code VBR: /);
     expect(err.split('\n').length).toBeGreaterThan(2);
@@ -154,10 +154,10 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
     expect(err).toMatch(/^project\.json:2:/);
   });
 
-  it('where the hole is unknown', () => {
+  it('where the hole is unknown', async () => {
     const folder = copyOfSample();
     const before = contents(folder);
-    const { code, err } = offsider(['enter', 'MBRC030', '--project', folder], { input: '.\n' });
+    const { code, err } = await here(['enter', 'MBRC030', '--project', folder], '.\n');
     expect([code, err]).toEqual([
       2,
       'MBRC030: the project has no such hole\n  It has MBRC001, MBRC002, MBRC002A, MBRC003, MBRC004, MBRC005, MBRC006, MBRC007.\n',
@@ -165,12 +165,12 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
     expect(contents(folder)).toEqual(before);
   });
 
-  it('where the folder can’t be written: its journal has no place', () => {
+  it('where the folder can’t be written: its journal has no place', async () => {
     const folder = copyOfSample();
     // A file where the journal's folder should be stops root, too.
     writeFileSync(join(folder, 'journal'), '');
     const before = contents(folder);
-    const { code, err } = offsider(['enter', 'MBRC003', '--project', folder], { input: '.\n' });
+    const { code, err } = await here(['enter', 'MBRC003', '--project', folder], '.\n');
     expect(code).toBe(2);
     expect(err).toContain('cannot be written');
     expect(contents(folder)).toEqual(before);
@@ -178,13 +178,7 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
 
   it('where another console holds the project', async () => {
     const folder = copyOfSample();
-    const child = spawn(process.execPath, [
-      join(home, 'dist/offsider.js'),
-      'enter',
-      'MBRC003',
-      '--project',
-      folder,
-    ]);
+    const child = spawn(process.execPath, [program, 'enter', 'MBRC003', '--project', folder]);
     running.push(child);
     child.stdin.write('p1\n');
     await new Promise((ready) => child.stdout.once('data', ready));
@@ -197,7 +191,7 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
     expect(await ended).toBe(0);
   });
 
-  it('where a file is from a newer version', () => {
+  it('where a file is from a newer version', async () => {
     const folder = copyOfSample();
     const file = join(folder, 'holes/MBRC004.json');
     writeFileSync(file, readFileSync(file, 'utf8').replace(/"format": ?1/, '"format": 99'));
@@ -206,7 +200,7 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
       ['holes', '--project', folder],
       ['enter', 'MBRC003', '--project', folder],
     ]) {
-      const { code, out, err } = offsider(args, { input: '.\n' });
+      const { code, out, err } = await here(args, '.\n');
       expect([code, out]).toEqual([2, '']);
       expect(err).toMatch(/^holes\/MBRC004\.json/);
     }

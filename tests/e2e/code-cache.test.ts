@@ -11,17 +11,16 @@ import {
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { keepCode } from '../../src/code-cache.ts';
 import { freshFolder, SAMPLE } from '../commands/support/outside.ts';
-import { bundleOffsider, type Program } from './support/program.ts';
+import { offsiderBundle } from './support/program.ts';
 import { openPty } from './support/pty.ts';
 
-let built: Program;
+let built: string;
 beforeAll(async () => {
-  built = await bundleOffsider();
+  built = await offsiderBundle();
 });
-afterAll(() => built.remove());
 
 const codeIn = (folder: string): string[] => readdirSync(folder).filter((file) => file.endsWith('.code'));
 
@@ -38,11 +37,11 @@ async function sitting(dist: string, home: string, until: () => boolean): Promis
   expect(await pty.exited).toMatchObject({ exitCode: 0 });
 }
 
-/** A copy of the program in a folder of its own. */
-function installed(): string {
+/** A copy of the program in a folder of its own, with its compiled code, and the name of that. */
+function installed(): { readonly dist: string; readonly name: string } {
   const dist = freshFolder();
-  cpSync(dirname(built.path), dist, { recursive: true });
-  return dist;
+  cpSync(dirname(built), dist, { recursive: true });
+  return { dist, name: codeIn(dist)[0] ?? 'none' };
 }
 
 /** Whether V8 takes the compiled code in a file for the program beside `dist`, as Node runs it. */
@@ -61,9 +60,10 @@ function isAccepted(dist: string, file: string): boolean {
 
 describe('the program’s compiled code', () => {
   it('is made beside the program by the first sitting, and made again where it is damaged', async () => {
-    const [dist, home] = [installed(), freshFolder()];
+    const [{ dist, name }, home] = [installed(), freshFolder()];
+    const file = join(dist, name);
+    rmSync(file);
     await sitting(dist, home, () => codeIn(dist).length > 0);
-    const file = join(dist, codeIn(dist)[0] ?? 'none');
     expect(isAccepted(dist, file)).toBe(true);
     const damaged = readFileSync(file);
     damaged.fill(0x5a, 1000, 200_000);
@@ -75,9 +75,7 @@ describe('the program’s compiled code', () => {
   });
 
   it('is made again where V8 refuses it, as after a change of its flags', async () => {
-    const [dist, home] = [installed(), freshFolder()];
-    await sitting(dist, home, () => codeIn(dist).length > 0);
-    const name = codeIn(dist)[0] ?? 'none';
+    const [{ dist, name }, home] = [installed(), freshFolder()];
     keepCode([dist], name, Buffer.from('whole, and of another V8'));
     expect(isAccepted(dist, join(dist, name))).toBe(false);
     await sitting(dist, home, () => statSync(join(dist, name)).size > 1_000_000);
@@ -85,9 +83,7 @@ describe('the program’s compiled code', () => {
   });
 
   it('is in the user’s cache folder where the program’s own can’t be written', async () => {
-    const [dist, home] = [installed(), freshFolder()];
-    await sitting(dist, home, () => codeIn(dist).length > 0);
-    const name = codeIn(dist)[0] ?? 'none';
+    const [{ dist, name }, home] = [installed(), freshFolder()];
     rmSync(join(dist, name));
     // A folder in the place of the file: not even root can write there.
     mkdirSync(join(dist, name, 'something'), { recursive: true });

@@ -1,18 +1,17 @@
 import { constants } from 'node:os';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
-import { bundleOffsider, type Program } from './support/program.ts';
+import { offsiderBundle } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
 
-let program: Program;
+let program: string;
 let rig: Rig;
 beforeAll(async () => {
-  program = await bundleOffsider();
+  program = await offsiderBundle();
 });
-afterAll(() => program.remove());
 beforeEach(() => {
-  rig = newRig(program.path, WHOLE_HOLE_PROJECT);
+  rig = newRig(program, WHOLE_HOLE_PROJECT);
 });
 afterEach(() => rig.remove());
 

@@ -1,21 +1,20 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
-import { bundleOffsider, type Program } from './support/program.ts';
+import { offsiderBundle } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
 
-let program: Program;
+let program: string;
 beforeAll(async () => {
-  program = await bundleOffsider();
+  program = await offsiderBundle();
 });
-afterAll(() => program.remove());
 
 const rigs: Rig[] = [];
 afterEach(async () => {
   for (const rig of rigs.splice(0)) await rig.remove();
 });
 function rigWith(files: Readonly<Record<string, string>>): Rig {
-  const rig = newRig(program.path, files);
+  const rig = newRig(program, files);
   rigs.push(rig);
   return rig;
 }

@@ -4,7 +4,7 @@ import { tellOneStory } from '../support/story.ts';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import type { Act } from '../support/whole-hole/script.ts';
 import { play } from './support/play.ts';
-import { bundleOffsider, type Program } from './support/program.ts';
+import { offsiderBundle } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
 
@@ -28,18 +28,15 @@ function otherSettings(): string {
   return JSON.stringify(settings);
 }
 
-let program: Program;
+let program: string;
 let rig: Rig;
 let pty: Pty;
 beforeAll(async () => {
-  program = await bundleOffsider();
-  rig = newRig(program.path, { 'project.json': otherSettings(), 'logging.json': OTHER_SCHEMA_TEXT });
+  program = await offsiderBundle();
+  rig = newRig(program, { 'project.json': otherSettings(), 'logging.json': OTHER_SCHEMA_TEXT });
   pty = rig.open();
 });
-afterAll(async () => {
-  await rig.remove();
-  program.remove();
-});
+afterAll(() => rig.remove());
 
 /** Rows of two metres said on the line, from a depth down. */
 const lines = (fromM: number, ...said: readonly string[]): readonly Act[] =>

@@ -5,7 +5,7 @@ import { tellOneStory } from '../support/story.ts';
 import { WHOLE_HOLE_PROJECT } from '../support/whole-hole/files.ts';
 import { AFTER_COVER, FROM_ROW_60, TO_COVER } from '../support/whole-hole/script.ts';
 import { play } from './support/play.ts';
-import { bundleOffsider, type Program } from './support/program.ts';
+import { offsiderBundle } from './support/program.ts';
 import type { Pty } from './support/pty.ts';
 import { newRig, type Rig } from './support/rig.ts';
 
@@ -15,19 +15,16 @@ const HOLE = 'holes/MBRC020.json';
 /** The file but for the generation of the journal: that one counts the pauses in which files were written, so it depends on how fast keys come. */
 const withoutPauses = (text: string) => text.replace(/"generation": \d+/, '"generation": 0');
 
-let program: Program;
+let program: string;
 let rig: Rig;
 let pty: Pty;
 
 beforeAll(async () => {
-  program = await bundleOffsider();
-  rig = newRig(program.path, WHOLE_HOLE_PROJECT);
+  program = await offsiderBundle();
+  rig = newRig(program, WHOLE_HOLE_PROJECT);
   pty = rig.open();
 });
-afterAll(async () => {
-  await rig.remove();
-  program.remove();
-});
+afterAll(() => rig.remove());
 
 tellOneStory();
 

@@ -1,0 +1,1 @@
+export function compiledCode(dist: string): Promise<boolean>;
