@@ -180,7 +180,7 @@ test('whatever is read at the rods, mended at once or later, put off, placed, ch
     fc.property(deeds, (all) => {
       expect(found(play(all))).toEqual([]);
     }),
-    { numRuns: runs(120), examples: [[DUPLICATE_PLACED_BEFORE_MENDING]] },
+    { numRuns: runs(120, 20), examples: [[DUPLICATE_PLACED_BEFORE_MENDING]] },
   );
 });
 
@@ -191,6 +191,6 @@ test('and undoing all of it leaves the hole as it was', () => {
       expect(holeNouns(undone, 'bags')).toEqual([]);
       expect(undone.tables.bagRuns).toEqual(START.tables.bagRuns);
     }),
-    { numRuns: 40 },
+    { numRuns: runs(40, 15) },
   );
 });

@@ -8,6 +8,7 @@ import {
   type CommandCase,
   makeStarts,
   type OptionCase,
+  type Start,
   THEIRS,
   trying,
 } from './support/every-command.ts';
@@ -15,6 +16,13 @@ import { hear } from './support/outside.ts';
 
 let home = '';
 let run: ReturnType<typeof trying>;
+/** What a start holds while no command has touched it, looked at once. */
+const starts = new Map<Start, Promise<Came>>();
+const untouched = (start: Start): Promise<Came> => {
+  const looked = starts.get(start) ?? run(start, []);
+  starts.set(start, looked);
+  return looked;
+};
 beforeAll(async () => {
   const made = await makeStarts();
   home = made.home;
@@ -147,7 +155,7 @@ describe.each(COMMANDS.map((one) => [title(one), one] as const))('%s', (_title, 
     it.each(['before', 'behind'] as const)(
       'signs as the person named %s it, and as nobody else',
       async (where) => {
-        const before = await run(start, []);
+        const before = await untouched(start);
         const after = await go(line(one, where, [...projectOf(one), '--by', 'JPE']));
         expect(signers(before.files, after.files)).toEqual(['JPE']);
       },
@@ -157,7 +165,7 @@ describe.each(COMMANDS.map((one) => [title(one), one] as const))('%s', (_title, 
     it.each(['before', 'behind'] as const)(
       'refuses an unknown person and rig %s it, and changes nothing',
       async (where) => {
-        const before = await run(start, []);
+        const before = await untouched(start);
         const { code, err, files } = await go(
           line(one, where, [...projectOf(one), '--by', 'XYZ', '--rig', 'RC99']),
         );
@@ -225,7 +233,7 @@ describe('a slip on the command line', () => {
     [['demo', '--project', '{project}'], 'the demo is a project of its own'],
     [['new'], 'the folder to make is not given'],
   ])('%j is refused with 2, and changes nothing', async (argv, problem) => {
-    const before = await run('sample', []);
+    const before = await untouched('sample');
     const { code, err, files } = await run('sample', argv);
     expect(code).toBe(2);
     expect(err).toContain(problem);

@@ -3,12 +3,13 @@ import { NEAR_SPLITTER } from '../../src/sampling/rod/mismatch.ts';
 import { NO_TRACE } from '../../src/sampling/rod/mismatches/no-trace.ts';
 import { MISMATCHES } from '../../src/sampling/rod/mismatches/registry.ts';
 import { rodCheck } from '../../src/sampling/rod/rod-check.ts';
+import { LONG_RUN, runs } from '../support/long-run.ts';
 import { atCollar, sampling } from './build.ts';
 import { bestFromNumbers, confusion, pairOf, sameNumbers, simulate } from './figures.ts';
 import { drill } from './simulator.ts';
 import { SLIPS, WITHOUT_TRACE } from './slips.ts';
 
-const HOLES = 1000;
+const HOLES = runs(1000, 200);
 
 /** The first seed of holes that no weight was ever set by. */
 const FIRST_SEED = 31_000_000;
@@ -16,7 +17,7 @@ const FIRST_SEED = 31_000_000;
 /** Kinds whose bags are written anew on the ground: the numbers that lay there are not the ones recorded. */
 const WRITTEN_ANEW = ['last-holes-bags', 'used-twice', 'transposed-digits', 'foreign', 'spoiled-used'];
 
-describe('a thousand seeded holes, each with a slip, every kind in turn', () => {
+describe('seeded holes, each with a slip, every kind in turn', () => {
   const outcomes = simulate(FIRST_SEED, HOLES);
   const visible = outcomes.filter((each) => each.visible);
 
@@ -44,8 +45,13 @@ describe('a thousand seeded holes, each with a slip, every kind in turn', () => 
     expect(visible.reduce((sum, each) => sum + (each.looks ?? 0), 0)).toBeLessThan(1.1 * visible.length);
   });
 
-  test('no namer could name nine in ten from the numbers alone, for different slips give the same numbers', () => {
-    expect(bestFromNumbers(outcomes)).toBeLessThan(0.9);
+  // The best namer learns from these very holes: of few it knows each by heart.
+  if (LONG_RUN)
+    test('no namer could name nine in ten from the numbers alone, for different slips give the same numbers', () => {
+      expect(bestFromNumbers(outcomes)).toBeLessThan(0.9);
+    });
+
+  test('two in three are named rightly from the numbers alone, for different slips give the same numbers', () => {
     const right = visible.filter((each) => each.namedFirst === each.slip);
     // Two slips of the reader give the numbers of slips that are made here, and are likelier than some of those.
     expect(right.length).toBeGreaterThanOrEqual(0.65 * visible.length);
@@ -87,7 +93,7 @@ describe('a thousand seeded holes, each with a slip, every kind in turn', () => 
   });
 });
 
-test('on a thousand clean streams nothing is called wrong', () => {
+test('on clean streams nothing is called wrong', () => {
   const alarms = Array.from(
     { length: HOLES },
     (_, seed) => drill(FIRST_SEED + HOLES + seed, 'none').falseAlarms,

@@ -6,8 +6,9 @@ import { HANDS, typedBy } from '../bench/believable-lines.ts';
 import { believableLog } from '../bench/believable-log.ts';
 import { placed } from '../bench/shorthand-costs.ts';
 import { seeded } from '../bench/shorthand-log.ts';
+import { runs } from '../support/long-run.ts';
 
-const HOLES = 30;
+const HOLES = runs(30, 10);
 const METRES = 120;
 
 /** The share of right lines that are asked about or refused, of believable holes, each typed by another person. */

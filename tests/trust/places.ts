@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, linkSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { openProject } from '../../src/commands/at-project.ts';
 import type { Finding } from '../../src/finding/finding.ts';
@@ -28,9 +29,22 @@ export const BOMBS: Readonly<Record<string, (path: string) => void>> = {
   'a link out of the project': (path) => symlinkSync('/etc/hostname', path),
   'a link to itself': (path) => symlinkSync(path, path),
   'a folder': (path) => mkdirSync(path),
-  'millions of line feeds': (path) => writeFileSync(path, Buffer.alloc(40 * 1024 * 1024, 0x0a)),
-  'millions of brackets': (path) => writeFileSync(path, Buffer.alloc(20 * 1024 * 1024, 0x5b)),
+  'millions of line feeds': (path) => linkSync(longFile('\n', 40), path),
+  'millions of brackets': (path) => linkSync(longFile('[', 20), path),
 };
+
+const long = new Map<string, string>();
+process.on('exit', () => {
+  for (const file of long.values()) rmSync(dirname(file), { recursive: true, force: true });
+});
+
+/** A file of so many megabytes of one character: written once, and linked to wherever it is tried. */
+function longFile(character: string, megabytes: number): string {
+  const file = long.get(character) ?? join(mkdtempSync(join(tmpdir(), 'offsider-long-')), 'file');
+  if (!long.has(character)) writeFileSync(file, Buffer.alloc(megabytes * 1024 * 1024, character));
+  long.set(character, file);
+  return file;
+}
 
 /** A small project, its schema extending a file of its own, with something in one place. */
 export function projectWith(place: string, put: (path: string) => void): string {

@@ -10,7 +10,7 @@ import { paintedLine } from '../../src/console/widgets/frame.tsx';
 import { lineWidth } from '../../src/console/widgets/line.ts';
 import { formatLine } from '../../src/files/journal-line.ts';
 import { depthFromMm } from '../../src/quantity/depth.ts';
-import { type Sitting, sampleFiles, sitDown } from '../console/support/sitting.ts';
+import { type Files, type Sitting, sampleFiles, sitDown } from '../console/support/sitting.ts';
 import { hostileProject } from './hostile-files.ts';
 import { HOSTILE, HOSTILE_TEXTS, obeyed } from './vectors.ts';
 
@@ -147,7 +147,7 @@ function paintedBytes(state: State): string {
         bytes += text;
       });
       const lines = screenLines(state, size, theme);
-      for (const each of lines) expect(lineWidth(each)).toBeLessThanOrEqual(size.columns);
+      expect(Math.max(...lines.map(lineWidth))).toBeLessThanOrEqual(size.columns);
       painter.stream.write(lines.map((each) => paintedLine(each, theme)).join('\n'));
     }
   }
@@ -181,12 +181,17 @@ function standing({ state }: Sitting): string {
   return prompt === undefined ? screen.name : `${screen.name} / ${prompt.kind}`;
 }
 
+/** The sample with one hole of each kind of state, its shift and its dispatch: the other holes hold the same kinds of things. */
+const FEW: Files = Object.fromEntries(
+  Object.entries(sampleFiles()).filter(([path]) => !/MBRC00[12567]|RC7_2026-03-1[23]/.test(path)),
+);
+const { files: HOSTILE_FILES, put: PUT } = hostileProject(FEW, 0);
+
 describe('a project in which every text is hostile', () => {
   it('sends the terminal nothing but our own sequences on any screen, whatever key is pressed there', async () => {
-    const { files, put } = hostileProject(sampleFiles(), 0);
-    expect(put).toBeGreaterThan(4000);
+    expect(PUT).toBeGreaterThan(1000);
     const missing = formatLine({ begins: { generation: 1, next: 1, documents: ['hole/MBRC099'] } });
-    const sitting = await sitDown({ ...files, 'journal/000001.jsonl': missing });
+    const sitting = await sitDown({ ...HOSTILE_FILES, 'journal/000001.jsonl': missing });
     const seen = new Set<string>();
     const look = (name: string): void => {
       expect(obeyed(paintedBytes(sitting.state())), name).toBeUndefined();
@@ -223,7 +228,7 @@ describe('a project in which every text is hostile', () => {
   });
 
   it('shows what is there, in a form that can be seen', async () => {
-    const sitting = await sitDown(hostileProject(sampleFiles(), 0).files);
+    const sitting = await sitDown(HOSTILE_FILES);
     sitting.press('f9');
     expect(sitting.screen().join('\n')).toMatch(/␛|<9B>|<202E>/);
     await sitting.desk.close();
@@ -232,7 +237,7 @@ describe('a project in which every text is hostile', () => {
 
 describe('hostile text that is typed or pasted', () => {
   it('is shown and never sent, on the entry line, in a question and in what is answered to it', async () => {
-    const sitting = await sitDown(sampleFiles());
+    const sitting = await sitDown(FEW);
     const places = [[], ['f4'], ['f6', 'n'], ['f12'], ['f10', 's']];
     for (const [index, [name, text]] of Object.entries(HOSTILE_TEXTS).entries()) {
       goTo(sitting, places[index % places.length] ?? []);

@@ -54,8 +54,15 @@ export interface Sitting {
 /** Files of a project by path, as text. */
 export type Files = { readonly [path: string]: string };
 
-/** The sample project as files. */
+/** The sample project as files, read once. */
 export function sampleFiles(): Files {
+  sample ??= readSample();
+  return sample;
+}
+
+let sample: Files | undefined;
+
+function readSample(): Files {
   const names = readdirSync(SAMPLE, { recursive: true, withFileTypes: true }).filter((entry) =>
     entry.isFile(),
   );

@@ -104,7 +104,7 @@ describe('a row against its schema', () => {
           expect(checkRow(schema, { ...said, fromMm: depthFromMm(0), toMm: depthFromMm(1000) })).toEqual([]);
         },
       ),
-      { numRuns: runs(400) },
+      { numRuns: runs(400, 25) },
     );
   });
 });
@@ -154,7 +154,7 @@ const slip: fc.Arbitrary<Slip> = fc.oneof(
 );
 
 describe('the JSON Schema of a project’s rows', () => {
-  it('agrees with our own check through an independent validator on thousands of rows, good and bad, save for the rules listed as beyond it', () => {
+  it('agrees with our own check through an independent validator on rows by the thousand, good and bad, save for the rules listed as beyond it', () => {
     const beyond = new Set(BEYOND_JSON_SCHEMA.map((kind) => kind.code));
     const tally = { good: 0, bad: 0 };
     fc.assert(
@@ -180,7 +180,7 @@ describe('the JSON Schema of a project’s rows', () => {
           }
         },
       ),
-      { numRuns: 50 },
+      { numRuns: runs(50, 25) },
     );
     expect(tally.good).toBeGreaterThan(1000);
     expect(tally.bad).toBeGreaterThan(1000);

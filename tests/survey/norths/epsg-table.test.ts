@@ -6,6 +6,7 @@ import {
   gridByCode,
   gridCodes,
 } from '../../../src/survey/norths/grids.ts';
+import { part } from '../../support/long-run.ts';
 import { secondOpinion } from '../../support/projections/from-proj.ts';
 
 /**
@@ -98,18 +99,20 @@ describe('every system of the table', () => {
   test.each([...byMethod])(
     'by %s gives the metres and the convergence of a second opinion',
     (_method, grids) => {
-      for (const grid of grids) {
+      const off: string[] = [];
+      for (const grid of part(grids, 5)) {
         const opinion = secondOpinion(grid.proj);
         for (const [latDeg, lonDeg] of placesOf(grid.proj)) {
           const where = `EPSG ${grid.code} ${grid.name} at ${latDeg}, ${lonDeg}`;
           const at = fromOwnDegrees(grid, { latDeg, lonDeg });
           const [eastM, northM] = opinion(latDeg, lonDeg);
-          expect(Math.abs(at!.eastM - eastM), where).toBeLessThan(MOST_M);
-          expect(Math.abs(at!.northM - northM), where).toBeLessThan(MOST_M);
-          const off = convergenceDeg(grid, at!)! - convergenceBy(opinion, latDeg, lonDeg);
-          expect(Math.abs(off) * 3600, where).toBeLessThan(MOST_SECONDS);
+          const metres = Math.max(Math.abs(at!.eastM - eastM), Math.abs(at!.northM - northM));
+          const degrees = convergenceDeg(grid, at!)! - convergenceBy(opinion, latDeg, lonDeg);
+          if (!(metres < MOST_M && Math.abs(degrees) * 3600 < MOST_SECONDS))
+            off.push(`${where}: ${metres} m, ${degrees * 3600} seconds`);
         }
       }
+      expect(off).toEqual([]);
     },
   );
 });
