@@ -93,7 +93,7 @@ export function act(
     case 'choose control':
       return chooseControl(project, hole, command, maker);
     case 'swap pair':
-      return swapPair(hole, command.lastDigits);
+      return swapPair(project, hole, command.lastDigits);
     case 'photo':
       return recordPhoto(project, hole, command, maker);
     case 'number bags':

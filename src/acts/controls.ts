@@ -5,6 +5,7 @@ import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
+import { numberAmong } from '../sampling/numbers/number-named.ts';
 import { placedBag } from '../sampling/stream/issue.ts';
 import { stream } from '../sampling/stream/stream.ts';
 import { streamStateOf } from '../standing/stream.ts';
@@ -51,18 +52,17 @@ export function placeControl(
   maker: Maker,
 ): Result<Made> {
   const open = holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined);
-  const put = number === undefined ? open[0] : open.find((each) => each.number.endsWith(number));
-  if (put === undefined) {
-    return refused(
-      REFUSALS.notThere.at(
-        { hole: headerOf(hole).name, ...(number === undefined ? {} : { thing: `bag ${number}` }) },
-        {
-          problem: 'no control is put off under that number',
-          remedy: 'The panel of bags lists those that are.',
-        },
-      ),
-    );
-  }
+  const refusal = {
+    kind: REFUSALS.notThere,
+    place: { hole: headerOf(hole).name, ...(number === undefined ? {} : { thing: `bag ${number}` }) },
+    problem: 'no control is put off under that number',
+    remedy: 'The panel of bags lists those that are.',
+  };
+  const waiting = open.map((each) => each.number);
+  const named = numberAmong(project.sampling.numbers, waiting, number ?? waiting[0] ?? '', refusal);
+  if (!named.ok) return named;
+  const put = open.find((each) => each.number === named.value);
+  if (put === undefined) return refused(refusal.kind.at(refusal.place, refusal));
   const of = holeNouns(hole, 'bags').find((bag) => bag.number === put.of);
   const bag = placedBag(project.sampling, put, of);
   if (!bag.ok) return bag;

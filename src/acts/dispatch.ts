@@ -51,10 +51,11 @@ export function proposeDispatch(
         'Say where it goes, or write it once in project.json: sampling.laboratory.',
       ),
     );
+  const waiting = toSend(sampling, all);
   const numbers =
     said.bags === undefined
-      ? ok(toSend(sampling, all))
-      : saidNumbers(sampling, bagsOfHoles(all), said.bags, name);
+      ? ok(waiting)
+      : saidNumbers(sampling, { issued: bagsOfHoles(all), waiting }, said.bags, name);
   if (!numbers.ok) return numbers;
   if (numbers.value.length === 0)
     return refused(

@@ -1,4 +1,5 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Place } from '../finding/place.ts';
 import { recordBagRun } from '../hole/commands/drilled.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { REFUSALS } from '../hole/findings.ts';
@@ -8,31 +9,53 @@ import type { Document } from '../record/document.ts';
 import {
   type BagNumber,
   bagNumberDistance,
+  endingInDigits,
+  endsWithDigits,
   formatBagNumber,
   parseBagNumber,
 } from '../sampling/numbers/bag-number.ts';
+import { lastDigits, numberAmong } from '../sampling/numbers/number-named.ts';
 import type { Sampling } from '../sampling/sampling.ts';
-import { rigOfBags } from '../standing/bag-run.ts';
+import { nextToLabel, rigOfBags } from '../standing/bag-run.ts';
 
 /** Records the numbers labelled for a hole. Refuses numbers of another form, a run backwards, and numbers that are labelled for a hole already. */
 export function numberBags(
   project: Project,
   hole: Document,
-  said: { readonly first: string; readonly last: string },
+  said: RunLabelled,
   maker: Maker,
   documents: Iterable<Document>,
 ): Result<Made> {
-  const { sampling } = project;
+  const run = runMeant(project, hole, said, documents);
+  if (!run.ok) return run;
+  return ok(recordBagRun({ ...run.value, rig: rigOfBags(project, hole), at: maker.at }, maker));
+}
+
+/** The first and the last number of a run of labels. */
+export interface RunLabelled {
+  readonly first: string;
+  readonly last: string;
+}
+
+/**
+ * A run of numbers labelled for a hole, each whole or by its last digits. The first is the next number to label in the rig's
+ * block where that ends so, else the only one of the block; the last is the nearest behind it. Refused where a number is none, or is labelled already.
+ */
+export function runMeant(
+  project: Project,
+  hole: Document,
+  said: RunLabelled,
+  documents: Iterable<Document>,
+): Result<RunLabelled> {
+  const form = project.sampling.numbers;
   const place = { hole: headerOf(hole).name, thing: `bags ${said.first} to ${said.last}` };
-  const first = parseBagNumber(sampling.numbers, said.first);
-  const last = parseBagNumber(sampling.numbers, said.last);
+  const all = [...documents];
+  const named = firstMeant(project, hole, said.first, all, place);
+  if (!named.ok) return named;
+  const first = parseBagNumber(form, named.value);
+  const last = first === undefined ? undefined : lastMeant(project.sampling, first, said.last);
   if (first === undefined || last === undefined)
-    return refused(
-      REFUSALS.notThere.at(place, {
-        problem: `${first === undefined ? said.first : said.last} is not of the form of this project’s bag numbers`,
-        remedy: 'Type the whole number with its prefix, as printed on the calico.',
-      }),
-    );
+    return refused(notOurs(place, first === undefined ? said.first : said.last));
   const distance = bagNumberDistance(first, last);
   if (distance === undefined || distance < 0)
     return refused(
@@ -41,15 +64,46 @@ export function numberBags(
         remedy: 'Type the first number, then the last, with the same prefix.',
       }),
     );
-  const taken = labelledAlready(sampling, documents, first, last);
+  const taken = labelledAlready(project.sampling, all, first, last);
   if (taken !== undefined) return refused(REFUSALS.bagUsed.at(place, taken));
-  const rig = rigOfBags(project, hole);
-  const numbers = {
-    first: formatBagNumber(sampling.numbers, first),
-    last: formatBagNumber(sampling.numbers, last),
-  };
-  return ok(recordBagRun({ ...numbers, rig, at: maker.at }, maker));
+  return ok({ first: formatBagNumber(form, first), last: formatBagNumber(form, last) });
 }
+
+function firstMeant(
+  project: Project,
+  hole: Document,
+  text: string,
+  documents: readonly Document[],
+  place: Place,
+): Result<string> {
+  const { numbers: form, blocks } = project.sampling;
+  const digits = lastDigits(form, text.toUpperCase());
+  const next = nextToLabel(project, documents, hole);
+  if (next !== undefined && digits.some((each) => endsWithDigits(next, each))) return ok(next);
+  const rig = rigOfBags(project, hole);
+  const block = blocks
+    .filter((each) => each.rig === rig)
+    .flatMap(({ first, last }) => digits.flatMap((each) => endingInDigits(form, first, last, each)));
+  return numberAmong(form, block, text, { kind: REFUSALS.notThere, place, ...NOT_OURS(text) });
+}
+
+/** The last number of a run, whole or by its last digits: the nearest from the first one on. */
+function lastMeant({ numbers: form }: Sampling, first: BagNumber, text: string): BagNumber | undefined {
+  const whole = parseBagNumber(form, text.toUpperCase());
+  if (whole !== undefined) return whole;
+  const end = { ...first, serial: 10 ** form.digits - 1 };
+  const [nearest] = lastDigits(form, text.toUpperCase()).flatMap((each) =>
+    endingInDigits(form, first, end, each),
+  );
+  return nearest === undefined ? undefined : parseBagNumber(form, nearest);
+}
+
+const NOT_OURS = (text: string) => ({
+  problem: `${text} is the end of no number in the block of this rig`,
+  remedy: 'Type its last digits as printed on the calico, or the whole number with its prefix.',
+});
+
+const notOurs = (place: Place, text: string): Finding => REFUSALS.notThere.at(place, NOT_OURS(text));
 
 /** What is wrong where some of these numbers are labelled for a hole, and the first number behind every run of that prefix. */
 function labelledAlready(

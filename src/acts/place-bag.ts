@@ -8,7 +8,7 @@ import type { Project } from '../project/project.ts';
 import type { Depth } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import type { Document, Id, Thing } from '../record/document.ts';
-import { numberNamed } from '../sampling/numbers/number-named.ts';
+import { numberAmong, numbersOfHole } from '../sampling/numbers/number-named.ts';
 import { materialFor } from '../sampling/scheme/rotation.ts';
 import { serialOf } from '../sampling/scheme/scheme.ts';
 import type { Command } from '../shorthand/command.ts';
@@ -60,15 +60,16 @@ export function numberToPlace(
   documents: Iterable<Document>,
 ): Result<string> {
   const place = { hole: headerOf(hole).name, thing: `bag ${text}` };
-  const number = numberNamed(project.sampling, streamStateOf(hole), text);
-  if (number === undefined)
-    return refused(
-      REFUSALS.notThere.at(place, {
-        problem: 'no number labelled for this hole ends so',
-        remedy:
-          'Type its last digits as printed on the calico, or the whole number with its prefix where it is from outside.',
-      }),
-    );
+  const { sampling } = project;
+  const named = numberAmong(sampling.numbers, numbersOfHole(sampling, streamStateOf(hole)), text, {
+    kind: REFUSALS.notThere,
+    place,
+    problem: 'no number labelled for this hole ends so',
+    remedy:
+      'Type its last digits as printed on the calico, or the whole number with its prefix where it is from outside.',
+  });
+  if (!named.ok) return named;
+  const number = named.value;
   const other = otherHoles(documents, hole).find((each) =>
     each.bags.some((bag) => bag.number === number && bag.kind !== 'spoiled'),
   );

@@ -6,19 +6,13 @@ import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { resplitRefused } from '../sampling/findings.ts';
 import { type ResplitList, resplitList } from '../sampling/laboratory/resplit-list.ts';
-import { bagNumberDistance, formatBagNumber, parseBagNumber } from '../sampling/numbers/bag-number.ts';
 import { returnedOf } from '../standing/returned.ts';
 import { streamStateOf } from '../standing/stream.ts';
-
-/** Numbers labelled for the single metres, first and last; those that the hole has left where none are said. */
-export interface NumbersSaid {
-  readonly first: string;
-  readonly last: string;
-}
+import { type RunLabelled, runMeant } from './number-bags.ts';
 
 /** A resplit list that would be made, with the numbers that are labelled for it. */
 export interface ProposedResplit extends ResplitList {
-  readonly numbers?: NumbersSaid;
+  readonly numbers?: RunLabelled;
 }
 
 /** The single metres that returned results ask for in a hole. Refused where the project has no rule for it, or a number is none. */
@@ -26,7 +20,7 @@ export function proposeResplit(
   project: Project,
   documents: Iterable<Document>,
   hole: Document,
-  numbers?: NumbersSaid,
+  numbers?: RunLabelled,
 ): Result<ProposedResplit> {
   const { sampling } = project;
   if (sampling.resplit === undefined)
@@ -37,12 +31,13 @@ export function proposeResplit(
         'Write sampling.resplit in project.json: analyte, atLeast, neighbours, pilesPerRow.',
       ),
     );
-  const whole = numbers === undefined ? ok(undefined) : numbersRead(project, hole, numbers);
+  const all = [...documents];
+  const whole = numbers === undefined ? ok(undefined) : runMeant(project, hole, numbers, all);
   if (!whole.ok) return whole;
   const state = streamStateOf(hole);
   const run =
     whole.value === undefined ? [] : [{ ...whole.value, rig: rigOf(project, hole), at: AT_NO_TIME }];
-  const results = [...returnedOf(project, documents).byNumber.values()];
+  const results = [...returnedOf(project, all).byNumber.values()];
   const named = { name: headerOf(hole).name, state: { ...state, bagRuns: [...state.bagRuns, ...run] } };
   const list = resplitList(sampling, named, results);
   return ok({ ...list, ...(whole.value === undefined ? {} : { numbers: whole.value }) });
@@ -78,20 +73,6 @@ export function makeResplit(
   if (!made.ok || numbers === undefined) return made;
   const run = recordBagRun({ ...numbers, rig: rigOf(project, hole), at: maker.at }, maker);
   return ok({ what: made.value.what, changes: [...run.changes, ...made.value.changes] });
-}
-
-function numbersRead(project: Project, hole: Document, { first, last }: NumbersSaid): Result<NumbersSaid> {
-  const form = project.sampling.numbers;
-  const [one, other] = [parseBagNumber(form, first), parseBagNumber(form, last)];
-  if (one === undefined || other === undefined || (bagNumberDistance(one, other) ?? -1) < 0)
-    return refused(
-      cannot(
-        hole,
-        `${first} to ${last} is no run of this project's numbers`,
-        'Say the first number, then the last, with their prefix.',
-      ),
-    );
-  return ok({ first: formatBagNumber(form, one), last: formatBagNumber(form, other) });
 }
 
 function rigOf(project: Project, hole: Document): string {

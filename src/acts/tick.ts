@@ -5,7 +5,7 @@ import { headerOf, holeThings } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Change, Document } from '../record/document.ts';
 import { numberLine } from '../sampling/numbers/number-line.ts';
-import { numberNamed } from '../sampling/numbers/number-named.ts';
+import { numberAmong, numbersOfHole } from '../sampling/numbers/number-named.ts';
 import { streamStateOf } from '../standing/stream.ts';
 
 /** Ticks calicos of the hole's run off, by the last digits of one or of the first and the last; one that is ticked loses its tick, a range only gains them. */
@@ -17,20 +17,27 @@ export function tickBags(
 ): Result<Made> {
   const state = streamStateOf(hole);
   const line = numberLine(project.sampling.numbers, state.bagRuns);
-  const placeOf = (text: string) => line.placeOf(numberNamed(project.sampling, state, text) ?? '');
-  const [from, to] = [placeOf(said.first), placeOf(said.last ?? said.first)];
+  const none = {
+    problem: 'no run labelled for this hole has these numbers',
+    remedy: 'F3 lists the bags that come. Type last digits of two of them, the upper first: ;tick 163-170.',
+  };
+  const numbersHere = numbersOfHole(project.sampling, state);
+  const place = (text: string) => ({ hole: headerOf(hole).name, thing: `bag ${text}` });
+  const meant = (text: string) =>
+    numberAmong(project.sampling.numbers, numbersHere, text, {
+      kind: REFUSALS.notThere,
+      place: place(text),
+      ...none,
+    });
+  const [first, last] = [meant(said.first), meant(said.last ?? said.first)];
+  if (!first.ok) return first;
+  if (!last.ok) return last;
+  const [from, to] = [line.placeOf(first.value), line.placeOf(last.value)];
   if (from === undefined || to === undefined || to < from)
     return refused(
       REFUSALS.notThere.at(
-        {
-          hole: headerOf(hole).name,
-          thing: `bag ${said.first}${said.last === undefined ? '' : ` to ${said.last}`}`,
-        },
-        {
-          problem: 'no run labelled for this hole has these numbers',
-          remedy:
-            'F3 lists the bags that come. Type last digits of two of them, the upper first: ;tick 163-170.',
-        },
+        place(said.last === undefined ? said.first : `${said.first} to ${said.last}`),
+        none,
       ),
     );
   const numbers = Array.from({ length: to - from + 1 }, (_, index) => line.at(from + index) ?? '');

@@ -1,4 +1,5 @@
-import { makeResplit, type NumbersSaid, proposeResplit } from '../acts/resplit.ts';
+import type { RunLabelled } from '../acts/number-bags.ts';
+import { makeResplit, proposeResplit } from '../acts/resplit.ts';
 import type { Outside } from '../desk/outside.ts';
 import { headerOf } from '../hole/hole.ts';
 import { resplitTable } from '../sampling/laboratory/resplit-list.ts';
@@ -12,7 +13,7 @@ import { tableText } from './table-text.ts';
 /** What `offsider resplit` is given. */
 export interface ResplitAsked extends Shared {
   readonly hole: string;
-  readonly numbers?: NumbersSaid | undefined;
+  readonly numbers?: RunLabelled | undefined;
   /** Number the metres; else they are only listed. */
   readonly take: boolean;
   readonly csv: boolean;

@@ -1,5 +1,5 @@
+import type { RunLabelled } from '../acts/number-bags.ts';
 import type { RangeCommand } from '../acts/range-plan.ts';
-import type { NumbersSaid } from '../acts/resplit.ts';
 import type { RejectedPart } from '../acts/shot.ts';
 import type { CollarState } from '../hole/ending.ts';
 import type { HoleState } from '../hole/header.ts';
@@ -91,7 +91,8 @@ export type Prompt =
       readonly draft: Draft;
       readonly adding: boolean;
     } & Sure)
-  | { readonly kind: 'elsewhere'; readonly draft: Draft }
+  /** The folder to go on in; while everything is being written there it stands, and after a failure with what was typed. */
+  | { readonly kind: 'elsewhere'; readonly draft: Draft; readonly moving: boolean }
   /** Leaving with rows that are not saved: it waits for the disk, or for the word typed in full. */
   | { readonly kind: 'leaving'; readonly draft: Draft }
   /** A document whose file is gone: restored from the journal, or let go with the reason. */
@@ -99,7 +100,7 @@ export type Prompt =
   /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */
   | { readonly kind: 'dispatch'; readonly draft: Draft }
   /** Single metres that returned results ask for, with the numbers labelled for them. */
-  | { readonly kind: 'resplit'; readonly numbers?: NumbersSaid }
+  | { readonly kind: 'resplit'; readonly numbers?: RunLabelled }
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
   | ({ readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft } & Sure)
   | { readonly kind: 'activity'; readonly cursor: number }

@@ -136,7 +136,8 @@ function readBag(text: string): Command | Wrong {
 /** `163`, `163 torn`, `163 320 torn`: the torn one, the spare if it is said, why. */
 function readSpare(text: string): Command | Wrong {
   const [number = '', ...words] = text.split(/ +/);
-  const isNumber = (word: string | undefined) => word !== undefined && /^[A-Z0-9][A-Z0-9-]*\d$/.test(word);
+  const isNumber = (word: string | undefined) =>
+    word !== undefined && /^(?:[A-Z0-9][A-Z0-9-]*\d|[a-z-]*\d{3,})$/.test(word);
   if (!isNumber(number)) return wrong('the last digits of the torn bag', ';spare 163 torn');
   const spare = isNumber(words[0]) ? words[0] : undefined;
   const reason = (spare === undefined ? words : words.slice(1)).join(' ');

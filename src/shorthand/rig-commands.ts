@@ -53,7 +53,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   overRod('contaminated', (over) => ({ does: 'contaminated', ...over }), 'The sample is contaminated'),
   {
     word: 'numbered',
-    form: ';numbered ZQ000201 ZQ000320, or ;numbered rest for those left over from the last hole',
+    form: ';numbered ZQ000201 ZQ000320, or ;numbered 201 320 where it is clear which, or ;numbered rest for those left over from the last hole',
     does: 'Bags numbered for this hole, first and last',
     previewed: false,
     read: (text) => {
@@ -71,7 +71,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
     previewed: false,
     read: (text) => {
       if (text === '') return { does: 'place control' };
-      return /^[A-Z0-9-]+$/.test(text)
+      return /^[A-Z0-9-]+$/i.test(text)
         ? { does: 'place control', lastDigits: text }
         : wrong('the last digits of its number', ';place 166');
     },

@@ -62,7 +62,7 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
     does: 'A duplicate and its primary hang on each other’s chute: their numbers change places',
     previewed: false,
     read: (text) =>
-      /^[A-Z0-9][A-Z0-9-]*$/.test(text)
+      /^[A-Z0-9][A-Z0-9-]*$/i.test(text)
         ? { does: 'swap pair', lastDigits: text }
         : wrong('the last digits of one of the two', ';swap 163'),
   },
@@ -88,7 +88,7 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
     does: 'Tick calicos off that are labelled right and at hand; the same number again takes its tick away',
     previewed: false,
     read: (text) => {
-      const [, first, last] = /^([A-Z]*\d+)(?:-([A-Z]*\d+))?$/.exec(text) ?? [];
+      const [, first, last] = /^([A-Z]*\d+)(?:-([A-Z]*\d+))?$/i.exec(text) ?? [];
       return first === undefined
         ? wrong('the last digits of a calico, or of the first and the last', ';tick 163-170')
         : { does: 'tick', first, ...(last === undefined ? {} : { last }) };
@@ -115,7 +115,7 @@ function isControl(word: string): word is keyof typeof CONTROLS {
 /** `46 ZQ000163`, `46-47 second ZQ000163`: where the bag lies, the chute if it hangs under one, its number. */
 export function readScan(text: string): Command | Wrong {
   const [, from = '', chute, number = ''] =
-    /^([\d.]+)(?:-[\d.]+)?(?: +(first|second))? +([A-Z0-9][A-Z0-9-]*)$/.exec(text) ?? [];
+    /^([\d.]+)(?:-[\d.]+)?(?: +(first|second))? +([A-Z0-9][A-Z0-9-]*)$/i.exec(text) ?? [];
   const depthMm = parseDepth(from);
   if (depthMm === undefined)
     return wrong('a depth within its metre, then the number of the bag', ';scan 46 ZQ000163');

@@ -68,6 +68,24 @@ export function proposedRun(
   const rig = rigOfBags(project, hole);
   const block = blocks.find((each) => each.rig === rig);
   if (toMm === undefined || shortMm === 0 || block === undefined) return undefined;
+  const first = nextToLabel(project, documents, hole);
+  if (first === undefined) return undefined;
+  const whole = { first, last: formatBagNumber(numbers, block.last) };
+  const state = streamStateOf(hole);
+  const labelled = { ...state, bagRuns: [...state.bagRuns, { ...whole, rig, at: NO_TIME }] };
+  const last = bagRunLines(project.sampling, { name: hole.id, state: labelled }, toMm).at(-1);
+  return last === undefined ? undefined : { first: whole.first, last: last.number, toMm };
+}
+
+/** The number of its rig's block behind every one that is labelled for any hole; undefined where the rig has no block or it is used up. */
+export function nextToLabel(
+  project: Project,
+  documents: Iterable<Document>,
+  hole: Document,
+): string | undefined {
+  const { numbers, blocks } = project.sampling;
+  const block = blocks.find((each) => each.rig === rigOfBags(project, hole));
+  if (block === undefined) return undefined;
   const serials = [...documents]
     .filter((document) => document.kind === 'hole')
     .flatMap((document) => holeNouns(document, 'bagRuns'))
@@ -75,12 +93,7 @@ export function proposedRun(
     .filter((last) => last?.prefix === block.first.prefix)
     .flatMap((last) => (last === undefined || last.serial > block.last.serial ? [] : [last.serial + 1]));
   const first = { ...block.first, serial: Math.max(block.first.serial, ...serials) };
-  if (first.serial > block.last.serial) return undefined;
-  const whole = { first: formatBagNumber(numbers, first), last: formatBagNumber(numbers, block.last) };
-  const state = streamStateOf(hole);
-  const labelled = { ...state, bagRuns: [...state.bagRuns, { ...whole, rig, at: NO_TIME }] };
-  const last = bagRunLines(project.sampling, { name: hole.id, state: labelled }, toMm).at(-1);
-  return last === undefined ? undefined : { first: whole.first, last: last.number, toMm };
+  return first.serial > block.last.serial ? undefined : formatBagNumber(numbers, first);
 }
 
 /** The rig whose block the bags of a hole are numbered from: the one that drills it, else the first of the project. */

@@ -83,8 +83,8 @@ describe('a resplit list', () => {
     const folder = await compositeProject();
     await take(folder, goldFile('WA1', 601, ['1', '1', '1', '1', '1', '1']));
     const numbers = { first: 'MB000701', last: 'MB000703' };
-    expect((await list(folder, { csv: false, numbers: { first: 'MB2', last: 'x' } })).err).toContain(
-      'is no run of this project',
+    expect((await list(folder, { csv: false, numbers: { first: 'MB0701', last: 'x' } })).err).toContain(
+      'x is the end of no number',
     );
     const few = await list(folder, { take: true, numbers });
     expect(few.code).toBe(0);

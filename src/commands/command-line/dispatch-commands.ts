@@ -21,7 +21,10 @@ function addNew(dispatch: Command, outside: Outside, done: Done): void {
   dispatch
     .command('new')
     .description('make a dispatch up: everything issued and not sent, or the bags named')
-    .argument('[bags...]', 'numbers or ranges like MB000001-MB000040, typed or scanned')
+    .argument(
+      '[bags...]',
+      'numbers or ranges like MB000001-MB000040 or 301-340, whole or by their last digits',
+    )
     .option('--name <name>', 'its name; the day and who makes it up, if not said')
     .option('--laboratory <name>', 'where it goes; as in project.json, if not said')
     .option('--seal <number>', 'seal of the first sack; the others follow it')

@@ -24,7 +24,10 @@ function addResplit(program: Command, outside: Outside, done: Done): void {
     .command('resplit')
     .description('single metres that composites ask for: where they lie, their numbers and controls')
     .argument('<hole>', 'the hole')
-    .option('--numbers <first-last>', 'bags labelled for them; what the hole has left, if not said')
+    .option(
+      '--numbers <first-last>',
+      'bags labelled for them, whole or by their last digits; what the hole has left, if not said',
+    )
     .option('--take', 'number them, in one edit')
     .option('--csv', 'as CSV')
     .action(async (hole: string, options, command: Command) => {

@@ -13,7 +13,8 @@ import { logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { rowsDown } from '../../hole/hole.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document, Edit } from '../../record/document.ts';
-import { numberMeant, type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
+import { numbersMeant, numbersOfHole, severalEnd } from '../../sampling/numbers/number-named.ts';
+import { type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
 import { cautionsShown } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
@@ -153,8 +154,10 @@ async function settleOldest(at: LinesAt, hole: Document): Promise<Taken> {
 function lookUpBag(at: LinesAt, hole: Document, text: string, lies?: ScannedAt): Taken {
   const others = otherHoles(at.desk.documents().values(), hole);
   const state = streamStateOf(hole);
-  const number = numberMeant(at.project.sampling, state, text);
-  const scan = scanCheck(at.project.sampling, state, number, lies, others);
+  const { sampling } = at.project;
+  const [number = text, ...other] = numbersMeant(sampling.numbers, numbersOfHole(sampling, state), text);
+  if (other.length > 0) return { kind: 'refused', ...severalEnd(text, [number, ...other]) };
+  const scan = scanCheck(sampling, state, number, lies, others);
   const belongs = lies === undefined ? '' : ', and lies where it belongs';
   if (scan.named === undefined) return { kind: 'done', said: `${number} is the ${scan.known}${belongs}` };
   return {

@@ -1,9 +1,10 @@
-import { makeResplit, type NumbersSaid, proposeResplit } from '../../acts/resplit.ts';
+import type { RunLabelled } from '../../acts/number-bags.ts';
+import { makeResplit, proposeResplit } from '../../acts/resplit.ts';
 import { holeInHand, inOwn, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
 
 /** Shows the single metres that returned composites ask for in the hole in hand, before they are numbered. */
-export function askResplit(state: State, numbers?: NumbersSaid): Step {
+export function askResplit(state: State, numbers?: RunLabelled): Step {
   const hole = holeInHand(state);
   if (hole === undefined) return still(saying(state, 'Open a hole first.', 'warn'));
   const proposed = proposeResplit(state.project, state.documents.values(), hole, numbers);

@@ -1,11 +1,13 @@
 import { BAG_KINDS } from '../../hole/bags.ts';
+import { REFUSALS } from '../../hole/findings.ts';
 import type { Document } from '../../record/document.ts';
-import { numberMeant, type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
+import { numbersMeant, numbersOfHole, severalEnd } from '../../sampling/numbers/number-named.ts';
+import { type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
 import { readScan } from '../../shorthand/sample-commands.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 import { draftOf } from '../draft.ts';
 import type { State } from '../state.ts';
-import { type Step, saying, still } from '../step.ts';
+import { type Step, saying, sayingFinding, still } from '../step.ts';
 
 /**
  * A bag read by a scanner, or typed whole: what it is, without touching the entry line. With `;scan 46` on the line it is held against that
@@ -24,9 +26,17 @@ export function scanBag(state: State, hole: Document, number: string): Step {
 /** A bag held against where it lies, its number whole or its last digits; without a place only its number is looked at. */
 export function scanPlaced(state: State, hole: Document, text: string, lies: ScannedAt | undefined): Step {
   const stream = streamStateOf(hole);
-  const number = numberMeant(state.project.sampling, stream, text);
+  const { sampling } = state.project;
+  const [number = text, ...other] = numbersMeant(sampling.numbers, numbersOfHole(sampling, stream), text);
+  if (other.length > 0)
+    return still(
+      sayingFinding(
+        state,
+        REFUSALS.notThere.at({ thing: `bag ${text}` }, severalEnd(text, [number, ...other])),
+      ),
+    );
   const others = otherHoles(state.documents.values(), hole);
-  const { known, named } = scanCheck(state.project.sampling, stream, number, lies, others);
+  const { known, named } = scanCheck(sampling, stream, number, lies, others);
   if (named !== undefined) {
     const said = `${number} is ${known}: ${named.name}. ${named.happened}`;
     const prompt = { kind: 'scanned', number, said, ground: named.ground } as const;

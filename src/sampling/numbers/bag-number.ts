@@ -75,3 +75,26 @@ export function isTransposed(a: string, b: string): boolean {
   const at = [...a].findIndex((character, index) => character !== b[index]);
   return a[at] === b[at + 1] && a[at + 1] === b[at] && a.slice(at + 2) === b.slice(at + 2);
 }
+
+/** Numbers from one to another that end in some digits, the first 400 of them. With a check digit every number is looked at. */
+export function endingInDigits(
+  form: NumberForm,
+  first: BagNumber,
+  last: BagNumber,
+  digits: string,
+): readonly string[] {
+  const plain = form.checkDigit === undefined && /^\d+$/.test(digits) && digits.length <= form.digits;
+  const step = plain ? 10 ** digits.length : 1;
+  const start = plain
+    ? first.serial + ((Number(digits) - (first.serial % step) + step) % step)
+    : first.serial;
+  const found: string[] = [];
+  for (let serial = start; serial <= last.serial && found.length < MOST; serial += step) {
+    const number = formatBagNumber(form, { prefix: first.prefix, serial });
+    if (endsWithDigits(number, digits)) found.push(number);
+  }
+  return found;
+}
+
+/** As many as anybody asks for: one that is free is enough. */
+const MOST = 400;

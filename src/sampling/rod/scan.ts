@@ -2,7 +2,6 @@ import type { Bag } from '../../hole/bags.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import { bagNumberDistance, parseBagNumber } from '../numbers/bag-number.ts';
 import { numberLine } from '../numbers/number-line.ts';
-import { numberNamed } from '../numbers/number-named.ts';
 import type { Sampling } from '../sampling.ts';
 import { bagOf } from '../stream/issue.ts';
 import { type StreamState, stream, streamFoot } from '../stream/stream.ts';
@@ -63,14 +62,6 @@ export function scanCheck(
     known,
     at === undefined ? undefined : misplaced(sampling, state, ahead, issued !== undefined, at),
   );
-}
-
-/**
- * The number that is meant by last digits typed beside a pile: of those labelled for this hole, the nearest to the last one issued. A text that
- * is a whole number, or ends none of them, is taken as it is.
- */
-export function numberMeant(sampling: Sampling, state: StreamState, text: string): string {
-  return numberNamed(sampling, state, text) ?? text;
 }
 
 function scan(number: string, known: string, kind: MismatchKind | undefined): Scan {

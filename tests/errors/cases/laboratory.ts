@@ -69,7 +69,7 @@ const DISPATCH_CASES: readonly ErrorCase[] = [
     findingsIn(readReceipt(sampling().numbers, [['Sample'], ['AB12']], 'receipt.csv')),
   ),
   given('dispatch-refused', 'a range of which no bag was issued', () =>
-    findingsIn(saidNumbers(sampling(), ISSUED, ['ZQ000300-ZQ000310'], 'D1')),
+    findingsIn(saidNumbers(sampling(), { issued: ISSUED, waiting: [] }, ['ZQ000300-ZQ000310'], 'D1')),
   ),
 ];
 

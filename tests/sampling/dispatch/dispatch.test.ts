@@ -92,7 +92,7 @@ describe('making up a dispatch', () => {
 
 describe('numbers said', () => {
   const said = (...words: readonly string[]) =>
-    saidNumbers(sampling(), [...issued, spoiledBag('ZQ000199')], words, 'D1');
+    saidNumbers(sampling(), { issued: [...issued, spoiledBag('ZQ000199')], waiting: [] }, words, 'D1');
 
   test('a range takes what was issued in it, spoiled ones left out; a single number is taken as it is', () => {
     expect(said('zq000140-zq000199 ZQ000131,XX9')).toEqual({

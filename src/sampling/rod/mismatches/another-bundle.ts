@@ -1,5 +1,6 @@
 import {
   type BagNumber,
+  endingInDigits,
   endsWithDigits,
   formatBagNumber,
   type NumberForm,
@@ -49,7 +50,7 @@ export function notLabelled({ sampling, state, others }: Situation, digits: stri
   );
   if (near.length > 0) return [...new Set(near)].map((number) => ({ number, onTop: true }));
   const far = blocks
-    .flatMap(({ first, last }) => endingIn(numbers, first, last, digits))
+    .flatMap(({ first, last }) => endingInDigits(numbers, first, last, digits))
     .find((number) => isFree(number));
   return far === undefined ? [] : [{ number: far, onTop: false }];
 }
@@ -75,21 +76,3 @@ function numbersFrom(form: NumberForm, { prefix, serial }: BagNumber, count: num
     .filter((each) => each < most)
     .map((each) => formatBagNumber(form, { prefix, serial: each }));
 }
-
-/** Numbers of a block that end in some digits; where a check digit stands last, every one is looked at. */
-function endingIn(form: NumberForm, first: BagNumber, last: BagNumber, digits: string): readonly string[] {
-  const plain = form.checkDigit === undefined && /^\d+$/.test(digits) && digits.length <= form.digits;
-  const step = plain ? 10 ** digits.length : 1;
-  const start = plain
-    ? first.serial + ((Number(digits) - (first.serial % step) + step) % step)
-    : first.serial;
-  const found: string[] = [];
-  for (let serial = start; serial <= last.serial && found.length < MOST; serial += step) {
-    const number = formatBagNumber(form, { prefix: first.prefix, serial });
-    if (endsWithDigits(number, digits)) found.push(number);
-  }
-  return found;
-}
-
-/** Numbers of one block that are looked at: one of them not labelled is enough. */
-const MOST = 400;
