@@ -31,7 +31,7 @@ export function readRod(text: string): RodRead | undefined {
   let read: RodRead = {};
   for (const word of text.split(/\s+/).filter((each) => each !== '')) {
     const part = partOf(word, read);
-    if (part === undefined) return undefined;
+    if (part === undefined || Object.keys(part).some((each) => Object.hasOwn(read, each))) return undefined;
     read = { ...read, ...part };
   }
   return read;

@@ -15,7 +15,7 @@ import { answerNumbers } from './samples/number-bags.ts';
 import { answerResplit } from './samples/resplit.ts';
 import { answerRod } from './samples/rod.ts';
 import type { State } from './state.ts';
-import { type Step, still, type World } from './step.ts';
+import { keptIfRefused, type Step, still, type World } from './step.ts';
 import { answerRejection } from './survey/survey.ts';
 import { answerRun } from './survey/survey-run.ts';
 import { answerShot } from './survey/survey-shot.ts';
@@ -55,7 +55,7 @@ export function answer(state: State, world: World): Step {
     case 'change code':
       return saveChange(state);
     case 'elsewhere':
-      return goElsewhere(state, state.prompt.draft.text);
+      return goElsewhere(state);
     case 'leaving':
       return answerLeaving(state, state.prompt.draft.text);
     case 'missing':
@@ -82,7 +82,8 @@ export function promptKey(state: State, event: KeyEvent, world: World): Step {
   const { prompt } = state;
   if (prompt === undefined) return still(state);
   if (prompt.kind === 'change code') return changeCodeKey(state, event);
-  if (prompt.kind === 'activity' && event.kind === 'text') return pickActivity(state, event.text, world);
+  if (prompt.kind === 'activity' && event.kind === 'text')
+    return keptIfRefused(state, pickActivity(state, event.text, world));
   if (prompt.kind === 'plod' && chordOf(event) === 'up') return plodKey(state, prompt);
   const by = { up: -1, down: 1 }[chordOf(event) ?? ''];
   if ('cursor' in prompt && by !== undefined) {

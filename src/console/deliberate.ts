@@ -1,7 +1,7 @@
 import { answer } from './answer.ts';
 import type { Prompt } from './prompt.ts';
 import type { State } from './state.ts';
-import { type Step, saying, still, type World } from './step.ts';
+import { keptIfRefused, type Step, saying, still, type World } from './step.ts';
 import type { KeyEvent } from './terminal/input/keys.ts';
 
 /** Questions whose answer a run of chance keys was seen to give, and which others act on before anybody looks: one key more records them. */
@@ -19,7 +19,7 @@ export function isSureAsked(prompt: Prompt | undefined): boolean {
 
 /** Enter on a question: what it leads to; where it would record something that is not to happen by chance, the key more is asked for first. */
 export function answerOrAsk(state: State, world: World): Step {
-  const step = answer(state, world);
+  const step = keptIfRefused(state, answer(state, world));
   const { prompt } = state;
   if (!isDeliberate(prompt) || step[1].length === 0) return step;
   const asked: State = { ...state, prompt: { ...prompt, sure: 'asked' } };
@@ -32,5 +32,5 @@ export function sureKey(state: State, event: KeyEvent, world: World): Step {
   if (!isDeliberate(prompt)) return still(state);
   const { sure: _, ...rest } = prompt;
   const back: State = { ...state, prompt: rest, message: undefined };
-  return event.kind === 'text' && event.text === 'y' ? answer(back, world) : still(back);
+  return event.kind === 'text' && event.text === 'y' ? keptIfRefused(back, answer(back, world)) : still(back);
 }

@@ -114,15 +114,18 @@ function afterChanging(code: string, changed: Result<LoadedProject>): Happening 
 function afterMoving(folder: string, moved: Moved): Happening {
   if (!moved.ok)
     return {
-      kind: 'said',
-      text: `Not moved: ${moved.problem}. ;elsewhere and another folder.`,
+      kind: 'moved',
+      moved: false,
+      text: `Not moved: ${moved.problem}. Give another folder (;elsewhere).`,
       tone: 'alert',
     };
   const { length } = moved.left;
-  if (length === 0) return { kind: 'said', text: `All is in ${folder}; work goes on there.`, tone: 'good' };
+  if (length === 0)
+    return { kind: 'moved', moved: true, text: `All is in ${folder}; work goes on there.`, tone: 'good' };
   const what = length === 1 ? 'One thing was' : `${length} things were`;
   return {
-    kind: 'said',
+    kind: 'moved',
+    moved: true,
     text: `Work goes on in ${folder}. ${what} not taken along: Ctrl-F names ${length === 1 ? 'it' : 'them'}.`,
     tone: 'warn',
   };

@@ -11,6 +11,7 @@ import { bindingFor, bindingForWord } from './keys.ts';
 import { typeInLineUp } from './line-up/line-up.ts';
 import { gpsRead } from './line-up/line-up-gps.ts';
 import { lineWords } from './line-words.ts';
+import { movedElsewhere } from './lists/elsewhere.ts';
 import { healthCame } from './lists/leaving.ts';
 import { typeInList } from './lists/lists.ts';
 import { typeOnShift } from './lists/shift.ts';
@@ -21,8 +22,8 @@ import { typeReading } from './log/readings.ts';
 import type { Prompt } from './prompt.ts';
 import { scanIntoDispatch } from './samples/dispatch.ts';
 import { scanBag } from './samples/scan.ts';
-import { type Health, holeInHand, rowLeft, type State } from './state.ts';
-import { type Step, saying, sayingFinding, still, type World } from './step.ts';
+import { type Health, holeInHand, type Message, rowLeft, type State } from './state.ts';
+import { keptIfRefused, type Step, saying, sayingFinding, still, type World } from './step.ts';
 import { chordOf, type KeyEvent } from './terminal/input/keys.ts';
 
 /** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer, what is found of the files. */
@@ -37,7 +38,9 @@ export type Happening =
   | { readonly kind: 'gps read'; readonly hole: Id; readonly read: GpsText }
   | { readonly kind: 'code added'; readonly project: Project; readonly text: string }
   | { readonly kind: 'code refused'; readonly finding: Finding | undefined }
-  | { readonly kind: 'said'; readonly text: string; readonly tone: 'good' | 'warn' | 'alert' | 'plain' };
+  /** What came of writing everything to another folder. */
+  | ({ readonly kind: 'moved'; readonly moved: boolean } & Pick<Message, 'text' | 'tone'>)
+  | ({ readonly kind: 'said' } & Pick<Message, 'text' | 'tone'>);
 
 /** The console's one rule: a state and a happening give the next state, and what is to be done. Touches nothing. */
 export function reduce(state: State, happening: Happening, world: World): Step {
@@ -62,6 +65,8 @@ export function reduce(state: State, happening: Happening, world: World): Step {
       return still(withCode(state, happening.project, happening.text));
     case 'code refused':
       return still(codeRefused(state, happening.finding));
+    case 'moved':
+      return still(movedElsewhere(state, happening.moved, happening.text, happening.tone));
     case 'said':
       return still(saying(state, happening.text, happening.tone));
   }
@@ -164,10 +169,11 @@ function byWord(state: State, world: World): Step | undefined {
   const emptied: State = { ...state, draft: EMPTY_DRAFT };
   if (text === undefined) {
     const hindrance = bound?.hindered?.(state);
-    if (bound === undefined || hindrance === undefined) return bound?.act(emptied, world);
-    return still(saying(emptied, `${bound.name}: ${hindrance}.`, 'warn'));
+    if (bound === undefined) return undefined;
+    if (hindrance !== undefined) return still(saying(state, `${bound.name}: ${hindrance}.`, 'warn'));
+    return keptIfRefused(state, bound.act(emptied, world));
   }
-  return bound?.told?.(emptied, text, world);
+  return bound?.told === undefined ? undefined : keptIfRefused(state, bound.told(emptied, text, world));
 }
 
 function typeInLine(state: State, event: KeyEvent): Step {

@@ -93,7 +93,24 @@ export function submittingResult(
   after: State,
   said?: string,
 ): Step {
-  if (result.ok) return submitting(after, document, result.value, said ?? result.value.what);
+  if (result.ok) {
+    const at = unchanged.readOnly === undefined ? after : unchanged;
+    return submitting(at, document, result.value, said ?? result.value.what);
+  }
   const first = result.findings[0];
   return still(first === undefined ? unchanged : sayingFinding(unchanged, first));
+}
+
+/** A step that led to nothing but a word of what is wrong: the line and the question stay as they were typed, to be put right. */
+export function keptIfRefused(before: State, [next, effects]: Step): Step {
+  const refused = next.message !== undefined && ['alert', 'warn'].includes(next.message.tone);
+  const isElsewhere = next.prompt !== undefined || next.screen !== before.screen;
+  return effects.length > 0 || isElsewhere || !refused
+    ? [next, effects]
+    : still({ ...next, draft: before.draft, ...(hasLine(before) ? { prompt: before.prompt } : {}) });
+}
+
+/** True where the question in hand has a line; one without is over with its answer. */
+function hasLine({ prompt }: State): boolean {
+  return prompt !== undefined && 'draft' in prompt;
 }

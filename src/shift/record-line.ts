@@ -156,6 +156,12 @@ function parseParts(line: string, words: LineWords): Result<EntryParts> {
     const [token = ''] = /^[^ :]+(?::\d{2}[^ :]*(?::\d{2})?)?/.exec(left) ?? [];
     if (token.toLowerCase() === 'by') return parseBy(line, parts, left.slice(2).trim());
     const next = partOf(token, parts, words);
+    if (next === undefined && parts.from === undefined && /^\d{1,2}:\d/.test(token))
+      return unread(
+        line,
+        `${token} is not a time of day`,
+        'Type it like 14:20. A remark begins with a colon.',
+      );
     if (next === undefined) return ok(withRemark(parts, left));
     if (next.to !== undefined && next.to === next.from)
       return unread(

@@ -234,7 +234,10 @@ describe('single metres that results ask for', () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';resplit');
     expect(shown(sitting)).toContain('sampling.resplit in project.json: analyte');
+    expect(sitting.state().draft.text).toBe(';resplit');
+    sitting.press('escape');
     sitting.enter(';resplit MB000614');
+    expect(sitting.state().draft.text).toBe(';resplit MB000614');
     expect(shown(sitting)).toContain('Type the first and the last number labelled for them');
   });
 });

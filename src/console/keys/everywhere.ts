@@ -1,4 +1,4 @@
-import { askElsewhere, goElsewhere } from '../lists/elsewhere.ts';
+import { askElsewhere, askedFolder, goElsewhere } from '../lists/elsewhere.ts';
 import { openHelp, openOver } from '../lists/lists.ts';
 import { saying, still } from '../step.ts';
 import { type Binding, HOLE_SCREENS } from './binding.ts';
@@ -66,6 +66,6 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
     word: 'elsewhere',
     help: 'Write everything to another folder and go on there, where this disk takes no more',
     act: askElsewhere,
-    told: goElsewhere,
+    told: (state, text) => goElsewhere(askedFolder(state, text)),
   },
 ];

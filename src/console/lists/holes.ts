@@ -1,5 +1,6 @@
 import { readNewHole } from '../../acts/new-hole.ts';
 import { startWithRig } from '../../acts/start.ts';
+import { ok } from '../../finding/finding.ts';
 import { drilledMm } from '../../hole/commands/drilled.ts';
 import { planHole } from '../../hole/commands/plan-hole.ts';
 import { reopenHole, stopDrilling } from '../../hole/commands/states.ts';
@@ -11,7 +12,7 @@ import { hashJson } from '../../record/hash.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import { holesOf, inOwn, type State } from '../state.ts';
-import { type Step, saying, still, submitting, submittingResult, type World } from '../step.ts';
+import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 
 /** The hole under the cursor on the list of holes. */
 export function pickedHole(state: State): Document | undefined {
@@ -118,7 +119,8 @@ function made(state: State, world: World, id: string, header: Header, plan: Plan
     .sort((a, b) => a.localeCompare(b, 'en', { numeric: true }))
     .indexOf(id);
   const after: State = { ...state, prompt: undefined, screen: { name: 'holes', cursor } };
-  return submitting(after, { kind: 'hole', id }, making, `${header.name} made. Enter starts drilling it.`);
+  const said = `${header.name} made. Enter starts drilling it.`;
+  return submittingResult(state, { kind: 'hole', id }, ok(making), after, said);
 }
 
 /** Suspends or abandons the hole of the prompt, with the reason typed. */

@@ -15,7 +15,7 @@ import { projectForHole } from '../../standing/hole-schema.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { scanBag } from '../samples/scan.ts';
 import { holeInHand, type State, schemaInHand } from '../state.ts';
-import { type Step, saying, still, submittingResult, type World } from '../step.ts';
+import { keptIfRefused, type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { chordOf, type KeyEvent, keyPress } from '../terminal/input/keys.ts';
 import { runCommand } from './commands.ts';
 import { refusalWords } from './panels/echo.ts';
@@ -56,15 +56,6 @@ export function enterLine(state: State, world: World): Step {
     case 'row':
       return enterRow(state, hole, parsed, world);
   }
-}
-
-/** A line that led to nothing but a word of what is wrong stays as it was typed, to be put right. */
-function keptIfRefused(before: State, [next, effects]: Step): Step {
-  const refused = next.message !== undefined && ['alert', 'warn'].includes(next.message.tone);
-  const isElsewhere = next.prompt !== undefined || next.screen !== before.screen;
-  return effects.length > 0 || isElsewhere || !refused
-    ? [next, effects]
-    : still({ ...next, draft: before.draft });
 }
 
 /** The line typed. A lone `=` put behind a line that was asked about insists on all that was asked, not on its last item alone. */

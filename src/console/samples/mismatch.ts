@@ -155,7 +155,7 @@ function noted(
 ): Step {
   const closed: State = { ...state, prompt: undefined };
   if (prompt.later !== undefined)
-    return still(saying(closed, 'Left as it is: the mismatch still waits, ;mend.', 'warn'));
+    return still(saying(closed, 'Left as it is: the mismatch still waits, ;mend.'));
   const { depthMm: _depth, care, ...seen } = read;
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const at = { rod: prompt.rod, depthMm: prompt.depthMm };
