@@ -12,6 +12,8 @@ import { checkRow } from '../schema/check/row-checks.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { type LoggedTwice, rowsLoggedTwice } from '../standing/logged-twice.ts';
 import { fieldAndMember, inWords, openQuestions, standsNow, twiceInWords } from '../standing/questions.ts';
+import { rodsRecordedTwice } from '../standing/rods-twice.ts';
+import { settledRodTwice } from './settle-rod.ts';
 
 /**
  * What a question is settled with. `ours` leaves the cell as it stands, whatever that is by now; `both` keeps two rows over the same metres
@@ -22,7 +24,7 @@ export type Chosen = 'ours' | 'theirs' | 'both';
 /**
  * An open question of a document settled, as one edit: the cell takes theirs or stays, and the question, with every other that asks the same
  * two values of that cell, is settled. Theirs is refused where the cell was changed since the merge, where its thing is gone, and where the row
- * would not fit its schema or the rows beside it.
+ * would not fit its schema or the rows beside it. Of two records of a rod one is taken out; `documents` say which of its bags were sent.
  */
 export function settleQuestion(
   project: Project,
@@ -30,11 +32,14 @@ export function settleQuestion(
   question: Id,
   chosen: Chosen,
   newId: () => Id,
+  documents: Iterable<Document> = [document],
 ): Result<Made> {
-  const twice =
-    document.kind === 'hole' ? rowsLoggedTwice(document).find(({ id }) => id === question) : undefined;
-  if (twice !== undefined) return ok(settledTwice(project, document, twice, chosen, newId));
+  const isHole = document.kind === 'hole';
+  const rows = isHole ? rowsLoggedTwice(document).find(({ id }) => id === question) : undefined;
+  if (rows !== undefined) return ok(settledTwice(project, document, rows, chosen, newId));
   if (chosen === 'both') return refused(notTwoRows(document));
+  const rod = isHole ? rodsRecordedTwice(document).find(({ id }) => id === question) : undefined;
+  if (rod !== undefined) return ok(settledRodTwice(document, rod, chosen, documents));
   const asked = openQuestions(document).find(([id]) => id === question)?.[1];
   if (asked === undefined) return refused(notOpen(document));
   const { schema } = document.kind === 'hole' ? projectForHole(project, document) : project;
@@ -157,7 +162,7 @@ const placeOf = (document: Document) =>
 const notTwoRows = (document: Document) =>
   QUESTION_FINDINGS.unfit.at(placeOf(document), {
     problem: 'only two rows over the same metres can both be kept',
-    remedy: 'This question is about one cell: keep ours or take theirs.',
+    remedy: 'Here one of the two is right: keep ours or take theirs.',
   });
 
 const notOpen = (document: Document) =>

@@ -65,7 +65,9 @@ async function settle(
         },
       ),
     );
-  const made = settleQuestion(at.project, wanted.document, wanted.question.id, chosen, at.desk.newId);
+  const { document, question } = wanted;
+  const documents = at.desk.documents().values();
+  const made = settleQuestion(at.project, document, question.id, chosen, at.desk.newId, documents);
   if (!made.ok) return refuse(at.outside, ...made.findings);
   const failed = await submitOn(at, { document: wanted.document, made: made.value });
   if (failed === undefined) say(at.outside, `${nameOf(wanted.document)}: ${made.value.what}`);

@@ -1,12 +1,12 @@
 import type { Finding } from '../finding/finding.ts';
 import { STANDING_FINDINGS } from '../hole/findings.ts';
-import { headerOf, holeThings, rowsDown } from '../hole/hole.ts';
-import { formatDepth } from '../quantity/depth.ts';
+import { headerOf, rowsDown } from '../hole/hole.ts';
 import { formatInterval } from '../quantity/interval.ts';
-import { instantMs, localDate, localTime, type Stamp } from '../quantity/stamp.ts';
+import { instantMs } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { gapsIn } from './heads.ts';
 import { rowsLoggedTwice } from './logged-twice.ts';
+import { rodsDown, rodsRecordedTwice, rodWords } from './rods-twice.ts';
 
 /** Rows that stand over the same metres, gaps between rows, and rods that stand twice or out of order, however they came. */
 export function logFindings(hole: Document): readonly Finding[] {
@@ -42,38 +42,35 @@ function gapFindings(hole: Document): readonly Finding[] {
 
 /** Rods done that stand twice, or at times that do not follow their depths: two copies recorded them, or a clock was wrong. */
 function rodFindings(hole: Document): readonly Finding[] {
-  const down = holeThings(hole, 'rods')
-    .map(([, rod]) => rod)
-    .sort((a, b) => a.depthMm - b.depthMm || instantMs(a.at) - instantMs(b.at));
   const place = { hole: headerOf(hole).name };
-  return down.slice(1).flatMap((rod, index): readonly Finding[] => {
-    const above = down[index];
-    if (above === undefined) return [];
-    const said = (each: typeof rod) =>
-      `rod ${each.rod} to ${formatDepth(each.depthMm)} m at ${timeOf(each.at)}`;
-    if (above.depthMm === rod.depthMm || above.rod === rod.rod)
-      return [
-        STANDING_FINDINGS.rodTwice.at(
-          { ...place, thing: `rod ${rod.rod}` },
-          {
-            problem: `it is recorded twice: ${said(above)}, and ${said(rod)}`,
-            remedy:
-              'Ask the driller to count the rods. Look in the history who recorded each. Until one is taken back, bags and pace may be counted twice.',
-          },
-        ),
-      ];
-    if (instantMs(rod.at) >= instantMs(above.at)) return [];
+  const twice = rodsRecordedTwice(hole);
+  const down = rodsDown(hole);
+  const doubled = twice.map(({ ours: [, ours], theirs: [, theirs] }) =>
+    STANDING_FINDINGS.rodTwice.at(
+      { ...place, thing: `rod ${theirs.rod}` },
+      {
+        problem: `it is recorded twice: ${rodWords(ours)}, and ${rodWords(theirs)}`,
+        remedy:
+          'Bags and pace may be counted twice. Ask the driller to count the rods, then keep one of the two: ;questions, or offsider questions.',
+      },
+    ),
+  );
+  const late = down.slice(1).flatMap(([id, rod], index): readonly Finding[] => {
+    const [aboveId, above] = down[index] ?? [id, rod];
+    const isTwice = twice.some((pair) =>
+      [pair.ours[0], pair.theirs[0]].every((each) => each === id || each === aboveId),
+    );
+    if (isTwice || instantMs(rod.at) >= instantMs(above.at)) return [];
     return [
       STANDING_FINDINGS.rodsOutOfOrder.at(
         { ...place, thing: `rod ${rod.rod}` },
         {
-          problem: `it is recorded before the rod above it: ${said(rod)}, but ${said(above)}`,
+          problem: `it is recorded before the rod above it: ${rodWords(rod)}, but ${rodWords(above)}`,
           remedy:
             'Look at the clock of the laptop that recorded them; pace and plod metres hang on these times.',
         },
       ),
     ];
   });
+  return [...doubled, ...late];
 }
-
-const timeOf = (at: Stamp): string => `${localDate(at)} ${localTime(at, true)}`;

@@ -24,7 +24,7 @@ export function rowsLoggedTwice(hole: Document): readonly LoggedTwice[] {
       if (overlaps(upper[1], lower[1])) pairs.push([upper, lower]);
     }
   if (pairs.length === 0) return [];
-  const brought = broughtByMerges(hole);
+  const brought = broughtByMerges(hole, 'rows');
   return pairs.map(([upper, lower]) => {
     const turned = brought.has(upper[0]) && !brought.has(lower[0]);
     const [ours, theirs] = turned ? [lower, upper] : [upper, lower];
@@ -33,11 +33,11 @@ export function rowsLoggedTwice(hole: Document): readonly LoggedTwice[] {
   });
 }
 
-/** Ids of rows that this history got by merging another copy. */
-function broughtByMerges(hole: Document): ReadonlySet<Id> {
+/** Ids of things of a table that this history got by merging another copy. */
+export function broughtByMerges(hole: Document, table: 'rows' | 'rods'): ReadonlySet<Id> {
   const puts = hole.history
     .filter(isMerge)
     .flatMap((entry) => entry.changes)
-    .flatMap((change) => ('put' in change && change.put[0] === 'rows' ? [change.put[1]] : []));
+    .flatMap((change) => ('put' in change && change.put[0] === table ? [change.put[1]] : []));
   return new Set(puts);
 }

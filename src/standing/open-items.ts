@@ -68,10 +68,12 @@ function askedItem(hole: Document): readonly string[] {
 
 function questionItems(project: Project, hole: Document): readonly string[] {
   return questionWords(projectForHole(project, hole).schema, hole).map(
-    ({ cell, stands, ours, theirs, now, splits }) =>
-      splits === true
-        ? `Two rows stand over ${cell.replace(', logged twice', '')}: ${ours}, and ${theirs}. Keep one or split the metre: ;questions.`
-        : `Two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} stands until it is settled: ;questions.`,
+    ({ cell, stands, ours, theirs, now, twice }) =>
+      twice === 'rod'
+        ? `${cell}: ${ours}, and ${theirs}. Keep one: ;questions.`.replace(/^rod/, 'Rod')
+        : twice === 'rows'
+          ? `Two rows stand over ${cell.replace(', logged twice', '')}: ${ours}, and ${theirs}. Keep one or split the metre: ;questions.`
+          : `Two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} stands until it is settled: ;questions.`,
   );
 }
 

@@ -11,6 +11,7 @@ import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
 import { cellText, nameWords, rowWords, valueWords } from './history-words.ts';
 import { type LoggedTwice, rowsLoggedTwice } from './logged-twice.ts';
+import { type RodTwice, rodsRecordedTwice, rodWithBags } from './rods-twice.ts';
 
 /** How a cell stands beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
 export type StandsNow = 'ours' | 'theirs' | 'changed' | 'gone';
@@ -25,8 +26,8 @@ export interface OpenQuestion {
   readonly now: StandsNow;
   /** What stands in the cell now. */
   readonly stands: string;
-  /** Set where it is about two rows over the same metres: they can both be kept by splitting. */
-  readonly splits?: true;
+  /** Set where it is about two things of which one is enough: rows over the same metres, which can both be kept by splitting, or records of a rod. */
+  readonly twice?: 'rows' | 'rod';
 }
 
 /**
@@ -65,18 +66,20 @@ export function standsNow(document: Document, question: StoredQuestion): StandsN
   return sameJson(now, question.theirs) ? 'theirs' : 'changed';
 }
 
-/** The open questions of a document in the words of the log sheet: rows that stand over the same metres first, then cells. */
+/** The open questions of a document in the words of the log sheet: rows that stand over the same metres first, then rods recorded twice, then cells. */
 export function questionWords(schema: LoggingSchema, document: Document): readonly OpenQuestion[] {
-  const twice = document.kind === 'hole' ? rowsLoggedTwice(document) : [];
+  const isHole = document.kind === 'hole';
   return [
-    ...twice.map((pair) => twiceInWords(schema, document, pair)),
+    ...(isHole ? rowsLoggedTwice(document).map((pair) => twiceInWords(schema, document, pair)) : []),
+    ...(isHole ? rodsRecordedTwice(document).map((pair) => rodTwiceInWords(document, pair)) : []),
     ...openQuestions(document).map(([id, question]) => inWords(schema, document, id, question)),
   ];
 }
 
 /** How many questions of a document are open. */
 export function countOpen(document: Document): number {
-  const twice = document.kind === 'hole' ? rowsLoggedTwice(document) : [];
+  const twice =
+    document.kind === 'hole' ? [...rowsLoggedTwice(document), ...rodsRecordedTwice(document)] : [];
   return twice.length + openQuestions(document).length;
 }
 
@@ -102,7 +105,21 @@ export function twiceInWords(
     theirs,
     now: 'ours',
     stands: 'both',
-    splits: true,
+    twice: 'rows',
+  };
+}
+
+/** Two records of one rod as a question. */
+export function rodTwiceInWords(hole: Document, { id, ours, theirs }: RodTwice): OpenQuestion {
+  return {
+    document: { kind: hole.kind, id: hole.id },
+    id,
+    cell: `rod ${theirs[1].rod}, recorded twice`,
+    ours: safeText(rodWithBags(hole, ours)),
+    theirs: safeText(rodWithBags(hole, theirs)),
+    now: 'ours',
+    stands: 'both',
+    twice: 'rod',
   };
 }
 

@@ -106,6 +106,24 @@ describe('receive', () => {
     expect(plan(ours).plan.plan).toMatchObject({ depthMm: 126_000, target: 'Cuckoo lode, as mapped' });
   });
 
+  it('of a rod that both recorded keeps one, by number', async () => {
+    const [ours, theirs] = [copyOfSample(), copyOfSample()];
+    const rod = (id: string, minute: number): Change => ({
+      put: ['rods', id],
+      thing: { at: `2026-03-16T09:0${minute}:00+08:00`, rod: 40, depthMm: 240_000 },
+    });
+    await edit(ours, [rod('rig-1', 1)]);
+    await edit(theirs, [rod('camp-1', 3)]);
+    expect((await take(ours, file(theirs))).out).toContain('1 question to settle');
+    const listed = await run(questions, { folder: ours, json: false });
+    expect(listed.out).toContain(
+      '1: MBRC003, rod 40, recorded twice: ours rod 40 to 240 m at 2026-03-16 09:01',
+    );
+    const settled = await run(questions, { folder: ours, number: '1', chosen: 'ours', json: false });
+    expect(settled).toMatchObject({ code: 0, err: '' });
+    expect(settled.out).toContain('kept rod 40 to 240 m at 2026-03-16 09:01:00, no bags; taken out rod 40');
+  });
+
   it('keeps a question where both changed the same cell: ours stands, theirs is not lost, exit 1', async () => {
     const [ours, theirs] = [copyOfSample(), copyOfSample()];
     await edit(ours, [{ patch: ['plan', 'plan'], set: { depthMm: 126_000 } }]);

@@ -167,4 +167,43 @@ describe('questions of two copies', () => {
       expect(there()).toHaveLength(2);
     }
   });
+
+  it('of a rod that both recorded are settled by one key, in check and with Ctrl-U', async () => {
+    const bags = (which: string) => `${which}-9002`;
+    const { sitting } = await afterReceiving((which) => [
+      {
+        put: ['rods', `${which}-9001`],
+        thing: { at: `2026-03-16T09:0${which === 'fresh' ? 1 : 3}:00+08:00`, rod: 40, depthMm: 240_000 },
+      },
+      {
+        put: ['bags', bags(which)],
+        thing: { number: 'ZQ009001', kind: 'primary', fromMm: 239_000, toMm: 240_000, rod: `${which}-9001` },
+      },
+    ]);
+    const found = () =>
+      checkHole(sitting.state().project, sitting.hole(HOLE.id), []).filter(
+        ({ code }) => code === 'rod-recorded-twice',
+      );
+    expect(sitting.state().message?.text).toContain(`1 place where two copies differ ${ASKED}`);
+    expect(found()[0]?.remedy).toContain(';questions');
+    sitting.press('escape');
+    sitting.enter(';questions');
+    const screen = sitting.screen(80, 24).join('\n');
+    for (const part of [
+      'rod 40, recorded twice',
+      '← ours    rod 40 to 240 m at 2026-03-16 09:01',
+      'bag ZQ009001',
+    ])
+      expect(screen).toContain(part);
+    expect(screen).not.toContain('Ctrl-B both');
+    sitting.press('right');
+    const { rods, bags: left } = sitting.hole(HOLE.id).tables;
+    expect(Object.keys(rods ?? {})).not.toContain('fresh-9001');
+    expect(Object.keys(rods ?? {})).toContain('oxidised-9001');
+    expect(left?.[bags('fresh')]).toBeUndefined();
+    expect(left?.[bags('oxidised')]).toBeDefined();
+    expect(found()).toEqual([]);
+    sitting.press('ctrl-u');
+    expect(found()).toHaveLength(1);
+  });
 });

@@ -6,7 +6,9 @@ import { type Done, inLines, shared } from './options.ts';
 export function addQuestionsCommand(program: Command, outside: Outside, done: Done): void {
   program
     .command('questions')
-    .description('what two copies say differently, or logged twice: listed by number, or one settled')
+    .description(
+      'what two copies say differently, logged twice, or a rod recorded twice: listed by number, or one settled',
+    )
     .argument('[number]', 'the question to settle, as listed')
     .addOption(
       new Option(

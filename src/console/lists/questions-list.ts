@@ -47,14 +47,14 @@ function nameOf(document: Document): string {
 }
 
 function questionLines(
-  { cell, ours, theirs, now, stands, splits }: OpenQuestion,
+  { cell, ours, theirs, now, stands, twice }: OpenQuestion,
   width: number,
 ): readonly Line[] {
   return [
     spans('  ', [cell, 'strong']),
     ...said('← ours    ', ours, width),
     ...said('→ theirs  ', theirs, width),
-    ...(splits === undefined ? [] : said('Ctrl-B both  ', 'split the metre between them', width)),
+    ...(twice !== 'rows' ? [] : said('Ctrl-B both  ', 'split the metre between them', width)),
     ...(now === 'ours' ? [] : said('changed since, now  ', stands, width)),
   ];
 }

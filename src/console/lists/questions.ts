@@ -12,7 +12,7 @@ export function whyNoQuestion(state: State): string | undefined {
 /** Why both can't be kept of what the question in hand is about. */
 export function whyNotSplit(state: State): string | undefined {
   const question = questionInHand(state);
-  if (question !== undefined && question.splits !== true)
+  if (question !== undefined && question.twice !== 'rows')
     return 'only two rows over the same metres can both be kept';
   return whyNoQuestion(state);
 }
@@ -25,7 +25,14 @@ export function settleInHand(state: State, chosen: Chosen, world: World): Step {
     return still(saying(state, 'Several keys came at once: one key for one question.', 'warn'));
   const document = state.documents.get(documentKey(question.document));
   if (document === undefined) return still(state);
-  const done = settleQuestion(state.project, document, question.id, chosen, world.newId);
+  const done = settleQuestion(
+    state.project,
+    document,
+    question.id,
+    chosen,
+    world.newId,
+    state.documents.values(),
+  );
   const said = done.ok ? `${done.value.what}. Ctrl-U takes it back.` : undefined;
   return submittingResult(state, document, done, state, said);
 }
