@@ -1,4 +1,6 @@
 import { catalogueText } from '../src/check/registry.ts';
+import { declaredPage } from '../src/handover/tables/contract-page.ts';
+import { DECLARED } from '../src/handover/tables/tables.ts';
 import { conditionsPage } from '../src/termination/rules/conditions-page.ts';
 import { FILE_KINDS, jsonSchemaOf } from './file-kinds.ts';
 import { findingExamples } from './finding-examples.ts';
@@ -19,6 +21,7 @@ export function generatedFiles(): readonly GeneratedFile[] {
     ...schemas,
     { path: 'src/check/FINDINGS.md', text: catalogueText(EVERY_FINDING_KIND, findingExamples()) },
     { path: 'src/termination/CONDITIONS.md', text: conditionsPage() },
+    { path: 'src/handover/tables/TABLES.md', text: declaredPage(DECLARED) },
     { path: 'README.md', text: readmeText() },
   ];
 }

@@ -3,8 +3,11 @@ export function csvText(records: readonly (readonly (string | number)[])[]): str
   return records.map((record) => `${record.map(csvCell).join(',')}\r\n`).join('');
 }
 
-/** What a spreadsheet takes for the start of a formula (or passes over before one), in its full width too. */
-const RUN = /^[=+\-@\t\r\n＝＋－＠]/;
+/**
+ * What a spreadsheet takes for the start of a formula (or passes over before one), in its full width too. Apostrophes before it count as
+ * part of it: so taking one apostrophe off such a cell always gives the text back.
+ */
+const RUN = /^'*[=+\-@\t\r\n＝＋－＠]/;
 
 function csvCell(cell: string | number): string {
   if (typeof cell === 'number') return String(cell);

@@ -78,6 +78,7 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
   recover: () => [[], ['MBRC099', '--let-go', HOSTILE[6] ?? ''], [HOSTILE[3] ?? '', '--restore']],
   receive: (folder) => [[join(folder, 'copy.json'), join(folder, 'shots.csv')]],
   pack: () => [[], [HOSTILE[3] ?? '']],
+  tables: (folder) => [['geology'], [], ['geology_long'], [HOSTILE[3] ?? ''], ['--to', join(folder, 'flat')]],
   schema: () => [[]],
   'schema check': (folder) => [[join(folder, 'logging.json')]],
   'schema keys': () => [[]],
@@ -107,6 +108,7 @@ const SHOWING = [
   'controls',
   'trays',
   'questions',
+  'tables',
 ];
 
 /** Commands that open no project, or whose subcommands do. */

@@ -7,6 +7,7 @@ export function addProjectCommands(program: Command, outside: Outside, done: Don
   addNew(program, outside, done);
   addLists(program, outside, done);
   addCamp(program, outside, done);
+  addTables(program, outside, done);
 }
 
 function addNew(program: Command, outside: Outside, done: Done): void {
@@ -50,6 +51,33 @@ function addCamp(program: Command, outside: Outside, done: Done): void {
       const { receive } = await import('../camp.ts');
       const asked = { ...shared(command), files, mayClear: options.mayClear === true };
       done(await inLines(outside, command, (printing) => receive(printing, asked)));
+    });
+}
+
+function addTables(program: Command, outside: Outside, done: Done): void {
+  program
+    .command('tables')
+    .description('flat tables of the project, for a spreadsheet, a database or a map')
+    .argument('[names...]', 'tables to print; the list of all if none is named')
+    .option(
+      '--to <folder>',
+      'write all of them into this folder, with a page that says what is in each column',
+    )
+    .option('--csv', 'print as CSV')
+    .action(async (names: readonly string[], { to, csv }, command: Command) => {
+      const { tables } = await import('../tables.ts');
+      const { json, ...given } = shared(command);
+      if (to !== undefined && (names.length > 0 || csv === true))
+        wrong(command, '--to writes every table: leave the names and --csv out');
+      if (csv === true && names.length !== 1) wrong(command, '--csv prints one table: give its name');
+      const run = (printing: Outside) =>
+        tables(printing, {
+          ...given,
+          names,
+          to,
+          as: csv === true ? 'csv' : json && to === undefined ? 'json' : 'text',
+        });
+      done(await (to === undefined ? run(outside) : inLines(outside, command, run)));
     });
 }
 

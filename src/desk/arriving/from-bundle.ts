@@ -5,6 +5,7 @@ import { copyIn } from '../../files/read-copy.ts';
 import { OTHER_LIMITS, readJsonText } from '../../files/read-json.ts';
 import { ok, type Result, refused } from '../../finding/finding.ts';
 import { type Manifest, manifestShape } from '../../handover/bundle/manifest.ts';
+import { isTableName } from '../../handover/bundle/names.ts';
 import { bundleFaults, openBundle, otherProject } from '../../handover/bundle/open-bundle.ts';
 import { bundleAltered } from '../../handover/findings.ts';
 import type { UnpackedEntry } from '../../handover/zip/read-zip.ts';
@@ -12,7 +13,7 @@ import type { Arrival, ArrivedDocument, Home, LeftAlone } from './arrival.ts';
 
 /**
  * What a bundle holds, all of it or none: the archive, its manifest, each file's SHA-256 and each document's own shape are looked at
- * before anything is taken in. project.json and logging.json are written by hand: theirs never replace ours.
+ * before anything is taken in. Its tables say the same again for other programs: they are not read. project.json and logging.json are written by hand: theirs never replace ours.
  */
 export function fromBundle(bytes: Uint8Array, file: string, home: Home): Result<Arrival> {
   const opened = openBundle(bytes, file, inflateExactly);
@@ -30,7 +31,7 @@ export function fromBundle(bytes: Uint8Array, file: string, home: Home): Result<
   if (other !== undefined) return refused(other);
   const left = opened.value.files.flatMap((each) => handWritten(each, file, home));
   const read = opened.value.files
-    .filter(({ name }) => name.includes('/'))
+    .filter(({ name }) => name.includes('/') && !isTableName(name))
     .map((each) => documentIn(each, file));
   const refusals = read.flatMap((each) => (each.ok ? [] : each.findings));
   if (refusals.length > 0) return refused(...refusals);

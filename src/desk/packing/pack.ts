@@ -4,9 +4,13 @@ import { inflateExactly } from '../../files/inflate.ts';
 import { printDocument } from '../../files/print-document.ts';
 import { HAND_WRITTEN } from '../../files/project-folder.ts';
 import { type FileToPack, makeBundle } from '../../handover/bundle/make-bundle.ts';
+import { TABLES_FOLDER } from '../../handover/bundle/names.ts';
 import { openBundle } from '../../handover/bundle/open-bundle.ts';
 import { type Unfinished, unfinished } from '../../handover/letter/holes.ts';
 import { letterFor } from '../../handover/letter/letter.ts';
+import type { Source } from '../../handover/tables/table.ts';
+import { csvFiles } from '../../handover/tables/table-files.ts';
+import { tablesOf } from '../../handover/tables/tables.ts';
 import { writeDraft } from '../../mail/write-draft.ts';
 import type { Project } from '../../project/project.ts';
 import type { Document } from '../../record/document.ts';
@@ -39,9 +43,10 @@ const IN_NO_JOURNAL = { generation: 0, sequence: 0 };
 export async function pack(desk: Desk, project: Project, chosen: readonly Document[]): Promise<Packed> {
   const packed = [...chosen].sort((a, b) => (documentPath(a) < documentPath(b) ? -1 : 1));
   const at = desk.now();
+  const documents = [...desk.documents().values()];
   const bundle = makeBundle(
     { project: project.settings.name, replica: desk.replica(), by: desk.person, at },
-    filesOf(desk, packed),
+    [...filesOf(desk, packed), ...tablesIn({ project, documents, of: packed, now: at })],
   );
   const opened = openBundle(bundle.bytes, bundle.name, inflateExactly);
   if (!opened.ok)
@@ -50,7 +55,6 @@ export async function pack(desk: Desk, project: Project, chosen: readonly Docume
       problem: opened.findings[0]?.problem ?? 'it would not open',
       remedy: 'Pack fewer holes at a time. Nothing was written.',
     };
-  const documents = [...desk.documents().values()];
   const holes = packed.filter((each) => each.kind === 'hole');
   const findings = holes.flatMap((hole) => checkHole(project, hole, documents));
   const { subject, text } = letterFor({ project, documents, packed, findings, bundle });
@@ -86,6 +90,14 @@ export async function pack(desk: Desk, project: Project, chosen: readonly Docume
     holes: holes.length,
     unfinished: unfinished(project, packed, findings),
   };
+}
+
+/** Flat tables of what is packed, for whoever has the bundle and no offsider. */
+function tablesIn(source: Source): readonly FileToPack[] {
+  return csvFiles(source.project.settings.name, tablesOf(source)).map(({ file, bytes }) => ({
+    file: `${TABLES_FOLDER}/${file}`,
+    bytes,
+  }));
 }
 
 function filesOf(desk: Desk, packed: readonly Document[]): readonly FileToPack[] {

@@ -3,12 +3,21 @@ import { localDate, localTime, type Stamp } from '../../quantity/stamp.ts';
 /** The name of the file in a bundle that says what else is in it. It stands first. */
 export const MANIFEST = 'manifest.json';
 
-/** Files that a bundle may hold: its manifest, the two files written by hand, and documents in the folder of their kind. */
+/** Files that a bundle may hold beside its tables: its manifest, the two files written by hand, and documents in the folder of their kind. */
 const NAME = /^(?:manifest|project|logging|[a-z]{1,20}\/[A-Z0-9][A-Z0-9_-]{0,39})\.json$/;
+
+/** The folder of a bundle with flat tables of what is in it: for people and their programs, never read by offsider. */
+export const TABLES_FOLDER = 'tables';
+const TABLE_NAME = /^tables\/(?:[a-z][a-z_]{0,39}\.csv|TABLES\.md)$/;
+
+/** True for a file of a bundle's tables. */
+export function isTableName(name: string): boolean {
+  return TABLE_NAME.test(name);
+}
 
 /** Why no file in a bundle may have this name, in words; undefined where one may. No name that it lets through leads anywhere else. */
 export function bundleNameFault(name: string): string | undefined {
-  return NAME.test(name) ? undefined : 'no file that offsider packs has such a name';
+  return NAME.test(name) || isTableName(name) ? undefined : 'no file that offsider packs has such a name';
 }
 
 /** Letters and digits of a text as capitals, all else as single hyphens; at most so many characters, `PROJECT` where none is left. */

@@ -33,7 +33,7 @@ export function returnedResults(sampling: Sampling, certificates: readonly Certi
   const findings: Finding[] = [];
   for (const certificate of now) {
     for (const line of certificate.lines) {
-      const columns = { ...(sampling.results ?? NO_MAPPING), ...mappedThen(sampling, certificate) };
+      const columns = columnsOf(sampling, certificate);
       const read = assayOf(columns, line);
       if (typeof read === 'string') {
         findings.push(noLongerRead(certificate, line.line, line.number, read));
@@ -56,9 +56,13 @@ export function returnedResults(sampling: Sampling, certificates: readonly Certi
 
 const NO_MAPPING: ResultColumns = { sample: '', analytes: [], belowDetection: 'half the limit' };
 
-/** Columns and units as they were mapped when the certificate came; what they are counted in is settled by the project of today. */
-function mappedThen(sampling: Sampling, certificate: Certificate) {
+/**
+ * How a certificate is read: columns and units as they were mapped when it came, what they are counted in and all else by the project of
+ * today.
+ */
+export function columnsOf(sampling: Sampling, certificate: Certificate): ResultColumns {
   return {
+    ...(sampling.results ?? NO_MAPPING),
     analytes: certificate.columns.map((column) => {
       const today = sampling.results?.analytes.find((each) => each.analyte === column.analyte);
       const countedIn = today?.countedIn ?? today?.unit;

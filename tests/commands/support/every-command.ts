@@ -118,6 +118,7 @@ export const COMMANDS: readonly CommandCase[] = [
   { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
   { name: ['note', 'acknowledge'] },
   { name: ['pack'], args: ['MBRC003'] },
+  { name: ['tables'], options: { '--to': at('{out}/flat'), '--csv': { needs: ['collars'] } } },
   {
     name: ['receive'],
     args: ['{in}/MBRC003.json'],

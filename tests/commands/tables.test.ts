@@ -1,0 +1,107 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'csv-parse/sync';
+import { describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../src/commands/command-line/run.ts';
+import { inflateExactly } from '../../src/files/inflate.ts';
+import { openBundle } from '../../src/handover/bundle/open-bundle.ts';
+import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
+
+async function run(...argv: string[]) {
+  const heard = hear();
+  const code = await runCommandLine(argv, { outside: heard.outside, openConsole: async () => 0 });
+  return { code, out: heard.out(), err: heard.err() };
+}
+
+const read = (folder: string, file: string) => readFileSync(join(folder, file), 'utf8');
+const rowsOf = (csv: string) => parse(csv, { columns: true }) as Record<string, string>[];
+
+describe('tables', () => {
+  it('lists every table with its rows and its key, and prints one, as text and as CSV', async () => {
+    const list = await run('tables', '--project', SAMPLE);
+    expect(list.code).toBe(0);
+    expect(list.out).toMatch(/^geology +306 +hole \+ from_m \+ to_m +The log$/m);
+    const shown = await run('tables', 'drilling', '--project', SAMPLE);
+    expect(shown.out).toMatch(/^MBRC002 +1 +0 +24 +RC +RC7 /m);
+    const csv = await run('tables', 'collars', '--csv', '--project', SAMPLE);
+    expect(rowsOf(csv.out).find((each) => each.hole === 'MBRC002A')).toMatchObject({
+      parent: 'MBRC002',
+      east_m: '412436',
+      latitude_deg: '-29.12130485',
+      final_m: '90',
+    });
+  });
+
+  it('writes all of them into a folder: CSV, JSON and the page, the same rows in each', async () => {
+    const folder = join(freshFolder(), 'new', 'flat');
+    const { code, out } = await run('tables', '--to', folder, '--project', SAMPLE);
+    expect(code).toBe(0);
+    expect(out).toContain('TABLES.md');
+    const json = JSON.parse(read(folder, 'tables.json')) as Record<
+      string,
+      { rows: unknown[]; columns: object }
+    >;
+    const files = readdirSync(folder).filter((file) => file.endsWith('.csv'));
+    expect(files.sort()).toEqual(
+      Object.keys(json)
+        .map((name) => `${name}.csv`)
+        .sort(),
+    );
+    for (const [name, { rows, columns }] of Object.entries(json)) {
+      const csv = read(folder, `${name}.csv`);
+      expect(csv.startsWith(`${Object.keys(columns).join(',')}\r\n`)).toBe(true);
+      expect(rowsOf(csv).length, name).toBe(rows.length);
+    }
+    expect(read(folder, 'TABLES.md')).toContain('Key: hole + from_m + to_m.');
+  });
+
+  it('writes again over its own tables, and never into a folder with somebody’s files', async () => {
+    const folder = join(freshFolder(), 'flat');
+    await run('tables', '--to', folder, '--project', SAMPLE);
+    writeFileSync(join(folder, 'collars.csv'), 'old');
+    expect((await run('tables', '--to', folder, '--project', SAMPLE)).code).toBe(0);
+    expect(read(folder, 'collars.csv')).toContain('MBRC001');
+    const theirs = join(freshFolder(), 'theirs');
+    mkdirSync(theirs);
+    writeFileSync(join(theirs, 'samples.csv'), 'mine');
+    const refused = await run('tables', '--to', theirs, '--project', SAMPLE);
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('it holds files that are not tables of offsider');
+    expect(readdirSync(theirs)).toEqual(['samples.csv']);
+    expect(read(theirs, 'samples.csv')).toBe('mine');
+  });
+
+  it('say which hole is missing where its file can’t be read, and exit with 1', async () => {
+    const project = copyOfSample();
+    writeFileSync(join(project, 'holes/MBRC001.json'), '{ broken');
+    const { code, err, out } = await run('tables', 'collars', '--project', project);
+    expect(code).toBe(1);
+    expect(err).toContain('MBRC001');
+    expect(out).not.toMatch(/^MBRC001 /m);
+  });
+
+  it('name a table that is not there, and a use that means nothing', async () => {
+    expect((await run('tables', 'assay', '--project', SAMPLE)).err).toContain('assays');
+    expect((await run('tables', '--csv', '--project', SAMPLE)).code).toBe(2);
+    expect((await run('tables', 'collars', '--to', 'x', '--project', SAMPLE)).code).toBe(2);
+  });
+
+  it('are in every bundle, of what is packed, and are left alone when it is received', async () => {
+    const project = copyOfSample();
+    await run('pack', 'MBRC003', '--project', project);
+    const [zip = ''] = readdirSync(join(project, 'outbox')).filter((file) => file.endsWith('.zip'));
+    const opened = openBundle(readFileSync(join(project, 'outbox', zip)), zip, inflateExactly);
+    if (!opened.ok) return expect.fail('the bundle does not open');
+    const tables = opened.value.files.filter(({ name }) => name.startsWith('tables/'));
+    const text = (name: string) =>
+      new TextDecoder().decode(tables.find((each) => each.name === `tables/${name}`)?.bytes);
+    expect(new Set(rowsOf(text('geology.csv')).map((each) => each.hole))).toEqual(new Set(['MBRC003']));
+    expect(rowsOf(text('geology.csv')).length).toBe(46);
+    expect(text('TABLES.md')).toContain('# Tables of Mulgara Bend');
+    const other = copyOfSample();
+    const received = await run('receive', join(project, 'outbox', zip), '--project', other);
+    expect(received.code).toBe(0);
+    expect(received.out).toContain('MBRC003');
+    expect(readdirSync(other)).not.toContain('tables');
+  });
+});
