@@ -6,11 +6,15 @@ import { depthMm, words } from './parts.ts';
 const code = z.string().min(1).max(40);
 const percent = z.number().min(0).max(100);
 const amount = z.union([percent, z.literal('trace')]);
-const share = z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') });
 const filled = (record: object): boolean => Object.keys(record).length > 0;
+const share = z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') });
+const qualified = z
+  .record(code, z.record(z.string().min(1).max(40), code).refine(filled, 'must name a list'))
+  .optional()
+  .describe('What more is said of a code, by code and by the list it is from (the legend has both)');
 
 /** A cell as it stands in a file; which member it may have, the field's kind says (the legend). */
-const cell: z.ZodType<Cell> = z.union([
+const cell = z.union([
   z.strictObject({
     absent: z.enum(['none', 'not observed']).describe('Looked and saw none, or not observed'),
   }),
@@ -18,31 +22,35 @@ const cell: z.ZodType<Cell> = z.union([
     code,
     second: share.optional(),
     third: share.optional(),
-  }) as unknown as z.ZodType<Cell>,
+    qualified,
+  }),
   z.strictObject({ level: z.int().min(1).describe('Level on the scale of the field') }),
   z.strictObject({
     levels: z
       .record(code, z.int().min(1))
       .refine(filled, 'must name a code')
       .describe('Level by code; must name a code'),
+    qualified,
   }),
   z.strictObject({
     percents: z
       .record(code, amount)
       .refine(filled, 'must name a code')
       .describe('Percent by code; must name a code'),
+    qualified,
   }),
   z.strictObject({
     codes: z
       .record(code, z.literal(true))
       .refine(filled, 'must name a code')
       .describe('Several codes without amounts; must name a code'),
+    qualified,
   }),
   z.strictObject({ percent: amount }),
   z.strictObject({ number: z.number().describe('In the unit that the legend gives the field') }),
   z.strictObject({ flag: z.literal(true) }),
   z.strictObject({ text: words }),
-]);
+]) as unknown as z.ZodType<Cell>;
 
 /** A logged row: table `rows`. */
 export const row = z.strictObject({

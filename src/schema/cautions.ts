@@ -1,4 +1,4 @@
-import type { Cell } from '../value/cell.ts';
+import { type Cell, qualifiedIn } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
 import { codesIn } from './codes-in.ts';
 import {
@@ -7,6 +7,7 @@ import {
   type Field,
   type LoggingSchema,
   listOf,
+  qualifiersOf,
   scaleOf,
 } from './logging-schema.ts';
 
@@ -31,7 +32,12 @@ export function cautionsIn(schema: LoggingSchema, cells: Cells): readonly Cautio
 export function cautionsOfSchema(schema: LoggingSchema): readonly Cautioned[] {
   return schema.fields.flatMap((field) => {
     const retired = (listOf(schema, field)?.codes ?? []).filter((code) => code.retiredSince !== undefined);
-    const gone = new Set(retired.map(({ code }) => named(code)));
+    const retiredQualities = qualifiersOf(field).flatMap(({ list }) =>
+      (schema.lists[list]?.codes ?? []).flatMap((code) =>
+        code.retiredSince === undefined ? [] : [quality(list, code.code)],
+      ),
+    );
+    const gone = new Set([...retired.map(({ code }) => named(code)), ...retiredQualities]);
     const things = [...(thingsOf(schema).get(field.name) ?? [])].filter(([name]) => !gone.has(name));
     const column =
       isColumn(field) && field.caution !== undefined ? [{ about: field.label, caution: field.caution }] : [];
@@ -95,12 +101,21 @@ function thingsIn(schema: LoggingSchema, cells: Cells): readonly Thing[] {
 
 const ITSELF = 'field';
 const named = (code: string): string => `code ${code}`;
+const quality = (list: string, code: string): string => `quality ${list} ${code}`;
 const reached = (level: number): string => `level ${level}`;
 
 /** What a cell names: its field, its codes, its levels. */
 function namesIn(cell: Cell): readonly string[] {
   const levels = 'level' in cell ? [cell.level] : 'levels' in cell ? Object.values(cell.levels) : [];
-  return [...new Set([ITSELF, ...codesIn(cell).map(named), ...levels.map(reached)])];
+  const qualities = Object.values(qualifiedIn(cell)).flatMap(Object.entries<string>);
+  return [
+    ...new Set([
+      ITSELF,
+      ...codesIn(cell).map(named),
+      ...levels.map(reached),
+      ...qualities.map(([list, code]) => quality(list, code)),
+    ]),
+  ];
 }
 
 const made = new WeakMap<LoggingSchema, Things>();
@@ -120,12 +135,18 @@ function fieldThings(schema: LoggingSchema, field: Field): ReadonlyMap<string, T
     ({ caution, noChips }) => caution !== undefined || noChips === true,
   );
   const levels = (scaleOf(schema, field)?.levels ?? []).filter(({ caution }) => caution !== undefined);
+  const qualities = qualifiersOf(field).flatMap(({ list }) =>
+    (schema.lists[list]?.codes ?? [])
+      .filter(({ caution }) => caution !== undefined)
+      .map((code) => ({ list, code })),
+  );
   return new Map<string, Thing>([
     // The caution of a column of readings is for whoever takes them, and is shown where they are taken.
     ...(field.caution === undefined || isColumn(field)
       ? []
       : [[ITSELF, { about: field.label, caution: field.caution }] as const]),
     ...codes.map((code) => [named(code.code), { ...code, about: code.label }] as const),
+    ...qualities.map(({ list, code }) => [quality(list, code.code), { ...code, about: code.label }] as const),
     ...levels.map(
       (each) => [reached(each.level), { ...each, about: `${field.label} ${each.label}` }] as const,
     ),

@@ -539,6 +539,32 @@ export const thirdAlone = defineFinding({
   rationale: 'A third stands beside a second. The field would take neither.',
 });
 
+/** Raised where a row qualifies what it does not hold, or by what the field does not take. */
+export const rowQualifierOff = defineFinding({
+  code: 'row-qualifier-off',
+  severity: 'fault',
+  title: 'A row says more of something in a way that the schema doesn’t have.',
+  rationale:
+    'Nobody could read it back: the word is of another list, or of something that the row doesn’t hold.',
+});
+
+/** Raised where `of` of a qualifier names a code that the field has not. */
+export const qualifierOfUnknown = defineFinding({
+  code: 'schema-qualifier-of-unknown',
+  severity: 'fault',
+  title: 'A qualifier is for a code that its field does not have.',
+  rationale: 'It could never be said, and whoever wrote it counts on it.',
+});
+
+/** Raised where the list of a qualifier is typed in another way too. */
+export const qualifierList = defineFinding({
+  code: 'schema-qualifier-list',
+  severity: 'fault',
+  title: 'The pairs of a qualifier would have two meanings.',
+  rationale:
+    'Behind a mineral they would say more of it, elsewhere something else: a space or a word left out changes what is logged.',
+});
+
 /** Raised where a project has more single keys than can stand apart. */
 export const tooManyKeys = defineFinding({
   code: 'schema-too-many-keys',

@@ -1,3 +1,4 @@
+import { qualifiedIn } from '../value/cell.ts';
 import type { RowSaid } from '../value/row.ts';
 import { codesIn } from './codes-in.ts';
 import { type Code, codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
@@ -59,6 +60,10 @@ export function meaningsOf(schema: LoggingSchema, rows: readonly RowSaid[]): Mea
       for (const named of codesIn(cell)) {
         const code = codeOf(schema, field, named);
         if (code !== undefined) codes[`${field.list} ${named}`] ??= codeMeaning(field.list, code);
+      }
+      for (const [list, named] of Object.values(qualifiedIn(cell)).flatMap(Object.entries<string>)) {
+        const code = schema.lists[list]?.codes.find((each) => each.code === named);
+        if (code !== undefined) codes[`${list} ${named}`] ??= codeMeaning(list, code);
       }
     }
   }

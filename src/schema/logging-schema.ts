@@ -108,22 +108,35 @@ type PercentLimits = {
   readonly traceCountsAsPercent?: number;
 };
 
-type CodeField = FieldBase & {
-  readonly kind: 'code';
+/** A list whose codes say more of one code of a field: how an alteration sits in the rock, the habit of a sulphide, the shade of a colour. */
+export type Qualifier = {
   readonly list: string;
-  readonly second: boolean;
-  /** Beside the second a third may stand. */
-  readonly third?: boolean;
+  /** The codes that it can be said of; of every one where this is missing. */
+  readonly of?: readonly string[];
 };
+
+/** A field of codes of which more can be said. Of several rocks or colours it is said of the first. */
+type MayBeQualified = { readonly qualifiers?: readonly Qualifier[] };
+
+type CodeField = FieldBase &
+  MayBeQualified & {
+    readonly kind: 'code';
+    readonly list: string;
+    readonly second: boolean;
+    /** Beside the second a third may stand. */
+    readonly third?: boolean;
+  };
 /** Several codes of a list, without amounts. */
-type CodesField = FieldBase & { readonly kind: 'codes'; readonly list: string };
+type CodesField = FieldBase & MayBeQualified & { readonly kind: 'codes'; readonly list: string };
 type LevelField = FieldBase & Strokes & { readonly kind: 'level'; readonly scale: string };
-type LevelsField = FieldBase & {
-  readonly kind: 'levels';
-  readonly list: string;
-  readonly scale: string;
-};
+type LevelsField = FieldBase &
+  MayBeQualified & {
+    readonly kind: 'levels';
+    readonly list: string;
+    readonly scale: string;
+  };
 type PercentsField = FieldBase &
+  MayBeQualified &
   PercentLimits & { readonly kind: 'percents'; readonly list: string; readonly sumLimitPercent: number };
 type PercentField = FieldBase & Strokes & PercentLimits & { readonly kind: 'percent' };
 export type NumberField = FieldBase & {
@@ -183,6 +196,18 @@ export function listOf(schema: LoggingSchema, field: Field): CodeList | undefine
   if (list === undefined)
     throw new Error(`field ${field.name} names a list that is not there: ${field.list}`);
   return list;
+}
+
+/** The lists that can say more of a field's codes. */
+export function qualifiersOf(field: Field): readonly Qualifier[] {
+  return 'qualifiers' in field ? (field.qualifiers ?? []) : [];
+}
+
+/** The list of a field's qualifiers that can be said of a code, or undefined. */
+export function qualifierFor(field: Field, list: string, code: string | undefined): Qualifier | undefined {
+  return qualifiersOf(field).find(
+    (each) => each.list === list && (code === undefined || each.of === undefined || each.of.includes(code)),
+  );
 }
 
 /** The scale that a field's levels are on; undefined for a field without one. Throws where the schema names no such scale. */

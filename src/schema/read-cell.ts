@@ -1,5 +1,5 @@
 import type { Reader, Reading } from '../condition/evaluate.ts';
-import { type Amount, type Cell, sharesIn } from '../value/cell.ts';
+import { type Amount, type Cell, qualifiedIn, sharesIn } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
 
@@ -20,8 +20,18 @@ export function readerOf(schema: LoggingSchema, cells: Cells): Reader {
   };
 }
 
-/** What one cell says, as a whole or of one code. Levels of several codes read as the highest, percents as their sum. */
+/**
+ * What one cell says, as a whole or of one code. Levels of several codes read as the highest, percents as their sum. What more is said
+ * of one code stands beside its amount.
+ */
 export function readCell(schema: LoggingSchema, field: Field, cell: Cell, of?: string): Reading {
+  const reading = readPlain(schema, field, cell, of);
+  const qualities = of === undefined ? undefined : qualifiedIn(cell)[of];
+  if (qualities === undefined || reading.says === 'none') return reading;
+  return { ...reading, says: 'codes', codes: Object.values(qualities) };
+}
+
+function readPlain(schema: LoggingSchema, field: Field, cell: Cell, of?: string): Reading {
   if ('absent' in cell) return cell.absent === 'none' ? { says: 'none' } : { says: 'unknown' };
   if ('code' in cell) return readCode(cell, of);
   if ('level' in cell) {

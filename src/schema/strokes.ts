@@ -1,4 +1,4 @@
-import { type Code, type Field, type LoggingSchema, listOf } from './logging-schema.ts';
+import { type Code, type Field, type LoggingSchema, qualifiersOf } from './logging-schema.ts';
 import type { Part } from './read/whereabouts.ts';
 
 /** Whether an amount stands behind strokes: always, never, or where the person wants one. */
@@ -19,12 +19,18 @@ export type Stroke = {
 /** Every pair and key of a schema, in the order of the log sheet. A list that two fields share is typed into the first. */
 export function strokesOf(schema: LoggingSchema): readonly Stroke[] {
   const done = new Set<string>();
-  return schema.fields.flatMap((field) => {
-    if (!('list' in field)) return strokesOfField(field);
-    if (done.has(field.list) || schema.lists[field.list] === undefined) return [];
-    done.add(field.list);
-    return (listOf(schema, field)?.codes ?? []).flatMap((code) => strokesOfCode(field, field.list, code));
-  });
+  const ofList = (field: Field, list: string, takes: Takes): readonly Stroke[] => {
+    if (done.has(list)) return [];
+    done.add(list);
+    return (schema.lists[list]?.codes ?? []).flatMap((code) => strokesOfCode(field, list, code, takes));
+  };
+  const own = schema.fields.map((field) =>
+    'list' in field ? ofList(field, field.list, takesOf(field)) : strokesOfField(field),
+  );
+  return schema.fields.flatMap((field, index) => [
+    ...(own[index] ?? []),
+    ...qualifiersOf(field).flatMap(({ list }) => ofList(field, list, 'no amount')),
+  ]);
 }
 
 /** True where the same keystrokes, amount and all, could be read as either: what a slip between the two needs to go unseen. */
@@ -48,8 +54,7 @@ function strokesOfField(field: Field): readonly Stroke[] {
   });
 }
 
-function strokesOfCode(field: Field, list: string, code: Code): readonly Stroke[] {
-  const takes = takesOf(field);
+function strokesOfCode(field: Field, list: string, code: Code, takes: Takes): readonly Stroke[] {
   return (['pair', 'key'] as const).flatMap((is): readonly Stroke[] => {
     const strokes = code[is];
     if (strokes === undefined) return [];

@@ -1,5 +1,5 @@
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import { type Amount, amountsIn, type Cell, sameCell, sharesIn } from '../value/cell.ts';
+import { type Amount, amountsIn, type Cell, qualifiedIn, sameCell, sharesIn } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
 import { codeNamed } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
@@ -38,10 +38,15 @@ export type Judged = {
 
 /** What is asked of each item against the row above, whether insisted on or not. At most one question an item. */
 export function itemAsks(judged: Judged): readonly (Ask & { readonly item: Said })[] {
-  return judged.said.flatMap((item) => {
+  return judged.said.filter(isAmount).flatMap((item) => {
     const asked = levelJump(judged, item) ?? percentMove(judged, item) ?? oddShare(judged, item);
     return asked === undefined ? [] : [{ ...asked, position: item.position, length: item.length, item }];
   });
+}
+
+/** What more is said of a code has no amount, so nothing about it jumps. */
+function isAmount({ says }: Said): boolean {
+  return !('quality' in says);
 }
 
 type Question = { readonly about: AskAbout; readonly reason: string };
@@ -60,8 +65,20 @@ function isRestated({ schema, above, cells, said }: Omit<Judged, 'gloves'>, item
   const { field } = item;
   const before = carriedCell(schema, field, above, cells);
   if (before === undefined) return false;
+  if ('quality' in item.says) {
+    const { list, quality, of = 'code' in before ? before.code : '' } = item.says;
+    const isNew = said.some(
+      (other) => other.field === field && field.kind === 'code' && 'cell' in other.says,
+    );
+    return !isNew && qualifiedIn(before)[of]?.[list] === quality;
+  }
   if (sameCell(before, cells[field.name])) return true;
-  const others = said.filter((other) => other.field === field && other !== item);
+  const others = said.filter(
+    (other) => other.field === field && other !== item && !('quality' in other.says),
+  );
+  // A rock or a colour said again takes away what more was said of it.
+  const clears = 'cell' in item.says && Object.keys(qualifiedIn(before)).length > 0;
+  if (clears) return false;
   return saysNothingNew(before, item, others);
 }
 
@@ -70,6 +87,7 @@ function takesOut({ says }: Said): boolean {
 }
 
 function saysNothingNew(before: Cell, { says }: Said, others: readonly Said[]): boolean {
+  if ('quality' in says) return false;
   if ('cell' in says)
     return others.length > 0 && 'code' in says.cell && 'code' in before && says.cell.code === before.code;
   if ('code' in before) {

@@ -16,6 +16,7 @@ import {
 } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { alwaysSomething } from './meaning.ts';
+import { qualify } from './qualities.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
 import { labelOf, standsIn, typingIndex } from './typing-index.ts';
 
@@ -49,7 +50,7 @@ export function buildCells(base: Base, said: readonly Said[], lineEnd: number): 
 /** True where a line says a void or a loss of return. */
 function saysNoChips(schema: LoggingSchema, said: readonly Said[]): boolean {
   return said.some(({ field, says }) => {
-    if ('code' in says && says.amount === 0) return false;
+    if ('quality' in says || ('code' in says && says.amount === 0)) return false;
     return breaksCarry(schema, {
       cells: { [field.name]: 'code' in says ? amountAlone(field, says) : says.cell },
     });
@@ -85,7 +86,7 @@ function cellsOf(base: Base, said: readonly Said[], lineEnd: number): Built | Re
     const cell =
       items.length === 0
         ? (before ?? unsaid(base, field, lineEnd, barrier))
-        : combine(base.schema, field, items, before, absentIn(base, field));
+        : combined(base.schema, field, items, before, absentIn(base, field));
     if ('kind' in cell) return cell;
     cells[field.name] = cell;
     if (items.length === 0 && before !== undefined) carried.push(field.name);
@@ -95,6 +96,7 @@ function cellsOf(base: Base, said: readonly Said[], lineEnd: number): Built | Re
 
 /** The code that an item names, whatever it says of it. */
 export function codeNamed({ says }: Said): string | undefined {
+  if ('quality' in says) return says.of;
   if ('code' in says) return says.code;
   return 'code' in says.cell ? says.cell.code : undefined;
 }
@@ -116,6 +118,24 @@ function absentIn(base: Base, field: Field): Cell {
   return base.unseen ? NOT_OBSERVED : { absent: field.unsaid };
 }
 
+/** What a field holds after its items, and what more they say of its codes. */
+function combined(
+  schema: LoggingSchema,
+  field: Field,
+  items: readonly Said[],
+  before: Cell | undefined,
+  absent: Cell,
+): Cell | Refusal {
+  const twice = saidTwice(field, items);
+  if (twice !== undefined) {
+    const label = labelOf(schema, field, codeNamed(twice));
+    return refusal(twice, `${label} is said twice`, 'Say it once: nothing was taken');
+  }
+  const plain = items.filter(({ says }) => !('quality' in says));
+  const cell = plain.length === 0 ? (before ?? absent) : combine(schema, field, plain, before, absent);
+  return 'kind' in cell ? cell : qualify(schema, field, cell, before, items);
+}
+
 /** What a field holds after its items: a whole cell said once, or the amounts of its codes changed one by one. */
 function combine(
   schema: LoggingSchema,
@@ -124,11 +144,6 @@ function combine(
   kept: Cell | undefined,
   absent: Cell,
 ): Cell | Refusal {
-  const twice = saidTwice(field, items);
-  if (twice !== undefined) {
-    const label = labelOf(schema, field, codeNamed(twice));
-    return refusal(twice, `${label} is said twice`, 'Say it once: nothing was taken');
-  }
   if (field.kind === 'code') return combineCode(schema, field, items, kept) ?? absent;
   const whole = items.map((item) => item.says).find((says) => 'cell' in says);
   if (whole !== undefined) return whole.cell;
@@ -171,6 +186,7 @@ function saidTwice(field: Field, items: readonly Said[]): Said | undefined {
 }
 
 function slotOf(field: Field, { says }: Said): string {
+  if ('quality' in says) return `${says.list} of ${says.of ?? 'the first'}`;
   // Where a third can stand, two shares may be said; else the one that is said is the second.
   if ('code' in says) return field.kind === 'code' && field.third !== true ? 'second' : `code ${says.code}`;
   return 'code' in says.cell ? 'first' : 'whole';

@@ -1,5 +1,14 @@
-import { codeOf, type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
-import { amountsIn, type Cell, cellOfAmounts, codeWith, kindOf, sharesIn } from '../value/cell.ts';
+import { codeOf, type Field, type LoggingSchema, qualifierFor, scaleOf } from '../schema/logging-schema.ts';
+import {
+  amountsIn,
+  type Cell,
+  cellOfAmounts,
+  codeWith,
+  kindOf,
+  qualifiedIn,
+  sharesIn,
+  withQualified,
+} from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
 
 /**
@@ -17,7 +26,26 @@ export function carriedCell(
   const cell = above?.cells[field.name];
   if (!field.carry || cell === undefined || barrierCrossed(field, above, cells) !== undefined)
     return undefined;
-  return loggable(schema, field, cell);
+  const carried = loggable(schema, field, cell);
+  return carried === undefined ? undefined : withQualified(carried, loggableQualities(schema, field, cell));
+}
+
+/** What more is said of a cell's codes that can be said today. */
+function loggableQualities(schema: LoggingSchema, field: Field, cell: Cell): ReturnType<typeof qualifiedIn> {
+  const usable = (list: string, quality: string): boolean =>
+    schema.lists[list]?.codes.some(
+      ({ code, retiredSince }) => code === quality && retiredSince === undefined,
+    ) === true;
+  return Object.fromEntries(
+    Object.entries(qualifiedIn(cell)).map(([code, qualities]) => [
+      code,
+      Object.fromEntries(
+        Object.entries(qualities).filter(
+          ([list, quality]) => qualifierFor(field, list, code) !== undefined && usable(list, quality),
+        ),
+      ),
+    ]),
+  );
 }
 
 /** The first field of a field's `notAcross` that is not as in the row above; undefined where all are, or there is no row above. */

@@ -27,7 +27,8 @@ export function complete(
 ): Completion {
   if (text.startsWith(';')) return completeCommand(text, context, words);
   const named = /(?:^| )([a-z][a-z0-9]*)'('?)([^'/=]*)$/.exec(text);
-  const field = typingIndex(context.schema).fields.get(named?.[1] ?? '');
+  const index = typingIndex(context.schema);
+  const field = index.fields.get(named?.[1] ?? '') ?? index.qualityFields.get(named?.[1] ?? '');
   if (named !== null && field !== undefined) {
     const from = text.length - named[0].trimStart().length;
     return { from, options: valuesOf(context.schema, field, named[3] ?? ''), amounts: [] };
@@ -54,8 +55,8 @@ function completeToken(text: string, token: string, context: EntryContext): Comp
 
 /** What is left of glued letters when the pairs before it are taken off: `py` of `bspy`. */
 function lastToken({ schema }: EntryContext, letters: string): string {
-  const { pairs } = typingIndex(schema);
-  return letters.length > 2 && pairs.has(letters.slice(0, 2))
+  const { pairs, qualities } = typingIndex(schema);
+  return letters.length > 2 && (pairs.has(letters.slice(0, 2)) || qualities.has(letters.slice(0, 2)))
     ? lastToken({ schema }, letters.slice(2))
     : letters;
 }
@@ -121,6 +122,11 @@ function matching(context: EntryContext, begun: string, mayName: boolean): reado
     if (pair.startsWith(begun)) byLetters.push(named);
     else if (wordsBegin(named.label, begun) || wordsBegin(typed.code?.code ?? typed.field.name, begun))
       byWord.push(named);
+  }
+  for (const [pair, { code }] of typingIndex(schema).qualities) {
+    const named = { text: pair, label: code.label };
+    if (pair.startsWith(begun)) byLetters.push(named);
+    else if (wordsBegin(code.label, begun) || wordsBegin(code.code, begun)) byWord.push(named);
   }
   return [
     ...byLetters,

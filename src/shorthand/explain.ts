@@ -5,6 +5,7 @@ import { type Amount, type Amounts, amountsIn, type Cell, sameCell, sharesIn } f
 import type { Cells, RowSaid } from '../value/row.ts';
 import { barrierCrossed } from './carry.ts';
 import type { EntryContext } from './parse.ts';
+import { firstWords, qualityWords } from './qualities.ts';
 import { isNewRock, rockField } from './rock.ts';
 import { labelOf } from './typing-index.ts';
 import { absenceWords, amountWords, cellWords, levelWords, withAmount } from './words.ts';
@@ -98,11 +99,34 @@ function fieldPieces(
   if (!field.carry && 'absent' in after && after.absent === field.unsaid) return [];
   if (sameCell(before, after)) return cellWords(schema, field, after).map((text) => ({ text, kind: 'same' }));
   if ('levels' in after || 'percents' in after || 'codes' in after)
-    return amountPieces(schema, field, amountsIn(before), amountsIn(after));
+    return amountPieces(schema, field, amountsIn(before), amountsIn(after)).map((piece) =>
+      qualifiedPiece(schema, field, before, after, piece),
+    );
   if ('absent' in after)
     return [{ text: absenceWords(field, after), kind: before === undefined ? 'new' : 'gone' }];
   if ('code' in after) return codePieces(schema, field, before, after);
   return ownPieces(schema, field, before, after);
+}
+
+/** A piece of the echo that is about one code. */
+type PieceOfCode = Segment & { readonly code: string };
+
+/** The piece with what more is said of its code; a code of which more, less or something else is said has changed. */
+function qualifiedPiece(
+  schema: LoggingSchema,
+  field: Field,
+  before: Cell | undefined,
+  after: Cell,
+  { code, text, kind }: PieceOfCode,
+): Segment {
+  const was = qualityWords(schema, field, before, code);
+  const is = qualityWords(schema, field, after, code);
+  if (kind === 'gone') return { text, kind };
+  const lost = kind === 'new' ? [] : was.filter((word) => !is.includes(word));
+  // The arrow of a move stays at the end, where the eye looks for it.
+  const [, what = '', arrow = ''] = /^(.*?)( [▲▼])?$/.exec(text) ?? [];
+  const words = `${[what, ...is, ...lost.map((word) => `(not ${word})`)].join(' ')}${arrow}`;
+  return { text: words, kind: kind === 'same' && is.join() !== was.join() ? 'new' : kind };
 }
 
 /** Codes with amounts: each that rose, fell, came, went or stayed. */
@@ -111,17 +135,17 @@ function amountPieces(
   field: Field,
   before: Amounts,
   after: Amounts,
-): readonly Segment[] {
+): readonly PieceOfCode[] {
   const gone = Object.keys(before).filter((code) => !Object.hasOwn(after, code));
   return [
     ...Object.entries(after).map(([code, amount]) => {
       const label = labelOf(schema, field, code);
       const was = Object.hasOwn(before, code) ? before[code] : undefined;
       return was === undefined
-        ? { text: withAmount(field, label, amount), kind: 'new' as const }
-        : moved(field, label, was, amount);
+        ? { text: withAmount(field, label, amount), kind: 'new' as const, code }
+        : { ...moved(field, label, was, amount), code };
     }),
-    ...gone.map((code) => ({ text: `${labelOf(schema, field, code)} gone`, kind: 'gone' as const })),
+    ...gone.map((code) => ({ text: `${labelOf(schema, field, code)} gone`, kind: 'gone' as const, code })),
   ];
 }
 
@@ -146,19 +170,23 @@ function codePieces(
   after: Extract<Cell, { code: string }>,
 ): readonly Segment[] {
   const was = before !== undefined && 'code' in before ? before : undefined;
-  const label = labelOf(schema, field, after.code);
+  const label = firstWords(schema, field, after);
+  const wasLabel = was === undefined ? undefined : firstWords(schema, field, was);
   const first: Segment =
-    was === undefined
+    wasLabel === undefined
       ? { text: label, kind: 'new' }
-      : was.code === after.code
+      : wasLabel === label
         ? { text: label, kind: 'same' }
-        : { text: `${labelOf(schema, field, was.code)}→${label}`, kind: 'new' };
+        : { text: `${wasLabel}→${label}`, kind: 'new' };
   const shares = (cell: typeof was): Amounts =>
     Object.fromEntries(
       (cell === undefined ? [] : sharesIn(cell)).map(({ code, percent }) => [code, percent]),
     );
   const { [after.code]: _, ...others } = shares(was);
-  return [first, ...amountPieces(schema, field, others, shares(after))];
+  return [
+    first,
+    ...amountPieces(schema, field, others, shares(after)).map(({ text, kind }) => ({ text, kind })),
+  ];
 }
 
 /** Fields with one value of their own: a level, a percent, a number, a flag, a text. */

@@ -1,10 +1,13 @@
-import type { Field } from '../schema/logging-schema.ts';
+import { type Field, qualifiersOf } from '../schema/logging-schema.ts';
 import {
   type Amount,
   type Amounts,
   amountsIn,
   type Cell,
+  NONE,
   NOT_OBSERVED,
+  type Qualities,
+  qualifiedIn,
   sameCell,
   sharesIn,
 } from '../value/cell.ts';
@@ -40,7 +43,7 @@ export function waysToSay(
   if (!aloud && unsaid !== undefined && sameCell(unsaid, target)) return [[]];
   const byName: Way = [{ text: writeNamedCell(schema, field, target), named: true }];
   if ('levels' in target || 'percents' in target || 'codes' in target)
-    return [changes(context, field, amountsIn(carried), amountsIn(target))];
+    return [changes(context, field, partsOf(carried), partsOf(target))];
   if ('code' in target) return codeWays(context, field, carried, target);
   if ('absent' in target && target.absent === 'none')
     return [...(context.unseen && 'list' in field ? [] : noneWays(context, field, carried)), byName];
@@ -82,23 +85,75 @@ function amountItem(context: EntryContext, field: Field, code: string, amount: A
   return strokesWith(context, field, code, behind) ?? byName();
 }
 
-function changes(context: EntryContext, field: Field, before: Amounts, after: Amounts): Way {
-  const gone = Object.keys(before).filter((code) => !Object.hasOwn(after, code));
-  const changed = Object.entries(after).filter(
-    ([code, amount]) => !Object.hasOwn(before, code) || before[code] !== amount,
-  );
-  return [
-    ...changed.map(([code, amount]) => amountItem(context, field, code, amount)),
-    ...gone.map((code) => amountItem(context, field, code, 0)),
-  ];
+/** Codes of a cell with their amounts, and what more is said of each. */
+type Parts = {
+  readonly amounts: Amounts;
+  readonly qualified: { readonly [code: string]: Qualities };
+};
+
+const NOTHING: Parts = { amounts: {}, qualified: {} };
+
+function partsOf(cell: Cell | undefined): Parts {
+  return { amounts: amountsIn(cell), qualified: qualifiedIn(cell) };
+}
+
+function changes(context: EntryContext, field: Field, before: Parts, after: Parts): Way {
+  const gone = Object.keys(before.amounts).filter((code) => !Object.hasOwn(after.amounts, code));
+  const changed = Object.entries(after.amounts).flatMap(([code, amount]): Way => {
+    const more = qualityItems(context, field, before.qualified[code], after.qualified[code]);
+    const isSame = Object.hasOwn(before.amounts, code) && before.amounts[code] === amount;
+    if (isSame && more.length === 0) return [];
+    const main = isSame ? bareItem(context, field, code, more) : undefined;
+    return [joined([main ?? amountItem(context, field, code, amount), ...more])];
+  });
+  return [...changed, ...gone.map((code) => amountItem(context, field, code, 0))];
+}
+
+/** A mineral without its amount, where it has a pair and what follows is typed by one: its amount stays. */
+function bareItem(
+  context: EntryContext,
+  field: Field,
+  code: string,
+  [next]: readonly Written[],
+): Written | undefined {
+  const { pair } = typingIndex(context.schema).strokesOf(field, code);
+  return pair === undefined || next === undefined || next.named ? undefined : { text: pair, named: false };
+}
+
+/** What more is said of a code, as it changes: by pairs first, for they can be glued. */
+function qualityItems(
+  { schema }: EntryContext,
+  field: Field,
+  before: Qualities = {},
+  after: Qualities = {},
+): readonly Written[] {
+  const index = typingIndex(schema);
+  const items = qualifiersOf(field).flatMap(({ list }): readonly Written[] => {
+    const [was, is] = [before[list], after[list]];
+    const as = index.qualityFields.get(list.toLowerCase());
+    if (was === is || as === undefined) return [];
+    const { pair } = index.strokesOf(as, is ?? was);
+    if (pair !== undefined) return [{ text: is === undefined ? `${pair}0` : pair, named: false }];
+    return [{ text: writeNamedCell(schema, as, is === undefined ? NONE : { code: is }), named: true }];
+  });
+  return items.toSorted((a, b) => Number(a.named) - Number(b.named));
+}
+
+/** Items that have to follow one another, as one: pairs run on, a named one has a space before and behind it. */
+function joined(items: readonly Written[]): Written {
+  const text = items.reduce((line, item, index) => {
+    const glued = index === 0 || (!item.named && items[index - 1]?.named === false);
+    return `${line}${glued ? '' : ' '}${item.text}`;
+  }, '');
+  return { text, named: items.some(({ named }) => named) };
 }
 
 /** None: every code taken out one by one, or the field's own strokes with 0. */
 function noneWays(context: EntryContext, field: Field, carried: Cell | undefined): readonly Way[] {
   const own = strokesWith(context, field, undefined, '0');
   if (own !== undefined) return [[own]];
-  const before = amountsIn(carried);
-  if (Object.keys(before).length > 0) return [changes(context, field, before, {})];
+  const before = partsOf(carried);
+  if (Object.keys(before.amounts).length > 0) return [changes(context, field, before, NOTHING)];
   if (field.unsaid !== 'none' || carried !== undefined || !('list' in field) || field.kind === 'code')
     return [];
   const codes = context.schema.lists[field.list]?.codes ?? [];
@@ -119,14 +174,19 @@ function codeWays(
     strokesWith(context, field, target.code, '') ??
     ({ text: writeNamedCell(context.schema, field, { code: target.code }), named: true } satisfies Written);
   const after = percents(target);
-  const all = [first, ...changes(context, field, {}, after)];
+  const more = qualityItems(context, field, {}, qualifiedIn(target)[target.code]);
+  const all = [joined([first, ...more]), ...changes(context, field, NOTHING, after)];
   if (carried === undefined || !('code' in carried) || carried.code !== target.code) return [all];
-  const before = percents(carried);
-  const replaces = field.kind === 'code' && field.third !== true && Object.keys(after).length > 0;
-  return [all, changes(context, field, replaces ? {} : before, after)];
+  const replaces = field.kind === 'code' && field.third !== true && Object.keys(after.amounts).length > 0;
+  const shares = changes(context, field, replaces ? NOTHING : percents(carried), after);
+  const [was, is] = [qualifiedIn(carried)[carried.code] ?? {}, qualifiedIn(target)[target.code] ?? {}];
+  // A second colour of the same list is said right behind the first, so the first is said again.
+  const own = 'list' in field ? field.list : '';
+  return was[own] === is[own] ? [all, [...shares, ...qualityItems(context, field, was, is)]] : [all];
 }
 
 /** What stands beside the first code of a cell, by code. */
-function percents(cell: Extract<Cell, { code: string }>): Amounts {
-  return Object.fromEntries(sharesIn(cell).map(({ code, percent }) => [code, percent]));
+function percents(cell: Extract<Cell, { code: string }>): Parts {
+  const amounts = Object.fromEntries(sharesIn(cell).map(({ code, percent }) => [code, percent]));
+  return { ...NOTHING, amounts };
 }

@@ -1,10 +1,12 @@
-import type { LoggingSchema } from '../schema/logging-schema.ts';
+import { type LoggingSchema, qualifierFor } from '../schema/logging-schema.ts';
+import { takesOf } from '../schema/strokes.ts';
 import { isWrong, meaning } from './meaning.ts';
 import { nearPairs } from './near.ts';
+import { qualifiedBy, qualityTyped, type Subject } from './qualities.ts';
 import { readAmount } from './read-amount.ts';
 import { fieldNameAt, readNamed } from './read-named.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
-import { labelOf, NO_RETURN, type Typed, typingIndex } from './typing-index.ts';
+import { labelOf, NO_RETURN, type Quality, type Typed, typingIndex } from './typing-index.ts';
 
 /** What the items of a line are read with. */
 export type ItemsContext = { readonly schema: LoggingSchema; readonly gloves?: boolean | undefined };
@@ -33,30 +35,58 @@ export function readEnd(
 /** Reads the items of a line from a place on, by longest match: two letters are a pair, one letter with an amount a key. */
 export function readItems(context: ItemsContext, text: string, start: number): Items | Refusal {
   const said: Said[] = [];
+  let subject: Subject | undefined;
   let at = start;
   for (;;) {
     const spaces = /^ */.exec(text.slice(at))?.[0].length ?? 0;
     const end = readEnd(text, at);
     if (end !== undefined) return { kind: 'items', said, ...end };
     const mayName = at === start || spaces > 0;
-    const item = readItem(context, text, at + spaces, mayName);
+    const item = readItem(context, text, at + spaces, mayName, subject);
     if ('kind' in item) return item;
-    said.push(item.said);
+    if ('subject' in item) subject = item.subject;
+    else {
+      said.push(item.said);
+      subject = subjectOf(item.said) ?? subject;
+      // Behind what more is said of an item, = insists on the item too.
+      const main = said.findLastIndex((each) => !('quality' in each.says));
+      if (item.said.insisted && said[main] !== undefined) said[main] = { ...said[main], insisted: true };
+    }
     at = item.end;
   }
 }
 
-type ItemRead = { readonly said: Said; readonly end: number };
+/** An item, or a mineral that stands without an amount because only what follows is said of it (`clpv`). */
+type ItemRead =
+  | { readonly said: Said; readonly end: number }
+  | { readonly subject: Subject; readonly end: number };
 
-function readItem(context: ItemsContext, text: string, at: number, mayName: boolean): ItemRead | Refusal {
+/** What the next pair can say more of: an item that was not itself a quality. */
+function subjectOf({ field, says, position }: Said): Subject | undefined {
+  if ('quality' in says) return undefined;
+  const code = 'code' in says ? says.code : 'code' in says.cell ? says.cell.code : undefined;
+  return { field, code, isShare: 'code' in says && field.kind === 'code', position };
+}
+
+function readItem(
+  context: ItemsContext,
+  text: string,
+  at: number,
+  mayName: boolean,
+  subject: Subject | undefined,
+): ItemRead | Refusal {
   const name = fieldNameAt(text, at);
   const glued = name === undefined ? undefined : gluedField(context.schema, name, mayName);
   if (glued !== undefined && name !== undefined) return gluedName(at + name.length - glued.length, glued);
-  if (name !== undefined && mayName) return readNamedItem(context, text, at, name);
+  if (name !== undefined && mayName) return readNamedItem(context, text, at, name, subject);
   const letters = /^[a-z]{1,2}/.exec(text.slice(at))?.[0];
   if (letters === undefined) return strayCharacter(text, at);
+  const quality = qualityTyped(context.schema, letters, subject);
+  if (quality !== undefined) return qualityItem(context.schema, text, at, letters, quality, subject);
   const typed = typedBy(context, text, at, letters);
-  return 'kind' in typed ? typed : amountBehind(context, text, at, letters, typed);
+  if ('kind' in typed) return typed;
+  const alone = saidOnlyMore(context.schema, text, at + letters.length, typed, at);
+  return alone ?? amountBehind(context, text, at, letters, typed);
 }
 
 /** The field whose name stands glued behind other items, as `rock` in `p3rock'bst`. */
@@ -66,7 +96,51 @@ function gluedField(schema: LoggingSchema, name: string, mayName: boolean): stri
   return [...fields.keys()].find((field) => name.endsWith(field));
 }
 
-function readNamedItem(context: ItemsContext, text: string, at: number, name: string): ItemRead | Refusal {
+/** A mineral without its amount, where what stands right behind it says more of it: its amount stays as it is above. */
+function saidOnlyMore(
+  schema: LoggingSchema,
+  text: string,
+  end: number,
+  { field, code }: Typed,
+  position: number,
+): ItemRead | undefined {
+  const letters = /^[a-z]{2}/.exec(text.slice(end))?.[0];
+  if (letters === undefined || code === undefined || takesOf(field) !== 'amount' || end - position !== 2)
+    return undefined;
+  const subject: Subject = { field, code: code.code, isShare: false, position };
+  const quality = qualityTyped(schema, letters, subject);
+  return quality !== undefined && qualifierFor(field, quality.list, code.code) !== undefined
+    ? { subject, end }
+    : undefined;
+}
+
+/** What more a pair says: of the item before it, or of the one field that it can be said of. */
+function qualityItem(
+  schema: LoggingSchema,
+  text: string,
+  at: number,
+  letters: string,
+  { list, code }: Quality,
+  subject: Subject | undefined,
+): ItemRead | Refusal {
+  const behind = readAmount(text, at + letters.length);
+  const end = behind?.end ?? at + letters.length;
+  const span = { position: at, length: end - at };
+  if (behind !== undefined && behind.amount !== 0)
+    return refusal(span, `${code.label} takes no amount`, `Type ${letters}, or ${letters}0 to take it out`);
+  const target = qualifiedBy(schema, list, subject);
+  if ('problem' in target) return refusal(span, `${code.label} ${target.problem}`, target.remedy);
+  const says = { list, quality: behind === undefined ? code.code : undefined, of: target.of };
+  return finished(text, at, end, { field: target.field, says, byKey: false });
+}
+
+function readNamedItem(
+  context: ItemsContext,
+  text: string,
+  at: number,
+  name: string,
+  subject: Subject | undefined,
+): ItemRead | Refusal {
   const named = readNamed(context.schema, text, at, name);
   if ('kind' in named) return named;
   if (!/^(?:[ =/]|$)/.test(text.slice(named.end))) {
@@ -76,7 +150,15 @@ function readNamedItem(context: ItemsContext, text: string, at: number, name: st
       'Type a space before the next item',
     );
   }
-  return finished(text, at, named.end, { field: named.field, says: named.says, byKey: false });
+  const list = typingIndex(context.schema).qualityFields.get(named.field.name);
+  if (list !== named.field)
+    return finished(text, at, named.end, { field: named.field, says: named.says, byKey: false });
+  const span = { position: at, length: named.end - at };
+  const target = qualifiedBy(context.schema, list.list, subject);
+  if ('problem' in target) return refusal(span, `${list.label} ${target.problem}`, target.remedy);
+  const quality = 'cell' in named.says && 'code' in named.says.cell ? named.says.cell.code : undefined;
+  const says = { list: list.list, quality, of: target.of };
+  return finished(text, at, named.end, { field: target.field, says, byKey: false });
 }
 
 function typedBy(context: ItemsContext, text: string, at: number, letters: string): Typed | Refusal {

@@ -26,8 +26,8 @@ export function readNamed(
   at: number,
   name: string,
 ): { readonly field: Field; readonly says: Saying; readonly end: number } | Refusal {
-  const { fields } = typingIndex(schema);
-  const field = fields.get(name);
+  const { fields, qualityFields } = typingIndex(schema);
+  const field = fields.get(name) ?? qualityFields.get(name);
   const span = { position: at, length: name.length };
   if (field === undefined) {
     const near = nearWords(name, [...fields.keys()]);

@@ -15,8 +15,14 @@ export type Refusal = Span & {
   readonly suggestions: readonly Suggestion[];
 };
 
-/** What an item says: a whole cell, or the amount of one code in it (0 takes it out; of a code field: the second's share). */
-export type Saying = { readonly cell: Cell } | { readonly code: string; readonly amount: Amount };
+/**
+ * What an item says: a whole cell, the amount of one code in it (0 takes it out; of a code field: the second's share), or what more there
+ * is to say `of` one code: a quality of a list, none of that list where it is undefined. Of a code field it is of the first code.
+ */
+export type Saying =
+  | { readonly cell: Cell }
+  | { readonly code: string; readonly amount: Amount }
+  | { readonly list: string; readonly quality: string | undefined; readonly of: string | undefined };
 
 /** One item of a line, its strokes resolved. */
 export type Said = Span & {

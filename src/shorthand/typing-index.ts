@@ -1,10 +1,20 @@
-import { type Code, type Field, type LoggingSchema, listOf } from '../schema/logging-schema.ts';
+import {
+  type Code,
+  type Field,
+  type FieldOf,
+  type LoggingSchema,
+  listOf,
+  qualifiersOf,
+} from '../schema/logging-schema.ts';
 import { takesOf } from '../schema/strokes.ts';
 import { amountsIn, sharesIn } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 
 /** What strokes name: a code in its field, or (without a code) an amount field itself. */
 export type Typed = { readonly field: Field; readonly code?: Code };
+
+/** A code that says more of another one. */
+export type Quality = { readonly list: string; readonly code: Code };
 
 /** The strokes that name one thing. */
 type Strokes = { readonly pair?: string; readonly key?: string };
@@ -14,6 +24,10 @@ export type TypingIndex = {
   readonly pairs: ReadonlyMap<string, Typed>;
   readonly keys: ReadonlyMap<string, Typed>;
   readonly fields: ReadonlyMap<string, Field>;
+  /** Pairs that say more of what stands before them, with the list that each is from. */
+  readonly qualities: ReadonlyMap<string, Quality>;
+  /** Each list that says more of something, as if it were a field, by the name that types it (`habits'dis`). */
+  readonly qualityFields: ReadonlyMap<string, FieldOf<'code'>>;
   /** Pairs of codes that can't be used anew. */
   readonly retired: ReadonlyMap<string, Code>;
   readonly strokesOf: (field: Field, code?: string) => Strokes;
@@ -57,13 +71,50 @@ function makeIndex(schema: LoggingSchema): TypingIndex {
     });
   }
   const fields = new Map(schema.fields.map((field) => [field.name, field]));
+  const qualities = new Map<string, Quality>();
+  const qualityFields = qualityFieldsOf(schema);
+  for (const field of qualityFields.values()) {
+    for (const code of listOf(schema, field)?.codes ?? []) {
+      const { pair } = code;
+      if (pair === undefined || !isPair(pair)) continue;
+      if (code.retiredSince !== undefined) retired.set(pair, code);
+      // A list that a field logs too keeps its pairs there: they qualify only right behind one of that list.
+      else if (pairs.get(pair)?.code === code) strokes.set(nameOf(field, code.code), { pair });
+      else if (!pairs.has(pair) && !qualities.has(pair)) {
+        qualities.set(pair, { list: field.list, code });
+        strokes.set(nameOf(field, code.code), { pair });
+      }
+    }
+  }
   return {
     pairs,
     keys,
     fields,
+    qualities,
+    qualityFields,
     retired,
     strokesOf: (field, code) => strokes.get(nameOf(field, code)) ?? {},
   };
+}
+
+/** The lists that qualify something, each as a field of one code that may be none. */
+function qualityFieldsOf(schema: LoggingSchema): ReadonlyMap<string, FieldOf<'code'>> {
+  const lists = new Set(schema.fields.flatMap((field) => qualifiersOf(field).map(({ list }) => list)));
+  const as = {
+    required: false,
+    carry: false,
+    unsaid: 'not observed',
+    canBeNone: true,
+    second: false,
+  } as const;
+  return new Map(
+    [...lists]
+      .filter((list) => schema.lists[list] !== undefined)
+      .map((list) => {
+        const name = list.toLowerCase();
+        return [name, { ...as, kind: 'code', name, label: schema.lists[list]?.label ?? list, list }];
+      }),
+  );
 }
 
 function typedOf(schema: LoggingSchema, field: Field): readonly Typed[] {

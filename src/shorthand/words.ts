@@ -1,5 +1,6 @@
 import { type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
 import { type Amount, amountsIn, type Cell, sharesIn } from '../value/cell.ts';
+import { firstWords, qualityWords } from './qualities.ts';
 import type { Note } from './said.ts';
 import { labelOf } from './typing-index.ts';
 
@@ -25,16 +26,16 @@ export function levelWords(schema: LoggingSchema, field: Field, level: number): 
 export function cellWords(schema: LoggingSchema, field: Field, cell: Cell): readonly string[] {
   if ('absent' in cell) return [absenceWords(field, cell)];
   if ('code' in cell) {
-    const first = labelOf(schema, field, cell.code);
-    return [
-      first,
-      ...sharesIn(cell).map(({ code, percent }) => `${labelOf(schema, field, code)} ${percent} %`),
-    ];
+    const beside = sharesIn(cell).map(({ code, percent }) => `${labelOf(schema, field, code)} ${percent} %`);
+    return [firstWords(schema, field, cell), ...beside];
   }
   if ('level' in cell) return [`${field.label} ${levelWords(schema, field, cell.level)}`];
   if ('levels' in cell || 'percents' in cell || 'codes' in cell)
     return Object.entries(amountsIn(cell)).map(([code, amount]) =>
-      withAmount(field, labelOf(schema, field, code), amount),
+      [
+        withAmount(field, labelOf(schema, field, code), amount),
+        ...qualityWords(schema, field, cell, code),
+      ].join(' '),
     );
   if ('percent' in cell) return [`${field.label} ${amountWords(field, cell.percent)}`];
   if ('number' in cell && field.kind === 'number') return [`${field.label} ${cell.number} ${field.unit}`];

@@ -40,7 +40,7 @@ function readsAs(schema: LoggingSchema, field: Field, text: string, meant: Sayin
   if ('kind' in read || read.end !== text.length) return false;
   if ('code' in meant)
     return 'code' in read.says && read.says.code === meant.code && read.says.amount === meant.amount;
-  return 'cell' in read.says && sameCell(read.says.cell, meant.cell);
+  return 'cell' in read.says && 'cell' in meant && sameCell(read.says.cell, meant.cell);
 }
 
 function isWord(value: string): boolean {

@@ -10,7 +10,7 @@ import { codesIn } from '../schema/codes-in.ts';
 import { changeStrokesDropped, changeStrokesShifted } from '../schema/findings.ts';
 import type { Meanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import type { Cell } from '../value/cell.ts';
+import { type Cell, qualifiedIn } from '../value/cell.ts';
 import { byReference } from './by-reference.ts';
 
 /** What the rows of a hole mean, as its legend keeps it. */
@@ -49,7 +49,11 @@ function rowsHolding(hole: Document, held: Held): string | undefined {
     Object.entries(row.cells).some(([name, cell]) => {
       if ('field' in held) return name === held.field;
       const field = fields[name];
-      if ('list' in held) return field?.list === held.list && codesIn(cell).includes(held.code);
+      if ('list' in held)
+        return (
+          (field?.list === held.list && codesIn(cell).includes(held.code)) ||
+          Object.values(qualifiedIn(cell)).some((qualities) => qualities[held.list] === held.code)
+        );
       return field?.scale === held.scale && levelsIn(cell).includes(held.level);
     }),
   );

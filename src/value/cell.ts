@@ -21,6 +21,12 @@ export type Absence = 'none' | 'not observed';
 /** A code beside the first one, with its share of the whole in percent. */
 export type Share = { readonly code: string; readonly percent: number };
 
+/** What more is said of one code, by the list it is from: `{ habits: 'DIS' }`. Never empty. */
+export type Qualities = { readonly [list: string]: string };
+
+/** What more is said of codes that a cell holds (of a rock or a colour, of the first one), by code. Never empty. */
+type Qualified = { readonly qualified?: { readonly [code: string]: Qualities } };
+
 /** Codes with what there is of each. */
 export type Amounts = { readonly [code: string]: Amount };
 
@@ -31,15 +37,15 @@ export type Amounts = { readonly [code: string]: Amount };
 export type Cell =
   | { readonly absent: Absence }
   /** One code of a list; beside it, with their shares of the whole, a second and a third, the larger share first. */
-  | { readonly code: string; readonly second?: Share; readonly third?: Share }
+  | ({ readonly code: string; readonly second?: Share; readonly third?: Share } & Qualified)
   /** One level of a scale, from 1. */
   | { readonly level: number }
   /** Several codes, each with a level from 1. Never empty. */
-  | { readonly levels: { readonly [code: string]: number } }
+  | ({ readonly levels: { readonly [code: string]: number } } & Qualified)
   /** Several codes, each with a percent. Never empty. */
-  | { readonly percents: { readonly [code: string]: Amount } }
+  | ({ readonly percents: { readonly [code: string]: Amount } } & Qualified)
   /** Several codes without amounts. Never empty. */
-  | { readonly codes: { readonly [code: string]: true } }
+  | ({ readonly codes: { readonly [code: string]: true } } & Qualified)
   | { readonly percent: Amount }
   | { readonly number: number }
   /** A thing that is there; where it is not, the cell is `absent: none`. */
@@ -86,6 +92,22 @@ export function cellOfAmounts(kind: 'levels' | 'percents' | 'codes', amounts: Am
   return {
     levels: Object.fromEntries(Object.entries(amounts).map(([code, level]) => [code, Number(level)])),
   };
+}
+
+/** What more is said of each code of a cell. */
+export function qualifiedIn(cell: Cell | undefined): { readonly [code: string]: Qualities } {
+  return cell !== undefined && 'qualified' in cell ? (cell.qualified ?? {}) : {};
+}
+
+/** A cell with what more is said of its codes in place of what was said of them; what is said of nothing it holds is left out. */
+export function withQualified(cell: Cell, qualified: { readonly [code: string]: Qualities }): Cell {
+  if (!('code' in cell || 'levels' in cell || 'percents' in cell || 'codes' in cell)) return cell;
+  const { qualified: _, ...plain } = cell;
+  const codes = 'code' in cell ? [cell.code] : Object.keys(amountsIn(cell));
+  const kept = Object.entries(qualified).filter(
+    ([code, qualities]) => codes.includes(code) && Object.keys(qualities).length > 0,
+  );
+  return kept.length === 0 ? plain : { ...plain, qualified: Object.fromEntries(kept) };
 }
 
 /** True where two cells say the same, the order in which codes were named aside. */

@@ -104,9 +104,10 @@ function worded(of: LoggingSchema): LoggingSchema {
   return JSON.parse(json) as LoggingSchema;
 }
 
-/** What a piece says of its row, its movement taken off: `pyrite 2→10 % ▲` says `pyrite 10 %`. */
-function saidOf(text: string): string {
-  const [head = '', to] = text.replace(/ [▲▼]$/, '').split('→');
+/** What a piece says of its row, its movement and what is no longer so taken off: `pyrite 2→10 % ▲` says `pyrite 10 %`. */
+function saidOf(piece: string): string {
+  const text = piece.replace(/ [▲▼]$/, '').replaceAll(/ \(not [^)]*\)/g, '');
+  const [head = '', to] = text.split('→');
   if (to === undefined) return head;
   const label = head.replace(/ (?:trace|[\d.]+(?: %)?|level-\w)$/, '');
   return label === head ? to : `${label} ${to}`;
@@ -124,8 +125,9 @@ describe('for every row that can be observed', () => {
           };
           if (row.noReturn) return;
           const words = wordsOf(generated, row);
-          for (const { kind, text } of explain(row, context)) {
+          for (const { kind, text: piece } of explain(row, context)) {
             if (kind === 'note' || kind === 'caution') continue;
+            const text = piece.replace(/ \(not across [^)]*\)$/, '');
             if (/ (?:gone|not asked here)$/.test(text)) {
               const what = text.replace(/ (?:gone|not asked here)$/, '');
               expect(

@@ -9,18 +9,22 @@ import {
   fieldNamed,
   type LoggingSchema,
   listOf,
+  qualifierFor,
+  qualifiersOf,
   type Scale,
   scaleOf,
 } from '../../src/schema/logging-schema.ts';
 import { percentOf } from '../../src/schema/read-cell.ts';
 import {
   type Amount,
+  amountsIn,
   type Cell,
   cellOfAmounts,
   codeWith,
   NONE,
   NOT_OBSERVED,
   VALUE_KINDS,
+  withQualified,
 } from '../../src/value/cell.ts';
 import type { Cells, RowSaid } from '../../src/value/row.ts';
 
@@ -64,6 +68,7 @@ type Shape = {
   readonly second: boolean;
   readonly third: boolean;
   readonly barrier: number | undefined;
+  readonly qualifiers: number;
   readonly column: boolean;
   readonly codes: number;
   readonly oddCodes: readonly string[];
@@ -85,6 +90,7 @@ const shape: fc.Arbitrary<Shape> = fc.record({
   unsaidNone: fc.boolean(),
   second: fc.boolean(),
   third: fc.boolean(),
+  qualifiers: fc.nat(4),
   barrier: fc.option(fc.nat(20), { nil: undefined, freq: 1 }),
   column: fc.boolean(),
   codes: fc.integer({ min: 1, max: 8 }),
@@ -132,9 +138,37 @@ function build(
     fields.push({
       ...fieldFrom(each, index, strokes(index, true), conditionOver(asked, each.asks)),
       ...barrierOver(fields, each),
+      ...qualifiersFor(each, index, lists, () => pairs.pop() as string),
     });
   });
   return { name: 'generated', fields, lists, scales, repeatsBeforeLook };
+}
+
+/** Lists that say more of a field's codes, added to the lists: one, two, one of a single code, or the field's own. */
+function qualifiersFor(
+  each: Shape,
+  index: number,
+  lists: Record<string, CodeList>,
+  pair: () => string,
+): object {
+  if (each.qualifiers === 0 || !['code', 'codes', 'levels', 'percents'].includes(each.kind)) return {};
+  const own = each.qualifiers === 4 && each.kind === 'code' && !each.second;
+  const names = own ? [] : each.qualifiers === 2 ? [`q${index}a`, `q${index}B`] : [`q${index}a`];
+  for (const name of names)
+    lists[name] = {
+      name,
+      label: `more ${name}`,
+      codes: [0, 1, 2].map((n) => ({
+        code: `${name}${n}`,
+        label: `more ${name} ${n}`,
+        look: '',
+        ...(n === 2 ? {} : { pair: pair() }),
+        ...(n === 1 && each.withoutPair === 1 ? { retiredSince: '2026-01-31' } : {}),
+      })),
+    };
+  const of =
+    each.qualifiers === 3 && each.kind !== 'code' ? { of: [lists[`l${index}`]?.codes[0]?.code] } : {};
+  return { qualifiers: own ? [{ list: `l${index}` }] : names.map((list) => ({ list, ...of })) };
 }
 
 /** A field above that it does not carry across a change of, or none. */
@@ -249,10 +283,38 @@ const remark = fc
 /** What one field can hold. */
 function cellsOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> {
   const absences = fc.constantFrom(NOT_OBSERVED, ...(field.canBeNone ? [NONE] : []));
-  const values = valuesOf(schema, field);
+  const plain = valuesOf(schema, field);
+  const values = plain?.chain((cell) => qualifiedCells(schema, field, cell));
   return values === undefined
     ? absences
     : fc.oneof({ weight: 4, arbitrary: values }, { weight: 1, arbitrary: absences });
+}
+
+/** A cell with what more can be said of its codes, or not. */
+function qualifiedCells(schema: LoggingSchema, field: Field, cell: Cell): fc.Arbitrary<Cell> {
+  const codes = 'code' in cell ? [cell.code] : Object.keys(amountsIn(cell));
+  const slots = codes.flatMap((of) =>
+    qualifiersOf(field)
+      .filter(({ list }) => qualifierFor(field, list, of) !== undefined)
+      .map(({ list }) => ({ of, list })),
+  );
+  if (slots.length === 0) return fc.constant(cell);
+  const choices = slots.map(({ of, list }) => {
+    const usable = (schema.lists[list]?.codes ?? []).filter(
+      ({ code, retiredSince }) =>
+        retiredSince === undefined && !(list === ('list' in field ? field.list : '') && code === of),
+    );
+    return fc.option(fc.constantFrom(...usable.map(({ code }) => code), undefined), { nil: undefined });
+  });
+  return fc.tuple(...choices).map((picked) => {
+    const qualified: { [code: string]: { [list: string]: string } } = {};
+    picked.forEach((quality, index) => {
+      const slot = slots[index];
+      if (quality === undefined || slot === undefined) return;
+      qualified[slot.of] = { ...qualified[slot.of], [slot.list]: quality };
+    });
+    return withQualified(cell, qualified);
+  });
 }
 
 function valuesOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> | undefined {

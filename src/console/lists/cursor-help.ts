@@ -107,8 +107,16 @@ function rowHelp(state: State, width: number): ListSection | undefined {
 
 /** One typed item in words: its field, what it says, and what to look for in the chips. */
 function itemLines(schema: LoggingSchema, { field, text, says }: Said, width: number): readonly Line[] {
-  const code = 'code' in says ? says.code : 'code' in says.cell ? says.cell.code : undefined;
-  const known = listOf(schema, field)?.codes.find((each) => each.code === code);
+  const code =
+    'quality' in says
+      ? says.quality
+      : 'code' in says
+        ? says.code
+        : 'code' in says.cell
+          ? says.cell.code
+          : undefined;
+  const list = 'quality' in says ? schema.lists[says.list] : listOf(schema, field);
+  const known = list?.codes.find((each) => each.code === code);
   const words =
     known?.label ?? ('cell' in says ? cellWords(schema, field, says.cell).join(', ') : field.label);
   const look = known === undefined || known.look === '' ? '' : `. ${known.look}`;

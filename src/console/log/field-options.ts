@@ -3,6 +3,7 @@ import {
   type Field,
   type LoggingSchema,
   listOf,
+  qualifiersOf,
   scaleOf,
 } from '../../schema/logging-schema.ts';
 import { typingIndex } from '../../shorthand/typing-index.ts';
@@ -19,6 +20,8 @@ export interface FieldOption {
   readonly caution?: string;
   /** The strokes want an amount behind them. */
   readonly wantsAmount: boolean;
+  /** It says more of what was picked before it in the field. */
+  readonly qualifies?: true;
 }
 
 /** Everything that can be picked in a field, codes in the order of their list, then none and not observed. */
@@ -44,6 +47,7 @@ export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOp
       const caution = code.caution === undefined ? {} : { caution: code.caution.words };
       return { label: code.label, look: code.look, strokes: pair ?? byName, wantsAmount, ...caution };
     });
+  const qualities = qualifiersOf(field).flatMap(({ list }) => qualityOptions(schema, field, list));
   const levels =
     field.kind === 'level'
       ? (scaleOf(schema, field)?.levels ?? []).map((level) =>
@@ -54,11 +58,29 @@ export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOp
   const none = field.canBeNone ? [plain('none', 'looked, and saw none', { absent: 'none' })] : [];
   return [
     ...codes,
+    ...qualities,
     ...levels,
     ...yes,
     ...none,
     plain('not observed', 'not looked at, or could not be seen', { absent: 'not observed' }),
   ];
+}
+
+/** What can be said more of a code picked in a field, from one list. A list that the field logs itself is there already. */
+function qualityOptions(schema: LoggingSchema, field: Field, list: string): readonly FieldOption[] {
+  const { qualityFields, strokesOf } = typingIndex(schema);
+  const as = qualityFields.get(list.toLowerCase());
+  if (as === undefined || ('list' in field && field.list === list)) return [];
+  return (schema.lists[list]?.codes ?? [])
+    .filter((code) => code.retiredSince === undefined)
+    .map((code) => ({
+      label: `… ${code.label}`,
+      look: code.look,
+      strokes: strokesOf(as, code.code).pair ?? writeNamedCell(schema, as, { code: code.code }),
+      wantsAmount: false,
+      qualifies: true,
+      ...(code.caution === undefined ? {} : { caution: code.caution.words }),
+    }));
 }
 
 /** The strokes that say a cell of a field: its pair where it has one, else by name. */
@@ -87,6 +109,18 @@ export function matchingOptions(options: readonly FieldOption[], typed: string):
   ];
 }
 
+/** True of a pair of the field, its amount if it has one, and pairs that say more of it: `cl2pv`, `gypa`, `gygn`. */
+function isQualified(schema: LoggingSchema, field: Field, text: string): boolean {
+  const [, first = '', , rest = ''] = /^([a-z]{2})(,|;|[\d.]+)?((?:[a-z]{2})+)$/.exec(text) ?? [];
+  const { pairs, qualities } = typingIndex(schema);
+  if (pairs.get(first)?.field !== field) return false;
+  return (rest.match(/../g) ?? []).every((pair) => {
+    const list =
+      qualities.get(pair)?.list ?? ('list' in field && pairs.get(pair)?.field === field ? field.list : '');
+    return qualifiersOf(field).some((each) => each.list === list);
+  });
+}
+
 /** What is typed, as strokes of the field, where it needs no picking: an amount alone, a number, a text, or strokes with their amount. */
 export function typedStrokes(schema: LoggingSchema, field: Field, typed: string): string | undefined {
   const text = typed.trim();
@@ -99,6 +133,7 @@ export function typedStrokes(schema: LoggingSchema, field: Field, typed: string)
   }
   if (field.kind === 'number' && /^-\d/.test(text)) return `${field.name}'${text}`;
   if (field.kind === 'code' && field.second && /^[a-z]{2}( ?[a-z]{2}[\d.]+){1,2}$/.test(text)) return text;
+  if (qualifiersOf(field).length > 0 && isQualified(schema, field, text)) return text;
   if (field.kind === 'text') return writeNamedCell(schema, field, { text });
   return /^[a-z]{2}(,|[\d.]+)$/.test(text) || text.includes("'") ? text : undefined;
 }

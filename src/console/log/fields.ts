@@ -105,7 +105,12 @@ function take(state: State, form: FieldsForm, field: Field, count: number, world
         `${picked.label}: now its amount.`,
       ),
     );
-  return still(withForm(state, said(form, field, picked.strokes, count)));
+  if (picked.qualifies !== true) return still(withForm(state, said(form, field, picked.strokes, count)));
+  const before = form.said[field.name] ?? '';
+  if (before === '')
+    return still(saying(state, `${picked.label} says more of ${field.label}: pick that first.`, 'warn'));
+  const next = { ...form, said: { ...form.said, [field.name]: `${before} ${picked.strokes}` } };
+  return still(withForm(state, toField(next, form.field)));
 }
 
 /** A field said; one that takes several codes stays in hand for the next, and a second rock with its share stands behind the first. */

@@ -1,5 +1,6 @@
 import type { FindingKind } from '../../finding/finding.ts';
-import { type Amount, type Cell, type Share, sharesIn } from '../../value/cell.ts';
+import { type Amount, type Cell, qualifiedIn, type Share, sharesIn } from '../../value/cell.ts';
+import { codesIn } from '../codes-in.ts';
 import {
   rowAmountOff,
   rowCannotBeNone,
@@ -8,11 +9,19 @@ import {
   rowEmptyCell,
   rowLevelOffScale,
   rowNumberOutOfRange,
+  rowQualifierOff,
   rowSecondIsFirst,
   rowSumOverLimit,
   rowWrongKind,
 } from '../findings.ts';
-import { codeOf, type Field, type LoggingSchema, scaleOf } from '../logging-schema.ts';
+import {
+  codeOf,
+  type Field,
+  type LoggingSchema,
+  qualifierFor,
+  qualifiersOf,
+  scaleOf,
+} from '../logging-schema.ts';
 import { percentOf } from '../read-cell.ts';
 
 /** The most that a second code can take, in percent: over half, it is the first. */
@@ -40,6 +49,10 @@ export function checkCell(schema: LoggingSchema, field: Field, cell: Cell): read
         remedy: 'Log it anew.',
       },
     ];
+  return [...checkValue(schema, field, cell), ...checkQualified(schema, field, cell)];
+}
+
+function checkValue(schema: LoggingSchema, field: Field, cell: Cell): readonly CellProblem[] {
   if ('code' in cell) return checkCode(schema, field, cell);
   if ('level' in cell) return checkLevel(schema, field, cell.level, field.label);
   if ('levels' in cell) return checkLevels(schema, field, cell.levels);
@@ -55,7 +68,9 @@ function isOfKind(field: Field, cell: Cell): boolean {
     field.kind === 'code' && field.second
       ? ['code', 'second', ...(field.third === true ? ['third'] : [])]
       : [field.kind];
-  const members = Object.keys(cell);
+  const members = Object.keys(cell).filter(
+    (member) => member !== 'qualified' || qualifiersOf(field).length === 0,
+  );
   return members.includes(field.kind) && members.every((member) => allowed.includes(member));
 }
 
@@ -107,6 +122,23 @@ function checkShare(
 
 function checkCodes(schema: LoggingSchema, field: Field, codes: readonly string[]): readonly CellProblem[] {
   return [...empty(codes), ...codes.flatMap((code) => unknownCode(schema, field, code))];
+}
+
+/** What more is said of codes: by a list that can be said of them, with a code of that list, and of nothing that isn't there. */
+function checkQualified(schema: LoggingSchema, field: Field, cell: Cell): readonly CellProblem[] {
+  const there = 'code' in cell ? [cell.code] : codesIn(cell);
+  return Object.entries(qualifiedIn(cell)).flatMap(([code, qualities]) =>
+    Object.entries(qualities).flatMap(([list, quality]) => {
+      const known = schema.lists[list]?.codes.some((each) => each.code === quality) === true;
+      if (there.includes(code) && known && qualifierFor(field, list, code) !== undefined) return [];
+      const why = there.includes(code)
+        ? `${field.label} has ${quality} (${list}) of ${code}, which is not in the schema`
+        : `${field.label} has ${quality} (${list}) of ${code}, and ${code} is not there`;
+      return [
+        { kind: rowQualifierOff, problem: why, remedy: 'Log it anew, or put it back into the schema.' },
+      ];
+    }),
+  );
 }
 
 function checkLevels(

@@ -13,11 +13,13 @@ import {
 } from '../findings.ts';
 import type { ByLevel, Code, CodeList, LoggingSchema, Scale } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
+import { checkQualifiers } from './check-qualifiers.ts';
 
 /** What is wrong with the lists of a schema and with what fields take from them. */
 export function checkLists(schema: LoggingSchema, raise: Raise): readonly Finding[] {
   return [
     ...Object.values(schema.lists).flatMap((list) => checkList(list, raise)),
+    ...checkQualifiers(schema, raise),
     ...schema.fields.flatMap((field, index) => {
       if (!('list' in field)) return [];
       const list = schema.lists[field.list];

@@ -1,7 +1,8 @@
 import { comparisonOf, type FieldCondition, placedComparisons } from '../../condition/condition.ts';
 import type { Finding, FindingKind } from '../../finding/finding.ts';
 import { onlyWhenLater, onlyWhenSenseless, onlyWhenUnknown, unlikelyUntellable } from '../findings.ts';
-import { type Field, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
+import { type Field, type LoggingSchema, listOf, qualifiersOf, scaleOf } from '../logging-schema.ts';
+import { qualitiesOf } from '../qualities.ts';
 import type { Raise } from '../read/whereabouts.ts';
 
 /** A problem of one comparison of a condition over logged fields, without its place. */
@@ -76,13 +77,16 @@ function unknownCodes(
     ...('isOneOf' in condition ? condition.isOneOf : []),
   ];
   const of = condition.of === undefined || list === undefined ? [] : [condition.of];
-  return [...asked, ...of]
-    .filter((code) => !known.includes(code))
-    .map((code) => ({
-      kind: onlyWhenUnknown,
-      problem: `${field.name} has no code ${code}`,
-      remedy: 'Check the spelling, capitals too, against the list.',
-    }));
+  // Behind "of" a code is asked that says more of it, from a list of its qualifiers.
+  const qualities = of.length === 0 ? known : qualitiesOf(schema, field, condition.of);
+  return [
+    ...asked.filter((code) => !qualities.includes(code)),
+    ...of.filter((code) => !known.includes(code)),
+  ].map((code) => ({
+    kind: onlyWhenUnknown,
+    problem: `${field.name} has no code ${code}`,
+    remedy: 'Check the spelling, capitals too, against the list.',
+  }));
 }
 
 function senseless(field: Field, condition: FieldCondition): readonly ConditionProblem[] {
@@ -99,7 +103,7 @@ function senseless(field: Field, condition: FieldCondition): readonly ConditionP
   if (comparison === 'seen') return [];
   if (comparison === 'is' || comparison === 'isOneOf') {
     const hasTexts = ['code', 'codes', 'level', 'levels', 'percents', 'text'].includes(field.kind);
-    return hasTexts && condition.of === undefined
+    return hasTexts && (condition.of === undefined || qualifiersOf(field).length > 0)
       ? []
       : problem(`"${comparison}" asks for a code, and ${field.name} has a number there`);
   }

@@ -8,6 +8,7 @@ import {
   type FieldOf,
   type LoggingSchema,
   listOf,
+  qualifiersOf,
   scaleOf,
 } from '../logging-schema.ts';
 
@@ -40,7 +41,32 @@ export const LINE_WORDS: readonly CribItem[] = [
 
 /** Everything that a schema is typed with, field by field in the order of the log sheet. Retired codes are left out. */
 export function cribSections(schema: LoggingSchema): readonly CribSection[] {
-  return schema.fields.map((field) => sectionOf(schema, field));
+  return schema.fields.flatMap((field, index) => [
+    sectionOf(schema, field),
+    ...qualifiersOf(field)
+      .filter(({ list }) => isFirstOf(schema, index, list))
+      .map(({ list }) => qualitySection(schema, list)),
+  ]);
+}
+
+/** True where no field above takes a list of qualifiers, and none logs it by itself. */
+function isFirstOf(schema: LoggingSchema, index: number, list: string): boolean {
+  const takes = (field: Field): boolean => qualifiersOf(field).some((each) => each.list === list);
+  return (
+    !schema.fields.slice(0, index).some(takes) &&
+    !schema.fields.some((field) => 'list' in field && field.list === list)
+  );
+}
+
+/** What says more of something, with the fields that it is said of. */
+function qualitySection(schema: LoggingSchema, list: string): CribSection {
+  const takers = schema.fields.filter((field) => qualifiersOf(field).some((each) => each.list === list));
+  const behind = takers.map(({ label }) => label).join(', ');
+  return {
+    title: schema.lists[list]?.label ?? list,
+    hint: `right behind: ${behind}`,
+    items: itemsOfCodes(schema.lists[list]?.codes ?? [], list.toLowerCase()),
+  };
 }
 
 function sectionOf(schema: LoggingSchema, field: Field): CribSection {
@@ -97,8 +123,8 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
   }
 }
 
-function sharesHint({ second, third }: FieldOf<'code'>): string {
-  if (!second) return '';
+function sharesHint({ list, second, third, qualifiers = [] }: FieldOf<'code'>): string {
+  if (!second) return qualifiers.some((each) => each.list === list) ? 'a second one right behind' : '';
   return third === true ? 'a second and a third one with their %' : 'a second one with its %';
 }
 
@@ -116,12 +142,17 @@ function percentHint(field: { readonly traceCountsAsPercent?: number }): string 
 }
 
 function codeItems(schema: LoggingSchema, field: Field): readonly CribItem[] {
-  const codes = listOf(schema, field)?.codes.filter((code) => code.retiredSince === undefined) ?? [];
-  return codes.map((code) => ({
-    strokes: strokesIn(code, `${field.name}'${code.code.toLowerCase()}`),
-    says: code.label,
-    ...marked(code.caution),
-  }));
+  return itemsOfCodes(listOf(schema, field)?.codes ?? [], field.name);
+}
+
+function itemsOfCodes(codes: readonly Code[], name: string): readonly CribItem[] {
+  return codes
+    .filter((code) => code.retiredSince === undefined)
+    .map((code) => ({
+      strokes: strokesIn(code, `${name}'${code.code.toLowerCase()}`),
+      says: code.label,
+      ...marked(code.caution),
+    }));
 }
 
 /** The pair, with the key behind it where there is one; else by the field's name. */

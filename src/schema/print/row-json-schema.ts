@@ -5,16 +5,25 @@ import {
   rowDecimals,
   rowInterval,
   rowOnlyWhen,
+  rowQualifierOff,
   rowSecondIsFirst,
   rowSumOverLimit,
   rowUnlikely,
 } from '../findings.ts';
-import { type Field, type FieldOf, type LoggingSchema, listOf, scaleOf } from '../logging-schema.ts';
+import {
+  type Field,
+  type FieldOf,
+  type LoggingSchema,
+  listOf,
+  qualifiersOf,
+  scaleOf,
+} from '../logging-schema.ts';
 
 /** Kinds of finding on a row whose rules JSON Schema can't hold; an exported schema says so. */
 export const BEYOND_JSON_SCHEMA = [
   rowInterval,
   rowOnlyWhen,
+  rowQualifierOff,
   rowSumOverLimit,
   rowSecondIsFirst,
   rowDecimals,
@@ -83,15 +92,20 @@ function valueSchema(schema: LoggingSchema, field: Field): JsonObject {
   const level = { enum: levels.map((each) => each.level), description: levels.map(levelInWords).join('; ') };
   switch (field.kind) {
     case 'code':
-      return strict({ code: codes, ...sharesSchema(field, secondSchema(codes)) }, ['code']);
+      return strict(
+        { code: codes, ...sharesSchema(field, secondSchema(codes)), ...qualified(schema, field, codes) },
+        ['code'],
+      );
     case 'codes':
-      return strict({ codes: byCode(codes, { const: true }) }, ['codes']);
+      return strict({ codes: byCode(codes, { const: true }), ...qualified(schema, field, codes) }, ['codes']);
     case 'level':
       return strict({ level }, ['level']);
     case 'levels':
-      return strict({ levels: byCode(codes, level) }, ['levels']);
+      return strict({ levels: byCode(codes, level), ...qualified(schema, field, codes) }, ['levels']);
     case 'percents':
-      return strict({ percents: byCode(codes, amountSchema(field)) }, ['percents']);
+      return strict({ percents: byCode(codes, amountSchema(field)), ...qualified(schema, field, codes) }, [
+        'percents',
+      ]);
     case 'percent':
       return strict({ percent: amountSchema(field) }, ['percent']);
     case 'number':
@@ -101,6 +115,16 @@ function valueSchema(schema: LoggingSchema, field: Field): JsonObject {
     case 'text':
       return strict({ text }, ['text']);
   }
+}
+
+/** What more can be said of codes, by code and list; nothing where the field has no qualifiers. */
+function qualified(schema: LoggingSchema, field: Field, codes: JsonObject): JsonObject {
+  const lists = qualifiersOf(field).map(
+    ({ list }) => [list, { enum: schema.lists[list]?.codes.map(({ code }) => code) ?? [] }] as const,
+  );
+  if (lists.length === 0) return {};
+  const qualities = strict(Object.fromEntries(lists), [], { minProperties: 1 });
+  return { qualified: byCode(codes, qualities) };
 }
 
 function sharesSchema({ second, third }: FieldOf<'code'>, share: JsonObject): JsonObject {

@@ -15,6 +15,9 @@ const base = {
   caution: z.strictObject({ kind: text, words: text }).optional(),
 };
 const strokes = { pair: text.optional(), key: text.optional() };
+const qualifiers = {
+  qualifiers: z.array(z.strictObject({ list: text, of: z.array(text).optional() })).optional(),
+};
 const percentLimits = { ladder: z.array(z.number()), traceCountsAsPercent: z.number().optional() };
 const CSV_MEMBERS = ['from', 'to', 'depth', 'reading', 'hole', 'unit'];
 const kind = <K extends string>(name: K) => ({ kind: z.literal(name) });
@@ -24,14 +27,22 @@ export const completeField = z.discriminatedUnion('kind', [
   z.strictObject({
     ...kind('code'),
     ...base,
+    ...qualifiers,
     list: text,
     second: z.boolean(),
     third: z.boolean().optional(),
   }),
   z.strictObject({ ...kind('level'), ...base, ...strokes, scale: text }),
-  z.strictObject({ ...kind('levels'), ...base, list: text, scale: text }),
-  z.strictObject({ ...kind('percents'), ...base, ...percentLimits, list: text, sumLimitPercent: z.number() }),
-  z.strictObject({ ...kind('codes'), ...base, list: text }),
+  z.strictObject({ ...kind('levels'), ...base, ...qualifiers, list: text, scale: text }),
+  z.strictObject({
+    ...kind('percents'),
+    ...base,
+    ...qualifiers,
+    ...percentLimits,
+    list: text,
+    sumLimitPercent: z.number(),
+  }),
+  z.strictObject({ ...kind('codes'), ...base, ...qualifiers, list: text }),
   z.strictObject({ ...kind('percent'), ...base, ...strokes, ...percentLimits }),
   z.strictObject({
     ...kind('number'),

@@ -165,6 +165,26 @@ export const fieldEntry = z.strictObject({
     .nullable()
     .optional()
     .describe('code with second: a third may stand beside the two with its share in percent'),
+  qualifiers: z
+    .array(
+      z.strictObject({
+        list: partName.describe(
+          'List of its codes: habits, styles of alteration, shades. A list of its own, or of a code field without a second the very list of the field (a second hue right behind the first)',
+        ),
+        of: z
+          .array(z.string().min(1).max(40))
+          .min(1)
+          .optional()
+          .describe("The field's codes that it can be said of; every one where this is left out"),
+      }),
+    )
+    .min(1)
+    .max(6)
+    .nullable()
+    .optional()
+    .describe(
+      'code, levels, percents, codes: lists that say more of one code. Their pairs stand right behind it: cl2pv is chlorite 2, pervasive; gypa is grey, pale. null takes them away',
+    ),
   scale: partName.optional().describe('level, levels: the scale of its levels'),
   ladder: z
     .array(z.number())

@@ -12,8 +12,10 @@ import {
   fieldNamed,
   type LoggingSchema,
   listOf,
+  qualifiersOf,
   scaleOf,
 } from '../../schema/logging-schema.ts';
+import { qualitiesOf } from '../../schema/qualities.ts';
 import { ruleCodeRetired, ruleCodeUnknown, ruleFieldUnknown, ruleSenseless } from '../findings.ts';
 
 /** What is wrong with the fields and codes that a condition over rows names. */
@@ -36,20 +38,35 @@ function checkComparison(
       }),
     ];
   }
-  const codes = codesAsked(comparison).flatMap((code) => checkCode(code, field, schema, at));
+  const known = knownOf(schema, field);
+  const { of } = comparison;
+  const codes = [
+    ...(of === undefined ? [] : checkCode(of, field, known, schema, at)),
+    ...codesAsked(comparison).flatMap((code) =>
+      checkCode(code, field, of === undefined ? known : qualitiesOf(schema, field, of), schema, at),
+    ),
+  ];
   return [...codes, ...(hasAnswer(comparison, field) ? [] : [senseless(comparison, field, at)])];
 }
 
-/** The codes that a comparison names, in `of`, `is` and `isOneOf`. */
+/** The codes that a comparison asks for, in `is` and `isOneOf`. */
 function codesAsked(comparison: FieldCondition): readonly string[] {
-  const asked = 'is' in comparison ? [comparison.is] : 'isOneOf' in comparison ? comparison.isOneOf : [];
-  return comparison.of === undefined ? asked : [comparison.of, ...asked];
+  return 'is' in comparison ? [comparison.is] : 'isOneOf' in comparison ? comparison.isOneOf : [];
 }
 
-function checkCode(code: string, field: Field, schema: LoggingSchema, place: Place): readonly Finding[] {
-  const codes = listOf(schema, field)?.codes.map((each) => each.code);
+/** The codes that a field can hold, of its list or its scale; undefined where it has neither. */
+function knownOf(schema: LoggingSchema, field: Field): readonly string[] | undefined {
   const levels = scaleOf(schema, field)?.levels.flatMap((level) => level.code ?? []);
-  const known = codes ?? levels;
+  return listOf(schema, field)?.codes.map((each) => each.code) ?? levels;
+}
+
+function checkCode(
+  code: string,
+  field: Field,
+  known: readonly string[] | undefined,
+  schema: LoggingSchema,
+  place: Place,
+): readonly Finding[] {
   if (known === undefined) return [];
   if (!known.includes(code)) {
     return [
@@ -59,7 +76,7 @@ function checkCode(code: string, field: Field, schema: LoggingSchema, place: Pla
       }),
     ];
   }
-  const retired = codes === undefined ? undefined : codeOf(schema, field, code)?.retiredSince;
+  const retired = codeOf(schema, field, code)?.retiredSince;
   if (retired === undefined) return [];
   return [
     ruleCodeRetired.at(place, {
@@ -76,7 +93,7 @@ function hasAnswer(comparison: FieldCondition, field: Field): boolean {
   if (comparison.of !== undefined && !several) return false;
   if (asks === 'seen') return true;
   const byCode = asks === 'is' || asks === 'isOneOf';
-  if (comparison.of !== undefined) return !byCode && field.kind !== 'codes';
+  if (comparison.of !== undefined) return byCode ? qualifiersOf(field).length > 0 : field.kind !== 'codes';
   if (byCode) return several || field.kind === 'level' || field.kind === 'text';
   return !['code', 'codes', 'text', 'flag'].includes(field.kind);
 }

@@ -1,6 +1,13 @@
 import type { Condition } from '../../condition/condition.ts';
 import { conditionInWords, type Names, type Units } from '../../condition/words.ts';
-import { codeOf, type Field, fieldNamed, type LoggingSchema, scaleOf } from '../../schema/logging-schema.ts';
+import {
+  codeOf,
+  type Field,
+  fieldNamed,
+  type LoggingSchema,
+  qualifiersOf,
+  scaleOf,
+} from '../../schema/logging-schema.ts';
 
 /** Names fields, codes and level codes by their labels in the schema; one that isn't there keeps its own name. */
 export function namesOf(schema: LoggingSchema): Names {
@@ -10,7 +17,10 @@ export function namesOf(schema: LoggingSchema): Names {
     if (field === undefined) return code;
     const label =
       codeOf(schema, field, code)?.label ??
-      scaleOf(schema, field)?.levels.find((level) => level.code === code)?.label;
+      scaleOf(schema, field)?.levels.find((level) => level.code === code)?.label ??
+      qualifiersOf(field)
+        .flatMap(({ list }) => schema.lists[list]?.codes ?? [])
+        .find((each) => each.code === code)?.label;
     return lower(label ?? code);
   };
 }

@@ -30,6 +30,14 @@ const SOUND: Row = {
   },
 };
 
+/** The style with a habit for each sulphide. */
+const QUALIFIED: LoggingSchema = {
+  ...STYLE,
+  fields: STYLE.fields.map((field) =>
+    field.kind === 'percents' ? { ...field, qualifiers: [{ list: 'habits' }] } : field,
+  ),
+};
+
 /** A case of the sound row with some of it put otherwise. */
 const row = (code: string, input: string, changes: object, cells: object = {}): ErrorCase =>
   given(code, input, () => {
@@ -64,5 +72,10 @@ export const ROW_CASES: readonly ErrorCase[] = [
   row('row-decimals', 'three decimals', {}, { magsus: { number: 0.455 } }),
   row('row-empty-cell', 'alteration of nothing', {}, { alteration: { levels: {} } }),
   row('row-no-return-observes', 'no return, and a rock', { noReturn: true }),
+  given('row-qualifier-off', 'a habit of a sulphide that is not there', () => {
+    const qualified = { CCP: { habits: 'DIS' } };
+    const cells = { ...SOUND.cells, sulphides: { percents: { PYR: 2 }, qualified } };
+    return checkRow(QUALIFIED, { ...SOUND, cells }, { hole: 'ZQRC004' });
+  }),
   row('row-unlikely', 'fresh and completely oxidised', {}, { oxidation: { level: 3 } }),
 ];

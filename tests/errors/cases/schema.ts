@@ -106,6 +106,15 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
     'a barrier on a field that never carries',
     fields({ name: 'wear', notAcross: ['rock'], carry: false }),
   ),
+  over('schema-qualifier-of-unknown', 'a habit of a mineral that the list has not', {
+    ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits', of: ['PYX'] }] }),
+    lists: { habits: { label: 'habits', codes: [code('CUB', { pair: 'cu' })] } },
+  }),
+  over(
+    'schema-qualifier-list',
+    'a sulphide that is qualified by the rocks',
+    fields({ name: 'sulphide', qualifiers: [{ list: 'rocks' }] }),
+  ),
   over(
     'schema-third-without-second',
     'a third rock without a second',

@@ -19,6 +19,10 @@ const code = (name: string, rest: object = {}) => ({
   look: 'so',
   ...rest,
 });
+/** A list that can say more of a sulphide, with pairs of its own. */
+const HABITS = {
+  lists: { habits: { label: 'habits', codes: [code('CUB', { pair: 'cu' }), code('DIS', { pair: 'di' })] } },
+};
 const nine = [...'cspqknrgu'].map((key, index) => code(`S${index}`, { key }));
 
 /** For each kind of finding: changes that raise it, and changes like them that don't. */
@@ -156,6 +160,45 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
     'schema-third-without-second',
     fields({ name: 'rock', second: false, third: true }),
     fields({ name: 'rock', third: true }),
+  ],
+  [
+    'schema-list-missing',
+    fields({ name: 'sulphide', qualifiers: [{ list: 'habits' }] }),
+    { ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits' }] }), ...HABITS },
+  ],
+  [
+    'schema-qualifier-of-unknown',
+    { ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits', of: ['PYX'] }] }), ...HABITS },
+    { ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits', of: ['PYR'] }] }), ...HABITS },
+  ],
+  [
+    'schema-qualifier-list',
+    fields({ name: 'sulphide', qualifiers: [{ list: 'rocks' }] }),
+    { ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits' }] }), ...HABITS },
+  ],
+  [
+    'schema-qualifier-list',
+    fields({ name: 'rock', qualifiers: [{ list: 'rocks' }] }),
+    fields({ name: 'rock', second: false, qualifiers: [{ list: 'rocks' }] }),
+  ],
+  [
+    'schema-qualifier-list',
+    {
+      ...fields(
+        { name: 'rock', qualifiers: [{ list: 'habits' }] },
+        { name: 'sulphide', qualifiers: [{ list: 'habits' }] },
+      ),
+      ...HABITS,
+    },
+    { ...fields({ name: 'rock', qualifiers: [{ list: 'habits' }] }), ...HABITS },
+  ],
+  [
+    'schema-qualifier-list',
+    {
+      ...fields({ name: 'sulphide', qualifiers: [{ list: 'magsus' }] }),
+      lists: { magsus: HABITS.lists.habits },
+    },
+    { ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits' }] }), ...HABITS },
   ],
   [
     'schema-unsaid-none',

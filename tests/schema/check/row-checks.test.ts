@@ -78,6 +78,25 @@ describe('a row against its schema', () => {
       expect(found(changes, cells)).toContain(code);
     });
 
+  it('row-qualifier-off: says more only of what it holds, by a list and a code that the schema has', () => {
+    const fields = style.fields.map((field) =>
+      field.kind === 'percents' ? { ...field, qualifiers: [{ list: 'habits', of: ['PYR'] }] } : field,
+    );
+    const codesOf = (qualified: Record<string, Record<string, string>>) => {
+      const sulphides = { percents: { PYR: 2, ARS: 1 }, qualified };
+      const row = { ...good, cells: { ...good.cells, sulphides } };
+      return checkRow({ ...style, fields }, row).map(({ code }) => code);
+    };
+    expect(codesOf({ PYR: { habits: 'DIS' } })).toEqual([]);
+    expect(codesOf({ ARS: { habits: 'DIS' } })).toEqual(['row-qualifier-off']);
+    expect(codesOf({ CCP: { habits: 'DIS' } })).toEqual(['row-qualifier-off']);
+    expect(codesOf({ PYR: { habits: 'XXX' } })).toEqual(['row-qualifier-off']);
+    expect(codesOf({ PYR: { colours: 'DGY' } })).toEqual(['row-qualifier-off']);
+    expect(
+      found({}, { sulphides: { percents: { PYR: 2 }, qualified: { PYR: { habits: 'DIS' } } } }),
+    ).toContain('row-wrong-kind');
+  });
+
   it('is placed by hole, interval and field', () => {
     const row = { ...good, cells: { ...good.cells, rock: NONE } };
     expect(checkRow(style, row, { hole: 'ZQRC004' })[0]?.place).toEqual({

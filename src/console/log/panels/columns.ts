@@ -1,4 +1,10 @@
-import { type Field, type LoggingSchema, listOf, scaleOf } from '../../../schema/logging-schema.ts';
+import {
+  type Field,
+  type LoggingSchema,
+  listOf,
+  qualifiersOf,
+  scaleOf,
+} from '../../../schema/logging-schema.ts';
 
 /** A column of the log on screen. */
 export interface Column {
@@ -58,6 +64,8 @@ export function columnsFor(schema: LoggingSchema, width: number): readonly Colum
 function wish(schema: LoggingSchema, field: Field): Wish {
   const code = Math.max(2, ...(listOf(schema, field)?.codes ?? []).map((each) => each.code.length));
   const level = Math.max(2, ...(scaleOf(schema, field)?.levels ?? []).map((each) => each.code?.length ?? 1));
+  // What more can be said of a code has room of its own only where some is left.
+  const qualities = (field.kind === 'code' && field.second ? 1 : 0) + 4 * qualifiersOf(field).length;
   const fixed = (least: number, glad: number, turn: number): Wish => ({
     field,
     least,
@@ -74,7 +82,10 @@ function wish(schema: LoggingSchema, field: Field): Wish {
   });
   switch (field.kind) {
     case 'code':
-      return fixed(code, field.second ? code + 1 : code, field.required ? 0 : 5);
+      return {
+        ...fixed(code, field.second ? code + 1 : code, field.required ? 0 : 5),
+        most: code + qualities,
+      };
     case 'percents':
       return listed(code + 2, 2 * (code + 2) + 1, 1);
     case 'levels':
