@@ -31,14 +31,9 @@ export type Screen =
       readonly from: RowCursor;
     }
   | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
-  | OverPart<'found'>
-  | OverPart<'dispatch'>
-  | OverPart<'results'>
-  | OverPart<'packed'>
+  | OverPart<Exclude<ListOver, 'shift'>>
   /** The shift record: the shift that was gone to, else the latest one of the rig; its record, its plod and the query list, or the note for the next crew. */
   | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' })
-  /** Questions that merges left in any document. */
-  | OverPart<'questions'>
   /** The help, over the screen that it was asked on. */
   | ({
       readonly name: 'help';
@@ -55,14 +50,16 @@ interface ListPart {
   readonly after?: number;
 }
 
-/** Lists that lie over whatever is in hand, a hole or none: what was found on opening, what goes to the laboratory, what came back, what was packed, what two copies say differently. */
-export type ListOver = 'found' | 'dispatch' | 'results' | 'packed' | 'questions' | 'shift';
+/** Lists of the hole in hand. */
+export const HOLE_LISTS = ['bags', 'advice', 'history', 'codes', 'row'] as const;
+export type ListScreen = (typeof HOLE_LISTS)[number];
+
+/** Lists that need no hole and lie over whatever is in hand; `questions` are those that merges left in any document. */
+export const LISTS_OVER = ['shift', 'found', 'dispatch', 'results', 'packed', 'questions'] as const;
+export type ListOver = (typeof LISTS_OVER)[number];
 
 /** A list that needs no hole, and names the one it lies over where there is one. */
 type OverPart<Name extends ListOver> = { readonly name: Name; readonly hole?: string } & ListPart;
-
-/** Screens of a hole that are lists with a cursor. */
-export type ListScreen = 'bags' | 'advice' | 'history' | 'codes' | 'row';
 
 /** What the survey screen shows: the shots with their checks, the hole from above, the hole from the side. */
 export type SurveyView = 'shots' | 'plan' | 'section' | 'expected';

@@ -1,4 +1,4 @@
-import type { Screen, State } from '../state.ts';
+import { HOLE_LISTS, LISTS_OVER, type Screen, type State } from '../state.ts';
 import type { Step, World } from '../step.ts';
 
 /** A screen by its name. */
@@ -24,20 +24,7 @@ export interface Binding {
 }
 
 /** Screens of a hole that are lists, and what is about no hole and is a list too. */
-export const LISTS = [
-  'bags',
-  'advice',
-  'history',
-  'codes',
-  'shift',
-  'row',
-  'found',
-  'dispatch',
-  'results',
-  'packed',
-  'questions',
-  'help',
-] as const;
+export const LISTS = [...HOLE_LISTS, ...LISTS_OVER, 'help'] as const;
 
 /** Screens that are about one hole. */
 export const HOLE_SCREENS = ['log', 'fields', 'survey', 'line-up', 'readings', ...LISTS] as const;

@@ -1,7 +1,8 @@
 import { type LineUpContext, type LineUpStep, stepsOf } from '../../acts/line-up-order.ts';
 import type { Document } from '../../record/document.ts';
-import { draftSpans, hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
+import { draftSpans } from '../screens/shown.ts';
 import type { State } from '../state.ts';
 import { fit } from '../terminal/paint/cells.ts';
 import type { Size } from '../terminal/paint/painter.ts';

@@ -5,7 +5,7 @@ import { rowList } from '../log/row-list.ts';
 import { bagsList } from '../samples/bags-list.ts';
 import { dispatchList } from '../samples/dispatch-list.ts';
 import { resultsList } from '../samples/results-list.ts';
-import { holeInHand, type ListOver, type Screen, type State } from '../state.ts';
+import { holeInHand, type ListOver, type ListScreen, type Screen, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { cursorHelp, pickedItem } from './cursor-help.ts';
 import { foundList } from './found-list.ts';
@@ -24,18 +24,50 @@ export function isListed(screen: Screen): screen is ListedScreen {
   return 'find' in screen;
 }
 
+/** Lists of the hole in hand. */
+const OF_HOLE: {
+  readonly [Name in ListScreen]: (
+    state: State,
+    hole: Document,
+    screen: ListedScreen,
+    width: number,
+    theme: Theme,
+  ) => Listed;
+} = {
+  bags: (state, hole, _screen, width, theme) => bagsList(state, hole, width, theme),
+  advice: (state, hole, _screen, width, theme) => adviceList(state, hole, width, theme),
+  history: ({ project }, hole, { after }, width) =>
+    after === undefined
+      ? historyList(project.schema, hole, width)
+      : earlierList(project.schema, hole, after, width),
+  codes: (state, _hole, _screen, width) => codesList(state, width),
+  row: (state, hole, { from }, width) => rowList(state, hole, from, width),
+};
+
+/** Lists that need no hole. */
+const OVER: { readonly [Name in ListOver]: (state: State, width: number) => Listed } = {
+  shift: shiftList,
+  found: foundList,
+  dispatch: dispatchList,
+  results: resultsList,
+  packed: packedList,
+  questions: questionsList,
+};
+
+/** True of a list of the hole in hand. */
+export function isOfHole(
+  screen: ListedScreen,
+): screen is Extract<ListedScreen, { readonly name: ListScreen }> {
+  return screen.name in OF_HOLE;
+}
+
 /** What a list screen shows of what is searched for, all of it; the screen cuts it to its window. `width` in cells. */
 export function listOf(state: State, screen: ListedScreen, width: number, theme: Theme): Listed {
-  const hole = holeInHand(state);
   if (screen.name === 'help') return found(helpOn(state, screen.asked, width, theme), screen.find);
-  if (screen.name === 'dispatch') return found(dispatchList(state, width), screen.find);
-  if (screen.name === 'results') return found(resultsList(state, width), screen.find);
-  if (screen.name === 'packed') return found(packedList(state, width), screen.find);
-  if (screen.name === 'questions') return found(questionsList(state, width), screen.find);
-  if (screen.name === 'shift') return shiftList(state, width);
-  if (screen.name === 'found') return found(foundList(state, width), screen.find);
+  if (!isOfHole(screen)) return found(OVER[screen.name](state, width), screen.find);
+  const hole = holeInHand(state);
   if (hole === undefined) return oneSection('', []);
-  return found(holeList(state, hole, screen, width, theme), screen.find);
+  return found(OF_HOLE[screen.name](state, hole, screen, width, theme), screen.find);
 }
 
 /** The help: what the cursor stood on where it was asked, under what offsider is not and above all keys and commands. */
@@ -52,27 +84,4 @@ function helpOn(
   return here === undefined
     ? list
     : { ...list, sections: [...list.sections.slice(0, 1), here, ...list.sections.slice(1)] };
-}
-
-function holeList(
-  state: State,
-  hole: Document,
-  screen: Exclude<ListedScreen, { readonly name: 'help' | ListOver }>,
-  width: number,
-  theme: Theme,
-): Listed {
-  switch (screen.name) {
-    case 'bags':
-      return bagsList(state, hole, width, theme);
-    case 'advice':
-      return adviceList(state, hole, width, theme);
-    case 'history':
-      return screen.after === undefined
-        ? historyList(state.project.schema, hole, width)
-        : earlierList(state.project.schema, hole, screen.after, width);
-    case 'codes':
-      return codesList(state, width);
-    case 'row':
-      return rowList(state, hole, screen.from, width);
-  }
 }

@@ -5,6 +5,7 @@ import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
 import type { State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
+import { chordOf, type KeyEvent } from '../terminal/input/keys.ts';
 
 type PlodPrompt = Extract<Prompt, { readonly kind: 'plod' }>;
 
@@ -81,7 +82,8 @@ function recorded(
 }
 
 /** Up in a plod: the last line is taken back, to be typed again. */
-export function plodKey(state: State, prompt: PlodPrompt): Step {
+export function plodKey(state: State, event: KeyEvent, _world: World, prompt: PlodPrompt): Step | undefined {
+  if (chordOf(event) !== 'up') return undefined;
   const last = prompt.lines.at(-1);
   if (last === undefined || prompt.draft.text !== '') return still(state);
   return still({

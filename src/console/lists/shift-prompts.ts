@@ -8,7 +8,12 @@ import type { Theme } from '../theme.ts';
 import { line, spans } from '../widgets/line.ts';
 
 /** The switcher: every activity with the key that picks it and what it is charged by. */
-export function activityShown(state: State, cursor: number, theme: Theme): Shown {
+export function activityShown(
+  state: State,
+  { cursor }: Extract<Prompt, { readonly kind: 'activity' }>,
+  _width: number,
+  theme: Theme,
+): Shown {
   const lines = state.project.settings.shift.activities.map((each, index) =>
     spans([
       `${index === cursor ? theme.signs.cursor : ' '} ${each.key}  ${each.label}  (${each.charge})`,

@@ -11,6 +11,7 @@ import { shiftAt } from '../../shift/shift-name.ts';
 import { draftOf } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
 import {
+  keptIfRefused,
   type Step,
   saying,
   sayingFinding,
@@ -31,10 +32,11 @@ export function askActivity(state: State): Step {
 }
 
 /** A key in the switcher: the activity that it picks starts now. */
-export function pickActivity(state: State, text: string, world: World): Step {
-  const picked = state.project.settings.shift.activities.find((each) => each.key === text);
-  if (picked === undefined) return still(saying(state, `${text} picks no activity.`, 'warn'));
-  return record({ ...state, prompt: undefined }, picked.code, world);
+export function pickActivity(state: State, event: KeyEvent, world: World): Step | undefined {
+  if (event.kind !== 'text') return undefined;
+  const picked = state.project.settings.shift.activities.find((each) => each.key === event.text);
+  if (picked === undefined) return still(saying(state, `${event.text} picks no activity.`, 'warn'));
+  return keptIfRefused(state, record({ ...state, prompt: undefined }, picked.code, world));
 }
 
 /** Enter in the switcher: the activity under the cursor starts now, and the one before it ends. */

@@ -4,10 +4,10 @@ import type { CodeChange } from '../../schema/change/edit-code.ts';
 import { newlyFound, withCode } from '../../schema/change/preview-change.ts';
 import type { Code } from '../../schema/logging-schema.ts';
 import { takesOf } from '../../schema/strokes.ts';
-import { draftOf, EMPTY_DRAFT, edited } from '../draft.ts';
+import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { CodeMember, Prompt } from '../prompt.ts';
 import type { State } from '../state.ts';
-import { type Step, saying, sayingFinding, still } from '../step.ts';
+import { type Step, saying, sayingFinding, still, type World } from '../step.ts';
 import type { KeyEvent } from '../terminal/input/keys.ts';
 import { chordOf } from '../terminal/input/keys.ts';
 import { codeInHand } from './codes-list.ts';
@@ -59,23 +59,24 @@ export function membersOf(state: State, prompt: ChangePrompt): readonly CodeMemb
 }
 
 /** A key in the question: another member, or a character of what it is to be. */
-export function changeCodeKey(state: State, event: KeyEvent): Step {
-  const { prompt } = state;
-  if (prompt?.kind !== 'change code') return still(state);
+export function changeCodeKey(
+  state: State,
+  event: KeyEvent,
+  _world: World,
+  prompt: ChangePrompt,
+): Step | undefined {
   const by = { up: -1, down: 1 }[chordOf(event) ?? ''];
-  if (by !== undefined) {
-    const members = membersOf(state, prompt);
-    const at = members.indexOf(prompt.member) + by;
-    const member = members[Math.max(0, Math.min(members.length - 1, at))] ?? prompt.member;
-    const code = codeOfChange(state, prompt);
-    return still({
-      ...state,
-      prompt: { ...prompt, member, draft: draftFor(member, code) },
-      message: undefined,
-    });
-  }
-  const draft = edited(prompt.draft, event);
-  return still(draft === undefined ? state : { ...state, prompt: { ...prompt, draft }, message: undefined });
+  if (by === undefined) return undefined;
+
+  const members = membersOf(state, prompt);
+  const at = members.indexOf(prompt.member) + by;
+  const member = members[Math.max(0, Math.min(members.length - 1, at))] ?? prompt.member;
+  const code = codeOfChange(state, prompt);
+  return still({
+    ...state,
+    prompt: { ...prompt, member, draft: draftFor(member, code) },
+    message: undefined,
+  });
 }
 
 function draftFor(member: CodeMember, code: Code | undefined) {

@@ -5,8 +5,11 @@ import type { Result } from '../../finding/finding.ts';
 import type { Document } from '../../record/document.ts';
 import type { RangeLine } from '../../shorthand/commands.ts';
 import { projectForHole } from '../../standing/hole-schema.ts';
+import type { Prompt } from '../prompt.ts';
+import type { Shown } from '../screens/shown.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submitting, type World } from '../step.ts';
+import { line, wrap } from '../widgets/line.ts';
 
 /** Shows what a change of several rows would do, in words; `insisted` does it at once. */
 export function previewRange(
@@ -33,6 +36,19 @@ export function makeRange(state: State, world: World): Step {
   if (!plan.ok)
     return still(plan.findings[0] === undefined ? closed : sayingFinding(closed, plan.findings[0]));
   return submitting(closed, hole, plan.value.made);
+}
+
+/** The preview: what the change would do, row by row. */
+export function previewShown(
+  _state: State,
+  { title, lines }: Extract<Prompt, { readonly kind: 'preview' }>,
+  width: number,
+): Shown {
+  return {
+    title,
+    lines: lines.flatMap((each) => (each.startsWith('CAUTION') ? wrap(each, width, 'alert') : [line(each)])),
+    foot: [line('Enter makes the change. Esc leaves all as it is.', 'faint')],
+  };
 }
 
 function planOf(

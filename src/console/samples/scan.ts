@@ -6,8 +6,11 @@ import { type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
 import { readScan } from '../../shorthand/sample-commands.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
 import { draftOf } from '../draft.ts';
+import type { Prompt } from '../prompt.ts';
+import type { Shown } from '../screens/shown.ts';
 import type { State } from '../state.ts';
 import { type Step, saying, sayingFinding, still } from '../step.ts';
+import { line, wrap } from '../widgets/line.ts';
 
 /**
  * A bag read by a scanner, or typed whole: what it is, without touching the entry line. With `;scan 46` on the line it is held against that
@@ -50,4 +53,17 @@ export function scanPlaced(state: State, hole: Document, text: string, lies: Sca
 /** True where the words begin with the kind of a bag, and are not those of a number without one. */
 function isBag(known: string): boolean {
   return BAG_KINDS.some((kind) => known.startsWith(kind));
+}
+
+/** What a scanned bag that is not where or what it should be is, and its remedy. */
+export function scannedShown(
+  _state: State,
+  { number, said, ground }: Extract<Prompt, { readonly kind: 'scanned' }>,
+  width: number,
+): Shown {
+  return {
+    title: `bag ${number}`,
+    lines: [...wrap(said, width, 'alert'), ...wrap(ground, width)],
+    foot: [line('Enter goes on, so does any other key. Nothing is changed.', 'faint')],
+  };
 }

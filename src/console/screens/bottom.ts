@@ -1,4 +1,3 @@
-import type { Draft } from '../draft.ts';
 import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
@@ -31,16 +30,6 @@ export function bannerLines({ health }: State, width: number): readonly Line[] {
 /** All where they are few; else the first, how many, and the last. */
 function someOf(what: readonly string[]): string {
   return what.length <= 3 ? what.join(', ') : `${what[0]} … ${what.at(-1)}, ${what.length} in all`;
-}
-
-/** A line being typed, with its cursor shown as the picked cell. */
-export function draftSpans(draft: Draft): Line {
-  const at = draft.text.slice(draft.at, draft.at + 1);
-  return spans(
-    draft.text.slice(0, draft.at),
-    [at === '' ? ' ' : at, 'picked'],
-    draft.text.slice(draft.at + 1),
-  );
 }
 
 /** The keys of a screen, as many as fit, each with its word. Help always stands, last: it names the others. */

@@ -1,17 +1,18 @@
 import { lineUpScreen } from '../line-up/line-up-screen.ts';
 import { holesScreen } from '../lists/holes-screen.ts';
-import type { ListedScreen } from '../lists/list-of.ts';
+import { isListed, isOfHole } from '../lists/list-of.ts';
 import { listScreen } from '../lists/list-screen.ts';
 import { fieldsScreen } from '../log/fields-screen.ts';
 import { logScreen } from '../log/log-screen.ts';
 import { readingsScreen } from '../log/readings-screen.ts';
+import { promptShown } from '../prompts.ts';
 import { holeInHand, type State } from '../state.ts';
 import { surveyScreen } from '../survey/survey-screen.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
+import { box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, wrap } from '../widgets/line.ts';
 import { messageLines } from './bottom.ts';
-import { promptPanel } from './prompt-panel.ts';
 
 /** The smallest terminal that the console works in. */
 const SMALLEST = { columns: 80, rows: 24 } as const;
@@ -37,11 +38,22 @@ export function screenLines(state: State, size: Size, theme: Theme): readonly Li
   return [...top, ...prompt, ...foot].slice(0, size.rows).map((each) => fitLine(each, size.columns));
 }
 
+/** The question that stands, as a box that lies over the screen above the entry line; none where there is no question. */
+function promptPanel(state: State, width: number, room: number, theme: Theme): readonly Line[] {
+  if (state.prompt === undefined) return [];
+  const shown = promptShown(state, state.prompt, width - 4, theme);
+  const foot = shown.foot ?? [];
+  const lines = [...shown.lines.slice(0, Math.max(0, room - 2 - foot.length)), ...foot]
+    .slice(0, room - 2)
+    .map((each): Line => [{ text: ' ' }, ...each]);
+  return box([{ title: shown.title, lines, height: lines.length }], width, theme.signs);
+}
+
 function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   const { screen } = state;
   const hole = holeInHand(state);
   if (screen.name === 'holes') return holesScreen(state, screen.cursor, size, theme);
-  if (isOver(screen)) return listScreen(state, screen, size, theme);
+  if (isListed(screen) && !isOfHole(screen)) return listScreen(state, screen, size, theme);
   if (hole === undefined) return holesScreen(state, 0, size, theme);
   if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);
@@ -49,11 +61,6 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
   if (screen.name === 'readings') return readingsScreen(state, size, theme);
   if (screen.name === 'line-up') return lineUpScreen(state, hole, size, theme);
   return listScreen(state, screen, size, theme);
-}
-
-/** True of a list that needs no hole: it lies over whatever is in hand. */
-function isOver(screen: State['screen']): screen is Extract<ListedScreen, { readonly hole?: string }> {
-  return ['help', 'found', 'dispatch', 'results', 'packed', 'questions', 'shift'].includes(screen.name);
 }
 
 function tooSmall(size: Size): readonly Line[] {

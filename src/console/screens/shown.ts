@@ -1,7 +1,6 @@
 import type { Draft } from '../draft.ts';
 import type { Theme } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
-import { draftSpans } from './bottom.ts';
 
 /** What a prompt shows: its title, its lines, and the foot: what is typed and the keys. Where room is short, lines give way and the foot stands. */
 export interface Shown {
@@ -30,4 +29,14 @@ export function typedShown(
 /** What is typed in a prompt, with its cursor. */
 export function typedLine(draft: Draft, theme: Theme): Line {
   return [...spans([`${theme.signs.cursor} `, 'accent']), ...draftSpans(draft)];
+}
+
+/** A line being typed, with its cursor shown as the picked cell. */
+export function draftSpans(draft: Draft): Line {
+  const at = draft.text.slice(draft.at, draft.at + 1);
+  return spans(
+    draft.text.slice(0, draft.at),
+    [at === '' ? ' ' : at, 'picked'],
+    draft.text.slice(draft.at + 1),
+  );
 }

@@ -5,21 +5,23 @@ import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import type { RunSaid } from '../../survey/shots/run-said.ts';
 import type { Prompt } from '../prompt.ts';
-import { draftSpans } from '../screens/bottom.ts';
+import { type Shown, typedLine } from '../screens/shown.ts';
+import type { State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { RUN_STEPS } from './survey-run.ts';
 
 type SurveyPrompt = Extract<Prompt, { readonly kind: 'survey run' | 'shot' | 'rejection' }>;
 
-interface Shown {
-  readonly title: string;
-  readonly lines: readonly Line[];
-}
-
 /** The questions of the survey: a run begun, a shot, why one is not used. */
-export function surveyPrompt(hole: Document, prompt: SurveyPrompt, width: number, theme: Theme): Shown {
-  const typed: Line = [...spans([`${theme.signs.cursor} `, 'accent']), ...draftSpans(prompt.draft)];
+export function surveyPrompt(
+  _state: State,
+  hole: Document,
+  prompt: SurveyPrompt,
+  width: number,
+  theme: Theme,
+): Shown {
+  const typed = typedLine(prompt.draft, theme);
   switch (prompt.kind) {
     case 'survey run':
       return runShown(prompt, typed, width);
