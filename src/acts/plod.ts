@@ -13,7 +13,7 @@ import { queryList } from '../shift/query-list.ts';
 import type { Reconciliation } from '../shift/reconcile.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, plannedEnd } from '../shift/shift-end.ts';
-import { lineWords } from './shift-line.ts';
+import { lineWords, stampsAround } from './shift-line.ts';
 
 /** What the lines of a plod of a shift are read against. */
 export function plodContext(
@@ -34,6 +34,7 @@ export function plodContext(
     ...lineWords(project, documents),
     startsAt,
     endsAt: endedAt ?? plannedEnd(shift, shifts, now),
+    stamps: stampsAround(documents, shift),
     above,
     drilledMm: new Map(holes.flatMap(depthOf)),
   };

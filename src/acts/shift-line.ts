@@ -1,6 +1,6 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
-import { headerOf } from '../hole/hole.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { instantMs, localTime, offsetMin, type Stamp, stamp } from '../quantity/stamp.ts';
 import { type Document, documentKey, type Thing } from '../record/document.ts';
@@ -98,8 +98,9 @@ function start(
   if (parts.from === undefined && shift !== undefined)
     return refused(timeWrong(shift, 'it is over, so the time is needed', `Type ${activity} 14:20.`));
   const minute = parts.from ?? 0;
-  const from = shift === undefined ? recent(minute, maker.at) : inShift(shift, minute, maker.at);
-  const to = parts.to === undefined ? undefined : firstFrom(parts.to, from, [maker.at]);
+  const stamps = stampsAround(all, shift ?? shiftsOf(all, rig).at(-1));
+  const from = shift === undefined ? recent(minute, maker.at, stamps) : inShift(all, shift, minute, maker.at);
+  const to = parts.to === undefined ? undefined : firstFrom(parts.to, from, [...stamps, maker.at]);
   const ahead = [from, to].find((each) => each !== undefined && isAhead(each, maker.at));
   if (ahead !== undefined) return refused(notYetOf(`rig ${rig}`, ahead, maker.at));
   const there = shift ?? shiftFor(project, all, rig, from, maker);
@@ -126,20 +127,32 @@ const isGoingOn = (project: Project, all: readonly Document[], shift: Document, 
 };
 
 /** A time of day as an instant of a shift: from three hours before it began on, for it may have begun earlier than was recorded. */
-function inShift(shift: Document, minute: number, now: Stamp): Stamp {
+function inShift(all: readonly Document[], shift: Document, minute: number, now: Stamp): Stamp {
   const { startsAt } = shiftHeaderOf(shift);
   const from = stamp(instantMs(startsAt) - 3 * 3_600_000, offsetMin(startsAt));
   const near = instantMs(now) - instantMs(startsAt) < 18 * 3_600_000;
-  const stamps = shiftThings(shift, 'activities').map(([, each]) => each.startedAt);
+  const stamps = stampsAround(all, shift);
   return firstFrom(minute, from, near ? [...stamps, now] : stamps);
+}
+
+/** Stamps of a shift, and of the rods and shots since it began: by them a time is read on the clock that it was on. */
+export function stampsAround(all: readonly Document[], shift: Document | undefined): readonly Stamp[] {
+  if (shift === undefined) return [];
+  const { startsAt, endedAt } = shiftHeaderOf(shift);
+  const ofHoles = all
+    .filter((each) => each.kind === 'hole')
+    .flatMap((hole) => [...holeNouns(hole, 'rods'), ...holeNouns(hole, 'shots')].map(({ at }) => at))
+    .filter((at) => instantMs(at) >= instantMs(startsAt));
+  const own = shiftThings(shift, 'activities').map(([, each]) => each.startedAt);
+  return [startsAt, ...own, ...ofHoles, ...(endedAt === undefined ? [] : [endedAt])];
 }
 
 /** How long ago a time without a date may be: the longest shift and the hours after it. */
 const RECENT_MS = 16 * 3_600_000;
 
 /** The latest such time of day; where that is too long ago, the next one, which has not come: yesterday's shift is gone to first. */
-function recent(minute: number, now: Stamp): Stamp {
-  const at = latestAt(minute, now);
+function recent(minute: number, now: Stamp, stamps: readonly Stamp[]): Stamp {
+  const at = latestAt(minute, now, stamps);
   const isOld = instantMs(now) - instantMs(at) > RECENT_MS;
   return isOld ? stamp(instantMs(at) + 86_400_000, offsetMin(at)) : at;
 }
@@ -165,8 +178,9 @@ function begin(
   maker: Maker,
 ): Result<MadeOn> {
   if (shift !== undefined && minute !== undefined)
-    return on(shift, beginShiftAt(shift, inShift(shift, minute, maker.at)));
-  const at = minute === undefined ? maker.at : recent(minute, maker.at);
+    return on(shift, beginShiftAt(shift, inShift(all, shift, minute, maker.at)));
+  const stamps = stampsAround(all, shiftsOf(all, rig).at(-1));
+  const at = minute === undefined ? maker.at : recent(minute, maker.at, stamps);
   if (isAhead(at, maker.at)) return refused(notYetOf(`rig ${rig}`, at, maker.at));
   const there = shiftFor(project, all, rig, at, { ...maker, at }, at);
   if (there === undefined) return refused(noShift(rig));
@@ -200,7 +214,7 @@ function change(
   maker: Maker,
 ): Result<Made> {
   const time = (minute: number | undefined): Stamp =>
-    minute === undefined ? maker.at : inShift(shift, minute, maker.at);
+    minute === undefined ? maker.at : inShift(documents, shift, minute, maker.at);
   switch (line.does) {
     case 'end': {
       const at = time(line.at);

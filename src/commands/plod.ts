@@ -6,7 +6,13 @@ import { formatMinutes, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { openQueries } from '../shift/answers.ts';
 import { plodFromCsv } from '../shift/plod-csv.ts';
-import { type NewPlodLine, type PlodContext, parsePlodLine } from '../shift/plod-line.ts';
+import {
+  type NewPlodLine,
+  type PlodContext,
+  parsePlodLine,
+  parseSheetPart,
+  type SheetPart,
+} from '../shift/plod-line.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { latestShift } from '../standing/activity.ts';
 import { shiftNamed } from './activity.ts';
@@ -28,6 +34,8 @@ export interface NewPlodAsked extends OfShift {
   readonly sheet: string;
   readonly from?: string | undefined;
   readonly csv?: string | undefined;
+  readonly crew?: string | undefined;
+  readonly remark?: string | undefined;
   /** A second sheet of a shift that has one. */
   readonly second: boolean;
   /** Overlaps, and metres that the hole hasn't got, are taken as the sheet has them. */
@@ -39,13 +47,17 @@ export function newPlod(outside: Outside, asked: NewPlodAsked): Promise<number> 
   return onShift(outside, asked, async (at, shift) => {
     const documents = [...at.desk.documents().values()];
     const context = plodContext(at.project, documents, shift, [], at.desk.now());
-    const lines =
-      asked.csv === undefined ? await typedLines(at, context, asked) : await csvLines(at, context, asked);
+    const typed = asked.csv === undefined ? await typedLines(at, context, asked) : undefined;
+    const lines = typed?.lines ?? (await csvLines(at, context, asked));
     if (!lines.ok) return refuseLines(at, lines.findings);
+    const given = wholeSheet(asked);
+    if (!given.ok) return refuseLines(at, given.findings);
     const sheet: Plod = {
       sheet: asked.sheet,
       receivedAt: at.desk.now(),
       ...(asked.from === undefined ? {} : { from: asked.from }),
+      ...typed?.part,
+      ...given.value,
     };
     const made = receivePlod(shift, sheet, lines.value, asked, makerOf(at.desk));
     if (!made.ok) return refuseLines(at, made.findings);
@@ -61,18 +73,31 @@ async function typedLines(
   { outside }: AtProject,
   context: PlodContext,
   { asWritten }: NewPlodAsked,
-): Promise<Result<readonly NewPlodLine[]>> {
+): Promise<{ readonly lines: Result<readonly NewPlodLine[]>; readonly part: SheetPart }> {
   const lines: NewPlodLine[] = [];
   const findings: Finding[] = [];
+  let whole: SheetPart = {};
   let number = 0;
   for await (const text of createInterface({ input: outside.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
     number += 1;
     if (text.trim() === '' || text.trim().startsWith('#')) continue;
-    const line = parsePlodLine(asWritten ? `${text} =` : text, { ...context, above: lines });
+    const part = parseSheetPart(text);
+    if (part?.ok) {
+      whole = { ...whole, ...part.value };
+      continue;
+    }
+    const line = part ?? parsePlodLine(asWritten ? `${text} =` : text, { ...context, above: lines });
     if (line.ok) lines.push(line.value);
     else findings.push(...line.findings.map((each) => ({ ...each, place: { thing: `line ${number}` } })));
   }
-  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: lines };
+  return { lines: findings.length > 0 ? { ok: false, findings } : { ok: true, value: lines }, part: whole };
+}
+
+/** What the options say of the sheet as a whole. */
+function wholeSheet({ crew, remark }: NewPlodAsked): Result<SheetPart> {
+  const names = crew === undefined ? undefined : parseSheetPart(`crew ${crew}`);
+  if (names?.ok === false) return names;
+  return { ok: true, value: { ...names?.value, ...(remark === undefined ? {} : { remark }) } };
 }
 
 async function csvLines(

@@ -6,7 +6,7 @@ import type { HoleState } from '../hole/header.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { DocumentName, Id } from '../record/document.ts';
 import type { RodSeen } from '../sampling/rod/mismatch.ts';
-import type { NewPlodLine } from '../shift/plod-line.ts';
+import type { NewPlodLine, SheetPart } from '../shift/plod-line.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import type { RunSaid } from '../survey/shots/run-said.ts';
 import type { Draft } from './draft.ts';
@@ -112,6 +112,8 @@ export type Prompt =
       readonly from?: string;
       /** A second sheet of a shift that has one. */
       readonly second: boolean;
+      /** What was said of the sheet as a whole: crew, remark. */
+      readonly part: SheetPart;
       readonly lines: readonly { readonly text: string; readonly line: NewPlodLine }[];
       /** The gap was shown: another empty line records it so. */
       readonly gapShown: boolean;

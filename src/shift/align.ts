@@ -1,9 +1,10 @@
 import type { Finding } from '../finding/finding.ts';
-import { formatMinutes, instantMs, localTime, offsetMin, type Stamp, stamp } from '../quantity/stamp.ts';
+import { formatMinutes, instantMs, localTime, type Stamp, stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { type Span, spansOf } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import { type PlodLine, shiftHeaderOf, shiftThings } from './shift.ts';
+import { offsetsOf } from './shift-clock.ts';
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
 
 /** A line of a plod with its number on the sheet, and its times in whole minutes since 1970. */
@@ -45,14 +46,20 @@ export function stretchesOf(shift: Document, now: Stamp): readonly Stretch[] {
     ...spans.flatMap((span) => [minuteOf(span.startedAt), minuteOf(span.until)]),
     ...lines.flatMap(({ from, to }) => [from, to]),
   ].toSorted((a, b) => a - b);
-  const offset = offsetMin(startsAt);
+  const offsetAt = offsetsOf([
+    startsAt,
+    ...spans.map((span) => span.startedAt),
+    ...lines.flatMap(({ line }) => (line.startsAt === undefined ? [] : [line.startsAt])),
+    ...(endedAt === undefined ? [] : [endedAt]),
+  ]);
+  const at = (minute: number): Stamp => stamp(minute * 60_000, offsetAt(minute * 60_000));
   return cuts.slice(1).flatMap((to, index): readonly Stretch[] => {
     const from = cuts[index] ?? to;
     if (from === to) return [];
     return [
       {
-        from: stamp(from * 60_000, offset),
-        to: stamp(to * 60_000, offset),
+        from: at(from),
+        to: at(to),
         minutes: to - from,
         own: spans.findLast((span) => minuteOf(span.startedAt) <= from && minuteOf(span.until) >= to),
         plod: lines.filter((each) => each.from <= from && each.to >= to),

@@ -12,7 +12,7 @@ import {
 } from '../quantity/stamp.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
 import type { LineWords } from './record-line.ts';
-import type { PlodLine } from './shift.ts';
+import type { Plod, PlodLine } from './shift.ts';
 import { firstFrom, minuteOfClock } from './shift-clock.ts';
 
 /** A line of a plod before the sheet that it stands on is recorded. */
@@ -38,9 +38,31 @@ export interface PlodParts {
 export interface PlodContext extends LineWords {
   readonly startsAt: Stamp;
   readonly endsAt: Stamp;
+  /** Stamps of the shift: where a change of the clock is among them, times on either side are read by their own clock. */
+  readonly stamps: readonly Stamp[];
   readonly above: readonly NewPlodLine[];
   /** Metres drilled by rod count, by hole. */
   readonly drilledMm: ReadonlyMap<string, Depth>;
+}
+
+/** What is said of a sheet as a whole, on a line of its own. */
+export type SheetPart = Pick<Plod, 'crew' | 'remark'>;
+
+/** Reads `crew Bo Hale, Cy Tan` or `remark no rods left`; undefined where the line is about something else. */
+export function parseSheetPart(text: string): Result<SheetPart> | undefined {
+  const [, word, rest = ''] = /^(crew|remark)\b *(.*)$/i.exec(text.trim()) ?? [];
+  if (word === undefined) return undefined;
+  if (word.toLowerCase() === 'remark')
+    return rest === ''
+      ? refused(unread(text, 'remark needs words', 'Type remark no rods left.'))
+      : ok({ remark: rest });
+  const crew = rest
+    .split(',')
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+  return crew.length === 0
+    ? refused(unread(text, 'crew needs names', 'Type crew Bo Hale, Cy Tan.'))
+    : ok({ crew });
 }
 
 /** How long after the end of a shift a line of its plod may end: overtime, not another day. */
@@ -55,6 +77,7 @@ export const PLOD_FORMS: readonly (readonly [form: string, does: string])[] = [
   ['-1500 d -96 +booster', 'what ran beside it, paid by the hour'],
   ['-1200 m used 1 hammer bit: worn', 'consumables, then a remark after a colon'],
   ["-1200 'daywork'", 'an activity as the sheet calls it, not in our list'],
+  ['crew Bo Hale, Cy Tan', 'the crew as the sheet names it; remark … for the whole sheet'],
   ['… =', 'as the sheet says, though it looks wrong'],
 ];
 
@@ -115,14 +138,15 @@ const holeAbove = (above: readonly NewPlodLine[]): string | undefined =>
 
 type Times = Pick<NewPlodLine, 'minutes' | 'startsAt' | 'endsAt'>;
 
-function timesOf(parts: PlodParts, { startsAt, endsAt, above }: PlodContext): Times | string {
+function timesOf(parts: PlodParts, { startsAt, endsAt, stamps, above }: PlodContext): Times | string {
+  const known = [startsAt, ...stamps, endsAt];
   if (parts.to === undefined)
     return parts.minutes === undefined ? 'it has neither times nor hours' : { minutes: parts.minutes };
   const from =
     parts.from === undefined
       ? (above.at(-1)?.endsAt ?? startsAt)
-      : firstFrom(parts.from, stamp(instantMs(startsAt) - 3 * 3_600_000, offsetMin(startsAt)), [endsAt]);
-  const to = firstFrom(parts.to, from, [endsAt]);
+      : firstFrom(parts.from, stamp(instantMs(startsAt) - 3 * 3_600_000, offsetMin(startsAt)), known);
+  const to = firstFrom(parts.to, from, known);
   const minutes = minutesBetween(from, to);
   const clocks = `${localTime(from)}–${localTime(to)}`;
   if (minutes === 0) return `${clocks} takes no time`;

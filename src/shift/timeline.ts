@@ -1,7 +1,8 @@
-import { instantMs, localTime, offsetMin, type Stamp, stamp } from '../quantity/stamp.ts';
+import { instantMs, localTime, type Stamp, stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { stretchesOf } from './align.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
+import { offsetsOf } from './shift-clock.ts';
 import type { DrilledMetres } from './shift-record.ts';
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
 
@@ -61,7 +62,7 @@ export function timelineOf(
     ? [`differs ${own.map((cell, index) => (cell === plod[index] ? ' ' : '^')).join('')}`]
     : [];
   return [
-    rulerOf(each, offsetMin(startsAt)),
+    rulerOf(each, offsetsOf([startsAt, ...stretches.map(({ from }) => from)])),
     ...record,
     ...sheet,
     `metres  ${drilled.join('')}`,
@@ -75,11 +76,11 @@ const inCell = (at: Stamp, cell: number): boolean => {
 };
 
 /** The hour above its first cell, as `06`. */
-function rulerOf(cells: readonly number[], offset: number): string {
-  const marks = cells.map((cell) => localTime(stamp(cell * 60_000, offset)));
+function rulerOf(cells: readonly number[], offsetAt: (ms: number) => number): string {
+  const marks = cells.map((cell) => localTime(stamp(cell * 60_000, offsetAt(cell * 60_000))));
   let line = '        ';
-  for (const mark of marks) {
-    if (line.length > 8 + marks.indexOf(mark)) continue;
+  for (const [index, mark] of marks.entries()) {
+    if (line.length > 8 + index) continue;
     line += mark.endsWith(':00') ? mark.slice(0, 2) : ' ';
   }
   return line;

@@ -63,6 +63,29 @@ describe('offsider plod', () => {
     ]);
   });
 
+  it('has the crew and a remark from the options or from the pipe', async () => {
+    for (const [options, lines] of [
+      [['--crew', 'Bo Hale, Cy Tan', '--remark', 'late start'], ''],
+      [[], 'crew Bo Hale, Cy Tan\nremark late start\n'],
+    ] as const) {
+      const folder = copyOfSample();
+      const args = ['plod', 'new', '0413', '--shift', ID, ...options];
+      expect((await run(folder, args, `${lines}05:32-17:40 s\n`)).code).toBe(0);
+      const { sheets } = JSON.parse((await run(folder, ['plod', '--json'])).out);
+      expect(sheets.at(-1)).toMatchObject({
+        sheet: '0413',
+        crew: ['Bo Hale', 'Cy Tan'],
+        remark: 'late start',
+      });
+    }
+    const { code, err } = await run(
+      copyOfSample(),
+      ['plod', 'new', '0413', '--shift', ID, '--crew', ' , '],
+      '05:32-17:40 s\n',
+    );
+    expect([code, err]).toEqual([1, expect.stringContaining('crew needs names')]);
+  });
+
   it('reads a CSV by the columns kept in the project', async () => {
     const folder = copyOfSample();
     const file = join(folder, 'plod.csv');

@@ -65,6 +65,21 @@ describe('a plod typed in the console', () => {
     expect(text(sitting)).toContain('shift record RC7_2026-03-13_DAY');
   });
 
+  it('has the crew and a remark as the sheet names them, on lines of their own', async () => {
+    const sitting = await yesterday();
+    typed(sitting, ['crew Mick Tarrant, Dee Raun', 'remark late start', 'crew', '0532-1740 s']);
+    expect(sitting.state().prompt).toMatchObject({ draft: { text: 'crew0532-1740 s' } });
+    for (let key = 0; key < 'crew0532-1740 s'.length; key += 1) sitting.press('backspace');
+    sitting.enter('0532-1740 s');
+    expect(text(sitting)).toContain('crew Mick Tarrant, Dee Raun · late start');
+    sitting.press('enter');
+    expect(shiftThings(shiftOf(sitting), 'plods')[0]?.[1]).toMatchObject({
+      crew: ['Mick Tarrant', 'Dee Raun'],
+      remark: 'late start',
+    });
+    expect(text(sitting)).toContain('crew Mick Tarrant, Dee Raun');
+  });
+
   it('keeps a line that can not be, with what is wrong, and takes the last one back by Up', async () => {
     const sitting = await yesterday();
     typed(sitting, ['0532-0558 p', '0550-0613 l']);

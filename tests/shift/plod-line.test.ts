@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
+import { instantMs, stamp } from '../../src/quantity/stamp.ts';
 import { plodFromCsv } from '../../src/shift/plod-csv.ts';
 import { type NewPlodLine, type PlodContext, parsePlodLine } from '../../src/shift/plod-line.ts';
 import { at, granted, RULES } from './build.ts';
@@ -12,6 +13,7 @@ const CONTEXT: PlodContext = {
   ]),
   startsAt: at('06:00'),
   endsAt: at('18:00'),
+  stamps: [],
   above: [],
   drilledMm: new Map([['ZQRC004', depthFromMetres(96)]]),
 };
@@ -67,6 +69,24 @@ describe('a line of a plod', () => {
     const night = { ...CONTEXT, startsAt: at('18:00'), endsAt: at('06:00', 1) };
     const read = granted(parsePlodLine('23:30-00:45 d', night));
     expect([read.startsAt, read.endsAt, read.minutes]).toEqual([at('23:30'), at('00:45', 1), 75]);
+  });
+
+  test('of a night in which the clock was set back is read by the clock of its own hour, also in the hour that came twice', () => {
+    const later = (clock: string) => stamp(instantMs(at(clock, 1)) + 3_600_000, 420);
+    const night = {
+      ...CONTEXT,
+      startsAt: at('18:00'),
+      endsAt: later('06:00'),
+      // At 03:00 it was 02:00 again: a rod at 01:50, an activity at 02:20 of the second time.
+      stamps: [at('01:50', 1), later('02:20')],
+    };
+    const minutes = (...texts: readonly string[]) => {
+      const above: NewPlodLine[] = [];
+      for (const text of texts) above.push(granted(parsePlodLine(text, { ...night, above })));
+      return above.map((line) => line.minutes);
+    };
+    expect(minutes('1800-0150 d', '-0220 s', '-0600 d')).toEqual([470, 90, 220]);
+    expect(minutes('1800-0400 d', '-0600 d')).toEqual([660, 120]);
   });
 
   test.each([

@@ -77,6 +77,7 @@ const ASKED: readonly Prompt[] = [
     sheet: HOSTILE[3] ?? '',
     from: HOSTILE[5] ?? '',
     second: false,
+    part: {},
     lines: [
       { text: HOSTILE[6] ?? '', line: { activity: HOSTILE[7] ?? '', minutes: 60, remark: HOSTILE[8] ?? '' } },
     ],

@@ -21,6 +21,7 @@ The lines come from stdin, one an activity, # starts a comment:
   -1120 v 2sh                 survey shots
   -1200 m used 1 hammer bit: worn
   -1230 'daywork'             as the sheet calls it, not in our list
+  crew Bo Hale, Cy Tan        the crew as the sheet names it; remark … for the whole sheet
 All of it is recorded or nothing; every line that can't be taken is named.`;
 
 /** Adds the commands that are about shifts. */
@@ -85,16 +86,20 @@ function addPlod(program: Command, outside: Outside, done: Done): void {
     .argument('<sheet>', 'number of the sheet')
     .option(...SHIFT_OPTION)
     .option('--from <name>', 'who handed it over')
+    .option('--crew <names>', 'the crew as the sheet names it: "Bo Hale, Cy Tan"')
+    .option('--remark <words>', 'a remark on the whole sheet')
     .option('--from-csv <file>', 'a CSV, read by shift.plodColumns of project.json')
     .option('--second', 'a second sheet of a shift that has one')
     .option('--as-written', 'take overlaps, and metres that the hole hasn’t got, as the sheet has them')
     .addHelpText('after', PLOD_LINES)
-    .action(async (sheet, { shift, from, fromCsv, second, asWritten }, command: Command) => {
+    .action(async (sheet, { shift, from, crew, remark, fromCsv, second, asWritten }, command: Command) => {
       const { newPlod } = await import('../plod.ts');
       const asked = {
         sheet,
         shift,
         from,
+        crew,
+        remark,
         csv: fromCsv,
         second: second === true,
         asWritten: asWritten === true,

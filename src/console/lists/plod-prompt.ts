@@ -31,9 +31,15 @@ export function plodShown(
   const forms = PLOD_FORMS.map(([written, does]) => [inOwn(state, written), does] as const).map(
     ([form, does]) => line(`${form.padEnd(34)}  ${does}`.slice(0, width), 'faint'),
   );
+  const { crew, remark } = prompt.part;
+  const whole = [
+    ...(crew === undefined ? [] : [`crew ${crew.join(', ')}`]),
+    ...(remark === undefined ? [] : [remark]),
+  ].join(' · ');
   return {
     title: `plod ${prompt.sheet} of ${prompt.shift}${prompt.from === undefined ? '' : `, from ${prompt.from}`}`,
     lines: [
+      ...(whole === '' ? [] : [line(whole.slice(0, width))]),
       ...read.slice(-LATEST),
       line(gap ?? 'The lines make the shift.', gap === undefined ? 'good' : 'warn'),
       ...wrap(activities, width, 'faint'),

@@ -1,6 +1,6 @@
 import { plodContext, plodDeed, plodGap, receivePlod } from '../../acts/plod.ts';
 import type { Document } from '../../record/document.ts';
-import { parsePlodLine } from '../../shift/plod-line.ts';
+import { parsePlodLine, parseSheetPart } from '../../shift/plod-line.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
 import type { State } from '../state.ts';
@@ -27,6 +27,7 @@ function begun(state: State, shift: Document, sheet: string, typed: string): Sta
     shift: shift.id,
     sheet,
     second,
+    part: {},
     lines: [],
     gapShown: false,
     draft: EMPTY_DRAFT,
@@ -44,7 +45,14 @@ export function answerPlod(state: State, world: World): Step {
   const above = prompt.lines.map(({ line }) => line);
   const context = plodContext(state.project, [...state.documents.values()], shift, above, state.now);
   if (text === '') return recorded(state, prompt, shift, plodGap(above, context), world);
-  const line = parsePlodLine(text, context);
+  const part = parseSheetPart(text);
+  if (part?.ok)
+    return still({
+      ...state,
+      prompt: { ...prompt, part: { ...prompt.part, ...part.value }, draft: EMPTY_DRAFT },
+      message: undefined,
+    });
+  const line = part ?? parsePlodLine(text, context);
   if (!line.ok) {
     const [first] = line.findings;
     return still(first === undefined ? state : sayingFinding(state, first));
@@ -71,7 +79,7 @@ function recorded(
   const { sheet, from, second } = prompt;
   const made = receivePlod(
     shift,
-    { sheet, receivedAt: world.now, ...(from === undefined ? {} : { from }) },
+    { sheet, receivedAt: world.now, ...(from === undefined ? {} : { from }), ...prompt.part },
     prompt.lines.map(({ line }) => line),
     { second },
     { newId: world.newId, at: world.now, by: state.person },

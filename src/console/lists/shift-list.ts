@@ -222,14 +222,21 @@ function plodLines(state: State, stored: Document, width: number): readonly Line
     state.now,
   );
   const { currency } = state.project.shift.contract;
-  const sheets = plods.flatMap(([id, { sheet, from }]) => {
+  const sheets = plods.flatMap(([id, { sheet, from, crew, remark }]) => {
     const signed = shiftThings(stored, 'signOffs').findLast(([, each]) => each.plod === id)?.[1];
     const by =
       signed === undefined ? `not signed: sign ${sheet}` : `signed by ${signed.by} ${localTime(signed.at)}`;
     const lines = linesOf(stored, id).map((each, index) =>
       line(` ${String(index + 1).padStart(2)}  ${lineText(each)}`),
     );
-    return [line(` plod ${sheet}${from === undefined ? '' : ` from ${from}`} · ${by}`, 'strong'), ...lines];
+    const whole = [crew === undefined ? undefined : `crew ${crew.join(', ')}`, remark].filter(
+      (each) => each !== undefined,
+    );
+    return [
+      line(` plod ${sheet}${from === undefined ? '' : ` from ${from}`} · ${by}`, 'strong'),
+      ...whole.flatMap((each) => wrap(`     ${each}`, width)),
+      ...lines,
+    ];
   });
   const money = ` own record ${currency} ${formatCents(ownBill.total)} · plod ${currency} ${formatCents(plodBill.total)}`;
   return [

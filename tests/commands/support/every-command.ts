@@ -84,6 +84,8 @@ export const COMMANDS: readonly CommandCase[] = [
     options: {
       '--shift': at('RC7_2026-03-13_DAY'),
       '--from': at('Mick Tarrant', { needs: ['--shift', 'RC7_2026-03-13_DAY'] }),
+      '--crew': at('Bo Hale, Cy Tan', { needs: ['--shift', 'RC7_2026-03-13_DAY'] }),
+      '--remark': at('late start', { needs: ['--shift', 'RC7_2026-03-13_DAY'] }),
       '--from-csv': at('{in}/plod.csv', { needs: ['--shift', 'RC7_2026-03-13_DAY'] }),
       '--second': { needs: ['--shift', 'RC7_2026-03-12_DAY'] },
       '--as-written': { needs: ['--shift', 'RC7_2026-03-13_DAY'] },

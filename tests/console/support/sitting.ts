@@ -13,7 +13,9 @@ import { addCodeOnRig, changeCodeOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
 import { packNamed } from '../../../src/desk/packing/pack-named.ts';
+import type { Disk } from '../../../src/files/disk.ts';
 import { readGps } from '../../../src/files/read-gps.ts';
+import { realDisk } from '../../../src/files/real-disk.ts';
 import { instantMs, offsetMin, type Stamp } from '../../../src/quantity/stamp.ts';
 import type { Document } from '../../../src/record/document.ts';
 import { newMedium } from '../../faults/medium.ts';
@@ -99,31 +101,44 @@ export async function sitDown(
   return openOn(disk, at as Stamp, rig, person);
 }
 
+/** Opens a console on a project that is there on the real disk, with a clock whose offset may change while it is open. */
+export function sitAt(
+  folder: string,
+  at: Stamp,
+  { rig, person, seed, offsetAt }: Pick<Place, 'offsetAt'> & { rig: string; person: string; seed: number },
+): Promise<Sitting> {
+  return openOn(realDisk, at, rig, person, seed, { folder, offsetAt });
+}
+
+/** Where a project is, and how far local time is ahead at an instant; the offset of the start where nothing is given. */
+interface Place {
+  readonly folder: string;
+  readonly offsetAt?: ((ms: number) => number) | undefined;
+}
+
 async function openOn(
-  disk: ReturnType<typeof recordingDisk>,
+  disk: Disk,
   start: Stamp,
   rig: string,
   person: string,
   seed = 0,
+  { folder, offsetAt = () => offsetMin(start) }: Place = { folder: '/project' },
 ): Promise<Sitting> {
   let ms = instantMs(start);
   let window = { columns: 100, rows: 29 };
   let random = seed;
   let left = 0;
   const opened = await openDesk({
-    folder: '/project',
+    folder,
     person,
-    clock: { nowMs: () => ms, offsetMin: () => offsetMin(start) },
+    clock: { nowMs: () => ms, offsetMin: () => offsetAt(ms) },
     random: (bytes) => Uint8Array.from({ length: bytes }, () => Math.imul(random++, 0x9e3779b1) >>> 24),
     disk,
     takeOver: true,
   });
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings));
   const desk = opened.value;
-  const loaded = await loadProject(
-    { folder: '/project', project: desk.project(), logging: desk.logging() },
-    disk,
-  );
+  const loaded = await loadProject({ folder, project: desk.project(), logging: desk.logging() }, disk);
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.findings));
   const store: ConsoleStore = createConsoleStore(
     initialState({
@@ -190,10 +205,10 @@ async function openOn(
       screenLines(state(), { columns, rows: rows - 1 }, PLAIN).map((line) =>
         line.map((span) => span.text).join(''),
       ),
-    file: (path) => disk.readFile(`/project/${path}`),
+    file: (path) => disk.readFile(`${folder}/${path}`),
     reopen: async (as = person) => {
       await desk.close();
-      return openOn(disk, desk.now(), rig, as, random + 1);
+      return openOn(disk, desk.now(), rig, as, random + 1, { folder, offsetAt });
     },
     left: () => left,
     desk,
