@@ -7,6 +7,7 @@ import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { careWords, type RodCare } from '../shorthand/rod-care.ts';
 import { rodsDown } from '../standing/hygiene.ts';
+import { feltChange } from './felt.ts';
 
 /** A rod done, with what was seen of cyclone, splitter, hole and water in the same edit. Nothing seen leaves it as it is. */
 export function withCare(
@@ -49,7 +50,7 @@ function careChanges(
   care: RodCare,
   maker: Maker,
 ): readonly Change[] {
-  const { water, ...seen } = care;
+  const { water, felt, ...seen } = care;
   const there = holeThings(hole, 'hygiene').find(([, each]) => each.rod === rod);
   const hygiene: readonly Change[] =
     Object.keys(seen).length === 0
@@ -59,5 +60,6 @@ function careChanges(
         : [{ patch: ['hygiene', there[0]], set: seen as Thing }];
   const { fromMm, toMm } = over;
   const wet = water === undefined ? [] : recordStream(hole, { fromMm, toMm, water }, maker).changes;
-  return [...hygiene, ...wet];
+  const word = felt === undefined ? [] : [feltChange({ felt }, { fromMm, toMm }, maker).change];
+  return [...hygiene, ...wet, ...word];
 }

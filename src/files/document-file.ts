@@ -11,8 +11,11 @@ import { holdToShape } from './json-shape.ts';
 import type { JsonText } from './read-json.ts';
 import { entryShape, tablesShape } from './record-shapes.ts';
 
-/** The newest format that this version reads and writes: shifts with timed plods, answers to queries and notes for the next crew. */
-export const FORMAT = 3;
+/** The newest format that this version reads and writes: holes with the driller's word on metres. */
+export const FORMAT = 4;
+
+/** The format of shifts with timed plods, answers to queries and notes for the next crew. */
+const SHIFTS_WITH_NOTES = 3;
 
 /** The format in which merges hold the other copy's entries flat. */
 const FLAT_MERGES = 2;
@@ -22,7 +25,8 @@ export const OLDEST_FORMAT = 1;
 
 /** The format of a document's file: the oldest that holds what is in it, so that a laptop not yet updated reads all that it can. */
 export function formatNeeded(document: Document): number {
-  if (document.kind === 'shift' && holdsSince3(document)) return FORMAT;
+  if (document.kind === 'hole' && Object.keys(document.tables.feltByDriller ?? {}).length > 0) return FORMAT;
+  if (document.kind === 'shift' && holdsSince3(document)) return SHIFTS_WITH_NOTES;
   return document.history.some((entry) => entry.incoming !== undefined) ? FLAT_MERGES : OLDEST_FORMAT;
 }
 

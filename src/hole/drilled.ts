@@ -49,6 +49,23 @@ export const streamFact = z.strictObject({
 });
 export type StreamFact = Readonly<z.infer<typeof streamFact>>;
 
+/** What a driller feels at the bit: the rods ran steady, or they dropped into a cavity. */
+export const FELT = ['solid', 'cavity'] as const;
+
+/**
+ * What the driller felt over some metres, in his word: table `feltByDriller`. It is no log: nobody saw chips of these metres. Of words on one
+ * metre the one recorded last counts.
+ */
+export const feltByDriller = z.strictObject({
+  fromMm: depthMm,
+  toMm: depthMm,
+  felt: z.enum(FELT).describe('solid: nothing dropped, no cavity felt. cavity: the rods dropped'),
+  driller: words.optional().describe('Who said it, where a name was given; else the driller at the rig'),
+  at: stamp.describe('When it was recorded'),
+  by: words.describe('Who recorded it'),
+});
+export type FeltByDriller = Readonly<z.infer<typeof feltByDriller>>;
+
 /** The bit measured while the hole deepens: table `bits`. It wears, and a metre holds less rock for it. */
 export const bitMeasured = z.strictObject({
   depthMm: depthMm.describe('Depth drilled when it was measured, in whole millimetres'),

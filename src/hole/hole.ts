@@ -3,7 +3,7 @@ import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
 import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tick, tray } from './bags.ts';
 import { lineUp, shot, surveyRun } from './direction.ts';
-import { bitMeasured, hygiene, rodDone, streamFact } from './drilled.ts';
+import { bitMeasured, feltByDriller, hygiene, rodDone, streamFact } from './drilled.ts';
 import { collarState, decision, stop } from './ending.ts';
 import { collar, drillingInterval, header, plan } from './header.ts';
 import { legendCode, legendField, legendScale } from './legend.ts';
@@ -18,6 +18,7 @@ export const HOLE_NOUNS = {
   drilling: drillingInterval,
   rods: rodDone,
   stream: streamFact,
+  feltByDriller,
   hygiene,
   bits: bitMeasured,
   ticks: tick,

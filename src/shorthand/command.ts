@@ -43,6 +43,13 @@ export type RigCommand =
       readonly over?: Interval;
     }
   | { readonly does: 'contaminated'; readonly over?: Interval }
+  /** The driller's word on what was felt at the bit, over the latest rod where no interval is said; `driller`: who said it. */
+  | {
+      readonly does: 'felt';
+      readonly felt: 'solid' | 'cavity';
+      readonly over?: Interval;
+      readonly driller?: string;
+    }
   /** What was seen of cyclone, splitter and hole at the latest rod. */
   | { readonly does: 'hygiene'; readonly care: RodCare }
   /** Masses in kilograms as typed: whoever takes them reads the figures. */

@@ -35,6 +35,8 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   ...(['dry', 'moist', 'wet'] as const).map((moisture) =>
     overRod(moisture, (over) => ({ does: 'moisture', moisture, ...over }), `The sample comes up ${moisture}`),
   ),
+  felt('solid', 'Driller: nothing dropped, no cavity felt'),
+  felt('cavity', 'Driller: the rods dropped, a cavity felt'),
   {
     word: 'recovery',
     form: ';recovery poor, or ;recovery poor 44-46 (full, good, fair, poor, none)',
@@ -160,6 +162,29 @@ function overRod(
       return over === undefined
         ? wrong('two depths, the upper first, or nothing', `;${word} 44-46`)
         : command(over);
+    },
+  };
+}
+
+/** The driller's word: nothing, an interval, a name, or both. */
+function felt(word: 'solid' | 'cavity', does: string): CommandWord {
+  return {
+    word,
+    form: `;${word}, or ;${word} 44-50 Mick Tarrant`,
+    does: `${does}: the latest rod, or a range, with who said it`,
+    previewed: false,
+    read: (text) => {
+      const [first = '', ...rest] = text.split(/ +/);
+      const over = readInterval(first);
+      const driller = (over === undefined ? text : rest.join(' ')).trim();
+      if (/^[\d.-]/.test(driller))
+        return wrong('two depths, the upper first, a name, or nothing', `;${word} 44-50`);
+      return {
+        does: 'felt',
+        felt: word,
+        ...(over === undefined ? {} : { over }),
+        ...(driller === '' ? {} : { driller }),
+      };
     },
   };
 }

@@ -1,10 +1,12 @@
-/** What was seen at a rod of cyclone, splitter, hole and water; what is left out was not looked at. */
+/** What was seen at a rod of cyclone, splitter, hole and water, and the driller's word on it; what is left out was not looked at. */
 export interface RodCare {
   readonly cycloneClean?: boolean;
   readonly splitterClean?: boolean;
   readonly splitterLevel?: boolean;
   readonly holeBlownClean?: boolean;
   readonly water?: 'injected' | 'groundwater';
+  /** The driller's word: nothing dropped, no cavity felt. */
+  readonly felt?: 'solid';
 }
 
 /** A letter of the line of care: what it says, and what it says with a 0 behind it. */
@@ -39,6 +41,7 @@ const LETTERS = [
   },
   { letter: 'i', is: { water: 'injected' }, says: 'water injected' },
   { letter: 'g', is: { water: 'groundwater' }, says: 'groundwater' },
+  { letter: 'n', is: { felt: 'solid' }, says: 'driller: no cavity felt' },
 ] as const;
 
 /** The letters with their words, for prompts and the help. */
@@ -46,7 +49,7 @@ export const CARE_HELP = `${LETTERS.map(({ letter, says }) => `${letter} ${says}
 
 /** Reads `cslh`, `c0s`; undefined where a letter is none of them, is said twice, or takes no 0. */
 export function readCare(text: string): RodCare | undefined {
-  if (!/^(?:[cslh]0?|[ig])+$/.test(text)) return undefined;
+  if (!/^(?:[cslh]0?|[ign])+$/.test(text)) return undefined;
   const said = text.match(/[a-z]0?/g) ?? [];
   const parts = said.map((each) => partOf(each));
   const fields = parts.flatMap((each) => Object.keys(each));
@@ -59,14 +62,17 @@ function partOf(said: string): RodCare {
   return said.endsWith('0') && 'isNot' in found ? found.isNot : found.is;
 }
 
-/** What a care says, in words. */
+/** What a care says, in words, the driller's word first: a line of the history may be cut short. */
 export function careWords(care: RodCare): string {
   const holds = (part: RodCare): boolean =>
     Object.entries(part).every(([field, value]) =>
       Object.entries(care).some(([f, v]) => f === field && v === value),
     );
-  return LETTERS.flatMap((each) => {
-    if (holds(each.is)) return [each.says];
-    return 'isNot' in each && holds(each.isNot) ? [each.not] : [];
-  }).join(', ');
+  return [...LETTERS]
+    .sort((a, b) => Number('felt' in b.is) - Number('felt' in a.is))
+    .flatMap((each) => {
+      if (holds(each.is)) return [each.says];
+      return 'isNot' in each && holds(each.isNot) ? [each.not] : [];
+    })
+    .join(', ');
 }

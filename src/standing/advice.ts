@@ -30,6 +30,7 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     loggedMm: heads.loggedMm,
     drilledMm: heads.drilledMm,
     stream: holeNouns(hole, 'stream'),
+    felt: holeNouns(hole, 'feltByDriller'),
     expects: expectedOf(project, hole).map(widestOfHazard),
     direction: directionKnown(project, hole),
     pace: paceKnown(hole),
@@ -90,12 +91,13 @@ export function adviceAtEnd(
 
 /** A situation as it is at a final depth: what was recorded below that is not in the hole. */
 export function endingAt(situation: Situation, depthMm: Depth): Situation {
-  const { rows, stream, loggedMm } = situationAt(situation, depthMm);
+  const { rows, stream, felt, loggedMm } = situationAt(situation, depthMm);
   const { hold } = situation;
   return {
     ...situation,
     rows,
     stream,
+    ...(felt === undefined ? {} : { felt }),
     loggedMm,
     drilledMm: depthMm,
     // A hold made deeper than the rods are counted at the end is a hold all the same.

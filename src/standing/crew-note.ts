@@ -8,6 +8,7 @@ import { stockOf } from '../sampling/scheme/stock.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
 import { adviceFor } from './advice.ts';
+import { feltLines } from './felt.ts';
 import { headsOf, loggedWords } from './heads.ts';
 import { openSoFar } from './open-items.ts';
 import { countOpen } from './questions.ts';
@@ -52,6 +53,7 @@ function holePart(project: Project, hole: Document, documents: readonly Document
     lines: [
       `drilled to ${formatDepth(drilledMm)} m, logged to ${loggedWords(hole)}`,
       `shot ${shot.overdue ? 'OVERDUE since' : 'due at'} ${formatDepth(shot.atMm)} m`,
+      ...feltLines(hole),
       ...(bag === undefined ? ['no numbered bags left'] : [`next bag ${bag.number}, ${bag.kind}`]),
       shown.shown
         ? `${shown.advice.heading}: ${shown.advice.sentence}`

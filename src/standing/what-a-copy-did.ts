@@ -47,6 +47,7 @@ export function changeWords(changes: readonly TableChange[]): string {
 const NOUNS: Readonly<Record<string, readonly [one: string, more: string]>> = {
   drilling: ['drilled interval', 'drilled intervals'],
   stream: ['record of the sample stream', 'records of the sample stream'],
+  feltByDriller: ['word of the driller', 'words of the driller'],
   hygiene: ['hygiene check', 'hygiene checks'],
   putOff: ['control put off', 'controls put off'],
 };

@@ -48,3 +48,11 @@ describe('the file of a shift', () => {
     expect(found.ok ? '' : found.findings[0]?.problem).toContain(`it has format ${FORMAT + 1}`);
   });
 });
+
+describe('the file of a hole', () => {
+  it('is of format 4 only where it holds the driller’s word on metres', () => {
+    const hole: Document = { kind: 'hole', id: 'x', tables: {}, history: [] };
+    expect(formatNeeded(hole)).toBe(1);
+    expect(formatNeeded(having(hole, 'feltByDriller', {} as Thing))).toBe(4);
+  });
+});

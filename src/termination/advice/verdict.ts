@@ -1,6 +1,7 @@
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { type RuleOutcome, settledWords } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
+import { rangesWords } from '../rules/doubts.ts';
 import { extensionOf, extensionWords } from './extension.ts';
 import { type Occasion, type Verdict, weigh } from './weigh.ts';
 
@@ -99,7 +100,22 @@ export function headlines(shown: Shown, outcomes: readonly RuleOutcome[]): reado
   const asks =
     names.length === 0 ? [] : [{ words: `${names.length} more to ask: ${names.join(', ')}.`, danger: false }];
   const verdict = verdictHeadlines(shown.advice);
-  return by.some(isDanger) ? [...verdict, ...dangers, ...asks] : [...dangers, ...verdict, ...asks];
+  const rest = [...asks, ...byWordAlone(outcomes)];
+  return by.some(isDanger) ? [...verdict, ...dangers, ...rest] : [...dangers, ...verdict, ...rest];
+}
+
+/** What the advice takes from the driller and nobody saw in chips yet: it stands beside the verdict for as long as it is so. */
+function byWordAlone(outcomes: readonly RuleOutcome[]): readonly Headline[] {
+  return outcomes.flatMap(({ rule, byWord }) =>
+    byWord === undefined
+      ? []
+      : [
+          {
+            words: `${rule.name}: ${rangesWords(byWord)} by the driller’s word alone, not logged.`,
+            danger: false,
+          },
+        ],
+  );
 }
 
 function verdictHeadlines({ verdict, by, sentence }: Advice): readonly Headline[] {

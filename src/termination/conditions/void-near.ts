@@ -1,5 +1,6 @@
+import * as z from 'zod';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { formatInterval } from '../../quantity/interval.ts';
+import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import { holdsVoid, voidFields } from '../../schema/cautions.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
@@ -14,7 +15,7 @@ import { type Stretch, within } from '../evaluate/stretch.ts';
 import { unloggedBelow, unloggedOf } from '../evaluate/unlogged.ts';
 import { windowLegs } from '../evaluate/window.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
-import { causesIn } from '../rules/doubts.ts';
+import { asInterval, causesIn, rangesWords, typedFor } from '../rules/doubts.ts';
 import { namesOf } from '../rules/names.ts';
 import { aboveBit, intervalOf } from '../rules/seen-in-row.ts';
 
@@ -25,19 +26,27 @@ export const voidNear = defineCondition({
   rationale:
     'A code whose caution says _void_ in the last metres, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
     'call before anything else. A metre without return or not logged yet may have been one, and so it stays for as long as nobody has seen every ' +
-    'metre where a void was expected, from `aheadM` above it down. No warning is no clearance.',
+    'metre where a void was expected, from `aheadM` above it down. A cavity that the driller felt counts as one logged. His word that nothing dropped and ' +
+    'no cavity was felt does not count, unless the rule says `drillersWord`: then it stands for metres not logged yet, and only until they are; never for a metre ' +
+    'without return, nor where a void is expected. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
   shape: {
     inLastM: lengthM.describe('Back from the lowest logged row, and all that is drilled below it'),
     aheadM: metresM.describe('Before the earliest depth at which an expected void could come'),
+    drillersWord: z
+      .literal(true)
+      .optional()
+      .describe(
+        'Metres not logged yet count as no void where the driller said that nothing dropped and no cavity was felt (;solid); where this is left out only the log will do',
+      ),
   },
   goesFirst: true,
-  assess: ({ inLastM, aheadM }, situation) => {
+  assess: ({ inLastM, aheadM, drillersWord = false }, situation) => {
     const expected = situation.expects.filter((zone) => zone.hazard === 'void');
-    const met = logged(situation, depthFromMetres(inLastM));
+    const found = met(situation, depthFromMetres(inLastM), drillersWord);
     const near = expected.map((zone) => ahead(situation, zone, depthFromMetres(aheadM)));
     // One that was met is said first; where none was, the one that has a name and a depth.
-    return anyOne(situation, met.state === 'cannot tell' ? [...near, met] : [met, ...near]);
+    return anyOne(situation, found.state === 'cannot tell' ? [...near, found] : [found, ...near]);
   },
 });
 
@@ -45,37 +54,91 @@ export const voidNear = defineCondition({
  * From so far above the lowest logged row to the bit: the rig is metres ahead of the log, and a void counts from the moment it is logged, not only
  * where the bit stood when it was drilled through.
  */
-function logged(situation: Situation, aboveMm: number): Outcome {
-  const stretches = logByRow(situation, (row) => voidIn(situation.schema, row));
+function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outcome {
+  const log = logByRow(situation, (row) => voidIn(situation.schema, row));
+  const stretches = withFelt(log, situation.felt ?? [], drillersWord);
   const headMm = deepestMm(situation);
   const lowestRowMm = situation.rows.at(-1)?.toMm ?? situation.loggedMm;
   const lastMm = aboveMm + headMm - lowestRowMm;
   const legs = windowLegs(stretches, lastMm);
   const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
   const state = enough(sure, possible, 1);
-  const inWindow = stretches.filter((each) => each.toMm > headMm - lastMm && each.state === state);
-  const seen = within(inWindow, headMm - lastMm);
+  const window = within(stretches, headMm - lastMm);
+  const seen = window.filter((each) => each.state === state);
   const unlogged = state === 'cannot tell' ? unloggedBelow(stretches, headMm - lastMm) : [];
-  const progress = loggedWords(state, seen, aboveMm, headMm);
+  const byWord = state === 'no' ? window.filter(({ felt }) => felt !== undefined).map(asInterval) : [];
+  const progress = metWords(state, window, byWord, { lastMm: aboveMm, headMm });
   return outcomeOf(situation, historyOf(legs, 1), {
     progress,
     reason: state === 'cannot tell' ? withCauses(situation, progress, seen) : progress,
     deciding: state === 'no' ? [] : seen.map((each) => intervalOf(each.fromMm, each.toMm)),
     unlogged,
+    needs: unlogged.length === 0 ? [] : wordWanted(seen, drillersWord),
+    byWord,
     foreseen: false,
     ahead: aheadOf(
-      from(headMm + (sure > 0 || unlogged.length > 0 ? 0 : 1)),
+      from(headMm + (sure > 0 || unlogged.length > 0 || byWord.length > 0 ? 0 : 1)),
       from(headMm + (state === 'no' || unlogged.length > 0 ? 0 : situation.header.intervalMm)),
     ),
   });
 }
 
-function loggedWords(state: Tri, seen: readonly Stretch[], lastMm: number, headMm: number): string {
+/** A stretch, and what the driller felt there, where that is what it says. */
+type Known = Stretch & { readonly felt?: 'solid' | 'cavity' };
+
+/**
+ * The log with the driller's word on it, the latest on each metre: a cavity is one whatever the log says; that none was felt stands, where the
+ * rule takes it, for a metre that nobody has logged yet, and for no other.
+ */
+function withFelt(
+  log: readonly Stretch[],
+  felt: NonNullable<Situation['felt']>,
+  takesSolid: boolean,
+): readonly Known[] {
+  if (felt.length === 0) return log;
+  const edges = felt.flatMap(({ fromMm, toMm }) => [fromMm, toMm]).sort((a, b) => a - b);
+  return log.flatMap((stretch) => {
+    const inside = edges.filter((edge) => edge > stretch.fromMm && edge < stretch.toMm);
+    const cuts = [...new Set([stretch.fromMm, ...inside, stretch.toMm])];
+    return cuts.slice(1).map((toMm, index): Known => {
+      const fromMm = cuts[index]!;
+      const word = felt.findLast((each) => each.fromMm <= fromMm && each.toMm >= toMm)?.felt;
+      if (word === 'cavity') return { fromMm, toMm, state: 'yes', felt: word };
+      if (word === 'solid' && stretch.unlogged)
+        return takesSolid
+          ? { fromMm, toMm, state: 'no', felt: word }
+          : { ...stretch, fromMm, toMm, felt: word };
+      return { ...stretch, fromMm, toMm };
+    });
+  });
+}
+
+/** What the driller's word could do for metres not logged: where the rule takes it, how it is noted; where it was given in vain, that it was. */
+function wordWanted(seen: readonly Known[], takesSolid: boolean): readonly string[] {
+  const unlogged = seen.filter((each) => each.unlogged);
+  if (takesSolid) return [`or the driller’s word, if no cavity was felt: ${typedFor('solid', unlogged)}`];
+  const given = unlogged.filter(({ felt }) => felt === 'solid').map(asInterval);
+  return given.length === 0
+    ? []
+    : [`the driller’s word on ${rangesWords(given)} does not count for this rule`];
+}
+
+function metWords(
+  state: Tri,
+  window: readonly Known[],
+  byWord: readonly Interval[],
+  { lastMm, headMm }: { readonly lastMm: number; readonly headMm: number },
+): string {
   const where = `in the last ${formatDepth(lastMm)} m`;
-  const lowest = seen.at(-1);
-  if (state !== 'yes' || lowest === undefined)
-    return state === 'no' ? `no void ${where}` : `a void ${where} can’t be ruled out`;
-  return `void logged at ${formatInterval(lowest)}, ${aboveBit(headMm - lowest.toMm)}`;
+  const lowest = window.findLast((each) => each.state === 'yes');
+  if (lowest !== undefined) {
+    const found = lowest.felt === undefined ? 'void logged' : 'cavity felt by the driller';
+    return `${found} at ${formatInterval(lowest)}, ${aboveBit(headMm - lowest.toMm)}`;
+  }
+  if (state !== 'no') return `a void ${where} can’t be ruled out`;
+  return byWord.length === 0
+    ? `no void ${where}`
+    : `no void ${where}, at ${rangesWords(byWord)} by the driller’s word alone`;
 }
 
 /**

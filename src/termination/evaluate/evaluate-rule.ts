@@ -34,6 +34,8 @@ export type RuleOutcome = {
   readonly answered?: Decision;
   /** Of a met rule about safety that asks the log: what was seen, where, and how far above the bit. */
   readonly sight?: string;
+  /** Metres not logged of which only the driller's word says that it isn't met. */
+  readonly byWord?: readonly Interval[];
   /** Why it stands so. */
   readonly reason: string;
   /** How it stood at each depth the hole had. */
@@ -83,6 +85,7 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     rule,
     state,
     ...(sight === undefined ? {} : { sight }),
+    ...(outcome.byWord === undefined || outcome.byWord.length === 0 ? {} : { byWord: outcome.byWord }),
     progress: { ...(amount ?? {}), text: progress },
     sinceMm: depthFromMm(since),
     deciding,

@@ -35,6 +35,8 @@ export type Outcome = {
   readonly unlogged?: readonly Interval[];
   /** Where it can't be told: what else is to be done first, in words: `readings at 30–36`. */
   readonly needs?: readonly string[];
+  /** Metres not logged that hold it not met by the driller's word alone. */
+  readonly byWord?: readonly Interval[];
   /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1 %`. */
   readonly proviso?: string;
 };
@@ -108,6 +110,7 @@ function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
   const furthest = mostWanting(parts);
   const provisos = [...new Set(parts.flatMap((part) => part.proviso ?? []))];
   const unlogged = eachOnce(parts.flatMap((part) => part.unlogged ?? []));
+  const byWord = eachOnce(parts.flatMap((part) => part.byWord ?? []));
   const needs = [...new Set(parts.flatMap((part) => part.needs ?? []))];
   return {
     ...(furthest?.amount === undefined ? {} : { amount: furthest.amount }),
@@ -116,6 +119,7 @@ function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
     deciding: intervalsDown(parts.flatMap((part) => part.deciding)),
     ...(unlogged.length === 0 ? {} : { unlogged }),
     ...(needs.length === 0 ? {} : { needs }),
+    ...(byWord.length === 0 ? {} : { byWord }),
     ...(provisos.length === 0 ? {} : { proviso: provisos.join(word) }),
   };
 }

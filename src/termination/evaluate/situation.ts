@@ -1,4 +1,4 @@
-import type { StreamFact } from '../../hole/drilled.ts';
+import type { FeltByDriller, StreamFact } from '../../hole/drilled.ts';
 import type { Decision } from '../../hole/ending.ts';
 import type { Header, Plan } from '../../hole/header.ts';
 import { type Depth, depthFromMm } from '../../quantity/depth.ts';
@@ -50,6 +50,8 @@ export type Situation = {
   readonly cutMm?: Depth;
   /** What was seen at the drilled head, in the order it was recorded: where two facts say the same thing of a metre, the later stands. */
   readonly stream: readonly StreamFact[];
+  /** The driller's word on metres, in the order it was recorded: of two on one metre the later counts. None where nothing was said. */
+  readonly felt?: readonly Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>[];
   readonly expects: readonly ExpectedZone[];
   /** By depth, the shallowest first; none where nothing is known. */
   readonly direction: readonly DirectionKnown[];

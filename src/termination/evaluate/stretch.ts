@@ -48,7 +48,7 @@ function stretch(fromMm: number, toMm: number, state: PieceState): Stretch {
 }
 
 /** The stretches below a depth, cut there. */
-export function within(stretches: readonly Stretch[], topMm: number): readonly Stretch[] {
+export function within<Part extends Stretch>(stretches: readonly Part[], topMm: number): readonly Part[] {
   return stretches
     .filter((each) => each.toMm > topMm)
     .map((each) => (each.fromMm < topMm ? { ...each, fromMm: topMm } : each));

@@ -17,7 +17,8 @@ export const OROGENIC_GOLD_RULES: readonly Rule[] = [
   },
   {
     name: 'void',
-    words: 'A void or old workings: call, and go by the site procedure.',
+    words:
+      'A void or old workings: call, and go by the site procedure. Only the log clears metres here; `drillersWord` would take the driller’s word until they are logged.',
     verdict: 'ask',
     when: { voidNear: { inLastM: 6, aheadM: 12 } },
     safety: true,

@@ -226,6 +226,13 @@ const FACTS: readonly (readonly [
         ...(hazard === undefined ? {} : { hazard: hazard.trim() as 'void' }),
       }),
   ],
+  [
+    /^(solid|cavity) (\S+)-(\S+)$/,
+    (draft, felt, from, to) =>
+      add(draft, {
+        felt: [...(draft.more.felt ?? []), { fromMm: mm(from), toMm: mm(to), felt: felt as 'solid' }],
+      }),
+  ],
   [/^elsewhere (\S+)$/, (draft, used) => add(draft, { usedElsewhereMm: Number(used) * 1000 })],
   [
     /^held by (\S+) at (\S+): (.+)$/,

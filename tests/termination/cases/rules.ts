@@ -39,6 +39,11 @@ const RULES: { readonly [name: string]: Omit<Rule, 'name'> } = {
     { voidNear: { inLastM: 6, aheadM: 12 } },
     { safety: true, call: 'the mine on channel 6' },
   ),
+  'void by word': rule(
+    'ask',
+    { voidNear: { inLastM: 6, aheadM: 12, drillersWord: true } },
+    { safety: true, call: 'the mine on channel 6' },
+  ),
   fibre: rule(
     'ask',
     {

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { holeNouns } from '../../src/hole/hole.ts';
+import { type Files, type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
+
+const AT = '2026-03-14T09:08:00+08:00';
+const HOLE = 'MBRC003';
+const text = (sitting: Sitting, columns = 100, rows = 44): string =>
+  sitting.screen(columns, rows).join('\n').replaceAll(/\s+/g, ' ');
+
+/** The sample project with a void rule that takes the driller's word. */
+function takingTheWord(): Files {
+  const files = sampleFiles();
+  const project = files['project.json'] ?? '';
+  const changed = project.replace(/("voidNear":\s*\{)/, '$1 "drillersWord": true,');
+  expect(changed).not.toBe(project);
+  return { ...files, 'project.json': changed };
+}
+
+describe('the driller’s word at the rod', () => {
+  it('is noted with the rod by one letter, over its metres, with who wrote it down', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.press('f2');
+    expect(text(sitting)).toContain('n driller: no cavity felt');
+    sitting.type('csn');
+    expect(text(sitting)).toContain('driller: no cavity felt, cyclone cleaned, splitter cleaned');
+    sitting.press('enter');
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([
+      { fromMm: 54_000, toMm: 60_000, felt: 'solid', at: expect.any(String), by: 'NOK' },
+    ]);
+    sitting.press('f9');
+    expect(text(sitting)).toContain('rod 10 done at 60 m; driller: no cavity felt');
+  });
+
+  it('is no log: a rule that does not take it goes on asking, and says so', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';solid 46-54 Mick Tarrant');
+    expect(sitting.state().message?.text).toContain('driller: no cavity felt at 46–54 (Mick Tarrant)');
+    sitting.press('f5');
+    expect(text(sitting)).toMatch(/ASK: void: .*word on 46–54 does not count for this rule/);
+  });
+
+  it('lets a rule that takes it rest on it, says that beside the verdict, and is taken back by undo', async () => {
+    const sitting = await sitDown(takingTheWord(), AT);
+    expect(text(sitting)).toContain('ASK: void');
+    sitting.enter(';solid 46-54 Mick Tarrant');
+    sitting.press('f5');
+    expect(text(sitting)).not.toContain('ASK: void');
+    expect(text(sitting)).toContain('void: 46–54 by the driller’s word alone, not logged');
+    sitting.press('ctrl-u');
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([]);
+    expect(text(sitting)).toContain('ASK: void');
+  });
+
+  it('of a cavity is a danger at once, whatever the rule takes', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';cavity 50-51');
+    sitting.press('f5');
+    expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51, 3 m above the bit');
+  });
+
+  it('is refused below the bit', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';solid 46-60');
+    expect(text(sitting)).toContain('46–60 is not all drilled');
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([]);
+  });
+
+  it('stands in the note for the next crew, with who said it and when, and that it is no log', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';solid 48-54 Mick Tarrant');
+    sitting.press('f8', 'tab', 'tab');
+    expect(text(sitting)).toContain(
+      'driller: no cavity felt at 48–54 (Mick Tarrant), recorded by NOK 09:08: no log',
+    );
+  });
+
+  it('is kept by the file, in the format that says so', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';solid');
+    const again = await sitting.reopen();
+    expect(holeNouns(again.hole(HOLE), 'feltByDriller')).toMatchObject([
+      { fromMm: 48_000, toMm: 54_000, felt: 'solid', by: 'NOK' },
+    ]);
+  });
+});
