@@ -20,7 +20,15 @@ import { unseenWords } from '../survey/blunders/blunder-words.ts';
 import { NO_CLEARANCE } from '../survey/expected/expected.ts';
 import { expectedCells } from '../survey/expected/expected-words.ts';
 import { bendBetween } from '../survey/path/severity.ts';
-import { basisWords, chanceWords, ellipseWords, missSides, reachWords } from '../survey/path/target-words.ts';
+import {
+  basisWords,
+  chanceWords,
+  ellipseWords,
+  growthWords,
+  leftOutWords,
+  missSides,
+  reachWords,
+} from '../survey/path/target-words.ts';
 import type { ChanceBasis } from '../survey/path/uncertainty.ts';
 import { tableText } from './table-text.ts';
 
@@ -88,6 +96,9 @@ function targetLines(project: Project, hole: Document): readonly string[] {
     ...(measured
       ? []
       : [`  ${reachWords(target.reach, severityLimitPer30m, targetRadiusM, target.chanceBasis)}`]),
+    ...[growthWords(target.growth), leftOutWords(target.leftOut)].flatMap((words) =>
+      words === '' ? [] : [`  ${words}.`],
+    ),
   ];
 }
 

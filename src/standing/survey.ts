@@ -33,8 +33,11 @@ import {
   type ChanceBasis,
   chanceAtTarget,
   chanceBasis,
+  type GrowthPoint,
+  growthBelow,
   type Uncertainty,
 } from '../survey/path/uncertainty.ts';
+import type { LeftOut } from '../survey/shots/standing-shots.ts';
 import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
@@ -123,7 +126,7 @@ export interface AtTarget {
   readonly projection: Projection;
   readonly miss: SplitMiss;
   readonly nearest: ClosestApproach;
-  /** Probability of passing within the target's radius, 0 to 1, by the errors of the tools alone; undefined where shots are likely wrong. */
+  /** Probability of passing within the target's radius, 0 to 1; undefined where runs are likely wrong. */
   readonly chance: number | undefined;
   /** How well the hole is known where it is nearest, by the same errors. */
   readonly uncertainty: Uncertainty;
@@ -141,11 +144,15 @@ export interface TargetStanding {
   /** What the chances rest on. */
   readonly chanceBasis: ChanceBasis;
   readonly reach: Reach;
+  /** One sigma from the last station down to the target; none where it is measured so far. */
+  readonly growth: readonly GrowthPoint[];
+  /** Shots marked as wrong: none of this rests on them. */
+  readonly leftOut: readonly LeftOut[];
 }
 
 /** The hole beside its target; undefined without a direction or a plan in the path's north. */
 export const targetOf = byReference((project: Project, hole: Document): TargetStanding | undefined => {
-  const { path, planned, stations, blundered } = surveyOf(project, hole);
+  const { path, planned, stations, blundered, leftOut } = surveyOf(project, hole);
   if (path === undefined || planned === undefined) return undefined;
   const { severityLimitPer30m, targetRadiusM, toolErrors } = project.survey;
   const ways = (['straight', 'trend'] as const).map((projection): AtTarget => {
@@ -171,6 +178,8 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
     ways,
     chanceBasis: blundered ? 'shots marked as wrong' : chanceBasis(stations),
     reach: reachOf(path, planned, severityLimitPer30m, targetRadiusM),
+    growth: growthBelow(stations, planned.targetMm, toolErrors),
+    leftOut,
   };
 });
 

@@ -15,18 +15,7 @@ import { checkDeclinationOfProject } from './checks/declination-off-model.ts';
 import { northNotKnown } from './checks/north-not-known.ts';
 import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collar/collars.ts';
 import type { Direction } from './direction.ts';
-import {
-  backBearingGiven,
-  declinationSlip,
-  depthSlip,
-  dipFromVertical,
-  dipUpwards,
-  gyroDrift,
-  gyroMisaligned,
-  northSlip,
-  runsDisagree,
-  shotBelowDrilled,
-} from './findings.ts';
+import { declinationSlip, gyroDrift, gyroMisaligned, northSlip, runsDisagree } from './findings.ts';
 import { toNorth } from './norths/norths.ts';
 import { type AnglesHere, anglesAt, type Site } from './norths/site.ts';
 import type { PlannedLine } from './path/miss.ts';
@@ -35,6 +24,7 @@ import { ORIGIN } from './path/vector.ts';
 import type { SurveySettings } from './settings.ts';
 import type { RunWithShots } from './shots/run-with-shots.ts';
 import { bestStations, type RankedStations } from './shots/runs.ts';
+import { type LeftOut, standingShots } from './shots/standing-shots.ts';
 
 /** What a hole holds about its direction, and what it is read against. */
 export interface HoleDirections {
@@ -63,7 +53,9 @@ export interface HoleSurvey {
   /** Undefined while no direction is known. */
   readonly path: Path | undefined;
   readonly findings: readonly Finding[];
-  /** True where shots that the path is made of are likely wrong: it then says nothing of a chance. */
+  /** Shots that the path goes past, because a finding names each as wrong. */
+  readonly leftOut: readonly LeftOut[];
+  /** True where whole runs that the path is made of are likely wrong: it then says nothing of a chance. */
   readonly blundered: boolean;
   /** Mix-ups of norths that the shots could not show, were they there. */
   readonly unseen: readonly Unseen[];
@@ -89,24 +81,31 @@ function surveyAsRecorded(hole: HoleDirections): HoleSurvey {
   const at = remembered((when) => anglesHere(site, collar, when, place));
   const lineUp = acceptedLineUp(hole.lineUps);
   const runs = runsOf(hole);
-  const ranked = bestStations({
-    place,
-    north,
-    lineUp:
-      lineUp === undefined
-        ? undefined
-        : { direction: directionOfLineUp(lineUp), angles: at(lineUp.at).angles },
-    runs,
-    anglesOf: (run) => at(run.at).angles,
-    settings,
-  });
+  const rankedOf = (these: readonly RunWithShots[]) =>
+    bestStations({
+      place,
+      north,
+      lineUp:
+        lineUp === undefined
+          ? undefined
+          : { direction: directionOfLineUp(lineUp), angles: at(lineUp.at).angles },
+      runs: these,
+      anglesOf: (run) => at(run.at).angles,
+      settings,
+    });
+  // The checks look at everything that was recorded; the path goes through what they leave.
+  const ranked = rankedOf(runs);
   const planned = plannedLine(hole, north, collar);
-  const path = ranked.stations.length === 0 ? undefined : pathThrough(ranked.stations, place);
-  const made = { north, collar, lineUp, planned, stations: ranked.stations };
-  const checked = checkedSurvey(hole, made, runs, ranked, at);
+  const recorded = { north, collar, lineUp, planned };
+  const checked = checkedSurvey(hole, { ...recorded, stations: ranked.stations }, runs, ranked, at);
+  const standing = standingShots(runs, checked.findings, place);
+  const { stations } = standing.leftOut.length === 0 ? ranked : rankedOf(standing.runs);
+  const path = stations.length === 0 ? undefined : pathThrough(stations, place);
   return {
-    ...made,
-    blundered: isBlundered(checked.findings, ranked.stations, runs),
+    ...recorded,
+    stations,
+    leftOut: standing.leftOut,
+    blundered: isBlundered(checked.findings, stations, runs),
     path: path?.ok === true ? path.value : undefined,
     findings: [
       ...(path?.ok === false ? path.findings : []),
@@ -121,20 +120,9 @@ function surveyAsRecorded(hole: HoleDirections): HoleSurvey {
   };
 }
 
-/** Findings that say that shots are not where, or do not point where, they were recorded. */
+/** Findings that say that whole runs do not point where they were recorded; single shots that are wrong are left out of the path. */
 const BLUNDERS: ReadonlySet<string> = new Set(
-  [
-    backBearingGiven,
-    declinationSlip,
-    depthSlip,
-    dipFromVertical,
-    dipUpwards,
-    gyroDrift,
-    gyroMisaligned,
-    northSlip,
-    runsDisagree,
-    shotBelowDrilled,
-  ].map(({ code }) => code),
+  [declinationSlip, gyroDrift, gyroMisaligned, northSlip, runsDisagree].map(({ code }) => code),
 );
 
 /** True where such a finding is of a run that the path is made of. */

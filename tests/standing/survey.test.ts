@@ -10,6 +10,7 @@ import {
   surveyOf,
   targetOf,
 } from '../../src/standing/survey.ts';
+import { leftOutWords } from '../../src/survey/path/target-words.ts';
 import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
 let project: Project;
@@ -82,14 +83,35 @@ describe('what the rules are told of the direction', () => {
     expect(directionKnown(project, withTables({ plan: {} }))).toEqual([]);
   });
 
-  it('is nothing by shots that are likely wrong: no hole is ended on them, and no chance is given', () => {
+  it('is nothing by shots that are marked as wrong: they are left out, and the chance rests on the line-up', () => {
     const fromVertical = Object.fromEntries(
       Object.entries(drilling.tables.shots ?? {}).map(([id, shot]) => [id, { ...shot, dipDeg: 30.1 }]),
     );
     const wrong = withTables({ shots: fromVertical });
-    expect(directionKnown(project, wrong)).toEqual([{ atMm: 12_000 }, { atMm: 42_000 }]);
-    expect(targetOf(project, wrong)).toMatchObject({ chanceBasis: 'shots marked as wrong' });
-    expect(targetOf(project, wrong)?.ways.map(({ chance }) => chance)).toEqual([undefined, undefined]);
+    expect(directionKnown(project, wrong)).toEqual([]);
+    expect(targetOf(project, wrong)).toMatchObject({
+      chanceBasis: 'line-up',
+      measuredMm: 0,
+      leftOut: [{ depthMm: 12_000 }, { depthMm: 42_000 }],
+    });
+  });
+
+  it('goes past a shot at a depth with swapped digits: path, miss and chance are those of the others, and say so', () => {
+    const [shot] = Object.values(drilling.tables.shots ?? {});
+    const shots = (third: Table): Document =>
+      withTables({
+        rods: { r1: { at: '2026-03-14T09:00:00+08:00', rod: 20, depthMm: 120_000 } },
+        shots: {
+          b0: { ...shot, depthMm: 12_000, dipDeg: -60 },
+          b1: { ...shot, depthMm: 42_000, dipDeg: -60 },
+          ...third,
+          b3: { ...shot, depthMm: 102_000, dipDeg: -59.8 },
+        },
+      });
+    const slipped = targetOf(project, shots({ b2: { ...shot, depthMm: 27_000, dipDeg: -52 } }));
+    expect(slipped?.leftOut).toMatchObject([{ depthMm: 27_000 }]);
+    expect(slipped?.ways).toEqual(targetOf(project, shots({}))?.ways);
+    expect(leftOutWords(slipped?.leftOut ?? [])).toContain('marked as wrong: the shot at 27 m');
   });
 
   it('knows the shots of a run made at the end only from where the rig was then', () => {

@@ -6,6 +6,8 @@ import {
   basisWords,
   chanceWords,
   ellipseWords,
+  growthWords,
+  leftOutWords,
   missSides,
   reachWords,
 } from '../../survey/path/target-words.ts';
@@ -24,7 +26,6 @@ export function targetLines(project: Project, hole: Document, width: number): re
     );
   const { severityLimitPer30m, targetRadiusM } = project.survey;
   const reach = reachWords(target.reach, severityLimitPer30m, targetRadiusM, target.chanceBasis);
-  const [straight] = target.ways;
   return [
     line(
       `${'at the target'.padEnd(20)}${'off'.padEnd(8)}${'along'.padEnd(12)}${'across'.padEnd(11)}${'height'.padEnd(11)}nearest`,
@@ -37,11 +38,18 @@ export function targetLines(project: Project, hole: Document, width: number): re
       target.reach.within ? 'good' : 'alert',
     ),
     ...wrap(
-      `Chance within ${targetRadiusM} m: ${chances(target)} (${basisWords(target.chanceBasis)}). One sigma there ${straight === undefined ? 'not known' : ellipseWords(straight.uncertainty)}.`,
+      `Chance within ${targetRadiusM} m: ${chances(target)} (${basisWords(target.chanceBasis)}). ${sigmaWords(target)}.`,
       width,
       'faint',
     ),
+    ...(target.leftOut.length === 0 ? [] : wrap(`${leftOutWords(target.leftOut)}.`, width, 'warn')),
   ];
+}
+
+/** How well the place at the target is known, and how that comes about below the last shot. */
+function sigmaWords({ ways: [straight], growth }: TargetStanding): string {
+  const there = straight === undefined ? 'not known' : ellipseWords(straight.uncertainty);
+  return [`One sigma there ${there}`, growthWords(growth)].filter((words) => words !== '').join('. ');
 }
 
 /** The chance straight on, and on the trend where shots give one. */

@@ -8,7 +8,7 @@ import { plus } from './vector.ts';
 export type Projection = 'straight' | 'trend';
 
 /** The trend is read over at least this length above the last station where there is one, metres: one leg alone is mostly noise. */
-const TREND_LENGTH_M = 60;
+export const TREND_LENGTH_M = 60;
 
 /** The point of the hole at a depth from the collar down; below the last station by `projection`, and marked so. */
 export function pointAt(path: Path, depthMm: Depth, projection: Projection = 'straight'): PathPoint {

@@ -1,5 +1,7 @@
+import { formatDepth } from '../../quantity/depth.ts';
+import type { LeftOut } from '../shots/standing-shots.ts';
 import type { Reach, SplitMiss } from './miss.ts';
-import type { ChanceBasis, Uncertainty } from './uncertainty.ts';
+import type { ChanceBasis, GrowthPoint, Uncertainty } from './uncertainty.ts';
 
 /** A miss in one direction: its metres, and which way. */
 function sideWords(m: number, positive: string, negative: string): string {
@@ -48,8 +50,21 @@ export function basisWords(basis: ChanceBasis): string {
     case 'shots marked as wrong':
       return 'it rests on shots marked as wrong: settle them first';
     case 'shots':
-      return 'by tool errors alone';
+      return 'by tool errors, and how holes stray by themselves below the last shot';
   }
+}
+
+/** How the uncertainty grows: `one sigma 0.3 m at 60 m, 0.6 m at 90 m, 1.2 m at 120 m`. Empty where nothing is projected. */
+export function growthWords(growth: readonly GrowthPoint[]): string {
+  const parts = growth.map(({ depthMm, sigmaM }) => `${sigmaM.toFixed(1)} m at ${formatDepth(depthMm)} m`);
+  return parts.length === 0 ? '' : `One sigma grows: ${parts.join(', ')}`;
+}
+
+/** Shots that the path, the miss and the chance leave out, where there are some. */
+export function leftOutWords(leftOut: readonly LeftOut[]): string {
+  if (leftOut.length === 0) return '';
+  const depths = leftOut.map(({ depthMm }) => formatDepth(depthMm)).join(', ');
+  return `Left out of the path and of every figure here, marked as wrong: ${leftOut.length === 1 ? 'the shot' : 'the shots'} at ${depths} m`;
 }
 
 /** An ellipse this near to upright, or to lying, is said to be so, degrees. */

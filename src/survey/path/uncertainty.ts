@@ -9,7 +9,7 @@ import type { AzimuthShare, RankedStation } from '../shots/runs.ts';
 import { closestApproach, type PlannedLine, plannedPoint } from './miss.ts';
 import { type Path, pathThrough } from './path.ts';
 import { type Ellipse, ellipseOf, type PlaneCovariance, probabilityWithin } from './probability.ts';
-import { type Projection, pointAt } from './projection.ts';
+import { type Projection, pointAt, TREND_LENGTH_M } from './projection.ts';
 import { BEND_LENGTH_M } from './severity.ts';
 import { cross, dot, minus, times, unit, type Vector } from './vector.ts';
 
@@ -133,8 +133,8 @@ function pathOf(stations: readonly RankedStation[]): Path {
 /**
  * The uncertainty of the position at a depth, to first order: each error moves the position by what one sigma of it does, and
  * independent errors add as squares. Depth errors act along the hole: random ones of the last station, and a per cent of the depth.
- * Where no shot has measured an azimuth, the hole's own bend and wander are added over the metres that nobody measured; below shots
- * nothing is added for them, which a projection only guesses. Stations as `bestStations` makes them, at least one (throws otherwise).
+ * Over the metres below the last dip, and below the last azimuth that was measured, how a hole strays by itself is added: it bends and
+ * wanders there as nobody saw. Stations as `bestStations` makes them, at least one (throws otherwise).
  */
 export function uncertaintyAt(
   stations: readonly RankedStation[],
@@ -156,7 +156,7 @@ export function uncertaintyAt(
     spread = { xx: spread.xx + x * x, xy: spread.xy + x * y, yy: spread.yy + y * y };
     alongSquared += dot(away, frame.down) ** 2;
   }
-  const wander = ownWander(stations, depthMm);
+  const wander = ownWander(stations, depthMm, projection);
   spread = { ...spread, xx: spread.xx + wander.liftM ** 2, yy: spread.yy + wander.turnM ** 2 };
   const own = errors[(stations.findLast((one) => one.depthMm <= depthMm) ?? stations[0]!).toolClass];
   const scaled = (own.depthSystematicPerCent / 100) * (depthMm / 1000);
@@ -171,21 +171,78 @@ export function uncertaintyAt(
 function ownWander(
   stations: readonly RankedStation[],
   depthMm: Depth,
+  projection: Projection,
 ): { readonly liftM: number; readonly turnM: number } {
-  if (chanceBasis(stations) === 'shots') return { liftM: 0, turnM: 0 };
-  const dipsTo = stations[stations.length - 1]?.depthMm ?? 0;
+  const dips = stations.filter((one) => one.basis !== 'set').map((one) => one.depthMm);
+  const azimuths = measuredAzimuthsMm(stations);
   return {
-    liftM: straysM(Math.max(0, depthMm - dipsTo) / 1000, USUAL_BEND.lift),
-    turnM: straysM(depthMm / 1000, USUAL_BEND.turn),
+    liftM: straysBelow(dips, depthMm, USUAL_BEND.lift, projection),
+    turnM: straysBelow(azimuths, depthMm, USUAL_BEND.turn, projection),
   };
 }
 
-/** A steady bend of one sigma takes a hole ½·κ·L² off its line, and a wander of √q a metre √(q·L³/3). */
+/** Depths at which an azimuth was measured, those of readings that another station took its own from among them. */
+function measuredAzimuthsMm(stations: readonly RankedStation[]): readonly number[] {
+  const readings = stations.flatMap(azimuthSharesOf).filter(({ toolClass }) => toolClass !== 'line-up');
+  return readings.map(({ depthMm }) => depthMm).sort((a, b) => a - b);
+}
+
+/**
+ * One sigma of straying from the deepest reading to a depth, metres; from the collar where there is none. Straight on, the bend is one that
+ * nobody knows; on the trend it is known as far as wander over the trend's own length lets it be.
+ */
+function straysBelow(
+  readingsMm: readonly number[],
+  depthMm: Depth,
+  bendPer30m: number,
+  projection: Projection,
+): number {
+  const lastMm = Math.max(0, ...readingsMm);
+  const lengthM = (depthMm - lastMm) / 1000;
+  if (lengthM <= 0) return 0;
+  const trendM = Math.min(TREND_LENGTH_M, lastMm / 1000);
+  if (projection === 'straight' || readingsMm.length === 0 || trendM === 0)
+    return straysM(lengthM, bendPer30m);
+  return straysM(lengthM, Math.min(bendPer30m, WANDER_PER_30_M * Math.sqrt(BEND_LENGTH_M / trendM)));
+}
+
+/**
+ * A steady bend of one sigma takes a hole ½·κ·L² off its line, and a wander of √q a metre √(q·L³/3): the integral of a random walk of its
+ * direction. The sizes (USUAL_BEND, WANDER_PER_30_M) are common practice, from memory: the program's own surveyed holes say more of its ground.
+ */
 function straysM(lengthM: number, bendPer30m: number): number {
   const bent = (radians(bendPer30m) / BEND_LENGTH_M) * (lengthM ** 2 / 2);
   const wandered = radians(WANDER_PER_30_M) * Math.sqrt(lengthM ** 3 / BEND_LENGTH_M / 3);
   return Math.hypot(bent, wandered);
 }
+
+/** One sigma at a depth, the longer way of the ellipse, metres. */
+export interface GrowthPoint {
+  readonly depthMm: Depth;
+  readonly sigmaM: number;
+}
+
+/** How the uncertainty grows below the last station, straight on: there, then each 30 m and at `toMm`, so many points at most. */
+export function growthBelow(
+  stations: readonly RankedStation[],
+  toMm: Depth,
+  errors: Readonly<Record<ErrorClass, ToolErrors>>,
+): readonly GrowthPoint[] {
+  const lastMm = stations[stations.length - 1]?.depthMm ?? 0;
+  const parts = Math.max(
+    1,
+    Math.min(MOST_GROWTH_POINTS, Math.ceil((toMm - lastMm) / (BEND_LENGTH_M * 1000))),
+  );
+  const depths = Array.from({ length: parts + 1 }, (_, part) => lastMm + ((toMm - lastMm) * part) / parts);
+  return toMm <= lastMm
+    ? []
+    : depths.map((depth) => {
+        const depthMm = depthFromMm(Math.round(depth / 1000) * 1000);
+        return { depthMm, sigmaM: uncertaintyAt(stations, depthMm, errors, 'straight').ellipse.longM };
+      });
+}
+
+const MOST_GROWTH_POINTS = 4;
 
 /** What a chance at the target rests on: shots (with a blunder named in them or not), the line-up's azimuth with measured dips, or the line-up alone. */
 export type ChanceBasis = 'shots' | 'shots marked as wrong' | 'line-up and dips' | 'line-up';

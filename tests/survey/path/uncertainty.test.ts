@@ -3,15 +3,16 @@ import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { type PlannedLine, plannedPoint } from '../../../src/survey/path/miss.ts';
 import { pathThrough } from '../../../src/survey/path/path.ts';
 import { pointAt } from '../../../src/survey/path/projection.ts';
-import { basisWords, chanceWords } from '../../../src/survey/path/target-words.ts';
+import { basisWords, chanceWords, growthWords } from '../../../src/survey/path/target-words.ts';
 import {
   chanceAtTarget,
   chanceBasis,
   disturbed,
+  growthBelow,
   squareFrame,
   uncertaintyAt,
 } from '../../../src/survey/path/uncertainty.ts';
-import { dot, length, minus, ORIGIN, type Vector } from '../../../src/survey/path/vector.ts';
+import { dot, length, minus, ORIGIN, plus, times, type Vector } from '../../../src/survey/path/vector.ts';
 import { type ErrorClass, surveySettingsOf, type ToolErrors } from '../../../src/survey/settings.ts';
 import { bestStations, type RankedStation } from '../../../src/survey/shots/runs.ts';
 import { AT, pointing, runOf, station } from '../build.ts';
@@ -207,6 +208,30 @@ function normals(seed: number): () => number {
   return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
 }
 
+describe('below the last shot', () => {
+  const stations = hole('north-seeking gyro');
+  const sigma = (depthM: number, projection: 'straight' | 'trend' = 'straight') =>
+    uncertaintyAt(stations, at(depthM), QUIET, projection).ellipse.longM;
+
+  test('a hole strays by itself, the more the further nobody has measured', () => {
+    expect(sigma(120)).toBe(0);
+    expect(sigma(150)).toBeCloseTo(0.18, 2);
+    expect(sigma(180)).toBeCloseTo(0.65, 2);
+    expect(sigma(240)).toBeGreaterThan(2);
+  });
+
+  test('less on the trend, which knows the bend, but never not at all', () => {
+    expect(sigma(180, 'trend')).toBeLessThan(sigma(180));
+    expect(sigma(180, 'trend')).toBeGreaterThan(0.3);
+  });
+
+  test('its growth is said from the last shot to the target, and nothing where the target is measured', () => {
+    const growth = growthBelow(stations, at(180), QUIET);
+    expect(growthWords(growth)).toBe('One sigma grows: 0.0 m at 120 m, 0.2 m at 150 m, 0.6 m at 180 m');
+    expect(growthBelow(stations, at(110), QUIET)).toEqual([]);
+  });
+});
+
 describe('against a Monte Carlo run', () => {
   const errors = surveySettingsOf().toolErrors;
   const stations = hole('gyro aligned at the collar');
@@ -228,16 +253,32 @@ describe('against a Monte Carlo run', () => {
     });
   }
 
+  /** How far a hole is off its straight line after so many metres that nobody measured, walked metre by metre: one bend, and a step of wander each. */
+  function walked(metres: number, bendPer30m: number): number {
+    const bend = ((draw() * bendPer30m) / 30) * (Math.PI / 180);
+    const wander = ((0.35 * Math.PI) / 180) * Math.sqrt(1 / 30);
+    let [angle, off] = [0, 0];
+    for (let metre = 0; metre < metres; metre++) {
+      const step = bend + draw() * wander;
+      off += angle + step / 2;
+      angle += step;
+    }
+    return off;
+  }
+
   const target = plannedPoint(plan, plan.targetMm);
   const chance = chanceAtTarget(stations, plan, 3, errors, 'straight');
+  const unmeasured = Math.round(chance.atMm / 1000 - 120);
   const positions: Vector[] = [];
   let passed = 0;
   for (let index = 0; index < 20_000; index++) {
     const path = pathThrough(drawn(), AT);
     if (!path.ok) throw new Error('no path');
-    positions.push(pointAt(path.value, chance.atMm, 'straight').offset);
-    const last = positions[positions.length - 1]!;
-    const tangent = squareFrame(pointAt(path.value, chance.atMm, 'straight')).down;
+    const here = pointAt(path.value, chance.atMm, 'straight');
+    const { up, right, down: tangent } = squareFrame(here);
+    const strayed = plus(times(up, walked(unmeasured, 0.55)), times(right, walked(unmeasured, 0.45)));
+    const last = plus(here.offset, strayed);
+    positions.push(last);
     const away = minus(last, target);
     const square = Math.sqrt(Math.max(0, length(away) ** 2 - dot(away, tangent) ** 2));
     if (square <= 3) passed++;

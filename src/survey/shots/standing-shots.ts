@@ -1,0 +1,49 @@
+import type { Finding } from '../../finding/finding.ts';
+import type { Place } from '../../finding/place.ts';
+import type { Shot } from '../../hole/direction.ts';
+import type { Depth } from '../../quantity/depth.ts';
+import type { Id } from '../../record/document.ts';
+import { backBearingGiven, depthSlip, dipFromVertical, dipUpwards, shotBelowDrilled } from '../findings.ts';
+import { placeOfShot, type RunWithShots } from './run-with-shots.ts';
+
+/** A shot that the path leaves out, because a finding names it as wrong. */
+export interface LeftOut {
+  readonly run: Id;
+  readonly depthMm: Depth;
+}
+
+/** Findings that name single shots as wrong: at a depth they weren't taken at, or with a dip or azimuth that isn't theirs. */
+const WRONG_SHOT: ReadonlySet<string> = new Set(
+  [depthSlip, dipFromVertical, dipUpwards, shotBelowDrilled].map(({ code }) => code),
+);
+
+/**
+ * The runs without the shots that the findings name as wrong, for the path and all that rests on it. Of a back-bearing only the azimuth is left
+ * out: its dip stands.
+ */
+export function standingShots(
+  runs: readonly RunWithShots[],
+  findings: readonly Finding[],
+  place: Place,
+): { readonly runs: readonly RunWithShots[]; readonly leftOut: readonly LeftOut[] } {
+  const wrong = findings.filter(({ code }) => WRONG_SHOT.has(code));
+  const back = findings.filter(({ code }) => code === backBearingGiven.code);
+  const leftOut: LeftOut[] = [];
+  const left = runs.map((one) => ({
+    ...one,
+    shots: one.shots.flatMap((shot): readonly Shot[] => {
+      if (shot.rejected !== undefined) return [shot];
+      const { thing } = placeOfShot(place, one.run, shot);
+      const isWrong = wrong.some((each) => each.place.thing === thing && names(each, shot));
+      const isBack = shot.azimuthDeg !== undefined && back.some((each) => names(each, shot));
+      if (isWrong || isBack) leftOut.push({ run: one.id, depthMm: shot.depthMm });
+      if (isWrong) return [];
+      return isBack ? [{ ...shot, azimuthRejected: 'back-bearing' }] : [shot];
+    }),
+  }));
+  return { runs: left, leftOut };
+}
+
+function names({ place: { fromMm, toMm = fromMm } }: Finding, { depthMm }: Shot): boolean {
+  return fromMm !== undefined && toMm !== undefined && depthMm >= fromMm && depthMm <= toMm;
+}
