@@ -40,6 +40,8 @@ describe('the file of a shift', () => {
       expect(formatNeeded(document)).toBe(3);
       const position = { generation: 1, sequence: 1 };
       expect(printDocument({ document, position })).toContain('"format": 3');
+      const text = (sampleFiles()[PATH] ?? '').replace('"format": 1', '"format": 3');
+      expect(read(text).ok).toBe(true);
     },
   );
 

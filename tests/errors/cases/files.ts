@@ -154,8 +154,8 @@ export const FILE_CASES: readonly ErrorCase[] = [
   given('wrong-shape', 'a hole in a file under the name of another', () =>
     afterwards((folder) => cpSync(join(folder, HOLE_FILE), join(folder, 'holes/ZQRC007.json'))),
   ),
-  given('newer-format', 'a hole of format 4', () =>
-    afterwards(edit(HOLE_FILE, '"format": 1', '"format": 4')),
+  given('newer-format', 'a hole of format 5', () =>
+    afterwards(edit(HOLE_FILE, '"format": 1', '"format": 5')),
   ),
   given('older-format', 'a hole of format 0', () =>
     afterwards(edit(HOLE_FILE, '"format": 1', '"format": 0'), OLDER),
