@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { KEYS } from '../src/console/keys.ts';
 import { keyName } from '../src/console/screens/bottom.ts';
-import { COMMANDS, RANGE_FORM } from '../src/shorthand/commands.ts';
+import { AT_FORM, COMMANDS, RANGE_FORM } from '../src/shorthand/commands.ts';
 
 const readme = join(resolve(import.meta.dirname, '..'), 'README.md');
 const cell = (text: string): string => text.replaceAll('|', '\\|');
@@ -38,6 +38,8 @@ function keyTable(): string {
 }
 
 function commandTable(): string {
-  const rows = [RANGE_FORM, ...COMMANDS].map(({ form, does }) => `| \`${cell(form)}\` | ${cell(does)} |`);
+  const rows = [RANGE_FORM, AT_FORM, ...COMMANDS].map(
+    ({ form, does }) => `| \`${cell(form)}\` | ${cell(does)} |`,
+  );
   return ['| typed | does |', '|---|---|', ...rows].join('\n');
 }

@@ -1,5 +1,6 @@
 import { rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
+import type { Interval } from '../quantity/interval.ts';
 import type { Document, Entry, Id } from '../record/document.ts';
 import { bagNumberPattern } from '../sampling/numbers/bag-number.ts';
 import { breaksCarry } from '../schema/cautions.ts';
@@ -29,7 +30,15 @@ export function lineContext(project: Project, hole: Document, fromMm: number, by
     bagPattern: bagNumberPattern(project.sampling.numbers),
     loggedBefore: before,
     own: ownNames(project, [hole]),
+    interval: intervalAt(hole, fromMm),
   };
+}
+
+/** The row that is logged at a depth, or the one that comes next there. */
+function intervalAt(hole: Document, fromMm: number): Interval | undefined {
+  const logged = rowsDown(hole).find(([, row]) => row.fromMm === fromMm)?.[1];
+  const next = nextInterval(hole);
+  return logged ?? (next.fromMm === fromMm ? next : undefined);
 }
 
 /** Who logged the last observed row above the logged head, where that was another person: amending it does not make it one's own. */

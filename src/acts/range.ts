@@ -11,8 +11,8 @@ import { meaningsOf } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { carriedCell } from '../shorthand/carry.ts';
 import { loggedDepth } from '../standing/heads.ts';
-import type { Cell } from '../value/cell.ts';
-import { type Row, sameObservation } from '../value/row.ts';
+import { type Cell, NONE, type PointEvent } from '../value/cell.ts';
+import { type Cells, type Row, sameObservation } from '../value/row.ts';
 import type { RangeCommand, RangePlan, Rows } from './range-plan.ts';
 import { rangeLines, rangeWords } from './range-words.ts';
 
@@ -98,15 +98,26 @@ function split(hole: Document, rows: Rows, atMm: Depth, maker: Maker): Result<Ro
   const [id, row] = found;
   return ok([
     ...rows.filter((each) => each !== found),
-    [id, { ...row, toMm: atMm }],
-    [maker.newId(), { ...row, fromMm: atMm }],
+    // An event goes with the half that it is in; one whose depth nobody knows stays above.
+    [id, { ...withEvents(row, (event) => ((event.atMm ?? 0) < atMm ? event : undefined)), toMm: atMm }],
+    [
+      maker.newId(),
+      { ...withEvents(row, (event) => ((event.atMm ?? 0) >= atMm ? event : undefined)), fromMm: atMm },
+    ],
   ]);
 }
 
 function merge(hole: Document, rows: Rows, inside: Rows, range: Interval): Result<Rows> {
   const [first, ...rest] = inside;
   if (first === undefined || rest.length === 0) return nothing(hole, range);
-  const differs = rest.find(([, row]) => !sameObservation(row, first[1]));
+  const plain = withEvents(first[1], () => undefined);
+  const differs = rest.find(
+    ([, row]) =>
+      !sameObservation(
+        withEvents(row, () => undefined),
+        plain,
+      ),
+  );
   const gap = inside.some(([, row], index) => index > 0 && row.fromMm !== inside[index - 1]?.[1].toMm);
   if (differs !== undefined || gap) {
     return refused(
@@ -125,8 +136,23 @@ function merge(hole: Document, rows: Rows, inside: Rows, range: Interval): Resul
   const last = inside.at(-1) ?? first;
   return ok([
     ...rows.filter((each) => !inside.includes(each)),
-    [first[0], { ...first[1], toMm: last[1].toMm, ...remarksOf(inside) }],
+    [first[0], { ...first[1], ...eventsOf(inside), toMm: last[1].toMm, ...remarksOf(inside) }],
   ]);
+}
+
+/** Cells of rows that become one, with the events of all of them; of two of a kind the upper one stays. */
+function eventsOf(rows: Rows): { readonly cells?: Cells } {
+  const [first, ...rest] = rows;
+  if (first === undefined) return {};
+  const cells: { [field: string]: Cell } = { ...first[1].cells };
+  for (const [, row] of rest)
+    for (const [name, cell] of Object.entries(row.cells)) {
+      if (!('events' in cell)) continue;
+      const above = cells[name];
+      const upper = above !== undefined && 'events' in above ? above.events : {};
+      cells[name] = { events: { ...cell.events, ...upper } };
+    }
+  return { cells };
 }
 
 /** Remarks of rows that become one, in their order: none is lost. */
@@ -162,8 +188,27 @@ function copyOf(schema: LoggingSchema, row: Row, byMm: number): Row {
   return { fromMm, toMm, cells, carried: carried.map(({ name }) => name), repeat: true };
 }
 
+/** A row with each of its events as `placed` gives it; one that it gives nothing for is not in the row. */
+function withEvents(row: Row, placed: (event: PointEvent) => PointEvent | undefined): Row {
+  const holds = Object.values(row.cells).some((cell) => 'events' in cell);
+  if (!holds) return row;
+  const cells = Object.entries(row.cells).map(([name, cell]) => {
+    if (!('events' in cell)) return [name, cell];
+    const events = Object.entries(cell.events).flatMap(([code, event]) => {
+      const at = placed(event);
+      return at === undefined ? [] : [[code, at] as const];
+    });
+    return [name, events.length === 0 ? NONE : { events: Object.fromEntries(events) }];
+  });
+  return { ...row, cells: Object.fromEntries(cells) };
+}
+
 function moved(row: Row, byMm: number): Row {
-  return { ...row, fromMm: depthFromMm(row.fromMm + byMm), toMm: depthFromMm(row.toMm + byMm) };
+  const placed = withEvents(row, (event) => ({
+    ...event,
+    ...(event.atMm === undefined ? {} : { atMm: event.atMm + byMm }),
+  }));
+  return { ...placed, fromMm: depthFromMm(row.fromMm + byMm), toMm: depthFromMm(row.toMm + byMm) };
 }
 
 const nothing = (hole: Document, range: Interval): Result<Rows> =>

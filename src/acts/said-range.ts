@@ -2,6 +2,7 @@ import { ok, type Result, refused } from '../finding/finding.ts';
 import { replaceRows } from '../hole/commands/rows.ts';
 import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
+import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { cautionsShown } from '../schema/cautions.ts';
@@ -12,8 +13,12 @@ import { previewRange } from '../shorthand/range.ts';
 import type { RangePlan } from './range-plan.ts';
 
 /** Works out what a range line (`;44-49 py2`) would say of the rows it names: the words of it, and the edit. */
-export function planSaid(schema: LoggingSchema, hole: Document, line: RangeLine): Result<RangePlan> {
+export function planSaid(schema: LoggingSchema, hole: Document, said: RangeLine): Result<RangePlan> {
   const rows = rowsDown(hole);
+  const { at } = said;
+  const holding = at === undefined ? said : rows.find(([, row]) => row.fromMm <= at && row.toMm > at)?.[1];
+  if (holding === undefined) return notLogged(hole, at ?? said.fromMm);
+  const line = { ...said, fromMm: holding.fromMm, toMm: holding.toMm };
   const preview = previewRange(
     schema,
     rows.map(([, row]) => row),
@@ -48,3 +53,14 @@ export function planSaid(schema: LoggingSchema, hole: Document, line: RangeLine)
     made: made.value,
   });
 }
+
+const notLogged = (hole: Document, atMm: number): Result<RangePlan> =>
+  refused(
+    REFUSALS.notThere.at(
+      { hole: headerOf(hole).name, fromMm: atMm },
+      {
+        problem: `no row is logged at ${formatDepth(atMm)} m`,
+        remedy: `Log its row and say it there, its depth behind @: @${formatDepth(atMm)}.`,
+      },
+    ),
+  );

@@ -34,5 +34,6 @@ export const legendCode = z.strictObject({
     .describe('One letter that typed it where it stood in the row above; frozen once logged with'),
   cgi: words.optional(),
   mineral: words.optional(),
+  unit: words.optional().describe('Unit of what is measured of it, where it is an event'),
   provisional: z.literal(true).optional(),
 });

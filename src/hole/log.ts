@@ -46,6 +46,21 @@ const cell = z.union([
       .describe('Several codes without amounts; must name a code'),
     qualified,
   }),
+  z.strictObject({
+    events: z
+      .record(
+        code,
+        z.strictObject({
+          atMm: depthMm.optional().describe('Where it is, inside the row; missing where nobody knows'),
+          number: z
+            .number()
+            .optional()
+            .describe('What was measured of it, in the unit that the legend gives the code'),
+        }),
+      )
+      .refine(filled, 'must name a code')
+      .describe('Events at a point, by code; must name a code'),
+  }),
   z.strictObject({ percent: amount }),
   z.strictObject({ number: z.number().describe('In the unit that the legend gives the field') }),
   z.strictObject({ flag: z.literal(true) }),

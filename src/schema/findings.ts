@@ -565,6 +565,22 @@ export const qualifierList = defineFinding({
     'Behind a mineral they would say more of it, elsewhere something else: a space or a word left out changes what is logged.',
 });
 
+/** Raised where an event lies outside of its row or its limits. */
+export const rowEventOff = defineFinding({
+  code: 'row-event-off',
+  severity: 'fault',
+  title: 'An event is outside of its row, or measured outside of its limits.',
+  rationale: 'It would be drawn where it is not, or with a figure that nobody could have read.',
+});
+
+/** Raised where a field of events carries or is required. */
+export const eventCarries = defineFinding({
+  code: 'schema-event-carries',
+  severity: 'fault',
+  title: 'Events are set to carry or to be required.',
+  rationale: 'A water strike is at one depth: carried, it would be struck again in every row below.',
+});
+
 /** Raised where a project has more single keys than can stand apart. */
 export const tooManyKeys = defineFinding({
   code: 'schema-too-many-keys',

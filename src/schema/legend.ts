@@ -34,6 +34,8 @@ export type CodeMeaning = {
   readonly key?: string;
   readonly cgi?: string;
   readonly mineral?: string;
+  /** The unit of what is measured of it, where it is an event. */
+  readonly unit?: string;
   readonly provisional?: true;
 };
 
@@ -97,8 +99,8 @@ function fieldMeaning(field: Field): FieldMeaning {
 }
 
 function codeMeaning(list: string, found: Code): CodeMeaning {
-  const { code, label, pair, key, cgi, mineral, provisional } = found;
-  const optional = { pair, key, cgi, mineral, provisional };
+  const { code, label, pair, key, cgi, mineral, measure, provisional } = found;
+  const optional = { pair, key, cgi, mineral, unit: measure?.unit, provisional };
   const said = Object.fromEntries(Object.entries(optional).filter(([, value]) => value !== undefined));
   return { list, code, label, ...said };
 }

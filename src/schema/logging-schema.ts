@@ -28,6 +28,14 @@ export type Caution = {
 /** Figures by the name of a level field, then by its level. */
 export type ByLevel = { readonly [field: string]: { readonly [level: string]: number } };
 
+/** What is measured of an event: its unit and limits. */
+export type Measure = {
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly decimals: number;
+};
+
 /** One code of a list. The code and the strokes that type it are separate things, each chosen by the author. */
 export type Code = {
   readonly code: string;
@@ -44,6 +52,8 @@ export type Code = {
   readonly densityGcm3?: number;
   /** Its density where it is weathered or oxidised, g/cm³, by field and level: instead of what {@link CodeList.densityShares} makes of it. */
   readonly densityAtLevels?: ByLevel;
+  /** What is measured of it where it is an event: the flow of a water strike. */
+  readonly measure?: Measure;
   readonly caution?: Caution;
   /** No chips come up where it is logged (a loss of return): nothing carries into the row or out of it, as with a void. */
   readonly noChips?: true;
@@ -128,6 +138,8 @@ type CodeField = FieldBase &
   };
 /** Several codes of a list, without amounts. */
 type CodesField = FieldBase & MayBeQualified & { readonly kind: 'codes'; readonly list: string };
+/** Things at a point inside the row, each of a list, with a depth and perhaps a measure. They never carry. */
+type EventsField = FieldBase & { readonly kind: 'events'; readonly list: string };
 type LevelField = FieldBase & Strokes & { readonly kind: 'level'; readonly scale: string };
 type LevelsField = FieldBase &
   MayBeQualified & {
@@ -160,6 +172,7 @@ export type Field =
   | LevelsField
   | PercentsField
   | CodesField
+  | EventsField
   | PercentField
   | NumberField
   | FlagField

@@ -1,5 +1,5 @@
 import type { Reader, Reading } from '../condition/evaluate.ts';
-import { type Amount, type Cell, qualifiedIn, sharesIn } from '../value/cell.ts';
+import { type Amount, type Cell, type PointEvent, qualifiedIn, sharesIn } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { type Field, fieldNamed, type LoggingSchema, scaleOf } from './logging-schema.ts';
 
@@ -41,6 +41,7 @@ function readPlain(schema: LoggingSchema, field: Field, cell: Cell, of?: string)
   if ('levels' in cell) return readLevels(cell.levels, of);
   if ('percents' in cell) return readPercents(cell.percents, field, of);
   if ('codes' in cell) return readCodes(Object.keys(cell.codes), of);
+  if ('events' in cell) return readEvents(cell.events, of);
   if ('percent' in cell) return { says: 'number', number: percentOf(cell.percent, field) };
   if ('number' in cell) return { says: 'number', number: cell.number };
   if ('flag' in cell) return { says: 'codes', codes: [] };
@@ -51,6 +52,13 @@ function readPlain(schema: LoggingSchema, field: Field, cell: Cell, of?: string)
 function readCodes(codes: readonly string[], of: string | undefined): Reading {
   const found = of === undefined ? codes : codes.filter((code) => code === of);
   return found.length === 0 ? { says: 'none' } : { says: 'codes', codes: found };
+}
+
+/** Events: all of them, or the one that is asked with what was measured of it. */
+function readEvents(events: { readonly [code: string]: PointEvent }, of: string | undefined): Reading {
+  const reading = readCodes(Object.keys(events), of);
+  const number = of === undefined || !Object.hasOwn(events, of) ? undefined : events[of]?.number;
+  return number === undefined || reading.says !== 'codes' ? reading : { ...reading, number };
 }
 
 /** A code field: which codes are there; of one code, its share in percent (the first takes what the others leave). */

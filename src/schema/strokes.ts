@@ -41,6 +41,7 @@ export function couldBeEither(a: Pick<Stroke, 'takes'>, b: Pick<Stroke, 'takes'>
 /** Whether an amount stands behind what types a field or one of its codes. */
 export function takesOf(field: Field): Takes {
   if (field.kind === 'code') return field.second ? 'either' : 'no amount';
+  if (field.kind === 'events') return 'either';
   return field.kind === 'flag' || field.kind === 'codes' ? 'no amount' : 'amount';
 }
 

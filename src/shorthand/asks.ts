@@ -1,10 +1,10 @@
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { type Amount, amountsIn, type Cell, qualifiedIn, sameCell, sharesIn } from '../value/cell.ts';
 import type { Cells, RowSaid } from '../value/row.ts';
-import { codeNamed } from './build-cells.ts';
 import { carriedCell } from './carry.ts';
 import { isNewRock } from './rock.ts';
 import type { Ask, AskAbout, Note, Said } from './said.ts';
+import { codeNamed } from './slots.ts';
 import { labelOf } from './typing-index.ts';
 
 /** How many steps a move has from which on it is asked about: up, down, and up from nothing. */
@@ -44,9 +44,9 @@ export function itemAsks(judged: Judged): readonly (Ask & { readonly item: Said 
   });
 }
 
-/** What more is said of a code has no amount, so nothing about it jumps. */
+/** What more is said of a code has no amount, and an event none above: nothing about them jumps. */
 function isAmount({ says }: Said): boolean {
-  return !('quality' in says);
+  return !('quality' in says || 'event' in says);
 }
 
 type Question = { readonly about: AskAbout; readonly reason: string };
@@ -87,7 +87,7 @@ function takesOut({ says }: Said): boolean {
 }
 
 function saysNothingNew(before: Cell, { says }: Said, others: readonly Said[]): boolean {
-  if ('quality' in says) return false;
+  if ('quality' in says || 'event' in says) return false;
   if ('cell' in says)
     return others.length > 0 && 'code' in says.cell && 'code' in before && says.cell.code === before.code;
   if ('code' in before) {

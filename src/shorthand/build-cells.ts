@@ -1,3 +1,4 @@
+import type { Interval } from '../quantity/interval.ts';
 import { fieldApplies } from '../schema/applies.ts';
 import { breaksCarry } from '../schema/cautions.ts';
 import type { Field, FieldOf, LoggingSchema } from '../schema/logging-schema.ts';
@@ -16,8 +17,10 @@ import {
 } from '../value/cell.ts';
 import type { Cells } from '../value/row.ts';
 import { alwaysSomething } from './meaning.ts';
+import { combineEvents } from './point-events.ts';
 import { qualify } from './qualities.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
+import { codeNamed, saidTwice } from './slots.ts';
 import { labelOf, standsIn, typingIndex } from './typing-index.ts';
 
 /** What items are applied to. */
@@ -30,6 +33,8 @@ export type Base = {
   /** The row that single keys need their mineral in, and what it is called: "above", "in 44–45". */
   readonly keysIn: Cells;
   readonly keysWhere: string;
+  /** Where the row is: what depths of events are read against. Not known where a line is only looked at. */
+  readonly interval?: Interval | undefined;
   /** Nobody saw what is left unsaid: a void, a loss of return. */
   readonly unseen?: true;
 };
@@ -51,6 +56,11 @@ export function buildCells(base: Base, said: readonly Said[], lineEnd: number): 
 function saysNoChips(schema: LoggingSchema, said: readonly Said[]): boolean {
   return said.some(({ field, says }) => {
     if ('quality' in says || ('code' in says && says.amount === 0)) return false;
+    if ('event' in says)
+      return (
+        says.gone !== true &&
+        breaksCarry(schema, { cells: { [field.name]: { events: { [says.event]: {} } } } })
+      );
     return breaksCarry(schema, {
       cells: { [field.name]: 'code' in says ? amountAlone(field, says) : says.cell },
     });
@@ -86,19 +96,14 @@ function cellsOf(base: Base, said: readonly Said[], lineEnd: number): Built | Re
     const cell =
       items.length === 0
         ? (before ?? unsaid(base, field, lineEnd, barrier))
-        : combined(base.schema, field, items, before, absentIn(base, field));
+        : field.kind === 'events'
+          ? combineEvents(base.schema, base.interval, field, items, before)
+          : combined(base.schema, field, items, before, absentIn(base, field));
     if ('kind' in cell) return cell;
     cells[field.name] = cell;
     if (items.length === 0 && before !== undefined) carried.push(field.name);
   }
   return { kind: 'built', cells, carried };
-}
-
-/** The code that an item names, whatever it says of it. */
-export function codeNamed({ says }: Said): string | undefined {
-  if ('quality' in says) return says.of;
-  if ('code' in says) return says.code;
-  return 'code' in says.cell ? says.cell.code : undefined;
 }
 
 function unsaid(base: Base, field: Field, lineEnd: number, barrier: string | undefined): Cell | Refusal {
@@ -172,24 +177,6 @@ function takenOutUnseen(
     `${label} can't be taken out: ${field.label} was not observed`,
     `Say ${field.name}'0 if you looked and saw none`,
   );
-}
-
-/** The first item that says again what an earlier one said. A code field may name a first and a second. */
-function saidTwice(field: Field, items: readonly Said[]): Said | undefined {
-  const seen = new Set<string>();
-  return items.find((item) => {
-    const slot = slotOf(field, item);
-    const clashes = seen.has(slot) || (seen.size > 0 && (slot === 'whole' || seen.has('whole')));
-    seen.add(slot);
-    return clashes;
-  });
-}
-
-function slotOf(field: Field, { says }: Said): string {
-  if ('quality' in says) return `${says.list} of ${says.of ?? 'the first'}`;
-  // Where a third can stand, two shares may be said; else the one that is said is the second.
-  if ('code' in says) return field.kind === 'code' && field.third !== true ? 'second' : `code ${says.code}`;
-  return 'code' in says.cell ? 'first' : 'whole';
 }
 
 /**

@@ -1,4 +1,4 @@
-import { parseDepth } from '../quantity/depth.ts';
+import { type Depth, parseDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { alone, type Command, type CommandWord, readInterval, wrong } from './command.ts';
 import type { Wrong } from './meaning.ts';
@@ -23,10 +23,18 @@ export type RangeLine = Interval & {
   readonly kind: 'range';
   readonly items: readonly Said[];
   readonly insisted: boolean;
+  /** Said of the row that holds this depth: `;at 44.6 ws2`. The interval is that depth alone. */
+  readonly at?: Depth;
 };
 
 /** How a range is amended, for the help beside {@link COMMANDS}. */
 export const RANGE_FORM = { form: ';44-49 py2', does: 'Say something of every row in a range' } as const;
+
+/** How an event is put into a logged row, for the help beside {@link COMMANDS}. */
+export const AT_FORM = {
+  form: ';at 44.6 ws2',
+  does: 'Put an event at a depth into its logged row',
+} as const;
 
 /** Every word that can follow `;`: one spelling each, in the order of the help. */
 export const COMMANDS: readonly CommandWord[] = [
@@ -98,10 +106,9 @@ export const COMMANDS: readonly CommandWord[] = [
 ];
 
 /** The words of {@link COMMANDS}, each with its form and what it does, as completions. */
-export const COMMAND_WORDS: readonly Suggestion[] = COMMANDS.map(({ word, form, does }) => ({
-  text: word,
-  label: `${form}: ${does}`,
-}));
+export const COMMAND_WORDS: readonly Suggestion[] = [{ word: 'at', ...AT_FORM }, ...COMMANDS].map(
+  ({ word, form, does }) => ({ text: word, label: `${form}: ${does}` }),
+);
 
 function overInterval(word: 'clear' | 'insert' | 'merge', does: string): CommandWord {
   return {
@@ -177,6 +184,7 @@ export function parseCommand(
   const [, word = '', space = '', rest = ''] = /^;(\S*)( *)(.*)$/s.exec(line) ?? [];
   const position = 1 + word.length + space.length;
   if (/^[\d.]/.test(word)) return parseRange(line, context, word, position);
+  if (word === 'at') return parseAt(line, context, rest, position);
   const known = COMMANDS.find((each) => each.word === word);
   if (known === undefined) return unknownWord(word);
   const insisted = known.previewed && rest.endsWith('=');
@@ -187,6 +195,39 @@ export function parseCommand(
     return refusal({ position: 0, length: line.length }, `;${word}: ${command.problem}`, remedy);
   }
   return { kind: 'command', word, text, position, insisted, command };
+}
+
+/** `44.6 ws2`: events at a depth, in the row that holds it. */
+function parseAt(line: string, context: ItemsContext, rest: string, position: number): RangeLine | Refusal {
+  const [, depth = '', space = ''] = /^(\S+)( +)/.exec(rest) ?? [];
+  const at = parseDepth(depth);
+  if (at === undefined)
+    return refusal(
+      { position: 0, length: line.length },
+      ';at: Needs a depth, then what is there',
+      `Type it like ${AT_FORM.form}`,
+    );
+  const items = readItems(context, line, position + depth.length + space.length);
+  if (items.kind === 'refused') return items;
+  const other = items.said.find(({ says }) => !('event' in says));
+  if (other !== undefined || items.said.length === 0)
+    return refusal(
+      other ?? { position: 0, length: line.length },
+      'Only events are at a depth of their own',
+      `Type one like ${AT_FORM.form}; the rest of a row is said of the whole row, ;44-45 py2`,
+    );
+  if (items.remark !== undefined)
+    return refusal(
+      { position, length: rest.length },
+      'An event takes no remark',
+      'Open the row with ↑ to remark on it',
+    );
+  const placed = items.said.map((item): Said => {
+    if (!('event' in item.says) || item.says.gone === true) return item;
+    return { ...item, says: { ...item.says, at: { mm: at, isTail: false } } };
+  });
+  const insisted = items.insisted || items.said.at(-1)?.insisted === true;
+  return { kind: 'range', at, fromMm: at, toMm: at, items: placed, insisted };
 }
 
 function parseRange(

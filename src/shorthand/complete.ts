@@ -4,7 +4,7 @@ import type { EntryContext } from './parse.ts';
 import { writeAmount } from './read-amount.ts';
 import type { Suggestion } from './said.ts';
 import { labelOf, standsIn, type Typed, typingIndex } from './typing-index.ts';
-import { writeNamedAmount, writeNamedCell } from './write-named.ts';
+import { writeNamedAmount, writeNamedCell, writeNamedEvent } from './write-named.ts';
 
 /** What could stand at the end of a line. */
 export type Completion = {
@@ -74,6 +74,11 @@ function typedBy({ schema, above, gloves }: EntryContext, letters: string): Type
 /** Amounts that can follow: levels with their names, the steps of the ladder; 0 takes out. */
 function amountsOf(schema: LoggingSchema, { field, code }: Typed): readonly Suggestion[] {
   const out = field.canBeNone || code !== undefined ? [{ text: '0', label: 'none: takes it out' }] : [];
+  if (field.kind === 'events') {
+    const unit = code?.measure?.unit;
+    const measured = unit === undefined ? [] : [{ text: '2', label: `in ${unit}` }];
+    return [...measured, { text: '@.6', label: 'its depth, in metres' }, ...out];
+  }
   const levels = scaleOf(schema, field)?.levels;
   if (levels !== undefined) {
     return [
@@ -152,6 +157,7 @@ function unpaired(schema: LoggingSchema, begun: string): readonly Suggestion[] {
 function codeByName(schema: LoggingSchema, field: Field, code: string): string {
   if (field.kind === 'code') return writeNamedCell(schema, field, { code });
   const one = writeNamedAmount(schema, field, code, 1);
+  if (field.kind === 'events') return writeNamedEvent(schema, field, code, undefined);
   return field.kind === 'codes' ? one : one.slice(0, -1);
 }
 

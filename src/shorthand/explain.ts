@@ -97,6 +97,7 @@ function fieldPieces(
       : [{ text: `${field.label} not asked here`, kind: 'gone' }];
   }
   if (!field.carry && 'absent' in after && after.absent === field.unsaid) return [];
+  if ('events' in after) return cellWords(schema, field, after).map((text) => ({ text, kind: 'new' }));
   if (sameCell(before, after)) return cellWords(schema, field, after).map((text) => ({ text, kind: 'same' }));
   if ('levels' in after || 'percents' in after || 'codes' in after)
     return amountPieces(schema, field, amountsIn(before), amountsIn(after)).map((piece) =>

@@ -6,6 +6,7 @@ import {
   type Cell,
   NONE,
   NOT_OBSERVED,
+  type PointEvent,
   type Qualities,
   qualifiedIn,
   sameCell,
@@ -14,9 +15,9 @@ import {
 import type { Cells } from '../value/row.ts';
 import { carriedCell } from './carry.ts';
 import type { EntryContext } from './parse.ts';
-import { writeAmount } from './read-amount.ts';
+import { writeAmount, writePoint } from './read-amount.ts';
 import { standsIn, typingIndex } from './typing-index.ts';
-import { writeNamedAmount, writeNamedCell } from './write-named.ts';
+import { writeNamedAmount, writeNamedCell, writeNamedEvent } from './write-named.ts';
 
 /** One item as typed; a named one starts the line or follows a space. */
 export type Written = { readonly text: string; readonly named: boolean };
@@ -44,6 +45,7 @@ export function waysToSay(
   const byName: Way = [{ text: writeNamedCell(schema, field, target), named: true }];
   if ('levels' in target || 'percents' in target || 'codes' in target)
     return [changes(context, field, partsOf(carried), partsOf(target))];
+  if ('events' in target) return [eventItems(context, field, target.events)];
   if ('code' in target) return codeWays(context, field, carried, target);
   if ('absent' in target && target.absent === 'none')
     return [...(context.unseen && 'list' in field ? [] : noneWays(context, field, carried)), byName];
@@ -83,6 +85,21 @@ function amountItem(context: EntryContext, field: Field, code: string, amount: A
   });
   const behind = field.kind === 'codes' && amount === 1 ? '' : writeAmount(amount);
   return strokesWith(context, field, code, behind) ?? byName();
+}
+
+/** Every event of a row: none of them carries. */
+function eventItems(
+  context: EntryContext,
+  field: Field,
+  events: { readonly [code: string]: PointEvent },
+): Way {
+  return Object.entries(events).map(([code, { atMm, number }]): Written => {
+    const measured = number === undefined ? '' : writeAmount(number);
+    const place = atMm === undefined ? '' : writePoint(atMm, context.interval);
+    const strokes = strokesWith(context, field, code, `${measured}${place}`);
+    if (strokes !== undefined) return strokes;
+    return { text: `${writeNamedEvent(context.schema, field, code, number)}${place}`, named: true };
+  });
 }
 
 /** Codes of a cell with their amounts, and what more is said of each. */

@@ -1,4 +1,4 @@
-import { SECOND_AT_MOST_PERCENT } from '../schema/check/cell-checks.ts';
+import { measureFault, SECOND_AT_MOST_PERCENT } from '../schema/check/cell-checks.ts';
 import {
   type Code,
   type Field,
@@ -23,6 +23,7 @@ export function meaning(
   const { field, code } = typed;
   const label = labelOf(schema, field, code?.code);
   if (field.kind === 'code' && code !== undefined) return ofCodeField(field, code, amount, label);
+  if (field.kind === 'events' && code !== undefined) return ofEvent(code, amount, label, typedAs);
   if (field.kind === 'flag') return ofFlag(field, amount, label, typedAs);
   if (field.kind === 'codes' && code !== undefined) return ofCodes(code, amount, label, typedAs);
   if (amount === undefined) {
@@ -76,6 +77,22 @@ function ofFlag(
   if (amount === undefined) return { cell: { flag: true } };
   if (amount === 0) return field.canBeNone ? { cell: NONE } : alwaysSomething(field);
   return { problem: `${label} is there or not`, remedy: `Type ${typedAs}, or ${typedAs}0 to take it out` };
+}
+
+/** An event with what was measured of it, or 0 where it is taken out. Its depth is read behind it. */
+function ofEvent(code: Code, amount: Amount | undefined, label: string, typedAs: string): Saying | Wrong {
+  if (amount === undefined) return { event: code.code };
+  if (amount === 0) return { event: code.code, gone: true };
+  if (amount === 'trace') return { problem: `${label}: no trace is logged here`, remedy: 'Type a figure' };
+  const off = measureFault(code.measure, amount);
+  if (off === undefined) return { event: code.code, number: amount };
+  return {
+    problem: `${label} ${off}`,
+    remedy:
+      code.measure === undefined
+        ? `Its depth stands behind @: ${typedAs}@.6`
+        : `Type it in ${code.measure.unit}, its depth behind @: ${typedAs}${code.measure.max}@.6`,
+  };
 }
 
 /** A code without an amount: 1 stands for that it is there. */

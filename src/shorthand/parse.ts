@@ -1,4 +1,5 @@
 import { fieldConditions } from '../condition/condition.ts';
+import type { Interval } from '../quantity/interval.ts';
 import { fieldApplies } from '../schema/applies.ts';
 import { breaksCarry } from '../schema/cautions.ts';
 import { newlyUnlikely } from '../schema/check/unlikely.ts';
@@ -29,6 +30,8 @@ export type EntryContext = {
   readonly bagPattern?: RegExp | undefined;
   /** Who logged the rows above, after a handover: nothing of theirs carries. */
   readonly loggedBefore?: string | undefined;
+  /** Where the row in hand is: what depths of events are read against. */
+  readonly interval?: Interval | undefined;
   /** Names of the project, for examples of commands. */
   readonly own?: OwnNames | undefined;
 };
@@ -168,6 +171,7 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
     barrierOf: (field: Field, cells: Cells) => barrierCrossed(field, above, cells),
     keysIn: above?.cells ?? {},
     keysWhere: 'above',
+    interval: context.interval,
   };
   const built = buildCells(base, items.said, lineEnd);
   if (built.kind === 'refused') return built;

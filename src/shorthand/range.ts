@@ -75,6 +75,7 @@ function amended(schema: LoggingSchema, row: Row, line: RangeLine): Row | Refusa
     cellOf: (field: { readonly name: string }) => row.cells[field.name],
     keysIn: row.cells,
     keysWhere: `in ${where}`,
+    interval: row,
   };
   const last = line.items.at(-1);
   const built = buildCells(base, line.items, (last?.position ?? 0) + (last?.length ?? 0));

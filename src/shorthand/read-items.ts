@@ -3,9 +3,9 @@ import { takesOf } from '../schema/strokes.ts';
 import { isWrong, meaning } from './meaning.ts';
 import { nearPairs } from './near.ts';
 import { qualifiedBy, qualityTyped, type Subject } from './qualities.ts';
-import { readAmount } from './read-amount.ts';
+import { readAmount, readPoint } from './read-amount.ts';
 import { fieldNameAt, readNamed } from './read-named.ts';
-import { type Refusal, refusal, type Said } from './said.ts';
+import { type Refusal, refusal, type Said, type Saying } from './said.ts';
 import { labelOf, NO_RETURN, type Quality, type Typed, typingIndex } from './typing-index.ts';
 
 /** What the items of a line are read with. */
@@ -64,6 +64,7 @@ type ItemRead =
 /** What the next pair can say more of: an item that was not itself a quality. */
 function subjectOf({ field, says, position }: Said): Subject | undefined {
   if ('quality' in says) return undefined;
+  if ('event' in says) return { field, code: undefined, isShare: false, position };
   const code = 'code' in says ? says.code : 'code' in says.cell ? says.cell.code : undefined;
   return { field, code, isShare: 'code' in says && field.kind === 'code', position };
 }
@@ -141,8 +142,11 @@ function readNamedItem(
   name: string,
   subject: Subject | undefined,
 ): ItemRead | Refusal {
-  const named = readNamed(context.schema, text, at, name);
-  if ('kind' in named) return named;
+  const read = readNamed(context.schema, text, at, name);
+  if ('kind' in read) return read;
+  const placed = 'event' in read.says ? placedEvent(text, read.end, read.says) : read;
+  if ('kind' in placed) return placed;
+  const named = { ...read, ...placed };
   if (!/^(?:[ =/]|$)/.test(text.slice(named.end))) {
     return refusal(
       { position: named.end, length: 1 },
@@ -222,7 +226,30 @@ function amountBehind(
   }
   const says = meaning(schema, typed, behind?.amount, letters);
   if (isWrong(says)) return refusal(span, says.problem, says.remedy);
-  return finished(text, at, end, { field: typed.field, says, byKey: letters.length === 1 });
+  const placed = 'event' in says ? placedEvent(text, end, says) : { says, end };
+  if ('kind' in placed) return placed;
+  return finished(text, at, placed.end, {
+    field: typed.field,
+    says: placed.says,
+    byKey: letters.length === 1,
+  });
+}
+
+/** An event with the depth that stands behind it, where one does. */
+function placedEvent(
+  text: string,
+  at: number,
+  says: Extract<Saying, { event: string }>,
+): { readonly says: Saying; readonly end: number } | Refusal {
+  if (text[at] !== '@') return { says, end: at };
+  const point = readPoint(text, at);
+  if (point === undefined)
+    return refusal(
+      { position: at, length: 1 },
+      'No depth stands behind @',
+      'Type it in metres, @44.6, or what stands behind the point: @.6',
+    );
+  return { says: { ...says, at: point.at }, end: point.end };
 }
 
 /** A `=` glued to an item insists on that item; one behind a space, on the whole row. */

@@ -8,6 +8,8 @@ import { typingIndex } from './typing-index.ts';
 
 const FIELD = /[a-z][a-z0-9]*'/y;
 const BARE = /[^ '/=]+/y;
+/** Behind an event its depth stands, behind @. */
+const BARE_EVENT = /[^ '/=@]+/y;
 const NUMBER = /^-?(?:\d+(?:\.\d+)?|\.\d+)$/;
 
 /** What stands behind a field's name: as typed, whether in quotes, the amount behind it. */
@@ -59,15 +61,22 @@ function readValue(
   text: string,
   at: number,
 ): (NamedValue & { readonly end: number }) | undefined {
-  const found = text[at] === "'" ? readQuoted(schema, field, text, at + 1) : readBare(text, at);
+  const found =
+    text[at] === "'"
+      ? readQuoted(schema, field, text, at + 1)
+      : readBare(text, at, field.kind === 'events' ? BARE_EVENT : BARE);
   if (found === undefined || text[found.end] !== "'") return found;
   const behind = readAmount(text, found.end + 1);
   return behind === undefined ? undefined : { ...found, ...behind };
 }
 
-function readBare(text: string, at: number): (NamedValue & { readonly end: number }) | undefined {
-  BARE.lastIndex = at;
-  const value = BARE.exec(text)?.[0];
+function readBare(
+  text: string,
+  at: number,
+  bare: RegExp,
+): (NamedValue & { readonly end: number }) | undefined {
+  bare.lastIndex = at;
+  const value = bare.exec(text)?.[0];
   return value === undefined ? undefined : { value, quoted: false, end: at + value.length };
 }
 

@@ -15,13 +15,17 @@ export type Refusal = Span & {
   readonly suggestions: readonly Suggestion[];
 };
 
+/** A depth as typed behind @: whole, or only what stands behind the point in the row's metre (`@.6`). */
+export type PointTyped = { readonly mm: number; readonly isTail: boolean };
+
 /**
- * What an item says: a whole cell, the amount of one code in it (0 takes it out; of a code field: the second's share), or what more there
- * is to say `of` one code: a quality of a list, none of that list where it is undefined. Of a code field it is of the first code.
+ * What an item says: a whole cell, the amount of one code in it (0 takes it out; of a code field: the second's share), an event at
+ * a point (`gone` where it is taken out), or what more there is to say `of` one code: a quality of a list, none of that list where it is undefined. Of a code field it is of the first code.
  */
 export type Saying =
   | { readonly cell: Cell }
   | { readonly code: string; readonly amount: Amount }
+  | { readonly event: string; readonly number?: number; readonly at?: PointTyped; readonly gone?: true }
   | { readonly list: string; readonly quality: string | undefined; readonly of: string | undefined };
 
 /** One item of a line, its strokes resolved. */

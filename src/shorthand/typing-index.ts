@@ -136,6 +136,7 @@ function isPair(text: string): boolean {
 
 /** A single key always has an amount behind it, so a code that takes none can't have one. */
 function takesAmount({ field }: Typed): boolean {
+  if (field.kind === 'events') return false;
   return takesOf(field) !== 'no amount' || field.kind === 'flag';
 }
 

@@ -1,5 +1,6 @@
 import { type Field, type LoggingSchema, scaleOf } from '../schema/logging-schema.ts';
 import { type Amount, amountsIn, type Cell, sharesIn } from '../value/cell.ts';
+import { eventWords } from './point-events.ts';
 import { firstWords, qualityWords } from './qualities.ts';
 import type { Note } from './said.ts';
 import { labelOf } from './typing-index.ts';
@@ -30,6 +31,8 @@ export function cellWords(schema: LoggingSchema, field: Field, cell: Cell): read
     return [firstWords(schema, field, cell), ...beside];
   }
   if ('level' in cell) return [`${field.label} ${levelWords(schema, field, cell.level)}`];
+  if ('events' in cell)
+    return Object.entries(cell.events).map(([code, event]) => eventWords(schema, field, code, event));
   if ('levels' in cell || 'percents' in cell || 'codes' in cell)
     return Object.entries(amountsIn(cell)).map(([code, amount]) =>
       [

@@ -15,6 +15,18 @@ export function writeNamedAmount(schema: LoggingSchema, field: Field, code: stri
   return shortest(schema, field, spellings(code), behind, { code, amount });
 }
 
+/** One event with what was measured of it said by its field: `events'wst'2`. */
+export function writeNamedEvent(
+  schema: LoggingSchema,
+  field: Field,
+  code: string,
+  number: number | undefined,
+): string {
+  const behind = number === undefined ? '' : `'${writeAmount(number)}`;
+  const meant = { event: code, ...(number === undefined ? {} : { number }) };
+  return shortest(schema, field, spellings(code), behind, meant);
+}
+
 /**
  * The shortest spelling that reads back as meant. A value that can't be logged anew (a retired code, a level off the
  * scale) is spelled all the same: read back, it is refused with the reason.
@@ -40,6 +52,8 @@ function readsAs(schema: LoggingSchema, field: Field, text: string, meant: Sayin
   if ('kind' in read || read.end !== text.length) return false;
   if ('code' in meant)
     return 'code' in read.says && read.says.code === meant.code && read.says.amount === meant.amount;
+  if ('event' in meant)
+    return 'event' in read.says && read.says.event === meant.event && read.says.number === meant.number;
   return 'cell' in read.says && 'cell' in meant && sameCell(read.says.cell, meant.cell);
 }
 

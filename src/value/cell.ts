@@ -5,6 +5,7 @@ export const VALUE_KINDS = [
   'levels',
   'percents',
   'codes',
+  'events',
   'percent',
   'number',
   'flag',
@@ -27,6 +28,9 @@ export type Qualities = { readonly [list: string]: string };
 /** What more is said of codes that a cell holds (of a rock or a colour, of the first one), by code. Never empty. */
 type Qualified = { readonly qualified?: { readonly [code: string]: Qualities } };
 
+/** Where in its row an event is (nobody may know), and what was measured of it, in the unit that the legend gives. */
+export type PointEvent = { readonly atMm?: number; readonly number?: number };
+
 /** Codes with what there is of each. */
 export type Amounts = { readonly [code: string]: Amount };
 
@@ -46,6 +50,8 @@ export type Cell =
   | ({ readonly percents: { readonly [code: string]: Amount } } & Qualified)
   /** Several codes without amounts. Never empty. */
   | ({ readonly codes: { readonly [code: string]: true } } & Qualified)
+  /** Things at a point of the hole, by code: a water strike, the top of fresh rock. Never empty. */
+  | { readonly events: { readonly [code: string]: PointEvent } }
   | { readonly percent: Amount }
   | { readonly number: number }
   /** A thing that is there; where it is not, the cell is `absent: none`. */
@@ -81,7 +87,8 @@ export function amountsIn(cell: Cell | undefined): Amounts {
   if (cell === undefined) return {};
   if ('levels' in cell) return cell.levels;
   if ('percents' in cell) return cell.percents;
-  return 'codes' in cell ? Object.fromEntries(Object.keys(cell.codes).map((code) => [code, 1])) : {};
+  const there = 'codes' in cell ? cell.codes : 'events' in cell ? cell.events : {};
+  return Object.fromEntries(Object.keys(there).map((code) => [code, 1]));
 }
 
 /** A cell that holds several codes, of one of the kinds that do. */

@@ -9,6 +9,7 @@ import type { Document, Thing } from '../../src/record/document.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';
 import type { Row } from '../../src/value/row.ts';
 import { at, having, hole, makerAt } from '../shift/build.ts';
+import { withEvents } from '../shorthand/events-schema.ts';
 import { above, rowOf, schema } from '../shorthand/fixture-schema.ts';
 
 const mm = depthFromMetres;
@@ -116,5 +117,61 @@ describe('refused, with nothing done', () => {
     [';0-2 h2', 'chalcopyrite is not in 0–1: hl2'],
   ])('%s', (line, problem) => {
     expect(plan(line).refused?.toLowerCase()).toContain(problem);
+  });
+});
+
+describe('events at a point, where their rows change', () => {
+  const said = (fromM: number, line: string, toM = fromM + 1): Row => {
+    const interval = { fromMm: mm(fromM), toMm: mm(toM) };
+    const read = parseLine(line, { schema: withEvents, above, interval });
+    if (read.kind !== 'row') throw new Error(JSON.stringify(read));
+    return { ...read.row, ...interval };
+  };
+  const STRUCK = hole('ZQRC005', {
+    rows: [said(0, '.'), said(1, 'wk2@1.6'), said(2, 'fk@2.25')] as unknown as Thing[],
+  });
+  const eventsAfter = (line: string) => {
+    const read = parseLine(line, { schema: withEvents });
+    const maker = makerAt(at('08:00'));
+    const planned =
+      read.kind === 'range'
+        ? planSaid(withEvents, STRUCK, read)
+        : planRange(withEvents, STRUCK, (read as { command: RangeCommand }).command, maker);
+    if (!planned.ok) return planned.findings.map(({ problem, remedy }) => `${problem}. ${remedy}`);
+    return rowsDown(having(STRUCK, planned.value.made)).map(([, { fromMm, cells }]) => [
+      fromMm,
+      cells.events,
+    ]);
+  };
+
+  it('they move with their row, and are not copied: a strike is struck once', () => {
+    expect(eventsAfter(';shift 2-3 1')).toContainEqual([3_000, { events: { FLT: { atMm: 3_250 } } }]);
+    expect(eventsAfter(';copy 1-2')).toContainEqual([3_000, { absent: 'none' }]);
+  });
+
+  it('they go with the half that they are in', () => {
+    expect(eventsAfter(';split 1.5')).toEqual(
+      expect.arrayContaining([
+        [1_000, { absent: 'none' }],
+        [1_500, { events: { WST: { atMm: 1_600, number: 2 } } }],
+      ]),
+    );
+  });
+
+  it('rows that differ only in them become one that has them all', () => {
+    expect(eventsAfter(';merge 0-3')).toEqual([
+      [0, { events: { WST: { atMm: 1_600, number: 2 }, FLT: { atMm: 2_250 } } }],
+    ]);
+  });
+
+  it('one is put into a logged row by its depth, and refused where no row is logged', () => {
+    expect(eventsAfter(';at 2.8 wk1')).toContainEqual([
+      2_000,
+      { events: { FLT: { atMm: 2_250 }, WST: { atMm: 2_800, number: 1 } } },
+    ]);
+    expect(eventsAfter(';at 1.6 wk0')).toContainEqual([1_000, { absent: 'none' }]);
+    expect(eventsAfter(';at 7.5 wk1')).toEqual([
+      'no row is logged at 7.5 m. Log its row and say it there, its depth behind @: @7.5.',
+    ]);
   });
 });

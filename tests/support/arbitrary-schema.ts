@@ -5,6 +5,7 @@ import { isPair, lettersBesideAmount, slipsOf } from '../../src/schema/check/key
 import {
   type Code,
   type CodeList,
+  codeOf,
   type Field,
   fieldNamed,
   type LoggingSchema,
@@ -23,6 +24,7 @@ import {
   codeWith,
   NONE,
   NOT_OBSERVED,
+  type PointEvent,
   VALUE_KINDS,
   withQualified,
 } from '../../src/value/cell.ts';
@@ -174,20 +176,23 @@ function qualifiersFor(
 /** A field above that it does not carry across a change of, or none. */
 function barrierOver(fields: readonly Field[], { barrier, carry, kind, column }: Shape): object {
   const found = barrier === undefined ? undefined : fields[barrier % Math.max(1, fields.length)];
-  const carries = carry && !(kind === 'number' && column);
+  const carries = carry && kind !== 'events' && !(kind === 'number' && column);
   return found === undefined || !carries ? {} : { notAcross: [found.name] };
 }
 
 const VOID = { kind: 'void', words: 'Call, and go by site procedures.' } as const;
 
 function codesOf(each: Shape, index: number, strokes: (n: number) => object): readonly Code[] {
-  if (!['code', 'codes', 'levels', 'percents'].includes(each.kind)) return [];
+  if (!['code', 'codes', 'events', 'levels', 'percents'].includes(each.kind)) return [];
   const names = [...Array.from({ length: each.codes }, (_, n) => `C${index}${LETTERS[n]?.toUpperCase()}`)];
   return [...names, ...each.oddCodes].map((code, n) => ({
     code,
     label: `thing ${index} ${n}`,
     look: 'as it looks',
     ...strokes(n),
+    ...(each.kind === 'events' && n % 2 === 0
+      ? { measure: { unit: 'L/s', min: 0, max: 50, decimals: each.decimals } }
+      : {}),
     ...(n > 0 && n === each.withoutPair ? { retiredSince: '2026-01-31' } : {}),
     // A void or a loss of return, in one list of four each: rows that hold one carry nothing.
     ...(n === each.codes - 1 && each.levelCodes && each.trace ? { caution: VOID } : {}),
@@ -229,6 +234,7 @@ function fieldFrom(each: Shape, index: number, strokes: object, onlyWhen: Condit
       ...(each.second && each.third ? { third: true } : {}),
     };
   if (kind === 'codes') return { ...base, kind, list };
+  if (kind === 'events') return { ...base, kind, list, carry: false, required: false };
   if (kind === 'level') return { ...base, ...strokes, kind, scale };
   if (kind === 'levels') return { ...base, kind, list, scale };
   if (kind === 'percents') return { ...base, ...percent, kind, list, sumLimitPercent: each.sumLimit };
@@ -324,6 +330,13 @@ function valuesOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> | und
   const highest = scaleOf(schema, field)?.levels.length ?? 0;
   const level = fc.integer({ min: 1, max: Math.max(1, highest) });
   if (field.kind === 'code') return codeCells(codes, field.second, field.third === true);
+  if (field.kind === 'events')
+    return fc
+      .shuffledSubarray([...codes], { minLength: 1 })
+      .chain((some) =>
+        fc.record(Object.fromEntries(some.map((code) => [code, eventOf(codeOf(schema, field, code))]))),
+      )
+      .map((events): Cell => ({ events }));
   if (field.kind === 'codes')
     return byCode(codes, fc.constant(1)).map((amounts): Cell => cellOfAmounts('codes', amounts));
   if (field.kind === 'level') return level.map((each): Cell => ({ level: each }));
@@ -341,6 +354,21 @@ function valuesOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> | und
     .integer({ min: field.min * steps, max: field.max * steps })
     .map((number): Cell => ({ number: number === 0 ? 0 : number / steps }))
     .filter((cell) => !(field.canBeNone && 'number' in cell && cell.number === 0));
+}
+
+/** An event somewhere in the first metre, or at a depth that nobody knows, measured or not. */
+function eventOf(code: Code | undefined): fc.Arbitrary<PointEvent> {
+  const steps = 10 ** (code?.measure?.decimals ?? 0);
+  const number = fc.integer({ min: 1, max: 50 * steps }).map((each) => each / steps);
+  return fc
+    .tuple(
+      fc.option(fc.integer({ min: 0, max: 999 }), { nil: undefined }),
+      code?.measure === undefined ? fc.constant(undefined) : fc.option(number, { nil: undefined }),
+    )
+    .map(([atMm, measured]) => ({
+      ...(atMm === undefined ? {} : { atMm }),
+      ...(measured === undefined ? {} : { number: measured }),
+    }));
 }
 
 function codeCells(codes: readonly string[], second: boolean, third: boolean): fc.Arbitrary<Cell> {

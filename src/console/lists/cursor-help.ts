@@ -110,11 +110,13 @@ function itemLines(schema: LoggingSchema, { field, text, says }: Said, width: nu
   const code =
     'quality' in says
       ? says.quality
-      : 'code' in says
-        ? says.code
-        : 'code' in says.cell
-          ? says.cell.code
-          : undefined;
+      : 'event' in says
+        ? says.event
+        : 'code' in says
+          ? says.code
+          : 'code' in says.cell
+            ? says.cell.code
+            : undefined;
   const list = 'quality' in says ? schema.lists[says.list] : listOf(schema, field);
   const known = list?.codes.find((each) => each.code === code);
   const words =

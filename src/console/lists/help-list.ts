@@ -1,5 +1,5 @@
 import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
-import { COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
+import { AT_FORM, COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
 import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import { keyName } from '../screens/bottom.ts';
 import { inOwn, type State } from '../state.ts';
@@ -16,6 +16,7 @@ const LINE_FORMS: readonly (readonly [form: string, does: string])[] = [
   ['py2 /words', 'A remark behind the row'],
   ['py9=', 'Insist on what was asked; = alone settles the oldest row marked ?'],
   [RANGE_FORM.form, RANGE_FORM.does],
+  [AT_FORM.form, AT_FORM.does],
 ];
 
 const SECTIONS: readonly (readonly [title: string, screen: ScreenName])[] = [

@@ -7,7 +7,7 @@ import {
   scaleOf,
 } from '../../schema/logging-schema.ts';
 import { typingIndex } from '../../shorthand/typing-index.ts';
-import { writeNamedAmount, writeNamedCell } from '../../shorthand/write-named.ts';
+import { writeNamedAmount, writeNamedCell, writeNamedEvent } from '../../shorthand/write-named.ts';
 import type { Cell } from '../../value/cell.ts';
 
 /** One thing that can be picked in a field: what it is in words, and the strokes that say it. */
@@ -41,9 +41,11 @@ export function optionsOf(schema: LoggingSchema, field: Field): readonly FieldOp
       const byName =
         field.kind === 'codes'
           ? writeNamedAmount(schema, field, code.code, 1)
-          : wantsAmount
-            ? writeNamedAmount(schema, field, code.code, 1).slice(0, -1)
-            : writeNamedCell(schema, field, { code: code.code });
+          : field.kind === 'events'
+            ? writeNamedEvent(schema, field, code.code, undefined)
+            : wantsAmount
+              ? writeNamedAmount(schema, field, code.code, 1).slice(0, -1)
+              : writeNamedCell(schema, field, { code: code.code });
       const caution = code.caution === undefined ? {} : { caution: code.caution.words };
       return { label: code.label, look: code.look, strokes: pair ?? byName, wantsAmount, ...caution };
     });
@@ -134,6 +136,9 @@ export function typedStrokes(schema: LoggingSchema, field: Field, typed: string)
   if (field.kind === 'number' && /^-\d/.test(text)) return `${field.name}'${text}`;
   if (field.kind === 'code' && field.second && /^[a-z]{2}( ?[a-z]{2}[\d.]+){1,2}$/.test(text)) return text;
   if (qualifiersOf(field).length > 0 && isQualified(schema, field, text)) return text;
+  if (field.kind === 'events' && /^[a-z]{2}[\d.;]*(@[\d.]+)?$/.test(text)) {
+    if (typingIndex(schema).pairs.get(text.slice(0, 2))?.field === field) return text;
+  }
   if (field.kind === 'text') return writeNamedCell(schema, field, { text });
   return /^[a-z]{2}(,|[\d.]+)$/.test(text) || text.includes("'") ? text : undefined;
 }

@@ -115,7 +115,7 @@ function take(state: State, form: FieldsForm, field: Field, count: number, world
 
 /** A field said; one that takes several codes stays in hand for the next, and a second rock with its share stands behind the first. */
 function said(form: FieldsForm, field: Field, strokes: string, count: number): FieldsForm {
-  const several = field.kind === 'levels' || field.kind === 'percents' || field.kind === 'codes';
+  const several = ['levels', 'percents', 'codes', 'events'].includes(field.kind);
   const isSecond = field.kind === 'code' && field.second && SHARE.test(strokes);
   const before = several || isSecond ? (form.said[field.name] ?? '') : '';
   const next = {

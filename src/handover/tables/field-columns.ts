@@ -1,6 +1,7 @@
+import { formatDepth } from '../../quantity/depth.ts';
 import type { FieldMeaning } from '../../schema/legend.ts';
-import type { Amount, Cell, ValueKind } from '../../value/cell.ts';
-import { kindOf, sharesIn } from '../../value/cell.ts';
+import type { Amount, Cell, PointEvent, ValueKind } from '../../value/cell.ts';
+import { kindOf, qualifiedIn, sharesIn } from '../../value/cell.ts';
 import { type Column, type Columns, integer, number, optional, text, type Value, yesNo } from './column.ts';
 
 /** A logged field as it stands in a table: its name there, what it is, and whether the schema of today has it. */
@@ -11,6 +12,8 @@ export interface FieldToWrite {
   readonly meaning: FieldMeaning;
   /** How many further codes with their shares may be logged beside the first. */
   readonly shares: 0 | 1 | 2;
+  /** More may be said of its codes. */
+  readonly qualified: boolean;
 }
 
 /** What an empty cell of a logged field means: the three lists of names beside it say which. */
@@ -21,6 +24,8 @@ interface FieldColumn {
   readonly suffix: string;
   /** 0, or which of the further codes it is about. */
   readonly share: 0 | 1 | 2;
+  /** It is about what more is said of codes. */
+  readonly qualities?: true;
   readonly column: (field: FieldMeaning) => Column;
   readonly value: (cell: Cell) => Value;
 }
@@ -29,6 +34,32 @@ const amounts = (named: Readonly<Record<string, Amount>>): string =>
   Object.entries(named)
     .map(([code, amount]) => `${code} ${amount}`)
     .join('; ');
+
+/** What more was said of codes of a cell: `CHL styles PER; PYR habits CUB`. */
+function qualitiesText(cell: Cell): string | undefined {
+  const all = Object.entries(qualifiedIn(cell)).flatMap(([code, qualities]) =>
+    Object.entries(qualities).map(([list, quality]) => `${code} ${list} ${quality}`),
+  );
+  return all.length === 0 ? undefined : all.join('; ');
+}
+
+/** The column of what more was said of a field's codes. */
+const QUALITIES: FieldColumn = {
+  suffix: '_qualities',
+  share: 0,
+  qualities: true,
+  column: ({ label }) =>
+    text(
+      `${label}: what more was said of a code, with the list that it is from, as CHL styles PER; PYR habits CUB`,
+    ),
+  value: qualitiesText,
+};
+
+/** An event with what was measured of it and where it is: `WST 2 @44.6`. */
+function eventText([code, { atMm, number: measured }]: readonly [string, PointEvent]): string {
+  const figure = measured === undefined ? '' : ` ${measured}`;
+  return `${code}${figure}${atMm === undefined ? '' : ` @${formatDepth(atMm)}`}`;
+}
 
 const whole = (
   column: (field: FieldMeaning) => Column,
@@ -65,35 +96,54 @@ export const FIELD_COLUMNS: { readonly [Kind in ValueKind]: readonly FieldColumn
     },
     ...shareColumns(1, 'second'),
     ...shareColumns(2, 'third'),
+    QUALITIES,
   ],
   level: whole(
     ({ label, scale }) => ({ ...integer(`${label}: level of the scale ${scale ?? ''}`), none: '0' }),
     (cell) => ('level' in cell ? cell.level : undefined),
   ),
-  levels: whole(
-    ({ label, list, scale }) => ({
+  levels: [
+    ...whole(
+      ({ label, list, scale }) => ({
+        ...text(
+          `${label}: codes of the list ${list ?? ''}, each with its level of the scale ${scale ?? ''}, as CHL 2; SIL 1`,
+        ),
+        none: 'none',
+      }),
+      (cell) => ('levels' in cell ? amounts(cell.levels) : undefined),
+    ),
+    QUALITIES,
+  ],
+  percents: [
+    ...whole(
+      ({ label, list }) => ({
+        ...text(
+          `${label}: codes of the list ${list ?? ''}, each with its percent or trace, as PYR 3; CPY trace`,
+        ),
+        none: 'none',
+      }),
+      (cell) => ('percents' in cell ? amounts(cell.percents) : undefined),
+    ),
+    QUALITIES,
+  ],
+  codes: [
+    ...whole(
+      ({ label, list }) => ({
+        ...text(`${label}: codes of the list ${list ?? ''}, as QTZ; CAL`),
+        none: 'none',
+      }),
+      (cell) => ('codes' in cell ? Object.keys(cell.codes).join('; ') : undefined),
+    ),
+    QUALITIES,
+  ],
+  events: whole(
+    ({ label, list }) => ({
       ...text(
-        `${label}: codes of the list ${list ?? ''}, each with its level of the scale ${scale ?? ''}, as CHL 2; SIL 1`,
+        `${label}: codes of the list ${list ?? ''}, each with what was measured of it and its depth in metres, as WST 2 @44.6; TFR @44`,
       ),
       none: 'none',
     }),
-    (cell) => ('levels' in cell ? amounts(cell.levels) : undefined),
-  ),
-  percents: whole(
-    ({ label, list }) => ({
-      ...text(
-        `${label}: codes of the list ${list ?? ''}, each with its percent or trace, as PYR 3; CPY trace`,
-      ),
-      none: 'none',
-    }),
-    (cell) => ('percents' in cell ? amounts(cell.percents) : undefined),
-  ),
-  codes: whole(
-    ({ label, list }) => ({
-      ...text(`${label}: codes of the list ${list ?? ''}, as QTZ; CAL`),
-      none: 'none',
-    }),
-    (cell) => ('codes' in cell ? Object.keys(cell.codes).join('; ') : undefined),
+    (cell) => ('events' in cell ? Object.entries(cell.events).map(eventText).join('; ') : undefined),
   ),
   percent: whole(
     ({ label }) => ({
@@ -123,12 +173,15 @@ const NONE: { readonly [Kind in ValueKind]?: Value } = {
   levels: 'none',
   percents: 'none',
   codes: 'none',
+  events: 'none',
   percent: 0,
   flag: false,
 };
 
-function columnsOf({ meaning, shares }: FieldToWrite): readonly FieldColumn[] {
-  return FIELD_COLUMNS[meaning.kind].filter(({ share }) => share <= shares);
+function columnsOf({ meaning, shares, qualified }: FieldToWrite): readonly FieldColumn[] {
+  return FIELD_COLUMNS[meaning.kind].filter(
+    ({ share, qualities }) => share <= shares && (qualified || qualities !== true),
+  );
 }
 
 /** The columns of a field, each of which may be empty. */

@@ -1,8 +1,8 @@
 import { metres } from '../../quantity/depth.ts';
-import { fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
+import { codeOf, fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import { percentOf } from '../../schema/read-cell.ts';
 import type { Amount, Cell } from '../../value/cell.ts';
-import { kindOf, sharesIn, VALUE_KINDS } from '../../value/cell.ts';
+import { kindOf, qualifiedIn, sharesIn, VALUE_KINDS } from '../../value/cell.ts';
 import { depth, integer, number, optional, text, yesNo } from './column.ts';
 import { rowsOf } from './geology.ts';
 import { HOLE } from './holes.ts';
@@ -41,8 +41,16 @@ export const GEOLOGY_LONG = defineTable({
       ),
       NOT_OF_IT,
     ),
-    number: optional(number('Number, in the unit of the field'), NOT_OF_IT),
+    number: optional(
+      number('Number, in the unit of the field; of an event what was measured of it'),
+      NOT_OF_IT,
+    ),
     unit: optional(text('Unit of the number'), NOT_OF_IT),
+    at_m: optional(depth('Where an event is'), 'no event, or nobody knows where in the row'),
+    qualities: optional(
+      text('What more was said of the code, each with the list that it is from, as styles PER; habits CUB'),
+      'nothing more was said',
+    ),
     text: optional(text('Text'), NOT_OF_IT),
     carried: yesNo('It was left unsaid and carried from the row above'),
   },
@@ -65,6 +73,8 @@ export const GEOLOGY_LONG = defineTable({
           counts_as_percent: undefined,
           number: undefined,
           unit: undefined,
+          at_m: undefined,
+          qualities: undefined,
           text: undefined,
           carried: row.carried?.includes(field) === true,
           ...part,
@@ -82,10 +92,22 @@ interface Part {
   readonly counts_as_percent?: number | undefined;
   readonly number?: number;
   readonly unit?: string | undefined;
+  readonly at_m?: number | undefined;
+  readonly qualities?: string | undefined;
   readonly text?: string;
 }
 
+/** The parts of a cell, each with what more was said of its code. */
 function partsOf(schema: LoggingSchema, name: string, cell: Cell): readonly Part[] {
+  const qualified = qualifiedIn(cell);
+  return plainPartsOf(schema, name, cell).map((part) => {
+    const qualities = Object.entries(qualified[part.code ?? ''] ?? {});
+    if (qualities.length === 0) return part;
+    return { ...part, qualities: qualities.map(([list, code]) => `${list} ${code}`).join('; ') };
+  });
+}
+
+function plainPartsOf(schema: LoggingSchema, name: string, cell: Cell): readonly Part[] {
   const field = fieldNamed(schema, name);
   const amount = (said: Amount): Part => {
     const counts = field === undefined ? undefined : percentOf(said, field);
@@ -107,6 +129,16 @@ function partsOf(schema: LoggingSchema, name: string, cell: Cell): readonly Part
   if ('percents' in cell)
     return Object.entries(cell.percents).map(([code, said]) => ({ code, ...amount(said) }));
   if ('codes' in cell) return Object.keys(cell.codes).map((code) => ({ code }));
+  if ('events' in cell)
+    return Object.entries(cell.events).map(([code, { atMm, number: measured }]) => ({
+      code,
+      ...(measured === undefined ? {} : { number: measured }),
+      unit:
+        measured === undefined || field === undefined
+          ? undefined
+          : codeOf(schema, field, code)?.measure?.unit,
+      at_m: atMm === undefined ? undefined : metres(atMm),
+    }));
   if ('percent' in cell) return [amount(cell.percent)];
   if ('number' in cell)
     return [{ number: cell.number, unit: field?.kind === 'number' ? field.unit : undefined }];

@@ -2,7 +2,7 @@ import { rowsDown } from '../../hole/hole.ts';
 import { metres } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { allMeanings } from '../../schema/legend.ts';
-import { fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
+import { fieldNamed, type LoggingSchema, qualifiersOf } from '../../schema/logging-schema.ts';
 import { legendOf } from '../../standing/hole-schema.ts';
 import { type Cell, kindOf } from '../../value/cell.ts';
 import type { Row } from '../../value/row.ts';
@@ -72,6 +72,7 @@ function fieldsToWrite({ project, documents }: Source): readonly FieldToWrite[] 
     name: Object.hasOwn(GEOLOGY_COLUMNS, field) ? `${field}_logged` : field,
     meaning,
     shares: sharesOf(project.schema, field),
+    qualified: isQualified(project.schema, field),
   }));
 }
 
@@ -80,6 +81,12 @@ function sharesOf(schema: LoggingSchema, name: string): FieldToWrite['shares'] {
   const field = fieldNamed(schema, name);
   if (field?.kind !== 'code') return 2;
   return field.third === true ? 2 : field.second ? 1 : 0;
+}
+
+/** True where more may be said of a field's codes; of a field that the schema no longer has, more may have been. */
+function isQualified(schema: LoggingSchema, name: string): boolean {
+  const field = fieldNamed(schema, name);
+  return field === undefined || qualifiersOf(field).length > 0;
 }
 
 /** Fields by what holds of their cells in a row, as names separated by spaces; undefined where there are none. */

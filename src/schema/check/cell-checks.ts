@@ -1,5 +1,12 @@
 import type { FindingKind } from '../../finding/finding.ts';
-import { type Amount, type Cell, qualifiedIn, type Share, sharesIn } from '../../value/cell.ts';
+import {
+  type Amount,
+  type Cell,
+  type PointEvent,
+  qualifiedIn,
+  type Share,
+  sharesIn,
+} from '../../value/cell.ts';
 import { codesIn } from '../codes-in.ts';
 import {
   rowAmountOff,
@@ -7,6 +14,7 @@ import {
   rowCodeUnknown,
   rowDecimals,
   rowEmptyCell,
+  rowEventOff,
   rowLevelOffScale,
   rowNumberOutOfRange,
   rowQualifierOff,
@@ -18,6 +26,7 @@ import {
   codeOf,
   type Field,
   type LoggingSchema,
+  type Measure,
   qualifierFor,
   qualifiersOf,
   scaleOf,
@@ -58,6 +67,7 @@ function checkValue(schema: LoggingSchema, field: Field, cell: Cell): readonly C
   if ('levels' in cell) return checkLevels(schema, field, cell.levels);
   if ('percents' in cell) return checkPercents(schema, field, cell.percents);
   if ('codes' in cell) return checkCodes(schema, field, Object.keys(cell.codes));
+  if ('events' in cell) return checkEvents(schema, field, cell.events);
   if ('percent' in cell) return checkAmount(field, cell.percent, field.label);
   return 'number' in cell ? checkNumber(field, cell.number) : [];
 }
@@ -122,6 +132,37 @@ function checkShare(
 
 function checkCodes(schema: LoggingSchema, field: Field, codes: readonly string[]): readonly CellProblem[] {
   return [...empty(codes), ...codes.flatMap((code) => unknownCode(schema, field, code))];
+}
+
+/** Events of the list, each measured within its limits, or not at all. Where they are is held against their row. */
+function checkEvents(
+  schema: LoggingSchema,
+  field: Field,
+  events: { readonly [code: string]: PointEvent },
+): readonly CellProblem[] {
+  return [
+    ...empty(events),
+    ...Object.entries(events).flatMap(([code, { number }]) => {
+      const measure = codeOf(schema, field, code)?.measure;
+      const off = number === undefined ? undefined : measureFault(measure, number);
+      return [
+        ...unknownCode(schema, field, code),
+        ...(off === undefined
+          ? []
+          : [{ kind: rowEventOff, problem: `${code} ${off}`, remedy: 'Look for a digit too many.' }]),
+      ];
+    }),
+  ];
+}
+
+/** Why a figure can't be what was measured of an event, in words; undefined where it can. */
+export function measureFault(measure: Measure | undefined, number: number): string | undefined {
+  if (measure === undefined) return `takes no amount, and has ${number}`;
+  const { min, max, unit, decimals } = measure;
+  if (number < min || number > max) return `is ${number} ${unit}; it goes from ${min} to ${max}`;
+  return Number(number.toFixed(decimals)) === number
+    ? undefined
+    : `is ${number} ${unit}; it has at most ${decimals} decimals`;
 }
 
 /** What more is said of codes: by a list that can be said of them, with a code of that list, and of nothing that isn't there. */

@@ -4,6 +4,7 @@ import {
   barrierLater,
   barrierUnknown,
   columnCarries,
+  eventCarries,
   ladder,
   numberRange,
   reserved,
@@ -24,6 +25,7 @@ export function checkFields(schema: LoggingSchema, raise: Raise): readonly Findi
     ...checkNumber(field, raise),
     ...checkUnsaid(field, raise),
     ...checkThird(field, raise),
+    ...checkEvents(field, raise),
     ...checkBarriers(schema, field, raise),
   ]);
 }
@@ -99,6 +101,21 @@ function checkUnsaid(field: Field, raise: Raise): readonly Finding[] {
       {
         problem: 'left unsaid it means none, but none can’t be said of it',
         remedy: 'Put "unsaid": "not observed", or "canBeNone": true if there may be none of it.',
+      },
+    ),
+  ];
+}
+
+function checkEvents(field: Field, raise: Raise): readonly Finding[] {
+  const member = field.carry ? 'carry' : 'required';
+  if (field.kind !== 'events' || !field[member]) return [];
+  return [
+    raise(
+      eventCarries,
+      { field: field.name, member },
+      {
+        problem: `events are set to ${member === 'carry' ? 'carry' : 'be required'}`,
+        remedy: `Put "${member}": false.`,
       },
     ),
   ];

@@ -102,13 +102,13 @@ function senseless(field: Field, condition: FieldCondition): readonly ConditionP
     return problem(`"of" asks for one code of ${field.name}, which has no codes`);
   if (comparison === 'seen') return [];
   if (comparison === 'is' || comparison === 'isOneOf') {
-    const hasTexts = ['code', 'codes', 'level', 'levels', 'percents', 'text'].includes(field.kind);
+    const hasTexts = ['code', 'codes', 'events', 'level', 'levels', 'percents', 'text'].includes(field.kind);
     return hasTexts && (condition.of === undefined || qualifiersOf(field).length > 0)
       ? []
       : problem(`"${comparison}" asks for a code, and ${field.name} has a number there`);
   }
   const hasNumber =
     ['level', 'levels', 'percents', 'percent', 'number'].includes(field.kind) ||
-    (field.kind === 'code' && condition.of !== undefined);
+    ((field.kind === 'code' || field.kind === 'events') && condition.of !== undefined);
   return hasNumber ? [] : problem(`"${comparison}" asks for a number, and ${field.name} has none`);
 }

@@ -119,12 +119,13 @@ function nearNoReturn(stroke: Stroke, raise: Raise): readonly Finding[] {
 
 function keysOf(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
   const keys = strokes.filter((stroke) => stroke.is === 'key');
-  const useless = keys.filter((stroke) => stroke.takes === 'no amount');
+  // An event is not in the row above to be changed by a key.
+  const useless = keys.filter((stroke) => stroke.takes === 'no amount' || stroke.field.kind === 'events');
   const over = keys[MOST_KEYS_APART];
   return [
     ...useless.map((stroke) =>
       raise(keyUseless, stroke.part, {
-        problem: `${stroke.label} has the key ${stroke.strokes}, but no amount can stand behind it`,
+        problem: `${stroke.label} has the key ${stroke.strokes}, but ${stroke.takes === 'no amount' ? 'no amount can stand behind it' : 'an event has no amount in the row above'}`,
         remedy: 'Take the key away.',
       }),
     ),

@@ -1,9 +1,10 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { absenceOf } from '../../value/cell.ts';
+import { absenceOf, type Cell } from '../../value/cell.ts';
 import type { Row } from '../../value/row.ts';
 import { fieldApplies } from '../applies.ts';
 import {
+  rowEventOff,
   rowFieldMissing,
   rowFieldUnknown,
   rowInterval,
@@ -59,5 +60,19 @@ function checkField(schema: LoggingSchema, row: Row, field: Field, place: Place)
       ? [rowNoReturnObserves.at(at, { problem: `${field.label} is observed, and nothing came up`, remedy })]
       : []),
     ...checkCell(schema, field, cell).map(({ kind, ...said }) => kind.at(at, said)),
+    ...eventsOutside(row, cell).map((code) =>
+      rowEventOff.at(at, {
+        problem: `${code} is not inside the row`,
+        remedy: 'Move it, or amend the row that it is in.',
+      }),
+    ),
   ];
+}
+
+/** Events of a cell whose depth is not inside the row, the top of it in and the bottom out. */
+function eventsOutside(row: Row, cell: Cell): readonly string[] {
+  if (!('events' in cell)) return [];
+  return Object.entries(cell.events).flatMap(([code, { atMm }]) =>
+    atMm === undefined || (atMm >= row.fromMm && atMm < row.toMm) ? [] : [code],
+  );
 }

@@ -102,6 +102,12 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
       };
     case 'percents':
       return { title, hint: percentHint(field), items: codeItems(schema, field) };
+    case 'events':
+      return {
+        title,
+        hint: 'with what is measured, and its depth behind @: 2@44.6',
+        items: codeItems(schema, field),
+      };
     case 'percent':
       return {
         title,

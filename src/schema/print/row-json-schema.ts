@@ -3,6 +3,7 @@ import type { JsonObject } from '../../record/json.ts';
 import { SECOND_AT_MOST_PERCENT } from '../check/cell-checks.ts';
 import {
   rowDecimals,
+  rowEventOff,
   rowInterval,
   rowOnlyWhen,
   rowQualifierOff,
@@ -22,6 +23,7 @@ import {
 /** Kinds of finding on a row whose rules JSON Schema can't hold; an exported schema says so. */
 export const BEYOND_JSON_SCHEMA = [
   rowInterval,
+  rowEventOff,
   rowOnlyWhen,
   rowQualifierOff,
   rowSumOverLimit,
@@ -106,6 +108,8 @@ function valueSchema(schema: LoggingSchema, field: Field): JsonObject {
       return strict({ percents: byCode(codes, amountSchema(field)), ...qualified(schema, field, codes) }, [
         'percents',
       ]);
+    case 'events':
+      return strict({ events: byCode(codes, EVENT) }, ['events']);
     case 'percent':
       return strict({ percent: amountSchema(field) }, ['percent']);
     case 'number':
@@ -116,6 +120,9 @@ function valueSchema(schema: LoggingSchema, field: Field): JsonObject {
       return strict({ text }, ['text']);
   }
 }
+
+/** Where an event is and what was measured of it; the limits of the measure are each code's own. */
+const EVENT = strict({ atMm: depth('Where it is, in whole millimetres'), number: { type: 'number' } }, []);
 
 /** What more can be said of codes, by code and list; nothing where the field has no qualifiers. */
 function qualified(schema: LoggingSchema, field: Field, codes: JsonObject): JsonObject {

@@ -43,6 +43,7 @@ export const completeField = z.discriminatedUnion('kind', [
     sumLimitPercent: z.number(),
   }),
   z.strictObject({ ...kind('codes'), ...base, ...qualifiers, list: text }),
+  z.strictObject({ ...kind('events'), ...base, list: text }),
   z.strictObject({ ...kind('percent'), ...base, ...strokes, ...percentLimits }),
   z.strictObject({
     ...kind('number'),

@@ -98,6 +98,16 @@ const codeEntry = z.strictObject({
     .describe(
       'Density in g/cm³ where it is weathered, by field and level: { "weathering": { "4": 2.1 } }. It holds from that level on to the next one written',
     ),
+  measure: z
+    .strictObject({
+      unit: z.string().min(1).max(20).describe('Its unit, like L/s'),
+      min: z.number().describe('Smallest that is taken; 0 itself takes the event out'),
+      max: z.number().describe('Largest that is taken'),
+      decimals: z.int().min(0).max(3).describe('Digits after the point'),
+    })
+    .nullable()
+    .optional()
+    .describe('In a list of events: what is measured of it (ws2@44.6 is a water strike of 2 L/s at 44.6 m)'),
   caution: caution
     .nullable()
     .optional()
@@ -132,7 +142,7 @@ export const fieldEntry = z.strictObject({
     .optional()
     .describe(
       'code: one of a list; level: one of a scale; levels: several codes each with a level; percents: several codes each with a percent; ' +
-        'codes: several codes without amounts (textures); ' +
+        'codes: several codes without amounts (textures); events: things at a depth inside the row, with or without a measure (a water strike and its flow); ' +
         'percent; number; flag: there or not; text',
     ),
   required: z.boolean().optional().describe('A row can’t be saved without it'),
@@ -155,7 +165,7 @@ export const fieldEntry = z.strictObject({
     .describe('What leaving it unsaid means where nothing carries'),
   canBeNone: z.boolean().optional().describe('"Looked and saw none" can be said of it'),
   ...strokes,
-  list: partName.optional().describe('code, levels, percents, codes: the list of its codes'),
+  list: partName.optional().describe('code, levels, percents, codes, events: the list of its codes'),
   second: z
     .boolean()
     .optional()

@@ -56,6 +56,10 @@ function seenBy(schema: LoggingSchema, said: Readonly<Record<string, string | un
   if (asks !== undefined)
     return { field: name, ...of, [ASKS[asks as keyof typeof ASKS]]: Number(amount) } as Condition;
   const field = fieldNamed(schema, name);
-  const several = field?.kind === 'percents' || field?.kind === 'levels' || field?.kind === 'codes';
+  const several =
+    field?.kind === 'percents' ||
+    field?.kind === 'levels' ||
+    field?.kind === 'codes' ||
+    field?.kind === 'events';
   return code !== undefined && !several ? { field: name, is: code } : { field: name, ...of, seen: true };
 }

@@ -95,7 +95,7 @@ function hasAnswer(comparison: FieldCondition, field: Field): boolean {
   const byCode = asks === 'is' || asks === 'isOneOf';
   if (comparison.of !== undefined) return byCode ? qualifiersOf(field).length > 0 : field.kind !== 'codes';
   if (byCode) return several || field.kind === 'level' || field.kind === 'text';
-  return !['code', 'codes', 'text', 'flag'].includes(field.kind);
+  return !['code', 'codes', 'events', 'text', 'flag'].includes(field.kind);
 }
 
 function senseless(comparison: FieldCondition, field: Field, place: Place): Finding {

@@ -48,6 +48,8 @@ function readingsFor(
   const { field: name, of } = comparisons[0]!;
   const field = fieldNamed(schema, name);
   if (field === undefined) return undefined;
+  // What is measured of an event has limits of its own code, which are not tried.
+  if (of !== undefined && field.kind === 'events') return undefined;
   // What more is said of one code is not tried: whoever asks it is taken to know.
   if (of !== undefined && comparisons.some((each) => 'is' in each || 'isOneOf' in each)) return undefined;
   const none: readonly Reading[] = field.canBeNone || of !== undefined ? [{ says: 'none' }] : [];

@@ -1,6 +1,6 @@
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { checkRow } from '../../../src/schema/check/row-checks.ts';
-import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
+import type { Field, LoggingSchema } from '../../../src/schema/logging-schema.ts';
 import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { NONE, NOT_OBSERVED } from '../../../src/value/cell.ts';
 import type { Row } from '../../../src/value/row.ts';
@@ -35,6 +35,14 @@ const QUALIFIED: LoggingSchema = {
   ...STYLE,
   fields: STYLE.fields.map((field) =>
     field.kind === 'percents' ? { ...field, qualifiers: [{ list: 'habits' }] } : field,
+  ),
+};
+
+/** The style with its fabrics as if they were events. */
+const EVENTFUL: LoggingSchema = {
+  ...STYLE,
+  fields: STYLE.fields.map((field) =>
+    field.name === 'fabric' && 'list' in field ? ({ ...field, kind: 'events' } as Field) : field,
   ),
 };
 
@@ -76,6 +84,10 @@ export const ROW_CASES: readonly ErrorCase[] = [
     const qualified = { CCP: { habits: 'DIS' } };
     const cells = { ...SOUND.cells, sulphides: { percents: { PYR: 2 }, qualified } };
     return checkRow(QUALIFIED, { ...SOUND, cells }, { hole: 'ZQRC004' });
+  }),
+  given('row-event-off', 'a fault at a depth of another row', () => {
+    const cells = { ...SOUND.cells, fabric: { events: { MAS: { atMm: 54_600 } } } };
+    return checkRow(EVENTFUL, { ...SOUND, cells }, { hole: 'ZQRC004' });
   }),
   row('row-unlikely', 'fresh and completely oxidised', {}, { oxidation: { level: 3 } }),
 ];

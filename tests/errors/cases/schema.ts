@@ -115,6 +115,21 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
     'a sulphide that is qualified by the rocks',
     fields({ name: 'sulphide', qualifiers: [{ list: 'rocks' }] }),
   ),
+  over('schema-event-carries', 'events that carry', {
+    fields: [
+      {
+        name: 'point',
+        label: 'events',
+        kind: 'events',
+        list: 'point',
+        required: false,
+        carry: true,
+        unsaid: 'none',
+        canBeNone: true,
+      },
+    ],
+    lists: { point: { label: 'events', codes: [code('WST', { pair: 'wk' })] } },
+  }),
   over(
     'schema-third-without-second',
     'a third rock without a second',

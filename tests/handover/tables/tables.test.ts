@@ -8,6 +8,7 @@ import { TABLES, tablesOf } from '../../../src/handover/tables/tables.ts';
 import { tableCsv } from '../../../src/handover/tables/write-csv.ts';
 import { tablesJson } from '../../../src/handover/tables/write-json.ts';
 import type { Document } from '../../../src/record/document.ts';
+import { qualifiedIn } from '../../../src/value/cell.ts';
 import { holeWith, rod, row } from '../../standing/support/hole.ts';
 import { schemaWithRows } from '../../support/arbitrary-schema.ts';
 import { runs } from '../../support/long-run.ts';
@@ -261,10 +262,22 @@ interface LongRow {
   readonly percent?: number;
   readonly number: number;
   readonly text: string;
+  readonly at_m?: number;
+  readonly qualities?: string;
 }
 
-/** The cell that rows of the long form are made of. */
+/** The cell that rows of the long form are made of, with what more was said of its codes. */
 function cellOf(parts: readonly LongRow[]): unknown {
+  const qualified = parts.flatMap(({ code, qualities }) =>
+    qualities === undefined
+      ? []
+      : [[code, Object.fromEntries(qualities.split('; ').map((each) => each.split(/ (.*)/)))] as const],
+  );
+  const plain = plainCellOf(parts);
+  return qualified.length === 0 ? plain : { ...(plain as object), qualified: Object.fromEntries(qualified) };
+}
+
+function plainCellOf(parts: readonly LongRow[]): unknown {
   const [first, second, third] = parts as readonly [LongRow, LongRow?, LongRow?];
   const share = (part: LongRow) => ({ code: part.code, percent: part.percent });
   const amount = (part: LongRow) => part.percent ?? 'trace';
@@ -274,6 +287,18 @@ function cellOf(parts: readonly LongRow[]): unknown {
       code: first.code,
       ...(second && { second: share(second) }),
       ...(third && { third: share(third) }),
+    };
+  if (first.kind === 'events')
+    return {
+      events: Object.fromEntries(
+        parts.map(({ code, at_m, number }) => [
+          code,
+          {
+            ...(at_m === undefined ? {} : { atMm: Math.round(at_m * 1000) }),
+            ...(number === undefined ? {} : { number }),
+          },
+        ]),
+      ),
     };
   if (first.kind === 'codes') return { codes: Object.fromEntries(parts.map(({ code }) => [code, true])) };
   if (first.kind === 'levels')
@@ -362,6 +387,11 @@ describe('geology in a table', () => {
             expect(named('fields_not_observed')).toBe('absent' in cell && cell.absent === 'not observed');
             if ('code' in cell) expect(line[field]).toBe(cell.code);
             if ('codes' in cell) expect(line[field]).toBe(Object.keys(cell.codes).join('; '));
+            for (const [code, qualities] of Object.entries(qualifiedIn(cell)))
+              for (const [list, quality] of Object.entries(qualities))
+                expect(String(line[`${field}_qualities`]).split('; ')).toContain(
+                  `${code} ${list} ${quality}`,
+                );
             if ('code' in cell) expect(line[`${field}_third`] ?? undefined).toBe(cell.third?.code);
             if ('level' in cell) expect(line[field]).toBe(cell.level);
             if ('number' in cell) expect(line[field]).toBe(cell.number);

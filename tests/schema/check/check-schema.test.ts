@@ -23,6 +23,22 @@ const code = (name: string, rest: object = {}) => ({
 const HABITS = {
   lists: { habits: { label: 'habits', codes: [code('CUB', { pair: 'cu' }), code('DIS', { pair: 'di' })] } },
 };
+/** A field of events that says so of carrying and being required. */
+const EVENTS = (changes: object) => ({
+  fields: [
+    {
+      name: 'point',
+      label: 'events',
+      kind: 'events',
+      list: 'point',
+      required: false,
+      unsaid: 'none',
+      canBeNone: true,
+      ...changes,
+    },
+  ],
+  lists: { point: { label: 'events', codes: [code('WST', { pair: 'wk' })] } },
+});
 const nine = [...'cspqknrgu'].map((key, index) => code(`S${index}`, { key }));
 
 /** For each kind of finding: changes that raise it, and changes like them that don't. */
@@ -200,6 +216,8 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
     },
     { ...fields({ name: 'sulphide', qualifiers: [{ list: 'habits' }] }), ...HABITS },
   ],
+  ['schema-event-carries', EVENTS({ carry: true }), EVENTS({ carry: false })],
+  ['schema-event-carries', EVENTS({ carry: false, required: true }), EVENTS({ carry: false })],
   [
     'schema-unsaid-none',
     fields({ name: 'wear', unsaid: 'none' }),

@@ -3,10 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { depthFromMm } from '../../../src/quantity/depth.ts';
 import { checkRow } from '../../../src/schema/check/row-checks.ts';
-import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
+import type { Field, LoggingSchema } from '../../../src/schema/logging-schema.ts';
 import { BEYOND_JSON_SCHEMA, rowJsonSchema } from '../../../src/schema/print/row-json-schema.ts';
 import { resolveStyle } from '../../../src/schema/read/resolve.ts';
-import { type Cell, NONE, NOT_OBSERVED } from '../../../src/value/cell.ts';
+import { type Cell, NONE, NOT_OBSERVED, type PointEvent } from '../../../src/value/cell.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { rowsOf, schemas } from '../../support/arbitrary-schema.ts';
 import { runs } from '../../support/long-run.ts';
@@ -95,6 +95,36 @@ describe('a row against its schema', () => {
     expect(
       found({}, { sulphides: { percents: { PYR: 2 }, qualified: { PYR: { habits: 'DIS' } } } }),
     ).toContain('row-wrong-kind');
+  });
+
+  it('row-event-off: an event is inside its row, and measured within the limits of its code', () => {
+    const point = {
+      ...style.fields.find(({ name }) => name === 'fabric'),
+      name: 'point',
+      kind: 'events',
+      list: 'point',
+      required: false,
+    } as Field;
+    const measure = { unit: 'L/s', min: 0, max: 60, decimals: 1 };
+    const codes = [
+      { code: 'WST', label: 'water strike', look: '', measure },
+      { code: 'FLT', label: 'fault', look: '' },
+    ];
+    const eventful = {
+      ...style,
+      fields: [...style.fields, point],
+      lists: { ...style.lists, point: { name: 'point', label: 'events', codes } },
+    };
+    const codesOf = (events: Record<string, PointEvent>) =>
+      checkRow(eventful, { ...good, cells: { ...good.cells, point: { events } } }).map(({ code }) => code);
+    expect(codesOf({ WST: { atMm: 44_000, number: 2.5 }, FLT: {} })).toEqual([]);
+    expect(codesOf({ FLT: { atMm: 45_000 } })).toEqual(['row-event-off']);
+    expect(codesOf({ FLT: { atMm: 43_999 } })).toEqual(['row-event-off']);
+    expect(codesOf({ FLT: { number: 2 } })).toEqual(['row-event-off']);
+    expect(codesOf({ WST: { number: 61 } })).toEqual(['row-event-off']);
+    expect(codesOf({ WST: { number: 2.55 } })).toEqual(['row-event-off']);
+    expect(codesOf({ XXX: {} })).toEqual(['row-code-unknown']);
+    expect(codesOf({})).toEqual(['row-empty-cell']);
   });
 
   it('is placed by hole, interval and field', () => {

@@ -1,3 +1,4 @@
+import { formatDepth } from '../../../quantity/depth.ts';
 import { type Field, type LoggingSchema, scaleOf } from '../../../schema/logging-schema.ts';
 import { type Amount, amountsIn, type Cell, qualifiedIn, sharesIn } from '../../../value/cell.ts';
 import { cellWidth, fit } from '../../terminal/paint/cells.ts';
@@ -15,6 +16,10 @@ export function cellText(schema: LoggingSchema, field: Field, cell: Cell | undef
     return code?.toLowerCase() ?? String(cell.level);
   }
   if ('levels' in cell || 'percents' in cell) return listed(cell);
+  if ('events' in cell)
+    return Object.entries(cell.events)
+      .map(([code, { atMm }]) => `${code.toLowerCase()}${atMm === undefined ? '' : `@${formatDepth(atMm)}`}`)
+      .join(' ');
   if ('codes' in cell)
     return Object.keys(cell.codes)
       .map((code) => `${code.toLowerCase()}${more(cell, code)}`)

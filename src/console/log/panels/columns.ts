@@ -92,6 +92,8 @@ function wish(schema: LoggingSchema, field: Field): Wish {
       return listed(code + 1, 2 * (code + 1) + 4, 2);
     case 'codes':
       return listed(code, 2 * code + 1, 5);
+    case 'events':
+      return listed(code, code + 6, 5);
     case 'percent':
       return fixed(3, 4, 3);
     case 'level':
