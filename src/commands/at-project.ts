@@ -55,6 +55,7 @@ export async function atProject(
   const opened = await openProject(outside, asked);
   if (!opened.ok) return refuse(outside, ...opened.findings);
   const { desk } = opened.value;
+  const found = desk.findings();
   let code: number;
   try {
     code = await work(opened.value);
@@ -62,7 +63,15 @@ export async function atProject(
     await desk.close({ abandon: true });
     throw bug;
   }
-  return (await closeSaying(outside, asked.folder, desk)) ? code : EXIT.findings;
+  const closed = await closeSaying(outside, asked.folder, desk);
+  sayFoundSince(outside, found, desk.findings());
+  return closed ? code : EXIT.findings;
+}
+
+/** Says what came up of the project's files while the command ran: another program wrote one, or took one away. */
+function sayFoundSince(outside: Outside, before: readonly Finding[], now: readonly Finding[]): void {
+  const since = now.filter((finding) => !before.includes(finding));
+  if (since.length > 0) sayTrouble(outside, { findings: since });
 }
 
 /** Closes a project; says of edits that the disk had not taken whether they are saved after all. True where everything is. */

@@ -95,6 +95,10 @@ export interface Desk {
   readonly writeOut: (file: string, bytes: Uint8Array) => Promise<Done>;
   /** Writes the files of documents that the journal is ahead of, now instead of at the next pause. */
   readonly snapshot: () => Promise<Done>;
+  /** Holds every file against what was last read or written here: one that another program changed meanwhile is taken in and said. */
+  readonly look: () => Promise<void>;
+  /** Does that by itself soon after anything changes in the folders, where the disk can tell; gives the way to end it. */
+  readonly watch: () => () => void;
   /** Tries again at once to save what is not safe. */
   readonly retry: () => Promise<Health>;
   /**

@@ -77,7 +77,7 @@ function filedAMinuteAgo({ filedAt, needs }: State): boolean {
 }
 
 /** A document's file was written by somebody else while the desk was open: it is kept, and taken in as another copy. */
-async function takeOutsideChange(state: State, document: Document): Promise<void> {
+export async function takeOutsideChange(state: State, document: Document): Promise<void> {
   const { disk } = state.needs;
   const { folder } = state.base;
   const file = documentPath(document);

@@ -46,6 +46,8 @@ export function readingSession(
     writeByHand: async () => refused(readOnly),
     writeOut: async () => REFUSAL,
     snapshot: async () => REFUSAL,
+    look: async () => {},
+    watch: () => () => {},
     retry: async () => ({ state: 'read only', unsafeEdits: 0, waiting: [], reason: REFUSAL.problem }),
     moveTo: async () => REFUSAL,
     subscribe: () => () => {},

@@ -66,6 +66,7 @@ function land(state: State, documents: readonly Document[]): void {
     if (held === undefined) continue;
     if (held.durable !== undefined && held.durable.tables.rods !== document.tables.rods) state.rodDone = true;
     state.shelf.update(key, { ...held, durable: document });
+    state.toLookAt.add(key);
   }
   state.savedAt = state.needs.now();
   state.sinceSnapshot += 1;

@@ -15,6 +15,7 @@ import { shelfOf } from './shelf.ts';
 import { healthOf, newId, type SessionNeeds, type State, tell } from './state.ts';
 import { afterEdit, NEW_SITTING } from './undo.ts';
 import { keepWhatIsLeft, putInUnsaved } from './unsaved.ts';
+import { lookAtFiles, watchFiles } from './watching.ts';
 
 /** Begins work on a project that is open for writing, and takes in what was edited outside. */
 export async function startSession(folder: string, opened: Opened, needs: SessionNeeds): Promise<Desk> {
@@ -69,7 +70,10 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     closed,
     letGo,
     start,
-    changed: () => afterWriting(state),
+    changed: () => {
+      afterWriting(state);
+      void lookAtFiles(state, 'edited');
+    },
   });
   const state: State = {
     needs,
@@ -87,6 +91,9 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     rodDone: false,
     filedAt: undefined,
     cancelIdle: undefined,
+    toLookAt: new Set(),
+    looking: false,
+    refusedFiles: new Map(),
     ended: false,
   };
   return state;
@@ -117,6 +124,8 @@ function deskOn(state: State): Desk {
     writeByHand: (file, text) => writeByHand(state, file, text),
     writeOut: (file, bytes) => writeOut(state, file, bytes),
     snapshot: () => fileAway(state),
+    look: () => lookAtFiles(state, 'all'),
+    watch: () => watchFiles(state),
     retry: async () => {
       await state.base.writer.tryNow();
       return healthOf(state);

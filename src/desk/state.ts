@@ -60,6 +60,11 @@ export interface State {
   /** When files were last written; undefined before the first time. */
   filedAt: Stamp | undefined;
   cancelIdle: (() => void) | undefined;
+  /** Keys of documents edited since their files were looked at. */
+  readonly toLookAt: Set<string>;
+  looking: boolean;
+  /** Facts of files that another program wrote and that can't be read, by key: each is said once. */
+  readonly refusedFiles: Map<string, FileFacts>;
   ended: boolean;
 }
 

@@ -39,6 +39,11 @@ export interface Disk {
   unlink(path: string): Promise<void>;
   /** Waits until the names in a folder are on the medium. */
   syncFolder(path: string): Promise<void>;
+  /**
+   * Calls back after anything changed in a folder, where the disk can tell (a network share often can't); gives the way to end that. Keeps no
+   * program alive. What did change is for the caller to look at.
+   */
+  watch?(folder: string, changed: () => void): () => void;
 }
 
 /** Most bytes that are read of a file where nobody gives a smaller number. */

@@ -1,4 +1,4 @@
-import { lstatSync, writeSync } from 'node:fs';
+import { lstatSync, watch, writeSync } from 'node:fs';
 import { type FileHandle, mkdir, open, readdir, realpath, rename, unlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -32,7 +32,19 @@ export const realDisk: Disk = {
   rename: WINDOWS ? patiently(rename, (ms) => pause(ms)) : rename,
   unlink: (path) => unlink(path),
   syncFolder: (folder) => (WINDOWS ? syncByFile(realDisk, folder) : syncFolder(folder)),
+  watch: watchFolder,
 };
+
+function watchFolder(folder: string, changed: () => void): () => void {
+  try {
+    const watcher = watch(folder, { persistent: false }, changed);
+    // A folder that goes away ends the watching; nothing more is to be told.
+    watcher.on('error', () => watcher.close());
+    return () => watcher.close();
+  } catch {
+    return () => {};
+  }
+}
 
 let flushes = 0;
 

@@ -85,10 +85,19 @@ export async function runConsole(
     console.happen(happening);
     screen?.rerender();
   };
-  const unsubscribe = desk.subscribe(() => followDesk(desk, found(), console.store.getState(), happen));
-  const stopClock = everyMinute(desk, () => happen({ kind: 'minute', now: desk.now() }));
+  const watching = keepWatching(desk);
+  const unsubscribe = desk.subscribe(() => {
+    watching.follow();
+    followDesk(desk, found(), console.store.getState(), happen);
+  });
+  const stopClock = everyMinute(desk, () => {
+    happen({ kind: 'minute', now: desk.now() });
+    // For disks that can't tell of changes, like a share.
+    void desk.look();
+  });
   const ending = await screen.ended;
   stopClock();
+  watching.stop();
   unsubscribe();
   const closed = await desk.close({ abandon: true, keep: true });
   return closed.ok ? { ending } : { ending, problem: closed.problem };
@@ -116,6 +125,19 @@ function followDesk(
   if (found !== state.found) happen({ kind: 'found', found });
   const health = healthOf(desk, state.health);
   if (health !== state.health) happen({ kind: 'health', health });
+}
+
+/** Watches the desk's files, in whatever folder it works by now. */
+function keepWatching(desk: Desk): { readonly follow: () => void; readonly stop: () => void } {
+  let folder = desk.folder();
+  let stop = desk.watch();
+  const follow = (): void => {
+    if (desk.folder() === folder) return;
+    stop();
+    folder = desk.folder();
+    stop = desk.watch();
+  };
+  return { follow, stop: () => stop() };
 }
 
 /** Calls at each full minute of the clock: the only thing that repaints an idle console. */

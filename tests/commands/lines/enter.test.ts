@@ -1,6 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { Readable } from 'node:stream';
+import { describe, expect, it, vi } from 'vitest';
 import { enter } from '../../../src/commands/enter.ts';
 import { copyOfSample, hear } from '../support/outside.ts';
 
@@ -192,4 +193,26 @@ describe('lines from a pipe', () => {
     );
     expect(bag).toMatchObject({ kind: 'spoiled', reason: 'torn on the ute', fromMm: 1000, toMm: 2000 });
   });
+});
+
+it('a file that another program writes while lines come in is taken in, and said beside the answer', async () => {
+  const folder = copyOfSample();
+  const path = join(folder, `holes/${HOLE}.json`);
+  const heard = hear();
+  async function* lines() {
+    yield 'p1\n';
+    await vi.waitFor(() => expect(heard.out()).toContain('46–47'));
+    const text = readFileSync(path, 'utf8');
+    writeFileSync(path, text.replace('"state": "drilling"', '"state": "suspended"'));
+    yield '.\n';
+  }
+  const outside = { ...heard.outside, stdin: Readable.from(lines()) as unknown as NodeJS.ReadStream };
+  const code = await enter(outside, { folder, hole: HOLE, keepGoing: false });
+  expect([code, heard.out()]).toEqual([0, '1: 46–47\n2: 47–48\n']);
+  expect(heard.err()).toContain(
+    'MBRC003: another program wrote this file while the project was open; the change was taken in',
+  );
+  const { tables } = JSON.parse(readFileSync(path, 'utf8'));
+  expect(tables.hole.hole.state).toBe('suspended');
+  expect(rowAt(tables, 47)).toMatchObject({ repeat: true });
 });
