@@ -24,7 +24,12 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
     }
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
-    return sayFindings(outside, checkHole(at.project, hole.value, documents.values()), asked.json);
+    const { id } = hole.value;
+    const ofFile = at.desk
+      .findings()
+      .filter(({ place }) => place.hole === id || place.file === `holes/${id}.json`);
+    const found = checkHole(at.project, hole.value, documents.values());
+    return sayFindings(outside, [...ofFile, ...found], asked.json);
   });
 }
 

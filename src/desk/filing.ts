@@ -1,10 +1,11 @@
 import { whyRefused } from '../files/disk.ts';
 import { documentPath } from '../files/document-file.ts';
-import { editedOutside } from '../files/findings.ts';
+import { editedOutside, fileNearsLimit, fileNotWritten } from '../files/findings.ts';
 import { keepCopy } from '../files/keep-copy.ts';
 import { FileRefused, readProjectFile } from '../files/read-file.ts';
 import { DOCUMENT_LIMITS } from '../files/read-json.ts';
 import { loadSnapshot } from '../files/snapshot.ts';
+import type { Finding } from '../finding/finding.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import type { Done } from './contract.ts';
@@ -39,6 +40,7 @@ export async function fileAway(state: State): Promise<Done> {
         if (by !== undefined) throw new Error(by);
       },
       changedOutside: (document) => takeOutsideChange(state, document),
+      found: (findings) => sayOnce(state, findings),
       token: () => newToken(needs.random),
       spoiled: base.spoiled,
     });
@@ -47,6 +49,23 @@ export async function fileAway(state: State): Promise<Done> {
     return { ok: false, problem: whyRefused(error) };
   }
 }
+
+/** Adds findings of a file; one of the same kind about the same file is not said again, whatever its size is by now. */
+function sayOnce(state: State, findings: readonly Finding[]): void {
+  const fresh = findings.filter(
+    ({ code, place, problem }) =>
+      !state.findings.some(
+        (known) =>
+          known.place.file === place.file &&
+          (known.problem === problem || (known.code === code && SIZES.has(code))),
+      ),
+  );
+  if (fresh.length === 0) return;
+  state.findings = [...state.findings, ...fresh];
+  tell(state);
+}
+
+const SIZES: ReadonlySet<string> = new Set([fileNearsLimit.code, fileNotWritten.code]);
 
 function isBehind(state: State, key: string): boolean {
   const held = state.shelf.get(key);
@@ -84,11 +103,7 @@ export async function takeOutsideChange(state: State, document: Document): Promi
   const bytes = await readProjectFile(disk, folder, file, DOCUMENT_LIMITS);
   if (!bytes.ok) {
     // What can't be read can't be kept, so nothing is written over it: the rows stay in the journal. Said once, not at every try.
-    const known = state.findings.some(({ place, problem }) =>
-      bytes.findings.some((each) => each.place.file === place.file && each.problem === problem),
-    );
-    if (!known) state.findings = [...state.findings, ...bytes.findings];
-    tell(state);
+    sayOnce(state, bytes.findings);
     throw new FileRefused(bytes.findings);
   }
   const kept = await keepCopy(disk, folder, { file, bytes: bytes.value, because: 'edited-outside' });

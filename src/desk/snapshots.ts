@@ -1,8 +1,11 @@
 import { join } from 'node:path';
 import { type Disk, type FileFacts, factsIfThere, sameFile } from '../files/disk.ts';
 import { documentPath } from '../files/document-file.ts';
+import { nearsLimit } from '../files/file-size.ts';
 import { retireGenerations } from '../files/journal.ts';
+import { FileRefused } from '../files/read-file.ts';
 import { saveSnapshot } from '../files/snapshot.ts';
+import type { Finding } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';
 import { needsSnapshot, type Shelf } from './shelf.ts';
 import type { Writer } from './writer.ts';
@@ -20,6 +23,8 @@ export interface SnapshotNeeds {
   readonly requireOurs: () => Promise<void>;
   /** A file that somebody else wrote since: keeps it and takes it in; our snapshot waits for the next round. */
   readonly changedOutside: (document: Document) => Promise<void>;
+  /** Says what was found of a file that was to be written; the same is said once. */
+  readonly found: (findings: readonly Finding[]) => void;
   readonly token: () => string;
   /** Generations that hold damage: kept, not deleted. */
   readonly spoiled: ReadonlySet<number>;
@@ -55,9 +60,20 @@ async function takeSnapshot(needs: SnapshotNeeds, key: string): Promise<void> {
   }
   const { generation, safe } = writer.state();
   const stored = { document: held.durable, position: { generation, sequence: safe } };
-  await saveSnapshot(disk, folder, stored, needs.token());
+  try {
+    await saveSnapshot(disk, folder, stored, needs.token());
+  } catch (error) {
+    if (!(error instanceof FileRefused)) throw error;
+    // The journal keeps its lines; the files of the other documents are written all the same.
+    needs.found(error.findings);
+    return;
+  }
   const written = await factsIfThere(disk, path);
-  if (written !== undefined) needs.facts.set(key, written);
+  if (written !== undefined) {
+    needs.facts.set(key, written);
+    const near = nearsLimit(held.durable, written.size);
+    if (near !== undefined) needs.found([near]);
+  }
   const latest = shelf.get(key);
   if (latest !== undefined) shelf.update(key, { ...latest, snapshotSequence: safe });
 }

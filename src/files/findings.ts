@@ -89,6 +89,22 @@ export const editedOutside = defineFinding({
   rationale: 'The change is kept and marked in the history, so that it can be seen, and taken back.',
 });
 
+/** A document's file that nears what is read again. */
+export const fileNearsLimit = defineFinding({
+  code: 'file-nears-limit',
+  severity: 'warning',
+  title: 'A file nears the size that can be read',
+  rationale: 'Past that size the next opening refuses it, as it refuses any file made to keep it busy.',
+});
+
+/** A document's file that could not be read again, and so is not written. */
+export const fileNotWritten = defineFinding({
+  code: 'file-too-large-to-write',
+  severity: 'fault',
+  title: 'A file would be too large to be read again and is not written',
+  rationale: 'A file that is written and then refused would take every row in it out of reach.',
+});
+
 /** What was being written when the power or the program went. */
 export const tornTail = defineFinding({
   code: 'torn-tail',

@@ -3,6 +3,7 @@ import type { Finding } from '../finding/finding.ts';
 import type { Migration } from '../formats/upgrade.ts';
 import type { Disk, FileFacts } from './disk.ts';
 import { documentPath } from './document-file.ts';
+import { nearsLimit } from './file-size.ts';
 import { missingFile, olderFormat, rebuilt } from './findings.ts';
 import { rebuild } from './fold.ts';
 import { workWords } from './journal-findings.ts';
@@ -46,7 +47,12 @@ export async function readFound(
     ? await fromSnapshot(file, snapshot.value, lines, bytes)
     : await fromJournal(file, snapshot.findings, lines, bytes);
   if (found.loaded === undefined || facts === undefined) return found;
-  return { ...found, loaded: withFacts(found.loaded, facts) };
+  const near = snapshot.ok ? nearsLimit(file.name, facts.size) : undefined;
+  return {
+    ...found,
+    loaded: withFacts(found.loaded, facts),
+    findings: near === undefined ? found.findings : [...found.findings, near],
+  };
 }
 
 function withFacts(loaded: LoadedDocument, facts: FileFacts): LoadedDocument {

@@ -13,6 +13,7 @@ import {
   readDocumentFile,
   type StoredDocument,
 } from './document-file.ts';
+import { readableAgain } from './file-size.ts';
 import { wrongShape } from './findings.ts';
 import { printDocument } from './print-document.ts';
 import { FileRefused, readProjectFile } from './read-file.ts';
@@ -42,13 +43,11 @@ function snapshotAdapter(
       if (!found.ok) throw new FileRefused(found.findings);
       return found.value;
     },
-    write: (stored) =>
-      writeDurably(
-        disk,
-        join(folder, file),
-        new TextEncoder().encode(printDocument(stored)),
-        options.token(),
-      ),
+    write: async (stored) => {
+      const bytes = readableAgain(name, new TextEncoder().encode(printDocument(stored)));
+      if (!bytes.ok) throw new FileRefused(bytes.findings);
+      await writeDurably(disk, join(folder, file), bytes.value, options.token());
+    },
   };
 }
 
@@ -70,7 +69,10 @@ export async function loadSnapshot(
   }
 }
 
-/** Writes a document's file through lowdb; it is on the medium when this resolves. `token` makes the temporary name unique. */
+/**
+ * Writes a document's file through lowdb; it is on the medium when this resolves. Rejects (FileRefused) where it could not be read
+ * again, the file as it was. `token` makes the temporary name unique.
+ */
 export async function saveSnapshot(
   disk: Disk,
   folder: string,

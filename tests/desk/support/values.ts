@@ -1,5 +1,5 @@
 import type { DeskOptions } from '../../../src/desk/desk.ts';
-import type { Change, DocumentName, Id } from '../../../src/record/document.ts';
+import type { Change, DocumentName, Id, Thing } from '../../../src/record/document.ts';
 
 /** Bytes that look random and come the same for the same seed. */
 export function seededRandom(seed: number): (bytes: number) => Uint8Array {
@@ -48,4 +48,13 @@ export function rowLogged(id: Id, fromM: number, percent = 2): Change {
     put: ['rows', id],
     thing: { fromMm: fromM * 1000, toMm: fromM * 1000 + 1000, cells: { pyrite: { percent } } },
   };
+}
+
+/** Rows whose remarks come to so many MB: in a file they are twice that, in the table and in the history. */
+export function remarksOf(desk: { readonly newId: () => string }, megabytes: number): readonly Change[] {
+  const set = { remark: 'x'.repeat(1024) };
+  return Array.from({ length: megabytes * 1024 }, (_, metre) => {
+    const logged = rowLogged(desk.newId(), metre % 4000) as { put: readonly [string, string]; thing: Thing };
+    return { put: logged.put, thing: { ...logged.thing, ...set } };
+  });
 }

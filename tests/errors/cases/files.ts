@@ -14,7 +14,7 @@ import { loadProject } from '../../../src/desk/load-project.ts';
 import type { Finding } from '../../../src/finding/finding.ts';
 import { deskOptions, done, newProject, opened, projectWithHole } from '../../desk/support/project.ts';
 import { troubledDesk } from '../../desk/support/troubled.ts';
-import { HOLE, holeMade, rowLogged } from '../../desk/support/values.ts';
+import { HOLE, holeMade, remarksOf, rowLogged } from '../../desk/support/values.ts';
 import { faultOptions } from '../../faults/sitting.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
@@ -55,6 +55,15 @@ async function killed(change: (folder: string) => void): Promise<readonly Findin
   await desk.close();
   change(left);
   return onOpening(left, { machine: GONE, takeOver: false });
+}
+
+/** A hole with remarks of so many MB, which are in its table and in its history. */
+async function grown(megabytes: number): Promise<readonly Finding[]> {
+  const { desk } = await troubledDesk();
+  await done(desk, HOLE, holeMade());
+  await done(desk, HOLE, remarksOf(desk, megabytes));
+  await desk.snapshot();
+  return desk.findings();
 }
 
 const firstGeneration = (folder: string): string =>
@@ -157,6 +166,8 @@ export const FILE_CASES: readonly ErrorCase[] = [
   given('newer-format', 'a hole of format 5', () =>
     afterwards(edit(HOLE_FILE, '"format": 1', '"format": 5')),
   ),
+  given('file-nears-limit', 'a hole whose file has grown to two thirds of what is read', () => grown(8)),
+  given('file-too-large-to-write', 'a hole that would make a file of 26 MB', () => grown(12)),
   given('older-format', 'a hole of format 0', () =>
     afterwards(edit(HOLE_FILE, '"format": 1', '"format": 0'), OLDER),
   ),
