@@ -12,6 +12,7 @@ import {
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../src/desk/desk.ts';
+import { FORMAT } from '../../src/files/document-file.ts';
 import { deskOptions, done, newProject, opened, projectWithHole } from './support/project.ts';
 import { HOLE, holeMade, rowLogged, seededRandom } from './support/values.ts';
 
@@ -176,7 +177,7 @@ describe('what is found on opening', () => {
     const desk = await opened(folder);
     expect(desk.findings()[0]).toMatchObject({
       code: 'newer-format',
-      problem: 'it has format 99; this offsider reads up to 2',
+      problem: `it has format 99; this offsider reads up to ${FORMAT}`,
     });
     expect(desk.get(HOLE)).toBeUndefined();
     expect(desk.submit({ what: 'hole made', parts: [{ document: HOLE, changes: holeMade() }] }).ok).toBe(
