@@ -6,10 +6,11 @@ import { realDisk } from '../files/real-disk.ts';
 import { writeFolder } from '../files/write-folder.ts';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { MadeTable } from '../handover/tables/table.ts';
-import { csvFiles, TABLES_PAGE, type TableFile } from '../handover/tables/table-files.ts';
+import { csvFiles, jsonFile, mapFiles, TABLES_PAGE, type TableFile } from '../handover/tables/table-files.ts';
 import { tablesOf } from '../handover/tables/tables.ts';
 import { tableCsv } from '../handover/tables/write-csv.ts';
 import { tablesJson } from '../handover/tables/write-json.ts';
+import { siteOfProject } from '../standing/survey.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { folderTaken, wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayFile, sayJson, sayTrouble } from './say.ts';
@@ -83,15 +84,12 @@ function printed({ columns, rows }: MadeTable): string {
 }
 
 /** Writes every table into a folder; the exit code where it can't, undefined where it did. */
-async function write(
-  { outside, project }: AtProject,
-  made: readonly MadeTable[],
-  to: string,
-): Promise<number | undefined> {
+async function write(at: AtProject, made: readonly MadeTable[], to: string): Promise<number | undefined> {
+  const { outside } = at;
   const folder = resolve(to);
   const free = await freeFolder(folder, to);
   if (!free.ok) return refuse(outside, ...free.findings);
-  const files = filesOf(project.settings.name, made);
+  const files = filesOf(at, made);
   try {
     await writeFolder(realDisk, folder, files, newToken(outside.random));
   } catch (error) {
@@ -112,9 +110,9 @@ async function write(
   return undefined;
 }
 
-function filesOf(project: string, made: readonly MadeTable[]): readonly TableFile[] {
-  const json = `${JSON.stringify(tablesJson(made))}\n`;
-  return [...csvFiles(project, made), { file: 'tables.json', bytes: new TextEncoder().encode(json) }];
+function filesOf({ project, desk }: AtProject, made: readonly MadeTable[]): readonly TableFile[] {
+  const { grid } = siteOfProject(project);
+  return [...csvFiles(project.settings.name, made), jsonFile(made), ...mapFiles(made, grid, desk.now())];
 }
 
 /** Refused where the folder holds something else than tables: a file of somebody's could have the name of one of ours. */

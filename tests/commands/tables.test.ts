@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/commands/command-line/run.ts';
 import { inflateExactly } from '../../src/files/inflate.ts';
 import { openBundle } from '../../src/handover/bundle/open-bundle.ts';
+import { asking } from '../handover/support/engine.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
 
 async function run(...argv: string[]) {
@@ -53,6 +54,12 @@ describe('tables', () => {
       expect(rowsOf(csv).length, name).toBe(rows.length);
     }
     expect(read(folder, 'TABLES.md')).toContain('Key: hole + from_m + to_m.');
+    asking(readFileSync(join(folder, 'tables.gpkg')), (all) => {
+      for (const [name, { rows }] of Object.entries(json))
+        expect(all(`select count(*) as n from "${name}"`), name).toEqual([{ n: rows.length }]);
+    });
+    for (const file of ['collars.geojson', 'traces.geojson'])
+      expect(JSON.parse(read(folder, file)).type).toBe('FeatureCollection');
   });
 
   it('writes again over its own tables, and never into a folder with somebody’s files', async () => {

@@ -12,6 +12,7 @@ const RULES = [
   'A text cell that begins with = + - @ a tab or a line end has an apostrophe in front, so that no spreadsheet runs it; so has one that begins with apostrophes and then one of these. Take one apostrophe off to have the text. Numbers never have one.',
   'Intervals hold their top and not their bottom. Depths are along the hole from the collar.',
   'Looked and none seen, not observed, and not logged yet are three things: only none is barren. Geology says which of the first two it is; of a metre not logged yet there is no row.',
+  'A folder written by offsider tables has the same rows as tables.json and as tables.gpkg (GeoPackage 1.3: a SQLite database, with collars and traces to draw in the grid of the project), and collars.geojson and traces.geojson (RFC 7946, WGS 84). Elevations are as recorded in all of them, not reduced to an ellipsoid. A bundle has the CSV alone.',
   'Text cells come as people typed them. Opening a file runs nothing.',
 ] as const;
 

@@ -4,6 +4,7 @@ import { metres } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { surveyOf } from '../../standing/survey.ts';
+import { type Grid, toWgs84 } from '../../survey/norths/grids.ts';
 import type { PathPoint } from '../../survey/path/path.ts';
 import { positionRows } from '../../survey/path/position-table.ts';
 import { pathByMetre } from '../../survey/path/projection.ts';
@@ -15,6 +16,7 @@ import { defineTable, holesOf, type Source } from './table.ts';
 const AZIMUTH = number('Azimuth, clockwise from its north', 'deg');
 const DIP = number('Dip from horizontal, downwards negative', 'deg');
 const NO_COLLAR = 'no position of the collar is recorded';
+const NO_WGS84 = 'no position of the collar, or no grid in project.json';
 const NO_MINE_GRID = 'no position of the collar, or no mine grid';
 
 /** Shots as the tool gave them. */
@@ -157,6 +159,8 @@ export const PATH = defineTable({
     ),
     mine_east_m: optional(number('Easting on the mine grid', 'm'), NO_MINE_GRID),
     mine_north_m: optional(number('Northing on the mine grid', 'm'), NO_MINE_GRID),
+    longitude_deg: optional(number('Longitude, WGS 84, east positive', 'deg'), NO_WGS84),
+    latitude_deg: optional(number('Latitude, WGS 84, north positive', 'deg'), NO_WGS84),
   },
   rows: (source) =>
     holesOf(source).flatMap((hole) => {
@@ -166,11 +170,7 @@ export const PATH = defineTable({
 });
 
 /** Points of a hole as rows of the path; their positions are those that `offsider survey --csv` prints. */
-export function pointRows(
-  { project }: Pick<Source, 'project'>,
-  hole: Document,
-  points: readonly PathPoint[],
-) {
+function pointRows({ project }: Pick<Source, 'project'>, hole: Document, points: readonly PathPoint[]) {
   const { collar, site } = surveyOf(project, hole);
   const mine = collar === undefined ? undefined : site.mineGrid;
   const placed = positionRows(points, collar, mine);
@@ -195,6 +195,19 @@ export function pointRows(
       basis: String(basis),
       mine_east_m: onGrid(mineEast),
       mine_north_m: onGrid(mineNorth),
+      ...wgs84Cells(site.grid, onGrid(east), onGrid(north)),
     };
   });
+}
+
+/** Degrees of a position of the grid, to the millimetre; empty where it has none. */
+export function wgs84Cells(grid: Grid | undefined, eastM: number | undefined, northM: number | undefined) {
+  const at =
+    grid === undefined || eastM === undefined || northM === undefined
+      ? undefined
+      : toWgs84(grid, { eastM, northM });
+  return {
+    longitude_deg: at && rounded(at.lonDeg, 8),
+    latitude_deg: at && rounded(at.latDeg, 8),
+  };
 }

@@ -1,6 +1,11 @@
+import type { Stamp } from '../../quantity/stamp.ts';
+import type { Grid } from '../../survey/norths/grids.ts';
+import { collarsGeoJson, tracesGeoJson } from '../map/geojson.ts';
+import { geoPackage } from '../map/geopackage.ts';
 import { contractPage } from './contract-page.ts';
 import type { MadeTable } from './table.ts';
 import { tableCsv } from './write-csv.ts';
+import { tablesJson } from './write-json.ts';
 
 /** A file of a folder of tables: its name there, with forward slashes, and its bytes. */
 export interface TableFile {
@@ -22,4 +27,22 @@ export function csvFiles(project: string, tables: readonly MadeTable[]): readonl
     },
     ...tables.map((made) => ({ file: `${made.name}.csv`, bytes: utf8(tableCsv(made)) })),
   ];
+}
+
+/** The collars and where the holes go, for a map: GeoJSON and GeoPackage. */
+export function mapFiles(
+  tables: readonly MadeTable[],
+  grid: Grid | undefined,
+  now: Stamp,
+): readonly TableFile[] {
+  return [
+    { file: 'collars.geojson', bytes: utf8(collarsGeoJson(tables)) },
+    { file: 'traces.geojson', bytes: utf8(tracesGeoJson(tables)) },
+    { file: 'tables.gpkg', bytes: geoPackage(tables, grid, now) },
+  ];
+}
+
+/** The tables for a program, all in one file. */
+export function jsonFile(tables: readonly MadeTable[]): TableFile {
+  return { file: 'tables.json', bytes: utf8(`${JSON.stringify(tablesJson(tables))}\n`) };
 }
