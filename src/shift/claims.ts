@@ -17,30 +17,39 @@ export function pointAt(
   if (subject === 'shots')
     return here
       .filter(({ line }) => (line.shots ?? 0) > 0)
-      .map(({ line, number }) => `${lineWords(line, number)} claims ${line.shots}`)
+      .map(({ line, number }) => `${claims(line, number)} ${line.shots}`)
       .join(', ');
   const drilled = own.metres.filter((each) => each.hole === hole);
-  const before: Interval[] = [];
+  const before: (Interval & { readonly words: string })[] = [];
   return here
     .flatMap(({ line, number }) => {
       const { fromMm, toMm } = line;
       if (fromMm === undefined || toMm === undefined) return [];
       const claimed = { fromMm, toMm };
-      const twice = before.some((each) => overlaps(each, claimed));
-      before.push(claimed);
-      const extra = without(claimed, drilled);
-      if (twice) return [`${lineWords(line, number)} claims ${formatInterval(claimed)} again`];
-      return extra.map(
-        (each) => `${lineWords(line, number)} claims ${formatInterval(each)}, where no rod was done`,
+      const words = lineWords(line, number);
+      const twice = before.find((each) => overlaps(each, claimed));
+      before.push({ ...claimed, words });
+      if (twice !== undefined)
+        return [`${formatInterval(shared(twice, claimed))} is on ${twice.words} and on ${words}`];
+      return without(claimed, drilled).map(
+        (each) => `${claims(line, number)} ${formatInterval(each)}, where no rod was done`,
       );
     })
     .join(', ');
 }
 
+const shared = (a: Interval, b: Interval): Interval => ({
+  fromMm: depthFromMm(Math.max(a.fromMm, b.fromMm)),
+  toMm: depthFromMm(Math.min(a.toMm, b.toMm)),
+});
+
+const claims = (line: PlodLine, number: number): string =>
+  `${lineWords(line, number)}${line.startsAt === undefined ? '' : ','} claims`;
+
 function lineWords({ startsAt, endsAt }: PlodLine, number: number): string {
   return startsAt === undefined || endsAt === undefined
     ? `line ${number}`
-    : `line ${number}, ${localTime(startsAt)}–${localTime(endsAt)},`;
+    : `line ${number}, ${localTime(startsAt)}–${localTime(endsAt)}`;
 }
 
 /** Parts of an interval that no other covers. */

@@ -5,7 +5,7 @@ import type { Document } from '../../src/record/document.ts';
 import { emptyDocument } from '../../src/record/document.ts';
 import { startShift } from '../../src/shift/commands.ts';
 import { gapsOf, spansOf } from '../../src/shift/current.ts';
-import { ownRecord } from '../../src/shift/own-record.ts';
+import { ownRecord, rigAt } from '../../src/shift/own-record.ts';
 import { shiftHeaderOf } from '../../src/shift/shift.ts';
 import { closed, presumedEnd, shiftHolding } from '../../src/shift/shift-end.ts';
 import { shiftAt } from '../../src/shift/shift-name.ts';
@@ -107,33 +107,46 @@ function week({
   return { documents, moment };
 }
 
-describe('each rod and each minute', () => {
-  test('belong to one shift of their rig at the most, whatever was left open or overlaps', () => {
+describe('each rod, each shot and each minute', () => {
+  test('belong to one shift of their rig at the most, whatever was left open or overlaps, also in a hole that two rigs drilled', () => {
     fc.assert(
-      fc.property(anyWeek, (given) => {
+      fc.property(anyWeek, fc.integer({ min: -200, max: 4500 }), (given, taken) => {
         const { documents, moment } = week(given);
         const now = moment(5000);
         const context = { documents, shifts, now };
-        const holes = ['RIG1', 'RIG2'].map((rig) => ({
-          ...hole(`Z${rig}`, {
-            drilling: [{ method: 'RC', rig, fromMm: 0, startedAt: moment(-300) }],
-            rods: given.minutes
-              .toSorted((a, b) => a - b)
-              .map((minute, index) => ({
-                ...rod('06:00', (index + 1) * 6),
-                at: moment(minute),
-              })),
+        const begun = (rig: string, minute: number) => ({
+          method: 'RC',
+          rig,
+          fromMm: 0,
+          startedAt: moment(minute),
+        });
+        const stamps = given.minutes.toSorted((a, b) => a - b).map(moment);
+        const holes = [
+          [begun('RIG1', -300)],
+          [begun('RIG2', -300)],
+          [begun('RIG1', -300), begun('RIG2', taken)],
+        ].map((drilling, index) =>
+          hole(`Z${index}`, {
+            drilling,
+            rods: stamps.map((at, each) => ({ ...rod('06:00', (each + 1) * 6), at })),
+            shots: stamps.map((at, each) => ({ at, depthMm: (each + 1) * 6000 })),
           }),
-        }));
+        );
         const records = documents.map((shift) => ownRecord(closed(shift, context), holes, now));
-        for (const [index, rig] of ['RIG1', 'RIG2'].entries())
-          for (const [each, thing] of Object.values(holes[index]?.tables.rods ?? {}).entries()) {
+        for (const each of holes) {
+          const held = stamps.filter((at) => {
+            const rig = rigAt(each, at);
+            return rig !== undefined && shiftHolding(at, rig, context) !== undefined;
+          });
+          for (const [index, at] of stamps.entries()) {
             const counted = records.filter((record) =>
-              record.metres.some((metres) => metres.hole === `Z${rig}` && metres.toMm === (each + 1) * 6000),
+              record.metres.some((metres) => metres.hole === each.id && metres.toMm === (index + 1) * 6000),
             );
-            const holding = shiftHolding(thing.at as never, rig, context);
-            expect(counted.length).toBe(holding === undefined ? 0 : 1);
+            expect(counted.length).toBe(held.includes(at) ? 1 : 0);
           }
+          const shots = records.reduce((sum, record) => sum + (record.shots.get(each.id) ?? 0), 0);
+          expect(shots).toBe(held.length);
+        }
       }),
       { numRuns: runs(300) },
     );
