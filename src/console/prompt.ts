@@ -22,6 +22,12 @@ interface Sure {
   readonly sure?: 'asked';
 }
 
+/** A line of a plod that is typed field by field: which field is in hand, and what was typed in each. */
+export interface PlodForm {
+  readonly field: number;
+  readonly values: { readonly [name: string]: string };
+}
+
 /** A question that stands above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
 export type Prompt =
   /** Rod done: what is expected, and the digits typed where the bag in hand says otherwise. */
@@ -115,6 +121,10 @@ export type Prompt =
       /** What was said of the sheet as a whole: crew, remark. */
       readonly part: SheetPart;
       readonly lines: readonly { readonly text: string; readonly line: NewPlodLine }[];
+      /** The next line field by field; what is typed stands in the draft. */
+      readonly form?: PlodForm;
+      /** Escape was pressed: another drops the lines. */
+      readonly dropping?: true;
       /** The gap was shown: another empty line records it so. */
       readonly gapShown: boolean;
       readonly draft: Draft;

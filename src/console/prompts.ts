@@ -4,7 +4,7 @@ import { goElsewhere } from './lists/elsewhere.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
 import { answerLeaving, leavingWords } from './lists/leaving.ts';
 import { settleMissing } from './lists/missing.ts';
-import { answerPlod, plodKey } from './lists/plod.ts';
+import { answerPlod, leavePlod, plodKey } from './lists/plod.ts';
 import { plodShown } from './lists/plod-prompt.ts';
 import { answerLine, pickActivity, startActivity } from './lists/shift.ts';
 import { activityShown, lineShown } from './lists/shift-prompts.ts';
@@ -48,6 +48,8 @@ interface PromptEntry<P> {
   answer(state: State, world: World, prompt: P): Step;
   /** Any other key; undefined where it does what it does in every question: edit what is typed. */
   key?(state: State, event: KeyEvent, world: World, prompt: P): Step | undefined;
+  /** Escape; undefined where it leaves the question and changes nothing. */
+  leave?(state: State, prompt: P): Step;
   /** How many there are to choose from, where up and down move a cursor. */
   choices?(state: State): number;
   /** True where one key more records the answer (see deliberate.ts). */
@@ -137,7 +139,7 @@ export const PROMPTS: {
     key: pickActivity,
     choices: ({ project }) => project.settings.shift.activities.length,
   },
-  plod: { show: plodShown, answer: answerPlod, key: plodKey },
+  plod: { show: plodShown, answer: answerPlod, key: plodKey, leave: leavePlod },
   'shift line': { show: lineShown, answer: answerLine },
   scanned: {
     show: scannedShown,
@@ -182,6 +184,13 @@ export function isDeliberate(prompt: Prompt): boolean {
 /** Enter on the question that stands: what it leads to. */
 export function answer(state: State, world: World): Step {
   return state.prompt === undefined ? still(state) : entryOf(state.prompt).answer(state, world, state.prompt);
+}
+
+/** Escape on the question that stands. */
+export function leavePrompt(state: State): Step {
+  const { prompt } = state;
+  const own = prompt === undefined ? undefined : entryOf(prompt).leave?.(state, prompt);
+  return own ?? still({ ...state, prompt: undefined, message: undefined });
 }
 
 /** Any other key in a question: it moves the cursor of a choice, or edits what is typed there. */

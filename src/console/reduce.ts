@@ -19,7 +19,7 @@ import { enterLine, repeatHeld } from './log/entry.ts';
 import { formKey } from './log/fields.ts';
 import { typeReading } from './log/readings.ts';
 import type { Prompt } from './prompt.ts';
-import { promptKey } from './prompts.ts';
+import { leavePrompt, promptKey } from './prompts.ts';
 import { scanIntoDispatch } from './samples/dispatch.ts';
 import { scanBag } from './samples/scan.ts';
 import { type Health, holeInHand, type Message, rowLeft, type State } from './state.ts';
@@ -189,7 +189,7 @@ function inPrompt(state: State, event: KeyEvent, world: World): Step {
   if (state.prompt?.kind === 'scanned' && chord !== 'escape' && chord !== 'enter')
     return key({ ...state, prompt: undefined }, event, world);
   if (isSureAsked(state.prompt)) return sureKey(state, event, world);
-  if (chord === 'escape') return still({ ...state, prompt: undefined, message: undefined });
+  if (chord === 'escape') return leavePrompt(state);
   if (chord === 'enter') return answerOrAsk(state, world);
   if (chord === 'ctrl-c')
     return still(saying(state, 'Escape leaves this question; everything shown as saved is safe.'));

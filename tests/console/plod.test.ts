@@ -44,7 +44,7 @@ describe('a plod typed in the console', () => {
     expect(text(sitting)).toContain('11:27 h of the shift (05:32–17:40, 12:08 h) are on no line');
     for (const line of SHEET.slice(2))
       sitting.enter(line.replace('0-30', '0-6').replace(/-(48|96|102)$/, '-7'));
-    sitting.press('escape');
+    sitting.press('escape', 'escape');
     typed(
       sitting,
       SHEET.map((line) => line.replace(/ (0-30|-48|-96|-102)$/, '')),
@@ -113,9 +113,144 @@ describe('a plod typed in the console', () => {
     sitting.press('enter');
     expect(said(sitting)).toContain('Sheet 0413 is recorded for it already.');
     expect(sitting.state().prompt).toMatchObject({ kind: 'plod', lines: [{ text: '1h s' }] });
-    sitting.press('escape', 'ctrl-p');
+    sitting.press('escape', 'escape', 'ctrl-p');
     for (const line of ['0414 =', '1h s', '', '']) sitting.enter(line);
     expect(shiftThings(shiftOf(sitting), 'plods')).toHaveLength(2);
+  });
+});
+
+describe('a plod typed field by field', () => {
+  /** Twelve lines of a usual sheet: the fields of each, what is left out stays empty. */
+  const USUAL = [
+    ['05:32-06:00', ['0532', '0600', 'p']],
+    ['06:00-06:13', ['', '0613', 'l', 'mbrc001']],
+    ['06:13-06:58', ['', '0658', 'd', '', '0', '30']],
+    ['06:58-07:07', ['', '0707', 'v', '', '', '', '1']],
+    ['07:07-09:00', ['', '0900', 'd', '', '', '48']],
+    ['09:00-09:30', ['', '0930', 's']],
+    ['09:30-12:03', ['', '1203', 'd', '', '', '78']],
+    ['12:03-12:32', ['', '1232', 'k']],
+    ['12:32-14:00', ['', '1400', 'd', '', '', '96']],
+    ['14:00-14:50', ['', '1450', 'b', '', '', '', '', '', '', 'hose']],
+    ['14:50-16:00', ['', '1600', 'd', '', '', '102']],
+    ['16:00-17:40', ['', '1740', 'm']],
+  ] as const;
+
+  /** Types the lines into the form and says how many keys it took, Tab, Enter and F4 among them. */
+  function filled(sitting: Sitting): number {
+    let keys = 0;
+    const press = (key: string) => {
+      sitting.press(key);
+      keys += 1;
+    };
+    press('tab');
+    for (const [, fields] of USUAL) {
+      let at = fields[0] === '' ? 1 : 0;
+      for (const [index, text] of fields.entries()) {
+        if (text === '') continue;
+        // Over more fields than half of them the way back is the shorter one.
+        const ahead = index - at;
+        for (let step = 0; step < Math.min(ahead, 10 - ahead); step += 1)
+          press(ahead <= 5 ? 'enter' : 'shift-tab');
+        sitting.type(text);
+        keys += text.length;
+        at = index;
+      }
+      press('f4');
+    }
+    return keys;
+  }
+
+  it('takes twelve usual lines in under 150 keys, from the sheet’s number to its recording', async () => {
+    const sitting = await yesterday();
+    sitting.press('ctrl-p');
+    sitting.enter('0413');
+    const keys = filled(sitting);
+    expect(said(sitting)).toBe('');
+    sitting.press('escape');
+    expect(text(sitting)).toContain('The lines make the shift.');
+    sitting.press('enter');
+    expect(said(sitting)).toBe('plod 0413 taken down, 12 lines');
+    // Ctrl-P, 0413 and Enter before; Escape and Enter behind.
+    expect(keys + 6 + 2).toBe(145);
+  });
+
+  it('makes the same lines as the line that it is, which Escape leaves to go on with', async () => {
+    const [form, line] = [await yesterday(), await yesterday()];
+    for (const sitting of [form, line]) {
+      sitting.press('ctrl-p');
+      sitting.enter('0413');
+    }
+    filled(form);
+    for (const text of [
+      '0532-0600 p',
+      '-0613 l mbrc001',
+      '-0658 d 0-30',
+      '-0707 v 1sh',
+      '-0900 d -48',
+      '-0930 s',
+      '-1203 d -78',
+      '-1232 k',
+      '-1400 d -96',
+      '-1450 b: hose',
+      '-1600 d -102',
+      '-1740 m',
+    ])
+      line.enter(text);
+    const made = (sitting: Sitting) => {
+      const { prompt } = sitting.state();
+      return prompt?.kind === 'plod' ? prompt.lines.map((each) => each.line) : [];
+    };
+    expect(made(form)).toHaveLength(12);
+    expect(made(form)).toEqual(made(line));
+    form.type('1750');
+    form.press('tab');
+    form.type('lunch at the dam');
+    form.press('escape');
+    expect(form.state().prompt).toMatchObject({ draft: { text: "-1750 'lunch at the dam'" } });
+  });
+
+  it('stays at a field that can not be read, and at the line that can not be, with everything that was typed', async () => {
+    const sitting = await yesterday();
+    sitting.press('ctrl-p');
+    sitting.enter('0413');
+    sitting.press('tab');
+    for (const [wrong, words] of [
+      ['0570', '0570 is not a time of day. Type 0600 or 6:00.'],
+      ['0532', ''],
+      ['9', '9 is neither a time nor hours. Type 0730, or 1:30h.'],
+    ] as const) {
+      sitting.press('ctrl-u');
+      sitting.type(wrong);
+      sitting.press('enter');
+      expect(said(sitting)).toBe(words);
+    }
+    sitting.press('ctrl-u');
+    for (const text of ['0558', 'd', 'mbrc001', '30', '30']) {
+      sitting.type(text);
+      sitting.press('enter');
+    }
+    sitting.press('down');
+    sitting.type('1 tooth');
+    sitting.press('f4');
+    expect(said(sitting)).toContain('1 tooth is not a number of shots.'.slice(0, 7));
+    sitting.press('ctrl-u', 'f4');
+    expect(said(sitting)).toContain('Its metres end at or above where they start, 30–30.');
+    expect(text(sitting)).toMatch(/metres to +30/);
+    expect(text(sitting)).toMatch(/activity +d/);
+    sitting.press('tab', 'escape', 'escape');
+    expect(sitting.state().prompt).toBeUndefined();
+  });
+
+  it('is dropped by two Escapes only, once it has a line', async () => {
+    const sitting = await yesterday();
+    typed(sitting, ['0532-0558 p', '-0613 l mbrc001']);
+    sitting.press('escape');
+    expect(said(sitting)).toBe('Esc again drops the 2 lines. Any other key keeps them.');
+    sitting.type('-');
+    expect(sitting.state().prompt).toMatchObject({ lines: [{}, {}], draft: { text: '-' } });
+    sitting.press('escape', 'escape');
+    expect(sitting.state().prompt).toBeUndefined();
   });
 });
 

@@ -1,10 +1,11 @@
 import { plodContext, plodGap } from '../../acts/plod.ts';
 import { PLOD_FORMS } from '../../shift/plod-line.ts';
 import type { Prompt } from '../prompt.ts';
-import { type Shown, typedLine } from '../screens/shown.ts';
+import { draftSpans, type Shown, typedLine } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
-import { line, wrap } from '../widgets/line.ts';
+import { line, spans, wrap } from '../widgets/line.ts';
+import { PLOD_FIELDS } from './plod-form.ts';
 import { lineText } from './plod-text.ts';
 
 /** Lines of the sheet that are on the screen at once: the latest. */
@@ -31,6 +32,7 @@ export function plodShown(
   const forms = PLOD_FORMS.map(([written, does]) => [inOwn(state, written), does] as const).map(
     ([form, does]) => line(`${form.padEnd(34)}  ${does}`.slice(0, width), 'faint'),
   );
+  if (prompt.form !== undefined) return formShown(state, prompt, gap, width, theme);
   const { crew, remark } = prompt.part;
   const whole = [
     ...(crew === undefined ? [] : [`crew ${crew.join(', ')}`]),
@@ -48,7 +50,7 @@ export function plodShown(
     foot: [
       typedLine(prompt.draft, theme),
       line(
-        'Enter takes the line; on an empty one records the sheet. ↑ takes the last line back. Esc drops it all.'.slice(
+        'Enter takes the line; on an empty one records the sheet. Tab a form. ↑ the last line again. Esc drops it.'.slice(
           0,
           width,
         ),
@@ -57,3 +59,45 @@ export function plodShown(
     ],
   };
 }
+
+/** The next line field by field, under the last one of the sheet. */
+function formShown(
+  state: State,
+  prompt: Extract<Prompt, { readonly kind: 'plod' }>,
+  gap: string | undefined,
+  width: number,
+  theme: Theme,
+): Shown {
+  const { field: inHand, values } = prompt.form ?? { field: 0, values: {} };
+  const last = prompt.lines.at(-1);
+  const activities = state.project.shift.activities.map((each) => `${each.key} ${each.code}`).join(', ');
+  const fields = PLOD_FIELDS.map(({ name, label, hint }, index) => {
+    const here = index === inHand;
+    const mark = here ? theme.signs.cursor : ' ';
+    const head = ` ${label.padEnd(12)} `;
+    if (here)
+      return [
+        ...spans([mark, 'accent'], head),
+        ...draftSpans(prompt.draft),
+        ...spans([`  ${hint}`, 'faint']),
+      ];
+    return line(`${mark}${head}${values[name] ?? ''}`.slice(0, width));
+  });
+  return {
+    title: `plod ${prompt.sheet} of ${prompt.shift}, line ${prompt.lines.length + 1}`,
+    lines: [
+      ...(last === undefined ? [] : [line(`above: ${lineText(last.line)}`.slice(0, width), 'faint')]),
+      ...fields,
+      ...(inHand === ACTIVITY ? wrap(activities, width, 'faint') : []),
+      line((gap ?? 'The lines make the shift.').slice(0, width), gap === undefined ? 'good' : 'warn'),
+    ],
+    foot: [
+      line(
+        'Enter goes on, F4 takes the line. Tab ↑ ↓ go to another field. Esc back to lines.'.slice(0, width),
+        'faint',
+      ),
+    ],
+  };
+}
+
+const ACTIVITY = PLOD_FIELDS.findIndex(({ name }) => name === 'activity');
