@@ -1,5 +1,6 @@
 import type { Outside } from '../desk/outside.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
 import { azimuth, formatAzimuth } from '../quantity/azimuth.ts';
 import { depthFromMm, formatDepth, metres } from '../quantity/depth.ts';
 import { asOf, chainFault } from '../record/chain.ts';
@@ -7,6 +8,8 @@ import type { Document, Entry } from '../record/document.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { headsOf, logged } from '../standing/heads.ts';
 import { chainWords, entryWords, stateWords } from '../standing/history-words.ts';
+import { numbersLabelled } from '../standing/stream.ts';
+import { isLinedUp } from '../standing/survey.ts';
 import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -26,8 +29,12 @@ export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     if (asked.history === undefined) {
       const found = holesOf(at.desk);
-      if (asked.json) sayJson(outside, found.map(holeFacts));
-      else say(outside, holesText(found));
+      if (asked.json)
+        sayJson(
+          outside,
+          found.map((hole) => holeFacts(at.project, hole)),
+        );
+      else say(outside, holesText(at.project, found));
       return EXIT.fine;
     }
     const hole = holeNamed(at, asked.history);
@@ -76,7 +83,7 @@ function stateText(schema: LoggingSchema, hole: Document): readonly string[] {
 }
 
 /** A hole as data for other programs: metres, with the unit in the name. */
-function holeFacts(hole: Document) {
+function holeFacts(project: Project, hole: Document) {
   const { name, state, stateReason, parent, plannedName } = headerOf(hole);
   const { drilledMm, loggedMm, behindMm } = headsOf(hole);
   const plan = planOf(hole);
@@ -90,6 +97,8 @@ function holeFacts(hole: Document) {
     drilledM: metres(drilledMm),
     loggedM: metres(loggedMm),
     notLoggedM: metres(depthFromMm(behindMm)),
+    linedUp: isLinedUp(hole),
+    bagsNumbered: numbersLabelled(project, hole),
     plannedM: plan === undefined ? undefined : metres(plan.depthMm),
     azimuthDeg: plan?.azimuthDeg,
     azimuthNorth: plan?.azimuthNorth,
@@ -99,13 +108,24 @@ function holeFacts(hole: Document) {
 }
 
 /** The list of holes as text. */
-export function holesText(found: readonly Document[]): string {
+export function holesText(project: Project, found: readonly Document[]): string {
   if (found.length === 0) return 'No holes yet.';
-  const head = ['hole', 'state', 'drilled m', 'logged m', 'planned m', 'azimuth', 'dip', 'for'];
-  return tableText([head, ...found.map(holeCells)]);
+  const head = [
+    'hole',
+    'state',
+    'drilled m',
+    'logged m',
+    'planned m',
+    'azimuth',
+    'dip',
+    'lined up',
+    'bags',
+    'for',
+  ];
+  return tableText([head, ...found.map((hole) => holeCells(project, hole))]);
 }
 
-function holeCells(hole: Document): readonly string[] {
+function holeCells(project: Project, hole: Document): readonly string[] {
   const { name, state, stateReason, parent } = headerOf(hole);
   const { drilledMm } = headsOf(hole);
   const { toMm, missingMm } = logged(hole);
@@ -119,6 +139,8 @@ function holeCells(hole: Document): readonly string[] {
     plan === undefined ? '' : formatDepth(plan.depthMm),
     plan === undefined ? '' : formatAzimuth(azimuth(plan.azimuthDeg, plan.azimuthNorth)),
     plan === undefined ? '' : String(plan.dipDeg),
+    isLinedUp(hole) ? 'yes' : '',
+    String(numbersLabelled(project, hole) || ''),
     because ?? '',
   ];
 }

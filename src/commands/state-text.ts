@@ -37,7 +37,7 @@ export function stateText(at: StateOf): string {
     '',
     ...(inHand === undefined ? ['No hole is being drilled.'] : holeState(at, inHand)),
     '',
-    holesText(at.holes),
+    holesText(at.project, at.holes),
   ].join('\n');
 }
 

@@ -60,6 +60,11 @@ export function siteOfProject(project: Project): Site {
   return site.ok ? site.value : NO_SITE;
 }
 
+/** True of a hole that a line-up is accepted of. */
+export function isLinedUp(hole: Document): boolean {
+  return holeNouns(hole, 'lineUps').some((each) => each.accepted);
+}
+
 /** Everything that a hole's survey is made from, out of its document. */
 export function directionsOf(project: Project, hole: Document): HoleDirections {
   return {

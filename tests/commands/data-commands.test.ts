@@ -21,7 +21,20 @@ describe('holes', () => {
   it('lists the program with states and depths', async () => {
     const { code, out } = await run((outside) => holes(outside, { folder, json: false }));
     expect(code).toBe(0);
-    expect(out).toMatch(/^MBRC003 {3}drilling +54 +46 +120 +270\.0° grid +-60 /m);
+    expect(out).toMatch(/^MBRC003 {3}drilling +54 +46 +120 +270\.0° grid +-60 +yes +160 /m);
+  });
+
+  it('says which holes are lined up and how many bags are numbered, as the list in the console does', async () => {
+    const { out } = await run((outside) => holes(outside, { folder, json: false }));
+    expect(out).toMatch(/^hole +state +.*lined up +bags +for$/m);
+    expect(out).toMatch(/^MBRC004 +planned .* -60 {2,}Cuckoo lode/m);
+    const facts = JSON.parse((await run((outside) => holes(outside, { folder, json: true }))).out);
+    expect(facts.map(({ id, linedUp, bagsNumbered }: never) => [id, linedUp, bagsNumbered])).toEqual(
+      expect.arrayContaining([
+        ['MBRC003', true, 160],
+        ['MBRC004', false, 0],
+      ]),
+    );
   });
   it('gives the history of one: who did what, when', async () => {
     const { out } = await run((outside) => holes(outside, { folder, json: true, history: 'mbrc001' }));
@@ -142,7 +155,7 @@ describe('survey', () => {
     const lines = out.trim().split(/\r?\n/);
     expect(code).toBe(0);
     expect(lines).toHaveLength(152);
-    expect(lines[1]).toBe('0,412481.6,6778198.9,431.9,270.2,grid,-59.9,set');
+    expect(lines[1]).toBe('0,412481.6,6002198.9,431.9,270.2,grid,-59.9,set');
   });
   it('says how the hole comes out at its target', async () => {
     const { out } = await run((outside) =>

@@ -1,4 +1,4 @@
-import { headerOf, holeNouns, planOf } from '../../hole/hole.ts';
+import { headerOf, planOf } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
@@ -6,6 +6,7 @@ import { formatDip } from '../../quantity/dip.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf, logged } from '../../standing/heads.ts';
 import { numbersLabelled } from '../../standing/stream.ts';
+import { isLinedUp } from '../../standing/survey.ts';
 import { hintLine, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { holesOf, type State } from '../state.ts';
@@ -72,7 +73,7 @@ function cellsOf(project: Project, hole: Document, theme: Theme): readonly strin
     plan === undefined ? dash : `${formatDepth(plan.depthMm)} m`,
     started ? `${formatDepth(heads.drilledMm)} m` : '',
     started ? `${formatDepth(toMm - missingMm)} m` : '',
-    holeNouns(hole, 'lineUps').some((each) => each.accepted) ? 'yes' : dash,
+    isLinedUp(hole) ? 'yes' : dash,
     String(numbersLabelled(project, hole) || dash),
   ];
 }
