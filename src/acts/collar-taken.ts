@@ -5,7 +5,7 @@ import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { placeOf, siteOfProject } from '../standing/survey.ts';
-import { checkFix, type FixQuality } from '../survey/checks/collar-fix-poor.ts';
+import { checkFix, type FixQuality, fixKept } from '../survey/checks/collar-fix-poor.ts';
 import { checkCollarOnPlan, type OtherPeg } from '../survey/checks/collar-off-plan.ts';
 import { checkCollarOnProgram } from '../survey/checks/collar-off-program.ts';
 import { plannedCollar, positionOf } from '../survey/collar/collars.ts';
@@ -28,7 +28,7 @@ export type CollarRead =
 
 const wrong = (problem: string): CollarRead => ({ ok: false, problem });
 
-/** Reads a collar position: `412500.2 6778241.0 431` (east, north, height in metres of the grid; `l` behind it: of the mine grid), or the sentences of a GPS (NMEA 0183). */
+/** Reads a collar position: `412500.2 6002241.0 431` (east, north, height in metres of the grid; `l` behind it: of the mine grid), or the sentences of a GPS (NMEA 0183). */
 export function readCollar(project: Project, hole: Document, text: string): CollarRead {
   if (text.includes('$')) return readGps(project, text);
   const local = /^(.*\S)\s+l$/.exec(text.trim())?.[1];
@@ -54,7 +54,7 @@ function readNumbers(hole: Document, text: string): CollarRead {
   const [eastM = Number.NaN, northM = Number.NaN, heightM] = parts.map(Number);
   if (parts.length < 2 || parts.length > 3 || parts.some((part) => !/^-?\d+(\.\d+)?$/.test(part)))
     return wrong(
-      'Type east, north and height in metres, like 412500.2 6778241 431; paste the GPS, or give its file or device.',
+      'Type east, north and height in metres, like 412500.2 6002241 431; paste the GPS, or give its file or device.',
     );
   if (heightM === undefined && plannedCollar(holeNouns(hole, 'collars')) === undefined)
     return wrong('Type the height too: no planned collar gives one.');
@@ -123,6 +123,7 @@ export function collarThing(project: Project, hole: Document, taken: CollarTaken
     elevationMm: taken.heightM === undefined ? (planned?.elevationMm ?? 0) : Math.round(taken.heightM * 1000),
     grid: siteOfProject(project).grid?.name ?? planned?.grid ?? 'not named',
     source: taken.source,
+    ...(taken.fix === undefined ? {} : { fix: fixKept(taken.fix) }),
     at: maker.at,
     by: maker.by,
   };

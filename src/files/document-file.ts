@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
-import { HOLE_NOUNS } from '../hole/hole.ts';
+import { HOLE_NOUNS, HOLE_SINCE_4 } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';
 import { DISPATCH_NOUNS } from '../sampling/dispatch/dispatch-noun.ts';
 import { RESULTS_NOUNS } from '../sampling/laboratory/results-noun.ts';
@@ -11,7 +11,7 @@ import { holdToShape } from './json-shape.ts';
 import type { JsonText } from './read-json.ts';
 import { entryShape, tablesShape } from './record-shapes.ts';
 
-/** The newest format that this version reads and writes: holes with the driller's word on metres. */
+/** The newest format that this version reads and writes: holes with the driller's word on metres, the quality of a GPS fix, or a code that gives no chips. */
 export const FORMAT = 4;
 
 /** The format of shifts with timed plods, answers to queries and notes for the next crew. */
@@ -25,16 +25,23 @@ export const OLDEST_FORMAT = 1;
 
 /** The format of a document's file: the oldest that holds what is in it, so that a laptop not yet updated reads all that it can. */
 export function formatNeeded(document: Document): number {
-  if (document.kind === 'hole' && Object.keys(document.tables.feltByDriller ?? {}).length > 0) return FORMAT;
-  if (document.kind === 'shift' && holdsSince3(document)) return SHIFTS_WITH_NOTES;
+  if (document.kind === 'hole' && holds(document, HOLE_SINCE_4)) return FORMAT;
+  if (document.kind === 'shift' && holds(document, SHIFT_SINCE_3)) return SHIFTS_WITH_NOTES;
   return document.history.some((entry) => entry.incoming !== undefined) ? FLAT_MERGES : OLDEST_FORMAT;
 }
 
-function holdsSince3({ tables }: Document): boolean {
+/** Whole tables, and fields of older ones, that came with a format. */
+interface Since {
+  readonly tables: readonly string[];
+  readonly fields: Readonly<Record<string, readonly string[]>>;
+}
+
+/** True of a document that has something in it that came with a format. */
+function holds({ tables }: Document, since: Since): boolean {
   const things = (table: string) => Object.values(tables[table] ?? {});
   return (
-    SHIFT_SINCE_3.tables.some((table) => things(table).length > 0) ||
-    Object.entries(SHIFT_SINCE_3.fields).some(([table, fields]) =>
+    since.tables.some((table) => things(table).length > 0) ||
+    Object.entries(since.fields).some(([table, fields]) =>
       things(table).some((thing) => fields.some((field) => Object.hasOwn(thing, field))),
     )
   );
@@ -102,7 +109,7 @@ export const documentFileShape = z.strictObject({
   format: z
     .literal([OLDEST_FORMAT, FLAT_MERGES, SHIFTS_WITH_NOTES, FORMAT])
     .describe(
-      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
+      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix or a code that gives no chips, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
     ),
   kind: z.string(),
   id: z.string().describe('Permanent id, the name of the file'),

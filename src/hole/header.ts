@@ -75,6 +75,25 @@ export const collar = z.strictObject({
   elevationMm: coordinateMm.describe('Height in whole millimetres'),
   grid: words.describe('Name of the grid, as in project.json'),
   source: words.describe('Where the position is from'),
+  fix: z
+    .strictObject({
+      scatterMm: z
+        .int()
+        .min(0)
+        .describe('Root mean square distance of the fixes from their mean, in whole millimetres'),
+      fewestSatellites: z
+        .int()
+        .min(0)
+        .optional()
+        .describe('Fewest satellites of a fix, where the receiver said so'),
+      worstDilutionPercent: z
+        .int()
+        .min(0)
+        .optional()
+        .describe('Worst horizontal dilution of precision (HDOP) times 100, where the receiver said so'),
+    })
+    .optional()
+    .describe('How good the fix of a GPS was that the position is from'),
   at: stamp,
   by: words,
 });

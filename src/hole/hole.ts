@@ -110,6 +110,12 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
 }
 
 /** Rows sorted before, by the table they stand in: tables are never changed in place. */
+/** Tables of a hole, and fields of its older tables, that a reader of format 3 or older doesn't know. */
+export const HOLE_SINCE_4 = {
+  tables: ['feltByDriller'],
+  fields: { collars: ['fix'], legendCodes: ['noChips'] },
+} as const;
+
 const sortedRows = new WeakMap<Table, readonly (readonly [Id, Row])[]>();
 
 /** Logged rows with their ids, from the top down. Sorted once for a table, however many views ask. */

@@ -36,4 +36,8 @@ export const legendCode = z.strictObject({
   mineral: words.optional(),
   unit: words.optional().describe('Unit of what is measured of it, where it is an event'),
   provisional: z.literal(true).optional(),
+  noChips: z
+    .literal(true)
+    .optional()
+    .describe('A metre of it alone gives nothing to sample: a void, a loss of return'),
 });

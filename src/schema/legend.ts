@@ -37,6 +37,8 @@ export type CodeMeaning = {
   /** The unit of what is measured of it, where it is an event. */
   readonly unit?: string;
   readonly provisional?: true;
+  /** A metre of it alone gives nothing to sample: a void, a loss of return. */
+  readonly noChips?: true;
 };
 
 /** What rows need of a schema to be read without it: fields, scales and codes by name (codes by list and code). */
@@ -100,7 +102,8 @@ function fieldMeaning(field: Field): FieldMeaning {
 
 function codeMeaning(list: string, found: Code): CodeMeaning {
   const { code, label, pair, key, cgi, mineral, measure, provisional } = found;
-  const optional = { pair, key, cgi, mineral, unit: measure?.unit, provisional };
+  const noChips = found.noChips === true || found.caution?.kind === 'void' ? true : undefined;
+  const optional = { pair, key, cgi, mineral, unit: measure?.unit, provisional, noChips };
   const said = Object.fromEntries(Object.entries(optional).filter(([, value]) => value !== undefined));
   return { list, code, label, ...said };
 }

@@ -1,7 +1,7 @@
 import type { Bag } from '../hole/bags.ts';
 import type { StreamFact } from '../hole/drilled.ts';
 import { isOver } from '../hole/header.ts';
-import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
+import { headerOf, holeNouns, holeThing, holeThings, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
@@ -10,6 +10,8 @@ import { parseBagNumber } from '../sampling/numbers/bag-number.ts';
 import type { OtherHole } from '../sampling/rod/mismatch.ts';
 import { withNoSamples } from '../sampling/stream/no-sample.ts';
 import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream/stream.ts';
+import { sharesIn } from '../value/cell.ts';
+import type { Row } from '../value/row.ts';
 import { headsOf } from './heads.ts';
 
 /** What the sample stream of a hole is worked out from, at its drilled head or at a depth given (the next rod). */
@@ -34,10 +36,21 @@ function readDownTo(hole: Document, aboveMm: number): number {
     .reduce<number>((mm, rod) => Math.max(mm, rod.depthMm), headerOf(hole).logFromMm);
 }
 
-/** Metres of which nothing came up: logged as no return, or seen so at the splitter. */
+/** Metres of which nothing came up: logged as no return, as nothing but a void or a loss of return, or seen so at the splitter. */
 export function noReturnOf(hole: Document): readonly Interval[] {
-  const logged = rowsDown(hole).flatMap(([, row]) => (row.noReturn === true ? [row] : []));
+  const codes = holeThings(hole, 'legendCodes').flatMap(([id, each]) => (each.noChips === true ? [id] : []));
+  const logged = rowsDown(hole).flatMap(([, row]) =>
+    row.noReturn === true || (codes.length > 0 && isNoChips(hole, row, codes)) ? [row] : [],
+  );
   return [...logged, ...holeNouns(hole, 'stream').filter((fact) => fact.recovery === 'none')];
+}
+
+/** True of a row that is wholly of a code that gives no chips; with a second rock beside it something came up. */
+function isNoChips(hole: Document, { cells }: Row, codes: readonly string[]): boolean {
+  return Object.entries(cells).some(([field, cell]) => {
+    const { list } = holeThing(hole, 'legendFields', field) ?? {};
+    return 'code' in cell && sharesIn(cell).length === 0 && codes.includes(`${list} ${cell.code}`);
+  });
 }
 
 /** The bags of a hole as they are on the ground: those of metres without return are no sample, unless somebody said that there is a bag. */

@@ -10,6 +10,7 @@ import type { Id } from '../record/document.ts';
 import type { HoleBend } from './blunders/bends.ts';
 import type { Unseen } from './blunders/blunder-words.ts';
 import { checkSurvey, type SurveyChecked } from './check-survey.ts';
+import { checkFix, fixOf } from './checks/collar-fix-poor.ts';
 import { checkCollarOnPlan } from './checks/collar-off-plan.ts';
 import { checkDeclinationOfProject } from './checks/declination-off-model.ts';
 import { northNotKnown } from './checks/north-not-known.ts';
@@ -227,6 +228,9 @@ function collarFindings(hole: HoleDirections, collar: Collar | undefined): reado
   const peg = plannedCollar(hole.collars);
   if (peg === undefined || collar === undefined || collar.rank === 'planned' || peg.grid !== collar.grid)
     return [];
+  const fix = fixOf(collar);
+  const poor = fix === undefined ? [] : checkFix(fix, hole.settings, hole.place);
+  if (poor.length > 0) return poor;
   return checkCollarOnPlan(positionOf(collar), positionOf(peg), hole.settings, hole.place);
 }
 

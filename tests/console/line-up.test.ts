@@ -2,6 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
+import { checkProject } from '../../src/check/check-hole.ts';
 import { formOf } from '../../src/console/line-up/line-up-state.ts';
 import { reduce } from '../../src/console/reduce.ts';
 import { headerOf, holeNouns } from '../../src/hole/hole.ts';
@@ -110,7 +111,7 @@ describe('the order of work', () => {
       for (const north of ['true', 'magnetic', 'grid'])
         expect(text).toMatch(new RegExp(`\\d° ${north} dip -60\\.0°`));
       expect(text).toContain('grid dip -60.0° as planned');
-      expect(text).toMatch(/Declination 1\.\d\d° east/);
+      expect(text).toMatch(/Declination 0\.\d\d° east/);
       expect(text).toContain('World Magnetic Model WMM-2025');
       expect(text).toContain('grid = true - convergence');
     }
@@ -210,7 +211,7 @@ describe('what is read at the rig', () => {
     const sitting = await setBy('1');
     sitting.enter(String(planned(sitting).azimuthDeg));
     for (const answer of ['', '-60', '-60']) sitting.enter(answer);
-    const body = 'GPGGA,010203,2907.00000,S,12206.00000,E,1,09,0.9,431.5,M,,M,,';
+    const body = 'GPGGA,010203,3606.95629,S,12201.62247,E,1,09,0.9,431.5,M,,M,,';
     const sentence = `$${body}*${nmeaChecksum(body)}`;
     const text = Array.from({ length: 40 }, () => sentence).join('\n');
     const [next] = reduce(
@@ -224,10 +225,10 @@ describe('what is read at the rig', () => {
 
 describe('a collar typed', () => {
   it.each([
-    ['6778160 412460 431', 'east and north swapped'],
-    ['1353215.2 22238057.7 431', 'feet'],
-    ['-172109.9 6758738.3 431', 'zone 52, not zone 51'],
-    ['512460 6778160 431', 'km from the nearest planned one'],
+    ['6002160 412460 431', 'east and north swapped'],
+    ['1353215.2 19692126.0 431', 'feet'],
+    ['-127949.8 5980008.6 431', 'zone 52, not zone 51'],
+    ['512460 6002160 431', 'km from the nearest planned one'],
   ])('as %s is refused with the distance and the likely cause: %s', async (typed, why) => {
     const sitting = await setBy('1');
     sitting.enter(String(planned(sitting).azimuthDeg));
@@ -242,7 +243,7 @@ describe('a collar typed', () => {
 });
 
 describe('a GPS given by its path', () => {
-  const body = 'GPGGA,010203,2907.00000,S,12206.00000,E,1,09,0.9,431.5,M,,M,,';
+  const body = 'GPGGA,010203,3606.95629,S,12201.62247,E,1,09,0.9,431.5,M,,M,,';
   const sentence = `$${body}*${nmeaChecksum(body)}`;
 
   async function atCollar(): Promise<Sitting> {
@@ -280,6 +281,18 @@ describe('a GPS given by its path', () => {
       sitting.enter(file(`$${poor}*${nmeaChecksum(poor)}\n`));
       await vi.waitFor(() => expect(said(sitting)).toContain(`too poor to judge the peg by: ${why}`));
       expect(said(sitting)).not.toContain('right peg');
+      // It is kept with the collar: what is said of it later is the same.
+      sitting.enter('');
+      sitting.enter('');
+      expect(lineUps(sitting)).toHaveLength(1);
+      sitting.press('f6');
+      expect(shown(sitting)).toContain('too poor to judge the peg by');
+      expect(shown(sitting)).not.toContain('right peg');
+      const found = checkProject(sitting.state().project, sitting.state().documents.values());
+      const ofCollar = found.filter(
+        ({ code, place }) => place.hole === HOLE && code.startsWith('survey-collar'),
+      );
+      expect(ofCollar.map(({ code }) => code)).toEqual(['survey-collar-fix-poor']);
     },
   );
 

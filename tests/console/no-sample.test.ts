@@ -30,6 +30,24 @@ const named = (sitting: Sitting) =>
     (each) => each.code === 'metres-without-sample',
   );
 
+describe('a metre logged as a void or a loss of return', () => {
+  it.each(['vr', 'ln'])('keeps its number as no sample too: %s', async (line) => {
+    const sitting = await withoutReturn();
+    sitting.enter(line);
+    expect(kindOf(sitting, '605')).toBe('no sample');
+    expect(waiting(sitting)).toEqual(['601', '602', '603', '606']);
+    expect(named(sitting)).toHaveLength(2);
+    sitting.enter(';bag 4-5 605');
+    expect(kindOf(sitting, '605')).toBe('primary');
+  });
+
+  it('gives a sample where rock came up beside it', async () => {
+    const sitting = await withoutReturn();
+    sitting.enter('bavr30wx1ox1');
+    expect(kindOf(sitting, '605')).toBe('primary');
+  });
+});
+
 describe('a metre logged without return', () => {
   it('keeps its number as no sample: nothing of it waits for the laboratory, and the check names it', async () => {
     const sitting = await withoutReturn();

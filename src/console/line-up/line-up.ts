@@ -6,12 +6,13 @@ import {
 } from '../../acts/line-up.ts';
 import { type LineUpContext, type LineUpStep, stepsOf } from '../../acts/line-up-order.ts';
 import { takeTyped } from '../../acts/line-up-steps.ts';
+import { ok } from '../../finding/finding.ts';
 import { headerOf, planOf } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
 import { EMPTY_DRAFT, edited } from '../draft.ts';
 import { pickedHole } from '../lists/holes.ts';
 import { holeInHand, holesOf, type Screen, type State } from '../state.ts';
-import { type Step, saying, still, submitting, type World } from '../step.ts';
+import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import type { KeyEvent } from '../terminal/input/keys.ts';
 import type { LineUpForm } from './line-up-form.ts';
 import { gpsPath, takeSentences } from './line-up-gps.ts';
@@ -137,10 +138,11 @@ function decide(state: State, hole: Document, form: LineUpForm, context: LineUpC
   if (decision.accepted) {
     const lineUps = new Map([...state.lineUps].filter(([id]) => id !== hole.id));
     const done: State = { ...state, lineUps, screen: besideLineUp(state, hole) };
-    return submitting(done, hole, made, 'Line-up accepted: it is station 0 of the hole.');
+    return submittingResult(state, hole, ok(made), done, 'Line-up accepted: it is station 0 of the hole.');
   }
   const again = { ...form, ...readAgain(form, context), typed: EMPTY_DRAFT, scroll: 0 };
-  return submitting(withForm(state, hole, again), hole, made, `Refused. ${answer.request ?? ''}`);
+  const after = withForm(state, hole, again);
+  return submittingResult(state, hole, ok(made), after, `Refused. ${answer.request ?? ''}`);
 }
 
 /** After a correction the mast is read anew; cautions, permission, way and collar stand. */

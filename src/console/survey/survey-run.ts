@@ -1,4 +1,5 @@
 import { beginRun, latestRun } from '../../acts/shot.ts';
+import { ok } from '../../finding/finding.ts';
 import { TOOL_CLASSES } from '../../hole/direction.ts';
 import { NORTHS } from '../../quantity/azimuth.ts';
 import type { Document } from '../../record/document.ts';
@@ -6,7 +7,7 @@ import { metresInto, type RunSaid, USUAL_NORTH } from '../../survey/shots/run-sa
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
 import { holeInHand, type State } from '../state.ts';
-import { type Step, saying, still, submitting, type World } from '../step.ts';
+import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 
 /** What is said of a run so far. */
 type RunSoFar = Partial<RunSaid>;
@@ -130,7 +131,7 @@ export function answerRun(state: State, world: World): Step {
 function runBegun(state: State, hole: Document, said: RunSaid, typed: string, world: World): Step {
   const shot: Prompt = { kind: 'shot', draft: draftOf(typed) };
   const made = beginRun(said, { newId: world.newId, at: world.now, by: state.person });
-  return submitting({ ...state, prompt: shot }, hole, made);
+  return submittingResult(state, hole, ok(made), { ...state, prompt: shot });
 }
 
 function nextStep(from: number, said: RunSoFar): number {

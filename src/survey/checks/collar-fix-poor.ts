@@ -1,5 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
+import type { Collar } from '../../hole/header.ts';
 import { collarFixPoor } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 
@@ -10,6 +11,30 @@ export interface FixQuality {
   readonly fewestSatellites: number | undefined;
   /** Horizontal dilution of precision, HDOP. */
   readonly worstDilution: number | undefined;
+}
+
+/** What a collar keeps of its fix; undefined where it is no fix of a GPS, or of a time when that was not kept. */
+export function fixOf({ fix }: Collar): FixQuality | undefined {
+  return fix === undefined
+    ? undefined
+    : {
+        scatterM: fix.scatterMm / 1000,
+        fewestSatellites: fix.fewestSatellites,
+        worstDilution: fix.worstDilutionPercent === undefined ? undefined : fix.worstDilutionPercent / 100,
+      };
+}
+
+/** The fix as the collar keeps it. */
+export function fixKept({
+  scatterM,
+  fewestSatellites,
+  worstDilution,
+}: FixQuality): NonNullable<Collar['fix']> {
+  return {
+    scatterMm: Math.round(scatterM * 1000),
+    ...(fewestSatellites === undefined ? {} : { fewestSatellites }),
+    ...(worstDilution === undefined ? {} : { worstDilutionPercent: Math.round(worstDilution * 100) }),
+  };
 }
 
 /** Four satellites give a position and nothing that checks it; common practice asks for one more. */
