@@ -19,6 +19,10 @@ export function generatedFiles(): readonly GeneratedFile[] {
   }));
   return [
     ...schemas,
+    // The sample project has those of the files that are written by hand, as a new project has.
+    ...schemas
+      .filter(({ path }) => /(project|logging)\.schema/.test(path))
+      .map(({ path, text }) => ({ path: `sample-projects/mulgara-bend/${path}`, text })),
     { path: 'src/check/FINDINGS.md', text: catalogueText(EVERY_FINDING_KIND, findingExamples()) },
     { path: 'src/termination/CONDITIONS.md', text: conditionsPage() },
     { path: 'src/handover/tables/TABLES.md', text: declaredPage(DECLARED) },

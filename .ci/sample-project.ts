@@ -34,7 +34,7 @@ import {
 } from './sample-project/sitting.ts';
 
 const NAME = 'mulgara-bend';
-const BY_HAND = ['project.json', 'logging.json', 'program.csv'];
+const BY_HAND = ['project.json', 'logging.json', 'program.csv', 'schemas'];
 const PAPERS = 'laboratory';
 const source = resolve(import.meta.dirname, '..', 'sample-projects', NAME);
 const hole = (id: string): DocumentName => ({ kind: 'hole', id });
@@ -43,14 +43,15 @@ const hole = (id: string): DocumentName => ({ kind: 'hole', id });
 export async function writeSample(target: string): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'offsider-sample-'));
   try {
-    for (const file of BY_HAND) cpSync(join(source, file), join(folder, file));
+    for (const file of BY_HAND) cpSync(join(source, file), join(folder, file), { recursive: true });
     const sitting = await openSitting(folder);
     await tellStory(sitting);
     writePapers(sitting, folder);
     const closed = await sitting.desk.close();
     if (!closed.ok) throw new Error(closed.problem);
     mkdirSync(target, { recursive: true });
-    if (target !== source) for (const file of BY_HAND) cpSync(join(source, file), join(target, file));
+    if (target !== source)
+      for (const file of BY_HAND) cpSync(join(source, file), join(target, file), { recursive: true });
     for (const room of ['holes', 'shifts', 'dispatches', PAPERS]) {
       if (existsSync(join(target, room))) rmSync(join(target, room), { recursive: true });
       cpSync(join(folder, room), join(target, room), { recursive: true });
@@ -85,7 +86,7 @@ async function firstDay(sitting: Sitting): Promise<void> {
   await beginShift(sitting, '2026-03-12');
   await setUp(sitting, 'MBRC001', { time: '06:02', azimuthDeg: 270.2, dipDeg: -59.9, compassDeg: 269.5 });
   await playLines(sitting, hole('MBRC001'));
-  await handheld(sitting, 'MBRC001', [412_481.6, 6_778_198.9, 431.9]);
+  await handheld(sitting, 'MBRC001', [412_481.6, 6_002_198.9, 431.9]);
   await end(
     sitting,
     'MBRC001',

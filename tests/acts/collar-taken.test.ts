@@ -47,20 +47,20 @@ const sentenceAt = (position: MapPosition): string => {
 
 describe('a collar position', () => {
   it('is typed as east, north and height in metres', () => {
-    expect(readCollar(project, hole, ' 412500.2, 6778240 431.4 ')).toEqual({
+    expect(readCollar(project, hole, ' 412500.2, 6002240 431.4 ')).toEqual({
       ok: true,
-      collar: { eastM: 412_500.2, northM: 6_778_240, heightM: 431.4, source: 'typed at the rig' },
+      collar: { eastM: 412_500.2, northM: 6_002_240, heightM: 431.4, source: 'typed at the rig' },
     });
   });
 
-  it.each(['412500', '412500 6778240 431 7', 'here and there', ''])('is not %j', (text) => {
+  it.each(['412500', '412500 6002240 431 7', 'here and there', ''])('is not %j', (text) => {
     expect(readCollar(project, hole, text).ok).toBe(false);
   });
 
   it('needs its height only where no planned collar has one', () => {
-    expect(readCollar(project, hole, '412500 6778240').ok).toBe(true);
+    expect(readCollar(project, hole, '412500 6002240').ok).toBe(true);
     const bare: Document = { ...hole, tables: { ...hole.tables, collars: {} } };
-    expect(readCollar(project, bare, '412500 6778240').ok).toBe(false);
+    expect(readCollar(project, bare, '412500 6002240').ok).toBe(false);
   });
 
   it('is the mean of what a GPS sends, on the grid of the project, with how good it is', () => {

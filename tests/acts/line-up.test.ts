@@ -190,7 +190,7 @@ describe('a line-up recorded', () => {
   it('accepted takes the collar position with it, beside the planned one; refused does not', () => {
     const taken: LineUpTaken = {
       ...byPegs(here.planned.azimuth.deg, here.planned.dip),
-      collar: { eastM: 412_500.25, northM: 6_778_240, heightM: undefined, source: 'typed at the rig' },
+      collar: { eastM: 412_500.25, northM: 6_002_240, heightM: undefined, source: 'typed at the rig' },
     };
     const { things, what } = recorded(taken, { accepted: true });
     expect(things.map(([table]) => table)).toEqual(['lineUps', 'collars']);

@@ -140,7 +140,7 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
     const before = contents(folder);
     const { code, err } = await here(['enter', 'MBRC003', '--project', folder], '.\n');
     expect(code).toBe(2);
-    expect(err).toMatch(/^logging\.json:9:\d+, list rocks, code VBR: /);
+    expect(err).toMatch(/^logging\.json:10:\d+, list rocks, code VBR: /);
     expect(err.split('\n').length).toBeGreaterThan(2);
     expect(contents(folder)).toEqual(before);
     expect(readdirSync(folder)).not.toContain('journal');

@@ -7,11 +7,11 @@ import { fromWgs84, gridByCode, toWgs84 } from '../../src/survey/norths/grids.ts
 import { copyOfSample, freshFolder, hear } from './support/outside.ts';
 
 const HEAD = 'hole,easting,northing,elevation';
-const SOUND = 'MBRC003,412499.123,6778239.456,431.789';
+const SOUND = 'MBRC003,412499.123,6002239.456,431.789';
 
 /** The peg of MBRC003 as a receiver set to another zone gives it. */
 function readInZone(zone: number): string {
-  const at = toWgs84(gridByCode(7851)!, { eastM: 412_500, northM: 6_778_240 })!;
+  const at = toWgs84(gridByCode(7851)!, { eastM: 412_500, northM: 6_002_240 })!;
   const { eastM, northM } = fromWgs84(gridByCode(7800 + zone)!, at)!;
   return `${eastM.toFixed(1)},${northM.toFixed(1)}`;
 }
@@ -50,7 +50,7 @@ describe('surveyed collars from a CSV', () => {
       elevationMm: 431_789,
       source: 'Dune Survey',
     });
-    expect(await firstPosition(folder)).toMatch(/^0,412499\.123,6778239\.456,431\.789,/);
+    expect(await firstPosition(folder)).toMatch(/^0,412499\.123,6002239\.456,431\.789,/);
     expect(before).not.toMatch(/^0,412499\.123/);
   });
 
@@ -62,31 +62,31 @@ describe('surveyed collars from a CSV', () => {
   });
 
   it.each([
-    ['MBRC003,6778239.4,412499.1,431', /9002 km from the nearest planned one.*east and north swapped/s],
-    ['MBRC003,1353343.6,22238318.4,431', /Likely feet \(× 0\.3048\)/],
+    ['MBRC003,6002239.4,412499.1,431', /7905 km from the nearest planned one.*east and north swapped/s],
+    ['MBRC003,1353343.5,19692386.5,431', /Likely feet \(× 0\.3048\)/],
     [`MBRC003,${readInZone(50)},431`, /km from the nearest planned one.*Likely zone 50, not zone 51/s],
     [`MBRC003,${readInZone(52)},431`, /km from the nearest planned one.*Likely zone 52, not zone 51/s],
-    ['NOSUCH,412499.1,6778239.4,431', /collars\.csv:3: the project has no hole of this name/],
+    ['NOSUCH,412499.1,6002239.4,431', /collars\.csv:3: the project has no hole of this name/],
     ['MBRC003,412499.1,north,431', /collars\.csv:3, field northing: this is no number/],
   ])('are held back with the likely cause and the distance for %s', async (row, why) => {
-    const held = await take([HEAD, 'MBRC001,412482.1,6778198.5,431.4', row]);
+    const held = await take([HEAD, 'MBRC001,412482.1,6002198.5,431.4', row]);
     expect(held.code).toBe(1);
     expect(held.err).toMatch(why);
     expect(held.collarsOf('MBRC001').some((one) => one.rank === 'surveyed')).toBe(false);
-    const others = await take([HEAD, 'MBRC001,412482.1,6778198.5,431.4', row], { keepGoing: true });
+    const others = await take([HEAD, 'MBRC001,412482.1,6002198.5,431.4', row], { keepGoing: true });
     expect(others.code).toBe(1);
     expect(others.collarsOf('MBRC001').some((one) => one.rank === 'surveyed')).toBe(true);
   });
 
   it('further from the plan than the project allows are taken and told', async () => {
-    const { code, err, collarsOf } = await take([HEAD, 'MBRC003,412519.1,6778239.4,431']);
+    const { code, err, collarsOf } = await take([HEAD, 'MBRC003,412519.1,6002239.4,431']);
     expect(code).toBe(1);
     expect(err).toMatch(/the collar is \d+\.\d m from where it was planned, towards 0\d\d° grid/);
     expect(collarsOf('MBRC003').at(-1)).toMatchObject({ rank: 'surveyed' });
   });
 
   it('on the peg of another hole are told so', async () => {
-    const { err } = await take([HEAD, 'MBRC004,412499.6,6778240.2,431']);
+    const { err } = await take([HEAD, 'MBRC004,412499.6,6002240.2,431']);
     expect(err).toContain('It is on the peg of MBRC003: the wrong peg, or the two exchanged?');
   });
 
@@ -96,13 +96,13 @@ describe('surveyed collars from a CSV', () => {
     const folder = copyOfSample();
     const file = join(folder, 'project.json');
     const mineGrid =
-      '"mineGrid": {"rotationDeg": 90, "mapOrigin": {"eastM": 412499, "northM": 6778239}, "mineOrigin": {"eastM": 1000, "northM": 2000}},';
+      '"mineGrid": {"rotationDeg": 90, "mapOrigin": {"eastM": 412499, "northM": 6002239}, "mineOrigin": {"eastM": 1000, "northM": 2000}},';
     writeFileSync(file, readFileSync(file, 'utf8').replace('"survey": {', `"survey": { ${mineGrid}`));
     const turned = await take([HEAD, 'MBRC003,1000,2001,431'], { mineGrid: true }, folder);
     expect(turned.code).toBe(0);
     expect(turned.collarsOf('MBRC003').at(-1)).toMatchObject({
       eastingMm: 412_500_000,
-      northingMm: 6_778_239_000,
+      northingMm: 6_002_239_000,
     });
   });
 });

@@ -53,7 +53,7 @@ function gps(...sentences: readonly string[]): string {
 }
 
 const summed = (body: string) => `$${body}*${nmeaChecksum(body)}`;
-const FIX = summed('GPGGA,010203,2907.31900,S,12205.99000,E,1,09,0.9,431.5,M,,M,,');
+const FIX = summed('GPGGA,010203,3607.27491,S,12201.61073,E,1,09,0.9,431.5,M,,M,,');
 
 describe('a line-up by command', () => {
   it('is held against the plan and not recorded unless that is asked', async () => {
@@ -114,8 +114,8 @@ describe('a line-up by command', () => {
     [{ azimuth: '365' }, 'An azimuth runs from 0 to 360'],
     [{ clinometer: '60' }, 'points upwards'],
     [{ clinometer: '30.2' }, 'likely an inclination from vertical'],
-    [{ collar: '6778160 412460 431' }, 'east and north swapped'],
-    [{ collar: '1353215 22238057 431' }, 'Likely feet'],
+    [{ collar: '6002160 412460 431' }, 'east and north swapped'],
+    [{ collar: '1353215 19692126 431' }, 'Likely feet'],
     [{ compass: ['22'] }, 'Metres from the rig and readings are wanted'],
     [{ compass: ['22:180'] }, 'neither the azimuth nor its back-bearing'],
     [{ gps: '/nowhere/gps' }, 'the file or its folder is not there'],
@@ -128,13 +128,13 @@ describe('a line-up by command', () => {
 
 describe('a compass by command', () => {
   it('is averaged along the hole and sighted back, and is a check beside the pegs', async () => {
-    const { out } = await take({ compass: ['22:269.0,269.4', '30:89.2b,89.0b'] });
+    const { out } = await take({ compass: ['22:270.4,270.8', '30:90.6b,90.4b'] });
     expect(out).toMatch(/Compass: 270\.\d° grid, readings spread 0\.3°; 0\.\d° from the azimuth\./);
   });
 
   it('recognises a reading that is the other one, and says so', async () => {
-    const { out } = await take({ compass: ['22:89.2', '30:269.2'] });
-    expect(out).toContain('89.2° is the other one: sighted back. It is turned by 180°.');
+    const { out } = await take({ compass: ['22:90.6', '30:270.6'] });
+    expect(out).toContain('90.6° is the other one: sighted back. It is turned by 180°.');
     expect(out).toMatch(/Compass: 270\.\d° grid/);
   });
 
@@ -147,7 +147,7 @@ describe('a compass by command', () => {
 
   it('in magnetic ground is refused as the only check, and beside pegs is not', async () => {
     const folder = withSurvey('"magneticGround": true');
-    const compass = ['22:269.2', '30:269.2'];
+    const compass = ['22:270.6', '30:270.6'];
     const alone = await take({ way: 'compass', azimuth: undefined, compass }, {}, folder);
     expect([alone.code, alone.out]).toEqual([1, expect.stringContaining('a compass alone is no check')]);
     expect((await take({ compass }, {}, folder)).code).toBe(0);
@@ -166,10 +166,10 @@ describe('the collar by command', () => {
 
   it('may be given in the mine grid, where there is one', async () => {
     const folder = withSurvey(
-      '"mineGrid": {"rotationDeg": 90, "mapOrigin": {"eastM": 412460, "northM": 6778160}, "mineOrigin": {"eastM": 1000, "northM": 2000}}',
+      '"mineGrid": {"rotationDeg": 90, "mapOrigin": {"eastM": 412460, "northM": 6002160}, "mineOrigin": {"eastM": 1000, "northM": 2000}}',
     );
     const { out } = await take({ collar: '1000 2002 431 l' }, {}, folder);
-    expect(out).toContain('Collar read: 412462.0 E 6778160.0 N (typed at the rig, mine grid), 2.0 m from');
+    expect(out).toContain('Collar read: 412462.0 E 6002160.0 N (typed at the rig, mine grid), 2.0 m from');
     const none = await take({ collar: '1000 2002 431 l' });
     expect([none.code, none.err]).toEqual([2, expect.stringContaining('has no mine grid')]);
   });
@@ -178,7 +178,7 @@ describe('the collar by command', () => {
     for (const [file, why] of [
       [gps(FIX.replace('431.5', '439.5')), 'checksum'],
       [gps('hello'), 'no NMEA sentence with a checksum'],
-      [gps(summed('GPGGA,010203,2907.31900,S,12205.99000,E,0,00,,,M,,M,,')), 'no fix'],
+      [gps(summed('GPGGA,010203,3607.27491,S,12201.61073,E,0,00,,,M,,M,,')), 'no fix'],
     ] as const) {
       const { code, err } = await take({ gps: file });
       expect(code).toBe(2);
@@ -205,13 +205,13 @@ describe('the planned direction by command', () => {
   it('says of a declination of the project where it is from, and what the model gives', async () => {
     const out = await told(withSurvey('"declination": {"deg": 2.5, "source": "site survey of June"}'));
     expect(out).toContain('Declination 2.50° east');
-    expect(out).toContain("That is project.json's own (site survey of June); by the model it is 1.33° east.");
+    expect(out).toContain("That is project.json's own (site survey of June); by the model it is 0.18° east.");
   });
 
   it('counts from the mine grid too, where there is one', async () => {
     const out = await told(
       withSurvey(
-        '"mineGrid": {"rotationDeg": 30, "mapOrigin": {"eastM": 412000, "northM": 6778000}, "mineOrigin": {"eastM": 0, "northM": 0}}',
+        '"mineGrid": {"rotationDeg": 30, "mapOrigin": {"eastM": 412000, "northM": 6002000}, "mineOrigin": {"eastM": 0, "northM": 0}}',
       ),
     );
     expect(out).toContain('270.0° grid = 240.0° mine grid');

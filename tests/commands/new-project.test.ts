@@ -1,10 +1,11 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/commands/check.ts';
 import { holes } from '../../src/commands/holes.ts';
 import { newProject } from '../../src/commands/new-project.ts';
+import { schemasForEditor } from '../../src/commands/schema-editor.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
 import { realDisk } from '../../src/files/real-disk.ts';
 import { USUAL_CAUTIONS } from '../../src/project/cautions.ts';
@@ -83,7 +84,7 @@ describe('a new project', () => {
       file,
       readFileSync(PROGRAM, 'utf8')
         .replace('MBRC002,', 'MBRC001,')
-        .replace('MBRC004,412460,6778160', 'MBRC004,6778160,412460'),
+        .replace('MBRC004,412460,6002160', 'MBRC004,6002160,412460'),
     );
     const { code, folder, err } = await start({ program: file, epsg: 7851 });
     expect(code).toBe(2);
@@ -167,5 +168,30 @@ describe('a new project', () => {
       for (const { file, text } of files)
         expect(new TextDecoder().decode(await after.readFile(`/deep/flat/${file}`))).toBe(text);
     }
+  });
+});
+
+describe('schemas for an editor', () => {
+  it('are put beside the files of a project that has none; the line that names them is said, and no file kept by hand is written', async () => {
+    const folder = freshFolder();
+    cpSync(SAMPLE, folder, { recursive: true });
+    rmSync(join(folder, 'schemas'), { recursive: true });
+    const bare = readFileSync(join(folder, 'project.json'), 'utf8').replace(/\n {2}"\$schema".*/, '');
+    writeFileSync(join(folder, 'project.json'), bare);
+    const heard = hear();
+    expect(await schemasForEditor(heard.outside, { folder })).toBe(0);
+    expect(heard.out()).toBe(
+      [
+        'schemas/ has the 6 schemas of this version.',
+        'project.json does not name its own: put this line behind its first brace. Nothing else of it changes.',
+        '  "$schema": "./schemas/project.schema.json",',
+        '',
+      ].join('\n'),
+    );
+    expect(readFileSync(join(folder, 'project.json'), 'utf8')).toBe(bare);
+    expect(existsSync(join(folder, 'schemas/logging.schema.json'))).toBe(true);
+    writeFileSync(join(folder, 'schemas/hole.schema.json'), 'of another version');
+    expect(await schemasForEditor(hear().outside, { folder })).toBe(0);
+    expect(JSON.parse(readFileSync(join(folder, 'schemas/hole.schema.json'), 'utf8'))).toBeTypeOf('object');
   });
 });

@@ -7,6 +7,8 @@ import { type AtProject, holesOf, openProject } from '../../src/commands/at-proj
 import { printState } from '../../src/commands/state.ts';
 import { headerOf, holeNouns, rowsDown } from '../../src/hole/hole.ts';
 import { headsOf } from '../../src/standing/heads.ts';
+import { bestCollar, positionOf } from '../../src/survey/collar/collars.ts';
+import { gridByCode, toWgs84 } from '../../src/survey/norths/grids.ts';
 import { freshFolder, hear, SAMPLE } from './support/outside.ts';
 
 const top = join(import.meta.dirname, '../..');
@@ -29,6 +31,13 @@ describe('the sample project', () => {
 });
 
 describe('what the sample project holds', () => {
+  it('has files whose $schema is in its own folder', () => {
+    for (const kind of ['project', 'logging']) {
+      const { $schema } = JSON.parse(readFileSync(join(SAMPLE, `${kind}.json`), 'utf8'));
+      expect(JSON.parse(readFileSync(join(SAMPLE, $schema), 'utf8'))).toMatchObject({ type: 'object' });
+    }
+  });
+
   let at: AtProject;
   beforeAll(async () => {
     const opened = await openProject(hear().outside, { folder: SAMPLE });
@@ -37,11 +46,21 @@ describe('what the sample project holds', () => {
   });
   const hole = (id: string) => at.desk.get({ kind: 'hole', id })!;
 
-  it('says that its place and coordinates are invented, in the README and where the project stands', () => {
-    expect(readFileSync(join(top, 'README.md'), 'utf8')).toMatch(/place and coordinates are invented/);
+  it('lies in open ocean, on nobody’s ground, and says so in the README and where the project stands', () => {
+    const grid = gridByCode(7851);
+    if (grid === undefined) throw new Error('the grid of the sample is not in the table');
+    for (const each of holesOf(at.desk)) {
+      const collar = bestCollar(holeNouns(each, 'collars'));
+      const position = collar && toWgs84(grid, positionOf(collar));
+      // South of 36 degrees between these meridians there is no land and no island; from an atlas.
+      expect(position?.latDeg).toBeLessThan(-36);
+      expect(position?.lonDeg).toBeGreaterThan(121.5);
+      expect(position?.lonDeg).toBeLessThan(122.5);
+    }
+    expect(readFileSync(join(top, 'README.md'), 'utf8')).toMatch(/its coordinates lie in open ocean/);
     const heard = hear();
     printState({ ...at, outside: heard.outside });
-    expect(heard.out()).toMatch(/^Mulgara Bend .*\(place and coordinates are invented\)$/m);
+    expect(heard.out()).toMatch(/^Mulgara Bend .*\(an invented place; its coordinates lie in open ocean\)$/m);
   });
 
   it('opens with nothing found, and its checks find nothing worse than a note', () => {

@@ -60,7 +60,7 @@ describe('numbering the bags of a hole the evening before', () => {
     const sitting = await sitDown(sampleFiles());
     sitting.press('f10', 'down', 'b');
     expect(shown(sitting)).toContain('bags of MBRC004');
-    expect(shown(sitting)).toContain('130 m down to 130 m have no numbered bag yet.');
+    expect(shown(sitting)).toContain('No numbered bags yet for 130 m of the way down to 130 m.');
     // Labels left over from holes that are over come first.
     for (let holes = 0; holes < 5 && shown(sitting).includes('Left over from'); holes++)
       sitting.press('enter', 'escape', 'b');

@@ -17,6 +17,15 @@ export function addSchemaCommands(program: Command, outside: Outside, done: Done
       const { exportSchema } = await import('../schema-print.ts');
       done(await exportSchema(outside, shared(command)));
     });
+  schema
+    .command('editor')
+    .description(
+      'put the JSON Schemas of the project’s files beside them, for an editor to complete and check by',
+    )
+    .action(async (_options, command: Command) => {
+      const { schemasForEditor } = await import('../schema-editor.ts');
+      done(await inLines(outside, command, (printing) => schemasForEditor(printing, shared(command))));
+    });
 }
 
 function addCheck(schema: Command, outside: Outside, done: Done): void {

@@ -87,7 +87,7 @@ function addLineUp(program: Command, outside: Outside, done: Done): void {
     )
     .option('--crew-dip <degrees>', 'dip of the mast by the crew, down negative')
     .option('--clinometer <degrees>', 'dip of the mast by your own clinometer')
-    .option('--collar <position>', 'east, north, height in metres of the grid: "412500.2 6778241 431"')
+    .option('--collar <position>', 'east, north, height in metres of the grid: "412500.2 6002241 431"')
     .option('--gps <path>', 'collar by NMEA 0183 from a file or a device')
     .option('--record', 'record it: accepted inside tolerance, else refused with the correction to request')
     .option('--because <why>', 'with --record: why it is accepted outside tolerance')

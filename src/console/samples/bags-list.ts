@@ -65,7 +65,7 @@ function whereSection(standOut: number): ListSection {
     items: [
       [
         spans(
-          ['type to see: issued · chip trays · in stock · rates · recovery by metre', 'faint'],
+          [' type to see: issued · chip trays · in stock · rates · recovery by metre', 'faint'],
           [some === '' ? '' : ` · ${some}`, 'warn'],
         ),
       ],

@@ -26,7 +26,7 @@ export function numbersShown(
   const lasting =
     shortMm === 0
       ? `The ${lines.length} numbered bags that come are enough${foot}.`
-      : `${formatDepth(shortMm)} m${foot} have no numbered bag yet.`;
+      : `No numbered bags yet for ${formatDepth(shortMm)} m of the way${foot}.`;
   return {
     title: `bags of ${headerOf(hole).name}`,
     lines: [

@@ -4,8 +4,8 @@ import { gridByCode } from '../../../src/survey/norths/grids.ts';
 import { SCHEMA } from '../../termination/build.ts';
 
 const HEAD = 'hole,easting,northing,elevation,azimuth,north,dip,depth,target depth,target';
-const GOOD = 'ZQRC001,412480,6778200,431.5,270,grid,-60,150,92,Old pits';
-const SECOND = 'ZQRC002,412440,6778240,431.2,88.5,magnetic,-90,90,,';
+const GOOD = 'ZQRC001,412480,6002200,431.5,270,grid,-60,150,92,Old pits';
+const SECOND = 'ZQRC002,412440,6002240,431.2,88.5,magnetic,-90,90,,';
 
 const read = (...lines: readonly string[]) =>
   readProgram([HEAD, ...lines].join('\n'), {
@@ -33,12 +33,12 @@ describe('a program of planned holes', () => {
           targetMm: 92_000,
           target: 'Old pits',
         },
-        collar: { eastM: 412_480, northM: 6_778_200, elevationM: 431.5 },
+        collar: { eastM: 412_480, northM: 6_002_200, elevationM: 431.5 },
       },
       {
         name: 'ZQRC002',
         plan: { azimuthDeg: 88.5, azimuthNorth: 'magnetic', dipDeg: -90, depthMm: 90_000 },
-        collar: { eastM: 412_440, northM: 6_778_240, elevationM: 431.2 },
+        collar: { eastM: 412_440, northM: 6_002_240, elevationM: 431.2 },
       },
     ]);
   });
@@ -73,7 +73,7 @@ describe('a program of planned holes', () => {
 
   it('does without the columns that it may leave out, in any order, whatever their case', () => {
     const text =
-      'Depth,Dip,North,Azimuth,Elevation,Northing,Easting,Hole\n150,-60,Grid,360,431,6778200,412480,ZQRC001\n';
+      'Depth,Dip,North,Azimuth,Elevation,Northing,Easting,Hole\n150,-60,Grid,360,431,6002200,412480,ZQRC001\n';
     const { holes, findings } = readProgram(text, {
       file: 'p',
       grid: undefined,
@@ -86,21 +86,21 @@ describe('a program of planned holes', () => {
 
   it.each([
     [
-      'zqrc1,412480,6778200,431,270,grid,-60,150,,',
+      'zqrc1,412480,6002200,431,270,grid,-60,150,,',
       '2 hole: this is no name of a hole: small letters: write ZQRC1',
     ],
-    ['ZQRC009,412480,6778200,431,270,grid,-60,150,,', '2 hole: the project has this hole already'],
+    ['ZQRC009,412480,6002200,431,270,grid,-60,150,,', '2 hole: the project has this hole already'],
     [
-      'ZQRC001,"412480,5",6778200,431,270,grid,-60,150,,',
+      'ZQRC001,"412480,5",6002200,431,270,grid,-60,150,,',
       '2 easting: this is no number with a decimal point',
     ],
-    ['ZQRC001,412480,6778200,,270,grid,-60,150,,', '2 elevation: this is no number with a decimal point'],
-    ['ZQRC001,412480,6778200,431,270,,-60,150,,', '2 north: an azimuth without its north says nothing'],
-    ['ZQRC001,412480,6778200,431,361,grid,-60,150,,', '2 azimuth: this is no azimuth from 0 to 360'],
-    ['ZQRC001,412480,6778200,431,270,grid,60,150,,', '2 dip: a positive dip points up'],
-    ['ZQRC001,412480,6778200,431,270,grid,-91,150,,', '2 dip: no dip is steeper than -90'],
-    ['ZQRC001,412480,6778200,431,270,grid,-60,0,,', '2 depth: this is no planned depth in metres'],
-    ['ZQRC001,412480,6778200,431,270,grid,-60,150,151,', '2 target depth: this is no depth within the hole'],
+    ['ZQRC001,412480,6002200,,270,grid,-60,150,,', '2 elevation: this is no number with a decimal point'],
+    ['ZQRC001,412480,6002200,431,270,,-60,150,,', '2 north: an azimuth without its north says nothing'],
+    ['ZQRC001,412480,6002200,431,361,grid,-60,150,,', '2 azimuth: this is no azimuth from 0 to 360'],
+    ['ZQRC001,412480,6002200,431,270,grid,60,150,,', '2 dip: a positive dip points up'],
+    ['ZQRC001,412480,6002200,431,270,grid,-91,150,,', '2 dip: no dip is steeper than -90'],
+    ['ZQRC001,412480,6002200,431,270,grid,-60,0,,', '2 depth: this is no planned depth in metres'],
+    ['ZQRC001,412480,6002200,431,270,grid,-60,150,151,', '2 target depth: this is no depth within the hole'],
   ])('names what is wrong with %s', (line, problem) => {
     expect(problems(line)).toEqual([problem]);
   });
@@ -110,7 +110,7 @@ describe('a program of planned holes', () => {
   });
 
   it('tells easting and northing swapped, of one line and of all', () => {
-    const swapped = 'ZQRC003,6778240,412440,431,270,grid,-60,150,,';
+    const swapped = 'ZQRC003,6002240,412440,431,270,grid,-60,150,,';
     const one = read(GOOD, SECOND, swapped);
     expect(one.findings.map(({ place, remedy }) => [place.line, remedy])).toEqual([
       [4, 'Easting and northing look swapped: change them over.'],
@@ -119,14 +119,14 @@ describe('a program of planned holes', () => {
   });
 
   it('questions a collar that lies far from all others', () => {
-    const far = 'ZQRC003,412480,6478200,431,270,grid,-60,150,,';
+    const far = 'ZQRC003,412480,5702200,431,270,grid,-60,150,,';
     expect(read(GOOD, SECOND, far).findings.map(({ place, code }) => [place.line, code])).toEqual([
       [4, 'survey-collar-off-program'],
     ]);
   });
 
   it('names every bad cell of every bad line, and still gives the sound ones', () => {
-    const { holes, findings } = read('bad,x,y,z,,,,,,', GOOD, 'ZQRC002,412440,6778240,431,270,grid,60,90,,');
+    const { holes, findings } = read('bad,x,y,z,,,,,,', GOOD, 'ZQRC002,412440,6002240,431,270,grid,60,90,,');
     expect(holes.map((hole) => hole.name)).toEqual(['ZQRC001']);
     expect(findings.filter(({ place }) => place.line === 2)).toHaveLength(8);
     expect(findings.filter(({ place }) => place.line === 4)).toHaveLength(1);

@@ -185,7 +185,7 @@ export const COMMANDS: readonly CommandCase[] = [
       '--compass': at('22:269.5,270'),
       '--crew-dip': at('-60'),
       '--clinometer': at('-60.1'),
-      '--collar': at('412500.2 6778241 431'),
+      '--collar': at('412500.2 6002241 431'),
       '--gps': at('{in}/gps.txt'),
       '--record': FLAG,
       '--because': at('the pad is soft', { needs: ['--way', 'pegs'] }),
@@ -339,6 +339,7 @@ export const COMMANDS: readonly CommandCase[] = [
     },
   },
   { name: ['schema', 'export'] },
+  { name: ['schema', 'editor'] },
 ];
 
 /** What came of one command line: what it printed, and every document and settings file as they stand after it. */
@@ -451,9 +452,9 @@ const FILES: Readonly<Record<string, string>> = {
   'plod.csv':
     'Start,Finish,Task,Hole,From,To,Surveys,Notes\r\n05:32,06:00,Toolbox,,,,,\r\n06:00,17:40,Standby,,,,,\r\n',
   'shots.csv': 'Depth,Dip,Azimuth\r\n10,-60.0,270.3\r\n20,-60.0,270.4\r\n',
-  'collars.csv': 'hole,easting,northing,elevation\nMBRC003,412499.123,6778239.456,431.789\n',
+  'collars.csv': 'hole,easting,northing,elevation\nMBRC003,412499.123,6002239.456,431.789\n',
   'ms.csv': 'Hole,From,To,K\nMBRC003,0,1,31\nMBRC003,1,2,42\n',
   'codes.csv': 'Code,Label,Look,Pair,Density\nQQA,Quartzite,glassy,qz,2.7\n',
-  'gps.txt': '$GPGGA,013000.00,2907.00000,S,12205.00000,E,1,09,0.9,431.0,M,-27.0,M,,*51\n',
+  'gps.txt': '$GPGGA,013000.00,3606.95419,S,12200.54141,E,1,09,0.9,431.0,M,-27.0,M,,*55\n',
   'photos/MBRC003 tray2.jpg': '',
 };

@@ -91,7 +91,7 @@ const shots = target(
 
 const collars = target(
   'a CSV of collars',
-  csv('hole,easting,northing,elevation', (row) => `MBRC00${row},${412_500 + row},6778240,431.2`),
+  csv('hole,easting,northing,elevation', (row) => `MBRC00${row},${412_500 + row},6002240,431.2`),
   (text) => {
     const records = recordsOf(text);
     if (records === undefined) return undefined;
