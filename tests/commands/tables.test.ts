@@ -28,7 +28,7 @@ describe('tables', () => {
     expect(rowsOf(csv.out).find((each) => each.hole === 'MBRC002A')).toMatchObject({
       parent: 'MBRC002',
       east_m: '412436',
-      latitude_deg: '-29.12130485',
+      latitude_deg: '-36.12057102',
       final_m: '90',
     });
   });

@@ -256,6 +256,8 @@ const WORDS: { readonly [word: string]: readonly string[] } = {
   pack: [],
   plod: [],
   history: [';history nothing'],
+  solid: [';solid 50-44', ';solid 300-310'],
+  cavity: [';cavity 50-44', ';cavity 300-310'],
   elsewhere: [],
 };
 
