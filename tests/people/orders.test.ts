@@ -25,12 +25,12 @@ function textsOf(path: string): readonly Text[] {
     path,
     readFileSync(join(SRC, path), 'utf8'),
     ts.ScriptTarget.Latest,
-    true,
+    false,
   );
   const texts: Text[] = [];
   const visit = (node: ts.Node): void => {
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return;
-    const words = wordsOf(node);
+    const words = wordsOf(source, node);
     if (words !== undefined) texts.push({ at: `${path}:${lineOf(source, node)}`, words });
     else ts.forEachChild(node, visit);
   };
@@ -39,25 +39,25 @@ function textsOf(path: string): readonly Text[] {
 }
 
 function lineOf(source: ts.SourceFile, node: ts.Node): number {
-  return source.getLineAndCharacterOfPosition(node.getStart()).line + 1;
+  return source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1;
 }
 
 /** A string or a template; several joined with + are one text. Undefined for anything else. */
-function wordsOf(node: ts.Node): string | undefined {
+function wordsOf(source: ts.SourceFile, node: ts.Node): string | undefined {
   if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) return node.text;
   if (ts.isTemplateExpression(node)) {
-    const spans = node.templateSpans.map((span) => `${filled(span.expression)}${span.literal.text}`);
+    const spans = node.templateSpans.map((span) => `${filled(source, span.expression)}${span.literal.text}`);
     return `${node.head.text}${spans.join('')}`;
   }
   if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.PlusToken) {
-    const [left, right] = [wordsOf(node.left), wordsOf(node.right)];
+    const [left, right] = [wordsOf(source, node.left), wordsOf(source, node.right)];
     return left === undefined || right === undefined ? undefined : `${left}${right}`;
   }
   return undefined;
 }
 
-function filled(expression: ts.Expression): string {
-  return expression.getText() === 'NEAR_SPLITTER' ? NEAR_SPLITTER : '…';
+function filled(source: ts.SourceFile, expression: ts.Expression): string {
+  return expression.getText(source) === 'NEAR_SPLITTER' ? NEAR_SPLITTER : '…';
 }
 
 /** Sentences of a text, and parts of one behind a semicolon or a colon: an order can begin at any of them. */

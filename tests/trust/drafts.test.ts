@@ -10,6 +10,7 @@ import { projectSettings } from '../../src/project/settings.ts';
 import type { Stamp } from '../../src/quantity/stamp.ts';
 import { hear, SAMPLE } from '../commands/support/outside.ts';
 import { holeWith, rod, row } from '../standing/support/hole.ts';
+import { part } from '../support/long-run.ts';
 import { draftFault, headersOf, packed, parsedMail } from './packed.ts';
 import { HOSTILE } from './vectors.ts';
 
@@ -69,7 +70,7 @@ const INJECTIONS: readonly string[] = [
   '{{7*7}}',
   '=cmd|calc',
 ];
-const TEXTS = [...INJECTIONS, ...HOSTILE.map((each) => each.slice(0, 200))];
+const TEXTS = [...INJECTIONS, ...part(HOSTILE, 4).map((each) => each.slice(0, 200))];
 const CAMP = { to: ['camp@example.com', 'ines.falk+rc@mail.example.org'], cc: ['office@example.com'] };
 
 /** The sample's project with texts of ours in the place of its name and of a person's. */
