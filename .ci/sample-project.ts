@@ -16,7 +16,8 @@ import { headerOf, holeNouns, planOf } from '../src/hole/hole.ts';
 import { type Depth, depthFromMetres } from '../src/quantity/depth.ts';
 import type { DocumentName } from '../src/record/document.ts';
 import { dispatchOf } from '../src/sampling/dispatch/dispatch-noun.ts';
-import { endShift, startShift } from '../src/shift/commands.ts';
+import { startShift } from '../src/shift/commands.ts';
+import { endShiftAt } from '../src/shift/entry-changes.ts';
 import { recordPlod } from '../src/shift/plod-commands.ts';
 import { headsOf } from '../src/standing/heads.ts';
 import { traysOf } from '../src/standing/trays.ts';
@@ -177,7 +178,7 @@ async function finishShift(sitting: Sitting, last: string): Promise<void> {
   await startNow(sitting, last);
   sitting.clock.set(sitting.clock.date(), '17:40');
   const name = { kind: 'shift', id: `RC7_${sitting.clock.date()}_DAY` };
-  await make(sitting, name, granted(endShift(standing(sitting, name), makerNow(sitting))));
+  await make(sitting, name, granted(endShiftAt(standing(sitting, name), sitting.desk.now())));
 }
 
 interface SetUp {

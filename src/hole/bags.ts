@@ -58,7 +58,6 @@ export const tick = z.strictObject({
   at: stamp,
   by: words,
 });
-export type Tick = Readonly<z.infer<typeof tick>>;
 
 /** A chip tray as filled: table `trays`. */
 export const tray = z.strictObject({

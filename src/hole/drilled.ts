@@ -73,7 +73,6 @@ export const bitMeasured = z.strictObject({
   at: stamp,
   by: words,
 });
-export type BitMeasured = Readonly<z.infer<typeof bitMeasured>>;
 
 /** Hygiene looked at once a rod: table `hygiene`, by the rod event. */
 export const hygiene = z.strictObject({

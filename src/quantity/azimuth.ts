@@ -31,11 +31,6 @@ export function degreesBetween(aDeg: number, bDeg: number): number {
   return turned > 180 ? turned - 360 : turned;
 }
 
-/** The direction sighted back along the same line: ± 180°. */
-export function backBearing(a: Azimuth): Azimuth {
-  return azimuth(a.deg + 180, a.north, a.epoch);
-}
-
 /** `090.0° grid`: three digits and a decimal, never without its north. */
 export function formatAzimuth(a: Azimuth): string {
   const tenths = Math.round(a.deg * 10) % 3600;

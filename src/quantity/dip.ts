@@ -7,16 +7,6 @@ export function dip(deg: number): Dip {
   return deg as Dip;
 }
 
-/** Inclination from vertically down, 0 to 180 degrees: 90 + dip. */
-export function inclinationDeg(d: Dip): number {
-  return 90 + d;
-}
-
-/** Dip of an inclination from vertically down. */
-export function dipFromInclination(inclination: number): Dip {
-  return dip(inclination - 90);
-}
-
 /** `-60.5°`: one decimal, rounded away from horizontal at the half, with a plain hyphen that every terminal has. */
 export function formatDip(d: number): string {
   const tenths = Math.round(Math.abs(d) * 10);

@@ -1,4 +1,4 @@
-import { type JsonObject, own } from './json.ts';
+import type { JsonObject } from './json.ts';
 
 /**
  * The identity of a thing or an edit: the replica that made it and that replica's counter (`k3f9-12`). Permanent: never
@@ -91,14 +91,6 @@ export interface Edit extends Deed {
 /** A document with nothing in it. */
 export function emptyDocument(name: DocumentName): Document {
   return { kind: name.kind, id: name.id, tables: {}, history: [] };
-}
-
-/** The things of a table in the order they were made; none when there is no such table. */
-export function things(
-  document: { readonly tables: Tables },
-  table: string,
-): readonly (readonly [Id, Thing])[] {
-  return Object.entries(own(document.tables, table) ?? {});
 }
 
 /** One text for a document's name, for maps and messages: `hole/ZQRC004`. */

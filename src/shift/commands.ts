@@ -1,6 +1,6 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
-import { formatMinutes, instantMs, localTime, minutesBetween, type Stamp } from '../quantity/stamp.ts';
+import { instantMs, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document, Id, Thing } from '../record/document.ts';
 import { own } from '../record/json.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
@@ -40,18 +40,6 @@ export function startActivity(
   return ok({
     what: `${kind.label} from ${localTime(startedAt)}${clockNote(startedAt, maker.at)}`,
     changes: [{ put: ['activities', maker.newId()], thing: thing as Thing }],
-  });
-}
-
-/** Ends the shift now, and with it the activity that is going on. Refuses one that has ended. */
-export function endShift(shift: Document, maker: Maker): Result<Made> {
-  const ended = endedRefusal(shift);
-  if (ended !== undefined) return refused(ended);
-  const { startsAt } = shiftHeaderOf(shift);
-  const endedAt = notBefore(latestInstant(shift), maker.at);
-  return ok({
-    what: `shift ended at ${localTime(endedAt)} after ${formatMinutes(minutesBetween(startsAt, endedAt))}${clockNote(endedAt, maker.at)}`,
-    changes: [{ patch: ['shift', 'shift'], set: { endedAt } }],
   });
 }
 

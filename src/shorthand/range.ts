@@ -59,15 +59,6 @@ export function previewRange(
   return { kind: 'preview', changes, noReturn: touched.filter((row) => row.noReturn) };
 }
 
-/** The preview in words, a line a row: `44–45  pyrite 1→2 % ▲`. */
-export function previewWords(preview: RangePreview): readonly string[] {
-  const changed = preview.changes.map(
-    ({ before, changes }) => `${formatInterval(before)}  ${changes.map(({ text }) => text).join(' · ')}`,
-  );
-  const left = preview.noReturn.map((row) => `${formatInterval(row)}  no return: stays as it is`);
-  return changed.length === 0 ? ['Nothing would change', ...left] : [...changed, ...left];
-}
-
 function amended(schema: LoggingSchema, row: Row, line: RangeLine): Row | Refusal {
   const where = formatInterval(row);
   const base = {

@@ -7,11 +7,11 @@ import { type Change, type Document, emptyDocument, type Thing } from '../../src
 import { sameJson } from '../../src/record/json.ts';
 import { merge } from '../../src/record/merge.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { logFindings } from '../../src/standing/log-findings.ts';
 import { countOpen, questionWords } from '../../src/standing/questions.ts';
 import { holeMade } from '../desk/support/values.ts';
 import { deed, edited } from '../record/build.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const SCHEMA: LoggingSchema = { ...(resolveStyle('orogenic-gold') as LoggingSchema), fields: [] };
 const PROJECT = { schema: SCHEMA } as Project;

@@ -8,11 +8,11 @@ import { type Change, type Document, emptyDocument, type Thing } from '../../src
 import { sameJson } from '../../src/record/json.ts';
 import { merge } from '../../src/record/merge.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { rowsLoggedTwice } from '../../src/standing/logged-twice.ts';
 import { openQuestions, questionFindings, questionWords, standing } from '../../src/standing/questions.ts';
 import { holeMade } from '../desk/support/values.ts';
 import { deed, edited } from '../record/build.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 /** A schema that asks nothing of a row: what a row must hold is not what is tried here. */
 const SCHEMA: LoggingSchema = { ...(resolveStyle('orogenic-gold') as LoggingSchema), fields: [] };

@@ -1,6 +1,7 @@
 /** Figures of the rod check on simulated holes: `npx tsx tests/bench/sampling.ts`, with a seed behind it to repeat a run. */
-import { NO_TRACE } from '../../src/sampling/rod/mismatches/no-trace.ts';
+
 import { bestFromNumbers, confusion, sameNumbers, simulate } from '../sampling/figures.ts';
+import { NO_TRACE } from '../sampling/no-trace.ts';
 import { drill, type Outcome } from '../sampling/simulator.ts';
 import { SLIPS, WITHOUT_TRACE } from '../sampling/slips.ts';
 

@@ -1,10 +1,10 @@
 import { performance } from 'node:perf_hooks';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { STYLES } from '../../src/schema/styles/index.ts';
 import { explain } from '../../src/shorthand/explain.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';
 import { writeLine } from '../../src/shorthand/write.ts';
+import { resolveStyle } from '../support/styles.ts';
 import { believableLines } from './believable.ts';
 import { missedLines } from './shorthand-aims.ts';
 import { placed } from './shorthand-costs.ts';

@@ -9,8 +9,8 @@ import { type Project, resolveProject } from '../../src/project/project.ts';
 import { projectSettings } from '../../src/project/settings.ts';
 import type { Stamp } from '../../src/quantity/stamp.ts';
 import type { Document } from '../../src/record/document.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { holeWith, rod, row } from '../standing/support/hole.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const SETTINGS = join(import.meta.dirname, '../../sample-projects/mulgara-bend/project.json');
 const STYLE = resolveStyle('orogenic-gold')!;

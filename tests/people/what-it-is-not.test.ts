@@ -6,8 +6,8 @@ import { WHAT_IT_IS_NOT } from '../../src/finding/what-it-is-not.ts';
 import { qualityPage } from '../../src/sampling/laboratory/quality-page.ts';
 import { bagRunHtml } from '../../src/sampling/numbers/bag-run.ts';
 import { bagSheetHtml, cribHtml, logSheetHtml } from '../../src/schema/print/sheets.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { sampleFiles, sitDown } from '../console/support/sitting.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const SRC = join(import.meta.dirname, '../../src');
 const oneLine = (text: string): string =>

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { azimuth } from '../../src/quantity/azimuth.ts';
-import { dipFromInclination } from '../../src/quantity/dip.ts';
+import { dip } from '../../src/quantity/dip.ts';
 import { type Direction, degrees } from '../../src/survey/direction.ts';
 import { alongArc, arcBetween, displacement, ratioFactor } from '../../src/survey/path/minimum-curvature.ts';
 
 /** A direction as the sources print it: inclination from vertical, azimuth. */
 const pointing = (inclination: number, bearing: number): Direction => ({
   azimuth: azimuth(bearing, 'grid'),
-  dip: dipFromInclination(inclination),
+  dip: dip(inclination - 90),
 });
 
 describe('minimum curvature against published figures', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const schema = resolveStyle('orogenic-gold')!;
 const codes = Object.values(schema.lists).flatMap((list) => list.codes);

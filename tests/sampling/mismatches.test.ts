@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { NEAR_SPLITTER } from '../../src/sampling/rod/mismatch.ts';
-import { NO_TRACE } from '../../src/sampling/rod/mismatches/no-trace.ts';
 import { MISMATCHES } from '../../src/sampling/rod/mismatches/registry.ts';
 import { rodCheck } from '../../src/sampling/rod/rod-check.ts';
 import { LONG_RUN, runs } from '../support/long-run.ts';
 import { atCollar, sampling } from './build.ts';
 import { bestFromNumbers, confusion, pairOf, sameNumbers, simulate } from './figures.ts';
+import { NO_TRACE } from './no-trace.ts';
 import { drill } from './simulator.ts';
 import { SLIPS, WITHOUT_TRACE } from './slips.ts';
 

@@ -7,10 +7,10 @@ import {
   cautionTyped,
 } from '../../src/schema/cautions.ts';
 import { CAUTION_KINDS, type LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { STYLES } from '../../src/schema/styles/index.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';
 import { NOT_OBSERVED } from '../../src/value/cell.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const styles = Object.keys(STYLES).map((name) => [name, resolveStyle(name)!] as const);
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkSchema } from '../../src/schema/check/check-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { strokesOf } from '../../src/schema/strokes.ts';
 import { otherSchema } from '../support/other-schema.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const other = otherSchema();
 const style = resolveStyle('orogenic-gold')!;

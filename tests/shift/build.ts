@@ -3,7 +3,8 @@ import type { Made, Maker } from '../../src/hole/commands/made.ts';
 import { type Stamp, stamp } from '../../src/quantity/stamp.ts';
 import { applyChanges } from '../../src/record/apply.ts';
 import { type Document, emptyDocument, type Table, type Thing } from '../../src/record/document.ts';
-import { type ActivitySaid, endShift, startActivity, startShift } from '../../src/shift/commands.ts';
+import { type ActivitySaid, startActivity, startShift } from '../../src/shift/commands.ts';
+import { endShiftAt } from '../../src/shift/entry-changes.ts';
 import { recordPlod } from '../../src/shift/plod-commands.ts';
 import { type ShiftSettings, shiftSettings } from '../../src/shift/settings.ts';
 import type { PlodLine, ShiftHeader } from '../../src/shift/shift.ts';
@@ -100,7 +101,7 @@ export const doing = (
   );
 
 export const ended = (shift: Document, clock: string): Document =>
-  having(shift, granted(endShift(shift, makerAt(at(clock)))));
+  having(shift, granted(endShiftAt(shift, at(clock))));
 
 /** The shift with a plod of these lines. */
 export const claimed = (shift: Document, ...lines: readonly Omit<PlodLine, 'plod'>[]): Document =>

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Document } from '../../src/record/document.ts';
 import { emptyDocument } from '../../src/record/document.ts';
-import { amendActivity, endShift, startActivity } from '../../src/shift/commands.ts';
+import { amendActivity, startActivity } from '../../src/shift/commands.ts';
 import { currentActivity, spansOf } from '../../src/shift/current.ts';
+import { endShiftAt } from '../../src/shift/entry-changes.ts';
 import { recordPlod, signPlod, withdrawPlod } from '../../src/shift/plod-commands.ts';
 import { linesOf, SHIFT_NOUNS, shiftHeaderOf, shiftThings } from '../../src/shift/shift.ts';
 import { at, claimed, doing, ended, granted, HEADER, having, makerAt, RULES, STARTED } from './build.ts';
@@ -66,21 +67,20 @@ describe('starting an activity', () => {
 
 describe('ending a shift', () => {
   test('ends the activity that goes on, and says how long the shift was', () => {
-    const made = granted(endShift(doing(STARTED, ['06:00', { activity: 'drilling' }]), makerAt(at('17:30'))));
+    const made = granted(endShiftAt(doing(STARTED, ['06:00', { activity: 'drilling' }]), at('17:30')));
     expect(made.what).toBe('shift ended at 17:30 after 11:30');
   });
 
-  test('is refused the second time', () => {
-    expect(refusal(endShift(ended(STARTED, '18:00'), makerAt(at('18:01'))))).toEqual([
-      ['shift-ended', 'the shift ended at 18:00'],
-    ]);
+  test('a second time amends when it ended', () => {
+    const later = having(ended(STARTED, '18:00'), granted(endShiftAt(ended(STARTED, '18:00'), at('18:01'))));
+    expect(shiftHeaderOf(later).endedAt).toBe(at('18:01'));
   });
 
-  test('with a clock that has jumped back ends it no earlier than its last activity', () => {
+  test('is refused before its last activity started', () => {
     const shift = doing(STARTED, ['17:30', { activity: 'drilling' }]);
-    expect(shiftHeaderOf(having(shift, granted(endShift(shift, makerAt(at('16:00')))))).endedAt).toBe(
-      at('17:30'),
-    );
+    expect(refusal(endShiftAt(shift, at('16:00')))?.map(([, problem]) => problem)).toEqual([
+      '16:00 is before 17:30, when the last entry started',
+    ]);
   });
 });
 

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { STYLES } from '../../src/schema/styles/index.ts';
 import { stoppedBy } from '../bench/believable.ts';
 import { HANDS, typedBy } from '../bench/believable-lines.ts';
@@ -7,6 +6,7 @@ import { believableLog } from '../bench/believable-log.ts';
 import { placed } from '../bench/shorthand-costs.ts';
 import { seeded } from '../bench/shorthand-log.ts';
 import { runs } from '../support/long-run.ts';
+import { resolveStyle } from '../support/styles.ts';
 
 const HOLES = runs(30, 10);
 const METRES = 120;

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../src/quantity/depth.ts';
+import { formatInterval } from '../../src/quantity/interval.ts';
 import type { RangeLine } from '../../src/shorthand/commands.ts';
 import { parseLine } from '../../src/shorthand/parse.ts';
-import { previewRange, previewWords } from '../../src/shorthand/range.ts';
+import { previewRange, type RangePreview } from '../../src/shorthand/range.ts';
 import type { Row, RowSaid } from '../../src/value/row.ts';
 import { above, rowOf, schema } from './fixture-schema.ts';
 
@@ -27,6 +28,15 @@ function preview(line: string, rows: readonly Row[] = ROWS) {
   const result = previewRange(schema, rows, range(line));
   if (result.kind === 'refused') throw new Error(result.problem);
   return result;
+}
+
+/** The preview in words, a line a row: `44–45  pyrite 1→2 % ▲`. */
+function previewWords(preview: RangePreview): readonly string[] {
+  const changed = preview.changes.map(
+    ({ before, changes }) => `${formatInterval(before)}  ${changes.map(({ text }) => text).join(' · ')}`,
+  );
+  const left = preview.noReturn.map((row) => `${formatInterval(row)}  no return: stays as it is`);
+  return changed.length === 0 ? ['Nothing would change', ...left] : [...changed, ...left];
 }
 
 function refused(line: string, rows: readonly Row[] = ROWS): string {

@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { withoutShifted } from '../../src/schema/change/frozen-strokes.ts';
 import { allMeanings, meaningsOf } from '../../src/schema/legend.ts';
 import type { Code, LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { strokesOf } from '../../src/schema/strokes.ts';
 import { schemaChangesOf } from '../../src/standing/hole-schema.ts';
 import type { Row } from '../../src/value/row.ts';
 import { schemas } from '../support/arbitrary-schema.ts';
 import { runs } from '../support/long-run.ts';
+import { resolveStyle } from '../support/styles.ts';
 import { holeWith, row } from './support/hole.ts';
 
 const style = resolveStyle('orogenic-gold')!;

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type Project, resolveProject } from '../../src/project/project.ts';
 import { projectSettings } from '../../src/project/settings.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { adviceFor, situationOf } from '../../src/standing/advice.ts';
 import { openItems } from '../../src/standing/open-items.ts';
+import { resolveStyle } from '../support/styles.ts';
 import { holeWith, rod, row } from './support/hole.ts';
 
 const SETTINGS = join(import.meta.dirname, '../../sample-projects/mulgara-bend/project.json');

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { rowsDown } from '../../src/hole/hole.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { aboveDepth } from '../../src/standing/above.ts';
 import { paceKnown, paceOf } from '../../src/standing/pace.ts';
+import { resolveStyle } from '../support/styles.ts';
 import { holeWith, rod, row } from './support/hole.ts';
 
 const schema = resolveStyle('orogenic-gold')!;

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../src/finding/finding.ts';
 import type { Code, LoggingSchema } from '../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../src/schema/read/resolve.ts';
 import { provisionalCodes, provisionalInHole } from '../../src/standing/provisional-codes.ts';
 import type { Cells } from '../../src/value/row.ts';
+import { resolveStyle } from '../support/styles.ts';
 import { holeWith, row } from './support/hole.ts';
 
 const style = resolveStyle('orogenic-gold')!;

@@ -1,4 +1,3 @@
-import { headerOf } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import type { Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
@@ -77,12 +76,4 @@ export function holesOf(source: Pick<Source, 'of'>): readonly Document[] {
 /** Shifts whose rows are written, in the order in which they started. */
 export function shiftsOf(source: Pick<Source, 'of'>): readonly Document[] {
   return source.of.filter((document) => document.kind === 'shift').toSorted((a, b) => (a.id < b.id ? -1 : 1));
-}
-
-/** The name that a hole has on the rig, by its permanent id; the id itself where no such hole is there. */
-export function holeNames(documents: readonly Document[]): (id: string) => string {
-  const names = new Map(
-    documents.filter(({ kind }) => kind === 'hole').map((hole) => [hole.id, headerOf(hole).name]),
-  );
-  return (id) => names.get(id) ?? id;
 }

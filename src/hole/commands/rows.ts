@@ -45,18 +45,6 @@ export function settleAsked(hole: Document, id: Id): Result<Made> {
   });
 }
 
-/** Takes rows out. Their history stays. */
-export function clearRows(hole: Document, range: Interval): Result<Made> {
-  const closed = closedRefusal(hole);
-  if (closed) return refused(closed);
-  const inside = rowsDown(hole).filter(([, row]) => overlaps(row, range));
-  if (inside.length === 0) return refused(nothingLogged(hole, range));
-  return ok({
-    what: `cleared ${formatInterval(range)}`,
-    changes: inside.map(([id]) => ({ remove: ['rows', id] })),
-  });
-}
-
 /**
  * Makes the rows of a hole into the given ones, by id: rows under an id that is there are amended, others are new, ids that
  * are no longer given are taken out. Shift, insert, split, merge and copy are all this, with the rows they lead to. Refuses
@@ -130,12 +118,6 @@ const overlapping = (hole: Document, interval: Interval, other: Interval) =>
       problem: `the row ${formatInterval(other)} covers it already`,
       remedy: 'Amend that row (go up to it), or clear or split it first.',
     },
-  );
-
-const nothingLogged = (hole: Document, range: Interval) =>
-  REFUSALS.notThere.at(
-    { hole: headerOf(hole).name, fromMm: range.fromMm, toMm: range.toMm },
-    { problem: 'no row is logged there', remedy: 'Give a range that holds logged rows.' },
   );
 
 const rowMissing = (hole: Document, id: Id) =>

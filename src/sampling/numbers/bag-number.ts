@@ -44,12 +44,6 @@ function hasLength(form: NumberForm, text: string, prefix: string): boolean {
   return text.length === prefix.length + form.digits + (form.checkDigit === undefined ? 0 : 1);
 }
 
-/** The number `steps` further on in the same prefix (back where negative), or undefined past either end. */
-export function nextBagNumber(form: NumberForm, number: BagNumber, steps = 1): BagNumber | undefined {
-  const serial = number.serial + steps;
-  return hasDigitsFor(form, serial) ? { prefix: number.prefix, serial } : undefined;
-}
-
 /** How many numbers `to` stands behind `from` (negative: before it), or undefined across prefixes. */
 export function bagNumberDistance(from: BagNumber, to: BagNumber): number | undefined {
   return from.prefix === to.prefix ? to.serial - from.serial : undefined;

@@ -1,6 +1,5 @@
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
-import { styleFile } from '../styles/index.ts';
 import { changedUnderneath, type LoadParent, readChain } from './chain.ts';
 import { complete, EMPTY_DRAFT, over } from './draft.ts';
 import type { LoggingFile } from './file-schema.ts';
@@ -37,13 +36,4 @@ export function resolveSchema(
   const whole = complete(own.value.name, draft);
   if (findings.length > 0 || !whole.ok) return refused(...findings, ...(whole.ok ? [] : whole.findings));
   return ok({ schema: whole.value, origins: draft, warnings: changedUnderneath(chain.value) });
-}
-
-/** The built-in style of that name, resolved, or undefined where there is none. A style that does not resolve is a bug of ours. */
-export function resolveStyle(name: string): LoggingSchema | undefined {
-  const file = styleFile(name);
-  if (file === undefined) return undefined;
-  const resolved = resolveSchema(file);
-  if (!resolved.ok) throw new Error(`style ${name}: ${resolved.findings[0]?.problem}`);
-  return resolved.value.schema;
 }

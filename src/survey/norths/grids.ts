@@ -50,14 +50,6 @@ function withDatum(proj: string): string {
   return proj.replace(/@(\d+)$/, (_, index) => EPSG_DATUMS.split('\n')[Number(index)] ?? '');
 }
 
-/** The codes of every system in the table, in its order. */
-export function gridCodes(): readonly number[] {
-  return EPSG_TABLE.split('\n').flatMap((line) => {
-    const [first = 0, count = 1] = (line.split('|')[0] ?? '').split('x').map(Number);
-    return Array.from({ length: count }, (_, index) => first + index);
-  });
-}
-
 /** A grid of the project's own, from a proj string in metres. Refused when it can't be read, isn't projected or isn't in metres. */
 export function gridByProj(name: string, proj: string, place: Place): Result<Grid> {
   const remedy = 'Give an EPSG code, or a proj string of a projected system in metres.';

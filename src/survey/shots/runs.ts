@@ -52,11 +52,6 @@ export interface StationSources {
   readonly settings: Pick<SurveySettings, 'longestGapM' | 'steelM'>;
 }
 
-/** Depth of the station when the bit is at a depth: bit depth less tool offset. Undefined above the collar. */
-export function stationDepth(bitMm: Depth, toolOffsetMm: number): Depth | undefined {
-  return bitMm < toolOffsetMm ? undefined : depthFromMm(bitMm - toolOffsetMm);
-}
-
 /** A shot as it stands in the choice: its azimuth in the path's north, or undefined when rejected, unusable or not to be had. */
 interface Reading {
   readonly depthMm: Depth;

@@ -71,11 +71,6 @@ function verdictsDown(
   return found;
 }
 
-/** The verdict that a history of verdicts has at a depth. */
-export function verdictAt(verdicts: readonly VerdictFrom[], depthMm: number): Verdict {
-  return verdicts.findLast(({ atMm }) => atMm <= depthMm)?.verdict ?? 'not yet';
-}
-
 function stateOf(state: ReturnType<typeof stateAt>): RuleState {
   return state === 'yes' ? 'met' : state === 'no' ? 'not met' : state;
 }

@@ -7,8 +7,8 @@ import { rowsDown } from '../../../src/hole/hole.ts';
 import { apply } from '../../../src/record/apply.ts';
 import type { Document } from '../../../src/record/document.ts';
 import type { NumberField, ReadingColumns } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { holeWith, row } from '../../standing/support/hole.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 const schema = resolveStyle('orogenic-gold')!;
 const magsus = schema.fields.find((field) => field.name === 'magsus') as NumberField;

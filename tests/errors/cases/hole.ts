@@ -5,7 +5,7 @@ import { beginRunSaid } from '../../../src/acts/shot.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
 import type { Maker } from '../../../src/hole/commands/made.ts';
-import { clearRows, logRow } from '../../../src/hole/commands/rows.ts';
+import { amendRow, logRow } from '../../../src/hole/commands/rows.ts';
 import { reopenHole } from '../../../src/hole/commands/states.ts';
 import type { RodDone } from '../../../src/hole/drilled.ts';
 import type { Decision } from '../../../src/hole/ending.ts';
@@ -15,13 +15,13 @@ import { apply } from '../../../src/record/apply.ts';
 import type { Document, Thing } from '../../../src/record/document.ts';
 import { checkMovedRows } from '../../../src/sampling/stream/moved-rows.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { logFindings } from '../../../src/standing/log-findings.ts';
 import { waitingMismatches } from '../../../src/standing/mismatches.ts';
 import { questionFindings } from '../../../src/standing/questions.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { sampling } from '../../sampling/build.ts';
 import { at, hole, makerAt } from '../../shift/build.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const MAKER: Maker = makerAt(at('08:00'));
@@ -105,7 +105,9 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   given('interval-upside-down', 'a row that ends above its start', () =>
     findingsIn(logRow(HOLE, row(3, 2), NOTHING_NEW, MAKER)),
   ),
-  given('not-there', 'metres cleared that nobody logged', () => findingsIn(clearRows(HOLE, row(40, 45)))),
+  given('not-there', 'a row amended that was taken out', () =>
+    findingsIn(amendRow(HOLE, 'k9-9', row(40, 45), NOTHING_NEW)),
+  ),
   given('rod-above-drilled', 'a rod done above the one before it', () =>
     findingsIn(rodDone(HOLE, { at: at('08:00'), rod: 3, depthMm: depthFromMetres(6) }, [], MAKER)),
   ),

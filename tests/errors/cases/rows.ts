@@ -1,9 +1,9 @@
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { checkRow } from '../../../src/schema/check/row-checks.ts';
 import type { Field, LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { NONE, NOT_OBSERVED } from '../../../src/value/cell.ts';
 import type { Row } from '../../../src/value/row.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { type ErrorCase, given } from '../error-case.ts';
 
 const STYLE = resolveStyle('orogenic-gold') as LoggingSchema;

@@ -9,9 +9,9 @@ import {
   type LoggingSchema,
   type NumberField,
 } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { findingsOf, overSmall, SMALL } from '../../schema/build.ts';
 import { holeWith, row } from '../../standing/support/hole.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const STYLE = resolveStyle('orogenic-gold') as LoggingSchema;

@@ -8,7 +8,7 @@ import type { Stamp } from '../../../src/quantity/stamp.ts';
 import { apply } from '../../../src/record/apply.ts';
 import { type Document, emptyDocument, type Thing } from '../../../src/record/document.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 export const NOW = '2026-03-14T16:05:10+08:00' as Stamp;
 const SAMPLE = join(import.meta.dirname, '../../../sample-projects/mulgara-bend');

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { proposeCode, proposePairs } from '../../../src/schema/change/propose-pairs.ts';
 import { checkSchema } from '../../../src/schema/check/check-schema.ts';
 import type { Code, LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { schemas } from '../../support/arbitrary-schema.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 const style = resolveStyle('orogenic-gold')!;
 

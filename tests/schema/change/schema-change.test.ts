@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { additionsTo, changesUnder } from '../../../src/schema/change/schema-change.ts';
 import { allMeanings, meaningsOf } from '../../../src/schema/legend.ts';
 import type { Code, Field, LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import type { RowSaid } from '../../../src/value/row.ts';
 import { schemaWithRows } from '../../support/arbitrary-schema.ts';
 import { runs } from '../../support/long-run.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 const style = resolveStyle('orogenic-gold')!;
 const row: RowSaid = {

@@ -5,11 +5,11 @@ import { depthFromMm } from '../../../src/quantity/depth.ts';
 import { checkRow } from '../../../src/schema/check/row-checks.ts';
 import type { Field, LoggingSchema } from '../../../src/schema/logging-schema.ts';
 import { BEYOND_JSON_SCHEMA, rowJsonSchema } from '../../../src/schema/print/row-json-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { type Cell, NONE, NOT_OBSERVED, type PointEvent } from '../../../src/value/cell.ts';
 import type { Row } from '../../../src/value/row.ts';
 import { rowsOf, schemas } from '../../support/arbitrary-schema.ts';
 import { runs } from '../../support/long-run.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 const style = resolveStyle('orogenic-gold')!;
 

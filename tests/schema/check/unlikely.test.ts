@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { depthFromMm } from '../../../src/quantity/depth.ts';
 import { checkRow } from '../../../src/schema/check/row-checks.ts';
 import { newlyUnlikely, unlikelyIn } from '../../../src/schema/check/unlikely.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { type Cell, NONE, NOT_OBSERVED } from '../../../src/value/cell.ts';
 import { asked } from '../../support/arbitrary-schema.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { overSmall } from '../build.ts';
 
 const style = resolveStyle('orogenic-gold')!;

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { cautionsOfSchema } from '../../../src/schema/cautions.ts';
 import { cribLines, cribSections } from '../../../src/schema/print/crib.ts';
 import { bagSheetHtml, cribHtml, logSheetHtml } from '../../../src/schema/print/sheets.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { strokesOf } from '../../../src/schema/strokes.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 const style = resolveStyle('orogenic-gold')!;
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../../src/finding/finding.ts';
 import { hashOfFile, type LoadParent, styleHash } from '../../../src/schema/read/chain.ts';
-import { resolveSchema, resolveStyle } from '../../../src/schema/read/resolve.ts';
+import { resolveSchema } from '../../../src/schema/read/resolve.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { findingsOf, SMALL } from '../build.ts';
 
 const load: LoadParent = (reference) =>

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { checkSchema } from '../../../src/schema/check/check-schema.ts';
 import { slipsOf } from '../../../src/schema/check/keyboard.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { couldBeEither, strokesOf } from '../../../src/schema/strokes.ts';
 import { STYLES } from '../../../src/schema/styles/index.ts';
+import { resolveStyle } from '../../support/styles.ts';
 
 const schema = resolveStyle('orogenic-gold')!;
 const codes = Object.values(schema.lists).flatMap((list) => list.codes);

@@ -1,13 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import {
-  convergenceDeg,
-  fromOwnDegrees,
-  type Grid,
-  gridByCode,
-  gridCodes,
-} from '../../../src/survey/norths/grids.ts';
+import { convergenceDeg, fromOwnDegrees, type Grid, gridByCode } from '../../../src/survey/norths/grids.ts';
 import { part } from '../../support/long-run.ts';
 import { secondOpinion } from '../../support/projections/from-proj.ts';
+import { gridCodes } from '../../support/projections/grid-codes.ts';
 
 /**
  * Every system of the table against projections written a second time (tests/support/projections, each held against its example in

@@ -1,7 +1,8 @@
 import proj4 from 'proj4';
 import { describe, expect, it } from 'vitest';
 import { gridWkt } from '../../../src/survey/norths/grid-wkt.ts';
-import { type Grid, gridByCode, gridCodes } from '../../../src/survey/norths/grids.ts';
+import { type Grid, gridByCode } from '../../../src/survey/norths/grids.ts';
+import { gridCodes } from '../../support/projections/grid-codes.ts';
 
 const WGS84 = '+proj=longlat +datum=WGS84';
 

@@ -8,9 +8,9 @@ import {
   type Grid,
   gridByCode,
   gridByProj,
-  gridCodes,
   toWgs84,
 } from '../../../src/survey/norths/grids.ts';
+import { gridCodes } from '../../support/projections/grid-codes.ts';
 
 const grid = (code: number): Grid => {
   const found = gridByCode(code);

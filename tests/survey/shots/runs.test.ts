@@ -1,11 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { depthFromMetres, depthFromMm } from '../../../src/quantity/depth.ts';
-import {
-  bestStations,
-  runsByRank,
-  type StationSources,
-  stationDepth,
-} from '../../../src/survey/shots/runs.ts';
+import { bestStations, runsByRank, type StationSources } from '../../../src/survey/shots/runs.ts';
 import { AT, codesOf, pointing, runOf, withShots } from '../build.ts';
 
 const SOURCES: StationSources = {
@@ -20,12 +14,6 @@ const stations = (said: Partial<StationSources>) =>
   bestStations({ ...SOURCES, ...said }).stations.map(
     (one) => [one.depthMm / 1000, one.azimuth.deg, one.dip, one.basis] as const,
   );
-
-test('the station is as deep as the bit less the tool offset, and not above the collar', () => {
-  expect(stationDepth(depthFromMetres(66), 4500)).toBe(61_500);
-  expect(stationDepth(depthFromMetres(3), 4500)).toBeUndefined();
-  expect(stationDepth(depthFromMm(4500), 4500)).toBe(0);
-});
 
 describe('the stations of a path', () => {
   test('are the line-up as station 0, marked as set, and shots turned to the north of the path', () => {

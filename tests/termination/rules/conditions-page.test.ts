@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { CONDITIONS } from '../../../src/termination/conditions/index.ts';
 import { evaluateRule } from '../../../src/termination/evaluate/evaluate-rule.ts';
 import { checkRules } from '../../../src/termination/rules/check-rules.ts';
 import { conditionsPage } from '../../../src/termination/rules/conditions-page.ts';
 import { type RuleCondition, ruleConditionSchema } from '../../../src/termination/rules/rule.ts';
 import { WORKED_CASES } from '../../../src/termination/rules/worked-cases.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { metresOf, rule, situation } from '../build.ts';
 
 const PAGE = join(import.meta.dirname, '..', '..', '..', 'src', 'termination', 'CONDITIONS.md');

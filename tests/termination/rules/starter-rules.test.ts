@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { adviceOf } from '../../../src/termination/advice/verdict.ts';
 import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
 import { checkRules } from '../../../src/termination/rules/check-rules.ts';
 import { OROGENIC_GOLD_RULES } from '../../../src/termination/rules/starter-rules.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { metresOf, type Said, situation, times } from '../build.ts';
 
 const PLAN = { depthMm: depthFromMetres(60) };

@@ -11,11 +11,11 @@ import type { Document } from '../../../src/record/document.ts';
 import { sameJson } from '../../../src/record/json.ts';
 import { importCodes } from '../../../src/schema/change/import-codes.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { readCollarTable } from '../../../src/survey/collar/collar-table.ts';
 import { nmeaChecksum, readNmea } from '../../../src/survey/collar/nmea.ts';
 import { readShotTable } from '../../../src/survey/shots/shot-table.ts';
 import { SAMPLE } from '../../commands/support/outside.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { HOSTILE } from '../vectors.ts';
 import { refusedBare, type Target, target, unsound } from './target.ts';
 

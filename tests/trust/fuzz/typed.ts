@@ -4,9 +4,9 @@ import { namedKeys } from '../../../src/console/terminal/input/keys.ts';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { checkRow } from '../../../src/schema/check/row-checks.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveStyle } from '../../../src/schema/read/resolve.ts';
 import { COMMANDS } from '../../../src/shorthand/commands.ts';
 import { type EntryContext, parseLine } from '../../../src/shorthand/parse.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { HOSTILE } from '../vectors.ts';
 import { target } from './target.ts';
 

@@ -30,11 +30,6 @@ export function padEnd(text: string, width: number): string {
   return text + ' '.repeat(Math.max(0, width - cellWidth(text)));
 }
 
-/** The text with spaces before it up to `width` cells; a wider text stays as it is. */
-export function padStart(text: string, width: number): string {
-  return ' '.repeat(Math.max(0, width - cellWidth(text))) + text;
-}
-
 /**
  * The text cut to at most `width` cells, `ellipsis` in its last cells when anything was cut. A wide character is never halved, so
  * the result may be a cell narrower. Plain text only: style it afterwards.

@@ -7,7 +7,6 @@ import {
   fit as fitTo,
   graphemes,
   padEnd,
-  padStart,
   truncate,
 } from '../../../../src/console/terminal/paint/cells.ts';
 import { narrowText } from '../../../../src/finding/safe-text.ts';
@@ -47,9 +46,8 @@ describe('text that is counted without tables', () => {
 });
 
 describe('fitting text', () => {
-  it('pads on either side, and leaves what is wide enough', () => {
+  it('pads it on the right, and leaves what is wide enough', () => {
     expect(padEnd('石', 4)).toBe('石  ');
-    expect(padStart('46', 5)).toBe('   46');
     expect(padEnd('basalt', 3)).toBe('basalt');
   });
   it('cuts with an ellipsis in the last cell', () => {
