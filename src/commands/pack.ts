@@ -9,6 +9,8 @@ import { EXIT, refuse, say } from './say.ts';
 export interface PackAsked extends Shared {
   /** Names of holes, names or dates of shifts; everything where none is said. */
   readonly names: readonly string[];
+  /** Also where a history holds a path of a computer. */
+  readonly withPaths?: boolean | undefined;
 }
 
 /** Packs documents for camp: a bundle and a mail draft in the outbox. What is not finished is said and is no reason for the exit code 1. */
@@ -20,7 +22,7 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
       return hole.ok ? [] : hole.findings;
     });
     if (findings.length > 0) return refuse(outside, ...findings);
-    const packed = await packAt(at.desk, at.project, documents);
+    const packed = await packAt(at.desk, at.project, documents, { withPaths: asked.withPaths === true });
     if (!packed.ok) return refuse(outside, wrongUse.at({ file: asked.folder }, packed));
     say(outside, packedText(packed));
     return EXIT.fine;

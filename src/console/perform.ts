@@ -28,7 +28,7 @@ export interface Host {
   /** Changes a code in logging.json, and gives the project that has it. */
   readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
   /** Packs documents for camp by name, all where none is said. */
-  readonly pack: (project: Project, names: readonly string[]) => Promise<Packed>;
+  readonly pack: (project: Project, names: readonly string[], withPaths: boolean) => Promise<Packed>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -70,7 +70,9 @@ export function perform(state: State, effect: Effect, host: Host): State {
         .then((changed) => host.happen(afterChanging(effect.code, changed)));
       return state;
     case 'pack':
-      void host.pack(state.project, effect.names).then((packed) => host.happen({ kind: 'packed', packed }));
+      void host
+        .pack(state.project, effect.names, effect.withPaths)
+        .then((packed) => host.happen({ kind: 'packed', packed }));
       return state;
     case 'elsewhere':
       void desk

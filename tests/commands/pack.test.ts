@@ -162,6 +162,37 @@ describe('pack', () => {
     }
   });
 
+  it.each([
+    '/home/kim/Desktop/program.csv',
+    'C:\\Users\\kim\\program.csv',
+    '\\\\camp-server\\kim\\program.csv',
+    '~/program.csv',
+    '../kim/program.csv',
+  ])('packs no history of an earlier version that holds the path %s, unless that is said', async (path) => {
+    const folder = oneHole();
+    const changed = async (source: string) => {
+      const random = (bytes: number) => new Uint8Array(bytes).fill(source.length);
+      const clock = { nowMs: () => Date.UTC(2026, 2, 14, 1), offsetMin: () => 480 };
+      const opened = await openDesk({ folder, person: 'NOK', clock, random });
+      if (!opened.ok) throw new Error('must open');
+      const hole = opened.value.get({ kind: 'hole', id: 'MBRC003' });
+      const [collar = ''] = Object.keys(hole?.tables.collars ?? {});
+      const changes = [{ patch: ['collars', collar] as const, set: { source } }];
+      const parts = [{ document: { kind: 'hole', id: 'MBRC003' }, changes }];
+      expect(opened.value.submit({ what: 'source', parts }).ok).toBe(true);
+      await opened.value.close();
+    };
+    await changed(path);
+    // Put right since: the tables say the name alone, the history still the path.
+    await changed('program.csv');
+    const refused = await packIn(folder);
+    expect(refused).toMatchObject({ code: 2, out: '', outbox: [] });
+    expect(refused.err).toContain('the history of hole MBRC003 holds a path of a computer');
+    expect(refused.err).toContain('offsider pack --with-paths');
+    expect((await packIn(folder, '2026-03-14')).outbox).toHaveLength(2);
+    expect((await run(['pack', 'MBRC003', '--with-paths', '--project', folder])).code).toBe(0);
+  });
+
   it('gives the same bytes for the same state and time', async () => {
     const [first, second] = [oneHole(), oneHole()];
     const [one, other] = [await packIn(first), await packIn(second)];

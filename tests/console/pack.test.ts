@@ -25,6 +25,27 @@ describe('one word at the end of the shift', () => {
     expect(sitting.state().screen).toMatchObject({ name: 'log', hole: 'MBRC003' });
   });
 
+  it('packs no path of a computer that an earlier version left in a history, unless that is said', async () => {
+    const files = sampleFiles();
+    const sitting = await sitDown(files);
+    const hole = { kind: 'hole', id: 'MBRC003' } as const;
+    const [collar = ''] = Object.keys(sitting.hole('MBRC003').tables.collars ?? {});
+    const source = '/home/kim/program.csv';
+    const changes = [{ patch: ['collars', collar] as const, set: { source } }];
+    const done = sitting.desk.submit({ what: 'source', parts: [{ document: hole, changes }] });
+    if (!done.ok) throw new Error(done.problem);
+    await done.durable;
+    sitting.enter(';pack MBRC003');
+    await packedThen(sitting);
+    const shown = sitting.screen(80, 24).join(' ').replaceAll(/\s+/g, ' ');
+    expect(shown).toContain('Not packed: the history of hole MBRC003 holds a path of a computer');
+    expect(shown).toContain(';pack with paths');
+    sitting.press('escape');
+    sitting.enter(';pack MBRC003 with paths');
+    await packedThen(sitting);
+    expect(sitting.state().packed).toMatchObject({ ok: true, holes: 1 });
+  });
+
   it('does not call a shift that is going on finished', async () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';pack 2026-03-14');

@@ -35,9 +35,11 @@ function addCamp(program: Command, outside: Outside, done: Done): void {
     .command('pack')
     .description('pack for camp: a bundle and a mail draft in the folder outbox; nothing is sent')
     .argument('[names...]', 'holes, and shifts by name or date; everything if none is named')
-    .action(async (names: readonly string[], _options, command: Command) => {
+    .option('--with-paths', 'also where a history recorded by an earlier version holds a path of a computer')
+    .action(async (names: readonly string[], { withPaths }, command: Command) => {
       const { pack } = await import('../pack.ts');
-      done(await inLines(outside, command, (printing) => pack(printing, { ...shared(command), names })));
+      const asked = { ...shared(command), names, withPaths };
+      done(await inLines(outside, command, (printing) => pack(printing, asked)));
     });
   program
     .command('receive')

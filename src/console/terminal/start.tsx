@@ -51,7 +51,8 @@ export async function runConsole(
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
     changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
-    pack: (project: Project, names: readonly string[]) => packNamed(desk, project, names),
+    pack: (project: Project, names: readonly string[], withPaths: boolean) =>
+      packNamed(desk, project, names, withPaths),
     folderTyped: typedPath,
     readGps: (path: string) => readGps(typedPath(path)),
     happen: (happening: Happening) => happen(happening),

@@ -15,6 +15,7 @@ import { writeDraft } from '../../mail/write-draft.ts';
 import type { Project } from '../../project/project.ts';
 import type { Document } from '../../record/document.ts';
 import type { Desk } from '../contract.ts';
+import { type MachinePath, machinePathsIn } from './machine-paths.ts';
 
 /** Where what is packed for camp is laid down. */
 const OUTBOX = 'outbox';
@@ -38,9 +39,17 @@ const IN_NO_JOURNAL = { generation: 0, sequence: 0 };
 
 /**
  * Packs documents for camp: a bundle, and a mail draft that carries it and says in plain words what is in it, both laid down durably in
- * the outbox. No network is touched: a person opens the draft in the mail program and sends it.
+ * the outbox. No network is touched: a person opens the draft in the mail program and sends it. Refused where a history holds a path of a
+ * computer, unless it is to go with it.
  */
-export async function pack(desk: Desk, project: Project, chosen: readonly Document[]): Promise<Packed> {
+export async function pack(
+  desk: Desk,
+  project: Project,
+  chosen: readonly Document[],
+  { withPaths = false }: { readonly withPaths?: boolean } = {},
+): Promise<Packed> {
+  const paths = withPaths ? [] : machinePathsIn(chosen);
+  if (paths[0] !== undefined) return holdsPaths(paths[0], paths.length - 1);
   const packed = [...chosen].sort((a, b) => (documentPath(a) < documentPath(b) ? -1 : 1));
   const at = desk.now();
   const documents = [...desk.documents().values()];
@@ -89,6 +98,16 @@ export async function pack(desk: Desk, project: Project, chosen: readonly Docume
     to,
     holes: holes.length,
     unfinished: unfinished(project, packed, findings),
+  };
+}
+
+function holdsPaths({ document, path }: MachinePath, more: number): Packed {
+  const others = more === 0 ? '' : ` (and ${more} more like it)`;
+  return {
+    ok: false,
+    problem: `the history of ${document.kind} ${document.id}${others} holds a path of a computer, which would go to everybody who gets it: ${path}`,
+    remedy:
+      'An earlier version recorded it, and a history is never rewritten. If camp may see it, pack it with: ;pack with paths, or offsider pack --with-paths. Nothing was written.',
   };
 }
 

@@ -119,7 +119,7 @@ export const COMMANDS: readonly CommandCase[] = [
   { name: ['note'], options: { '--html': FLAG } },
   { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
   { name: ['note', 'acknowledge'] },
-  { name: ['pack'], args: ['MBRC003'] },
+  { name: ['pack'], args: ['MBRC003'], options: { '--with-paths': FLAG } },
   { name: ['tables'], options: { '--to': at('{out}/flat'), '--csv': { needs: ['collars'] } } },
   {
     name: ['receive'],

@@ -163,7 +163,7 @@ async function openOn(
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
           changeCode: (list, code, change) => changeCodeOnRig(desk, list, code, change, disk),
-          pack: (project, names) => packNamed(desk, project, names),
+          pack: (project, names, withPaths) => packNamed(desk, project, names, withPaths),
           folderTyped: (text) => text,
           readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),
