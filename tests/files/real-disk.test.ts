@@ -1,10 +1,12 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openDesk } from '../../src/desk/desk.ts';
 import { asReading, errorCode, whyRefused } from '../../src/files/disk.ts';
 import { patiently, realDisk } from '../../src/files/real-disk.ts';
+import { deskOptions, newProject } from '../desk/support/project.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 let folder = '';
@@ -118,5 +120,81 @@ describe('a rename while another program holds the file', () => {
     const { rename, pauses } = held('ENOSPC', 1);
     await expect(rename('a', 'b')).rejects.toThrow('ENOSPC');
     expect(pauses).toEqual([]);
+  });
+});
+
+/** Runs as somebody who owns none of these files: as root everything is allowed, so then as the user that owns nothing. */
+async function asNobody<T>(run: () => Promise<T>): Promise<T> {
+  const isRoot = process.geteuid?.() === 0;
+  if (isRoot) process.seteuid?.(NOBODY);
+  try {
+    return await run();
+  } finally {
+    if (isRoot) process.seteuid?.(0);
+  }
+}
+const NOBODY = 65_534;
+
+describe('rights of a user, as this system has them', () => {
+  const why = (run: () => Promise<unknown>) =>
+    asNobody(() =>
+      run().then(
+        () => 'it was allowed',
+        (error: unknown) => whyRefused(error),
+      ),
+    );
+  afterEach(() => {
+    for (const name of ['shut', 'seen']) chmodSync(join(folder, name), 0o755);
+  });
+  beforeEach(() => {
+    chmodSync(folder, 0o755);
+    for (const name of ['shut', 'seen']) {
+      mkdirSync(join(folder, name));
+      writeFileSync(join(folder, name, 'a.txt'), 'one');
+    }
+    writeFileSync(join(folder, 'seen', 'private.txt'), 'one');
+    chmodSync(join(folder, 'seen', 'private.txt'), 0o000);
+    chmodSync(join(folder, 'shut'), 0o000);
+    chmodSync(join(folder, 'seen'), 0o555);
+  });
+
+  it('say of what may not be read that it may not be read', async () => {
+    const [file, inside] = [join(folder, 'seen', 'private.txt'), join(folder, 'shut', 'a.txt')];
+    for (const run of [
+      () => realDisk.readFile(file),
+      () => realDisk.readFile(inside),
+      () => realDisk.facts(inside),
+      () => realDisk.realPath(inside),
+      () => realDisk.list(join(folder, 'shut')),
+    ])
+      expect(await why(run)).toBe('this user may not read it');
+    expect(await why(() => realDisk.readFile(join(folder, 'seen', 'a.txt')))).toBe('it was allowed');
+  });
+
+  it('say of what may not be written that it may not be written', async () => {
+    const [file, fresh] = [join(folder, 'seen', 'a.txt'), join(folder, 'seen', 'new.txt')];
+    for (const run of [
+      () => realDisk.create(fresh),
+      () => realDisk.makeFolder(join(folder, 'seen', 'new')),
+      () => realDisk.rename(file, fresh),
+      () => realDisk.unlink(file),
+    ])
+      expect(await why(run)).toBe('this user may not write there');
+    expect(readFileSync(file, 'utf8')).toBe('one');
+  });
+
+  it('are said of a project that may be read only, and of one that may not', async () => {
+    const project = newProject();
+    const refusal = async () => {
+      const result = await openDesk(deskOptions(project));
+      return result.ok ? 'it was opened' : (result.findings[0]?.problem ?? '');
+    };
+    chmodSync(project, 0o555);
+    const written = await asNobody(refusal);
+    chmodSync(project, 0o000);
+    const read = await asNobody(refusal);
+    chmodSync(project, 0o755);
+    expect(written).toBe('it cannot be written: this user may not write there');
+    expect(read).toBe('this user may not read it');
   });
 });
