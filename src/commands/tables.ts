@@ -1,12 +1,20 @@
 import { join, resolve } from 'node:path';
 import { newToken } from '../desk/opening.ts';
 import type { Outside } from '../desk/outside.ts';
-import { bytesIfThere, isMissing, whyRefused } from '../files/disk.ts';
+import { bytesIfThere, errorCode, isMissing, whyRefused } from '../files/disk.ts';
 import { realDisk } from '../files/real-disk.ts';
-import { writeFolder } from '../files/write-folder.ts';
+import { takeAwayOthers, writeFolder } from '../files/write-folder.ts';
 import { ok, type Result, refused } from '../finding/finding.ts';
+import { parquetFiles, partitionFolder } from '../handover/parquet/partitions.ts';
 import type { MadeTable } from '../handover/tables/table.ts';
-import { csvFiles, jsonFile, mapFiles, TABLES_PAGE, type TableFile } from '../handover/tables/table-files.ts';
+import {
+  csvFiles,
+  headingOf,
+  jsonFile,
+  mapFiles,
+  TABLES_PAGE,
+  type TableFile,
+} from '../handover/tables/table-files.ts';
 import { tablesOf } from '../handover/tables/tables.ts';
 import { tableCsv } from '../handover/tables/write-csv.ts';
 import { tablesJson } from '../handover/tables/write-json.ts';
@@ -85,14 +93,14 @@ function printed({ columns, rows }: MadeTable): string {
 
 /** Writes every table into a folder; the exit code where it can't, undefined where it did. */
 async function write(at: AtProject, made: readonly MadeTable[], to: string): Promise<number | undefined> {
-  const { outside } = at;
+  const { outside, project } = at;
   const folder = resolve(to);
-  const free = await freeFolder(folder, to);
+  const free = await freeFolder(folder, to, headingOf(project.settings.name));
   if (!free.ok) return refuse(outside, ...free.findings);
-  const files = filesOf(at, made);
   try {
-    await writeFolder(realDisk, folder, files, newToken(outside.random));
+    await writeAll(at, made, folder);
   } catch (error) {
+    if (errorCode(error) === undefined) throw error;
     const problem = `the tables can't be written: ${whyRefused(error)}`;
     return refuse(
       outside,
@@ -110,25 +118,54 @@ async function write(at: AtProject, made: readonly MadeTable[], to: string): Pro
   return undefined;
 }
 
-function filesOf({ project, desk }: AtProject, made: readonly MadeTable[]): readonly TableFile[] {
+/** Writes the files; then takes partitions away that an earlier writing left and this one has not: they would count twice in a query. */
+async function writeAll({ outside, project, desk }: AtProject, made: readonly MadeTable[], folder: string) {
+  const { name } = project.settings;
+  const token = newToken(outside.random);
   const { grid } = siteOfProject(project);
-  return [...csvFiles(project.settings.name, made), jsonFile(made), ...mapFiles(made, grid, desk.now())];
+  const files = [...csvFiles(name, made), jsonFile(made), ...mapFiles(made, grid, desk.now())];
+  await writeFolder(realDisk, folder, files, token);
+  const written = new Set<string>();
+  await writeFolder(realDisk, folder, noting(parquetFiles(name, made), written), token);
+  const kept = new Set([...written].map((file) => join(folder, ...file.split('/'))));
+  for (const each of made)
+    await takeAwayOthers(
+      realDisk,
+      join(folder, ...partitionFolder(name, each.name).split('/')),
+      '.parquet',
+      kept,
+    );
 }
 
-/** Refused where the folder holds something else than tables: a file of somebody's could have the name of one of ours. */
-async function freeFolder(folder: string, said: string): Promise<Result<void>> {
+/** The files one by one, the name of each noted as it goes by. */
+function* noting(files: Iterable<TableFile>, names: Set<string>): Generator<TableFile> {
+  for (const each of files) {
+    names.add(each.file);
+    yield each;
+  }
+}
+
+/** Refused where the folder holds something else than tables of this project: a file of somebody's could have the name of one of ours. */
+async function freeFolder(folder: string, said: string, heading: string): Promise<Result<void>> {
   const taken = (problem: string) =>
     refused<never>(
       folderTaken.at(
         { file: said },
-        { problem, remedy: 'Give the name of a folder that is not there yet, or one with tables.' },
+        {
+          problem,
+          remedy: 'Give the name of a folder that is not there yet, or one with tables of this project.',
+        },
       ),
     );
   try {
     const page = await bytesIfThere(realDisk, join(folder, TABLES_PAGE));
-    const isOurs = page !== undefined && new TextDecoder().decode(page.subarray(0, 12)) === '# Tables of ';
-    if (isOurs || (await realDisk.list(folder)).length === 0) return ok(undefined);
-    return taken('it holds files that are not tables of offsider');
+    const first = page === undefined ? undefined : new TextDecoder().decode(page).split('\n')[0];
+    if (first === `# ${heading}` || (await realDisk.list(folder)).length === 0) return ok(undefined);
+    return taken(
+      first?.startsWith('# Tables of ') === true
+        ? `it holds tables of another project: ${first.slice('# Tables of '.length)}`
+        : 'it holds files that are not tables of offsider',
+    );
   } catch (error) {
     return isMissing(error) ? ok(undefined) : taken(`it can't be used: ${whyRefused(error)}`);
   }

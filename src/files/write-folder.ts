@@ -9,7 +9,7 @@ import { ensureFolder, writeDurably } from './write-durably.ts';
 export async function writeFolder(
   disk: Disk,
   folder: string,
-  files: readonly { readonly file: string; readonly bytes: Uint8Array }[],
+  files: Iterable<{ readonly file: string; readonly bytes: Uint8Array }>,
   token: string,
 ): Promise<void> {
   const made = new Set<string>();
@@ -18,6 +18,23 @@ export async function writeFolder(
     if (!made.has(dirname(path))) await ensureFolders(disk, dirname(path));
     made.add(dirname(path));
     await writeDurably(disk, path, bytes, token);
+  }
+}
+
+/** Takes files away that stand below a folder and end with `ending`, all but those to keep; nothing happens where there is no such folder. */
+export async function takeAwayOthers(
+  disk: Disk,
+  folder: string,
+  ending: string,
+  keep: ReadonlySet<string>,
+): Promise<void> {
+  const facts = await factsIfThere(disk, folder);
+  if (facts?.kind !== 'folder') return;
+  for (const name of await disk.list(folder)) {
+    const path = join(folder, name);
+    const { kind } = await disk.facts(path);
+    if (kind === 'folder') await takeAwayOthers(disk, path, ending, keep);
+    else if (kind === 'file' && name.endsWith(ending) && !keep.has(path)) await disk.unlink(path);
   }
 }
 

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
@@ -76,6 +76,25 @@ describe('tables', () => {
     expect(refused.err).toContain('it holds files that are not tables of offsider');
     expect(readdirSync(theirs)).toEqual(['samples.csv']);
     expect(read(theirs, 'samples.csv')).toBe('mine');
+  });
+
+  it('leaves no partition of a hole that is gone, and writes no project over another', async () => {
+    const project = copyOfSample();
+    const folder = join(freshFolder(), 'flat');
+    await run('tables', '--to', folder, '--project', project);
+    const holes = () =>
+      readdirSync(join(folder, 'parquet/geology/project=Mulgara Bend')).filter(
+        (hole) => readdirSync(join(folder, 'parquet/geology/project=Mulgara Bend', hole)).length > 0,
+      );
+    expect(holes()).toEqual(['hole=MBRC001', 'hole=MBRC002', 'hole=MBRC002A', 'hole=MBRC003']);
+    rmSync(join(project, 'holes/MBRC002.json'));
+    await run('tables', '--to', folder, '--project', project);
+    expect(holes()).toEqual(['hole=MBRC001', 'hole=MBRC002A', 'hole=MBRC003']);
+    const settings = join(project, 'project.json');
+    writeFileSync(settings, readFileSync(settings, 'utf8').replace('"Mulgara Bend"', '"Elsewhere"'));
+    const refused = await run('tables', '--to', folder, '--project', project);
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('it holds tables of another project: Mulgara Bend');
   });
 
   it('say which hole is missing where its file can’t be read, and exit with 1', async () => {

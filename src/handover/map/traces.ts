@@ -2,7 +2,7 @@ import type { Value } from '../tables/column.ts';
 import type { MadeTable } from '../tables/table.ts';
 
 /** A point of a trace: depth along the hole, on the grid of the collar where it has a position, in WGS 84 where the grid is known. */
-export interface TracePoint {
+interface TracePoint {
   readonly depthM: number;
   readonly onGrid: readonly [eastM: number, northM: number, elevationM: number] | undefined;
   readonly wgs84: readonly [lonDeg: number, latDeg: number, elevationM: number] | undefined;

@@ -66,7 +66,9 @@ export function metresOf<Mm extends number | undefined>(mm: Mm): Mm extends numb
 }
 
 /** Kilograms of whole grams; `undefined` stays so. */
-export const kilogramsOf = metresOf;
+export function kilogramsOf<G extends number | undefined>(grams: G) {
+  return metresOf(grams);
+}
 
 /** A number to so many decimals, without a negative nought. */
 export function rounded(value: number, decimals: number): number {

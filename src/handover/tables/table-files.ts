@@ -18,12 +18,17 @@ export const TABLES_PAGE = 'TABLES.md';
 
 const utf8 = (words: string): Uint8Array => new TextEncoder().encode(words);
 
+/** The first line of that page, without its mark. */
+export function headingOf(project: string): string {
+  return `Tables of ${project.replaceAll(/[\r\n]+/g, ' ')}`;
+}
+
 /** The tables as CSV, one file each, with the page that says what is in them. */
 export function csvFiles(project: string, tables: readonly MadeTable[]): readonly TableFile[] {
   return [
     {
       file: TABLES_PAGE,
-      bytes: utf8(contractPage(tables, `Tables of ${project.replaceAll(/[\r\n]+/g, ' ')}`)),
+      bytes: utf8(contractPage(tables, headingOf(project))),
     },
     ...tables.map((made) => ({ file: `${made.name}.csv`, bytes: utf8(tableCsv(made)) })),
   ];

@@ -49,8 +49,9 @@ export function countsWest(grid: Grid): boolean {
   return /\+axis=(wsu|swu)/.test(grid.proj);
 }
 
+/** Asked of the library by its one call: the bundle loads it no other way, at the first need. */
 function readProj(grid: Grid): Read {
-  return new (proj4 as unknown as { Proj: new (text: string) => Read }).Proj(grid.proj);
+  return (proj4(grid.proj) as unknown as { readonly oProj: Read }).oProj;
 }
 
 function geographic(grid: Grid, base: string, { a, b, rf }: Read): string {
