@@ -89,7 +89,10 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
     const asked = { ...state, drilledMm: (rod + 1) * ROD_M * 1000 };
     // A stream that is ahead or behind slipped in a rod that was confirmed unread.
     const unread = rod === slippedAt && (slip === 'one-ahead' || slip === 'one-behind');
-    const seen = unread ? {} : reading(laid, drilled, rod === slippedAt && slip === 'wrong-restart');
+    // A break lies before every wrong restart, and before every other one of the other slips too.
+    const seen = unread
+      ? {}
+      : reading(laid, drilled, rod === slippedAt && (slip === 'wrong-restart' || seed % 2 === 0));
     const check = rodCheck(hole.sampling, asked, seen, [hole.other]);
     if (rod < slippedAt && !check.agrees) falseAlarms += 1;
     if (rod >= slippedAt && !unread && alike === undefined) {
