@@ -4,6 +4,7 @@ import { type RodCheck, rodCheck } from '../../src/sampling/rod/rod-check.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
 import type { StreamState } from '../../src/sampling/stream/stream.ts';
 import { atCollar, SETTINGS, sampling } from './build.ts';
+import { type Ground, type Judged, judgedSentence } from './claims.ts';
 import {
   dice,
   drillRod,
@@ -51,6 +52,8 @@ export interface DayOutcome {
   /** The check as it stood at once and after the look, with what is true, for whoever reads its sentences. */
   readonly checks?: readonly RodCheck[];
   readonly world?: World;
+  /** What was said at once and after the look, each sentence held against what lies there. */
+  readonly said?: readonly Judged[];
 }
 
 /** What is true of the numbers of the project in this simulated world. */
@@ -60,6 +63,11 @@ export interface World {
   /** Whose the number in hand is: this hole's, another hole's by its name, of no hole but of the rig's block, or of nobody. */
   readonly whose: string;
   readonly row: readonly InTheRow[];
+  /** The row as it should lie, sachets that close it put in at once. */
+  readonly should: readonly InTheRow[];
+  readonly metres: readonly number[];
+  readonly carried?: string;
+  readonly markOf: (serial: number) => string;
 }
 
 const RODS = 15;
@@ -117,7 +125,16 @@ export function day(seed: number, mishap: Mishap | 'none', reading: Reading): Da
     if (!afterSlip && !check.agrees) falseAlarms += 1;
     if (afterSlip && !unread && (shows || (now && !check.agrees))) {
       const truth = carried ?? truthOf(mishap as Mishap, moment, world);
-      const held = { truth, written: number(eyes), whose: world.whose(eyes), row };
+      const held: World = {
+        truth,
+        written: number(eyes),
+        whose: world.whose(eyes),
+        row,
+        should: clean[0] ?? [],
+        metres,
+        ...(carried === undefined || rod === due ? {} : { carried }),
+        markOf: (serial) => markOf(helper, serial),
+      };
       return { seed, mishap, seen: true, falseAlarms, ...judge(world, known, seen, check, held, eyes) };
     }
     if (!unread) readMm = known.drilledMm;
@@ -285,7 +302,39 @@ function judge(
       shifted(one, check.expected),
     ]),
     checks: one === undefined ? [check] : [check, after],
+    said: (one === undefined ? [check] : [check, after]).flatMap((each) =>
+      judgedSentence(each, [groundOf(held)]),
+    ),
     world: held,
+  };
+}
+
+/** The world as claims are held against it. */
+function groundOf({ row, should, metres, written, whose, carried, markOf: mark }: World): Ground {
+  const lying = (rows: readonly InTheRow[]) =>
+    rows.map((each) => ({
+      number: number(each.written),
+      holds:
+        each.inside === 'rock'
+          ? ('metres' as const)
+          : each.inside === 'sachet'
+            ? ('sachet' as const)
+            : ('second split' as const),
+      metres: each.metres,
+    }));
+  return {
+    ...{ row: lying(row), should: lying(should), drilled: metres, marked: metres, read: written },
+    lastGiven: number(last(row)),
+    whose:
+      whose === 'this hole'
+        ? whose
+        : whose === 'nobody'
+          ? whose
+          : whose === 'no hole'
+            ? 'a block'
+            : 'another hole',
+    began: carried === 'one-ahead' ? 'ahead' : carried === 'one-behind' ? 'behind' : 'level',
+    isKept: (each) => mark(Number(each.slice(2))) !== 'rock',
   };
 }
 

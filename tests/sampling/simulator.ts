@@ -6,6 +6,7 @@ import type { Sampling } from '../../src/sampling/sampling.ts';
 import { checkBags } from '../../src/sampling/stream/bags-check.ts';
 import type { StreamState } from '../../src/sampling/stream/stream.ts';
 import { atCollar, spoiledBag, withSlots } from './build.ts';
+import { type Ground, type Judged, judgedSentence } from './claims.ts';
 import { scanRound } from './scan-round.ts';
 import { type Plan, planOf, ROD_M, type Slip } from './slips.ts';
 import { bagRod, type Calico, chance, type Hands, type Label, pile, type Scheme } from './splitter.ts';
@@ -42,6 +43,8 @@ export interface Outcome {
   readonly mended?: boolean;
   /** Faults in the bags of the record once it is mended: none is right. */
   readonly faultsLeft?: readonly string[];
+  /** What was said at once, and after the looks, each sentence held against what lies there. */
+  readonly said?: readonly Judged[];
 }
 
 interface Hole {
@@ -64,6 +67,8 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
   const first = 1000 + Math.floor(hole.random() * 7000);
   const spoiled = `ZQ${String(first + 150).padStart(6, '0')}`;
   const labels = pile(hole.scheme, first, 260).filter((label) => label.number !== spoiled);
+  const labelled = new Set(labels.map(({ number }) => number));
+  const kept = new Set(labels.flatMap((label) => (label.kept === undefined ? [] : [label.number])));
   const real: World = { labels, before: [] };
   let clean: World = { labels: [...labels], before: [] };
   let state: StreamState = {
@@ -74,6 +79,7 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
   let slippedAt = Number.POSITIVE_INFINITY;
   let falseAlarms = 0;
   let scanned: string | undefined;
+  const grounds: Ground[] = [];
   for (let rod = 0; rod < RODS; rod++) {
     const metres = Array.from({ length: ROD_M }, (_, index) => rod * ROD_M + index);
     const occasion = { ...hole, labels, metres, spoiled };
@@ -95,11 +101,28 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
       : reading(laid, drilled, rod === slippedAt && (slip === 'wrong-restart' || seed % 2 === 0));
     const check = rodCheck(hole.sampling, asked, seen, [hole.other]);
     if (rod < slippedAt && !check.agrees) falseAlarms += 1;
+    if (rod >= slippedAt)
+      grounds.push({
+        ...{ row: laid, should: clear[lateSachets ? 1 : 0]?.laid ?? [], drilled, marked: metres },
+        read: laid.at(-1)?.number ?? '',
+        lastGiven:
+          hands.lastReads === undefined ? (laid.at(-1)?.number ?? '') : (clear[0]?.laid.at(-1)?.number ?? ''),
+        whose: whoseOf(hole, labelled, spoiled, laid.at(-1)?.number ?? ''),
+        began:
+          rod === slippedAt
+            ? 'level'
+            : slip === 'one-ahead'
+              ? 'ahead'
+              : slip === 'one-behind'
+                ? 'behind'
+                : 'level',
+        isKept: (number) => kept.has(number),
+      });
     if (rod >= slippedAt && !unread && alike === undefined) {
       const read = readingOf(seed, seen, check.expected, laid);
       return {
         ...{ seed, slip, falseAlarms, read, made: true, visible: true },
-        ...judged(slip, hole, asked, seen, check, laid),
+        ...judged(slip, hole, asked, seen, check, laid, grounds),
       };
     }
     state = { ...asked, bags: [...state.bags, ...check.expected.map((bag) => ({ ...bag, rod: `r${rod}` }))] };
@@ -107,6 +130,20 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
   }
   const made = slippedAt < RODS;
   return { seed, slip, falseAlarms, made, visible: false, detected: false, ...(scanned && { scanned }) };
+}
+
+/** Whose a number is in this world. */
+function whoseOf(
+  { other }: Hole,
+  labelled: ReadonlySet<string>,
+  spoiled: string,
+  number: string,
+): Ground['whose'] {
+  if (number === spoiled) return 'out of use';
+  if (labelled.has(number)) return 'this hole';
+  const [run] = other.bagRuns;
+  if (run !== undefined && number >= run.first && number <= run.last) return 'another hole';
+  return number.startsWith('ZQ') ? 'a block' : 'nobody';
 }
 
 /** The rod as it should have gone, closing sachets put in or left for the next rod: either is right, and the next rod follows it. */
@@ -182,7 +219,8 @@ function judged(
   seen: RodSeen,
   check: RodCheck,
   laid: readonly Calico[],
-): Pick<Outcome, 'detected' | 'looks' | 'namedFirst' | 'namedAfterLooks' | 'mended' | 'faultsLeft'> {
+  grounds: readonly Ground[],
+): Pick<Outcome, 'said' | 'detected' | 'looks' | 'namedFirst' | 'namedAfterLooks' | 'mended' | 'faultsLeft'> {
   const truth = looks(laid);
   let told = seen;
   let after = check;
@@ -197,6 +235,7 @@ function judged(
   const mending = after.named[0]?.ways.map((way) => way.fix) ?? [];
   return {
     detected: !check.agrees,
+    said: [...judgedSentence(check, grounds), ...(taken === 0 ? [] : judgedSentence(after, grounds))],
     looks: taken,
     ...(namedFirst === undefined ? {} : { namedFirst }),
     ...(namedAfterLooks === undefined ? {} : { namedAfterLooks }),

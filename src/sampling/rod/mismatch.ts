@@ -112,12 +112,42 @@ export interface Supposition {
   readonly weight: number;
 }
 
+/**
+ * What a kind's sentence claims of the bags, so that it can be held against what really lies there. A claim about the number in hand is one that
+ * the record can't get wrong; the others are likely, never sure.
+ */
+export type Claim =
+  | 'the number is of no hole and no block'
+  | 'the number is of a block, and labelled for no hole'
+  | 'the number is of another hole'
+  | 'the number was put out of use'
+  | 'two digits of the last number are the wrong way round'
+  | 'the last but one was read, and the row is right'
+  | 'the last two lie in each other’s place'
+  | 'a metre has no bag'
+  | 'a metre is in two bags'
+  | 'a bag holds two metres'
+  | 'a number was passed over'
+  | 'no number was passed over'
+  | 'a number is on two bags'
+  | 'a control due is not there'
+  | 'a control lies under a metre’s number'
+  | 'a duplicate was not caught'
+  | 'duplicate and primary hang on each other’s chute'
+  | 'the row began a number ahead'
+  | 'the row began a number behind'
+  | 'the row went on from another number'
+  | 'the depth is not the one marked'
+  | 'no single slip';
+
 /** A kind of mismatch: its name, what to do about the bags on the ground, and every way in which it could have gone. */
 export interface MismatchKind {
   readonly code: string;
   readonly name: string;
   /** What happened, in a sentence. */
   readonly happened: string;
+  /** What that sentence claims, each to be true where it is. */
+  readonly claims: readonly Claim[];
   /** What to do about the bags on the ground. */
   readonly ground: string;
   /** The remedy takes hands near cyclone or splitter: said only under the driller's word. */

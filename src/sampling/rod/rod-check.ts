@@ -6,6 +6,7 @@ import { issue } from '../stream/issue.ts';
 import { lastPlace, type StreamState } from '../stream/stream.ts';
 import { besideStream, type Row, rowsOf, traceOf } from './lying.ts';
 import {
+  type Claim,
   type MismatchKind,
   NEAR_SPLITTER,
   type OtherHole,
@@ -54,6 +55,7 @@ export interface NamedMismatch {
   readonly code: string;
   readonly name: string;
   readonly happened: string;
+  readonly claims: readonly Claim[];
   /** What to do about the bags; where it takes hands near the machine, under the driller's word only. */
   readonly ground: string;
   readonly ways: readonly Pick<Supposition, 'at' | 'fix' | 'place'>[];
@@ -153,6 +155,7 @@ function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
     code: kind.code,
     name: kind.name,
     happened: kind.happened,
+    claims: kind.claims,
     ground: kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground,
     ...(kind.asks === undefined ? {} : { asks: kind.asks }),
     ways: distinct(ways)

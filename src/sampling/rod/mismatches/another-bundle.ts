@@ -17,6 +17,7 @@ export const anotherBundle: MismatchKind = {
   code: 'another-bundle',
   name: 'a bundle that is labelled for no hole yet',
   happened: 'The last bag is from numbers of a block of this project that are labelled for no hole yet.',
+  claims: ['the number is of a block, and labelled for no hole'],
   ground:
     "Take that bundle off the splitter stand. Write this hole's numbers on the calicos filled from it; each of its numbers that was used is spoiled.",
   nearSplitter: true,

@@ -9,6 +9,7 @@ export const bagsTooFew: MismatchKind = {
   code: 'bags-too-few',
   name: 'a bag too few',
   happened: 'A metre went by without a bag, and the next bags carry on with the numbers.',
+  claims: ['a metre has no bag', 'no number was passed over'],
   ground:
     'Find the pile without a calico. Spear it into a new bag (;bag 46-47 and its number), or leave the metre without a sample.',
   nearSplitter: false,

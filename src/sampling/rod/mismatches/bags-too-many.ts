@@ -6,6 +6,7 @@ export const bagsTooMany: MismatchKind = {
   code: 'bags-too-many',
   name: 'a bag too many',
   happened: 'One metre went into two bags, and the next bags carry on with the numbers.',
+  claims: ['a metre is in two bags', 'no number was passed over'],
   ground:
     'Find the two light calicos side by side. Tip the second into the first, and mark the number of the second spoiled.',
   nearSplitter: false,

@@ -6,6 +6,7 @@ export const controlEarly: MismatchKind = {
   code: 'control-early',
   name: 'a control put in early',
   happened: 'A control that is due later lies in this rod, under a number that was a metre’s.',
+  claims: ['a control lies under a metre’s number'],
   ground: 'Find the sachet bag. It keeps its number; the number kept for it further on becomes a metre.',
   nearSplitter: true,
   asks: 'Which calico holds a sachet, though its number is a metre’s?',

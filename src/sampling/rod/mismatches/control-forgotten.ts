@@ -13,6 +13,7 @@ export const controlForgotten: MismatchKind = {
   code: 'control-forgotten',
   name: 'a control forgotten',
   happened: 'The control that was due in this rod is not in the stream.',
+  claims: ['a control due is not there'],
   ground:
     'Open the bag with the number kept for the control. Empty, or not there: put the sachet in now. Chips in it: it stays a sample, and the control goes under the number given in the mending.',
   nearSplitter: true,

@@ -6,6 +6,7 @@ export const depthMark: MismatchKind = {
   code: 'depth-mark-out',
   name: 'the depth mark is out',
   happened: 'The bags are right and the depth is not: the mark and the rod count differ.',
+  claims: ['the depth is not the one marked'],
   ground: 'Leave the bags as they are. Ask the driller to count the rods and to set the mark again.',
   nearSplitter: false,
   suppose: (situation) => {

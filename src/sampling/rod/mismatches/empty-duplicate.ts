@@ -5,6 +5,7 @@ export const emptyDuplicate: MismatchKind = {
   code: 'empty-duplicate',
   name: 'an empty second chute',
   happened: 'The duplicate due in this rod was not caught: the second chute gave nothing.',
+  claims: ['a duplicate was not caught'],
   ground:
     'Keep the duplicate’s calico with its number, and spear its metre from the pile later. Ask the driller to have the second chute looked at before the next duplicate.',
   nearSplitter: true,

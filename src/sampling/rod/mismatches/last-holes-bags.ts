@@ -11,6 +11,7 @@ export const lastHolesBags: MismatchKind = {
   code: 'last-holes-bags',
   name: "another hole's bags",
   happened: 'The last bag was numbered for another hole of this project.',
+  claims: ['the number is of another hole'],
   ground:
     "Take that hole's numbered bags off the splitter stand. Write this hole's numbers on the calicos filled with them; each of the other numbers found is spoiled.",
   nearSplitter: true,

@@ -8,6 +8,7 @@ export const oneAhead: MismatchKind = {
   name: 'the stream is one ahead',
   happened:
     'The bags were a number ahead before this rod began: a rod above passed one over, and nobody read its bags.',
+  claims: ['the row began a number ahead'],
   ground:
     'Look through the bags of the rods above that nobody read for the number left out. Cut the empty calico up: that number is spoiled.',
   nearSplitter: true,

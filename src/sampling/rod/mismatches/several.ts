@@ -5,6 +5,7 @@ export const several: MismatchKind = {
   code: 'several',
   name: 'more than one thing',
   happened: 'None of the usual slips alone gives these numbers.',
+  claims: ['no single slip'],
   ground:
     'Lay the bags of this rod out beside their piles, scan or type every one, and put each under its metre.',
   nearSplitter: false,

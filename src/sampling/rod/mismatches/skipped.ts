@@ -8,6 +8,7 @@ export const skipped: MismatchKind = {
   code: 'skipped',
   name: 'a number skipped',
   happened: 'A numbered bag was passed over, and the metres behind it are in the next numbers.',
+  claims: ['a number was passed over'],
   ground: 'Find the empty calico with the number left out and cut it up: that number is spoiled.',
   nearSplitter: true,
   asks: 'Which number is on the empty calico?',

@@ -6,6 +6,7 @@ export const spoiledUsed: MismatchKind = {
   code: 'spoiled-used',
   name: 'a spoiled number',
   happened: 'The last bag carries a number that was put out of use.',
+  claims: ['the number was put out of use'],
   ground:
     'Write the right number on the calico and cross the spoiled one out. A spoiled number is never used again.',
   nearSplitter: false,

@@ -5,6 +5,7 @@ export const swapped: MismatchKind = {
   code: 'duplicate-and-primary-swapped',
   name: 'duplicate and primary swapped',
   happened: 'The bag of the duplicate is on the first chute and the primary’s on the second.',
+  claims: ['duplicate and primary hang on each other’s chute'],
   ground:
     'Nothing on the ground changes: the two numbers change their parts (;swap and the last digits of one), and both stay in the metre.',
   nearSplitter: false,

@@ -6,6 +6,7 @@ export const transposedDigits: MismatchKind = {
   code: 'transposed-digits',
   name: 'two digits the wrong way round',
   happened: 'The last bag is the right one, and two digits of its number are written the wrong way round.',
+  claims: ['two digits of the last number are the wrong way round'],
   ground: 'Write the right number on the calico and on its ticket, and cross the wrong one out.',
   nearSplitter: false,
   suppose: ({ endings, seen }) => {

@@ -6,6 +6,7 @@ export const twoMetresInOneBag: MismatchKind = {
   code: 'two-metres-in-one-bag',
   name: 'two metres in one bag',
   happened: 'A bag was left on for two metres, and the next bags carry on with the numbers.',
+  claims: ['a bag holds two metres', 'no number was passed over'],
   ground:
     'Find the heavy calico. Keep it as a sample of both metres, or mark it spoiled and spear the two piles into new bags.',
   nearSplitter: false,

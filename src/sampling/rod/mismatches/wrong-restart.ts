@@ -18,6 +18,7 @@ export const wrongRestart: MismatchKind = {
   code: 'wrong-restart',
   name: 'a wrong restart',
   happened: 'The bags went on from the wrong number after a break.',
+  claims: ['the row went on from another number'],
   ground:
     'Bags filled under the later numbers keep them. Put the bundle that was left out aside and out of reach: its numbers are not used in this hole.',
   nearSplitter: true,
