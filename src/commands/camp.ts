@@ -33,7 +33,7 @@ export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> 
 }
 
 /** Takes one file in; true where all of it went in and asks nothing. */
-async function takeFile(at: AtProject, file: string, mayClear: boolean): Promise<boolean> {
+export async function takeFile(at: AtProject, file: string, mayClear: boolean): Promise<boolean> {
   const arrival = await readArrival(realDisk, resolve(file), homeOf(at));
   if (!arrival.ok) {
     sayTrouble(at.outside, { findings: arrival.findings });

@@ -1,4 +1,8 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { AtProject } from '../../src/commands/at-project.ts';
+import { takeFile } from '../../src/commands/camp.ts';
+import { takeCertificate } from '../../src/commands/take-certificate.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { loadProject } from '../../src/desk/load-project.ts';
 import { pack } from '../../src/desk/packing/pack.ts';
@@ -6,6 +10,7 @@ import type { Disk } from '../../src/files/disk.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
 import { apply } from '../../src/record/apply.ts';
 import type { Change, Document, DocumentName } from '../../src/record/document.ts';
+import { freshFolder, hear } from '../commands/support/outside.ts';
 import { sampleFiles } from '../console/support/sitting.ts';
 import { HOLE, holeMade, rowLogged } from '../desk/support/values.ts';
 import { afterKill, afterPowerCut, newMedium } from './medium.ts';
@@ -18,6 +23,7 @@ import {
   nothingSeen,
   projectOn,
   type Seen,
+  type Sitting,
   sitDown,
 } from './sitting.ts';
 
@@ -33,6 +39,8 @@ export const SCENARIOS: readonly (readonly [string, (makeDisk?: MakeDisk) => Pro
   ['a copy that comes back newer, and the same again', cameBack],
   ['copies of two sides that cross twice', crossing],
   ['results of the laboratory', resultsCame],
+  ['a mail from camp, taken in by the command', mailTakenIn],
+  ['a CSV of the laboratory, taken in by the command', csvTakenIn],
 ];
 
 /** Does a sitting's work without faults, closes, and gives what is on the medium and was seen. */
@@ -176,6 +184,79 @@ async function packedForCamp(makeDisk: MakeDisk = recordingDisk): Promise<Start>
       } else if (packed.problem.trim() === '') seen.unsaid.push('not packed, no word why');
       await close();
     },
+  };
+}
+
+/** What a command said, and what is at its hand: the desk under faults, what arrives on a disk that has none. */
+async function commandAt(
+  disk: Disk,
+  seen: Seen,
+  work: (at: AtProject, said: () => string, sitting: Sitting) => Promise<void>,
+): Promise<void> {
+  const sitting = await sitDown(disk, seen);
+  if (sitting === undefined) return;
+  const { desk } = sitting;
+  const loaded = await loadProject(
+    { folder: desk.folder(), project: desk.project(), logging: desk.logging() },
+    disk,
+  );
+  if (!loaded.ok) return sitting.close();
+  const heard = hear();
+  const said = () => `${heard.out()}${heard.err()}`;
+  await work({ outside: heard.outside, desk, ...loaded.value }, said, sitting);
+  await sitting.close();
+}
+
+/** A hole changed at camp and mailed to the rig: the draft that pack made there, taken in by what `offsider receive` runs. */
+async function mailTakenIn(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = await packedForCamp(makeDisk);
+  const camp = recordingDisk(afterKill(start.medium));
+  const opened = await openDesk({ ...faultOptions(camp, 21), person: 'KEL' });
+  if (!opened.ok) throw new Error(opened.findings[0]?.problem);
+  const desk = opened.value;
+  const name = { kind: 'hole', id: 'MBRC007' };
+  const changes: readonly Change[] = [{ patch: ['plan', 'plan'], set: { target: 'as seen in camp' } }];
+  const changed = desk.submit({ what: 'target', parts: [{ document: name, changes }] });
+  if (!changed.ok) throw new Error(changed.problem);
+  await changed.durable;
+  const loaded = await loadProject(
+    { folder: desk.folder(), project: desk.project(), logging: desk.logging() },
+    camp,
+  );
+  if (!loaded.ok) throw new Error(loaded.findings[0]?.problem);
+  const packed = await pack(desk, loaded.value.project, [...desk.documents().values()]);
+  if (!packed.ok) throw new Error(packed.problem);
+  const mail = join(freshFolder(), 'from-camp.eml');
+  writeFileSync(mail, await camp.readFile(join(desk.folder(), packed.draft)));
+  return {
+    ...start,
+    seen: { ...start.seen, desks: [...start.seen.desks, desk] },
+    run: (disk, seen) =>
+      commandAt(disk, seen, async (at, said) => {
+        await takeFile(at, mail, false);
+        if (/newer than ours, taken in|merged with ours|the same as ours/.test(said()))
+          seen.saved.push({ edit: changed.edit.edit, documents: [name] });
+        else if (!/not saved|can't be|can’t be|cannot/.test(said()))
+          seen.unsaid.push(`receive took nothing in and said: ${said()}`);
+      }),
+  };
+}
+
+/** The laboratory's CSV, taken in by what `offsider results` runs. */
+async function csvTakenIn(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
+  const start = await packedForCamp(makeDisk);
+  const file = join(import.meta.dirname, '../../sample-projects/mulgara-bend/laboratory/WA26-0417.csv');
+  return {
+    ...start,
+    run: (disk, seen) =>
+      commandAt(disk, seen, async (at, said) => {
+        const findings = await takeCertificate(at, { file, keepGoing: true });
+        const taken = [...at.desk.documents().values()].find(({ kind }) => kind === 'results');
+        if (findings === undefined && taken !== undefined)
+          seen.saved.push({ edit: taken.history.at(-1)?.edit ?? '', documents: [taken] });
+        else if (findings?.every(({ problem, remedy }) => `${problem}${remedy}`.trim() === '') ?? true)
+          seen.unsaid.push(`results took nothing in and said: ${said()}`);
+      }),
   };
 }
 

@@ -16,6 +16,6 @@ it(`${KEYS} keys by chance in windows of every size leave the console on its fee
     ].join('\n'),
   );
   expect(done.reached.size).toBeGreaterThan(20);
-  // A second is what a person would call a hang.
+  // A second of work is what a person would call a hang.
   expect(done.slowestMs).toBeLessThan(1000);
 });
