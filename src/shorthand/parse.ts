@@ -13,7 +13,7 @@ import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
 import type { OwnNames } from './own-names.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
 import { type Ask, type Note, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
-import { NO_RETURN } from './typing-index.ts';
+import { labelOf, NO_RETURN } from './typing-index.ts';
 
 /** What a line is read against. */
 export type EntryContext = {
@@ -238,9 +238,26 @@ function rowAsks(context: EntryContext, row: RowSaid): readonly AskOfRow[] {
   }));
   if (gloves === true && above === undefined)
     questions.push({ about: 'first row', reason: 'all below carries from this row: look it over' });
+  const passed = row.repeat === true ? brokenAbove(context) : undefined;
+  if (passed !== undefined)
+    questions.push({
+      about: 'repeat',
+      reason: `${passed} directly above: . repeats the last metre that was seen`,
+    });
   if (!isOneRepeatTooMany(context, row)) return questions;
   const reason = `${context.repeats} rows alike: look again, then = if it is so`;
   return [...questions, { about: 'repeat', reason }];
+}
+
+/** What the row directly above is, where nothing carries out of it: then `.` could mean that it goes on. Undefined where it was seen. */
+function brokenAbove({ schema, previous }: EntryContext): string | undefined {
+  if (previous === undefined || !breaksCarry(schema, previous)) return undefined;
+  if (previous.noReturn === true) return 'no return';
+  const [named] = schema.fields.flatMap((field) => {
+    const cell = previous.cells[field.name];
+    return cell !== undefined && 'code' in cell ? [labelOf(schema, field, cell.code)] : [];
+  });
+  return named ?? 'a metre without chips';
 }
 
 /** Asked once in a run: of the row that makes it longer than the project lets pass. */

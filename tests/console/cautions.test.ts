@@ -123,7 +123,10 @@ describe('a void', () => {
     const others = Object.entries(row?.cells ?? {}).filter(([field]) => field !== 'rock');
     expect(others.map(([, cell]) => cell)).toEqual(others.map(() => ({ absent: 'not observed' })));
     expect(words(sitting)).toContain('CAUTION void or old workings: Tell the driller and call at once');
+    // A dot could mean that the void goes on: it is asked about, and = takes the last metre that was seen.
     sitting.enter('.');
+    expect(lastRow(sitting)?.cells.rock).toEqual({ code: 'VOI' });
+    sitting.enter('=');
     expect(lastRow(sitting)?.cells).toEqual(before?.cells);
   });
 
@@ -159,6 +162,7 @@ it('a loss of return carries nothing in and nothing out either', async () => {
     sulphides: { absent: 'not observed' },
   });
   sitting.enter('.');
+  sitting.enter('=');
   expect(lastRow(sitting)?.cells).toEqual(before?.cells);
 });
 

@@ -155,3 +155,34 @@ describe('= where a person puts it', () => {
     expect(rows(sitting).at(-1)?.asked).toBeUndefined();
   });
 });
+
+describe('a dot below a metre that gave nothing', () => {
+  it.each([
+    ['vr', 'void or old workings'],
+    ['ln', 'loss of return'],
+    ['nr', 'no return'],
+  ])('below %s asks which metre it repeats, and takes the last one seen with =', async (line, words) => {
+    const sitting = await demo();
+    sitting.enter('bawx1ox1cl2');
+    sitting.enter(line);
+    const before = rows(sitting).length;
+    sitting.enter('.');
+    expect(said(sitting)).toContain(`${words} directly above: . repeats the last metre that was seen`);
+    expect(rows(sitting)).toHaveLength(before);
+    sitting.enter('=');
+    expect(rows(sitting)).toHaveLength(before + 1);
+    expect(rows(sitting).at(-1)?.cells.rock).toMatchObject({ code: 'BAS' });
+    // Below that one a dot is a dot again.
+    sitting.enter('.');
+    expect(rows(sitting)).toHaveLength(before + 2);
+  });
+
+  it('is never asked of a line that says what was seen', async () => {
+    const sitting = await demo();
+    sitting.enter('bawx1ox1cl2');
+    sitting.enter('vr');
+    const before = rows(sitting).length;
+    sitting.enter('cl1');
+    expect(rows(sitting)).toHaveLength(before + 1);
+  });
+});

@@ -328,7 +328,10 @@ describe('asked, once', () => {
     expect(asksOf('.', { above, repeats: 4 })).toEqual([]);
     expect(asksOf('p2=', { above, repeats: 3 })).toEqual([reason]);
     expect(asksOf('p3', { above, repeats: 3 })).toEqual([]);
-    expect(asksOf('.', { above, previous: rowOf('nr').row, repeats: 3 })).toEqual([]);
+    // Below a metre without return it is asked for what it repeats, and for nothing else.
+    expect(asksOf('.', { above, previous: rowOf('nr').row, repeats: 3 })).toEqual([
+      'no return directly above: . repeats the last metre that was seen',
+    ]);
   });
 
   test('what is seldom seen together is asked of the row where it newly stands so', () => {

@@ -94,7 +94,7 @@ const cover: Chapter = {
     ...rod(3, 6),
     ...rows(6, '.', 'pawx5mzog', '.', 'ye', '.', 'uscm'),
     ...rod(4, 6),
-    ...rows(12, '.', 'we', '.', '.', 'nr/lost the air, nothing in the cyclone', '.'),
+    ...rows(12, '.', 'we', '.', '.', 'nr/lost the air, nothing in the cyclone', '.='),
     does(';later no blanks at the splitter<enter>', 'put off: no blanks'),
     ...rod(5, 6),
     ...rows(18, 'hmwx4lseg/relict needles', '.', 'vn1qz/quartz floating in clay', 'vn0', '.', '.'),
