@@ -159,6 +159,17 @@ describe('results', () => {
     expect(clean.out).not.toContain("an't tell");
   });
 
+  it('of a standard that stays off on one side are a run that is named once, however long it lasts', async () => {
+    const folder = copyOfSample();
+    const low = ['MB000140', 'MB000180', 'MB000200', 'MB000280']
+      .map((number) => `${number},0.568\n`)
+      .join('');
+    const { out } = await take(folder, written(`Sample,Au_ppm\n${low}`));
+    const found = out.slice(out.indexOf('Found:'));
+    expect(found.match(/more than 2 SD off on one side/g)).toHaveLength(1);
+    expect(found).toMatch(/MB000140[\s\S]*MB000280/);
+  });
+
   it('as a page hold the charts, and as data the certificates and what was found', async () => {
     const folder = copyOfSample();
     await take(folder, CERTIFICATE);

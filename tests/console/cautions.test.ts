@@ -17,6 +17,27 @@ const SILICA =
 const FIBRE =
   'May hold fibrous amphibole or serpentine. Follow site procedures for fibre; no warning is no clearance.';
 
+describe('the hints of the starter style, as the screen of codes shows them', () => {
+  it('speak of acid with its caution, and invite nobody to taste, strike or shine at anything', async () => {
+    const sitting = await sit();
+    sitting.press('f7');
+    sitting.type('fizz');
+    const found = words(sitting);
+    expect(found).toContain('A few slow bubbles. Acid: goggles, gloves, its data sheet');
+    for (const each of found.split('Acid:').slice(1))
+      expect(each).toMatch(/^ goggles, gloves, its data sheet/);
+    sitting.press('escape');
+    let all = '';
+    for (let page = 0; page < 30; page += 1) {
+      all += words(sitting);
+      sitting.press('page-down');
+    }
+    expect(all).toContain('basalt');
+    expect(all).toContain('arsenopyrite');
+    expect(all).not.toMatch(/\b(taste|chew|teeth|tongue|lick|sniff|strike|struck|hammer|UV|lamp\b)/i);
+  });
+});
+
 describe('the cautions of a row', () => {
   it('are all on the screen while it is typed and once it is logged, first, and none is cut', async () => {
     const sitting = await sit();
