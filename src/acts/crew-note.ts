@@ -6,11 +6,13 @@ import { SHIFT_REFUSALS } from '../shift/findings.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { shiftsOf } from '../shift/shift-end.ts';
 import { crewNote } from '../standing/crew-note.ts';
+import { swingStart } from '../standing/swing.ts';
 import type { MadeOn } from './shift.ts';
 
 /** What can be done with the note for the next crew, as a line: the same in the console and on the command line. */
 export const NOTE_DEEDS: readonly (readonly [form: string, does: string])[] = [
   ['note water truck at 07:00', 'complete the note for the next crew: the draft as it is, and this'],
+  ['note swing 2026-03-10 gear list on the desk', 'the same for a swing; without a day since the last one'],
   ['acknowledge', 'the next geologist has read the latest note'],
 ];
 
@@ -34,17 +36,21 @@ function complete(
   added: string,
   maker: Maker,
 ): Result<MadeOn> {
-  const draft = crewNote(project, documents, shiftHeaderOf(shift).rig, maker.at);
+  const { rig } = shiftHeaderOf(shift);
+  const [, swing, day, words = added] = /^(swing)\b *(\d{4}-\d{2}-\d{2})? *(.*)$/.exec(added) ?? [];
+  const swingFrom = swing === undefined ? undefined : (day ?? swingStart(documents, rig));
+  const draft = crewNote(project, documents, rig, maker.at, swingFrom);
   const note = {
     draft: draft.map(({ title, lines }) => ({ title, lines: [...lines] })),
     by: maker.by,
     at: maker.at,
-    ...(added === '' ? {} : { added }),
+    ...(words === '' ? {} : { added: words }),
+    ...(swingFrom === undefined ? {} : { swingFrom }),
   };
   return ok({
     document: { kind: shift.kind, id: shift.id },
     made: {
-      what: `note for the next crew completed by ${maker.by}`,
+      what: `note for the next crew${swingFrom === undefined ? '' : `, swing from ${swingFrom},`} completed by ${maker.by}`,
       changes: [{ put: ['crewNotes', maker.newId()], thing: note as Thing }],
     },
   });

@@ -7,6 +7,7 @@ import { htmlText } from '../sampling/sheet-text.ts';
 import { shiftThings } from '../shift/shift.ts';
 import { latestShift } from '../standing/activity.ts';
 import { crewNote, type NotePart } from '../standing/crew-note.ts';
+import { swingStart } from '../standing/swing.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
@@ -16,14 +17,31 @@ import { submitOn } from './submit.ts';
 /** The note for the next crew as it would be now, and the one completed last. */
 export function note(
   outside: Outside,
-  asked: Shared & { readonly as: 'text' | 'json' | 'html' },
+  asked: Shared & {
+    readonly as: 'text' | 'json' | 'html';
+    /** First day of the swing that is handed over, or `true` for the one that goes on; one shift where it is not given. */
+    readonly swing?: string | true | undefined;
+  },
 ): Promise<number> {
   return atProject(outside, asked, async (at) => {
     const { desk, project } = at;
     const rig = rigOf(at);
-    const draft = crewNote(project, [...desk.documents().values()], rig, desk.now());
+    const documents = [...desk.documents().values()];
+    const swingFrom = asked.swing === true ? swingStart(documents, rig) : asked.swing;
+    if (swingFrom !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(swingFrom))
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `--swing ${swingFrom}` },
+          { problem: 'it is not a day', remedy: 'Give the first day of the swing: 2026-03-10.' },
+        ),
+      );
+    const draft = crewNote(project, documents, rig, desk.now(), swingFrom);
     const shift = shiftOf(at);
-    const completed = shift === undefined ? undefined : shiftThings(shift, 'crewNotes').at(-1)?.[1];
+    const completed =
+      shift === undefined || swingFrom !== undefined
+        ? undefined
+        : shiftThings(shift, 'crewNotes').at(-1)?.[1];
     const title = `${project.settings.name}, ${rig}: note for the next crew, ${localDate(desk.now())} ${localTime(desk.now())}`;
     const signed =
       completed === undefined

@@ -33,7 +33,7 @@ export type Screen =
   | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
   | OverPart<Exclude<ListOver, 'shift'>>
   /** The shift record: the shift that was gone to, else the latest one of the rig; its record, its plod and the query list, or the note for the next crew. */
-  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' })
+  | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' | 'swing' })
   /** The help, over the screen that it was asked on. */
   | ({
       readonly name: 'help';

@@ -50,6 +50,8 @@ export interface Sampling {
   readonly laboratory: SamplingSettings['laboratory'];
   readonly results: SamplingSettings['results'];
   readonly resplit: SamplingSettings['resplit'];
+  /** Bags in a row on the ground; undefined where nobody says. */
+  readonly perRow: number | undefined;
 }
 
 /** The settings resolved into millimetres and grams; refused where a block's numbers are not of the project's form. */
@@ -88,6 +90,7 @@ export function resolveSampling(settings: SamplingSettings): Result<Sampling> {
     laboratory: settings.laboratory,
     results: settings.results,
     resplit: settings.resplit,
+    perRow: settings.bagsPerRow ?? settings.resplit?.pilesPerRow,
   });
 }
 

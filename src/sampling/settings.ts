@@ -237,6 +237,12 @@ export const samplingSettings = z.strictObject({
       metresPerCompartment: z.number().min(0.1).max(20).describe('Metres in one compartment'),
     })
     .describe('Chip trays'),
+  bagsPerRow: z
+    .int()
+    .min(1)
+    .max(200)
+    .optional()
+    .describe('Bags in a row on the ground, as they are laid out from the top of the hole on'),
   sackBags: z.int().min(1).max(50).describe('Calicos in a sack'),
   laboratory: words.optional().describe('Where samples go, if nothing else is said'),
   results: columns.optional().describe("How the laboratory's CSV is read"),

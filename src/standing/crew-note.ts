@@ -4,16 +4,23 @@ import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { localDate, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { nameOf } from '../sampling/rod/unmended.ts';
 import { stockOf } from '../sampling/scheme/stock.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
 import { adviceFor } from './advice.ts';
+import { bagsInRows } from './bags-in-rows.ts';
+import { sentIn } from './dispatches.ts';
 import { feltLines } from './felt.ts';
 import { headsOf, loggedWords } from './heads.ts';
+import { logFindings } from './log-findings.ts';
+import { waitingMismatches } from './mismatches.ts';
 import { openSoFar } from './open-items.ts';
 import { countOpen } from './questions.ts';
 import { nextShot } from './shots.ts';
-import { bagsOnGround, streamAheadOf } from './stream.ts';
+import { streamAheadOf } from './stream.ts';
+import { streamFindings } from './stream-findings.ts';
+import { gearLines, swingLines } from './swing.ts';
 
 /** A part of the note for the next crew. */
 export interface NotePart {
@@ -21,19 +28,38 @@ export interface NotePart {
   readonly lines: readonly string[];
 }
 
-/** The note for the next crew of a rig, drafted from what is recorded; parts with nothing to say are left out. */
+/**
+ * The note for the next crew of a rig, drafted from what is recorded; parts with nothing to say are left out. With the first day of a
+ * swing it begins with what was done since.
+ */
 export function crewNote(
   project: Project,
   documents: readonly Document[],
   rig: string,
   now: Stamp,
+  swingFrom?: string,
 ): readonly NotePart[] {
+  const sent = sentIn(documents);
   const holes = documents.filter((each) => each.kind === 'hole');
   const goingOn = holes.filter((hole) => ['drilling', 'suspended'].includes(headerOf(hole).state));
   const parts: readonly NotePart[] = [
+    ...(swingFrom === undefined
+      ? []
+      : [{ title: `Swing from ${swingFrom}`, lines: swingLines(project, documents, rig, now, swingFrom) }]),
     ...goingOn.map((hole) => holePart(project, hole, documents)),
     { title: 'Said by people', lines: holes.flatMap((hole) => spokenLines(hole)) },
-    { title: 'Samples on the ground', lines: holes.flatMap((hole) => groundLines(hole)) },
+    { title: 'Samples on the ground', lines: holes.flatMap((hole) => bagsInRows(project, hole, sent)) },
+    {
+      title: 'Faults',
+      lines: [
+        ...gearLines(project, documents, rig, now),
+        ...holes.flatMap((hole) => faultLines(project, hole)),
+      ],
+    },
+    {
+      title: 'Bags that don’t match, not settled',
+      lines: holes.filter((hole) => !goingOn.includes(hole)).flatMap(mismatchLines),
+    },
     { title: 'Collars not capped', lines: holes.flatMap((hole) => collarLines(hole)) },
     { title: 'Control stock', lines: stockLines(project, holes) },
     { title: 'Open questions', lines: questionLines(documents) },
@@ -79,12 +105,26 @@ function spokenLines(hole: Document): readonly string[] {
   return [...stops, ...decisions];
 }
 
-function groundLines(hole: Document): readonly string[] {
-  const bags = bagsOnGround(hole);
-  const numbers = bags.map((bag) => bag.number).toSorted();
-  return bags.length === 0
-    ? []
-    : [`${headerOf(hole).name}: ${bags.length} bags, ${numbers[0]} to ${numbers.at(-1)}`];
+/** Most faults of a hole that are named one by one: the rest is counted. */
+const MOST_NAMED = 3;
+
+/** What the checks call a fault in a hole's rows and bags. */
+function faultLines(project: Project, hole: Document): readonly string[] {
+  const faults = [...logFindings(hole), ...streamFindings(project, hole)].filter(
+    (each) => each.severity === 'fault',
+  );
+  const { name } = headerOf(hole);
+  const more = faults.length - MOST_NAMED;
+  return [
+    ...faults.slice(0, MOST_NAMED).map(({ problem }) => `${name}: ${problem}`),
+    ...(more > 0 ? [`${name}: ${more} more, which offsider check lists`] : []),
+  ];
+}
+
+function mismatchLines(hole: Document): readonly string[] {
+  return waitingMismatches(hole).map(
+    ([, rod]) => `${headerOf(hole).name} at rod ${rod.rod}, ${formatDepth(rod.depthMm)} m: ${nameOf(rod)}?`,
+  );
 }
 
 /** Holes that are drilled and left, and whose collar nobody recorded as capped or plugged: an open collar is a hazard. */

@@ -46,4 +46,37 @@ describe('the note for the next crew', () => {
     next.press('ctrl-u');
     expect(notes(next)[0]?.acknowledgedBy).toBeUndefined();
   });
+
+  it('has the bags that wait by row and place, and what broke down with what was said of it', async () => {
+    const files = sampleFiles();
+    const settings = JSON.parse(files['project.json'] ?? '');
+    const laid = { ...settings, sampling: { ...settings.sampling, bagsPerRow: 20 } };
+    const sitting = await sitDown(
+      { ...files, 'project.json': JSON.stringify(laid) },
+      '2026-03-14T17:30:00+08:00',
+    );
+    sitting.press('f8');
+    sitting.enter('breakdown 14:20-14:50 hydraulic hose');
+    sitting.press('tab', 'tab');
+    const screen = sitting.screen(100, 90).join('\n');
+    expect(screen).toContain('Breakdown 2026-03-14 14:20, 0:30 h: hydraulic hose');
+    expect(screen).toMatch(/MBRC003 row 1, places 1–20: 2\d bags, MB\d+ to MB\d+/);
+    expect(screen).toMatch(/MBRC003 row 3, places 1–14: 1\d bags/);
+  });
+
+  it('for a swing begins with what was done since it began, and is completed and acknowledged like the other', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
+    sitting.press('f8', 'tab', 'tab', 'tab');
+    expect(text(sitting)).toContain('note for the next crew, swing');
+    expect(text(sitting)).toContain('Swing from 2026-03-12');
+    expect(text(sitting)).toMatch(/3 shifts, geologists Nadia Okafor/);
+    expect(text(sitting)).toMatch(/\d+ m drilled: MBRC001 150 m, MBRC002 24 m, MBRC002A 90 m, MBRC003 54 m/);
+    expect(text(sitting)).toContain('plods not signed: 0412');
+    sitting.enter('note swing gear list on the desk');
+    expect(said(sitting)).toBe('note for the next crew, swing from 2026-03-12, completed by NOK');
+    expect(notes(sitting)[0]).toMatchObject({ swingFrom: '2026-03-12', added: 'gear list on the desk' });
+    sitting.enter('note swing 2026-03-13');
+    expect(notes(sitting)[1]).toMatchObject({ swingFrom: '2026-03-13' });
+    expect(notes(sitting)[1]?.draft[0]?.lines[0]).toContain('2 shifts');
+  });
 });

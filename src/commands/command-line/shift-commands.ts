@@ -137,15 +137,27 @@ function addNote(program: Command, outside: Outside, done: Done): void {
     .command('note')
     .description('the note for the next crew, drafted from the records')
     .option('--html', 'a page to print')
-    .action(async ({ html }, command: Command) => {
+    .option(
+      '--swing [from]',
+      'for a swing from that day on; since the last one handed over if no day is given',
+    )
+    .action(async ({ html, swing }, command: Command) => {
       const notes = await import('../note.ts');
       const given = shared(command);
       done(
-        await notes.note(outside, { ...given, as: html === true ? 'html' : given.json ? 'json' : 'text' }),
+        await notes.note(outside, {
+          ...given,
+          swing,
+          as: html === true ? 'html' : given.json ? 'json' : 'text',
+        }),
       );
     });
   for (const [word, line, description] of [
-    ['complete', 'note', 'complete the note: the draft as it is, and what you add'],
+    [
+      'complete',
+      'note',
+      'complete the note: the draft as it is, and what you add; swing first hands over a swing',
+    ],
     ['acknowledge', 'acknowledge', 'you have read the latest note and take over'],
   ] as const) {
     const command = note.command(word).description(description);

@@ -49,7 +49,7 @@ export const SHIFT_KEYS: readonly Binding[] = [
     on: ['shift'],
     keys: ['tab'],
     hint: 'plod, note',
-    help: 'From the record to its plod with the query list and the timeline, to the note for the next crew, and back',
+    help: 'From the record to its plod with the query list and the timeline, to the note for the next crew, to that of the swing, and back',
     act: turnOver,
   },
   {

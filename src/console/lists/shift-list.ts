@@ -13,6 +13,7 @@ import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
 import { crewNote } from '../../standing/crew-note.ts';
+import { swingStart } from '../../standing/swing.ts';
 import { holesOf, inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
@@ -37,7 +38,8 @@ export function shiftList(state: State, width: number): Listed {
       title: `plod and queries of ${stored.id}`,
       sections: [{ head: [...timelineLines(state, shift), ...plodLines(state, stored, width)], items: [] }],
     };
-  if (state.screen.name === 'shift' && state.screen.view === 'note') return noteList(state, stored, width);
+  if (state.screen.name === 'shift' && state.screen.view !== undefined)
+    return noteList(state, stored, width, state.screen.view === 'swing');
   const rows = rowsOf(state, shift);
   const record: ListSection = {
     head: hoursLines(state, stored, shift),
@@ -172,25 +174,29 @@ function footLines(state: State, stored: Document, shift: Document, width: numbe
 }
 
 /** The note for the next crew: as it was completed on this shift, else the draft as it would be now. */
-function noteList(state: State, stored: Document, width: number): Listed {
-  const note = shiftThings(stored, 'crewNotes').at(-1)?.[1];
+function noteList(state: State, stored: Document, width: number, isSwing: boolean): Listed {
+  const note = shiftThings(stored, 'crewNotes')
+    .map(([, each]) => each)
+    .findLast((each) => (each.swingFrom !== undefined) === isSwing);
   const documents = [...state.documents.values()];
-  const draft = note?.draft ?? crewNote(state.project, documents, shiftHeaderOf(stored).rig, state.now);
+  const { rig } = shiftHeaderOf(stored);
+  const swingFrom = isSwing ? swingStart(documents, rig) : undefined;
+  const draft = note?.draft ?? crewNote(state.project, documents, rig, state.now, swingFrom);
   const signed =
     note === undefined
-      ? line(' Draft. Type note and what is to add: it is completed.', 'warn')
+      ? line(` Draft. Type note${isSwing ? ' swing' : ''} and what is to add: it is completed.`, 'warn')
       : line(
           ` completed by ${note.by} ${localTime(note.at)} · ${note.acknowledgedBy === undefined ? 'NOT ACKNOWLEDGED: the next geologist types acknowledge' : `acknowledged by ${note.acknowledgedBy}`}`,
           note.acknowledgedBy === undefined ? 'warn' : 'good',
         );
   const parts = [...draft, ...(note?.added === undefined ? [] : [{ title: 'Added', lines: [note.added] }])];
   return {
-    title: `note for the next crew · ${stored.id}`,
+    title: `note for the next crew${isSwing ? ', swing' : ''} · ${stored.id}`,
     sections: [
       { head: [signed], items: [] },
       ...parts.map(({ title, lines }) => ({
         head: [line(` ${title}`, 'strong')],
-        items: lines.map((each) => wrap(`   ${each}`, width)),
+        items: lines.map((each) => wrap(each, width - 4).map((part): Line => [{ text: '    ' }, ...part])),
       })),
     ],
   };

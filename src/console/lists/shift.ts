@@ -166,12 +166,12 @@ export function typeOnShift(state: State, event: KeyEvent): Step | undefined {
   return state.screen.name === 'shift' && event.kind === 'text' ? askLine(state, event.text) : undefined;
 }
 
-/** From the record of a shift to its plod and the query list, to the note for the next crew, and back. */
+/** From the record of a shift to its plod and the query list, to the note for the next crew, to that of the swing, and back. */
 export function turnOver(state: State): Step {
   const { screen } = state;
   if (screen.name !== 'shift') return still(state);
   const { view, ...record } = screen;
-  const next = view === undefined ? 'plod' : view === 'plod' ? 'note' : undefined;
+  const next = ({ record: 'plod', plod: 'note', note: 'swing', swing: undefined } as const)[view ?? 'record'];
   const turned = next === undefined ? record : ({ ...record, view: next } as const);
   const shown = { ...state, screen: { ...turned, cursor: 0 }, message: undefined };
   return still(next === undefined ? atOpeningLine(shown) : shown);

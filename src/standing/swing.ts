@@ -1,0 +1,84 @@
+import type { Project } from '../project/project.ts';
+import { depthFromMm, formatDepth } from '../quantity/depth.ts';
+import { formatMinutes, localDate, localTime, type Stamp } from '../quantity/stamp.ts';
+import type { Document } from '../record/document.ts';
+import { spansOf } from '../shift/current.ts';
+import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { closed, shiftsOf } from '../shift/shift-end.ts';
+import { sumBy } from '../shift/shift-record.ts';
+import { activityNamed } from '../shift/shift-rules.ts';
+import { spanFigures } from '../shift/span-figures.ts';
+
+/** Shifts of a rig with their presumed ends, in order. */
+function endedShifts(
+  { shift }: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+): readonly Document[] {
+  return shiftsOf(documents, rig).map((each) => closed(each, { documents, shifts: shift.shifts, now }));
+}
+
+/** What stood still without charge in the two latest shifts, with what was said of it: hoses, pumps, splitters. */
+export function gearLines(
+  project: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+): readonly string[] {
+  return endedShifts(project, documents, rig, now)
+    .slice(-2)
+    .flatMap((shift) =>
+      spansOf(shift, now)
+        .filter((span) => span.charge === 'no charge' && span.remark !== undefined)
+        .map((span) => {
+          const label = activityNamed(project.shift, span.activity)?.label ?? span.activity;
+          return `${label} ${localDate(span.startedAt)} ${localTime(span.startedAt)}, ${formatMinutes(span.minutes)} h: ${span.remark}`;
+        }),
+    );
+}
+
+/** What the rig did in a swing: shifts and their geologists, metres by hole, hours by class, time lost, sheets that are not signed. */
+export function swingLines(
+  project: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+  from: string,
+): readonly string[] {
+  const shifts = endedShifts(project, documents, rig, now).filter((each) => shiftHeaderOf(each).date >= from);
+  const holes = documents.filter((each) => each.kind === 'hole');
+  const { byClass, lost, pace } = spanFigures(shifts, holes, project.shift, now);
+  const metres = sumBy(
+    pace,
+    (each) => each.hole,
+    (each) => each.mm,
+  );
+  const total = [...metres.values()].reduce((sum, mm) => sum + mm, 0);
+  const hours = ({ minutes }: { readonly minutes: number }): string => `${formatMinutes(minutes)} h`;
+  const geologists = [...new Set(shifts.map((each) => shiftHeaderOf(each).geologist))];
+  const unsigned = shifts.flatMap((shift) => {
+    const signed = new Set(shiftThings(shift, 'signOffs').map(([, each]) => each.plod));
+    return shiftThings(shift, 'plods').flatMap(([id, { sheet }]) => (signed.has(id) ? [] : [sheet]));
+  });
+  return [
+    `${shifts.length} shifts, geologists ${geologists.join(', ')}`,
+    `${formatDepth(depthFromMm(total))} m drilled: ${[...metres].map(([hole, mm]) => `${hole} ${formatDepth(depthFromMm(mm))} m`).join(', ')}`,
+    byClass
+      .filter(({ minutes }) => minutes > 0)
+      .map((each) => `${each.charge} ${hours(each)}`)
+      .join(', '),
+    ...lost.slice(0, 5).map((each) => `lost: ${each.cause}, ${hours(each)}`),
+    ...(unsigned.length === 0 ? [] : [`plods not signed: ${unsigned.join(', ')}`]),
+  ].filter((each) => each !== '');
+}
+
+/** The first day of the swing that goes on: the day after the last one was handed over, else that of the rig's first shift. */
+export function swingStart(documents: readonly Document[], rig: string): string | undefined {
+  const shifts = shiftsOf(documents, rig);
+  const handed = shifts.findLast((each) =>
+    shiftThings(each, 'crewNotes').some(([, note]) => note.swingFrom !== undefined),
+  );
+  const first = handed === undefined ? shifts[0] : shifts[shifts.indexOf(handed) + 1];
+  return first === undefined ? undefined : shiftHeaderOf(first).date;
+}
