@@ -1,4 +1,3 @@
-import { formatPlace } from '../finding/place.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
@@ -70,7 +69,7 @@ ${table(
 function shiftSection(each: Reconciled): string {
   const queries = each.queries.map(
     (query) =>
-      `<li value="${query.number}">[${query.answer}] ${htmlText(formatPlace(query.place))}: ${htmlText(query.problem)}<br><em>${htmlText(query.remedy)}</em></li>`,
+      `<li value="${query.number}">[${query.answer}] ${htmlText(query.problem)}<br><em>${htmlText(query.remedy)}</em></li>`,
   );
   const list = queries.length === 0 ? '<p>No queries.</p>' : `<ol>${queries.join('')}</ol>`;
   const sheets = each.plods.length === 0 ? 'no plod yet' : `plod ${htmlText(each.plods.join(', '))}`;

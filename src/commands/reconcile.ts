@@ -1,6 +1,5 @@
 import { queriesOf } from '../acts/plod.ts';
 import type { Outside } from '../desk/outside.ts';
-import { formatFinding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
@@ -9,6 +8,7 @@ import type { Document } from '../record/document.ts';
 import { csvText } from '../sampling/sheet-text.ts';
 import { answerTo, openQueries } from '../shift/answers.ts';
 import { ownRecord } from '../shift/own-record.ts';
+import { queryText } from '../shift/query-list.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
@@ -171,7 +171,7 @@ function spanText(span: Span): string {
       each.shift,
       ...each.timeline,
       ...(each.keys === '' ? [] : [`        ${each.keys}`]),
-      ...each.queries.map((query) => `${query.number}. [${query.answer}] ${formatFinding(query)}`),
+      ...each.queries.map((query) => `${query.number}. [${query.answer}] ${queryText(query)}`),
     ]),
   ].join('\n');
 }

@@ -1,5 +1,4 @@
 import type { Outside } from '../desk/outside.ts';
-import { formatFinding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
@@ -8,7 +7,7 @@ import type { Document } from '../record/document.ts';
 import { answerTo } from '../shift/answers.ts';
 import { gapsOf, minutesByClass, spansOf } from '../shift/current.ts';
 import { ownRecord } from '../shift/own-record.ts';
-import { queryList } from '../shift/query-list.ts';
+import { queryList, queryText } from '../shift/query-list.ts';
 import { figureText } from '../shift/reconcile.ts';
 import { shiftHeaderOf } from '../shift/shift.ts';
 import { closed, presumedEnd } from '../shift/shift-end.ts';
@@ -89,7 +88,7 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
           `        ${timelineKeys(found, project.shift)}`,
           ...queries.map(
             (query, index) =>
-              `${index + 1}. [${answerTo(stored, query)?.answer ?? 'open'}] ${formatFinding(query)}`,
+              `${index + 1}. [${answerTo(stored, query)?.answer ?? 'open'}] ${queryText(query)}`,
           ),
         ].join('\n'),
       );

@@ -71,13 +71,13 @@ const PAST_END_MS = 4 * 3_600_000;
 /** How a line of a plod is typed, for the help. */
 export const PLOD_FORMS: readonly (readonly [form: string, does: string])[] = [
   ['06:00-07:30 d ZQRC014 0-54', 'times, activity or its key, hole, metres'],
-  ['-1100 d -72', 'from where the line above ended, in time and in metres'],
+  ['-1100 d -72', 'from where the line above ended'],
   ['1:30h standby', 'hours, where the sheet has no times'],
   ['-1120 v 2sh', 'two survey shots'],
   ['-1500 d -96 +booster', 'what ran beside it, paid by the hour'],
   ['-1200 m used 1 hammer bit: worn', 'consumables, then a remark after a colon'],
-  ["-1200 'daywork'", 'an activity as the sheet calls it, not in our list'],
-  ['crew Bo Hale, Cy Tan', 'the crew as the sheet names it; remark … for the whole sheet'],
+  ["-1200 'daywork'", 'an activity that is not in our list'],
+  ['crew Bo Hale, Cy Tan', 'the crew; remark … for the whole sheet'],
   ['… =', 'as the sheet says, though it looks wrong'],
 ];
 

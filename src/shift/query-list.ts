@@ -75,6 +75,9 @@ function unknownFindings(file: string, shift: Document, rules: ShiftRules): read
   });
 }
 
+/** A query as it stands in a list: it says what it is about, so that no place goes before it. */
+export const queryText = ({ problem, remedy }: Finding): string => `${problem}\n   ${remedy}`;
+
 /** Standby that nobody is named for. */
 export function isUnauthorised(span: Span): boolean {
   return span.charge === 'standby hourly' && span.authorisedBy === undefined;
@@ -84,7 +87,7 @@ function notAuthorised(file: string, span: Span): Finding {
   return SHIFT_QUERIES.standbyNotAuthorised.at(
     { file, thing: `${span.activity} from ${localTime(span.startedAt)}` },
     {
-      problem: `${formatMinutes(span.minutes)} h of standby, and nobody is named for it`,
+      problem: `standby from ${localTime(span.startedAt)}, ${formatMinutes(span.minutes)} h: nobody is named for it`,
       remedy: 'Say who authorised it.',
     },
   );
@@ -94,7 +97,7 @@ function onStandby(file: string, metres: DrilledMetres): Finding {
   return SHIFT_QUERIES.drilledOnStandby.at(
     { file, hole: metres.hole, fromMm: metres.fromMm, toMm: metres.toMm },
     {
-      problem: `${formatInterval(metres)} m were drilled while the record says standby`,
+      problem: `${metres.hole}: ${formatInterval(metres)} m were drilled while the record says standby`,
       remedy: 'Amend the activity: when did drilling go on?',
     },
   );

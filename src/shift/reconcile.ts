@@ -112,13 +112,22 @@ export function figureText(subject: Comparison['subject'], figure: number): stri
   return subject === 'money' ? formatCents(figure) : String(figure);
 }
 
+/** What is compared, in words that are read out. */
+const SUBJECTS: Readonly<Record<Comparison['subject'], (of: string) => string>> = {
+  hours: (of) => `hours charged as ${of}`,
+  metres: (of) => `metres of ${of}`,
+  shots: (of) => `shots in ${of}`,
+  consumables: (of) => of,
+  money: (of) => `bill, ${of}`,
+};
+
 function query(comparison: Comparison, place: Place): Finding {
   const { subject, of, own, plod, difference } = comparison;
   const more = figureText(subject, Math.abs(difference));
   return KINDS[subject].at(
     { ...place, thing: subject === 'money' ? `bill, ${of}` : `${subject}, ${of}` },
     {
-      problem: `the plod says ${figureText(subject, plod)}, the record ${figureText(subject, own)}: ${more} ${difference > 0 ? 'more' : 'less'}`,
+      problem: `${SUBJECTS[subject](of)}: the sheet has ${figureText(subject, plod)}, the record ${figureText(subject, own)}: ${more} ${difference > 0 ? 'more' : 'less'}`,
       remedy: REMEDIES[subject],
     },
   );

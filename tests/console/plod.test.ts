@@ -61,7 +61,7 @@ describe('a plod typed in the console', () => {
     expect(text(sitting)).toMatch(/own record \$ [\d,.]+ · plod \$ [\d,.]+/);
     sitting.press('ctrl-u');
     expect(shiftThings(shiftOf(sitting), 'plods')).toEqual([]);
-    sitting.press('tab', 'tab');
+    sitting.press('tab', 'tab', 'tab');
     expect(text(sitting)).toContain('shift record RC7_2026-03-13_DAY');
   });
 

@@ -129,12 +129,12 @@ describe('a plod held against the record', () => {
   test('says what each side has, in its unit, and what to do', () => {
     const [hours, money] = queriesOf(claimed(shift, ...claim(3, { minutes: 100 })));
     expect(hours && formatFinding(hours)).toBe(
-      'shifts/RIG1_2026-03-14_DAY.json, hours, standby hourly: the plod says 1:40 h, the record 0:40 h: 1:00 h more\n' +
+      'shifts/RIG1_2026-03-14_DAY.json, hours, standby hourly: hours charged as standby hourly: the sheet has 1:40 h, the record 0:40 h: 1:00 h more\n' +
         '  Go through the times with the driller before signing.',
     );
-    expect(money?.problem).toBe('the plod says 666.67, the record 266.67: 400.00 more');
+    expect(money?.problem).toBe('bill, standby hourly: the sheet has 666.67, the record 266.67: 400.00 more');
     const [metres] = queriesOf(claimed(shift, ...claim(2, { toMm: depthFromMm(12_000) })));
-    expect(metres?.problem).toBe('the plod says 12 m, the record 18 m: 6 m less');
+    expect(metres?.problem).toBe('metres of ZQRC004: the sheet has 12 m, the record 18 m: 6 m less');
   });
 
   test('with an activity that is not in the list says so, as its time is in no sum', () => {
@@ -169,7 +169,7 @@ describe('our own record', () => {
     const idle = doing(STARTED, ['06:00', { activity: 'standby' }], ['06:40', { activity: 'drilling' }]);
     const [query] = queryList(idle, [], RULES, at('08:00')).queries;
     expect(query?.code).toBe('standby-not-authorised');
-    expect(query?.problem).toBe('0:40 h of standby, and nobody is named for it');
+    expect(query?.problem).toBe('standby from 06:00, 0:40 h: nobody is named for it');
   });
 
   test('is questioned where rods were drilled while it says standby', () => {

@@ -30,7 +30,7 @@ export function plodShown(
   );
   const activities = state.project.shift.activities.map((each) => `${each.key} ${each.code}`).join(', ');
   const forms = PLOD_FORMS.map(([written, does]) => [inOwn(state, written), does] as const).map(
-    ([form, does]) => line(`${form.padEnd(34)}  ${does}`.slice(0, width), 'faint'),
+    ([form, does]) => line(`${form.padEnd(31)}  ${does}`.slice(0, width), 'faint'),
   );
   if (prompt.form !== undefined) return formShown(state, prompt, gap, width, theme);
   const { crew, remark } = prompt.part;
@@ -50,10 +50,7 @@ export function plodShown(
     foot: [
       typedLine(prompt.draft, theme),
       line(
-        'Enter takes the line; on an empty one records the sheet. Tab a form. ↑ the last line again. Esc drops it.'.slice(
-          0,
-          width,
-        ),
+        'Enter takes the line; an empty one records the sheet. Tab form. ↑ last line.'.slice(0, width),
         'faint',
       ),
     ],
@@ -93,7 +90,7 @@ function formShown(
     ],
     foot: [
       line(
-        'Enter goes on, F4 takes the line. Tab ↑ ↓ go to another field. Esc back to lines.'.slice(0, width),
+        'Enter goes on, F4 takes the line. Tab ↑ ↓ other fields. Esc back to lines.'.slice(0, width),
         'faint',
       ),
     ],

@@ -20,7 +20,7 @@ import type { Listed, ListSection } from './listed.ts';
 import { lineText } from './plod-text.ts';
 import { shiftShown } from './shift-shown.ts';
 
-const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? and Enter lists every form.';
+const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? Enter: all forms.';
 
 /** What the rig did in a shift: each activity, gaps, what was read from the holes in between; its hours; the hours by class. */
 export function shiftList(state: State, width: number): Listed {
@@ -36,7 +36,9 @@ export function shiftList(state: State, width: number): Listed {
   if (state.screen.name === 'shift' && state.screen.view === 'plod')
     return {
       title: `plod and queries of ${stored.id}`,
-      sections: [{ head: [...timelineLines(state, shift), ...plodLines(state, stored, width)], items: [] }],
+      sections: [
+        { head: [...timelineLines(state, shift, width), ...plodLines(state, stored, width)], items: [] },
+      ],
     };
   if (state.screen.name === 'shift' && state.screen.view !== undefined)
     return noteList(state, stored, width, state.screen.view === 'swing');
@@ -203,13 +205,13 @@ function noteList(state: State, stored: Document, width: number, isSwing: boolea
 }
 
 /** The shift by quarter hours, record over plod over metres; a line too wide for the screen is cut at its end. */
-function timelineLines(state: State, shift: Document): readonly Line[] {
+function timelineLines(state: State, shift: Document, width: number): readonly Line[] {
   const { metres } = ownRecord(shift, holesOf(state), state.now);
   const lines = timelineOf(shift, metres, state.project.shift, state.now);
   return [
     line(''),
     ...lines.map((each) => line(` ${each}`)),
-    line(` ${timelineKeys(shift, state.project.shift)}`, 'faint'),
+    ...wrap(timelineKeys(shift, state.project.shift), width, 'faint'),
   ];
 }
 

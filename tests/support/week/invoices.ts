@@ -190,5 +190,6 @@ export const PLANTED: Readonly<Record<string, RegExp>> = {
   'R7_2026-04-03_DAY': /line 9, 14:30–17:00, claims 84–90, where no rod was done$/,
   'R8_2026-03-31_NIGHT':
     /^03:40–05:00, 1:20 h: the sheet has conditioning \(line 8\), active hourly; the record standby on WK204/,
-  'R8_2026-04-01_DAY': /the plod says 2, the record 1: 1 more; line 7, 14:10–14:30, claims 2$/,
+  'R8_2026-04-01_DAY':
+    /^shots in WK205: the sheet has 2, the record 1: 1 more; line 7, 14:10–14:30, claims 2$/,
 };
