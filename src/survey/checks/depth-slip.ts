@@ -21,6 +21,9 @@ const FEWEST_IN_FEET = 4;
 
 type DepthSettings = Pick<SurveySettings, 'firstShotM' | 'shotEveryM'>;
 
+/** A single shot further than so many steps below the one before may be one of the schedule, with shots between left out. */
+const FAR_STEPS = 3;
+
 /** Depths that look slipped, and the run without those shots: where they really are is not known. */
 export interface DepthSlips {
   readonly findings: readonly Finding[];
@@ -86,9 +89,21 @@ function slipAt(
     gap > 0 && Math.abs(gap - Math.max(1, Math.round(gap / stepM)) * stepM) <= slackM;
   const asIs = gaps(depths[index]!);
   if (asIs.length === 0 || !(asIs.some(broken) || asIs.every((gap) => !inStep(gap)))) return undefined;
-  return candidates(depths[index]!, run.toolOffsetMm / 1000).find(
-    ({ asM }) => asM > 0 && asM <= drilledM && gaps(asM).every((gap) => Math.abs(gap - stepM) <= slackM),
+  const possible = candidates(depths[index]!, run.toolOffsetMm / 1000).filter(
+    ({ asM }) => asM > 0 && asM <= drilledM,
   );
+  return (
+    possible.find(({ asM }) => gaps(asM).every((gap) => Math.abs(gap - stepM) <= slackM)) ??
+    (run.pass === 'single' && above !== undefined && depths[index]! - above > FAR_STEPS * stepM
+      ? possible.find(({ asM }) => isScheduled(asM, settings) && gaps(asM).every(inStep))
+      : undefined)
+  );
+}
+
+/** True of a depth that the project's schedule has a shot at. */
+function isScheduled(depthM: number, { firstShotM, shotEveryM }: DepthSettings): boolean {
+  const steps = Math.round((depthM - firstShotM) / shotEveryM);
+  return steps >= 0 && Math.abs(depthM - firstShotM - steps * shotEveryM) <= STEP_SLACK_M;
 }
 
 /** The step that most of the others keep, metres; undefined where they are too few or keep none. */

@@ -50,7 +50,7 @@ export function basisWords(basis: ChanceBasis): string {
     case 'shots marked as wrong':
       return 'it rests on shots marked as wrong: settle them first';
     case 'shots':
-      return 'by tool errors, and how holes stray by themselves below the last shot';
+      return 'by tool errors, and how holes stray by themselves between and below shots';
   }
 }
 
@@ -63,8 +63,13 @@ export function growthWords(growth: readonly GrowthPoint[]): string {
 /** Shots that the path, the miss and the chance leave out, where there are some. */
 export function leftOutWords(leftOut: readonly LeftOut[]): string {
   if (leftOut.length === 0) return '';
-  const depths = leftOut.map(({ depthMm }) => formatDepth(depthMm)).join(', ');
-  return `Left out of the path and of every figure here, marked as wrong: ${leftOut.length === 1 ? 'the shot' : 'the shots'} at ${depths} m`;
+  const parts = (['shot', 'azimuth'] as const).flatMap((part) => {
+    const depths = leftOut.filter((each) => each.part === part).map(({ depthMm }) => formatDepth(depthMm));
+    return depths.length === 0
+      ? []
+      : [`the ${part}${depths.length === 1 ? '' : 's'} at ${depths.join(', ')} m`];
+  });
+  return `Left out of the path and of every figure here, marked as wrong: ${parts.join('; ')}`;
 }
 
 /** An ellipse this near to upright, or to lying, is said to be so, degrees. */

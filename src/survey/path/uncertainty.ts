@@ -133,8 +133,8 @@ function pathOf(stations: readonly RankedStation[]): Path {
 /**
  * The uncertainty of the position at a depth, to first order: each error moves the position by what one sigma of it does, and
  * independent errors add as squares. Depth errors act along the hole: random ones of the last station, and a per cent of the depth.
- * Over the metres below the last dip, and below the last azimuth that was measured, how a hole strays by itself is added: it bends and
- * wanders there as nobody saw. Stations as `bestStations` makes them, at least one (throws otherwise).
+ * How a hole strays by itself is added: a little between shots, more below the last dip and below the last azimuth that was measured, where it
+ * bends and wanders as nobody saw. Stations as `bestStations` makes them, at least one (throws otherwise).
  */
 export function uncertaintyAt(
   stations: readonly RankedStation[],
@@ -176,8 +176,8 @@ function ownWander(
   const dips = stations.filter((one) => one.basis !== 'set').map((one) => one.depthMm);
   const azimuths = measuredAzimuthsMm(stations);
   return {
-    liftM: straysBelow(dips, depthMm, USUAL_BEND.lift, projection),
-    turnM: straysBelow(azimuths, depthMm, USUAL_BEND.turn, projection),
+    liftM: straysTo(dips, depthMm, USUAL_BEND.lift, projection),
+    turnM: straysTo(azimuths, depthMm, USUAL_BEND.turn, projection),
   };
 }
 
@@ -188,22 +188,38 @@ function measuredAzimuthsMm(stations: readonly RankedStation[]): readonly number
 }
 
 /**
- * One sigma of straying from the deepest reading to a depth, metres; from the collar where there is none. Straight on, the bend is one that
- * nobody knows; on the trend it is known as far as wander over the trend's own length lets it be.
+ * One sigma of straying down to a depth, metres: between readings as far as the two directions leave it open, and below the deepest (from the collar
+ * where there is none) as nobody saw. Straight on, the bend there is one that nobody knows; on the trend it is known as far as wander over the
+ * trend's own length lets it be.
  */
-function straysBelow(
+function straysTo(
   readingsMm: readonly number[],
   depthMm: Depth,
   bendPer30m: number,
   projection: Projection,
 ): number {
-  const lastMm = Math.max(0, ...readingsMm);
+  const above = [0, ...readingsMm.filter((each) => each > 0 && each <= depthMm)];
+  const lastMm = above[above.length - 1] ?? 0;
+  const between = above
+    .slice(1)
+    .reduce((sum, each, index) => sum + straysBetweenM((each - above[index]!) / 1000) ** 2, 0);
   const lengthM = (depthMm - lastMm) / 1000;
-  if (lengthM <= 0) return 0;
+  const isBelowAll = readingsMm.every((each) => each <= depthMm);
+  return Math.hypot(
+    Math.sqrt(between),
+    isBelowAll ? straysM(lengthM, bendBelow(lastMm, bendPer30m, projection)) : 0,
+  );
+}
+
+function bendBelow(lastMm: number, bendPer30m: number, projection: Projection): number {
   const trendM = Math.min(TREND_LENGTH_M, lastMm / 1000);
-  if (projection === 'straight' || readingsMm.length === 0 || trendM === 0)
-    return straysM(lengthM, bendPer30m);
-  return straysM(lengthM, Math.min(bendPer30m, WANDER_PER_30_M * Math.sqrt(BEND_LENGTH_M / trendM)));
+  if (projection === 'straight' || trendM === 0) return bendPer30m;
+  return Math.min(bendPer30m, WANDER_PER_30_M * Math.sqrt(BEND_LENGTH_M / trendM));
+}
+
+/** Between two shots wander can take a hole √(q·L³/12) off the arc: the integral of a Brownian bridge. 0.05 m in 30 m, 0.7 m in 160. */
+function straysBetweenM(lengthM: number): number {
+  return radians(WANDER_PER_30_M) * Math.sqrt(lengthM ** 3 / BEND_LENGTH_M / 12);
 }
 
 /**

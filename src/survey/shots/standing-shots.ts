@@ -6,10 +6,11 @@ import type { Id } from '../../record/document.ts';
 import { backBearingGiven, depthSlip, dipFromVertical, dipUpwards, shotBelowDrilled } from '../findings.ts';
 import { placeOfShot, type RunWithShots } from './run-with-shots.ts';
 
-/** A shot that the path leaves out, because a finding names it as wrong. */
+/** A shot, or its azimuth alone, that the path leaves out, because a finding names it as wrong. */
 export interface LeftOut {
   readonly run: Id;
   readonly depthMm: Depth;
+  readonly part: 'shot' | 'azimuth';
 }
 
 /** Findings that name single shots as wrong: at a depth they weren't taken at, or with a dip or azimuth that isn't theirs. */
@@ -36,7 +37,8 @@ export function standingShots(
       const { thing } = placeOfShot(place, one.run, shot);
       const isWrong = wrong.some((each) => each.place.thing === thing && names(each, shot));
       const isBack = shot.azimuthDeg !== undefined && back.some((each) => names(each, shot));
-      if (isWrong || isBack) leftOut.push({ run: one.id, depthMm: shot.depthMm });
+      if (isWrong || isBack)
+        leftOut.push({ run: one.id, depthMm: shot.depthMm, part: isWrong ? 'shot' : 'azimuth' });
       if (isWrong) return [];
       return isBack ? [{ ...shot, azimuthRejected: 'back-bearing' }] : [shot];
     }),

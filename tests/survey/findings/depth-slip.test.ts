@@ -14,6 +14,7 @@ describe('two digits swapped', () => {
     [[21, 42, 72, 102], 'with two digits swapped it would be 12.0 m'],
     [[12, 42, 72, 120], 'with two digits swapped it would be 102.0 m'],
     [[12, 24], 'with two digits swapped it would be 42.0 m'],
+    [[12, 42, 201], 'with two digits swapped it would be 102.0 m'],
     [[12, 42, 72, 201], 'with two digits swapped it would be 102.0 m'],
   ] as const)('are told by the schedule of single shots: %j', (depths, words) => {
     expect(problemsOf(check(depths, SINGLE)).join()).toContain(words);
@@ -35,6 +36,8 @@ describe('two digits swapped', () => {
   test('are not guessed at where a shot came early or late, was left out, or the run has no step of its own', () => {
     expect(check([12, 42, 66, 102], SINGLE)).toEqual([]);
     expect(check([12, 42, 102, 132], SINGLE)).toEqual([]);
+    expect(check([12, 42, 192], SINGLE)).toEqual([]);
+    expect(check([12, 42, 154], SINGLE)).toEqual([]);
     expect(check([12, 42, 72, 81], SINGLE)).toEqual([]);
     expect(check([7, 19, 24, 55, 61])).toEqual([]);
   });
