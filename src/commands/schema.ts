@@ -8,6 +8,7 @@ import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { additionsTo, changesUnder } from '../schema/change/schema-change.ts';
 import { allMeanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
+import type { LoadParent } from '../schema/read/chain.ts';
 import { checkLoggingFile } from '../schema/read/check-file.ts';
 import type { TextFile } from '../schema/read/places.ts';
 import { styleFile } from '../schema/styles/index.ts';
@@ -61,11 +62,22 @@ function changesBetween(before: LoggingSchema, after: LoggingSchema, file: strin
 type Checked = { readonly schema?: LoggingSchema; readonly findings: readonly Finding[] };
 
 async function checkedFile(named: string): Promise<Result<Checked>> {
+  const read = await namedSchemaFile(named);
+  return read.ok ? ok(checkLoggingFile(read.value.file, read.value.loadParent)) : read;
+}
+
+/** A logging.json by its path, or a style by its name, and the files that it extends. */
+export async function namedSchemaFile(
+  named: string,
+): Promise<Result<{ readonly file: TextFile; readonly loadParent: LoadParent }>> {
   const style = styleFile(named);
   const read = style === undefined ? await textOf(named) : ok(style);
   if (!read.ok) return read;
   const parents = await parentsOf(read.value);
-  return ok(checkLoggingFile(read.value, (reference, from) => parents.get(join(dirname(from), reference))));
+  return ok({
+    file: read.value,
+    loadParent: (reference, from) => parents.get(join(dirname(from), reference)),
+  });
 }
 
 async function textOf(file: string): Promise<Result<TextFile>> {

@@ -4,6 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { against, section } from './aim.ts';
 import { commands, entering, reading, stall } from './files.ts';
+import { guessingLines } from './guessing.ts';
 import { type RealProject, realHole } from './real-hole.ts';
 import { savingFigures } from './saving.ts';
 import { shorthandLines } from './shorthand.ts';
@@ -111,6 +112,10 @@ await part('an idle minute', async () => {
 });
 await part('the entry line', () => {
   for (const line of shorthandLines()) console.log(line);
+});
+
+await part('guessing', () => {
+  for (const line of guessingLines()) console.log(line);
 });
 await part('survey', () => {
   const { lines, ratio } = benchSurvey();

@@ -6,9 +6,12 @@ import { type Done, inLines, shared, wholeNumber } from './options.ts';
 export function addSchemaCommands(program: Command, outside: Outside, done: Done): void {
   const schema = program
     .command('schema')
-    .description('the logging schema: check it, print its keys, take a code library in, export it');
+    .description(
+      'the logging schema: check it, propose and print its keys, take a code library in, export it',
+    );
   addCheck(schema, outside, done);
   addKeys(schema, outside, done);
+  addPropose(schema, outside, done);
   addImport(schema, outside, done);
   schema
     .command('export')
@@ -54,6 +57,32 @@ function addKeys(schema: Command, outside: Outside, done: Done): void {
       const { schemaKeys } = await import('../schema-print.ts');
       const asked = { ...shared(command), ...options, html: options.html === true };
       done(await inLines(outside, command, (printing) => schemaKeys(printing, asked)));
+    });
+}
+
+function addPropose(schema: Command, outside: Outside, done: Done): void {
+  schema
+    .command('propose')
+    .description('propose pairs and keys: near to what a person would guess, apart enough that a slip shows')
+    .argument('[file]', "a logging.json, or the name of a style; the project's if not given")
+    .option('--list <names...>', 'only codes of these lists')
+    .option('--again', 'look for better ones for what has some; what was logged with stays')
+    .option('--keys', 'single keys too, for amounts')
+    .option('--write', "put them into the project's logging.json")
+    .option('--print', 'print the file with them in it')
+    .action(async (file, options, command: Command) => {
+      const { proposeForSchema } = await import('../schema-propose.ts');
+      done(
+        await proposeForSchema(outside, {
+          ...shared(command),
+          file,
+          lists: options.list,
+          again: options.again === true,
+          keys: options.keys === true,
+          write: options.write === true,
+          print: options.print === true,
+        }),
+      );
     });
 }
 

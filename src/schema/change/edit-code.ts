@@ -40,7 +40,7 @@ export function changeCode(
 }
 
 /** The text with one member of an entry set: a new one on the line where the entry ends, nothing else laid out anew. */
-function withMember(text: string, path: JSONPath, value: unknown): string {
+export function withMember(text: string, path: JSONPath, value: unknown): string {
   const edits = modify(text, path, value, {});
   return applyEdits(
     text,

@@ -323,6 +323,16 @@ export const COMMANDS: readonly CommandCase[] = [
     },
   },
   {
+    name: ['schema', 'propose'],
+    options: {
+      '--list': at('rocks'),
+      '--again': FLAG,
+      '--keys': FLAG,
+      '--write': FLAG,
+      '--print': FLAG,
+    },
+  },
+  {
     name: ['schema', 'import'],
     args: ['extras', '{in}/codes.csv'],
     always: ['--code', 'Code', '--label', 'Label'],

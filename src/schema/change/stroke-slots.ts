@@ -1,0 +1,148 @@
+import { type Code, type Field, type LoggingSchema, qualifiersOf } from '../logging-schema.ts';
+import { type Stroke, strokesOf, takesOf } from '../strokes.ts';
+import type { ProposeWhat } from './propose-strokes.ts';
+
+/** A pair or key that a code or a field has or could have. `fixed` stays as it is. */
+export type Slot = Pick<Stroke, 'is' | 'field' | 'takes' | 'label' | 'part'> & {
+  readonly was: string | undefined;
+  readonly fixed: string | undefined;
+  /** How much it matters that it can be guessed: more for what is logged more. */
+  readonly weight: number;
+  /** How often it is typed, 1 for once in a while: a slip happens as often. */
+  readonly typed: number;
+};
+
+type Frozen = NonNullable<ProposeWhat['frozen']>;
+
+/** Everything that can be typed by strokes of its own, in the order of the log sheet; retired codes are not among it. */
+export function slotsOf(schema: LoggingSchema, what: ProposeWhat): readonly Slot[] {
+  const things = [...thingsOf(schema)];
+  return things.flatMap((thing): readonly Slot[] =>
+    (['pair', 'key'] as const).flatMap((is): readonly Slot[] => {
+      const was = strokesOfThing(thing)[is];
+      const part = { ...thing.part, member: is };
+      const frozen = (what.frozen ?? []).find((each) => each.is === is && samePart(each.part, part));
+      const isAsked = what.lists === undefined || ('list' in part && what.lists.includes(part.list));
+      const mayMove =
+        isAsked &&
+        frozen === undefined &&
+        (was === undefined || (what.again === true && (is === 'pair' || what.keys === true)));
+      if (!mayMove && was === undefined && frozen === undefined) return [];
+      if (is === 'key' && was === undefined && !(what.keys === true && takesKey(thing.field))) return [];
+      const fixed = frozen?.strokes ?? (mayMove ? undefined : was);
+      return [
+        {
+          is,
+          field: thing.field,
+          takes: thing.takes,
+          label: thing.label,
+          part,
+          was,
+          fixed,
+          weight: weightOf(thing, what),
+          typed: typedOf(thing, what),
+        },
+      ];
+    }),
+  );
+}
+
+/** A code or a field that strokes can type. */
+type Thing = {
+  readonly field: Field;
+  readonly code: Code | undefined;
+  readonly label: string;
+  readonly takes: Stroke['takes'];
+  readonly part: { readonly list: string; readonly code: string } | { readonly field: string };
+  /** Its place in its list, from 0. */
+  readonly place: number;
+};
+
+/** A level that every row has seldom changes: it is weighed like a code some way down its list. */
+const FIELD_PLACE = 6;
+
+function* thingsOf(schema: LoggingSchema): Generator<Thing> {
+  const done = new Set<string>();
+  const qualifiers = schema.fields.flatMap((field) =>
+    qualifiersOf(field).map(({ list }) => ({ field, list, takes: 'no amount' as const })),
+  );
+  for (const field of schema.fields) {
+    if (field.kind === 'level' || field.kind === 'percent' || field.kind === 'flag')
+      yield {
+        field,
+        code: undefined,
+        label: field.label,
+        takes: takesOf(field),
+        part: { field: field.name },
+        place: FIELD_PLACE,
+      };
+    const own = 'list' in field ? [{ field, list: field.list, takes: takesOf(field) }] : [];
+    for (const { list, takes } of [...own, ...qualifiers.filter((each) => each.field === field)]) {
+      const logged = own[0]?.list === list;
+      if (done.has(list) || (!logged && schema.fields.some((each) => 'list' in each && each.list === list)))
+        continue;
+      done.add(list);
+      for (const [place, code] of (schema.lists[list]?.codes ?? []).entries())
+        if (code.retiredSince === undefined)
+          yield { field, code, label: code.label, takes, part: { list, code: code.code }, place };
+    }
+  }
+}
+
+function strokesOfThing({ field, code }: Thing): { readonly pair?: string; readonly key?: string } {
+  return code ?? (field as { readonly pair?: string; readonly key?: string });
+}
+
+/** Keys are for amounts that change from row to row. */
+function takesKey(field: Field): boolean {
+  return ['levels', 'percents', 'level', 'percent'].includes(field.kind);
+}
+
+/** What is known to be logged often weighs most; else what stands first in its list, and the fields themselves. */
+function weightOf({ part, place }: Thing, { uses }: ProposeWhat): number {
+  const used = uses?.(part);
+  if (uses !== undefined) return used === undefined || used <= 0 ? 1 : 2 + Math.log2(1 + used);
+  return 1 + 3 / (1 + place / 4);
+}
+
+/** Typed so often that it is a term of every day: 4; seldom: near 0. */
+function typedOf(thing: Thing, what: ProposeWhat): number {
+  const used = what.uses?.(thing.part);
+  return what.uses === undefined ? weightOf(thing, what) : 0.25 + Math.sqrt(used ?? 0);
+}
+
+function samePart(a: Stroke['part'], b: Stroke['part']): boolean {
+  if ('field' in a) return 'field' in b && a.field === b.field;
+  if (!('list' in a) || !('list' in b)) return false;
+  return a.list === b.list && a.code === b.code;
+}
+
+/** Strokes that a legend's rows were logged with, as what is frozen. */
+export function frozenBy(meanings: {
+  readonly fields: { readonly [name: string]: { readonly pair?: string; readonly key?: string } };
+  readonly codes: {
+    readonly [name: string]: {
+      readonly list: string;
+      readonly code: string;
+      readonly pair?: string;
+      readonly key?: string;
+    };
+  };
+}): Frozen {
+  const of = (
+    { pair, key }: { readonly pair?: string; readonly key?: string },
+    part: Stroke['part'],
+  ): Frozen => [
+    ...(pair === undefined ? [] : [{ is: 'pair' as const, strokes: pair, part }]),
+    ...(key === undefined ? [] : [{ is: 'key' as const, strokes: key, part }]),
+  ];
+  return [
+    ...Object.entries(meanings.fields).flatMap(([field, each]) => of(each, { field })),
+    ...Object.values(meanings.codes).flatMap((each) => of(each, { list: each.list, code: each.code })),
+  ];
+}
+
+/** Whether a stroke in force is of a part. */
+export function strokeOf(schema: LoggingSchema, part: Stroke['part'], is: Stroke['is']): string | undefined {
+  return strokesOf(schema).find((each) => each.is === is && samePart(each.part, part))?.strokes;
+}
