@@ -1,5 +1,5 @@
 import { type Code, type Field, type LoggingSchema, qualifiersOf } from '../logging-schema.ts';
-import { type Stroke, strokesOf, takesOf } from '../strokes.ts';
+import { type Stroke, takesOf } from '../strokes.ts';
 import type { ProposeWhat } from './propose-strokes.ts';
 
 /** A pair or key that a code or a field has or could have. `fixed` stays as it is. */
@@ -140,9 +140,4 @@ export function frozenBy(meanings: {
     ...Object.entries(meanings.fields).flatMap(([field, each]) => of(each, { field })),
     ...Object.values(meanings.codes).flatMap((each) => of(each, { list: each.list, code: each.code })),
   ];
-}
-
-/** Whether a stroke in force is of a part. */
-export function strokeOf(schema: LoggingSchema, part: Stroke['part'], is: Stroke['is']): string | undefined {
-  return strokesOf(schema).find((each) => each.is === is && samePart(each.part, part))?.strokes;
 }

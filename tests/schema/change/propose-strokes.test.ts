@@ -9,9 +9,10 @@ import { checkSchema } from '../../../src/schema/check/check-schema.ts';
 import { MOST_KEYS_APART } from '../../../src/schema/check/keyboard.ts';
 import { allMeanings } from '../../../src/schema/legend.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
-import { resolveSchema, resolveStyle } from '../../../src/schema/read/resolve.ts';
+import { resolveSchema } from '../../../src/schema/read/resolve.ts';
 import { strokesOf } from '../../../src/schema/strokes.ts';
 import { schemas } from '../../support/arbitrary-schema.ts';
+import { resolveStyle } from '../../support/styles.ts';
 import { SMALL } from '../build.ts';
 
 const style = resolveStyle('orogenic-gold')!;
