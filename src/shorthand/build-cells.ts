@@ -303,9 +303,7 @@ function keyWithoutMineral({ schema, keysWhere }: Base, item: Said): Refusal {
   const problem = `${label} is not ${keysWhere}`;
   return pair === undefined
     ? refusal(item, problem, `Say it by its field: ${item.field.name}'`)
-    : refusal(item, `${problem}: ${pair}${amount}`, `Type ${pair}${amount} if you see it`, [
-        { text: `${pair}${amount}`, label },
-      ]);
+    : refusal(item, problem, `Type ${pair}${amount} if you see it`, [{ text: `${pair}${amount}`, label }]);
 }
 
 function notAsked(field: Field, item: Said): Refusal {

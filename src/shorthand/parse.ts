@@ -170,7 +170,7 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
     cellOf: (field: Field, cells: Cells) => carriedCell(schema, field, above, cells),
     barrierOf: (field: Field, cells: Cells) => barrierCrossed(field, above, cells),
     keysIn: above?.cells ?? {},
-    keysWhere: 'above',
+    keysWhere: 'in the row above',
     interval: context.interval,
   };
   const built = buildCells(base, items.said, lineEnd);

@@ -173,6 +173,8 @@ describe('hygiene, water and masses', () => {
     sitting.enter(';mass 1-2 bulk 38.2 split 3.1');
     sitting.enter(';wet 2-3');
     sitting.press('f3');
+    // The mark of the line in hand stands before the words, over none of their letters.
+    expect(sitting.screen().join('\n')).toContain('▸type to see: issued');
     sitting.type('recovery by metre');
     const screen = shown(sitting);
     expect(screen).toMatch(/0–1 +█████░░░░░ +51 % LOW .*first of the rod, not cleaned/);

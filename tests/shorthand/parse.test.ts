@@ -120,7 +120,7 @@ describe('a first row', () => {
 
   test('has no row to repeat and no key that stands above', () => {
     expect(refusalOf('.', {}).problem).toBe('There is no row above to repeat');
-    expect(refusalOf('bswe1p2', {}).problem).toBe('pyrite is not above: py2');
+    expect(refusalOf('bswe1p2', {}).problem).toBe('pyrite is not in the row above');
   });
 });
 
@@ -133,7 +133,7 @@ describe('refused, with the place, the problem and what to do', () => {
     ['dobs', 2, 'basalt is said twice'],
     ['cl', 0, 'chlorite: how much?'],
     ['p', 0, 'p pyrite: how much?'],
-    ['h2', 0, 'chalcopyrite is not above: hl2'],
+    ['h2', 0, 'chalcopyrite is not in the row above'],
     ['p50v2 hl20', 6, 'sulphides adds up to 70 %, over the limit of 60'],
     ['c5', 0, 'chlorite: levels go from 1 to 4'],
     ['c,', 0, 'chlorite: levels go from 1 to 4'],
