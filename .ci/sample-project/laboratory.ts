@@ -1,3 +1,4 @@
+import { csvText } from '../../src/finding/sheet-text.ts';
 import type { Bag } from '../../src/hole/bags.ts';
 import { rowsDown } from '../../src/hole/hole.ts';
 import type { Document } from '../../src/record/document.ts';
@@ -5,7 +6,6 @@ import { hashText } from '../../src/record/hash.ts';
 import type { Dispatch } from '../../src/sampling/dispatch/dispatch-noun.ts';
 import { sentNumbers } from '../../src/sampling/dispatch/dispatch-noun.ts';
 import type { Sampling } from '../../src/sampling/sampling.ts';
-import { csvText } from '../../src/sampling/sheet-text.ts';
 
 /** What the invented laboratory sends: its receipt, and weeks later its certificate. */
 export interface Papers {

@@ -1,11 +1,11 @@
 import type { Outside } from '../desk/outside.ts';
+import { csvText } from '../finding/sheet-text.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { resultsByMetre } from '../sampling/laboratory/by-metre.ts';
 import { figure } from '../sampling/laboratory/charts-text.ts';
 import { type AssayValue, countedUnit } from '../sampling/laboratory/results-read.ts';
-import { csvText } from '../sampling/sheet-text.ts';
 import { returnedOf } from '../standing/returned.ts';
 import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayFile } from './say.ts';

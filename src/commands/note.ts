@@ -1,9 +1,9 @@
 import { noteDeed } from '../acts/crew-note.ts';
 import type { Outside } from '../desk/outside.ts';
+import { htmlText } from '../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { localDate, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { htmlText } from '../sampling/sheet-text.ts';
 import { shiftThings } from '../shift/shift.ts';
 import { latestShift } from '../standing/activity.ts';
 import { crewNote, type NotePart } from '../standing/crew-note.ts';

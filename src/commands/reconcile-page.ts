@@ -1,8 +1,8 @@
+import { htmlText } from '../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatMinutes } from '../quantity/stamp.ts';
-import { htmlText } from '../sampling/sheet-text.ts';
 import { metresPerHour, share } from '../shift/span-figures.ts';
 import type { Reconciled, Span } from './reconcile-span.ts';
 

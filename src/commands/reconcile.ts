@@ -1,11 +1,11 @@
 import { queriesOf } from '../acts/plod.ts';
 import type { Outside } from '../desk/outside.ts';
+import { csvText } from '../finding/sheet-text.ts';
 import type { Project } from '../project/project.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatMinutes } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { csvText } from '../sampling/sheet-text.ts';
 import { answerTo, openQueries } from '../shift/answers.ts';
 import { ownRecord } from '../shift/own-record.ts';
 import { queryText } from '../shift/query-list.ts';

@@ -1,9 +1,9 @@
 import type { RunLabelled } from '../acts/number-bags.ts';
 import { makeResplit, proposeResplit } from '../acts/resplit.ts';
 import type { Outside } from '../desk/outside.ts';
+import { csvText } from '../finding/sheet-text.ts';
 import { headerOf } from '../hole/hole.ts';
 import { resplitTable } from '../sampling/laboratory/resplit-list.ts';
-import { csvText } from '../sampling/sheet-text.ts';
 import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayFile } from './say.ts';

@@ -1,9 +1,9 @@
 import { safeLines } from '../finding/safe-text.ts';
+import { htmlText } from '../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { htmlText } from '../sampling/sheet-text.ts';
 import { surveyOf } from '../standing/survey.ts';
 import { pictureOf } from '../standing/survey-pictures.ts';
 import { svgOf } from '../survey/pictures/svg.ts';

@@ -1,9 +1,9 @@
 import type { Outside } from '../desk/outside.ts';
 import type { Finding } from '../finding/finding.ts';
+import { csvText } from '../finding/sheet-text.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
-import { csvText } from '../sampling/sheet-text.ts';
 import { headsOf } from '../standing/heads.ts';
 import {
   expectedFindingsOf,

@@ -1,11 +1,12 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
+import { lineAndColumn, lineExcerpt } from '../finding/place.ts';
 import { issueInWords, knownParts, pathOf } from '../schema/read/issue-words.ts';
 import { accepts } from './accepts.ts';
 import { boundedShape } from './bounded-shape.ts';
 import { wrongShape } from './findings.ts';
 import { offsetOf } from './json-offset.ts';
-import { excerptAt, type JsonText, lineAndColumn } from './read-json.ts';
+import type { JsonText } from './read-json.ts';
 
 const MOST_FINDINGS = 20;
 
@@ -29,7 +30,7 @@ function misfit(json: JsonText, issue: z.core.$ZodIssue): Finding {
   return wrongShape.at(
     { file: json.file, ...lineAndColumn(json.text, offset), field: path.join('.') || 'the whole file' },
     {
-      excerpt: excerptAt(json.text, offset),
+      excerpt: lineExcerpt(json.text, offset),
       problem,
       remedy: `${remedy} Or put back a copy that is whole. Nothing was changed.`,
     },

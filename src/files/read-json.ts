@@ -1,6 +1,7 @@
 import { Buffer, isUtf8 } from 'node:buffer';
 import { type ParseErrorCode, printParseErrorCode, visit } from 'jsonc-parser';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { lineAndColumn, lineExcerpt } from '../finding/place.ts';
 import type { Json } from '../record/json.ts';
 import { notJson, unsafeJson } from './findings.ts';
 
@@ -23,31 +24,6 @@ export interface JsonText {
   readonly file: string;
   readonly text: string;
   readonly value: unknown;
-}
-
-/** Where in a text an offset is, counted from 1. */
-export function lineAndColumn(
-  text: string,
-  offset: number,
-): { readonly line: number; readonly column: number } {
-  let line = 1;
-  let lastFeed = -1;
-  // A loop over characters: looking for each line feed by itself takes a second for a file of nothing else.
-  for (let index = 0; index < offset; index += 1) {
-    if (text.charCodeAt(index) !== 0x0a) continue;
-    line += 1;
-    lastFeed = index;
-  }
-  return { line, column: offset - lastFeed };
-}
-
-/** The line of text around an offset, cut to what fits on a screen. */
-export function excerptAt(text: string, offset: number): string {
-  const start = text.lastIndexOf('\n', offset - 1) + 1;
-  const end = text.indexOf('\n', offset);
-  const line = text.slice(start, end < 0 ? text.length : end);
-  const from = line.length <= 80 ? 0 : Math.max(0, offset - start - 30);
-  return line.slice(from, from + 80).trim();
 }
 
 /**
@@ -293,6 +269,6 @@ function at(
   make: typeof notJson.at,
   said: { readonly problem: string; readonly remedy: string },
 ): Finding {
-  const excerpt = excerptAt(text, offset);
+  const excerpt = lineExcerpt(text, offset);
   return make({ file, ...lineAndColumn(text, offset) }, { ...said, ...(excerpt === '' ? {} : { excerpt }) });
 }

@@ -35,3 +35,28 @@ function depthText(fromMm: number, toMm: number | undefined): string {
   if (toMm !== undefined) return formatInterval({ fromMm, toMm });
   return `${formatDepth(fromMm)} m`;
 }
+
+/** Where in a text an offset is, counted from 1. */
+export function lineAndColumn(
+  text: string,
+  offset: number,
+): { readonly line: number; readonly column: number } {
+  let line = 1;
+  let lastFeed = -1;
+  // A loop over characters: looking for each line feed by itself takes a second for a file of nothing else.
+  for (let index = 0; index < offset; index += 1) {
+    if (text.charCodeAt(index) !== 0x0a) continue;
+    line += 1;
+    lastFeed = index;
+  }
+  return { line, column: offset - lastFeed };
+}
+
+/** The line of text around an offset, cut to what fits on a screen. */
+export function lineExcerpt(text: string, offset: number): string {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  const end = text.indexOf('\n', offset);
+  const line = text.slice(start, end < 0 ? text.length : end);
+  const from = line.length <= 80 ? 0 : Math.max(0, offset - start - 30);
+  return line.slice(from, from + 80).trim();
+}

@@ -1,10 +1,10 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { csvText } from '../../src/finding/sheet-text.ts';
 import type { Dispatch } from '../../src/sampling/dispatch/dispatch-noun.ts';
 import { campTable, laboratoryTable, sheetCsv } from '../../src/sampling/dispatch/dispatch-sheet.ts';
 import { bagRunCsv, bagRunLines } from '../../src/sampling/numbers/bag-run.ts';
-import { csvText } from '../../src/sampling/sheet-text.ts';
 import { atCollar, NOON, sampling } from '../sampling/build.ts';
 import { runs } from '../support/long-run.ts';
 

@@ -53,7 +53,7 @@ describe('what leaves the program', () => {
       'sampling/laboratory/results-read.ts',
     ];
     const joining = holding(/\.join\((','|';'|'\\t'|",")\)/).filter((file) => !others.includes(file));
-    expect(joining).toEqual(['sampling/sheet-text.ts']);
+    expect(joining).toEqual(['../../src/finding/sheet-text.ts']);
   });
 
   it('runs nothing that a file names: no module evaluates, spawns or loads what it read', () => {

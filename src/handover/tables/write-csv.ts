@@ -1,4 +1,4 @@
-import { csvText } from '../../sampling/sheet-text.ts';
+import { csvText } from '../../finding/sheet-text.ts';
 import type { MadeTable } from './table.ts';
 
 /**

@@ -1,7 +1,7 @@
+import { csvText, htmlText } from '../../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { localDate, localTime, type Stamp } from '../../quantity/stamp.ts';
-import { csvText, htmlText } from '../sheet-text.ts';
 import { type Dispatch, sentNumbers } from './dispatch-noun.ts';
 
 /** A table of a sheet: headings first. */

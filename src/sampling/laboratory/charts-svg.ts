@@ -1,4 +1,4 @@
-import { htmlText } from '../sheet-text.ts';
+import { htmlText } from '../../finding/sheet-text.ts';
 import { figure } from './charts-text.ts';
 import type { BlankSeries, PairSeries, StandardSeries } from './quality.ts';
 

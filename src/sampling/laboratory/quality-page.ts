@@ -1,6 +1,6 @@
 import { type Finding, formatFinding } from '../../finding/finding.ts';
+import { htmlText } from '../../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
-import { htmlText } from '../sheet-text.ts';
 import { blankSvg, pairsSvg, standardSvg } from './charts-svg.ts';
 import { pairLines } from './charts-text.ts';
 import type { Quality } from './quality.ts';

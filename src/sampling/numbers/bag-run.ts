@@ -1,9 +1,9 @@
+import { csvText, htmlText } from '../../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { NEAR_SPLITTER } from '../rod/mismatch.ts';
 import type { Sampling } from '../sampling.ts';
 import type { ControlKind } from '../settings.ts';
-import { csvText, htmlText } from '../sheet-text.ts';
 import { type StreamState, stream } from '../stream/stream.ts';
 import { compartmentAt } from '../trays/trays.ts';
 

@@ -1,3 +1,4 @@
+import { htmlText } from '../../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../../finding/what-it-is-not.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
@@ -88,10 +89,5 @@ function page(title: string, body: string): string {
 
 /** Text from a file as HTML shows it: never markup, and characters that can't be seen made visible. */
 function escaped(text: string): string {
-  return text
-    .replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '\ufffd')
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
+  return htmlText(text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '\ufffd'));
 }

@@ -8,9 +8,10 @@ import {
 } from 'jsonc-parser';
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
+import { lineAndColumn, lineExcerpt } from '../../finding/place.ts';
 import { memberTwice, notJson, shape } from '../findings.ts';
 import { issueInWords, knownParts, pathOf } from './issue-words.ts';
-import { excerptAt, type JsonSource, lineAndColumn, lineAt, placeInFile, type TextFile } from './places.ts';
+import { excerptAt, type JsonSource, placeInFile, type TextFile } from './places.ts';
 
 /** A value read from a file, with the file that it came from. */
 export type ReadFile<T> = { readonly value: T; readonly source: JsonSource };
@@ -68,7 +69,7 @@ export function parseJsonFile(file: TextFile): Result<JsonSource> {
         {
           problem: `not readable here${first === undefined ? '' : ` (${syntaxInWords(first)})`}`,
           remedy: 'Mend it in an editor: look for a missing comma, quote or bracket just before this place.',
-          excerpt: lineAt(file.text, offset),
+          excerpt: lineExcerpt(file.text, offset),
         },
       ),
     );
@@ -114,7 +115,7 @@ function membersTwice(source: JsonSource, node: Node): readonly Finding[] {
       {
         problem: `"${String(property.children?.[0]?.value)}" is written twice in the same place`,
         remedy: 'Take one of the two out.',
-        excerpt: lineAt(source.text, property.offset),
+        excerpt: lineExcerpt(source.text, property.offset),
       },
     ),
   );

@@ -1,5 +1,5 @@
 import { findNodeAtLocation, type Node } from 'jsonc-parser';
-import type { Place } from '../../finding/place.ts';
+import { lineAndColumn, type Place } from '../../finding/place.ts';
 
 /** Where something stands in a JSON file: names of members and places in lists, from the top. */
 export type JsonPath = readonly (string | number)[];
@@ -39,24 +39,4 @@ function nearest(source: JsonSource, path: JsonPath): Node {
     if (node !== undefined) return node;
   }
   return source.root;
-}
-
-/** Line and column of an offset, both counted from 1. */
-export function lineAndColumn(
-  text: string,
-  offset: number,
-): { readonly line: number; readonly column: number } {
-  const before = text.slice(0, offset);
-  const lastBreak = before.lastIndexOf('\n');
-  return { line: before.split('\n').length, column: offset - lastBreak };
-}
-
-/** The line that an offset stands in, cut to a length that fits a screen. */
-export function lineAt(text: string, offset: number): string {
-  const from = text.lastIndexOf('\n', offset - 1) + 1;
-  const end = text.indexOf('\n', offset);
-  return text
-    .slice(from, end === -1 ? undefined : end)
-    .trim()
-    .slice(0, 100);
 }

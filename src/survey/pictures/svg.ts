@@ -1,3 +1,4 @@
+import { htmlText } from '../../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { boundsOf, type Picture, type PictureLine, type PicturePoint, roundLength } from './picture.ts';
 import { placeLabels } from './svg-labels.ts';
@@ -129,9 +130,5 @@ const round = (pixels: number) => Math.round(pixels * 10) / 10;
 
 /** Text safe between tags: names come from files that others wrote; characters that XML can't hold are left out. */
 function escaped(words: string): string {
-  return words
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu, '')
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;');
+  return htmlText(words.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu, ''));
 }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { csvText, htmlText } from '../../../src/finding/sheet-text.ts';
 import { bagRunCsv, bagRunHtml, bagRunLines, bagRunText } from '../../../src/sampling/numbers/bag-run.ts';
 import { NEAR_SPLITTER } from '../../../src/sampling/rod/mismatch.ts';
-import { csvText, htmlText } from '../../../src/sampling/sheet-text.ts';
 import { issue } from '../../../src/sampling/stream/issue.ts';
 import { atCollar, sampling } from '../build.ts';
 
