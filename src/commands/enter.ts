@@ -1,11 +1,13 @@
+import { startWithRig } from '../acts/start.ts';
 import type { Outside } from '../desk/outside.ts';
-import type { Finding } from '../finding/finding.ts';
+import { type Finding, ok, type Result } from '../finding/finding.ts';
+import { headerOf } from '../hole/hole.ts';
 import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { lineAsked, lineNotTaken } from './findings.ts';
 import { linesOf } from './lines/lines-of.ts';
-import { startDrillingWith } from './lines/start-drilling.ts';
-import type { LinesAt, Taken } from './lines/submit-made.ts';
+import { holeOf, type LinesAt, makerOf, submitMade, type Taken } from './lines/submit-made.ts';
 import { takeLine } from './lines/take-line.ts';
+import { rigNamed } from './rig-named.ts';
 import { EXIT, refuse, say, sayTrouble } from './say.ts';
 
 /** What `offsider enter` is given. */
@@ -88,4 +90,15 @@ function lineFinding(
     { file: 'line', line, ...column, hole: at.hole.id },
     { excerpt, problem: taken.problem, remedy: taken.remedy },
   );
+}
+
+/** Starts drilling a planned or suspended hole with a rig, as opening it in the console does; a hole that is being drilled is left as it is. */
+export async function startDrillingWith(at: LinesAt, rig: string): Promise<Result<Taken>> {
+  const hole = holeOf(at);
+  const name = rigNamed(at.project, rig);
+  if (!name.ok) return name;
+  const { state } = headerOf(hole);
+  if (state !== 'planned' && state !== 'suspended') return ok({ kind: 'nothing' });
+  const made = startWithRig(at.project, hole, name.value, makerOf(at.desk));
+  return ok(await submitMade(at, made));
 }

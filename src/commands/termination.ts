@@ -3,6 +3,7 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { type Depth, parseDepth } from '../quantity/depth.ts';
+import { asOf } from '../record/chain.ts';
 import type { Document } from '../record/document.ts';
 import { adviceOn, situationOf } from '../standing/advice.ts';
 import { extendedBy, situationAt } from '../termination/advice/what-if.ts';
@@ -12,7 +13,6 @@ import { type AtProject, atProject, holeNamed, type Shared } from './at-project.
 import { sayFindings } from './check.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
-import { holeAsThen } from './termination/as-then.ts';
 import { replayHoles } from './termination/replay-holes.ts';
 import { adviceText, whyText } from './termination/texts.ts';
 import { whatIfRows } from './termination/what-if-rows.ts';
@@ -115,4 +115,17 @@ function oneHole(count: number): Finding {
 
 function bad(field: string, problem: string, remedy: string): Finding {
   return wrongUse.at({ field }, { problem, remedy });
+}
+
+/**
+ * A hole as it stood when the rig was at a depth: its history up to the first rod below that, so that whatever was amended later is left
+ * out. `atMm` in millimetres; the hole as it is now where the rig has not gone past it.
+ */
+export function holeAsThen(hole: Document, atMm: number): Document {
+  const cut = hole.history.findIndex(({ changes }) =>
+    changes.some(
+      (change) => 'put' in change && change.put[0] === 'rods' && Number(change.thing.depthMm) > atMm,
+    ),
+  );
+  return cut < 0 ? hole : asOf(hole, cut);
 }

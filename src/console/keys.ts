@@ -1,3 +1,5 @@
+import { COMMAND_WORDS, COMMANDS } from '../shorthand/commands.ts';
+import type { Suggestion } from '../shorthand/said.ts';
 import type { Binding, ScreenName } from './keys/binding.ts';
 import { EVERYWHERE_KEYS } from './keys/everywhere.ts';
 import { HOLE_SCREEN_KEYS } from './keys/hole-screens.ts';
@@ -40,4 +42,18 @@ export function bindingForWord(word: string): Binding | undefined {
   return KEYS.find(
     (binding) => binding.word === word && (binding.on === 'any' || binding.on.includes('log')),
   );
+}
+
+/** Every word behind `;` on the log with what it does: commands of the entry line, then screens and keys. */
+export function lineWords(): readonly Suggestion[] {
+  return [
+    ...COMMAND_WORDS,
+    ...KEYS.flatMap(({ word, on, help }) =>
+      word !== undefined &&
+      (on === 'any' || on.includes('log')) &&
+      !COMMANDS.some((each) => each.word === word)
+        ? [{ text: word, label: `;${word}: ${help}` }]
+        : [],
+    ),
+  ];
 }

@@ -1,7 +1,7 @@
 import { dirname, posix } from 'node:path';
-import { digestOf } from '../files/digest.ts';
 import type { Disk } from '../files/disk.ts';
 import { holdToShape } from '../files/json-shape.ts';
+import { digestOf } from '../files/load-document.ts';
 import { readProjectFile } from '../files/read-file.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';

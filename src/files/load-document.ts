@@ -1,8 +1,8 @@
+import { createHash } from 'node:crypto';
 import type { Finding } from '../finding/finding.ts';
 import { chainFault, replay } from '../record/chain.ts';
 import type { Document } from '../record/document.ts';
 import { difference } from '../record/outside.ts';
-import { digestOf } from './digest.ts';
 import type { FileFacts } from './disk.ts';
 import type { JournalPosition, StoredDocument } from './document-file.ts';
 import { brokenHistory, copiesMerged, editedOutside, journalMisfit } from './findings.ts';
@@ -134,4 +134,9 @@ function misfitFinding(file: string, misfit: { readonly seq: number; readonly pr
         'An older copy was put back over it: put the later copy back. It can be read and not written; nothing was changed.',
     },
   );
+}
+
+/** SHA-256 of bytes or of a text's UTF-8 bytes, in lower-case hex; the machine's own, which is ten times as fast as one in JavaScript. */
+export function digestOf(data: Uint8Array | string): string {
+  return createHash('sha256').update(data).digest('hex');
 }

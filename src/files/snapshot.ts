@@ -4,7 +4,6 @@ import { ok, type Result, refused } from '../finding/finding.ts';
 import { type Migration, upgrade } from '../formats/upgrade.ts';
 import { type DocumentName, emptyDocument } from '../record/document.ts';
 import type { JsonObject } from '../record/json.ts';
-import { digestOf } from './digest.ts';
 import type { Disk } from './disk.ts';
 import {
   documentPath,
@@ -15,6 +14,7 @@ import {
 } from './document-file.ts';
 import { readableAgain } from './file-size.ts';
 import { wrongShape } from './findings.ts';
+import { digestOf } from './load-document.ts';
 import { printDocument } from './print-document.ts';
 import { FileRefused, readProjectFile } from './read-file.ts';
 import { DOCUMENT_LIMITS, type JsonText, readJsonText } from './read-json.ts';

@@ -236,3 +236,10 @@ export function scaleOf(schema: LoggingSchema, field: Field): Scale | undefined 
 export function codeOf(schema: LoggingSchema, field: Field, code: string): Code | undefined {
   return listOf(schema, field)?.codes.find((each) => each.code === code);
 }
+
+/** Every code that can say more of one code of a field (of any one, where none is given), whatever list it is from. */
+export function qualitiesOf(schema: LoggingSchema, field: Field, of?: string): readonly string[] {
+  return qualifiersOf(field)
+    .filter(({ list }) => qualifierFor(field, list, of) !== undefined)
+    .flatMap(({ list }) => schema.lists[list]?.codes.map(({ code }) => code) ?? []);
+}

@@ -3,7 +3,7 @@ import { leaveList, moveList } from '../lists/lists.ts';
 import { askMissing, whyNothingToSettle } from '../lists/missing.ts';
 import { settleInHand, whyNoQuestion, whyNotSplit } from '../lists/questions.ts';
 import { askChange } from '../log/change-code.ts';
-import { tickInHand } from '../samples/tick.ts';
+import { tickInHand } from '../samples/bags-list.ts';
 import { type Binding, LISTS } from './binding.ts';
 
 /** Keys of the screens that are lists. */

@@ -1,14 +1,14 @@
 import { queriesOf } from '../../acts/plod.ts';
 import { headerOf } from '../../hole/hole.ts';
 import { formatCents } from '../../quantity/cents.ts';
-import { formatMinutes, localTime, type Stamp } from '../../quantity/stamp.ts';
+import { formatMinutes, instantMs, localTime, type Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import { answerTo } from '../../shift/answers.ts';
 import { gapsOf, minutesByClass, type Span, spansOf } from '../../shift/current.ts';
 import { ownRecord } from '../../shift/own-record.ts';
 import { isUnauthorised } from '../../shift/query-list.ts';
 import { linesOf, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
-import { closed, plannedEnd } from '../../shift/shift-end.ts';
+import { closed, plannedEnd, shiftsOf } from '../../shift/shift-end.ts';
 import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
@@ -18,7 +18,6 @@ import { holesOf, inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
 import { lineText } from './plod-text.ts';
-import { shiftShown } from './shift-shown.ts';
 
 const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? Enter: all forms.';
 
@@ -270,4 +269,19 @@ const DAY_MIN = 24 * 60;
 /** How long, in six cells. More than a day means that nobody ended the shift: the figure would mean nothing. */
 function lasting(minutes: number): string {
   return (minutes < DAY_MIN ? formatMinutes(minutes) : '>24:00').padStart(6);
+}
+
+/** The shift on the screen as it is stored: the one that was gone to, else the latest of this rig. */
+export function shiftShown(state: State): Document | undefined {
+  const { screen } = state;
+  if (screen.name === 'shift' && screen.shift !== undefined)
+    return state.documents.get(`shift/${screen.shift}`);
+  return latestStored(state);
+}
+
+/** The latest shift of this rig that has begun, as it is stored. */
+export function latestStored(state: State): Document | undefined {
+  return shiftsOf(state.documents.values(), state.rig).findLast(
+    (each) => instantMs(shiftHeaderOf(each).startsAt) <= instantMs(state.now) + 300_000,
+  );
 }

@@ -23,8 +23,7 @@ import {
 import type { KeyEvent } from '../terminal/input/keys.ts';
 import { openOver } from './lists.ts';
 import { plodTyped } from './plod.ts';
-import { openingLine, shiftList } from './shift-list.ts';
-import { latestStored, shiftShown } from './shift-shown.ts';
+import { latestStored, openingLine, shiftList, shiftShown } from './shift-list.ts';
 
 /** The switcher: asks what the rig does now. Its own key picks an activity. */
 export function askActivity(state: State): Step {

@@ -4,19 +4,19 @@ import type { Document } from '../../record/document.ts';
 import type { EntryContext } from '../../shorthand/parse.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
 import { adviceFor } from '../../standing/advice.ts';
+import { lineWords } from '../keys.ts';
 import { bannerLines, hintLine, saidLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { draftSpans } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { beside, box } from '../widgets/box.ts';
-import { fitHeight, fitLine, type Line, line, lineWidth, spans } from '../widgets/line.ts';
+import { fitHeight, fitLine, type Line, line, lineWidth, spans, wrap } from '../widgets/line.ts';
 import { rememberLast } from '../widgets/remember.ts';
 import { entryContext, intervalInHand } from './entry.ts';
 import { adviceNeeds, advicePanel, adviceTitle } from './panels/advice-panel.ts';
 import { bagsPanel, bagsTitle } from './panels/bags-panel.ts';
-import { commandEcho } from './panels/command-echo.ts';
 import { cautionLines, echoLines } from './panels/echo.ts';
 import { loggingPanel, loggingTitle } from './panels/logging-panel.ts';
 import { type RowCursor, rowsPanel } from './panels/rows-panel.ts';
@@ -151,4 +151,21 @@ function keysAbove({ schema, above, gloves, loggedBefore }: EntryContext): Line 
     .filter(([, typed]) => standsIn(above.cells, typed.field, typed.code?.code))
     .map(([key, typed]) => `${key} ${labelOf(schema, typed.field, typed.code?.code)}`);
   return keys.length === 0 ? line('') : spans(['  keys above: ', 'faint'], [keys.join('  '), 'faint']);
+}
+
+/**
+ * The two lines above the entry line while a command's word is typed: what it does, or the words that begin so. Undefined
+ * where the line is no command's word, or none begins so: then the line itself says why it is refused.
+ */
+export function commandEcho(state: State, text: string, width: number): readonly [Line, Line] | undefined {
+  const typed = /^;([a-z-]*)$/.exec(text)?.[1];
+  if (typed === undefined) return undefined;
+  const begun = lineWords().filter(({ text: word }) => word.startsWith(typed));
+  if (begun.length === 0) return undefined;
+  const exact = begun.find(({ text: word }) => word === typed);
+  const others = begun.filter((each) => each !== exact).map((each) => `;${each.text}`);
+  const names = others.length === 0 ? [] : wrap(others.join('  '), width, 'faint');
+  if (exact === undefined) return [names[0] ?? [], names[1] ?? []];
+  const [first = [], second] = wrap(inOwn(state, exact.label), width, 'accent');
+  return [first, second ?? names[0] ?? line('')];
 }

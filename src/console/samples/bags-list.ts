@@ -1,3 +1,4 @@
+import { tickBags } from '../../acts/tick.ts';
 import type { Bag } from '../../hole/bags.ts';
 import { isOver } from '../../hole/header.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
@@ -16,6 +17,7 @@ import { trayedHole, traysOf } from '../../standing/trays.ts';
 import { found, type Listed, type ListSection } from '../lists/listed.ts';
 import { chooseWord, upcomingLine } from '../log/panels/bags-panel.ts';
 import { holeInHand, type State } from '../state.ts';
+import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { type Theme, themeFor } from '../theme.ts';
 import { type Line, line, spans } from '../widgets/line.ts';
 import { ratesSection } from './rates-section.ts';
@@ -200,4 +202,15 @@ function stockSection(state: State): ListSection {
       ),
     ]),
   };
+}
+
+/** Enter on the screen of bags: the calico in hand is ticked off, or its tick taken away, and the next one is in hand. */
+export function tickInHand(state: State, world: World): Step {
+  const hole = holeInHand(state);
+  const number = numberInHand(state);
+  if (hole === undefined || number === undefined || state.screen.name !== 'bags')
+    return still(saying(state, 'Enter ticks a bag that comes: go down to one.', 'warn'));
+  const maker = { newId: world.newId, at: world.now, by: state.person };
+  const after = { ...state, screen: { ...state.screen, cursor: state.screen.cursor + 1 } };
+  return submittingResult(state, hole, tickBags(state.project, hole, { first: number }, maker), after);
 }

@@ -1,7 +1,7 @@
-import { lineUpScreen } from '../line-up/line-up-screen.ts';
+import { lineUpScreen, settledLineUp } from '../line-up/line-up-screen.ts';
 import { holesScreen } from '../lists/holes-screen.ts';
 import { isListed, isOfHole } from '../lists/list-of.ts';
-import { listScreen } from '../lists/list-screen.ts';
+import { listScreen, settledList } from '../lists/list-screen.ts';
 import { fieldsScreen } from '../log/fields-screen.ts';
 import { logScreen } from '../log/log-screen.ts';
 import { readingsScreen } from '../log/readings-screen.ts';
@@ -66,4 +66,13 @@ function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
 function tooSmall(size: Size): readonly Line[] {
   const words = `Too small: ${size.columns}×${size.rows + 1}. It takes ${SMALLEST.columns}×${SMALLEST.rows}. Keys do nothing until then; all is kept.`;
   return fitHeight(wrap(words, size.columns, 'warn'), size.rows).map((each) => fitLine(each, size.columns));
+}
+
+/** The state as the screen can show it: nothing scrolled past its end, and known what has been on the screen. */
+export function settled(state: State, size: Size, theme: Theme): State {
+  // Nothing of it is on the screen: what was scrolled to, and what has been seen, stays as it is until there is room again.
+  if (isTooSmall(size)) return state;
+  const hole = holeInHand(state);
+  if (state.screen.name === 'line-up') return hole === undefined ? state : settledLineUp(state, hole, size);
+  return settledList(state, size, theme);
 }

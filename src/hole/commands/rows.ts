@@ -6,7 +6,6 @@ import type { Meanings } from '../../schema/legend.ts';
 import type { Row, RowSaid } from '../../value/row.ts';
 import { REFUSALS } from '../findings.ts';
 import { headerOf, holeThing, rowsDown } from '../hole.ts';
-import { legendChanges } from '../legend-changes.ts';
 import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
 
@@ -128,3 +127,16 @@ const rowMissing = (hole: Document, id: Id) =>
       remedy: 'Look at the history: it may have been cleared or merged.',
     },
   );
+
+/** The puts that bring a hole's legend up to what is used. The legend only grows: what stands in it stays as it was written. */
+export function legendChanges(hole: Document, used: Meanings): readonly Change[] {
+  const missing = (table: string, things: { readonly [name: string]: Thing }): readonly Change[] =>
+    Object.entries(things)
+      .filter(([name]) => hole.tables[table]?.[name] === undefined)
+      .map(([name, thing]): Change => ({ put: [table, name], thing }));
+  return [
+    ...missing('legendFields', used.fields as { readonly [name: string]: Thing }),
+    ...missing('legendScales', used.scales as { readonly [name: string]: Thing }),
+    ...missing('legendCodes', used.codes as { readonly [name: string]: Thing }),
+  ];
+}

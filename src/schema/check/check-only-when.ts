@@ -1,8 +1,14 @@
 import { comparisonOf, type FieldCondition, placedComparisons } from '../../condition/condition.ts';
 import type { Finding, FindingKind } from '../../finding/finding.ts';
 import { onlyWhenLater, onlyWhenSenseless, onlyWhenUnknown, unlikelyUntellable } from '../findings.ts';
-import { type Field, type LoggingSchema, listOf, qualifiersOf, scaleOf } from '../logging-schema.ts';
-import { qualitiesOf } from '../qualities.ts';
+import {
+  type Field,
+  type LoggingSchema,
+  listOf,
+  qualifiersOf,
+  qualitiesOf,
+  scaleOf,
+} from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 
 /** A problem of one comparison of a condition over logged fields, without its place. */

@@ -13,9 +13,9 @@ import {
   type LoggingSchema,
   listOf,
   qualifiersOf,
+  qualitiesOf,
   scaleOf,
 } from '../../schema/logging-schema.ts';
-import { qualitiesOf } from '../../schema/qualities.ts';
 import { ruleCodeRetired, ruleCodeUnknown, ruleFieldUnknown, ruleSenseless } from '../findings.ts';
 
 /** What is wrong with the fields and codes that a condition over rows names. */

@@ -8,8 +8,8 @@ import { compartmentAt, trayChange } from '../../../sampling/trays/trays.ts';
 import { headsOf, logged } from '../../../standing/heads.ts';
 import { depthOfRod, rodOfDepth } from '../../../standing/rods.ts';
 import { streamFactAt } from '../../../standing/stream.ts';
+import { hazardsOf } from '../../../standing/survey.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
-import { hazardLines } from './hazard-lines.ts';
 
 /** The panel of the interval in hand: hazards near the bit, rod and tray, what the sample stream was there, metres behind the rig. */
 export function loggingPanel(project: Project, hole: Document, at: Interval): readonly Line[] {
@@ -85,4 +85,20 @@ function askedLine(hole: Document): readonly Line[] {
   const first = asked[0];
   if (first === undefined) return [];
   return [spans([`${asked.length} marked ?, oldest ${formatInterval(first[1])}: = settles`, 'warn'])];
+}
+
+/**
+ * Hazard zones that the drilled head is near, each in a line that fits the narrowest panel, and that no warning is no clearance.
+ * Depths are cut down to the metre: a zone never comes above the figure. Nothing where no zone is near.
+ */
+export function hazardLines(project: Project, hole: Document): readonly Line[] {
+  const warnings = [...hazardsOf(project, hole)].sort((a, b) => a.earliestMm - b.earliestMm);
+  if (warnings.length === 0) return [];
+  const { drilledMm } = headsOf(hole);
+  const lines = warnings.map(({ hazard, earliestMm }) => {
+    const ahead = earliestMm - drilledMm;
+    const where = ahead > 0 ? `${Math.floor(ahead / 1000)} m ahead` : 'at it now';
+    return line(`${hazard.toUpperCase()} from ${Math.floor(earliestMm / 1000)} m: ${where}`, 'alert');
+  });
+  return [...lines, line('No warning is no clearance.', 'alert')];
 }
