@@ -12,7 +12,7 @@ import { anyOne, type Outcome, outcomeOf } from '../evaluate/outcome.ts';
 import { deepestMm, type ExpectedZone, type Situation } from '../evaluate/situation.ts';
 import { aheadOf, from } from '../evaluate/span.ts';
 import { type Stretch, within } from '../evaluate/stretch.ts';
-import { unloggedBelow, unloggedOf } from '../evaluate/unlogged.ts';
+import { joined, unloggedBelow, unloggedOf } from '../evaluate/unlogged.ts';
 import { windowLegs } from '../evaluate/window.ts';
 import { defineCondition, lengthM, metresM } from '../rules/condition-kind.ts';
 import { asInterval, causesIn, rangesWords, typedFor } from '../rules/doubts.ts';
@@ -71,7 +71,7 @@ function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outc
   return outcomeOf(situation, historyOf(legs, 1), {
     progress,
     reason: state === 'cannot tell' ? withCauses(situation, progress, seen) : progress,
-    deciding: state === 'no' ? [] : seen.map((each) => intervalOf(each.fromMm, each.toMm)),
+    deciding: state === 'no' ? [] : joined(seen.map(asInterval)),
     unlogged,
     needs: unlogged.length === 0 ? [] : wordWanted(seen, drillersWord),
     byWord,

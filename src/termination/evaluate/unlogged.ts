@@ -29,16 +29,27 @@ export function mayHold({ state, unlogged }: Stretch): boolean {
  * comes to them from above.
  */
 export function unloggedBelow(stretches: readonly Stretch[], topMm: number): readonly Interval[] {
-  return stretches
-    .filter(({ unlogged, toMm }) => unlogged && toMm > topMm)
-    .map((each) =>
-      intervalOf(each === stretches.at(-1) ? each.fromMm : Math.max(each.fromMm, topMm), each.toMm),
-    );
+  const footMm = stretches.at(-1)?.toMm;
+  return joined(unloggedOf(stretches))
+    .filter(({ toMm }) => toMm > topMm)
+    .map(({ fromMm, toMm }) => intervalOf(toMm === footMm ? fromMm : Math.max(fromMm, topMm), toMm));
 }
 
 /** The unlogged ones among the stretches that leave a rule in doubt. */
 export function unloggedOf(doubts: readonly Stretch[]): readonly Interval[] {
   return doubts.filter(({ unlogged }) => unlogged).map(({ fromMm, toMm }) => intervalOf(fromMm, toMm));
+}
+
+/** Intervals from the top down, those that touch or overlap as one. */
+export function joined(intervals: readonly Interval[]): readonly Interval[] {
+  const apart: Interval[] = [];
+  for (const each of [...intervals].sort((a, b) => a.fromMm - b.fromMm)) {
+    const above = apart.at(-1);
+    if (above !== undefined && above.toMm >= each.fromMm)
+      apart.splice(-1, 1, intervalOf(above.fromMm, Math.max(above.toMm, each.toMm)));
+    else apart.push(each);
+  }
+  return apart;
 }
 
 /** What has to be logged before it can be told: `log 25–27 and 4 m more`; `headMm` is where the hole ends today. */

@@ -7,6 +7,7 @@ import type { Row } from '../../value/row.ts';
 import { isAsked, readField } from '../evaluate/log.ts';
 import type { Situation } from '../evaluate/situation.ts';
 import type { Stretch } from '../evaluate/stretch.ts';
+import { joined } from '../evaluate/unlogged.ts';
 import { namesOf } from './names.ts';
 import { intervalOf } from './seen-in-row.ts';
 
@@ -15,15 +16,9 @@ const RANGES_NAMED = 6;
 
 /** Ranges in words, those that touch as one: `28–30, 31–32 and 34–36`. Of many the lowest are named, and how much lies above them. */
 export function rangesWords(ranges: readonly Interval[]): string {
-  const joined: Interval[] = [];
-  for (const each of [...ranges].sort((a, b) => a.fromMm - b.fromMm)) {
-    const above = joined.at(-1);
-    if (above !== undefined && above.toMm >= each.fromMm)
-      joined.splice(-1, 1, intervalOf(above.fromMm, Math.max(above.toMm, each.toMm)));
-    else joined.push(each);
-  }
-  const named = joined.slice(-RANGES_NAMED).map(formatInterval);
-  const more = joined.slice(0, -RANGES_NAMED).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
+  const apart = joined(ranges);
+  const named = apart.slice(-RANGES_NAMED).map(formatInterval);
+  const more = apart.slice(0, -RANGES_NAMED).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
   const parts = more === 0 ? named : [...named, `${formatDepth(more)} m above them`];
   return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 }
