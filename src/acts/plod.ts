@@ -56,7 +56,7 @@ export function plodGap(
   if (off === 0) return undefined;
   const hours = `${localTime(startsAt)}–${localTime(endsAt)}, ${formatMinutes(length)} h`;
   return off < 0
-    ? `${formatMinutes(-off)} h of the shift (${hours}) are on no line`
+    ? `${formatMinutes(-off)} h of the shift (${hours}) are not on any line`
     : `the lines claim ${formatMinutes(off)} h more than the shift (${hours})`;
 }
 

@@ -38,7 +38,7 @@ export function reconcileSpan(outside: Outside, asked: ReconcileAsked): Promise<
         wrongUse.at(
           { thing: `--reconcile ${asked.span}` },
           {
-            problem: 'it is no span of dates',
+            problem: 'it is not a span of dates',
             remedy: 'Give the first and the last day: 2026-03-12..2026-03-18.',
           },
         ),

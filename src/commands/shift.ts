@@ -79,7 +79,7 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
           ...(presumed === undefined
             ? []
             : [
-                `The end, ${localTime(presumed)}, is PRESUMED: nobody recorded it. offsider activity end records it.`,
+                `The end, ${localTime(presumed)}, is PRESUMED: it was not recorded. offsider activity end records it.`,
               ]),
           ...eventLines(events),
           ...queryLines(comparisons),

@@ -30,7 +30,7 @@ export const SHIFT_QUERIES = {
   money: defineFinding({
     code: 'plod-money-differs',
     severity: 'warning',
-    title: 'A line of the bill comes out otherwise from the plod than from the record.',
+    title: 'A line of the bill differs between the plod and the record.',
     rationale: 'It shows what a difference is worth before the plod is signed.',
   }),
   timeDiffers: defineFinding({
@@ -73,7 +73,7 @@ export const SHIFT_QUERIES = {
     code: 'standby-not-authorised',
     severity: 'warning',
     title: 'Standby was recorded without the person who authorised it.',
-    rationale: 'Standby that nobody is named for is the first line that a bill is argued about.',
+    rationale: 'Standby without a name is the first line that a bill is argued about.',
   }),
   drilledOnStandby: defineFinding({
     code: 'drilled-on-standby',
@@ -90,7 +90,7 @@ export const SHIFT_CHECKS = {
     code: 'shift-end-presumed',
     severity: 'warning',
     title: 'A shift was left open; its end is presumed.',
-    rationale: 'Hours up to an end that nobody recorded are no answer to a plod that claims more.',
+    rationale: 'Hours up to an end that was not recorded are no answer to a plod that claims more.',
   }),
   untold: defineFinding({
     code: 'shift-time-not-recorded',
@@ -118,12 +118,12 @@ export const SHIFT_REFUSALS = {
     code: 'activity-unknown',
     severity: 'fault',
     title: 'An activity is not in the list of project.json.',
-    rationale: 'Without its charge class the time would be in nobody’s sum.',
+    rationale: 'Without its charge class the time would be in no total.',
   }),
   lineUnread: defineFinding({
     code: 'shift-line-unread',
     severity: 'fault',
-    title: 'A line of the shift record or of a plod can not be read.',
+    title: 'A line of the shift record or of a plod can’t be read.',
     rationale: 'Time that was guessed from a line half understood would be paid for.',
   }),
   timeWrong: defineFinding({
@@ -136,7 +136,7 @@ export const SHIFT_REFUSALS = {
     code: 'plod-sheet-twice',
     severity: 'fault',
     title: 'A plod with that sheet number is here already.',
-    rationale: 'A sheet taken down twice would be paid twice.',
+    rationale: 'A sheet recorded twice would be paid twice.',
   }),
   lineUnsound: defineFinding({
     code: 'plod-line-unsound',
@@ -148,7 +148,7 @@ export const SHIFT_REFUSALS = {
     code: 'plod-another',
     severity: 'fault',
     title: 'The shift has a plod already.',
-    rationale: 'Two sheets for one shift are most often one sheet taken down twice.',
+    rationale: 'Two sheets for one shift are most often one sheet recorded twice.',
   }),
   plodSigned: defineFinding({
     code: 'plod-signed',

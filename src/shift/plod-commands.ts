@@ -22,7 +22,7 @@ export function recordPlod(
   if (faults.length > 0) return refused(...faults);
   const id = maker.newId();
   return ok({
-    what: `plod ${plod.sheet} taken down, ${lines.length} lines`,
+    what: `plod ${plod.sheet} recorded, ${lines.length} lines`,
     changes: [
       { put: ['plods', id], thing: plod as Thing },
       ...lines.map(
@@ -35,8 +35,7 @@ export function recordPlod(
 /** Signs a plod, with the queries that stand open said in the same breath. Refuses a plod that is not there. */
 export function signPlod(shift: Document, signOff: SignOff, maker: Maker): Result<Made> {
   const plod = own(own(shift.tables, 'plods'), signOff.plod);
-  if (plod === undefined)
-    return refused(plodMissing(signOff.plod, 'Take the sheet down first, then sign it.'));
+  if (plod === undefined) return refused(plodMissing(signOff.plod, 'Record the sheet first, then sign it.'));
   return ok({
     what: `plod ${String(plod.sheet)} signed by ${signOff.by} with ${signOff.openQueries} open queries`,
     changes: [{ put: ['signOffs', maker.newId()], thing: signOff as Thing }],
@@ -51,7 +50,7 @@ export function withdrawPlod(shift: Document, id: Id): Result<Made> {
     return refused(
       SHIFT_REFUSALS.plodSigned.at(
         { thing: `plod ${String(plod.sheet)}` },
-        { problem: 'it is signed', remedy: 'Agree a new sheet with the driller and take that down.' },
+        { problem: 'it is signed', remedy: 'Agree a new sheet with the driller and record that.' },
       ),
     );
   }
@@ -63,10 +62,7 @@ export function withdrawPlod(shift: Document, id: Id): Result<Made> {
 }
 
 function plodMissing(id: Id, remedy: string): Finding {
-  return SHIFT_REFUSALS.notThere.at(
-    { thing: `plod ${id}` },
-    { problem: 'no such plod was taken down', remedy },
-  );
+  return SHIFT_REFUSALS.notThere.at({ thing: `plod ${id}` }, { problem: 'no such plod is recorded', remedy });
 }
 
 function sheetFaults(shift: Document, plod: Plod): readonly Finding[] {
@@ -74,7 +70,7 @@ function sheetFaults(shift: Document, plod: Plod): readonly Finding[] {
   return [
     SHIFT_REFUSALS.sheetTwice.at(
       { thing: `plod ${plod.sheet}` },
-      { problem: 'this sheet was taken down before', remedy: 'Check the number, or withdraw the first one.' },
+      { problem: 'this sheet is recorded already', remedy: 'Check the number, or withdraw the first one.' },
     ),
   ];
 }

@@ -68,7 +68,7 @@ function unknownFindings(file: string, shift: Document, rules: ShiftRules): read
       { file, thing: `plod ${sheet}` },
       {
         excerpt: `${line.activity} ${hours}`,
-        problem: `${line.activity} is no activity of this project, so its ${hours} are in no sum`,
+        problem: `${line.activity} is not an activity of this project, so its ${hours} are in no total`,
         remedy: 'Ask the driller what it was; add it to project.json, under shift, where it is new.',
       },
     );
@@ -87,8 +87,8 @@ function notAuthorised(file: string, span: Span): Finding {
   return SHIFT_QUERIES.standbyNotAuthorised.at(
     { file, thing: `${span.activity} from ${localTime(span.startedAt)}` },
     {
-      problem: `standby from ${localTime(span.startedAt)}, ${formatMinutes(span.minutes)} h: nobody is named for it`,
-      remedy: 'Say who authorised it.',
+      problem: `standby from ${localTime(span.startedAt)}, ${formatMinutes(span.minutes)} h: who authorised it is not recorded`,
+      remedy: `Ask, then record it: ${localTime(span.startedAt)} by and the name.`,
     },
   );
 }

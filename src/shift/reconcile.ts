@@ -102,7 +102,7 @@ const REMEDIES: Readonly<Record<Comparison['subject'], string>> = {
   metres: 'Ask the driller to count the rods before you sign.',
   shots: 'Compare with the shots in the log of the survey tool.',
   consumables: 'Ask what was used, and where the rest is.',
-  money: 'Settle the hours, metres and pieces behind it first; then this line follows.',
+  money: 'Settle the hours, metres and pieces first; this line then follows.',
 };
 
 /** A figure of a comparison in its own unit: `1:30`, `6 m`, `2`, `1,234.50`. */

@@ -34,7 +34,7 @@ function presumed(shift: Document, end: Stamp | undefined): readonly Finding[] {
   const clock = localTime(end);
   const problem =
     told === undefined
-      ? `nobody recorded when it ended: ${clock} is presumed`
+      ? `its end was not recorded: ${clock} is presumed`
       : `it ended at ${localTime(told)}, after the next shift began at ${clock}; ${clock} is presumed`;
   const remedy = `Ask the driller, then record it: F8 and end ${clock}, or offsider activity end ${clock} --shift ${shift.id}.`;
   return [SHIFT_CHECKS.endPresumed.at({ file: file(shift), thing: 'end' }, { problem, remedy })];

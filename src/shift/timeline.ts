@@ -1,6 +1,6 @@
 import { instantMs, localTime, type Stamp, stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { stretchesOf } from './align.ts';
+import { type Stretch, stretchesOf } from './align.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 import { offsetsOf } from './shift-clock.ts';
 import type { DrilledMetres } from './shift-record.ts';
@@ -11,8 +11,8 @@ const CELL_MIN = 15;
 
 /**
  * A shift as lines of text, a cell a quarter of an hour: hours, the record and the plod by the key of the activity (`.` nothing, `?`
- * not in the list, `+` two lines at once), metres by rod, and a mark under each cell in which the two differ. No line tells
- * anything by colour. A cell shows what takes most of it.
+ * not in the list, `+` two lines at once), metres by rod, and a mark under each cell in which the two differ: `^` another activity, `h`
+ * another hole. No line tells anything by colour. A cell shows what takes most of it.
  */
 export function timelineOf(
   shift: Document,
@@ -59,7 +59,11 @@ export function timelineOf(
   const record = [`record  ${own.join('')}`];
   const sheet = hasTimes ? [`plod    ${plod.join('')}`] : [];
   const marks = hasTimes
-    ? [`differs ${own.map((cell, index) => (cell === plod[index] ? ' ' : '^')).join('')}`]
+    ? [
+        `differs ${each
+          .map((cell, index) => (own[index] === plod[index] ? (isOtherHole(most(cell)) ? 'h' : ' ') : '^'))
+          .join('')}`,
+      ]
     : [];
   return [
     rulerOf(each, offsetsOf([startsAt, ...stretches.map(({ from }) => from)])),
@@ -69,6 +73,12 @@ export function timelineOf(
     ...marks,
   ].map((line) => line.trimEnd());
 }
+
+/** True where both sides name a hole over a stretch, and not the same. */
+const isOtherHole = (stretch: Stretch | undefined): boolean => {
+  const [ours, theirs] = [stretch?.own?.hole, stretch?.plod[0]?.line.hole];
+  return ours !== undefined && theirs !== undefined && ours !== theirs;
+};
 
 const inCell = (at: Stamp, cell: number): boolean => {
   const minute = Math.floor(instantMs(at) / 60_000);
@@ -92,8 +102,9 @@ export function timelineKeys(shift: Document, rules: ShiftRules): string {
     ...shiftThings(shift, 'activities').map(([, each]) => each.activity),
     ...shiftThings(shift, 'plodLines').map(([, each]) => each.activity),
   ]);
-  return rules.activities
+  const keys = rules.activities
     .filter((each) => codes.has(each.code))
-    .map((each) => `${each.key} ${each.label.toLowerCase()}`)
-    .join(', ');
+    .map((each) => `${each.key} ${each.label.toLowerCase()}`);
+  const hasSheet = shiftThings(shift, 'plodLines').some(([, each]) => each.startsAt !== undefined);
+  return [...keys, ...(hasSheet ? ['under differs: ^ another activity, h another hole'] : [])].join(', ');
 }

@@ -134,7 +134,7 @@ function collarLines(hole: Document): readonly string[] {
   const collar = lastCollarState(hole)?.state;
   return collar === 'capped' || collar === 'plugged'
     ? []
-    : [`${name}: ${collar === undefined ? 'nothing recorded of its collar' : 'left OPEN'}`];
+    : [`${name}: ${collar === undefined ? 'collar not recorded' : 'left OPEN'}`];
 }
 
 function stockLines({ sampling }: Project, holes: readonly Document[]): readonly string[] {

@@ -59,7 +59,7 @@ describe('offsider check', () => {
       await check({ ...heard.outside, clock: evening }, { folder, json: false });
       return heard.out();
     };
-    expect(await found()).toContain('nobody recorded when it ended: 18:00 is presumed');
+    expect(await found()).toContain('its end was not recorded: 18:00 is presumed');
     await run(folder, 'end 17:45', 'RC7_2026-03-14_DAY');
     expect(await found()).not.toContain('presumed');
   });

@@ -22,7 +22,7 @@ describe('offsider plod', () => {
       ['plod', 'new', '0413', '--shift', ID],
       '# by hand\n05:32-06:00 p\n-17:40 s\n',
     );
-    expect([made.code, made.out]).toEqual([0, `${ID}: plod 0413 taken down, 2 lines\n`]);
+    expect([made.code, made.out]).toEqual([0, `${ID}: plod 0413 recorded, 2 lines\n`]);
     expect((await run(folder, ['plod'])).out).toMatch(/RC7_2026-03-13_DAY +0413 .* 12:08 /);
     const agreed = await run(folder, ['plod', 'agree', '1', 'he', 'was', 'there', '--shift', ID]);
     expect([agreed.code, agreed.out]).toEqual([0, expect.stringContaining('query 1 agreed')]);
@@ -59,7 +59,7 @@ describe('offsider plod', () => {
     );
     expect([code, out]).toEqual([
       1,
-      expect.stringContaining('0:40 h of the shift (05:32–17:40, 12:08 h) are on no line'),
+      expect.stringContaining('0:40 h of the shift (05:32–17:40, 12:08 h) are not on any line'),
     ]);
   });
 
@@ -94,7 +94,7 @@ describe('offsider plod', () => {
       'Start,Finish,Task,Hole,From,To,Surveys,Notes\n05:32,06:00,Toolbox,,,,,\n06:00,17:40,Standby,,,,,dust\n',
     );
     const { code, out } = await run(folder, ['plod', 'new', '0413', '--shift', ID, '--from-csv', file]);
-    expect([code, out]).toEqual([0, `${ID}: plod 0413 taken down, 2 lines\n`]);
+    expect([code, out]).toEqual([0, `${ID}: plod 0413 recorded, 2 lines\n`]);
   });
 
   it('reconciles a span of days in one pass: text, data, CSV and a page, all with the same totals', async () => {

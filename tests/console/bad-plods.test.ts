@@ -122,7 +122,9 @@ describe('an activity that the project has not', () => {
         .screen(100, 60)
         .join(' ')
         .replaceAll(/[│\s]+/g, ' '),
-    ).toContain('fishing is no activity of this project, so its 12:08 h are in no sum. Ask the driller');
+    ).toContain(
+      'fishing is not an activity of this project, so its 12:08 h are in no total. Ask the driller',
+    );
   });
 });
 
@@ -146,7 +148,7 @@ describe('a shift that has a sheet', () => {
     const folder = copyOfSample();
     expect((await run(folder, ['plod', 'new', '0413'], '05:32-17:40 s\n')).code).toBe(0);
     const { code, err } = await run(folder, ['plod', 'new', '0413', '--second'], '05:32-17:40 s\n');
-    expect([code, err]).toEqual([1, expect.stringContaining('this sheet was taken down before')]);
+    expect([code, err]).toEqual([1, expect.stringContaining('this sheet is recorded already')]);
     expect(err).toContain('Check the number, or withdraw the first one.');
   });
 
@@ -155,11 +157,7 @@ describe('a shift that has a sheet', () => {
     await run(folder, ['plod', 'new', '0413'], '05:32-17:40 s\n');
     await run(folder, ['plod', 'sign', '0413']);
     for (const [args, problem, remedy] of [
-      [
-        ['plod', 'withdraw', '0413'],
-        'it is signed',
-        'Agree a new sheet with the driller and take that down.',
-      ],
+      [['plod', 'withdraw', '0413'], 'it is signed', 'Agree a new sheet with the driller and record that.'],
       [
         ['plod', 'new', '0414'],
         'sheet 0413 is recorded for it already, and signed',

@@ -41,7 +41,7 @@ describe('a plod typed in the console', () => {
   it('is recorded with its times by an empty line, and undone by Ctrl-U', async () => {
     const sitting = await yesterday();
     typed(sitting, SHEET.slice(0, 2));
-    expect(text(sitting)).toContain('11:27 h of the shift (05:32–17:40, 12:08 h) are on no line');
+    expect(text(sitting)).toContain('11:27 h of the shift (05:32–17:40, 12:08 h) are not on any line');
     for (const line of SHEET.slice(2))
       sitting.enter(line.replace('0-30', '0-6').replace(/-(48|96|102)$/, '-7'));
     sitting.press('escape', 'escape');
@@ -51,7 +51,7 @@ describe('a plod typed in the console', () => {
     );
     expect(text(sitting)).toContain('The lines make the shift.');
     sitting.press('enter');
-    expect(said(sitting)).toBe('plod 0413 taken down, 9 lines');
+    expect(said(sitting)).toBe('plod 0413 recorded, 9 lines');
     const [first] = shiftThings(shiftOf(sitting), 'plodLines').map(([, line]) => line);
     expect(first).toMatchObject({ activity: 'prestart', minutes: 26, startsAt: '2026-03-13T05:32:00+08:00' });
     expect(shiftThings(shiftOf(sitting), 'plods')[0]?.[1]).toMatchObject({
@@ -98,7 +98,7 @@ describe('a plod typed in the console', () => {
     typed(sitting, ['0532-1700 s']);
     sitting.press('enter');
     expect(said(sitting)).toContain(
-      '0:40 h of the shift (05:32–17:40, 12:08 h) are on no line. Type what is missing, or Enter again',
+      '0:40 h of the shift (05:32–17:40, 12:08 h) are not on any line. Type what is missing, or Enter again',
     );
     expect(shiftThings(shiftOf(sitting), 'plods')).toEqual([]);
     sitting.press('enter');
@@ -170,7 +170,7 @@ describe('a plod typed field by field', () => {
     sitting.press('escape');
     expect(text(sitting)).toContain('The lines make the shift.');
     sitting.press('enter');
-    expect(said(sitting)).toBe('plod 0413 taken down, 12 lines');
+    expect(said(sitting)).toBe('plod 0413 recorded, 12 lines');
     // Ctrl-P, 0413 and Enter before; Escape and Enter behind.
     expect(keys + 6 + 2).toBe(145);
   });

@@ -42,7 +42,7 @@ describe('the switcher of activities', () => {
     const before = entries(sitting).length;
     sitting.press('ctrl-a');
     sitting.type('z');
-    expect(said(sitting)).toBe('z picks no activity.');
+    expect(said(sitting)).toBe('No activity has the key z.');
     sitting.type('k');
     expect(entries(sitting)).toHaveLength(before + 1);
   });
@@ -206,7 +206,7 @@ describe('the hours of a shift', () => {
   it('end by a key, the hour of the settings offered once it has come', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T18:20:00+08:00');
     sitting.press('f8');
-    expect(text(sitting)).toContain('Nobody recorded the end: 18:00 is presumed. Type end 18:00.');
+    expect(text(sitting)).toContain('End not recorded: 18:00 is presumed. Type end 18:00.');
     sitting.press('ctrl-x', 'enter');
     expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toBe('2026-03-14T18:00:00+08:00');
     expect(text(sitting)).not.toContain('PRESUMED');

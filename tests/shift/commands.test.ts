@@ -145,7 +145,7 @@ describe('a plod', () => {
   });
 
   test('is refused under a sheet number that is here already', () => {
-    expect(() => claimed(shift)).toThrow('this sheet was taken down before');
+    expect(() => claimed(shift)).toThrow('this sheet is recorded already');
   });
 
   test('is signed with its open queries said, and then not withdrawn', () => {

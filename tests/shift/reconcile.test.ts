@@ -169,7 +169,7 @@ describe('our own record', () => {
     const idle = doing(STARTED, ['06:00', { activity: 'standby' }], ['06:40', { activity: 'drilling' }]);
     const [query] = queryList(idle, [], RULES, at('08:00')).queries;
     expect(query?.code).toBe('standby-not-authorised');
-    expect(query?.problem).toBe('standby from 06:00, 0:40 h: nobody is named for it');
+    expect(query?.problem).toBe('standby from 06:00, 0:40 h: who authorised it is not recorded');
   });
 
   test('is questioned where rods were drilled while it says standby', () => {

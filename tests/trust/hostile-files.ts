@@ -115,7 +115,7 @@ export function hostileProject(
   const files = Object.fromEntries(
     Object.entries(sample).map(([path, text]): readonly [string, string] => {
       if (path === 'logging.json') return [path, hostileLogging(first)];
-      if (!path.endsWith('.json')) return [path, text];
+      if (!path.endsWith('.json') || path.startsWith('schemas/')) return [path, text];
       const made = path === 'project.json' ? hostileSettings(text, first) : hostileDocument(text, first);
       put += made.put;
       return [path, made.text];

@@ -22,7 +22,7 @@ export function lineText({
   const more = [
     hole,
     metres,
-    shots === undefined ? undefined : `${shots} shots`,
+    shots === undefined ? undefined : `${shots} ${shots === 1 ? 'shot' : 'shots'}`,
     ...(used ?? []).map((each) => `${each.count} ${each.item}`),
     remark,
   ].filter((each) => each !== undefined);

@@ -163,12 +163,7 @@ function footLines(state: State, stored: Document, shift: Document, width: numbe
   const { endedAt } = shiftHeaderOf(shift);
   const isPresumed = endedAt !== undefined && shiftHeaderOf(stored).endedAt === undefined;
   const end = isPresumed
-    ? [
-        line(
-          ` Nobody recorded the end: ${localTime(endedAt)} is presumed. Type end ${localTime(endedAt)}.`,
-          'warn',
-        ),
-      ]
+    ? [line(` End not recorded: ${localTime(endedAt)} is presumed. Type end ${localTime(endedAt)}.`, 'warn')]
     : [];
   const hours = classes.map(([charge, minutes]) => `${charge} ${lasting(minutes).trim()}`).join(' · ');
   return [line(''), ...end, line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];

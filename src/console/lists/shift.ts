@@ -34,7 +34,7 @@ export function askActivity(state: State): Step {
 export function pickActivity(state: State, event: KeyEvent, world: World): Step | undefined {
   if (event.kind !== 'text') return undefined;
   const picked = state.project.settings.shift.activities.find((each) => each.key === event.text);
-  if (picked === undefined) return still(saying(state, `${event.text} picks no activity.`, 'warn'));
+  if (picked === undefined) return still(saying(state, `No activity has the key ${event.text}.`, 'warn'));
   return keptIfRefused(state, record({ ...state, prompt: undefined }, picked.code, world));
 }
 

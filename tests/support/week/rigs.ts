@@ -131,7 +131,7 @@ export async function sitThrough(
     sitting.wait(10);
     typeSheet(sitting, shift);
     const { message } = sitting.state();
-    if (message?.text.startsWith(`plod ${shift.sheet} taken down`) !== true)
+    if (message?.text.startsWith(`plod ${shift.sheet} recorded`) !== true)
       throw new Error(`${shift.sheet}: ${message?.text}`);
     const closed = await sitting.desk.close();
     if (!closed.ok) throw new Error(closed.problem);
