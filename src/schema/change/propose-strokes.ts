@@ -18,6 +18,8 @@ export type ProposedStroke = Pick<Stroke, 'is' | 'label' | 'part'> & {
 export type ProposeWhat = {
   /** Only codes of these lists; of every list and field where it is missing. */
   readonly lists?: readonly string[];
+  /** Only this one pair or key: all else stays. */
+  readonly only?: Pick<Stroke, 'is' | 'part'>;
   /** What has a pair gets another one where that is better. */
   readonly again?: boolean;
   /** Single keys too. */
@@ -66,6 +68,15 @@ export function proposeStrokes(schema: LoggingSchema, what: ProposeWhat = {}): r
     const { is, label, part, was } = slot;
     return [{ is, label, part, was, strokes, why: whyOf(board, slot, strokes) }];
   });
+}
+
+/** The free pair or key that a person would guess soonest for what has another one, apart from all that is there; undefined where none is. */
+export function nearestFree(schema: LoggingSchema, of: Pick<Stroke, 'is' | 'part'>): string | undefined {
+  const board = boardOf(schema, { only: of, again: true, keys: true });
+  const [slot] = board.open;
+  if (slot === undefined) return undefined;
+  const { strokes, cost } = bestFree(board, slot);
+  return cost < NEVER ? strokes : undefined;
 }
 
 /** Where strokes are put: who has which, and who may still move. */

@@ -22,7 +22,10 @@ export function slotsOf(schema: LoggingSchema, what: ProposeWhat): readonly Slot
       const was = strokesOfThing(thing)[is];
       const part = { ...thing.part, member: is };
       const frozen = (what.frozen ?? []).find((each) => each.is === is && samePart(each.part, part));
-      const isAsked = what.lists === undefined || ('list' in part && what.lists.includes(part.list));
+      const isAsked =
+        what.only === undefined
+          ? what.lists === undefined || ('list' in part && what.lists.includes(part.list))
+          : what.only.is === is && samePart(what.only.part, part);
       const mayMove =
         isAsked &&
         frozen === undefined &&

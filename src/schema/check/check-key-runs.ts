@@ -16,13 +16,14 @@ export function checkKeyRuns(
   schema: LoggingSchema,
   strokes: readonly Stroke[],
   raise: Raise,
+  free: (stroke: Stroke) => string | undefined,
 ): readonly Finding[] {
   const keys = strokes.filter((stroke) => stroke.is === 'key');
   return strokes
     .filter((stroke) => stroke.is === 'pair')
     .flatMap((pair) => [
-      ...keys.flatMap((key) => amountSlip(schema, key, pair, raise)),
-      ...keysTogether(keys, pair, raise),
+      ...keys.flatMap((key) => amountSlip(schema, key, pair, raise, free)),
+      ...keysTogether(keys, pair, raise, free),
     ]);
 }
 
@@ -43,7 +44,13 @@ export function keysOfPair(keys: readonly Stroke[], pair: PairLike): readonly [S
   return first === undefined || second === undefined ? undefined : [first, second];
 }
 
-function amountSlip(schema: LoggingSchema, key: Stroke, pair: Stroke, raise: Raise): readonly Finding[] {
+function amountSlip(
+  schema: LoggingSchema,
+  key: Stroke,
+  pair: Stroke,
+  raise: Raise,
+  free: (stroke: Stroke) => string | undefined,
+): readonly Finding[] {
   const amount = amountBesidePair(schema, key, pair);
   if (amount === undefined) return [];
   const same = pair.field === key.field;
@@ -53,12 +60,17 @@ function amountSlip(schema: LoggingSchema, key: Stroke, pair: Stroke, raise: Rai
       problem:
         `${key.strokes}${amount} (${key.label}) and ${pair.strokes} (${pair.label}) are one slip apart` +
         (same ? ', in the same field' : ` (${key.field.label}, ${pair.field.label})`),
-      remedy: `Give ${pair.label} a pair whose second letter is not beside ${beside}, or ${key.label} another key.`,
+      remedy: `Give ${pair.label} a pair whose second letter is not beside ${beside}, or ${key.label} another key${isFree(free(pair))}.`,
     }),
   ];
 }
 
-function keysTogether(keys: readonly Stroke[], pair: Stroke, raise: Raise): readonly Finding[] {
+function keysTogether(
+  keys: readonly Stroke[],
+  pair: Stroke,
+  raise: Raise,
+  free: (stroke: Stroke) => string | undefined,
+): readonly Finding[] {
   const found = keysOfPair(keys, pair);
   if (found === undefined) return [];
   const [first, second] = found;
@@ -67,9 +79,14 @@ function keysTogether(keys: readonly Stroke[], pair: Stroke, raise: Raise): read
       problem:
         `${first.strokes} (${first.label}) and ${second.strokes} (${second.label}), with no amount between them, ` +
         `read as ${pair.strokes} (${pair.label})`,
-      remedy: `Give ${pair.label} another pair, or one of the two another key.`,
+      remedy: `Give ${pair.label} another pair, or one of the two another key${isFree(free(pair))}.`,
     }),
   ];
+}
+
+/** The pair that is free, where one is, at the end of a remedy. */
+function isFree(pair: string | undefined): string {
+  return pair === undefined ? '' : `: the pair ${pair} is free`;
 }
 
 /** Amounts of one character that can stand behind a stroke: 0 takes out, a comma is a trace, a semicolon a half. */

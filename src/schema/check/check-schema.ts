@@ -1,5 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
+import { nearestFree } from '../change/propose-strokes.ts';
 import { bagPrefix } from '../findings.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import { type Origins, raiserOf } from '../read/whereabouts.ts';
@@ -21,7 +22,7 @@ export function checkSchema(schema: LoggingSchema, origins?: Origins): readonly 
     ...checkDensities(schema, raise),
     ...checkOnlyWhen(schema, raise),
     ...checkUnlikely(schema, raise),
-    ...checkStrokes(schema, raise),
+    ...checkStrokes(schema, raise, (stroke) => nearestFree(schema, stroke)),
   ];
 }
 

@@ -18,41 +18,57 @@ import { isKey, isPair, MOST_KEYS_APART, slipsOf } from './keyboard.ts';
 /** The word of the entry line for a metre without return. */
 export const NO_RETURN_WORD = 'nr';
 
-/** What is wrong with the pairs and keys of a schema: untypable, reserved, clashing, or one slip of a finger apart. */
-export function checkStrokes(schema: LoggingSchema, raise: Raise): readonly Finding[] {
+/** The free stroke that fits best in place of one. */
+export type FreeFor = (stroke: Stroke) => string | undefined;
+
+/**
+ * What is wrong with the pairs and keys of a schema: untypable, reserved, clashing, or one slip of a finger apart. Each remedy offers what
+ * `free` finds in place of what is wrong.
+ */
+export function checkStrokes(schema: LoggingSchema, raise: Raise, free: FreeFor): readonly Finding[] {
   const all = strokesOf(schema);
   const live = all.filter((stroke) => stroke.code?.retiredSince === undefined);
   const retired = all.filter((stroke) => stroke.code?.retiredSince !== undefined);
-  const typable = live.filter((stroke) => untypable(stroke, raise).length === 0);
+  const typable = live.filter((stroke) => untypable(stroke, raise, free).length === 0);
   return [
-    ...live.flatMap((stroke) => untypable(stroke, raise)),
-    ...clashes(typable, raise),
-    ...reusedFromRetired(typable, retired, raise),
-    ...nearOnes(typable, raise),
+    ...live.flatMap((stroke) => untypable(stroke, raise, free)),
+    ...clashes(typable, raise, free),
+    ...reusedFromRetired(typable, retired, raise, free),
+    ...nearOnes(typable, raise, free),
     ...keysOf(typable, raise),
-    ...checkKeyRuns(schema, typable, raise),
+    ...checkKeyRuns(schema, typable, raise, free),
   ];
 }
 
-function untypable(stroke: Stroke, raise: Raise): readonly Finding[] {
+/** What to do, with the stroke that is free: `Give shale another pair: sz is free.` */
+function offering(remedy: string, stroke: Stroke, free: FreeFor): string {
+  const found = free(stroke);
+  return found === undefined ? remedy : `${remedy.replace(/\.$/, '')}: ${found} is free for ${stroke.label}.`;
+}
+
+function untypable(stroke: Stroke, raise: Raise, free: FreeFor): readonly Finding[] {
   const { strokes, is, part, label } = stroke;
   if (is === 'pair' && strokes === NO_RETURN_WORD)
     return [
       raise(reserved, part, {
         problem: `${label} has the pair ${strokes}, which says "no return" in the entry line`,
-        remedy: 'Give it another pair.',
+        remedy: offering('Give it another pair.', stroke, free),
       }),
     ];
   if (is === 'pair' ? isPair(strokes) : isKey(strokes)) return [];
   return [
     raise(strokesUntypable, part, {
       problem: `${label} has the ${is} "${strokes}"`,
-      remedy: is === 'pair' ? 'Use two different small letters, a to z.' : 'Use one small letter, a to z.',
+      remedy: offering(
+        is === 'pair' ? 'Use two different small letters, a to z.' : 'Use one small letter, a to z.',
+        stroke,
+        free,
+      ),
     }),
   ];
 }
 
-function clashes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
+function clashes(strokes: readonly Stroke[], raise: Raise, free: FreeFor): readonly Finding[] {
   return strokes.flatMap((stroke, index) => {
     const first = strokes.findIndex((each) => each.strokes === stroke.strokes);
     const other = strokes[first];
@@ -60,7 +76,7 @@ function clashes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
     return [
       raise(strokesClash, [stroke.part, other.part], {
         problem: `${stroke.strokes} types ${stroke.label}, and ${other.label} too`,
-        remedy: `Give one of the two another ${stroke.is}.`,
+        remedy: offering(`Give one of the two another ${stroke.is}.`, stroke, free),
       }),
     ];
   });
@@ -70,6 +86,7 @@ function reusedFromRetired(
   live: readonly Stroke[],
   retired: readonly Stroke[],
   raise: Raise,
+  free: FreeFor,
 ): readonly Finding[] {
   return live.flatMap((stroke) => {
     const old = retired.find((each) => each.strokes === stroke.strokes);
@@ -77,42 +94,48 @@ function reusedFromRetired(
     return [
       raise(retiredPairReused, [stroke.part, old.part], {
         problem: `${stroke.strokes} types ${stroke.label}; it typed ${old.label} until that was retired`,
-        remedy: `Give ${stroke.label} another ${stroke.is}.`,
+        remedy: offering(`Give ${stroke.label} another ${stroke.is}.`, stroke, free),
       }),
     ];
   });
 }
 
 /** Strokes one slip apart that could both be meant: a fault within a field, a warning across fields. */
-function nearOnes(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
-  const reserves = strokes.flatMap((stroke) => nearNoReturn(stroke, raise));
+function nearOnes(strokes: readonly Stroke[], raise: Raise, free: FreeFor): readonly Finding[] {
+  const reserves = strokes.flatMap((stroke) => nearNoReturn(stroke, raise, free));
   const byStrokes = new Map(strokes.map((stroke, index) => [stroke.strokes, index]));
   const pairs = strokes.flatMap((stroke, index) =>
     slipsOf(stroke.strokes).flatMap((slip) => {
       const at = byStrokes.get(slip);
       const other = at === undefined || at >= index ? undefined : strokes[at];
-      return other === undefined || !couldBeEither(stroke, other) ? [] : [nearFinding(stroke, other, raise)];
+      return other === undefined || !couldBeEither(stroke, other)
+        ? []
+        : [nearFinding(stroke, other, raise, free)];
     }),
   );
   return [...reserves, ...pairs];
 }
 
-function nearFinding(stroke: Stroke, other: Stroke, raise: Raise): Finding {
+function nearFinding(stroke: Stroke, other: Stroke, raise: Raise, free: FreeFor): Finding {
   const same = stroke.field === other.field;
   return raise(same ? strokesNear : strokesNearElsewhere, [stroke.part, other.part], {
     problem:
       `${stroke.strokes} (${stroke.label}) and ${other.strokes} (${other.label}) are one slip apart` +
       (same ? ', in the same field' : ` (${stroke.field.label}, ${other.field.label})`),
-    remedy: `Give one of the two another ${stroke.is}, with letters that are not neighbours on the keyboard.`,
+    remedy: offering(
+      `Give one of the two another ${stroke.is}, with letters that are not neighbours on the keyboard.`,
+      stroke,
+      free,
+    ),
   });
 }
 
-function nearNoReturn(stroke: Stroke, raise: Raise): readonly Finding[] {
+function nearNoReturn(stroke: Stroke, raise: Raise, free: FreeFor): readonly Finding[] {
   if (stroke.takes === 'amount' || !slipsOf(stroke.strokes).includes(NO_RETURN_WORD)) return [];
   return [
     raise(strokesNearElsewhere, stroke.part, {
       problem: `${stroke.strokes} (${stroke.label}) is one slip from nr, which says "no return" of the whole row`,
-      remedy: 'Give it another pair.',
+      remedy: offering('Give it another pair.', stroke, free),
     }),
   ];
 }

@@ -123,10 +123,11 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
   });
 }
 
-function kept<T extends { readonly retired?: true | undefined }>(
-  entries: readonly Inherited<T>[],
-): readonly Inherited<T>[] {
-  return entries.filter(({ entry }) => entry.retired !== true);
+/** What is not retired, by either word. */
+function kept<
+  T extends { readonly retired?: true | undefined; readonly retiredSince?: string | null | undefined },
+>(entries: readonly Inherited<T>[]): readonly Inherited<T>[] {
+  return entries.filter(({ entry }) => entry.retired !== true && typeof entry.retiredSince !== 'string');
 }
 
 function notWhole(inherited: Inherited<object>, error: z.core.$ZodError): readonly Finding[] {

@@ -135,7 +135,14 @@ export const fieldEntry = z.strictObject({
   retired: z
     .literal(true)
     .optional()
-    .describe('Takes an inherited field off the log sheet; old logs still decode'),
+    .describe('Takes an inherited field off the log sheet, as retiredSince does; old logs still decode'),
+  retiredSince: z.iso
+    .date('should be a date like 2026-03-14')
+    .nullable()
+    .optional()
+    .describe(
+      'Local date (YYYY-MM-DD) since when it is off the log sheet; old logs still decode. null puts it back',
+    ),
   label: label.optional(),
   kind: z
     .enum(VALUE_KINDS)
@@ -178,9 +185,7 @@ export const fieldEntry = z.strictObject({
   qualifiers: z
     .array(
       z.strictObject({
-        list: partName.describe(
-          'List of its codes: habits, styles of alteration, shades. A list of its own, or of a code field without a second the very list of the field (a second hue right behind the first)',
-        ),
+        list: partName,
         of: z
           .array(z.string().min(1).max(40))
           .min(1)
@@ -193,7 +198,7 @@ export const fieldEntry = z.strictObject({
     .nullable()
     .optional()
     .describe(
-      'code, levels, percents, codes: lists that say more of one code. Their pairs stand right behind it: cl2pv is chlorite 2, pervasive; gypa is grey, pale. null takes them away',
+      'code, levels, percents, codes: lists that say more of one code (habits, styles of alteration, shades). Their pairs stand right behind it: cl2pv is chlorite 2, pervasive; gypa is grey, pale. Each a list of its own; or of a code field without a second the very list of the field, for a second hue right behind the first. null takes them away',
     ),
   scale: partName.optional().describe('level, levels: the scale of its levels'),
   ladder: z

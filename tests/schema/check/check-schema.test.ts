@@ -290,13 +290,30 @@ describe('the schema check', () => {
     });
   }
 
+  it('offers with each pair or key that is wrong a free one, which mends it', () => {
+    const wrong = [
+      codes({ code: 'SHA', pair: 'ba' }),
+      codes({ code: 'SHA', pair: 'ss' }),
+      codes({ code: 'SHA', pair: 'bs' }),
+      codes({ code: 'SHA', pair: 'nr' }),
+      codes({ code: 'SHA', pair: 'pt' }),
+      codes({ code: 'SHA', pair: 'po' }),
+    ];
+    for (const changes of wrong) {
+      const [finding] = overSmall(changes);
+      const free = /(?:: |pair )(\w\w) is free/.exec(finding?.remedy ?? '')?.[1];
+      expect(free, finding?.remedy).toBeDefined();
+      expect(overSmall(codes({ code: 'SHA', pair: free })), free).toEqual([]);
+    }
+  });
+
   it('reports a slip once, at the later of the two, in words', () => {
     const [finding, ...more] = overSmall(codes({ code: 'SHA', pair: 'bs' }));
     expect(more).toEqual([]);
     expect(formatFinding(finding!)).toBe(
       'logging.json:10:11, list rocks, code SHA: bs (shale) and ba (basalt) are one slip apart, in the same field\n' +
         '  | "pair": "bs"\n' +
-        '  Give one of the two another pair, with letters that are not neighbours on the keyboard.',
+        '  Give one of the two another pair, with letters that are not neighbours on the keyboard: sh is free for shale.',
     );
   });
 

@@ -62,6 +62,12 @@ describe('a logging schema over another', () => {
     expect(names({ fields: [{ name: 'habit', retired: true }] })).not.toContain('habit');
   });
 
+  it('takes a field off by the word that retires a code, and back where null takes that away', () => {
+    const since = { name: 'habit', retiredSince: '2026-03-01' };
+    expect(names({ fields: [since] })).not.toContain('habit');
+    expect(names({ fields: [{ name: 'habit', retiredSince: null }] })).toContain('habit');
+  });
+
   it('adds, moves, changes and retires codes of a list', () => {
     const codes = rocksOf(
       rocks(
