@@ -43,6 +43,11 @@ describe('the driller’s word at the rod', () => {
     const sitting = await sitDown(takingTheWord(), AT);
     expect(text(sitting)).toContain('ASK: void');
     sitting.enter(';solid 46-54 Mick Tarrant');
+    const panel = sitting
+      .screen(80, 24)
+      .map((each) => each.slice(49, 79).trim())
+      .join(' ');
+    expect(panel).toContain('46–54 by the driller’s word alone, not logged.');
     sitting.press('f5');
     expect(text(sitting)).not.toContain('ASK: void');
     expect(text(sitting)).toContain('void: 46–54 by the driller’s word alone, not logged');

@@ -45,9 +45,10 @@ export function adviceNeeds(standing: AdviceStanding, width: number): number {
   return isWhole(standing) ? verdictLines(standing, width).length : 0;
 }
 
-/** True where the head of the advice is not cut short: a danger is met, or the verdict asks. */
+/** True where the head of the advice is not cut short: a danger is met, the verdict asks, or it rests on the driller's word. */
 function isWhole({ shown, outcomes }: AdviceStanding): boolean {
-  return outcomes.some(isDanger) || (shown.shown && shown.advice.verdict === 'ask');
+  const byWord = outcomes.some((each) => each.byWord !== undefined);
+  return byWord || outcomes.some(isDanger) || (shown.shown && shown.advice.verdict === 'ask');
 }
 
 /** Dangers first, then rules in their own order, as many as fit; where not all do, what speaks now or stands nearest to it comes first. */
