@@ -12,7 +12,7 @@ import type { MadeOn } from './shift.ts';
 /** What can be done with the note for the next crew, as a line: the same in the console and on the command line. */
 export const NOTE_DEEDS: readonly (readonly [form: string, does: string])[] = [
   ['note water truck at 07:00', 'complete the note for the next crew: the draft as it is, and this'],
-  ['note swing 2026-03-10 gear list on the desk', 'the same for a swing; without a day since the last one'],
+  ['note swing 2026-03-10 gear list', 'the same for a swing from that day on'],
   ['acknowledge', 'the next geologist has read the latest note'],
 ];
 

@@ -76,6 +76,5 @@ function shiftSection(each: Reconciled): string {
   const signed =
     each.signedBy.length === 0 ? 'not signed' : `signed by ${htmlText(each.signedBy.join(', '))}`;
   return `<section><h2>${htmlText(each.shift)}</h2><p>${sheets}, ${signed}</p>
-<pre>${htmlText(each.timeline.join('\n'))}
-${htmlText(each.keys)}</pre>${list}</section>`;
+<pre>${htmlText(each.timeline.join('\n'))}</pre><p><small>${htmlText(each.keys)}</small></p>${list}</section>`;
 }

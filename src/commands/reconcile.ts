@@ -13,7 +13,7 @@ import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
 import { metresPerHour, share, spanFigures } from '../shift/span-figures.ts';
-import { timelineKeys, timelineOf } from '../shift/timeline.ts';
+import { timelineKeys, timelineLegend, timelineOf } from '../shift/timeline.ts';
 import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { reconcilePage } from './reconcile-page.ts';
@@ -170,7 +170,7 @@ function spanText(span: Span): string {
       '',
       each.shift,
       ...each.timeline,
-      ...(each.keys === '' ? [] : [`        ${each.keys}`]),
+      ...timelineLegend(each.keys),
       ...each.queries.map((query) => `${query.number}. [${query.answer}] ${queryText(query)}`),
     ]),
   ].join('\n');

@@ -13,7 +13,7 @@ import { shiftHeaderOf } from '../shift/shift.ts';
 import { closed, presumedEnd } from '../shift/shift-end.ts';
 import { eventsOf, type ShiftEvent } from '../shift/shift-events.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
-import { timelineKeys, timelineOf } from '../shift/timeline.ts';
+import { timelineKeys, timelineLegend, timelineOf } from '../shift/timeline.ts';
 import { atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -85,7 +85,7 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
           ...queryLines(comparisons),
           '',
           ...timelineOf(found, ownRecord(found, holesOf(desk), now).metres, project.shift, now),
-          `        ${timelineKeys(found, project.shift)}`,
+          ...timelineLegend(timelineKeys(found, project.shift)),
           ...queries.map(
             (query, index) =>
               `${index + 1}. [${answerTo(stored, query)?.answer ?? 'open'}] ${queryText(query)}`,

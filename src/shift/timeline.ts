@@ -96,6 +96,18 @@ function rulerOf(cells: readonly number[], offsetAt: (ms: number) => number): st
   return line;
 }
 
+/** The legend of a timeline in lines of a terminal, under its cells. */
+export function timelineLegend(keys: string): readonly string[] {
+  const lines: string[] = [];
+  for (const part of keys.split(', ')) {
+    const last = lines.at(-1);
+    if (part === '') continue;
+    if (last === undefined || last.length + part.length > 76) lines.push(`        ${part}`);
+    else lines[lines.length - 1] = `${last}, ${part}`;
+  }
+  return lines;
+}
+
 /** Activities that are on a timeline with their keys, for its legend. */
 export function timelineKeys(shift: Document, rules: ShiftRules): string {
   const codes = new Set([

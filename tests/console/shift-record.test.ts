@@ -156,6 +156,26 @@ describe('what is told late', () => {
     expect(said(sitting)).toContain('No bit is recorded at 14:10. None is recorded in this shift.');
   });
 
+  it('has every form on the smallest screen, and says what those do that begin as what is typed', async () => {
+    const sitting = await at();
+    sitting.resize(80, 24);
+    sitting.press('f8');
+    sitting.type('?');
+    for (const form of [
+      'breakdown 14:20 hydraulic hose',
+      'overtime 19:30',
+      'withdraw 0412',
+      'acknowledge',
+      'k crib',
+    ])
+      expect(text(sitting)).toContain(form);
+    sitting.press('backspace');
+    sitting.type('o');
+    expect(text(sitting)).toContain('overtime 19:30  this shift goes on until then');
+    expect(text(sitting)).toContain('open 3 ask Dee  query 3 stays open');
+    expect(text(sitting)).not.toContain('withdraw');
+  });
+
   it('holds crew, consumables, bits and water', async () => {
     const sitting = await at();
     for (const line of [

@@ -19,7 +19,7 @@ import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
 import { lineText } from './plod-text.ts';
 
-const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? Enter: all forms.';
+const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? shows every form.';
 
 /** What the rig did in a shift: each activity, gaps, what was read from the holes in between; its hours; the hours by class. */
 export function shiftList(state: State, width: number): Listed {

@@ -5,7 +5,7 @@ import type { Prompt } from '../prompt.ts';
 import { type Shown, typedLine } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
-import { line, spans } from '../widgets/line.ts';
+import { type Line, line, spans, wrap } from '../widgets/line.ts';
 
 /** The switcher: every activity with the key that picks it and what it is charged by. */
 export function activityShown(
@@ -35,20 +35,32 @@ export function lineShown(
   theme: Theme,
 ): Shown {
   const { activities } = state.project.settings.shift;
-  const widest = Math.min(38, Math.max(...RECORD_FORMS.map(([form]) => form.length)));
   const all = [
     ...RECORD_FORMS,
     [inOwn(state, 'plod 0412 Mick Tarrant'), 'type the driller’s sheet, line by line'] as const,
     ...PLOD_DEEDS,
     ...NOTE_DEEDS,
   ];
-  const forms = all.map(([form, does]) => line(`${form.padEnd(widest)}  ${does}`.slice(0, width), 'faint'));
-  const keys = line(
-    `activities: ${activities.map((each) => `${each.key} ${each.code}`).join(', ')}`.slice(0, width),
-  );
+  const [word = ''] = prompt.draft.text.toLowerCase().split(' ');
+  const meant = word === '' ? [] : all.filter(([form]) => form.startsWith(word));
+  const forms = meant.length > 0 ? withWords(meant, width) : flowing(all, width);
+  const keys = wrap(`activities: ${activities.map((each) => `${each.key} ${each.code}`).join(', ')}`, width);
   return {
     title: `shift record${prompt.shift === undefined ? '' : ` ${prompt.shift}`}`,
-    lines: [keys, ...forms],
+    lines: [...keys, ...forms],
     foot: [typedLine(prompt.draft, theme), line('Enter records it. Esc changes nothing.', 'faint')],
   };
+}
+
+type Form = readonly [form: string, does: string];
+
+/** Forms that begin as what is typed does, each with what it does. */
+function withWords(forms: readonly Form[], width: number): readonly Line[] {
+  const widest = Math.min(38, Math.max(...forms.map(([form]) => form.length)));
+  return forms.map(([form, does]) => line(`${form.padEnd(widest)}  ${does}`.slice(0, width), 'faint'));
+}
+
+/** Every form, one behind the other, so that all of them fit on the smallest screen; one typed in part says what it does. */
+function flowing(forms: readonly Form[], width: number): readonly Line[] {
+  return wrap(forms.map(([form]) => form).join(' · '), width, 'faint');
 }
