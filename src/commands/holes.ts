@@ -126,11 +126,12 @@ export function holesText(project: Project, found: readonly Document[]): string 
 }
 
 function holeCells(project: Project, hole: Document): readonly string[] {
-  const { name, state, stateReason, parent } = headerOf(hole);
+  const { name, state, stateReason, parent, imported } = headerOf(hole);
   const { drilledMm } = headsOf(hole);
   const { toMm, missingMm } = logged(hole);
   const plan = planOf(hole);
-  const because = stateReason ?? (parent === undefined ? plan?.target : `${parent.reason} of ${parent.hole}`);
+  const from = imported === undefined ? plan?.target : 'imported, not logged here';
+  const because = stateReason ?? (parent === undefined ? from : `${parent.reason} of ${parent.hole}`);
   return [
     name,
     state,

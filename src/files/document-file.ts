@@ -109,7 +109,7 @@ export const documentFileShape = z.strictObject({
   format: z
     .literal([OLDEST_FORMAT, FLAT_MERGES, SHIFTS_WITH_NOTES, FORMAT])
     .describe(
-      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix or a code that gives no chips, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
+      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix or a code that gives no chips, or one that was imported, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
     ),
   kind: z.string(),
   id: z.string().describe('Permanent id, the name of the file'),

@@ -27,6 +27,17 @@ export const header = z.strictObject({
       because: words,
     })
     .optional(),
+  imported: z
+    .strictObject({
+      depthMm: depthMm.describe('Final depth, in whole millimetres: what lies above was logged by others'),
+      at: stamp,
+      by: words,
+      files: z
+        .array(z.strictObject({ file: words, sha256: z.string().regex(/^[0-9a-f]{64}$/) }))
+        .describe('The tables that it came from: name and SHA-256, hex'),
+    })
+    .optional()
+    .describe('Taken from tables of others: never logged here'),
   stateReason: words.optional().describe('Why it was suspended or abandoned'),
   logFromMm: depthMm.describe('Where logging starts, in whole millimetres: 0, or the foot of a pre-collar'),
   intervalMm: z.int().min(100).max(10_000).describe('Usual length of a logged row, in whole millimetres'),

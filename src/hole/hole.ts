@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { Depth } from '../quantity/depth.ts';
 import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
 import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tick, tray } from './bags.ts';
@@ -104,6 +105,18 @@ export function headerOf(hole: Document): HoleNoun<'hole'> {
   return found;
 }
 
+/** True of what ends at a depth of a hole that came from tables of others: it was never logged here. Below their final depth it was. */
+export function isImported(hole: Document, toMm: number): boolean {
+  const { imported } = headerOf(hole);
+  return imported !== undefined && toMm <= imported.depthMm;
+}
+
+/** Where our own drilling of a hole begins, and with it bags, recovery and trays: below what was imported, else where logging starts. */
+export function ownFromMm(hole: Document): Depth {
+  const { imported, logFromMm } = headerOf(hole);
+  return imported === undefined || imported.depthMm < logFromMm ? logFromMm : imported.depthMm;
+}
+
 /** The plan of a hole, or undefined for one without. */
 export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
   return holeThing(hole, 'plan', 'plan');
@@ -113,7 +126,7 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
 /** Tables of a hole, and fields of its older tables, that a reader of format 3 or older doesn't know. */
 export const HOLE_SINCE_4 = {
   tables: ['feltByDriller'],
-  fields: { collars: ['fix'], legendCodes: ['noChips'] },
+  fields: { hole: ['imported'], collars: ['fix'], legendCodes: ['noChips'] },
 } as const;
 
 const sortedRows = new WeakMap<Table, readonly (readonly [Id, Row])[]>();

@@ -3,6 +3,7 @@ import { samplingSettings } from '../sampling/settings.ts';
 import { shiftSettings } from '../shift/settings.ts';
 import { surveySettings } from '../survey/settings.ts';
 import { terminationSettings } from '../termination/settings.ts';
+import { importSettings } from './import-settings.ts';
 
 const words = z.string().min(1).max(200);
 
@@ -82,6 +83,9 @@ export const projectSettings = z.strictObject({
   sampling: samplingSettings.describe('Bag numbers, controls, recovery, trays, results'),
   survey: surveySettings,
   shift: shiftSettings.describe('Shifts, activities and the contract'),
+  import: importSettings
+    .optional()
+    .describe('How tables of holes that others logged are read: columns, codes, what stands for none'),
   termination: terminationSettings.describe('Rules on ending a hole'),
 });
 export type ProjectSettings = Readonly<z.infer<typeof projectSettings>>;

@@ -1,5 +1,5 @@
 import type { StreamFact } from '../hole/drilled.ts';
-import { holeNouns, rowsDown } from '../hole/hole.ts';
+import { holeNouns, ownFromMm, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { depthFromMm } from '../quantity/depth.ts';
 import { type Interval, overlaps, sharedMm } from '../quantity/interval.ts';
@@ -52,12 +52,13 @@ export const streamMetres = byReference((project: Project, hole: Document): read
 
 function unitsOf(project: Project, hole: Document, facts: readonly StreamFact[]): readonly Interval[] {
   const { lengthMm } = project.sampling;
-  const { logFromMm, drilledMm } = headsOf(hole);
+  const { drilledMm } = headsOf(hole);
+  const startMm = ownFromMm(hole);
   const weighed = facts.filter(isWeighed).map(({ fromMm, toMm }) => ({ fromMm, toMm }));
-  const count = Math.ceil((drilledMm - logFromMm) / lengthMm);
+  const count = Math.ceil((drilledMm - startMm) / lengthMm);
   const whole = Array.from({ length: count }, (_, index) => ({
-    fromMm: depthFromMm(logFromMm + index * lengthMm),
-    toMm: depthFromMm(Math.min(logFromMm + (index + 1) * lengthMm, drilledMm)),
+    fromMm: depthFromMm(startMm + index * lengthMm),
+    toMm: depthFromMm(Math.min(startMm + (index + 1) * lengthMm, drilledMm)),
   })).filter((unit) => !weighed.some((each) => overlaps(each, unit)));
   return [...weighed, ...whole].sort((a, b) => a.fromMm - b.fromMm);
 }

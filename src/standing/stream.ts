@@ -1,7 +1,7 @@
 import type { Bag } from '../hole/bags.ts';
 import type { StreamFact } from '../hole/drilled.ts';
 import { isOver } from '../hole/header.ts';
-import { headerOf, holeNouns, holeThing, holeThings, rowsDown } from '../hole/hole.ts';
+import { headerOf, holeNouns, holeThing, holeThings, ownFromMm, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
@@ -22,7 +22,7 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
     putOffs: holeNouns(hole, 'putOff'),
     choices: holeNouns(hole, 'controlChoices'),
     unsampled: holeNouns(hole, 'stream').filter((fact) => fact.unsampled !== undefined),
-    startMm: headerOf(hole).logFromMm,
+    startMm: ownFromMm(hole),
     drilledMm,
     readMm: readDownTo(hole, drilledMm),
     noReturn: noReturnOf(hole),
@@ -33,7 +33,7 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
 function readDownTo(hole: Document, aboveMm: number): number {
   return holeNouns(hole, 'rods')
     .filter((rod) => rod.read === true && rod.unmended !== true && rod.depthMm < aboveMm)
-    .reduce<number>((mm, rod) => Math.max(mm, rod.depthMm), headerOf(hole).logFromMm);
+    .reduce<number>((mm, rod) => Math.max(mm, rod.depthMm), ownFromMm(hole));
 }
 
 /** Metres of which nothing came up: logged as no return, as nothing but a void or a loss of return, or seen so at the splitter. */

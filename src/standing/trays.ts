@@ -1,6 +1,6 @@
 import type { Finding } from '../finding/finding.ts';
 import { isOver } from '../hole/header.ts';
-import { headerOf, holeNouns } from '../hole/hole.ts';
+import { headerOf, holeNouns, ownFromMm } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import { checkTrays, type ListedTray, type TrayedHole, trayList } from '../sampling/trays/trays.ts';
@@ -8,11 +8,11 @@ import { headsOf } from './heads.ts';
 
 /** A hole as the list of its chip trays reads it: down to the drilled head. */
 export function trayedHole(hole: Document): TrayedHole {
-  const { name, logFromMm, state } = headerOf(hole);
+  const { name, state } = headerOf(hole);
   return {
     name,
     isOver: isOver(state),
-    startMm: logFromMm,
+    startMm: ownFromMm(hole),
     toMm: headsOf(hole).drilledMm,
     trays: holeNouns(hole, 'trays'),
   };

@@ -8,6 +8,7 @@ export function addProjectCommands(program: Command, outside: Outside, done: Don
   addLists(program, outside, done);
   addCamp(program, outside, done);
   addTables(program, outside, done);
+  addImport(program, outside, done);
 }
 
 function addNew(program: Command, outside: Outside, done: Done): void {
@@ -80,6 +81,22 @@ function addTables(program: Command, outside: Outside, done: Done): void {
           as: csv === true ? 'csv' : json && to === undefined ? 'json' : 'text',
         });
       done(await (to === undefined ? run(outside) : inLines(outside, command, run)));
+    });
+}
+
+function addImport(program: Command, outside: Outside, done: Done): void {
+  program
+    .command('import')
+    .description(
+      'take in holes that others logged, from tables of a spreadsheet; project.json says which column holds what',
+    )
+    .requiredOption('--collars <file>', 'CSV of the collars, one line a hole, with final depths')
+    .option('--surveys <file>', 'CSV of the survey shots')
+    .option('--geology <file>', 'CSV of the log, one line an interval')
+    .option('--preview', 'show what would come in, write nothing')
+    .action(async (options, command: Command) => {
+      const { importHoles } = await import('../import.ts');
+      done(await importHoles(outside, { ...shared(command), ...options, preview: options.preview === true }));
     });
 }
 

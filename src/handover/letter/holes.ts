@@ -19,10 +19,12 @@ export interface Unfinished {
 
 /** Where a hole stands, in a sentence: state, drilled and logged depth, what was planned. */
 export function holeSentence(hole: Document): string {
-  const { name, state, stateReason } = headerOf(hole);
+  const { name, state, stateReason, imported } = headerOf(hole);
   const plan = planOf(hole);
   const planned = plan === undefined ? 'no plan' : `planned to ${formatDepth(plan.depthMm)} m`;
   const because = stateReason === undefined ? '' : ` (${stateReason})`;
+  if (imported !== undefined)
+    return `${name}: imported to ${formatDepth(imported.depthMm)} m from ${imported.files.map(({ file }) => file).join(', ')}, not logged here.`;
   if (state === 'planned') return `${name}: ${planned}, not begun.`;
   const { drilledMm } = headsOf(hole);
   return `${name}: ${state}${because}, drilled ${formatDepth(drilledMm)} m, logged ${loggedWords(hole)}, ${planned}.`;

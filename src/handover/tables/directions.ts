@@ -1,16 +1,15 @@
 import type { Shot, SurveyRun } from '../../hole/direction.ts';
-import { holeNouns, holeThings } from '../../hole/hole.ts';
+import { holeNouns, holeThings, isImported } from '../../hole/hole.ts';
 import { metres } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { surveyOf } from '../../standing/survey.ts';
-import { type Grid, toWgs84 } from '../../survey/norths/grids.ts';
 import type { PathPoint } from '../../survey/path/path.ts';
 import { positionRows } from '../../survey/path/position-table.ts';
 import { pathByMetre } from '../../survey/path/projection.ts';
 import { bendBetween } from '../../survey/path/severity.ts';
 import { depth, instant, integer, metresOf, number, optional, rounded, text, yesNo } from './column.ts';
-import { HOLE, NORTH_WORDS } from './holes.ts';
+import { HOLE, NORTH_WORDS, wgs84Cells } from './holes.ts';
 import { defineTable, holesOf, type Source } from './table.ts';
 
 const AZIMUTH = number('Azimuth, clockwise from its north', 'deg');
@@ -47,6 +46,7 @@ export const SURVEYS_READ = defineTable({
     run_rank: integer('Rank of the run: higher is better'),
     read_at: instant('When it was recorded'),
     read_by: text('Initials of who recorded it'),
+    imported: yesNo('Taken from a table of others, not recorded here'),
   },
   rows: (source) => holesOf(source).flatMap(shotRows),
 });
@@ -88,6 +88,7 @@ function shotRow(hole: Document, run: SurveyRun, shot: Shot, reading: number) {
     run_rank: run.rank,
     read_at: shot.at,
     read_by: shot.by,
+    imported: isImported(hole, shot.depthMm),
   };
 }
 
@@ -198,16 +199,4 @@ function pointRows({ project }: Pick<Source, 'project'>, hole: Document, points:
       ...wgs84Cells(site.grid, onGrid(east), onGrid(north)),
     };
   });
-}
-
-/** Degrees of a position of the grid, to the millimetre; empty where it has none. */
-export function wgs84Cells(grid: Grid | undefined, eastM: number | undefined, northM: number | undefined) {
-  const at =
-    grid === undefined || eastM === undefined || northM === undefined
-      ? undefined
-      : toWgs84(grid, { eastM, northM });
-  return {
-    longitude_deg: at && rounded(at.lonDeg, 8),
-    latitude_deg: at && rounded(at.latDeg, 8),
-  };
 }

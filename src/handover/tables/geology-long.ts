@@ -1,3 +1,4 @@
+import { isImported } from '../../hole/hole.ts';
 import { metres } from '../../quantity/depth.ts';
 import { codeOf, fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import { percentOf } from '../../schema/read-cell.ts';
@@ -52,6 +53,7 @@ export const GEOLOGY_LONG = defineTable({
       'nothing more was said',
     ),
     text: optional(text('Text'), NOT_OF_IT),
+    imported: yesNo('Taken from a table of others, never logged here'),
     carried: yesNo('It was left unsaid and carried from the row above'),
   },
   rows: (source) =>
@@ -76,6 +78,7 @@ export const GEOLOGY_LONG = defineTable({
           at_m: undefined,
           qualities: undefined,
           text: undefined,
+          imported: isImported(hole, row.toMm),
           carried: row.carried?.includes(field) === true,
           ...part,
         })),

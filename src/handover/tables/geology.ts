@@ -1,4 +1,4 @@
-import { rowsDown } from '../../hole/hole.ts';
+import { isImported, rowsDown } from '../../hole/hole.ts';
 import { metres } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
 import { allMeanings } from '../../schema/legend.ts';
@@ -20,6 +20,7 @@ const GEOLOGY_COLUMNS = {
   to_m: depth('Bottom of the row'),
   row: text('Permanent id of the row'),
   no_return: yesNo('No chips came up: nothing was observed, and it is never barren'),
+  imported: yesNo('Taken from a table of others, never logged here'),
   fields_none: optional(
     text('Fields of which none was seen, though somebody looked, separated by spaces'),
     NO_FIELD,
@@ -103,6 +104,7 @@ function geologyRow(hole: Document, id: string, row: Row, fields: readonly Field
     to_m: metres(row.toMm),
     row: id,
     no_return: row.noReturn === true,
+    imported: isImported(hole, row.toMm),
     fields_none: named(row, (cell) => 'absent' in cell && cell.absent === 'none'),
     fields_not_observed: named(row, (cell) => 'absent' in cell && cell.absent === 'not observed'),
     fields_trace: named(row, (cell) => 'percent' in cell && cell.percent === 'trace'),

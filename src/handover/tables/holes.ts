@@ -5,7 +5,7 @@ import type { Document } from '../../record/document.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { siteOfProject } from '../../standing/survey.ts';
 import { bestCollar, collarsByRank, positionOf } from '../../survey/collar/collars.ts';
-import { toWgs84 } from '../../survey/norths/grids.ts';
+import { type Grid, toWgs84 } from '../../survey/norths/grids.ts';
 import { mapToMine } from '../../survey/norths/mine-grid.ts';
 import { depth, instant, metresOf, number, optional, order, rounded, text, yesNo } from './column.ts';
 import { defineTable, holesOf, type Source } from './table.ts';
@@ -63,6 +63,10 @@ export const COLLARS = defineTable({
       'the hole is not ended, or was reopened',
     ),
     final_m: optional(depth('Final depth by that decision'), 'the hole is not ended, or was reopened'),
+    imported: yesNo('Taken from tables of others: what lies above imported_to_m was never logged here'),
+    imported_to_m: optional(depth('Final depth by those tables'), 'not imported'),
+    imported_at: optional(instant('When it was imported'), 'not imported'),
+    imported_from: optional(text('Names of those tables, separated by semicolons'), 'not imported'),
   },
   rows: (source) => holesOf(source).map((hole) => collarRow(source, hole)),
 });
@@ -94,6 +98,10 @@ function collarRow(source: Source, hole: Document) {
     logged_m: metres(heads.loggedMm),
     ended_at: ended?.at,
     final_m: metresOf(ended?.depthMm),
+    imported: header.imported !== undefined,
+    imported_to_m: metresOf(header.imported?.depthMm),
+    imported_at: header.imported?.at,
+    imported_from: header.imported?.files.map(({ file }) => file).join('; '),
   };
 }
 
@@ -101,7 +109,6 @@ function positionCells({ project }: Source, hole: Document) {
   const collar = bestCollar(holeNouns(hole, 'collars'));
   const { grid, mineGrid } = siteOfProject(project);
   const at = collar === undefined ? undefined : positionOf(collar);
-  const wgs84 = at === undefined || grid === undefined ? undefined : toWgs84(grid, at);
   const mine = at === undefined || mineGrid === undefined ? undefined : mapToMine(mineGrid, at);
   return {
     east_m: at?.eastM,
@@ -110,10 +117,25 @@ function positionCells({ project }: Source, hole: Document) {
     grid: collar?.grid,
     rank: collar?.rank,
     position_source: collar?.source,
-    longitude_deg: wgs84 && rounded(wgs84.lonDeg, 8),
-    latitude_deg: wgs84 && rounded(wgs84.latDeg, 8),
+    ...wgs84Cells(grid, at?.eastM, at?.northM),
     mine_east_m: mine && rounded(mine.eastM, 3),
     mine_north_m: mine && rounded(mine.northM, 3),
+  };
+}
+
+/** Degrees of a position of the grid, to the millimetre; empty where it has none. */
+export function wgs84Cells(
+  grid: Grid | undefined,
+  eastM: number | undefined,
+  northM: number | undefined,
+): { readonly longitude_deg: number | undefined; readonly latitude_deg: number | undefined } {
+  const at =
+    grid === undefined || eastM === undefined || northM === undefined
+      ? undefined
+      : toWgs84(grid, { eastM, northM });
+  return {
+    longitude_deg: at && rounded(at.lonDeg, 8),
+    latitude_deg: at && rounded(at.latDeg, 8),
   };
 }
 

@@ -20,9 +20,10 @@ export function latestRod(hole: Document): RodDone | undefined {
   );
 }
 
-/** The drilled depth in millimetres: that of the latest rod done, else where logging starts. */
+/** The drilled depth in millimetres: that of the latest rod done, else of a hole that was imported its final depth, else where logging starts. */
 export function drilledMm(hole: Document): number {
-  return latestRod(hole)?.depthMm ?? headerOf(hole).logFromMm;
+  const { imported, logFromMm } = headerOf(hole);
+  return latestRod(hole)?.depthMm ?? imported?.depthMm ?? logFromMm;
 }
 
 /**

@@ -13,7 +13,7 @@ import { freshFolder, hear, SAMPLE } from './outside.ts';
 export const THEIRS = 'MTA';
 
 /** A project that a command is tried on: the sample as it is, or after something that the command is for. */
-export type Start = 'sample' | 'taken' | 'asked' | 'gone' | 'composites';
+export type Start = 'sample' | 'mapped' | 'taken' | 'asked' | 'gone' | 'composites';
 
 /** One command as it is tried: words of its name, arguments and options that it always gets, each option of its own with its value. */
 export interface CommandCase {
@@ -120,6 +120,18 @@ export const COMMANDS: readonly CommandCase[] = [
   { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
   { name: ['note', 'acknowledge'] },
   { name: ['pack'], args: ['MBRC003'], options: { '--with-paths': FLAG } },
+  {
+    name: ['import'],
+    start: 'mapped',
+    always: ['--collars', '{in}/old-collars.csv'],
+    options: {
+      '--collars': at('{in}/old-collars.csv'),
+      '--surveys': at('{in}/old-shots.csv'),
+      '--geology': at('{in}/old-log.csv'),
+      '--preview': FLAG,
+    },
+    signs: true,
+  },
   { name: ['tables'], options: { '--to': at('{out}/flat'), '--csv': { needs: ['collars'] } } },
   {
     name: ['receive'],
@@ -397,6 +409,27 @@ function documentsIn(home: string, plain: (text: string) => string): Readonly<Re
   return Object.fromEntries(kept.map((file) => [plain(file), plain(readFileSync(file, 'utf8'))]));
 }
 
+/** How the tables of the import are read. */
+const MAPPING = {
+  collars: {
+    hole: 'hole',
+    easting: 'easting',
+    northing: 'northing',
+    elevation: 'elevation',
+    depth: 'depth',
+    rank: 'surveyed',
+  },
+  surveys: {
+    hole: 'hole',
+    depth: 'depth',
+    dip: 'dip',
+    north: 'grid',
+    tool: 'single shot',
+    toolClass: 'magnetic',
+  },
+  geology: { hole: 'hole', from: 'from', to: 'to', fields: { rock: { column: 'rock' } } },
+};
+
 /** Holes that no command here is about: every run reads and checks each file. */
 const LEFT_OUT = ['MBRC001', 'MBRC002A', 'MBRC005', 'MBRC006', 'MBRC007'];
 
@@ -429,13 +462,16 @@ export async function makeStarts(): Promise<{
   cpSync(await compositeProject(), composites, { recursive: true });
   const certificate = goldFile('WA1', 601, COMPOSITE_GOLD);
   await results(hear().outside, { folder: composites, file: certificate, keepGoing: false, as: 'text' });
+  const mapped = copy('mapped');
+  const settings = join(mapped, 'project.json');
+  writeFileSync(settings, JSON.stringify({ ...JSON.parse(readFileSync(settings, 'utf8')), import: MAPPING }));
   const gone = join(home, 'gone');
   const desk = await editing(open, 'NOK', 'not filed');
   cpSync(open, gone, { recursive: true });
   await desk.close();
   rmSync(join(gone, 'journal/lock.json'));
   rmSync(join(gone, 'holes/MBRC003.json'));
-  return { home, starts: { sample: copy('sample'), taken, asked, gone, composites }, files };
+  return { home, starts: { sample: copy('sample'), mapped, taken, asked, gone, composites }, files };
 }
 
 async function edit(folder: string, person: string, reason: string): Promise<void> {
@@ -464,6 +500,9 @@ const FILES: Readonly<Record<string, string>> = {
   'shots.csv': 'Depth,Dip,Azimuth\r\n10,-60.0,270.3\r\n20,-60.0,270.4\r\n',
   'collars.csv': 'hole,easting,northing,elevation\nMBRC003,412499.123,6002239.456,431.789\n',
   'ms.csv': 'Hole,From,To,K\nMBRC003,0,1,31\nMBRC003,1,2,42\n',
+  'old-collars.csv': 'hole,easting,northing,elevation,depth\nOLD001,412499,6002239,431,60\n',
+  'old-shots.csv': 'hole,depth,dip\nOLD001,30,-60.5\n',
+  'old-log.csv': 'hole,from,to,rock\nOLD001,0,60,BAS\n',
   'codes.csv': 'Code,Label,Look,Pair,Density\nQQA,Quartzite,glassy,qz,2.7\n',
   'gps.txt': '$GPGGA,013000.00,3606.95419,S,12200.54141,E,1,09,0.9,431.0,M,-27.0,M,,*55\n',
   'photos/MBRC003 tray2.jpg': '',
