@@ -12,7 +12,7 @@ import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
-import { STYLES } from '../schema/styles/index.ts';
+import { SETS_APART, STYLES } from '../schema/styles/index.ts';
 import { siteOf } from '../survey/norths/site.ts';
 import type { Shared } from './at-project.ts';
 import { folderTaken, wrongUse } from './findings.ts';
@@ -193,8 +193,23 @@ async function planHoles(
 function noStyle(style: string): Finding {
   return wrongUse.at(
     { field: '--style' },
-    { problem: `no style is called ${style}`, remedy: `Styles: ${Object.keys(STYLES).join(', ')}.` },
+    {
+      problem: `no style is called ${style}`,
+      remedy: `Styles: ${Object.keys(STYLES).join(', ')}. offsider new --style says what sets each apart.`,
+    },
   );
+}
+
+/** Prints the styles with what sets each apart. */
+export async function listStyles(outside: Outside): Promise<number> {
+  const width = Math.max(...Object.keys(SETS_APART).map((name) => name.length));
+  say(
+    outside,
+    Object.entries(SETS_APART)
+      .map(([name, apart]) => `${name.padEnd(width)}  ${apart}`)
+      .join('\n'),
+  );
+  return EXIT.fine;
 }
 
 function cannotMake(folder: string, why: string): Finding {

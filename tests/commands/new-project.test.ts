@@ -4,12 +4,14 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/commands/check.ts';
 import { holes } from '../../src/commands/holes.ts';
-import { newProject } from '../../src/commands/new-project.ts';
+import { listStyles, newProject } from '../../src/commands/new-project.ts';
 import { schemasForEditor } from '../../src/commands/schema-editor.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
 import { realDisk } from '../../src/files/real-disk.ts';
 import { USUAL_CAUTIONS } from '../../src/project/cautions.ts';
 import { styleHash } from '../../src/schema/read/chain.ts';
+import { STYLES } from '../../src/schema/styles/index.ts';
+import { OROGENIC_GOLD_RULES, starterRules } from '../../src/termination/rules/starter-rules.ts';
 import { afterPowerCut, newMedium } from '../faults/medium.ts';
 import { recordingDisk } from '../faults/recording-disk.ts';
 import { cutsFor, seededNumbers } from '../faults/runs.ts';
@@ -42,6 +44,26 @@ describe('a new project', () => {
     });
     const logging = JSON.parse(readFileSync(join(folder, 'logging.json'), 'utf8'));
     expect(logging).toMatchObject({ extends: 'orogenic-gold', extendsHash: styleHash('orogenic-gold') });
+  });
+
+  it('of a style has its termination rules and the controls that its log asks for', async () => {
+    const { code, folder } = await start({ style: 'porphyry-copper-gold' });
+    expect(code).toBe(0);
+    const project = JSON.parse(readFileSync(join(folder, 'project.json'), 'utf8'));
+    expect(project.termination.rules).toEqual(starterRules('porphyry-copper-gold'));
+    expect(project.sampling.controls.onDemand).toMatchObject([{ kind: 'blank' }]);
+    const gold = await start();
+    const first = JSON.parse(readFileSync(join(gold.folder, 'project.json'), 'utf8'));
+    expect(first.termination.rules).toEqual(OROGENIC_GOLD_RULES);
+    expect(first.sampling.controls.onDemand).toEqual([]);
+  });
+
+  it('can be chosen from the styles, each set apart in a line', async () => {
+    const heard = hear();
+    expect(await listStyles(heard.outside)).toBe(0);
+    const lines = heard.out().trimEnd().split('\n');
+    expect(lines.map((line) => line.split(' ')[0])).toEqual(Object.keys(STYLES));
+    expect(heard.out()).toContain('veins by generation');
   });
 
   it('starts with the usual cautions, and is told to add the site’s own', async () => {

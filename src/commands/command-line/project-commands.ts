@@ -16,7 +16,11 @@ function addNew(program: Command, outside: Outside, done: Done): void {
     .command('new')
     .description('start a project in a new folder, from a style')
     .argument('[folder]', 'folder to make')
-    .option('--style <name>', 'style of the logging schema', 'orogenic-gold')
+    .option(
+      '--style [name]',
+      'style of the logging schema, by the kind of deposit; without a name: lists them',
+      'orogenic-gold',
+    )
     .option(
       '--program <file>',
       'CSV of planned holes: hole, easting, northing, elevation, azimuth, north, dip, depth, and if known target, target depth, expects (lode 70-78 seen sulphides PYR>=2; stope 80-84 void)',
@@ -24,7 +28,8 @@ function addNew(program: Command, outside: Outside, done: Done): void {
     .option('--epsg <code>', 'EPSG code of the grid of its eastings and northings', wholeNumber)
     .option('--keep-going', 'take the sound lines of the program in though others are bad')
     .action(async (argument, options, command: Command) => {
-      const { newProject } = await import('../new-project.ts');
+      const { listStyles, newProject } = await import('../new-project.ts');
+      if (options.style === true) return done(await inLines(outside, command, listStyles));
       const folder = folderOf(command, argument) ?? wrong(command, 'the folder to make is not given');
       const asked = { ...shared(command), ...options, folder, keepGoing: options.keepGoing === true };
       done(await inLines(outside, command, (printing) => newProject(printing, asked)));

@@ -2,7 +2,7 @@ import type { JsonText } from '../../files/read-json.ts';
 import { USUAL_CAUTIONS } from '../../project/cautions.ts';
 import type { ProjectSettings } from '../../project/settings.ts';
 import { styleHash } from '../../schema/read/chain.ts';
-import { OROGENIC_GOLD_RULES } from '../../termination/rules/starter-rules.ts';
+import { starterRules } from '../../termination/rules/starter-rules.ts';
 import { SCHEMA_FOLDER } from './shipped-schemas.ts';
 
 /** The two hand-written files that a new project starts with: common practice throughout, for people to make their own. */
@@ -36,6 +36,7 @@ function jsonText(file: string, value: unknown): JsonText {
 
 function settingsOf({
   name,
+  style,
   epsg,
   by = 'GEO',
   rig = 'RIG1',
@@ -47,14 +48,14 @@ function settingsOf({
     rigs: [{ name: rig.toUpperCase(), rodM: 6, firstRodOffsetM: 0, bitMm: 139.7 }],
     log: { intervalM: 1, gloves: false },
     hazards: { standOffM: 10, cautions: [...USUAL_CAUTIONS] },
-    sampling: samplingOf(rig.toUpperCase()),
+    sampling: samplingOf(rig.toUpperCase(), style),
     survey: epsg === undefined ? {} : { grid: { epsg } },
     shift: SHIFT,
-    termination: { rules: [...OROGENIC_GOLD_RULES] },
+    termination: { rules: [...starterRules(style)] },
   };
 }
 
-const samplingOf = (rig: string): ProjectSettings['sampling'] => ({
+const samplingOf = (rig: string, style: string): ProjectSettings['sampling'] => ({
   numbers: { prefixes: ['ZQ'], digits: 6, blocks: [{ rig, first: 'ZQ000001', last: 'ZQ009999' }] },
   sampled: { rank: 'metre', lengthM: 1 },
   controls: {
@@ -67,7 +68,7 @@ const samplingOf = (rig: string): ProjectSettings['sampling'] => ({
     blanks: [{ name: 'coarse blank', type: 'coarse', bags: 0 }],
     duplicates: 'second chute',
     rotationSeed: 'change these words and keep them from the laboratory',
-    onDemand: [],
+    onDemand: [...(ON_DEMAND[style] ?? [])],
     wanted: {},
   },
   split: { targetKg: 3, tolerancePercent: 33 },
@@ -75,6 +76,24 @@ const samplingOf = (rig: string): ProjectSettings['sampling'] => ({
   trays: { compartments: 20, metresPerCompartment: 1 },
   sackBags: 5,
 });
+
+/** Controls that the log asks for, by style, beside the slots. Gold can't be seen coming; copper can, and smears into the next bag. */
+const ON_DEMAND: Readonly<Record<string, ProjectSettings['sampling']['controls']['onDemand']>> = {
+  'porphyry-copper-gold': [
+    {
+      when: {
+        any: [
+          { field: 'sulphides', of: 'CCI', atLeast: 2 },
+          { field: 'sulphides', of: 'BOR', atLeast: 2 },
+          { field: 'sulphides', of: 'CCP', atLeast: 3 },
+          { field: 'copperoxides', atLeast: 3 },
+        ],
+      },
+      kind: 'blank',
+      why: 'rich copper: does it carry over into the next bag?',
+    },
+  ],
+};
 
 /** Rates are nought until the contract's are put in: a made-up one would look like a real one. */
 const SHIFT: ProjectSettings['shift'] = {

@@ -1,7 +1,7 @@
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import { hashJson } from '../../record/hash.ts';
 import { circular, parentChanged, parentMissing } from '../findings.ts';
-import { STYLES, styleFile } from '../styles/index.ts';
+import { styleFile } from '../styles/index.ts';
 import { type LoggingFile, loggingFile } from './file-schema.ts';
 import { type ReadFile, readBuiltIn, readJsonFile } from './json-source.ts';
 import { excerptAt, placeInFile, type TextFile } from './places.ts';
@@ -16,7 +16,19 @@ export function hashOfFile(value: LoggingFile): string {
 
 /** The hash of a built-in style, for a new file to record what it starts from; undefined where there is none of that name. */
 export function styleHash(name: string): string | undefined {
-  return Object.hasOwn(STYLES, name) ? hashJson(STYLES[name]) : undefined;
+  const file = styleFile(name);
+  const chain = file === undefined ? undefined : readChain(file, () => undefined);
+  return chain?.ok === true ? hashOfParent(chain.value) : undefined;
+}
+
+/**
+ * The hash of the first file of a chain, as what extends it records it. A style is hashed together with the parts that it starts from:
+ * they come with the program as it does. A file of the project's own records the hash of its parent itself.
+ */
+function hashOfParent([parent, ...parts]: readonly ReadFile<LoggingFile>[]): string {
+  if (parent === undefined) throw new Error('a chain without a file');
+  if (parent.source.builtIn !== true || parts.length === 0) return hashOfFile(parent.value);
+  return hashJson([parent, ...parts].map(({ value }) => value));
 }
 
 /** The file and all that it extends, itself first. */
@@ -60,7 +72,7 @@ export function changedUnderneath(chain: readonly ReadFile<LoggingFile>[]): read
   return chain.flatMap(({ value, source }, index) => {
     const parent = chain[index + 1];
     if (parent === undefined || value.extendsHash === undefined) return [];
-    const hash = hashOfFile(parent.value);
+    const hash = hashOfParent(chain.slice(index + 1));
     if (hash === value.extendsHash) return [];
     return [
       parentChanged.at(placeInFile(source, ['extendsHash']), {

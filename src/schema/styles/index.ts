@@ -1,13 +1,28 @@
+import common from '../../../schemas/styles/common.json' with { type: 'json' };
 import orogenicGold from '../../../schemas/styles/orogenic-gold.json' with { type: 'json' };
+import porphyryCopperGold from '../../../schemas/styles/porphyry-copper-gold.json' with { type: 'json' };
 import type { TextFile } from '../read/places.ts';
 
 /** Starter styles by name, built in, so that a project can start without a network or a second file. */
 export const STYLES: Readonly<Record<string, unknown>> = {
   'orogenic-gold': orogenicGold,
+  'porphyry-copper-gold': porphyryCopperGold,
 };
 
-/** A built-in style as a text that can be read like a file, or undefined where there is none of that name. */
+/** What sets each style apart from the others, for whoever has to choose one. */
+export const SETS_APART: Readonly<Record<string, string>> = {
+  'orogenic-gold':
+    'gold in veins and shears of greenstone and slate: arsenopyrite, carbonates, chromian mica, vein fill, panned grains',
+  'porphyry-copper-gold':
+    'copper, gold and molybdenum in and round intrusions: veins by generation, phases, sulphide ratio, enrichment, copper oxides',
+};
+
+/** Parts that styles start from: what every log has, once. No project starts from them alone, but one can extend them. */
+const PARTS: Readonly<Record<string, unknown>> = { common };
+
+/** A built-in style or part of styles as a text that can be read like a file, or undefined where there is none of that name. */
 export function styleFile(name: string): TextFile | undefined {
-  if (!Object.hasOwn(STYLES, name)) return undefined;
-  return { file: `style ${name}`, text: JSON.stringify(STYLES[name], null, 2), builtIn: true };
+  const file = [STYLES, PARTS].find((files) => Object.hasOwn(files, name))?.[name];
+  if (file === undefined) return undefined;
+  return { file: `style ${name}`, text: JSON.stringify(file, null, 2), builtIn: true };
 }

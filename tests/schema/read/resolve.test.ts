@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../../src/finding/finding.ts';
 import { hashOfFile, type LoadParent, styleHash } from '../../../src/schema/read/chain.ts';
 import { resolveSchema } from '../../../src/schema/read/resolve.ts';
+import { styleFile } from '../../../src/schema/styles/index.ts';
 import { resolveStyle } from '../../support/styles.ts';
 import { findingsOf, SMALL } from '../build.ts';
 
@@ -196,6 +197,21 @@ describe('a logging schema that can’t be resolved', () => {
     };
     expect(findingsOf(file)).toEqual([]);
     expect(styleHash('no-such-style')).toBeUndefined();
+  });
+
+  it('says when a part that its style starts from is not as it was: the style is hashed with its parts', () => {
+    const extendsHash = styleHash('porphyry-copper-gold');
+    const alone = hashOfFile(JSON.parse(styleFile('porphyry-copper-gold')?.text ?? ''));
+    const under = (hash: string | undefined) =>
+      resolveSchema({
+        file: 'logging.json',
+        text: JSON.stringify({ format: 1, name: 'own', extends: 'porphyry-copper-gold', extendsHash: hash }),
+      });
+    expect(under(extendsHash)).toMatchObject({ ok: true, value: { warnings: [] } });
+    expect(under(alone)).toMatchObject({
+      ok: true,
+      value: { warnings: [{ code: 'schema-parent-changed' }] },
+    });
   });
 
   it('warns where the style underneath is not the one that was agreed with, and says the hash to agree with', () => {

@@ -1,0 +1,139 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { enter } from '../../src/commands/enter.ts';
+import { newProject } from '../../src/commands/new-project.ts';
+import { fieldApplies } from '../../src/schema/applies.ts';
+import { breaksCarry } from '../../src/schema/cautions.ts';
+import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
+import { STYLES } from '../../src/schema/styles/index.ts';
+import { explain } from '../../src/shorthand/explain.ts';
+import { writeLine } from '../../src/shorthand/write.ts';
+import { type Cell, NONE, NOT_OBSERVED } from '../../src/value/cell.ts';
+import type { Cells, Row, RowSaid } from '../../src/value/row.ts';
+import { resolveStyle } from '../support/styles.ts';
+import { freshFolder, hear } from './support/outside.ts';
+import { readNarrative, readWords } from './support/prose.ts';
+
+const PROGRAM =
+  'hole,easting,northing,elevation,azimuth,north,dip,depth\nTOLD1,412400,6778160,410,270,grid,-60,160\n';
+const file = (style: string, kind: string): string =>
+  join(import.meta.dirname, 'narratives', `${style}.${kind}`);
+const textOf = (style: string, kind: string): string => readFileSync(file(style, kind), 'utf8');
+/** The first style is told by the whole hole of tests/e2e. */
+const TOLD = Object.keys(STYLES).filter((style) => existsSync(file(style, 'txt')));
+
+/** A row of which only what was said is held. */
+function observed(cells: Cells): Cells {
+  return Object.fromEntries(
+    Object.entries(cells).filter(([, cell]) => !('absent' in cell && cell.absent === 'not observed')),
+  );
+}
+
+/** Without what every row says of things that are never carried: that none was there. */
+function told(schema: LoggingSchema, cells: Cells): Cells {
+  const lies = (name: string): boolean =>
+    schema.fields.some((field) => field.name === name && !field.carry && field.unsaid === 'none');
+  return Object.fromEntries(
+    Object.entries(observed(cells)).filter(([name, cell]) => !('absent' in cell && lies(name))),
+  );
+}
+
+/** The lines that a hole told in prose is typed as, a metre each. */
+function linesOf(schema: LoggingSchema, narrative: ReturnType<typeof readNarrative>): readonly string[] {
+  let above: RowSaid | undefined;
+  let previous: RowSaid | undefined;
+  let repeats = 0;
+  return narrative.flatMap(({ fromM, toM, cells: said }) =>
+    Array.from({ length: toM - fromM }, (_, index) => {
+      const cells: { [field: string]: Cell } = {};
+      const stays = index === 0 ? said : lasting(schema, said);
+      const isUnseen = breaksCarry(schema, { cells: stays });
+      for (const field of schema.fields)
+        if (fieldApplies(schema, cells, field))
+          cells[field.name] =
+            stays[field.name] ?? (isUnseen || field.unsaid !== 'none' ? NOT_OBSERVED : NONE);
+      const interval = { fromMm: (fromM + index) * 1000, toMm: (fromM + index + 1) * 1000 };
+      const line = writeLine({ cells }, { schema, above, previous, repeats, interval } as never);
+      repeats =
+        previous !== undefined && JSON.stringify(previous.cells) === JSON.stringify(cells) ? repeats + 1 : 1;
+      previous = { cells };
+      if (!breaksCarry(schema, previous)) above = previous;
+      return line;
+    }),
+  );
+}
+
+function lasting(schema: LoggingSchema, cells: Cells): Cells {
+  return Object.fromEntries(
+    Object.entries(cells).filter(([name]) => schema.fields.find((field) => field.name === name)?.carry),
+  );
+}
+
+describe.each(TOLD)('a hole told in prose and logged in the style %s', (style) => {
+  const schema = resolveStyle(style)!;
+  const narrative = readNarrative(schema, textOf(style, 'txt'));
+  if (process.env.OFFSIDER_WRITE_EXPECTED === 'narratives')
+    writeFileSync(file(style, 'lines'), `${linesOf(schema, narrative).join('\n')}\n`);
+  const lines = textOf(style, 'lines').trimEnd().split('\n');
+  const unsayable = textOf(style, 'unsayable')
+    .split('\n')
+    .filter((line) => line.includes(' | '))
+    .map((line) => line.split(' | ')[0]);
+  const statements = narrative.flatMap((each) => each.statements);
+  let rows: readonly Row[] = [];
+
+  beforeAll(async () => {
+    const folder = join(freshFolder(), 'told');
+    const program = join(freshFolder(), 'program.csv');
+    writeFileSync(program, PROGRAM);
+    const made = hear();
+    expect([
+      await newProject(made.outside, { folder, style, program, epsg: 7851, keepGoing: false }),
+      made.err(),
+    ]).toEqual([0, '']);
+    const heard = hear(lines.join('\n'));
+    const code = await enter(heard.outside, { folder, hole: 'TOLD1', rig: 'RIG1', keepGoing: false });
+    expect([code, heard.err()]).toEqual([0, '']);
+    const { tables } = JSON.parse(readFileSync(join(folder, 'holes/TOLD1.json'), 'utf8'));
+    rows = (Object.values(tables.rows) as Row[]).sort((a, b) => a.fromMm - b.fromMm);
+  });
+
+  it('is 100 m or more, without a gap, and every metre is logged by a line of its own', () => {
+    expect(narrative.every((each, index) => each.fromM === (narrative[index - 1]?.toM ?? 0))).toBe(true);
+    expect(narrative.at(-1)?.toM).toBeGreaterThanOrEqual(100);
+    expect(rows.map(({ fromMm }) => fromMm / 1000)).toEqual(rows.map((_, index) => index));
+    expect(rows).toHaveLength(narrative.at(-1)?.toM ?? 0);
+    expect(lines).toHaveLength(rows.length);
+  });
+
+  it('says all that was told, save what is listed as not to be said: at most 3 % of the statements', () => {
+    expect(narrative.flatMap((each) => each.notPlaced)).toEqual(unsayable);
+    expect(unsayable.length / statements.length).toBeLessThanOrEqual(0.03);
+    for (const { fromM, toM, cells } of narrative)
+      for (let metre = fromM; metre < toM; metre += 1)
+        expect(told(schema, rows[metre]?.cells ?? {}), `${metre} m`).toEqual(
+          expect.objectContaining(metre === fromM ? cells : lasting(schema, cells)),
+        );
+  });
+
+  it('says nothing that was not told', () => {
+    for (const { fromM, toM, cells } of narrative)
+      for (let metre = fromM; metre < toM; metre += 1)
+        expect(Object.keys(told(schema, rows[metre]?.cells ?? {})).sort(), `${metre} m`).toEqual(
+          Object.keys(metre === fromM ? cells : lasting(schema, cells)).sort(),
+        );
+  });
+
+  it('reads back into words without one that is false', () => {
+    for (const row of rows) {
+      const pieces = explain(row, { schema }).filter(({ kind }) => kind !== 'caution' && kind !== 'note');
+      const words = pieces.map(({ text }) => text).filter((text) => !text.endsWith(' not observed'));
+      const read = readWords(schema, words);
+      expect([row.fromMm / 1000, read.notPlaced]).toEqual([row.fromMm / 1000, []]);
+      expect(told(schema, read.cells), `${row.fromMm / 1000} m: ${words.join('. ')}`).toEqual(
+        told(schema, row.cells),
+      );
+    }
+  });
+});
