@@ -1,10 +1,12 @@
 import { dirname, join } from 'node:path';
+import { parentsOf as loadParentsOf } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { readNamedFile } from '../files/read-file.ts';
 import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
+import { withAccepted } from '../schema/change/accept.ts';
 import { additionsTo, changesUnder } from '../schema/change/schema-change.ts';
 import { allMeanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
@@ -12,9 +14,9 @@ import type { LoadParent } from '../schema/read/chain.ts';
 import { checkLoggingFile } from '../schema/read/check-file.ts';
 import type { TextFile } from '../schema/read/places.ts';
 import { styleFile } from '../schema/styles/index.ts';
-import { namedIn, readByHand, type Shared } from './at-project.ts';
+import { atProject, namedIn, readByHand, type Shared } from './at-project.ts';
 import { sayFindings } from './check.ts';
-import { refuse } from './say.ts';
+import { EXIT, refuse, say } from './say.ts';
 import { findingsBeside } from './schema-beside.ts';
 
 /** What `offsider schema check` is given: a file, or the name of a style, and another that it is held against. */
@@ -22,6 +24,8 @@ export interface SchemaCheckAsked extends Shared {
   /** The logging.json of the project where none is given. */
   readonly file?: string | undefined;
   readonly against?: string | undefined;
+  /** Warnings of the project's logging.json are accepted: not said again. */
+  readonly accept?: boolean;
   readonly json: boolean;
 }
 
@@ -32,6 +36,7 @@ export interface SchemaCheckAsked extends Shared {
 export async function checkSchemaFile(outside: Outside, asked: SchemaCheckAsked): Promise<number> {
   const unknown = await unknownNames(asked);
   if (unknown.length > 0) return refuse(outside, ...unknown);
+  if (asked.accept === true) return acceptWarnings(outside, asked);
   const file = asked.file ?? join(asked.folder, HAND_WRITTEN.logging);
   const read = await checkedFile(file);
   if (!read.ok) return refuse(outside, ...read.findings);
@@ -44,6 +49,26 @@ export async function checkSchemaFile(outside: Outside, asked: SchemaCheckAsked)
   if (before.value.schema === undefined) return refuse(outside, ...before.value.findings);
   const changes = schema === undefined ? [] : changesBetween(before.value.schema, schema, file);
   return sayFindings(outside, [...findings, ...beside, ...changes], asked.json);
+}
+
+/** Accepts every warning of the project's own logging.json. Faults are said as ever. */
+function acceptWarnings(outside: Outside, asked: SchemaCheckAsked): Promise<number> {
+  return atProject(outside, { ...asked, write: true }, async ({ desk }) => {
+    const logging = desk.logging();
+    if (logging === undefined) throw new Error('a project without logging.json was opened');
+    const parents = await loadParentsOf(realDisk, asked.folder, logging);
+    const file = { file: logging.file, text: logging.text };
+    const { schema, findings } = checkLoggingFile(file, parents);
+    const faults = findings.filter(({ severity }) => severity === 'fault');
+    if (schema === undefined || faults.length > 0) return refuse(outside, ...faults);
+    const { text, count } = withAccepted(file, schema, findings);
+    if (count > 0) {
+      const written = await desk.writeByHand('logging', text);
+      if (!written.ok) return refuse(outside, ...written.findings);
+    }
+    say(outside, `${count} accepted: not said again until their words change.`);
+    return EXIT.fine;
+  });
 }
 
 /** Names that the project beside does not know. A project that can't be read knows nobody: its faults are what this command is for. */

@@ -201,17 +201,19 @@ export const ladder = defineFinding({
 /** Raised where a field takes its codes from a list with none to use. */
 export const listEmpty = defineFinding({
   code: 'schema-list-empty',
-  severity: 'fault',
+  severity: 'warning',
   title: 'A field names a list without a code that can be used.',
-  rationale: 'The field could not be logged.',
+  rationale:
+    'Nothing can be logged in it until the list has a code. While a file is being written that is all right.',
 });
 
 /** Raised where a field takes its codes from a list that is not there. */
 export const listMissing = defineFinding({
   code: 'schema-list-missing',
-  severity: 'fault',
+  severity: 'warning',
   title: 'A field names a list that is not there.',
-  rationale: 'The field could not be logged.',
+  rationale:
+    'Nothing can be logged in it until the list is written. A field may come before its list; a misspelt list never comes.',
 });
 
 /** Raised where two fields take their codes from one list. */

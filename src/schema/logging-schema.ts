@@ -72,6 +72,8 @@ export type CodeList = {
   /** What weathering leaves of the density of its rocks, as a share of 1, by field and level. */
   readonly densityShares?: ByLevel;
   readonly codes: readonly Code[];
+  /** No file has it yet: only a field names it. */
+  readonly notThere?: true;
 };
 
 /** What every field has, whatever it holds. */
@@ -184,6 +186,9 @@ export type FieldOf<K extends ValueKind> = Extract<Field, { readonly kind: K }>;
 /** Things that are seldom seen together in one row: a condition over its fields, and the words of the question. */
 export type Unlikely = { readonly name: string; readonly when: Condition; readonly words: string };
 
+/** A warning that its author has looked at and lives with, by its kind and its very words: changed words are said again. */
+export type Accepted = { readonly finding: string; readonly problem: string };
+
 /** A project's logging schema with its inheritance resolved: what the console, the checks and the handover all read. */
 export type LoggingSchema = {
   readonly name: string;
@@ -195,6 +200,8 @@ export type LoggingSchema = {
   readonly repeatsBeforeLook: number;
   /** What is seldom seen together in one row: worth a question, never refused. */
   readonly unlikely?: readonly Unlikely[];
+  /** Warnings that are not said again. */
+  readonly accepted?: readonly Accepted[];
 };
 
 /** The field of that name, or undefined. */

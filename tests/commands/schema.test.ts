@@ -36,6 +36,16 @@ describe('schema check', () => {
     expect(await check(join(SAMPLE, 'logging.json'))).toEqual({ code: 0, out: 'Nothing found.\n', err: '' });
   });
 
+  it('accepts the warnings of the project where it is asked to, and says them no more', async () => {
+    const folder = withRocks({ code: 'NEW', label: 'new rock', look: '', provisional: true });
+    const own = () => check(join(folder, 'logging.json'));
+    expect((await own()).out).toContain('NEW (new rock) was added on the rig');
+    const accept = { folder, file: undefined, accept: true, json: false };
+    expect((await run((outside) => checkSchemaFile(outside, accept))).out).toMatch(/^\d+ accepted/);
+    expect((await own()).out).toBe('Nothing found.\n');
+    expect((await run((outside) => checkSchemaFile(outside, accept))).out).toMatch(/^0 accepted/);
+  });
+
   it('gives 2 for a file that is not there', async () => {
     const { code, err } = await check('/nowhere/logging.json');
     expect(code).toBe(2);

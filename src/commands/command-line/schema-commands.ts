@@ -37,9 +37,10 @@ function addCheck(schema: Command, outside: Outside, done: Done): void {
     .description('check a logging schema, and what it changes for the holes beside it')
     .argument('[file]', "a logging.json, or the name of a style; the project's if not given")
     .option('--against <file>', 'say what it changes of another logging.json or style')
-    .action(async (file, { against }, command: Command) => {
+    .option('--accept', "accept the warnings of the project's logging.json: they are not said again")
+    .action(async (file, { against, accept }, command: Command) => {
       const { checkSchemaFile } = await import('../schema.ts');
-      done(await checkSchemaFile(outside, { ...shared(command), file, against }));
+      done(await checkSchemaFile(outside, { ...shared(command), file, against, accept: accept === true }));
     });
 }
 

@@ -13,7 +13,7 @@ import {
 } from '../findings.ts';
 import type { ByLevel, Code, CodeList, LoggingSchema, Scale } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
-import { checkQualifiers } from './check-qualifiers.ts';
+import { checkQualifiers, writtenLists } from './check-qualifiers.ts';
 
 /** What is wrong with the lists of a schema and with what fields take from them. */
 export function checkLists(schema: LoggingSchema, raise: Raise): readonly Finding[] {
@@ -24,11 +24,11 @@ export function checkLists(schema: LoggingSchema, raise: Raise): readonly Findin
       if (!('list' in field)) return [];
       const list = schema.lists[field.list];
       const part = { field: field.name, member: 'list' };
-      if (list === undefined)
+      if (list === undefined || list.notThere === true)
         return [
           raise(listMissing, part, {
             problem: `it takes its codes from the list ${field.list}, which is not there`,
-            remedy: `Name one of: ${Object.keys(schema.lists).join(', ') || 'none is there yet'}.`,
+            remedy: `Write it, or name one of: ${writtenLists(schema)}.`,
           }),
         ];
       const earlier = schema.fields

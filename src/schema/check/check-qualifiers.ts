@@ -10,6 +10,12 @@ export function checkQualifiers(schema: LoggingSchema, raise: Raise): readonly F
   );
 }
 
+/** The lists that are written, by name. */
+export function writtenLists({ lists }: LoggingSchema): string {
+  const names = Object.values(lists).flatMap(({ name, notThere }) => (notThere === true ? [] : [name]));
+  return names.join(', ') || 'none is there yet';
+}
+
 function checkQualifier(
   schema: LoggingSchema,
   field: Field,
@@ -17,11 +23,11 @@ function checkQualifier(
   raise: Raise,
 ): readonly Finding[] {
   const part = { field: field.name, member: 'qualifiers' };
-  if (schema.lists[list] === undefined)
+  if (schema.lists[list] === undefined || schema.lists[list].notThere === true)
     return [
       raise(listMissing, part, {
         problem: `it is qualified by the list ${list}, which is not there`,
-        remedy: `Name one of: ${Object.keys(schema.lists).join(', ') || 'none is there yet'}.`,
+        remedy: `Write it, or name one of: ${writtenLists(schema)}.`,
       }),
     ];
   const own = 'list' in field ? (schema.lists[field.list]?.codes ?? []) : [];

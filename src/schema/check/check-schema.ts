@@ -15,7 +15,7 @@ import { checkStrokes } from './check-strokes.ts';
  */
 export function checkSchema(schema: LoggingSchema, origins?: Origins): readonly Finding[] {
   const raise = raiserOf(origins);
-  return [
+  const found = [
     ...checkFields(schema, raise),
     ...checkLists(schema, raise),
     ...checkScales(schema, raise),
@@ -24,6 +24,12 @@ export function checkSchema(schema: LoggingSchema, origins?: Origins): readonly 
     ...checkUnlikely(schema, raise),
     ...checkStrokes(schema, raise, (stroke) => nearestFree(schema, stroke)),
   ];
+  return found.filter((finding) => !isAccepted(schema, finding));
+}
+
+/** True of what the author has looked at and lives with. A fault is never accepted. */
+function isAccepted({ accepted = [] }: LoggingSchema, { severity, code, problem }: Finding): boolean {
+  return severity !== 'fault' && accepted.some((each) => each.finding === code && each.problem === problem);
 }
 
 /**

@@ -1,7 +1,17 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import { shape } from '../findings.ts';
-import type { ByLevel, Code, CodeList, Field, LoggingSchema, Scale, Unlikely } from '../logging-schema.ts';
+import {
+  type Accepted,
+  type ByLevel,
+  type Code,
+  type CodeList,
+  type Field,
+  type LoggingSchema,
+  qualifiersOf,
+  type Scale,
+  type Unlikely,
+} from '../logging-schema.ts';
 import { completeCode, completeField, completeUnlikely } from './complete-entries.ts';
 import type { CodeEntry, FieldEntry, ListEntry, ScaleEntry, UnlikelyEntry } from './file-entries.ts';
 import type { LoggingFile } from './file-schema.ts';
@@ -17,6 +27,8 @@ export type Draft = {
   readonly scales: ReadonlyMap<string, Inherited<ScaleEntry>>;
   readonly lists: ReadonlyMap<string, DraftList>;
   readonly repeatsBeforeLook: number | undefined;
+  /** Warnings accepted in any of the files. */
+  readonly accepted: readonly Accepted[];
   /** The files that it was written in, the farthest ancestor first. */
   readonly sources: readonly JsonSource[];
 };
@@ -37,6 +49,7 @@ export const EMPTY_DRAFT: Draft = {
   scales: new Map(),
   lists: new Map(),
   repeatsBeforeLook: undefined,
+  accepted: [],
   sources: [],
 };
 
@@ -58,6 +71,7 @@ export function over(
       scales,
       lists: lists.lists,
       repeatsBeforeLook: value.repeatsBeforeLook ?? draft.repeatsBeforeLook,
+      accepted: [...draft.accepted, ...(value.accepted ?? [])],
       sources: [...draft.sources, source],
     },
     findings: [...fields.findings, ...unlikely.findings, ...lists.findings],
@@ -110,6 +124,8 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
       ...(densityShares === undefined ? {} : { densityShares }),
       codes: codes.flatMap((code): readonly Code[] => whole(code, completeCode)),
     };
+  for (const list of listsNamed(fields))
+    lists[list] ??= { name: list, label: list, codes: [], notThere: true };
   const scales: Record<string, Scale> = {};
   for (const [scale, { entry }] of draft.scales) scales[scale] = { name: scale, ...entry } as Scale;
   if (findings.length > 0) return refused(...findings);
@@ -119,8 +135,17 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
     lists,
     scales,
     ...(unlikely.length === 0 ? {} : { unlikely }),
+    ...(draft.accepted.length === 0 ? {} : { accepted: draft.accepted }),
     repeatsBeforeLook: draft.repeatsBeforeLook ?? REPEATS_BEFORE_LOOK,
   });
+}
+
+/** The lists that fields take codes from, or are qualified by. A field may be written before its list. */
+function listsNamed(fields: readonly Field[]): readonly string[] {
+  return fields.flatMap((field) => [
+    ...('list' in field ? [field.list] : []),
+    ...qualifiersOf(field).map(({ list }) => list),
+  ]);
 }
 
 /** What is not retired, by either word. */

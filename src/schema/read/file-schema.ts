@@ -42,6 +42,16 @@ export const loggingFile = z
       .max(200)
       .optional()
       .describe('What is seldom seen together in one row: asked about, never refused'),
+    accepted: z
+      .array(
+        z.strictObject({
+          finding: z.string().min(1).max(80).describe('Its kind'),
+          problem: z.string().min(1).max(400).describe('Its words; changed words are said again'),
+        }),
+      )
+      .max(1000)
+      .optional()
+      .describe('Warnings that the author has looked at and lives with (offsider schema check --accept)'),
     scales: z.record(partName, scaleEntry).optional().describe('Scales by name'),
     lists: z.record(partName, listEntry).optional().describe('Lists of codes by name'),
   })

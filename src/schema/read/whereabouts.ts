@@ -23,7 +23,7 @@ export type Raise = (
 ) => Finding;
 
 /** Where the parts of a schema were written. */
-export type Origins = Omit<Draft, 'repeatsBeforeLook'>;
+export type Origins = Omit<Draft, 'repeatsBeforeLook' | 'accepted'>;
 
 /** A raiser of findings over a schema's origins; without origins a place is only the part's name. */
 export function raiserOf(origins: Origins | undefined): Raise {

@@ -323,7 +323,7 @@ export const COMMANDS: readonly CommandCase[] = [
   {
     name: ['schema', 'check'],
     args: ['{project}/logging.json'],
-    options: { '--against': at('orogenic-gold') },
+    options: { '--against': at('orogenic-gold'), '--accept': FLAG },
   },
   {
     name: ['schema', 'keys'],

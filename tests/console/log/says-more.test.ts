@@ -69,6 +69,9 @@ describe('what a geologist sees', () => {
       ...SEEN,
       events: { events: { WST: { atMm: top + 600, number: 2 } } },
     });
+    // The column of events has no room at 80 columns: the row is marked all the same.
+    const line = sitting.screen(80, 24).find((each) => each.includes(`${top / 1000}   ${top / 1000 + 1} `));
+    expect(line).toMatch(/\d {2,3}@/);
     const legend = sitting.hole('MBRC003').tables.legendCodes ?? {};
     expect(legend['styles PVS']).toMatchObject({ label: 'pervasive' });
     expect(legend['events WST']).toMatchObject({ label: 'water strike', unit: 'L/s' });

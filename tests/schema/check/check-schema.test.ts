@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../../src/finding/finding.ts';
 import { checkBagPrefixes, checkSchema } from '../../../src/schema/check/check-schema.ts';
+import { checkLoggingFile } from '../../../src/schema/read/check-file.ts';
+import { parseLine } from '../../../src/shorthand/parse.ts';
 import { schemas } from '../../support/arbitrary-schema.ts';
 import { runs } from '../../support/long-run.ts';
 import { findingsOf, overSmall, SMALL } from '../build.ts';
@@ -352,5 +354,53 @@ describe('the schema check', () => {
       }),
       { numRuns: runs(300) },
     );
+  });
+});
+
+describe('a file that is being written', () => {
+  const field = { ...SMALL.fields[0], name: 'host', label: 'host', list: 'hosts' };
+
+  it('may have a field before its list, a list before its field, and a list without codes: said, and no fault', () => {
+    const severities = (changes: object) =>
+      overSmall(changes).map(({ code, severity }) => `${severity} ${code}`);
+    expect(severities(fields(field))).toEqual(['warning schema-list-missing']);
+    expect(severities({ lists: { hosts: { label: 'hosts', codes: [code('X')] } } })).toEqual([]);
+    expect(severities({ ...fields(field), lists: { hosts: { label: 'hosts' } } })).toEqual([
+      'warning schema-list-empty',
+    ]);
+  });
+
+  it('logs what is there, and says of the rest that it can’t be said yet', () => {
+    const read = checkLoggingFile({
+      file: 'logging.json',
+      text: JSON.stringify({ ...SMALL, fields: [...SMALL.fields, { ...field, required: false }] }),
+    });
+    const { schema } = read;
+    if (schema === undefined) throw new Error(JSON.stringify(read.findings));
+    expect(parseLine('bawe1', { schema })).toMatchObject({
+      kind: 'row',
+      row: { cells: { host: { absent: 'not observed' } } },
+    });
+    expect(parseLine("bawe1 host'bas", { schema })).toMatchObject({ problem: 'bas is not in the list' });
+  });
+});
+
+describe('a warning that the author has accepted', () => {
+  const changes = codes({ code: 'SHA', pair: 'pt' });
+  const [warning] = overSmall(changes);
+  const accepted = overSmall(changes).map(({ code: finding, problem }) => ({ finding, problem }));
+
+  it('is not said again, until its words change', () => {
+    expect(warning).toMatchObject({ code: 'schema-strokes-near-elsewhere', severity: 'warning' });
+    expect(overSmall({ ...changes, accepted })).toEqual([]);
+    const other = overSmall({ ...codes({ code: 'SHA', pair: 'po' }), accepted });
+    expect(other.map(({ code: kind }) => kind)).toContain('schema-strokes-near-elsewhere');
+  });
+
+  it('is never a fault', () => {
+    const clash = codes({ code: 'SHA', pair: 'ba' });
+    const [fault] = overSmall(clash);
+    const tried = [{ finding: fault?.code ?? '', problem: fault?.problem ?? '' }];
+    expect(overSmall({ ...clash, accepted: tried })).toMatchObject([{ code: 'schema-strokes-clash' }]);
   });
 });

@@ -140,9 +140,10 @@ function rowLine(entry: Extract<Entry, { readonly kind: 'row' }>, layout: Layout
   );
 }
 
-/** `?` for a row that was asked about and is not settled, `/` for one with a remark. */
+/** `?` for a row that was asked about and is not settled, `@` for one with an event, whether its column has room or not, `/` for a remark. */
 function markOf(row: Row): string {
   if (row.asked !== undefined) return '?';
+  if (Object.values(row.cells).some((cell) => 'events' in cell)) return '@';
   return row.remark === undefined ? ' ' : '/';
 }
 
