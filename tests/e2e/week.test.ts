@@ -53,6 +53,7 @@ beforeAll(async () => {
   const other = await newProject('R8');
   await sitThrough(folder, RIG_7, ['NOK', 'TRI']);
   await tellThrough(other, RIG_8, 'TRI');
+  await command(other, after, ['note', 'complete', 'fuel', 'at', '06:00', '--rig', 'R8', '--by', 'TRI']);
   const packed = await command(other, after, ['pack']);
   if (packed.code !== 0) throw new Error(packed.err);
   const outbox = join(other, 'outbox');
@@ -92,6 +93,16 @@ describe('a week of two rigs, typed at the console of one and told by the comman
     const found = week.shifts.filter((each) => each.queries.length > 0);
     expect(found.map(({ shift }) => shift).toSorted()).toEqual(Object.keys(PLANTED).toSorted());
     for (const { shift, queries } of found) expect(queries[0]?.problem).toMatch(PLANTED[shift] ?? '');
+  });
+
+  it('has the note for the next crew of the other rig, packed with its shift and acknowledged here', async () => {
+    const by = ['--rig', 'R8', '--by', 'NOK'];
+    const note = await command(folder, after, ['note', ...by]);
+    expect(note.out).toContain('Completed by TRI');
+    expect(note.out).toContain('Added\n  fuel at 06:00');
+    expect((await command(folder, after, ['note', 'acknowledge', ...by])).code).toBe(0);
+    const file = JSON.parse(readFileSync(join(folder, 'shifts/R8_2026-04-05_NIGHT.json'), 'utf8'));
+    expect(file.format).toBe(3);
   });
 
   it('holds each rod once: the metres of its shifts are those of its holes', () => {
