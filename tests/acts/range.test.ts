@@ -114,7 +114,7 @@ describe('refused, with nothing done', () => {
     [';split 2', 'a row ends at 2 m already'],
     [';split 20', 'no row is logged there'],
     [';insert 2.5-3.5', 'the range cuts through the row 2–3'],
-    [';0-2 h2', 'chalcopyrite is not in 0–1: hl2'],
+    [';0-2 h2', 'chalcopyrite is not in 0–1'],
   ])('%s', (line, problem) => {
     expect(plan(line).refused?.toLowerCase()).toContain(problem);
   });

@@ -96,6 +96,8 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
     ['rocks', join(folder, 'codes.csv'), '--code', 'code', '--label', 'label', '--preview'],
   ],
   'schema export': () => [[]],
+  'schema editor': () => [[]],
+  'schema propose': () => [[], [HOSTILE[3] ?? '']],
   questions: () => [['--json'], ['1', '--with', 'theirs'], [HOSTILE[3] ?? '', '--with', 'ours']],
 };
 
