@@ -12,6 +12,15 @@ export function addSchemaCommands(program: Command, outside: Outside, done: Done
   addCheck(schema, outside, done);
   addKeys(schema, outside, done);
   addPropose(schema, outside, done);
+  schema
+    .command('diff')
+    .description('what two projects, rigs or files log differently: fields, scales, codes, strokes')
+    .argument('<first>', "a project's folder, a logging.json, or the name of a style")
+    .argument('<second>', 'the other one')
+    .action(async (first, second, _options, command: Command) => {
+      const { diffSchemas } = await import('../schema-diff.ts');
+      done(await diffSchemas(outside, { ...shared(command), first, second }));
+    });
   addImport(schema, outside, done);
   schema
     .command('export')

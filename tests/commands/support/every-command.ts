@@ -344,6 +344,7 @@ export const COMMANDS: readonly CommandCase[] = [
       '--print': FLAG,
     },
   },
+  { name: ['schema', 'diff'], args: ['{project}', 'orogenic-gold'] },
   {
     name: ['schema', 'import'],
     args: ['extras', '{in}/codes.csv'],
