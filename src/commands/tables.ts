@@ -77,13 +77,13 @@ function listText(made: readonly MadeTable[]): string {
   const lines = made.map(({ name, table, rows }) => [
     name,
     String(rows.length),
-    table.key.join(' + '),
-    table.about.split(/[.:]/)[0] ?? '',
+    table.about.split(/[.,:;]/)[0] ?? '',
   ]);
   return [
-    tableText([['table', 'rows', 'key', 'what it holds'], ...lines]),
+    tableText([['table', 'rows', 'what it holds'], ...lines]),
     '',
-    'To write them all: offsider tables --to <folder>',
+    'One of them: offsider tables collars',
+    'All of them, with a page of keys and columns: offsider tables --to <folder>',
   ].join('\n');
 }
 

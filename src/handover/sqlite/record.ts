@@ -21,33 +21,56 @@ export function varint(value: number): readonly number[] {
 
 /** A row as a record: the kinds of its values, then their bytes. Source: SQLite file format, section 2.1. */
 export function record(values: readonly SqlValue[]): Uint8Array {
-  const parts = values.map(stored);
-  const kinds = parts.flatMap(({ kind }) => varint(kind));
+  const kinds: number[] = [];
+  let end = 0;
+  for (const value of values) {
+    end = room(end, value);
+    const { kind, bytes } = put(end, value);
+    kinds.push(...varint(kind));
+    end += bytes;
+  }
   // The size of the head counts itself: one byte, or two where it passes 127.
   const head = kinds.length + 1 <= 127 ? varint(kinds.length + 1) : varint(kinds.length + 2);
-  const whole = new Uint8Array(
-    head.length + kinds.length + parts.reduce((sum, { bytes }) => sum + bytes.length, 0),
-  );
+  const whole = new Uint8Array(head.length + kinds.length + end);
   whole.set(head);
   whole.set(kinds, head.length);
-  let at = head.length + kinds.length;
-  for (const { bytes } of parts) {
-    whole.set(bytes, at);
-    at += bytes.length;
-  }
+  whole.set(body.subarray(0, end), head.length + kinds.length);
   return whole;
 }
 
-function stored(value: SqlValue): { readonly kind: number; readonly bytes: Uint8Array } {
-  if (value === null) return { kind: 0, bytes: new Uint8Array() };
-  if (typeof value === 'string') {
-    const bytes = utf8.encode(value);
-    return { kind: bytes.length * 2 + 13, bytes };
+/** Where the bytes of a row are put together, one row after the other: an array for each value would cost three times as much. */
+let body = new Uint8Array(4096);
+let view = new DataView(body.buffer);
+
+/** Makes room for a value behind `end`; gives `end`. */
+function room(end: number, value: SqlValue): number {
+  const bytes = typeof value === 'string' ? value.length * 3 : value instanceof Uint8Array ? value.length : 8;
+  if (end + bytes > body.length) {
+    const larger = new Uint8Array((end + bytes) * 2);
+    larger.set(body);
+    body = larger;
+    view = new DataView(body.buffer);
   }
-  if (value instanceof Uint8Array) return { kind: value.length * 2 + 12, bytes: value };
-  const bytes = new Uint8Array(8);
-  const view = new DataView(bytes.buffer);
-  if ('integer' in value) view.setBigInt64(0, BigInt(value.integer));
-  else view.setFloat64(0, value.real);
-  return { kind: 'integer' in value ? 6 : 7, bytes };
+  return end;
+}
+
+/** Puts a value at a place; gives its kind and how many bytes it took. */
+function put(at: number, value: SqlValue): { readonly kind: number; readonly bytes: number } {
+  if (value === null) return { kind: 0, bytes: 0 };
+  if (typeof value === 'string') {
+    const { written } = utf8.encodeInto(value, body.subarray(at));
+    return { kind: written * 2 + 13, bytes: written };
+  }
+  if (value instanceof Uint8Array) {
+    body.set(value, at);
+    return { kind: value.length * 2 + 12, bytes: value.length };
+  }
+  if ('integer' in value) {
+    // Two halves: a BigInt for each number costs more than all the rest.
+    view.setInt32(at, Math.floor(value.integer / 2 ** 32));
+    view.setUint32(at + 4, value.integer >>> 0);
+    return { kind: 6, bytes: 8 };
+  }
+  view.setFloat64(at, value.real);
+  return { kind: 7, bytes: 8 };
 }
