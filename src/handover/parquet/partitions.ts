@@ -2,7 +2,7 @@ import type { MadeTable } from '../tables/table.ts';
 import type { TableFile } from '../tables/table-files.ts';
 import { parquetFile } from './parquet-file.ts';
 
-/** The folder of a table's partitions of one project. */
+/** The folder of a table's partitions of one project, with forward slashes: whoever writes it joins its parts as the platform does. */
 export function partitionFolder(project: string, table: string): string {
   return `parquet/${table}/project=${escaped(project)}`;
 }
@@ -14,10 +14,10 @@ export function partitionFolder(project: string, table: string): string {
  */
 export function* parquetFiles(project: string, tables: readonly MadeTable[]): Generator<TableFile> {
   for (const made of tables) {
-    const folder = partitionFolder(project, made.name);
+    const whole = partitionFolder(project, made.name);
     for (const [hole, rows] of byHole(made)) {
-      const place = hole === undefined ? folder : `${folder}/hole=${escaped(hole)}`;
-      yield { file: `${place}/part-0.parquet`, bytes: parquetFile({ ...made, rows }) };
+      const partition = hole === undefined ? whole : `${whole}/hole=${escaped(hole)}`;
+      yield { file: `${partition}/part-0.parquet`, bytes: parquetFile({ ...made, rows }) };
     }
   }
 }
