@@ -48,7 +48,7 @@ describe.each(styles)('the style %s', (_, schema) => {
 
   test.each([
     ['tastes, chews or sniffs chips', /\b(tast|chew|teeth|tooth|tongue|lick|smell|sniff|garlic)/i],
-    ['strikes or heats anything', /\b(struck|strike|hammer|burn|heat|spark)/i],
+    ['strikes or heats anything', /\b(struck|(?<!water )strike|hammer|burn|heat|spark)/i],
     ['looks into a lamp', /\b(lamps?\b|ultra-?violet|UV|short-?wave|glow)/i],
   ])('gives no hint that %s', (_what, word) => {
     expect(hintsOf(schema).filter((hint) => word.test(hint))).toEqual([]);

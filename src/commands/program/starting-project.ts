@@ -93,6 +93,20 @@ const ON_DEMAND: Readonly<Record<string, ProjectSettings['sampling']['controls']
       why: 'rich copper: does it carry over into the next bag?',
     },
   ],
+  'lateritic-nickel': [
+    {
+      when: { field: 'minerals', of: 'GNI', atLeast: 5 },
+      kind: 'blank',
+      why: 'much garnierite: does it carry over into the next bag?',
+    },
+  ],
+  'lithium-pegmatite': [
+    {
+      when: { field: 'minerals', of: 'SPD', atLeast: 20 },
+      kind: 'blank',
+      why: 'much spodumene: does it carry over into the next bag?',
+    },
+  ],
 };
 
 /** Rates are nought until the contract's are put in: a made-up one would look like a real one. */

@@ -1,4 +1,7 @@
 import common from '../../../schemas/styles/common.json' with { type: 'json' };
+import ironFormation from '../../../schemas/styles/iron-formation.json' with { type: 'json' };
+import lateriticNickel from '../../../schemas/styles/lateritic-nickel.json' with { type: 'json' };
+import lithiumPegmatite from '../../../schemas/styles/lithium-pegmatite.json' with { type: 'json' };
 import orogenicGold from '../../../schemas/styles/orogenic-gold.json' with { type: 'json' };
 import porphyryCopperGold from '../../../schemas/styles/porphyry-copper-gold.json' with { type: 'json' };
 import type { TextFile } from '../read/places.ts';
@@ -7,6 +10,9 @@ import type { TextFile } from '../read/places.ts';
 export const STYLES: Readonly<Record<string, unknown>> = {
   'orogenic-gold': orogenicGold,
   'porphyry-copper-gold': porphyryCopperGold,
+  'lateritic-nickel': lateriticNickel,
+  'iron-formation': ironFormation,
+  'lithium-pegmatite': lithiumPegmatite,
 };
 
 /** What sets each style apart from the others, for whoever has to choose one. */
@@ -15,6 +21,12 @@ export const SETS_APART: Readonly<Record<string, string>> = {
     'gold in veins and shears of greenstone and slate: arsenopyrite, carbonates, chromian mica, vein fill, panned grains',
   'porphyry-copper-gold':
     'copper, gold and molybdenum in and round intrusions: veins by generation, phases, sulphide ratio, enrichment, copper oxides',
+  'lateritic-nickel':
+    'nickel and cobalt in the weathered skin of ultramafic rock: horizons, minerals by eye in percent, fresh boulders, hardness',
+  'iron-formation':
+    'iron ore, its hardcap and detritals: ore zones, oxides by streak, kinds of goethite, shale bands, hardness, fibre',
+  'lithium-pegmatite':
+    'lithium, tantalum and tin in pegmatites: zones, crystal size, spodumene by colour and state, the wall rock’s holmquistite',
 };
 
 /** Parts that styles start from: what every log has, once. No project starts from them alone, but one can extend them. */

@@ -123,9 +123,119 @@ const PORPHYRY_COPPER_GOLD_RULES: readonly Rule[] = [
   },
 ];
 
+/** Fresh bedrock: not a boulder in saprolite, where it goes on for metres. */
+const BEDROCK: Condition = {
+  all: [
+    { field: 'horizon', is: 'BDR' },
+    { field: 'weathering', atMost: 2 },
+  ],
+};
+
+/** For lateritic nickel. A boulder looks like bedrock for a metre or three, so it takes six; a hole that stops above has no foot. */
+const LATERITIC_NICKEL_RULES: readonly Rule[] = [
+  ...USUAL_RULES,
+  {
+    name: 'stopping in laterite',
+    words: 'The last three metres are not bedrock: the foot of the saprolite is not known yet. Call first.',
+    verdict: 'ask',
+    when: { not: { inARow: { where: BEDROCK, forM: 3 } } },
+    whenEnding: true,
+  },
+  {
+    name: 'in bedrock',
+    words: 'Six metres in a row of fresh bedrock: more than a boulder.',
+    verdict: 'may end',
+    when: { inARow: { where: BEDROCK, forM: 6 } },
+  },
+  {
+    name: 'planned and in bedrock',
+    words: 'The planned depth is drilled, and the last three metres are fresh bedrock.',
+    verdict: 'end',
+    when: { all: [{ plannedDepthReached: { plusM: 0 } }, { inARow: { where: BEDROCK, forM: 3 } }] },
+  },
+];
+
+const ORE: Condition = { field: 'zone', isOneOf: ['HCA', 'DEZ', 'MZO'] };
+const UNMINERALISED: Condition = { field: 'zone', is: 'UNZ' };
+
+/** For iron formation. Shale bands part ore from ore, so the tail is longer than the thickest of them usually is. */
+const IRON_FORMATION_RULES: readonly Rule[] = [
+  ...USUAL_RULES,
+  {
+    name: 'fibre',
+    words:
+      'Fibre, or an amphibole that can hold it, in the last six metres: go by the site’s procedure for fibre.',
+    verdict: 'ask',
+    when: {
+      ofLast: {
+        where: {
+          any: [
+            { field: 'fibre', seen: true },
+            { field: 'minerals', of: 'RIE', atLeast: 0.1 },
+            { field: 'minerals', of: 'GRU', atLeast: 0.1 },
+            { field: 'minerals', of: 'ACT', atLeast: 0.1 },
+          ],
+        },
+        atLeastM: 1,
+        ofM: 6,
+      },
+    },
+    safety: true,
+  },
+  {
+    name: 'still in ore',
+    words: 'Ore in three of the last six metres: a hole that ends in it has not found its foot. Call first.',
+    verdict: 'ask',
+    when: { ofLast: { where: ORE, atLeastM: 3, ofM: 6 } },
+    whenEnding: true,
+  },
+  {
+    name: 'barren tail',
+    words: 'Past the ore: twelve metres in a row of unmineralised rock, after three metres of ore.',
+    verdict: 'may end',
+    when: { all: [{ seen: { where: ORE, forM: 3 } }, { inARow: { where: UNMINERALISED, forM: 12 } }] },
+  },
+  {
+    name: 'planned and unmineralised',
+    words: 'The planned depth is drilled, and the last six metres are unmineralised.',
+    verdict: 'end',
+    when: { all: [{ plannedDepthReached: { plusM: 0 } }, { inARow: { where: UNMINERALISED, forM: 6 } }] },
+  },
+];
+
+const IN_PEGMATITE: Condition = { field: 'pegmatite', atLeast: 50 };
+const OUTSIDE: Condition = { field: 'pegmatite', lessThan: 10 };
+
+/** For lithium pegmatite. Pegmatites lie in stacks: wall rock between two is no tail until it is thicker than the gaps usually are. */
+const LITHIUM_PEGMATITE_RULES: readonly Rule[] = [
+  ...USUAL_RULES,
+  {
+    name: 'still in pegmatite',
+    words: 'Pegmatite in the last three metres: its foot is not drilled yet. Call first.',
+    verdict: 'ask',
+    when: { ofLast: { where: IN_PEGMATITE, atLeastM: 1, ofM: 3 } },
+    whenEnding: true,
+  },
+  {
+    name: 'barren tail',
+    words: 'Past the pegmatite: 20 m in a row of wall rock, after three metres of pegmatite.',
+    verdict: 'may end',
+    when: { all: [{ seen: { where: IN_PEGMATITE, forM: 3 } }, { inARow: { where: OUTSIDE, forM: 20 } }] },
+  },
+  {
+    name: 'planned and outside',
+    words: 'The planned depth is drilled, and the last ten metres are wall rock.',
+    verdict: 'end',
+    when: { all: [{ plannedDepthReached: { plusM: 0 } }, { inARow: { where: OUTSIDE, forM: 10 } }] },
+  },
+];
+
 const BY_STYLE: Readonly<Record<string, readonly Rule[]>> = {
   'orogenic-gold': OROGENIC_GOLD_RULES,
   'porphyry-copper-gold': PORPHYRY_COPPER_GOLD_RULES,
+  'lateritic-nickel': LATERITIC_NICKEL_RULES,
+  'iron-formation': IRON_FORMATION_RULES,
+  'lithium-pegmatite': LITHIUM_PEGMATITE_RULES,
 };
 
 /**

@@ -166,10 +166,15 @@ function changed(
     const level = levelIn(means, field);
     return isNot ? NONE : level === undefined ? undefined : { level };
   }
+  if (field.kind === 'percent') {
+    const percent = means.find((each) => each.is === 'percent');
+    return isNot ? NONE : percent?.is === 'percent' ? { percent: percent.amount } : undefined;
+  }
   if (code === undefined) return isNot ? NONE : undefined;
   const kept = before !== undefined && !('absent' in before) ? before : undefined;
   if (field.kind === 'events') return eventIn(kept, code, means);
-  if (field.kind === 'code') return codeIn(schema, field, kept, code, means);
+  // No rock and no zone is not a thing that a row can hold.
+  if (field.kind === 'code') return isNot ? undefined : codeIn(schema, field, kept, code, means);
   if (field.kind !== 'codes' && field.kind !== 'levels' && field.kind !== 'percents') return undefined;
   const { [code]: was, ...others } = amountsIn(kept);
   const amount = isNot ? undefined : (amountIn(means, field) ?? was);
