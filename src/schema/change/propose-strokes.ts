@@ -4,7 +4,7 @@ import { isPair, MOST_KEYS_APART, slipsOf } from '../check/keyboard.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import { couldBeEither, type Stroke, strokesOf } from '../strokes.ts';
 import { distanceFromTerm } from './guessable.ts';
-import { type Slot, slotsOf } from './stroke-slots.ts';
+import { type ProposeWhat, type Slot, slotsOf } from './stroke-slots.ts';
 
 /** A pair or key chosen for a code or a field, what it was before, and why it is this one. */
 export type ProposedStroke = Pick<Stroke, 'is' | 'label' | 'part'> & {
@@ -12,24 +12,6 @@ export type ProposedStroke = Pick<Stroke, 'is' | 'label' | 'part'> & {
   readonly strokes: string | undefined;
   readonly was: string | undefined;
   readonly why: string;
-};
-
-/** What is proposed: everything that has no strokes, or (`again`) all but what is frozen; keys only where they are asked for. */
-export type ProposeWhat = {
-  /** Only codes of these lists; of every list and field where it is missing. */
-  readonly lists?: readonly string[];
-  /** Only this one pair or key: all else stays. */
-  readonly only?: Pick<Stroke, 'is' | 'part'>;
-  /** What has a pair gets another one where that is better. */
-  readonly again?: boolean;
-  /** Single keys too. */
-  readonly keys?: boolean;
-  /** Strokes that rows were logged with: they stay with what they typed, and type nothing else. */
-  readonly frozen?: readonly Pick<Stroke, 'is' | 'strokes' | 'part'>[];
-  /** How often a term is logged, by its part; missing ones are weighed by their place in their list. */
-  readonly uses?: (part: Stroke['part']) => number | undefined;
-  /** What it is worth that a slip doesn't read as something of another field: more costs guessable letters. Set by the bench. */
-  readonly apart?: number;
 };
 
 /**

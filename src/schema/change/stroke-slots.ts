@@ -1,6 +1,23 @@
 import { type Code, type Field, type LoggingSchema, qualifiersOf } from '../logging-schema.ts';
 import { type Stroke, takesOf } from '../strokes.ts';
-import type { ProposeWhat } from './propose-strokes.ts';
+
+/** What is proposed: everything that has no strokes, or (`again`) all but what is frozen; keys only where they are asked for. */
+export type ProposeWhat = {
+  /** Only codes of these lists; of every list and field where it is missing. */
+  readonly lists?: readonly string[];
+  /** Only this one pair or key: all else stays. */
+  readonly only?: Pick<Stroke, 'is' | 'part'>;
+  /** What has a pair gets another one where that is better. */
+  readonly again?: boolean;
+  /** Single keys too. */
+  readonly keys?: boolean;
+  /** Strokes that rows were logged with: they stay with what they typed, and type nothing else. */
+  readonly frozen?: readonly Pick<Stroke, 'is' | 'strokes' | 'part'>[];
+  /** How often a term is logged, by its part; missing ones are weighed by their place in their list. */
+  readonly uses?: (part: Stroke['part']) => number | undefined;
+  /** What it is worth that a slip doesn't read as something of another field: more costs guessable letters. Set by the bench. */
+  readonly apart?: number;
+};
 
 /** A pair or key that a code or a field has or could have. `fixed` stays as it is. */
 export type Slot = Pick<Stroke, 'is' | 'field' | 'takes' | 'label' | 'part'> & {

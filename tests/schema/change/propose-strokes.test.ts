@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { distanceFromTerm, guessOf } from '../../../src/schema/change/guessable.ts';
-import { type ProposeWhat, proposeStrokes } from '../../../src/schema/change/propose-strokes.ts';
+import { proposeStrokes } from '../../../src/schema/change/propose-strokes.ts';
+import type { ProposeWhat } from '../../../src/schema/change/stroke-slots.ts';
 import { frozenBy } from '../../../src/schema/change/stroke-slots.ts';
 import { withStrokes } from '../../../src/schema/change/with-strokes.ts';
 import { writeStrokes } from '../../../src/schema/change/write-strokes.ts';
