@@ -1,25 +1,4 @@
-import { statfsSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
-
-/** A gigabyte. */
-const ENOUGH_BYTES = 2 ** 30;
-
-/**
- * Where the folders of tests are made: in memory where the system has a place there (Linux), for on a disk each folder is waited for, and on a
- * loaded machine for minutes. What a disk does is tried by `npm run faults`, on a disk.
- */
-function folderInMemory(): string | undefined {
-  try {
-    const { bavail, bsize } = statfsSync('/dev/shm');
-    return bavail * bsize > ENOUGH_BYTES ? '/dev/shm' : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-// For the one bundle, too, whose folder is made before any test.
-const inMemory = folderInMemory();
-if (process.env.TMPDIR === undefined && inMemory !== undefined) process.env.TMPDIR = inMemory;
 
 export default defineConfig({
   test: {
@@ -34,7 +13,7 @@ export default defineConfig({
     hookTimeout: 60_000,
     // One fixed seed for every property.
     setupFiles: ['tests/support/setup.ts'],
-    globalSetup: ['tests/support/one-bundle.ts'],
+    globalSetup: ['tests/support/one-run.ts'],
     reporters: ['default'],
     env: { TZ: 'UTC' },
   },

@@ -15,7 +15,7 @@ export default defineConfig({
   test: {
     include: ['tests/faults/full/**/*.test.ts', ...searching],
     setupFiles: ['tests/support/setup.ts'],
-    globalSetup: ['tests/support/one-bundle.ts'],
+    globalSetup: ['tests/support/one-run.ts'],
     environment: 'node',
     testTimeout: 1_800_000,
     hookTimeout: 600_000,
