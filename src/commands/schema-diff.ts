@@ -8,7 +8,7 @@ import { type SchemaDifference, schemaDiff } from '../schema/change/schema-diff.
 import { type ResolvedSchema, resolveSchema } from '../schema/read/resolve.ts';
 import type { Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
-import { namedSchemaFile } from './schema.ts';
+import { namedSchemaFile, unknownNames } from './schema.ts';
 
 /** What `offsider schema diff` is given: each a project's folder, a logging.json or the name of a style. */
 export interface SchemaDiffAsked extends Shared {
@@ -19,6 +19,8 @@ export interface SchemaDiffAsked extends Shared {
 
 /** Says what two projects, rigs or files log differently: gives 1 where there is anything, 0 where they are alike. */
 export async function diffSchemas(outside: Outside, asked: SchemaDiffAsked): Promise<number> {
+  const unknown = await unknownNames(asked);
+  if (unknown.length > 0) return refuse(outside, ...unknown);
   const first = await resolvedAt(asked.first);
   if (!first.ok) return refuse(outside, ...first.findings);
   const second = await resolvedAt(asked.second);

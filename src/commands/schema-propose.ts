@@ -4,8 +4,7 @@ import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { guessOf } from '../schema/change/guessable.ts';
 import { type ProposedStroke, proposeStrokes } from '../schema/change/propose-strokes.ts';
-import type { ProposeWhat } from '../schema/change/stroke-slots.ts';
-import { frozenBy } from '../schema/change/stroke-slots.ts';
+import { frozenBy, type ProposeWhat } from '../schema/change/stroke-slots.ts';
 import { withStrokes } from '../schema/change/with-strokes.ts';
 import { writeStrokes } from '../schema/change/write-strokes.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
@@ -17,7 +16,7 @@ import { legendOf } from '../standing/hole-schema.ts';
 import { atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayAside, sayJson, sayTrouble } from './say.ts';
-import { namedSchemaFile } from './schema.ts';
+import { namedSchemaFile, unknownNames } from './schema.ts';
 
 /** What `offsider schema propose` is given. */
 export interface ProposeAsked extends Shared {
@@ -44,6 +43,8 @@ export async function proposeForSchema(outside: Outside, asked: ProposeAsked): P
     const problem = '--write is for the logging.json of a project';
     const remedy = 'Leave the file out, or print it: --print > new.json';
     if (asked.write) return refuse(outside, wrongUse.at({ file: asked.file }, { problem, remedy }));
+    const unknown = await unknownNames(asked);
+    if (unknown.length > 0) return refuse(outside, ...unknown);
     const named = await namedSchemaFile(asked.file);
     if (!named.ok) return refuse(outside, ...named.findings);
     return sayProposed(outside, asked, proposed(asked, named.value.file, named.value.loadParent, []));

@@ -72,7 +72,7 @@ function acceptWarnings(outside: Outside, asked: SchemaCheckAsked): Promise<numb
 }
 
 /** Names that the project beside does not know. A project that can't be read knows nobody: its faults are what this command is for. */
-async function unknownNames(asked: SchemaCheckAsked): Promise<readonly Finding[]> {
+export async function unknownNames(asked: Shared): Promise<readonly Finding[]> {
   if (asked.by === undefined && asked.rig === undefined) return [];
   const loaded = await readByHand(asked.folder);
   const named = loaded.ok ? namedIn(loaded.value.project, asked) : undefined;

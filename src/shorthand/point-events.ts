@@ -29,6 +29,7 @@ export function combineEvents(
   for (const item of items) {
     const { says } = item;
     if (!('event' in says)) continue;
+    if (says.gone === true && isUnseen(field, before)) return notObserved(schema, field, item);
     if (says.gone === true) {
       delete events[says.event];
       continue;
@@ -41,6 +42,21 @@ export function combineEvents(
     };
   }
   return Object.keys(events).length > 0 ? { events } : NONE;
+}
+
+/** True where nobody looked for events: that one is not there says nothing of the others. */
+function isUnseen(field: FieldOf<'events'>, before: Cell | undefined): boolean {
+  const unsaid = before ?? { absent: field.unsaid };
+  return 'absent' in unsaid && unsaid.absent === 'not observed';
+}
+
+function notObserved(schema: LoggingSchema, field: Field, item: Said): Refusal {
+  const label = labelOf(schema, field, codeNamed(item));
+  return refusal(
+    item,
+    `${label} can't be taken out: ${field.label} not observed`,
+    `Say ${field.name}'0 if you looked and saw none`,
+  );
 }
 
 /** The depth of an event; where nobody knows its row, only one that is typed whole. */

@@ -97,6 +97,10 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
   ],
   'schema export': () => [[]],
   'schema editor': () => [[]],
+  'schema diff': (folder) => [
+    [folder, 'orogenic-gold'],
+    [HOSTILE[3] ?? '', 'orogenic-gold'],
+  ],
   'schema propose': () => [[], [HOSTILE[3] ?? '']],
   questions: () => [['--json'], ['1', '--with', 'theirs'], [HOSTILE[3] ?? '', '--with', 'ours']],
 };
