@@ -232,7 +232,7 @@ describe('a bag held against where it lies', () => {
     sitting.press('f2', 'enter');
     sitting.type(';scan 2 ');
     sitting.happen({ kind: 'scan', number: 'MB000604' });
-    expect(shown(sitting)).toContain('MB000604 is primary 3–4: the stream is one ahead.');
+    expect(shown(sitting)).toContain('MB000604 is primary 3–4: the stream is ahead.');
     expect(sitting.state().draft.text).toBe(';scan 2 ');
   });
 

@@ -28,11 +28,12 @@ test('every sentence on whose a number is, said as good as surely, is true in th
   expect(untrue(facts)).toEqual([]);
 });
 
-test('of sentences said as over 9 in 10, no more than one in a hundred is untrue there', () => {
+test('of sentences said as over 9 in 10, none is untrue there', () => {
   const sure = all.filter(({ tenths }) => tenths >= 9);
   if (LONG_RUN) console.log(`over 9 in 10: ${sure.length}, untrue: ${untrue(sure).join('; ')}`);
   expect(sure.length).toBeGreaterThan(HOLES);
-  expect(untrue(sure).length, untrue(sure).join('\n')).toBeLessThanOrEqual(sure.length / 100);
+  // The long run takes other holes each time: a slip rarer than any kind supposes may be among thousands of them.
+  expect(untrue(sure)).toEqual([]);
 });
 
 test('what is said as so many in ten is true at least so often, to three sigma of the count', () => {

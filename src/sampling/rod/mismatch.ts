@@ -161,6 +161,9 @@ export interface MismatchKind {
 export const NEAR_SPLITTER =
   'Go near the cyclone or splitter only when the driller confirms that rotation is stopped, air is off and bled, and site isolation is done.';
 
+/** Most numbers in a row that count as skipped; more is another bundle, a wrong restart. */
+export const MOST_SKIPPED = 3;
+
 /** The bags of a rod, and the same without the sachets that close it: they are put in at once or when the next rod begins. */
 export function withAndWithoutTail(bags: readonly Bag[]): readonly (readonly Bag[])[] {
   const end = bags.findLastIndex((bag) => bag.kind !== 'standard' && bag.kind !== 'blank') + 1;

@@ -3,7 +3,7 @@ import type { OtherHole, RodSeen } from '../../../src/sampling/rod/mismatch.ts';
 import { rodCheck } from '../../../src/sampling/rod/rod-check.ts';
 import { issue } from '../../../src/sampling/stream/issue.ts';
 import type { StreamState } from '../../../src/sampling/stream/stream.ts';
-import { atCollar, inShort, sampling } from '../build.ts';
+import { atCollar, inShort, sampling, withSlots } from '../build.ts';
 
 /** A hole with one rod issued (`first` and five more) and a second one drilled. */
 function secondRod(first = 'ZQ000174'): StreamState {
@@ -11,6 +11,9 @@ function secondRod(first = 'ZQ000174'): StreamState {
   const bags = issue(sampling(), drilled).map((bag) => ({ ...bag, rod: 'r1' }));
   return { ...drilled, bags, drilledMm: 12_000 };
 }
+
+/** The project without controls, so that numbers and metres run level. */
+const plain = withSlots([]);
 
 function named(seen: RodSeen, state = secondRod(), others: readonly OtherHole[] = []) {
   return rodCheck(sampling(), state, seen, others);
@@ -71,6 +74,36 @@ describe('a rod that does not', () => {
 });
 
 describe('what comes with a name', () => {
+  test('two numbers passed over in this rod are never nearly sure while a rod above may have passed them over', () => {
+    const check = rodCheck(plain, secondRod(), { digits: '187', count: 6 });
+    expect(check.named.slice(0, 2).map((each) => each.code)).toEqual(['skipped', 'one-ahead']);
+    expect(check.named[0]?.share).toBeLessThan(0.9);
+    expect(check.look).toBe('first');
+    const after = rodCheck(plain, secondRod(), { digits: '187', count: 6, first: '182' });
+    expect(after.named[0]).toMatchObject({ code: 'one-ahead', name: 'the stream is ahead' });
+    // They may have been passed over before the first metre of this rod.
+    expect(after.named[1]?.code).toBe('skipped');
+    // A rod that was read and agreed can't have passed anything over.
+    const read = rodCheck(plain, { ...secondRod(), readMm: 6000 }, { digits: '187', count: 6 });
+    expect(read.named[0]?.share).toBeGreaterThan(0.9);
+  });
+
+  test('two numbers passed over where one rod ends and the next begins are mended in both', () => {
+    const [ahead] = rodCheck(plain, secondRod(), { digits: '187', count: 6, first: '182' }).named;
+    const last = ahead?.ways.find((way) => way.at === 'ZQ000179, ZQ000180');
+    expect(inShort(last?.fix.issue ?? [])).toEqual([
+      '180 spoiled',
+      '181 primary 5–6',
+      '182 primary 6–7',
+      '183 primary 7–8',
+      '184 primary 8–9',
+      '185 primary 9–10',
+      '186 primary 10–11',
+      '187 primary 11–12',
+    ]);
+    expect(last?.fix.amend?.map(({ bag }) => inShort([bag])[0])).toEqual(['179 spoiled']);
+  });
+
   test('one more look is asked for where it can part two mismatches, and settles it', () => {
     const first = named({ digits: '184', count: 5 });
     expect(first.named.map((each) => each.code)).toEqual([

@@ -1,7 +1,4 @@
-import { freeOfKind, layWith, type MismatchKind, spoiled, without } from '../mismatch.ts';
-
-/** Most numbers in a row that count as skipped; more is another bundle, a wrong restart. */
-const MOST_SKIPPED = 3;
+import { freeOfKind, layWith, type MismatchKind, MOST_SKIPPED, spoiled, without } from '../mismatch.ts';
 
 /** A numbered bag passed over: every metre has its bag, and a number is left lying. */
 export const skipped: MismatchKind = {
