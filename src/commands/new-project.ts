@@ -202,11 +202,10 @@ function noStyle(style: string): Finding {
 
 /** Prints the styles with what sets each apart. */
 export async function listStyles(outside: Outside): Promise<number> {
-  const width = Math.max(...Object.keys(SETS_APART).map((name) => name.length));
   say(
     outside,
     Object.entries(SETS_APART)
-      .map(([name, apart]) => `${name.padEnd(width)}  ${apart}`)
+      .map(([name, apart]) => `${name}\n    ${apart}`)
       .join('\n'),
   );
   return EXIT.fine;

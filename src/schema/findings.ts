@@ -207,6 +207,14 @@ export const listEmpty = defineFinding({
     'Nothing can be logged in it until the list has a code. While a file is being written that is all right.',
 });
 
+/** Raised where a list is to be taken from a style that is not there, or that has no such list. */
+export const listNotTaken = defineFinding({
+  code: 'schema-list-not-taken',
+  severity: 'fault',
+  title: 'A list is taken from a style that does not have it.',
+  rationale: 'Its codes would be missing, and rows logged without them would have to be logged again.',
+});
+
 /** Raised where a field takes its codes from a list that is not there. */
 export const listMissing = defineFinding({
   code: 'schema-list-missing',

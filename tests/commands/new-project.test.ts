@@ -62,7 +62,8 @@ describe('a new project', () => {
     const heard = hear();
     expect(await listStyles(heard.outside)).toBe(0);
     const lines = heard.out().trimEnd().split('\n');
-    expect(lines.map((line) => line.split(' ')[0])).toEqual(Object.keys(STYLES));
+    expect(lines.filter((line) => !line.startsWith(' '))).toEqual(Object.keys(STYLES));
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(80);
     expect(heard.out()).toContain('veins by generation');
   });
 

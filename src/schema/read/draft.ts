@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
-import { shape } from '../findings.ts';
+import { listNotTaken, shape } from '../findings.ts';
 import {
   type Accepted,
   type ByLevel,
@@ -53,14 +53,18 @@ export const EMPTY_DRAFT: Draft = {
   sources: [],
 };
 
+/** A list of a style, for a file that takes it; or what of the two is not there. */
+export type ListOfStyle = (style: string, list: string) => DraftList | 'no style' | 'no list';
+
 /** One file over what it extends. */
 export function over(
   draft: Draft,
   { value, source }: ReadFile<LoggingFile>,
+  listOfStyle: ListOfStyle,
 ): { readonly draft: Draft; readonly findings: readonly Finding[] } {
   const fields = inherit(draft.fields, value.fields ?? [], nameOf, { source, path: ['fields'] });
   const unlikely = inherit(draft.unlikely, value.unlikely ?? [], nameOf, { source, path: ['unlikely'] });
-  const lists = listsOver(draft.lists, value.lists ?? {}, source);
+  const lists = listsOver(draft.lists, value.lists ?? {}, source, listOfStyle);
   const scales = new Map(draft.scales);
   for (const [name, entry] of Object.entries(value.scales ?? {}))
     scales.set(name, { entry, origins: [{ source, path: ['scales', name] }] });
@@ -86,11 +90,14 @@ function listsOver(
   inherited: Draft['lists'],
   written: { readonly [name: string]: ListEntry },
   source: JsonSource,
+  listOfStyle: ListOfStyle,
 ): { readonly lists: Draft['lists']; readonly findings: readonly Finding[] } {
   const findings: Finding[] = [];
   const lists = new Map(inherited);
   for (const [name, entry] of Object.entries(written)) {
-    const old = lists.get(name);
+    const taken = entry.from === undefined ? lists.get(name) : listOfStyle(entry.from, name);
+    const old = typeof taken === 'string' ? undefined : taken;
+    if (typeof taken === 'string') findings.push(notTaken(source, name, entry.from ?? '', taken));
     const path = ['lists', name, 'codes'];
     const codes = inherit(old?.codes ?? [], entry.codes ?? [], (each) => each.code, { source, path });
     findings.push(...codes.findings);
@@ -102,6 +109,19 @@ function listsOver(
     });
   }
   return { lists, findings };
+}
+
+function notTaken(source: JsonSource, list: string, style: string, what: 'no style' | 'no list'): Finding {
+  const path = ['lists', list, 'from'];
+  return listNotTaken.at(placeInFile(source, path), {
+    problem:
+      what === 'no style' ? `no style is called ${style}` : `the style ${style} has no list called ${list}`,
+    remedy:
+      what === 'no style'
+        ? 'Name a style that comes with offsider: offsider new --style lists them.'
+        : 'Name the list as that style does, or take "from" out and write its codes here.',
+    ...excerptAt(source, path),
+  });
 }
 
 /** The draft as a schema, or which entries are not whole. */

@@ -258,6 +258,14 @@ export type ScaleEntry = z.infer<typeof scaleEntry>;
 /** A list as a file writes it: its label, and codes that are new or changed. */
 export const listEntry = z.strictObject({
   label: label.optional(),
+  from: z
+    .string()
+    .min(1)
+    .max(40)
+    .optional()
+    .describe(
+      'Name of a style: the list starts with the codes of its list of this name, in place of what it inherits. What is written here changes them',
+    ),
   formedBy: z.string().max(200).optional().describe('The rule that its codes are formed by'),
   densityShares: byLevel(z.number().min(0.2).max(1.2))
     .optional()

@@ -1,7 +1,8 @@
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
+import { styleFile } from '../styles/index.ts';
 import { changedUnderneath, type LoadParent, readChain } from './chain.ts';
-import { complete, EMPTY_DRAFT, over } from './draft.ts';
+import { complete, EMPTY_DRAFT, type ListOfStyle, over } from './draft.ts';
 import type { LoggingFile } from './file-schema.ts';
 import type { ReadFile } from './json-source.ts';
 import type { TextFile } from './places.ts';
@@ -28,7 +29,7 @@ export function resolveSchema(
   const findings: Finding[] = [];
   let draft = EMPTY_DRAFT;
   for (const read of [...chain.value].reverse()) {
-    const next = over(draft, read);
+    const next = over(draft, read, listOfStyle);
     findings.push(...next.findings);
     draft = next.draft;
   }
@@ -37,3 +38,14 @@ export function resolveSchema(
   if (findings.length > 0 || !whole.ok) return refused(...findings, ...(whole.ok ? [] : whole.findings));
   return ok({ schema: whole.value, origins: draft, warnings: changedUnderneath(chain.value) });
 }
+
+/** A list of a built-in style, with the parts that the style starts from. */
+const listOfStyle: ListOfStyle = (style, list) => {
+  const file = styleFile(style);
+  const chain = file === undefined ? undefined : readChain(file, () => undefined);
+  if (chain?.ok !== true) return 'no style';
+  const draft = chain.value
+    .toReversed()
+    .reduce((under, read) => over(under, read, listOfStyle).draft, EMPTY_DRAFT);
+  return draft.lists.get(list) ?? 'no list';
+};

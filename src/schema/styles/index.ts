@@ -17,16 +17,11 @@ export const STYLES: Readonly<Record<string, unknown>> = {
 
 /** What sets each style apart from the others, for whoever has to choose one. */
 export const SETS_APART: Readonly<Record<string, string>> = {
-  'orogenic-gold':
-    'gold in veins and shears of greenstone and slate: arsenopyrite, carbonates, chromian mica, vein fill, panned grains',
-  'porphyry-copper-gold':
-    'copper, gold and molybdenum in and round intrusions: veins by generation, phases, sulphide ratio, enrichment, copper oxides',
-  'lateritic-nickel':
-    'nickel and cobalt in the weathered skin of ultramafic rock: horizons, minerals by eye in percent, fresh boulders, hardness',
-  'iron-formation':
-    'iron ore, its hardcap and detritals: ore zones, oxides by streak, kinds of goethite, shale bands, hardness, fibre',
-  'lithium-pegmatite':
-    'lithium, tantalum and tin in pegmatites: zones, crystal size, spodumene by colour and state, the wall rock’s holmquistite',
+  'orogenic-gold': 'veins and shears: arsenopyrite, carbonates, chromian mica, panned grains',
+  'porphyry-copper-gold': 'veins by generation, phases, sulphide ratio, enrichment, copper oxides',
+  'lateritic-nickel': 'horizons, minerals by eye in percent, fresh boulders, hardness',
+  'iron-formation': 'ore zones, oxides by streak, goethite by kind, shale bands, fibre',
+  'lithium-pegmatite': 'zones, crystal size, spodumene by colour and state, holmquistite',
 };
 
 /** Parts that styles start from: what every log has, once. No project starts from them alone, but one can extend them. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatFinding } from '../../../src/finding/finding.ts';
+import { checkSchema } from '../../../src/schema/check/check-schema.ts';
 import { hashOfFile, type LoadParent, styleHash } from '../../../src/schema/read/chain.ts';
 import { resolveSchema } from '../../../src/schema/read/resolve.ts';
 import { styleFile } from '../../../src/schema/styles/index.ts';
@@ -197,6 +198,53 @@ describe('a logging schema that can’t be resolved', () => {
     };
     expect(findingsOf(file)).toEqual([]);
     expect(styleHash('no-such-style')).toBeUndefined();
+  });
+
+  it('takes a list from another style, with changes of its own, in place of the one it inherits', () => {
+    const resolved = resolveSchema({
+      file: 'logging.json',
+      text: JSON.stringify({
+        format: 1,
+        name: 'own',
+        extends: 'porphyry-copper-gold',
+        lists: {
+          sulphides: { from: 'orogenic-gold', codes: [{ code: 'BOR', label: 'bornite', look: 'bronze' }] },
+        },
+      }),
+    });
+    const lists = resolved.ok ? resolved.value.schema.lists : {};
+    const gold = resolveStyle('orogenic-gold')?.lists.sulphides?.codes.map(({ code }) => code) ?? [];
+    expect(lists.sulphides?.codes.map(({ code }) => code)).toEqual([...gold, 'BOR']);
+    expect(lists.veinGenerations).toEqual(resolveStyle('porphyry-copper-gold')?.lists.veinGenerations);
+    const regolith = resolveSchema({
+      file: 'logging.json',
+      text: JSON.stringify({
+        format: 1,
+        name: 'own',
+        extends: 'orogenic-gold',
+        lists: { hues: { from: 'iron-formation' } },
+      }),
+    });
+    expect(regolith.ok && regolith.value.schema.lists.hues?.codes.length).toBe(12);
+  });
+
+  it('names a list that the style it is taken from does not have', () => {
+    const [finding] = over({ lists: { ores: { from: 'orogenic-gold' } } });
+    expect(finding?.problem).toBe('the style orogenic-gold has no list called ores');
+  });
+
+  it('names strokes that clash where lists of two styles meet, and what is free', () => {
+    const text = JSON.stringify({
+      format: 1,
+      name: 'own',
+      extends: 'porphyry-copper-gold',
+      lists: { sulphides: { from: 'orogenic-gold' } },
+    });
+    const resolved = resolveSchema({ file: 'logging.json', text });
+    const found = resolved.ok ? checkSchema(resolved.value.schema, resolved.value.origins) : [];
+    const clash = found.find(({ code }) => code === 'schema-strokes-clash');
+    expect(clash?.problem).toMatch(/ types .*, and .* too/);
+    expect(clash?.remedy).toMatch(/^Give/);
   });
 
   it('says when a part that its style starts from is not as it was: the style is hashed with its parts', () => {

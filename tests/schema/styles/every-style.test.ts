@@ -20,6 +20,7 @@ describe.each(NAMES)('the style %s', (name) => {
 
   it('is set apart from the others in a line', () => {
     expect(SETS_APART[name]?.length).toBeGreaterThan(40);
+    expect(SETS_APART[name]?.length).toBeLessThanOrEqual(76);
     expect(Object.keys(SETS_APART)).toEqual(NAMES);
   });
 
