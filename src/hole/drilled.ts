@@ -61,7 +61,7 @@ export const feltByDriller = z.strictObject({
   toMm: depthMm,
   felt: z.enum(FELT).describe('solid: nothing dropped, no cavity felt. cavity: the rods dropped'),
   driller: words.optional().describe('Who said it, where a name was given; else the driller at the rig'),
-  at: stamp.describe('When it was recorded'),
+  at: stamp,
   by: words.describe('Who recorded it'),
 });
 export type FeltByDriller = Readonly<z.infer<typeof feltByDriller>>;

@@ -31,7 +31,12 @@ const fieldMapping = z.union([
   }),
   z.strictObject({
     each: z
-      .array(z.strictObject({ column: heading, code: z.string().min(1).max(40) }))
+      .array(
+        z.strictObject({
+          column: heading,
+          code: z.string().min(1).max(40).describe('The code whose level or percent it holds'),
+        }),
+      )
       .min(1)
       .describe('A column for each code of a field that holds several, with its level or percent'),
     trace: texts.optional().describe('Cells that mean a trace'),
@@ -60,7 +65,7 @@ export const importSettings = z.strictObject({
       azimuth: heading.optional(),
       north: z.enum(NORTHS).describe('The north that the azimuths are counted from'),
       tool: z.string().min(1).max(200).describe('Name of the tool'),
-      toolClass: z.enum(TOOL_CLASSES),
+      toolClass: z.enum(TOOL_CLASSES).describe('How the tool finds its direction'),
       date: z.iso
         .date()
         .optional()
