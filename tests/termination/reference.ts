@@ -107,10 +107,10 @@ function belowFirstRun(certain: readonly boolean[], thick: number): number {
   return 0;
 }
 
-/** Where the search for a contact starts: below the last of so many in a row that are surely something else. */
-function belowLastExit(found: readonly Truth[], thick: number): number {
-  for (let start = found.length - thick; start >= 0; start--)
-    if (found.slice(start, start + thick).every((each) => each === 'no')) return start + thick;
+/** Where the search for a contact starts: below the last of so many in a row that are something else. */
+function belowLastExit(certain: readonly boolean[], thick: number): number {
+  for (let start = certain.length - thick; start >= 0; start--)
+    if (certain.slice(start, start + thick).every((each) => !each)) return start + thick;
   return 0;
 }
 
@@ -181,8 +181,9 @@ export function referenceState(asked: Asked, hole: Hole, depth: number): Truth {
       );
     case 'past contact': {
       const found = truths(hole, drilled, (mm) => mainRockAt(hole, mm, asked.test));
-      const within = found.slice(belowLastExit(found, asked.thick));
-      return bothWays(within, (c) => belowFirstRun(c, asked.thick) >= Math.max(1, asked.mm));
+      const past = (c: readonly boolean[]) =>
+        belowFirstRun(c.slice(belowLastExit(c, asked.thick)), asked.thick);
+      return bothWays(found, (c) => past(c) >= Math.max(1, asked.mm));
     }
     default:
       return otherState(asked, hole, depth, drilled);

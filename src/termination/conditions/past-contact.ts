@@ -24,7 +24,7 @@ export const pastContact = defineCondition({
     `The contact is the top of the first metres that are \`into\` the rock below it for \`thickM\` in a row (${THICK_M} m where it isn’t said): a thin dyke ` +
     'is no contact, nor is a second rock in a row; only the main rock counts. It is a contact only for as long as the hole stays in that rock: where ' +
     'the log shows another for `thickM` in a row it was a dyke that the hole has left. How far past is measured at the drilled head. ' +
-    'The contact may lie in metres drilled and not yet logged: without one in the log they make it can’t tell.',
+    'In metres that nobody saw there may be a contact, and in `thickM` of them in a row the hole may have left the rock again: both make it can’t tell.',
   example: { into: { field: 'rock', is: 'GRN' }, byM: 12, thickM: 3 },
   shape: {
     into: conditionSchema.describe('What holds below the contact'),
@@ -39,10 +39,23 @@ export const pastContact = defineCondition({
     const thickMm = depthFromMetres(thickM ?? THICK_M);
     // Past it is past its top by what is asked, and by as much as makes a contact of it.
     const needMm = Math.max(1, depthFromMetres(byM), thickMm);
-    const exits = exitsOf(stretches, thickMm);
-    const bodies = bodiesOf(stretches, ({ state }) => state === 'yes', exits, thickMm);
-    const maybes = bodiesOf(stretches, ({ state }) => state !== 'no', exits, thickMm);
-    const sure = bodies.find(({ leftMm }) => leftMm > situation.drilledMm);
+    const isYes = ({ state }: Stretch): boolean => state === 'yes';
+    const notNo = ({ state }: Stretch): boolean => state !== 'no';
+    const exits = exitsOf(stretches, (each) => !notNo(each), thickMm);
+    // What nobody saw may be another rock: so thick, the hole may have left the contact's.
+    const bodies = bodiesOf(
+      stretches,
+      isYes,
+      exitsOf(stretches, (each) => !isYes(each), thickMm),
+      thickMm,
+    );
+    const maybes = bodiesOf(stretches, notNo, exits, thickMm);
+    const isIn = ({ leftMm }: Body): boolean => leftMm > situation.drilledMm;
+    const sure = bodies.find(isIn);
+    const seen = bodiesOf(stretches, isYes, exits, thickMm);
+    const isPastSurely = sure !== undefined && situation.drilledMm >= sure.fromMm + needMm;
+    const contact = isPastSurely ? sure : seen.find(isIn);
+    const isSure = bodies.some((each) => isIn(each) && each.fromMm === contact?.fromMm);
     const leftMm = exits.findLast((exit) => exit.fromMm + thickMm <= situation.drilledMm)?.fromMm ?? 0;
     const history = contactHistory(situation, needMm, bodies, maybes);
     const doubts = stretches.filter(
@@ -53,9 +66,9 @@ export const pastContact = defineCondition({
     );
     const what = cutOff(situation.schema, into);
     const found =
-      sure === undefined
-        ? notFound(situation, stretches, what, thickMm, bodies)
-        : past(situation, sure, what, Math.max(1, depthFromMetres(byM)), needMm);
+      contact === undefined
+        ? notFound(situation, stretches, what, thickMm, seen)
+        : past(situation, contact, what, Math.max(1, depthFromMetres(byM)), needMm, isSure);
     const outcome = outcomeOf(situation, history, {
       ...found,
       unlogged: unloggedOf(doubts),
@@ -91,12 +104,16 @@ function runsWhere(stretches: readonly Stretch[], wanted: (each: Stretch) => boo
   return runs;
 }
 
-/** Rock below a contact that goes on: the first of its runs that is thick enough, and the depth at which the log shows that it was left. */
+/** Rock below a contact that goes on: the first of its runs that is thick enough, and the depth at which it was left. */
 type Body = Run & { readonly leftMm: number };
 
-/** Runs of another rock, as thick as makes a contact: the hole has left what lay above. Only what is logged can show that. */
-function exitsOf(stretches: readonly Stretch[], thickMm: number): readonly Run[] {
-  return runsWhere(stretches, ({ state }) => state === 'no').filter((run) => lengthMm(run) >= thickMm);
+/** Runs of another rock, as thick as makes a contact: the hole has left what lay above. */
+function exitsOf(
+  stretches: readonly Stretch[],
+  isOther: (each: Stretch) => boolean,
+  thickMm: number,
+): readonly Run[] {
+  return runsWhere(stretches, isOther).filter((run) => lengthMm(run) >= thickMm);
 }
 
 function bodiesOf(
@@ -116,15 +133,23 @@ function bodiesOf(
 
 type Said = Pick<Outcome, 'amount' | 'progress' | 'reason' | 'deciding' | 'foreseen' | 'proviso'>;
 
-function past(situation: Situation, contact: Run, what: string, byMm: number, needMm: number): Said {
+function past(
+  situation: Situation,
+  contact: Run,
+  what: string,
+  byMm: number,
+  needMm: number,
+  isSure: boolean,
+): Said {
   const haveMm = Math.max(0, situation.drilledMm - contact.fromMm);
-  const text = `drilled ${formatDepth(haveMm)} of ${formatDepth(byMm)} m past the contact at ${formatDepth(contact.fromMm)} m (${what})`;
+  const goesOn = isSure ? '' : ', if it goes on where nobody saw';
+  const text = `drilled ${formatDepth(haveMm)} of ${formatDepth(byMm)} m past the contact at ${formatDepth(contact.fromMm)} m (${what}${goesOn})`;
   return {
     amount: { haveMm, needMm },
     progress: text,
     reason: text,
     deciding: [intervalOf(contact.fromMm, contact.toMm)],
-    foreseen: true,
+    ...(isSure ? { foreseen: true } : { foreseen: false, proviso: what }),
   };
 }
 

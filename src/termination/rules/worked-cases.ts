@@ -122,13 +122,23 @@ export const WORKED_CASES: readonly WorkedCase[] = [
   {
     title: 'Past a contact, with metres that are not logged',
     metres: [0, 0, 3, 3, 3],
+    drilledM: 7,
+    when: { pastContact: { into: LODE, byM: 5 } },
+    state: 'met',
+    haveM: 5,
+    sinceM: 7,
+    working:
+      'The contact is at 2 m, with 3 m logged below it; the rig is at 7 m: 5 m past it, though the log has come to 5 m only. Two metres of another rock would not make a dyke of it.',
+  },
+  {
+    title: 'Past a contact that may be left again in metres that are not logged',
+    metres: [0, 0, 3, 3, 3],
     drilledM: 8,
     when: { pastContact: { into: LODE, byM: 6 } },
-    state: 'met',
+    state: 'cannot tell',
     haveM: 6,
-    sinceM: 8,
     working:
-      'The contact is at 2 m, with 3 m logged below it; the rig is at 8 m: 6 m past it, though the log has come to 5 m only.',
+      'The contact is at 2 m and the rig 6 m past it. But nobody has seen the 3 m at 5–8: were they all another rock, the three metres above were a dyke.',
   },
   {
     title: 'A dyke is no contact',
