@@ -9,7 +9,13 @@ const amount = z.union([percent, z.literal('trace')]);
 const filled = (record: object): boolean => Object.keys(record).length > 0;
 const share = z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') });
 const qualified = z
-  .record(code, z.record(z.string().min(1).max(40), code).refine(filled, 'must name a list'))
+  .record(
+    code,
+    z
+      .record(z.string().min(1).max(40), code)
+      .refine(filled, 'must name a list')
+      .describe('Code by list; must name a list'),
+  )
   .optional()
   .describe('What more is said of a code, by code and by the list it is from (the legend has both)');
 
