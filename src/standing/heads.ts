@@ -49,6 +49,14 @@ export function loggedWords(hole: Document): string {
   return `${formatDepth(toMm)} m${missingMm === 0 ? '' : `, ${formatDepth(missingMm)} m missing`}`;
 }
 
+/**
+ * How deep the bit is at least: the last rod done, or the deepest row where the log goes past it. With a rod in hand it may be deeper still.
+ * What is said of a danger counts from here.
+ */
+export function bitAtLeastMm(hole: Document): Depth {
+  return depthFromMm(Math.max(drilledMm(hole), logged(hole).toMm));
+}
+
 function missingTo(hole: Document, downToMm: number): number {
   return gapsIn(hole, downToMm).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
 }

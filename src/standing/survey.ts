@@ -40,7 +40,7 @@ import {
 import type { LeftOut } from '../survey/shots/standing-shots.ts';
 import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
-import { headsOf } from './heads.ts';
+import { bitAtLeastMm, headsOf } from './heads.ts';
 
 /** Where a hole goes by its record, and the site it was read at. What is wrong with it is asked of {@link surveyChecksOf}. */
 export interface SurveyStanding extends Omit<HoleSurvey, 'findings' | 'unseen'> {
@@ -241,7 +241,7 @@ export const expectedOf = byReference((project: Project, hole: Document): readon
   const plan = planOf(hole);
   if (plan?.expects === undefined) return [];
   const survey = surveyOf(project, hole);
-  const deepest = Math.max(plan.depthMm, headsOf(hole).drilledMm, ...plan.expects.map((one) => one.fromMm));
+  const deepest = Math.max(plan.depthMm, bitAtLeastMm(hole), ...plan.expects.map((one) => one.fromMm));
   // A hole that runs flatter than planned comes to its zones deeper along itself: half as deep again is looked at.
   return expectedHere(
     plan.expects,
@@ -266,8 +266,8 @@ export function expectedFindingsOf(project: Project, hole: Document): readonly F
   return checkExpected(expectedLoggedOf(project, hole), loggedMm, project.survey, placeOf(hole));
 }
 
-/** Hazard zones that the drilled head is within the site's stand-off of. */
+/** Hazard zones that the bit, as deep as it is at least, is within the site's stand-off of. */
 export function hazardsOf(project: Project, hole: Document): readonly HazardWarning[] {
   const { standOffM } = project.settings.hazards;
-  return hazardWarnings(expectedOf(project, hole), headsOf(hole).drilledMm, standOffM);
+  return hazardWarnings(expectedOf(project, hole), bitAtLeastMm(hole), standOffM);
 }

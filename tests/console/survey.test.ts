@@ -327,7 +327,7 @@ describe('a hazard zone of the plan', () => {
     sitting.enter(';expect seam 60 fibre');
     for (const columns of [80, 100]) {
       const screen = shown(sitting, columns, columns === 80 ? 24 : 30);
-      expect(screen).toContain('FIBRE from 60 m: 6 m ahead');
+      expect(screen).toContain('FIBRE from 60 m: within 6 m');
       expect(screen).toContain('No warning is no clearance.');
     }
   });

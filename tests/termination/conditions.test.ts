@@ -251,9 +251,9 @@ describe('a void', () => {
     expect(state(near, at(30))).toBe('met');
     expect(state(near, at(44))).toBe('met');
     expect(state(near, at(44.001))).toBe('not met');
-    expect(outcome(near, at(32)).reason).toBe('old stope could come at 40 m, 8 m below the bit');
+    expect(outcome(near, at(32)).reason).toBe('old stope could come at 40 m, 8 m below the bit or less');
     expect(outcome(near, at(42)).reason).toBe(
-      'old stope could come at any metre to 44 m, the bit is at 42 m',
+      'old stope could come at any metre to 44 m, the bit is at 42 m or deeper',
     );
   });
 

@@ -92,37 +92,58 @@ export interface HazardWarning {
   readonly name: string;
   readonly hazard: 'fibre' | 'void';
   readonly earliestMm: Depth;
+  /** Where the bit is: above the zone, at a depth that it could come at, or below the last of them. */
+  readonly where: 'ahead' | 'here' | 'passed';
+  /** Millimetres, at most, from the bit down to the zone; where it is passed, from its last foot down to the bit. */
+  readonly offMm: number;
   readonly text: string;
 }
 
 /**
- * Hazard zones (fibre, void) that the drilled head is at or within the site's stand-off of, counted from the earliest depth the zone
- * could come at. A zone stays announced until the head is past its latest foot by the stand-off; one without a foot for good. A
+ * Hazard zones (fibre, void) that the bit is at or within the site's stand-off of, counted from the earliest depth the zone could come
+ * at. `bitMm` is how deep the bit is at least. A zone stays announced until it is past its latest foot by the stand-off; one without a foot for good. A
  * hazard that the projected hole doesn't reach at all is announced from its planned depth.
  */
 export function hazardWarnings(
   zones: readonly ExpectedHere[],
-  drilledMm: Depth,
+  bitMm: Depth,
   standOffM: number,
 ): readonly HazardWarning[] {
   const standOffMm = standOffM * 1000;
   return zones.flatMap(({ expected, top, foot }) => {
     if (expected.hazard === undefined) return [];
     const earliestMm = depthFromMm(Math.min(top?.earliestMm ?? expected.fromMm, expected.fromMm));
-    const past = foot !== undefined && drilledMm > Math.max(foot.latestMm, expected.toMm ?? 0) + standOffMm;
-    if (drilledMm < earliestMm - standOffMm || past) return [];
-    const text = `${hazardWords(expected, earliestMm, drilledMm)} ${NO_CLEARANCE}`;
-    return [{ name: expected.name, hazard: expected.hazard, earliestMm, text }];
+    const past = foot !== undefined && bitMm > Math.max(foot.latestMm, expected.toMm ?? 0) + standOffMm;
+    if (bitMm < earliestMm - standOffMm || past) return [];
+    const latestMm =
+      expected.toMm === undefined ? undefined : Math.max(expected.toMm, foot?.latestMm ?? expected.toMm);
+    const stands = standing(bitMm, earliestMm, latestMm);
+    const text = `${hazardWords(expected, earliestMm, latestMm, stands)} ${NO_CLEARANCE}`;
+    return [{ name: expected.name, hazard: expected.hazard, earliestMm, ...stands, text }];
   });
 }
 
-function hazardWords(expected: Expected, earliestMm: Depth, drilledMm: Depth): string {
+type Standing = Pick<HazardWarning, 'where' | 'offMm'>;
+
+function standing(bitMm: number, earliestMm: number, latestMm: number | undefined): Standing {
+  if (bitMm < earliestMm) return { where: 'ahead', offMm: earliestMm - bitMm };
+  if (latestMm !== undefined && bitMm > latestMm) return { where: 'passed', offMm: bitMm - latestMm };
+  return { where: 'here', offMm: 0 };
+}
+
+function hazardWords(
+  expected: Expected,
+  earliestMm: number,
+  latestMm: number | undefined,
+  { where, offMm }: Standing,
+): string {
   const what =
     expected.hazard === 'fibre'
       ? `FIBRE (${expected.name}): it may be in the dust`
       : `VOID (${expected.name}): the bit may drop`;
-  const ahead = earliestMm - drilledMm;
-  return ahead > 0
-    ? `${what} from ${formatDepth(earliestMm)} m, the earliest it could come: ${formatDepth(ahead)} m below the bit.`
-    : `${what} from ${formatDepth(earliestMm)} m on: the hole is there now.`;
+  if (where === 'ahead')
+    return `${what} from ${formatDepth(earliestMm)} m, the earliest it could come: ${formatDepth(offMm)} m below the bit or less.`;
+  if (where === 'passed' && latestMm !== undefined)
+    return `${what} from ${formatDepth(earliestMm)} m, expected to ${formatDepth(latestMm)} m: the bit is ${formatDepth(offMm)} m below that.`;
+  return `${what} from ${formatDepth(earliestMm)} m on: the hole is there now.`;
 }

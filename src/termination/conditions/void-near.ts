@@ -147,7 +147,7 @@ function metWords(
  */
 function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outcome {
   const nearMm = Math.max(0, zone.fromMm - aheadMm);
-  const { drilledMm } = situation;
+  const bitMm = deepestMm(situation);
   const unseen = zone.toMm === undefined ? [] : unseenIn(situation, nearMm, zone.toMm);
   const left: Tri = unseen.length === 0 ? 'no' : 'cannot tell';
   const steps: Step[] = [
@@ -155,17 +155,17 @@ function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outco
     { atMm: nearMm, state: 'yes' },
     ...(zone.toMm === undefined ? [] : [{ atMm: zone.toMm + 1, state: left }]),
   ];
-  const holds = { fromMm: Math.max(nearMm, drilledMm), toMm: zone.toMm ?? Number.POSITIVE_INFINITY };
-  const history = historyFrom(steps.filter(({ atMm }) => atMm <= drilledMm));
-  const inDoubt = stateAt(history, deepestMm(situation)) === 'cannot tell';
-  const text = inDoubt ? unseenWords(zone, unseen) : expectedWords(zone, drilledMm);
+  const holds = { fromMm: Math.max(nearMm, bitMm), toMm: zone.toMm ?? Number.POSITIVE_INFINITY };
+  const history = historyFrom(steps.filter(({ atMm }) => atMm <= bitMm));
+  const inDoubt = stateAt(history, bitMm) === 'cannot tell';
+  const text = inDoubt ? unseenWords(zone, unseen) : expectedWords(zone, bitMm);
   return outcomeOf(situation, history, {
     progress: text,
     reason: inDoubt ? withCauses(situation, text, unseen) : text,
     deciding: inDoubt ? unseen.map((each) => intervalOf(each.fromMm, each.toMm)) : [],
     ...(inDoubt ? { unlogged: unloggedOf(unseen) } : {}),
     foreseen: !inDoubt,
-    ahead: aheadOf(holds.fromMm <= holds.toMm ? holds : undefined, from(drilledMm)),
+    ahead: aheadOf(holds.fromMm <= holds.toMm ? holds : undefined, from(bitMm)),
   });
 }
 
@@ -185,16 +185,16 @@ function unseenWords({ name, fromMm, toMm = fromMm }: ExpectedZone, unseen: read
   return `${name} was expected at ${formatInterval(intervalOf(fromMm, toMm))} m, and nobody saw ${metres}`;
 }
 
-/** `old stope could come at 104 m, 8 m below the bit`, and how it stands once the bit has come to it. */
-function expectedWords({ name, fromMm, toMm }: ExpectedZone, drilledMm: number): string {
+/** `old stope could come at 104 m, 8 m below the bit`, and how it stands once the bit has come to it. With a rod in hand the bit may be deeper. */
+function expectedWords({ name, fromMm, toMm }: ExpectedZone, bitMm: number): string {
   const top = formatDepth(fromMm);
-  const bit = formatDepth(drilledMm);
-  if (drilledMm < fromMm)
-    return `${name} could come at ${top} m, ${formatDepth(fromMm - drilledMm)} m below the bit`;
-  if (toMm === undefined) return `${name} could come at any metre from ${top} m, the bit is at ${bit} m`;
+  const bit = `the bit is at ${formatDepth(bitMm)} m or deeper`;
+  if (bitMm < fromMm)
+    return `${name} could come at ${top} m, ${formatDepth(fromMm - bitMm)} m below the bit or less`;
+  if (toMm === undefined) return `${name} could come at any metre from ${top} m, ${bit}`;
   const foot = formatDepth(toMm);
-  if (drilledMm <= toMm) return `${name} could come at any metre to ${foot} m, the bit is at ${bit} m`;
-  return `${name} was expected to ${foot} m, ${formatDepth(drilledMm - toMm)} m above the bit`;
+  if (bitMm <= toMm) return `${name} could come at any metre to ${foot} m, ${bit}`;
+  return `${name} was expected to ${foot} m, ${formatDepth(bitMm - toMm)} m above the bit`;
 }
 
 /** A fact, and why the logged metres in doubt were not seen to be rock. */

@@ -79,7 +79,9 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const foreseenMm = foreseenAt(outcome);
   const state = STATES[outcome.state];
   const since = sinceMm(history);
-  const answered = answeredBy(situation.decisions ?? [], rule, state, since, situation.drilledMm);
+  // What was settled about a danger to a depth is used up where the bit is; else where the rods are.
+  const reachedMm = rule.safety ? deepestMm(situation) : situation.drilledMm;
+  const answered = answeredBy(situation.decisions ?? [], rule, state, since, reachedMm);
   const sight = rule.safety && state === 'met' ? sightOf(situation, askedBy(rule), deciding) : undefined;
   return {
     rule,

@@ -52,7 +52,7 @@ describe('a hazard zone', () => {
     const [warning] = warnings([FIBRE], 58);
     expect(warning).toMatchObject({ hazard: 'fibre', earliestMm: 70_000 });
     expect(warning?.text).toBe(
-      `FIBRE (banded unit): it may be in the dust from 70 m, the earliest it could come: 12 m below the bit. ${NO_CLEARANCE}`,
+      `FIBRE (banded unit): it may be in the dust from 70 m, the earliest it could come: 12 m below the bit or less. ${NO_CLEARANCE}`,
     );
   });
 

@@ -185,7 +185,7 @@ describe('a danger that is met', () => {
   test('says what, how far from the bit, whom to call and that the site procedure holds, before any other question', () => {
     const deep = rule({ maximumReached: { maximumM: 90 } }, { name: 'deep', verdict: 'ask' });
     expect(advice([deep, VOID], at).sentence).toBe(
-      'ASK: void: old stope could come at 104 m, 8 m below the bit: call the mine on channel 6, go by the site procedure.',
+      'ASK: void: old stope could come at 104 m, 8 m below the bit or less: call the mine on channel 6, go by the site procedure.',
     );
     expect(evaluateRules([VOID], at).map(alarms)).toEqual([true]);
   });

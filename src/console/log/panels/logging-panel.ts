@@ -9,6 +9,7 @@ import { headsOf, logged } from '../../../standing/heads.ts';
 import { depthOfRod, rodOfDepth } from '../../../standing/rods.ts';
 import { streamFactAt } from '../../../standing/stream.ts';
 import { hazardsOf } from '../../../standing/survey.ts';
+import type { HazardWarning } from '../../../survey/expected/expected.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 
 /** The panel of the interval in hand: hazards near the bit, rod and tray, what the sample stream was there, metres behind the rig. */
@@ -88,17 +89,24 @@ function askedLine(hole: Document): readonly Line[] {
 }
 
 /**
- * Hazard zones that the drilled head is near, each in a line that fits the narrowest panel, and that no warning is no clearance.
+ * Hazard zones that the bit is near, each in a line that fits the narrowest panel, and that no warning is no clearance.
  * Depths are cut down to the metre: a zone never comes above the figure. Nothing where no zone is near.
  */
 export function hazardLines(project: Project, hole: Document): readonly Line[] {
   const warnings = [...hazardsOf(project, hole)].sort((a, b) => a.earliestMm - b.earliestMm);
   if (warnings.length === 0) return [];
-  const { drilledMm } = headsOf(hole);
-  const lines = warnings.map(({ hazard, earliestMm }) => {
-    const ahead = earliestMm - drilledMm;
-    const where = ahead > 0 ? `${Math.floor(ahead / 1000)} m ahead` : 'at it now';
-    return line(`${hazard.toUpperCase()} from ${Math.floor(earliestMm / 1000)} m: ${where}`, 'alert');
-  });
+  const lines = warnings.map(({ hazard, earliestMm, where, offMm }) =>
+    line(`${hazard.toUpperCase()} from ${wholeM(earliestMm)} m: ${whereWords(where, offMm)}`, 'alert'),
+  );
   return [...lines, line('No warning is no clearance.', 'alert')];
+}
+
+/** The rod in hand may have gone deeper than anybody wrote down: a distance ahead is what is left at most. */
+function whereWords(where: HazardWarning['where'], offMm: number): string {
+  if (where === 'here') return 'at it now';
+  return where === 'ahead' ? `within ${wholeM(offMm)} m` : `${wholeM(offMm)} m past it`;
+}
+
+function wholeM(mm: number): number {
+  return Math.floor(mm / 1000);
 }
