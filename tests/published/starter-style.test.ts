@@ -65,6 +65,8 @@ const MINERAL_OF: Readonly<Record<string, string>> = {
   'native copper': 'copper',
   tennantite: 'tennantite-(fe)',
   barite: 'baryte',
+  amethyst: 'quartz',
+  'calcite in veins': 'calcite',
 };
 
 /** Symbols as printed, for the minerals that the styles could name. */

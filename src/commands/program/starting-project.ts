@@ -100,6 +100,18 @@ const ON_DEMAND: Readonly<Record<string, ProjectSettings['sampling']['controls']
       why: 'much garnierite: does it carry over into the next bag?',
     },
   ],
+  'epithermal-gold-silver': [
+    {
+      when: {
+        any: [
+          { field: 'sulphides', of: 'ELE', atLeast: 0.1 },
+          { field: 'sulphides', of: 'ACA', atLeast: 1 },
+        ],
+      },
+      kind: 'blank',
+      why: 'electrum or much acanthite: does it carry over into the next bag?',
+    },
+  ],
   'lithium-pegmatite': [
     {
       when: { field: 'minerals', of: 'SPD', atLeast: 20 },

@@ -1,4 +1,5 @@
 import common from '../../../schemas/styles/common.json' with { type: 'json' };
+import epithermalGoldSilver from '../../../schemas/styles/epithermal-gold-silver.json' with { type: 'json' };
 import ironFormation from '../../../schemas/styles/iron-formation.json' with { type: 'json' };
 import lateriticNickel from '../../../schemas/styles/lateritic-nickel.json' with { type: 'json' };
 import lithiumPegmatite from '../../../schemas/styles/lithium-pegmatite.json' with { type: 'json' };
@@ -13,6 +14,7 @@ export const STYLES: Readonly<Record<string, unknown>> = {
   'lateritic-nickel': lateriticNickel,
   'iron-formation': ironFormation,
   'lithium-pegmatite': lithiumPegmatite,
+  'epithermal-gold-silver': epithermalGoldSilver,
 };
 
 /** What sets each style apart from the others, for whoever has to choose one. */
@@ -22,6 +24,7 @@ export const SETS_APART: Readonly<Record<string, string>> = {
   'lateritic-nickel': 'horizons, minerals by eye in percent, fresh boulders, hardness',
   'iron-formation': 'ore zones, oxides by streak, goethite by kind, shale bands, fibre',
   'lithium-pegmatite': 'zones, crystal size, spodumene by colour and state, holmquistite',
+  'epithermal-gold-silver': 'vein fill and vein textures, clays by kind, adularia, silver minerals',
 };
 
 /** Parts that styles start from: what every log has, once. No project starts from them alone, but one can extend them. */

@@ -230,12 +230,40 @@ const LITHIUM_PEGMATITE_RULES: readonly Rule[] = [
   },
 ];
 
+const IN_VEIN: Condition = { field: 'veins', atLeast: 5 };
+const NO_VEIN: Condition = { field: 'veins', lessThan: 1 };
+
+/** For epithermal gold–silver. A vein splits and comes together again, so its footwall is drilled for longer than one split is wide. */
+const EPITHERMAL_GOLD_SILVER_RULES: readonly Rule[] = [
+  ...USUAL_RULES,
+  {
+    name: 'still in the vein',
+    words: 'Veins of 5 % or more in the last three metres: the footwall is not drilled yet. Call first.',
+    verdict: 'ask',
+    when: { ofLast: { where: IN_VEIN, atLeastM: 1, ofM: 3 } },
+    whenEnding: true,
+  },
+  {
+    name: 'barren tail',
+    words: 'Past the vein: 20 m in a row under 1 % of veins, after two metres of 5 % or more.',
+    verdict: 'may end',
+    when: { all: [{ seen: { where: IN_VEIN, forM: 2 } }, { inARow: { where: NO_VEIN, forM: 20 } }] },
+  },
+  {
+    name: 'planned and barren',
+    words: 'The planned depth is drilled, and the last ten metres are under 1 % of veins.',
+    verdict: 'end',
+    when: { all: [{ plannedDepthReached: { plusM: 0 } }, { inARow: { where: NO_VEIN, forM: 10 } }] },
+  },
+];
+
 const BY_STYLE: Readonly<Record<string, readonly Rule[]>> = {
   'orogenic-gold': OROGENIC_GOLD_RULES,
   'porphyry-copper-gold': PORPHYRY_COPPER_GOLD_RULES,
   'lateritic-nickel': LATERITIC_NICKEL_RULES,
   'iron-formation': IRON_FORMATION_RULES,
   'lithium-pegmatite': LITHIUM_PEGMATITE_RULES,
+  'epithermal-gold-silver': EPITHERMAL_GOLD_SILVER_RULES,
 };
 
 /**
