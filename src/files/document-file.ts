@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { HOLE_NOUNS, HOLE_SINCE_4 } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';
+import { isObject } from '../record/json.ts';
 import { DISPATCH_NOUNS } from '../sampling/dispatch/dispatch-noun.ts';
 import { RESULTS_NOUNS } from '../sampling/laboratory/results-noun.ts';
 import { faultInWords } from '../schema/read/issue-words.ts';
@@ -11,7 +12,7 @@ import { holdToShape } from './json-shape.ts';
 import type { JsonText } from './read-json.ts';
 import { entryShape, tablesShape } from './record-shapes.ts';
 
-/** The newest format that this version reads and writes: holes with the driller's word on metres, the quality of a GPS fix, or a code that gives no chips. */
+/** The newest format that this version reads and writes: holes with the driller's word on metres, the quality of a GPS fix, a code that gives no chips, textures, a third rock, qualifiers or events. */
 export const FORMAT = 4;
 
 /** The format of shifts with timed plods, answers to queries and notes for the next crew. */
@@ -34,6 +35,10 @@ export function formatNeeded(document: Document): number {
 interface Since {
   readonly tables: readonly string[];
   readonly fields: Readonly<Record<string, readonly string[]>>;
+  /** Members that a cell of a logged row has. */
+  readonly cells?: readonly string[];
+  /** Kinds of a field in the legend. A row need not hold a value of one: the legend has the field as soon as it is asked. */
+  readonly kinds?: readonly string[];
 }
 
 /** True of a document that has something in it that came with a format. */
@@ -43,6 +48,14 @@ function holds({ tables }: Document, since: Since): boolean {
     since.tables.some((table) => things(table).length > 0) ||
     Object.entries(since.fields).some(([table, fields]) =>
       things(table).some((thing) => fields.some((field) => Object.hasOwn(thing, field))),
+    ) ||
+    things('legendFields').some(({ kind }) => since.kinds?.some((each) => each === kind)) ||
+    things('rows').some(
+      ({ cells }) =>
+        isObject(cells) &&
+        Object.values(cells).some((cell) =>
+          since.cells?.some((member) => Object.hasOwn(Object(cell), member)),
+        ),
     )
   );
 }
@@ -109,7 +122,7 @@ export const documentFileShape = z.strictObject({
   format: z
     .literal([OLDEST_FORMAT, FLAT_MERGES, SHIFTS_WITH_NOTES, FORMAT])
     .describe(
-      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix or a code that gives no chips, or one that was imported, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
+      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix, a code that gives no chips, textures without amounts, a third rock, qualifiers or events, or one that was imported, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
     ),
   kind: z.string(),
   id: z.string().describe('Permanent id, the name of the file'),

@@ -122,13 +122,18 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
   return holeThing(hole, 'plan', 'plan');
 }
 
-/** Rows sorted before, by the table they stand in: tables are never changed in place. */
-/** Tables of a hole, and fields of its older tables, that a reader of format 3 or older doesn't know. */
+/**
+ * What a reader of format 3 or older doesn't know: tables of a hole, fields of its older tables, members of a cell of a row, and kinds of
+ * fields in the legend.
+ */
 export const HOLE_SINCE_4 = {
   tables: ['feltByDriller'],
-  fields: { hole: ['imported'], collars: ['fix'], legendCodes: ['noChips'] },
+  fields: { hole: ['imported'], collars: ['fix'], legendCodes: ['noChips', 'unit'] },
+  cells: ['third', 'qualified', 'codes', 'events'],
+  kinds: ['codes', 'events'],
 } as const;
 
+/** Rows sorted before, by the table they stand in: tables are never changed in place. */
 const sortedRows = new WeakMap<Table, readonly (readonly [Id, Row])[]>();
 
 /** Logged rows with their ids, from the top down. Sorted once for a table, however many views ask. */

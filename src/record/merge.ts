@@ -13,7 +13,7 @@ import {
   settledAs,
   storedQuestion,
 } from './questions.ts';
-import { type Path, unseenCells, type WasWritten, withSettled } from './written.ts';
+import { namedThings, type Path, unseenCells, type WasWritten, withSettled } from './written.ts';
 
 /** A cell that both copies changed, each to something else. `undefined` in JSON is "not there". */
 export interface Question {
@@ -179,9 +179,10 @@ function reconcileFields(
 ): void {
   const set: Record<string, Json> = {};
   const unset: string[] = [];
+  const wrote = (path: Path) => whose(weWrote(table, id, path), theyWrote(table, id, path));
   const settle = (path: Path, ours: Json | undefined, theirs: Json | undefined): Json | undefined => {
     if (sameJson(ours, theirs)) return ours;
-    const standing = whose(weWrote(table, id, path), theyWrote(table, id, path));
+    const standing = wrote(path);
     if (standing === 'ask') out.questions.push({ table, id, field: path.join('.'), ours, theirs });
     return standing === 'theirs' ? theirs : ours;
   };
@@ -189,7 +190,7 @@ function reconcileFields(
     const ours = own(our, field);
     const theirs = own(their, field);
     const both = isObject(ours) && isObject(theirs);
-    const settled = both ? settleMembers(field, ours, theirs, settle) : settle([field], ours, theirs);
+    const settled = both ? settleMembers(field, ours, theirs, wrote, settle) : settle([field], ours, theirs);
     if (sameJson(settled, ours)) continue;
     if (settled === undefined) unset.push(field);
     else setOwn(set, field, settled);
@@ -207,14 +208,39 @@ function settleMembers(
   field: string,
   ours: JsonObject,
   theirs: JsonObject,
+  wrote: (path: Path) => 'ours' | 'theirs' | 'ask',
   settle: (path: Path, ours: Json | undefined, theirs: Json | undefined) => Json | undefined,
 ): JsonObject {
   const settled: Record<string, Json> = {};
   for (const member of union(ours, theirs)) {
-    const value = settle([field, member], own(ours, member), own(theirs, member));
+    const [our, their] = [own(ours, member), own(theirs, member)];
+    const value = bothThings([field, member], our, their, wrote) ?? settle([field, member], our, their);
     if (value !== undefined) setOwn(settled, member, value);
   }
   return settled;
+}
+
+/**
+ * What two copies hold where both hold things by name: each thing is theirs or ours. Undefined where they hold something else, where both
+ * wrote one of the things, each differently, or where nothing would be left: that is asked about as one cell.
+ */
+function bothThings(
+  path: Path,
+  ours: Json | undefined,
+  theirs: Json | undefined,
+  wrote: (path: Path) => 'ours' | 'theirs' | 'ask',
+): Json | undefined {
+  const [our, their] = [namedThings(ours), namedThings(theirs)];
+  if (our === undefined || their === undefined || our.holder !== their.holder) return undefined;
+  const things: Record<string, Json> = {};
+  for (const name of union(our.things, their.things)) {
+    const pair = { ours: own(our.things, name), theirs: own(their.things, name) };
+    const whoseIs = sameJson(pair.ours, pair.theirs) ? 'ours' : wrote([...path, our.holder, name]);
+    if (whoseIs === 'ask') return undefined;
+    const thing = pair[whoseIs];
+    if (thing !== undefined) setOwn(things, name, thing);
+  }
+  return Object.keys(things).length === 0 ? undefined : { [our.holder]: things };
 }
 
 function whose(weWrote: boolean, theyWrote: boolean): 'ours' | 'theirs' | 'ask' {

@@ -2,7 +2,7 @@ import { countHeld, entriesBeyond, isMerge } from './ancestry.ts';
 import { replay } from './chain.ts';
 import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
 import { fieldsOf, target } from './draft.ts';
-import { isObject, type Json, own, sameJson } from './json.ts';
+import { isObject, type Json, type JsonObject, own, sameJson } from './json.ts';
 import { difference } from './outside.ts';
 import { QUESTIONS, questionsIn } from './questions.ts';
 
@@ -12,8 +12,24 @@ import { QUESTIONS, questionsIn } from './questions.ts';
  */
 type Writings = Map<string, { readonly change: Change | DoneChange; readonly before: Thing }[]>;
 
-/** A cell of a thing: a field, and the member of it where it holds an object before and after. */
-export type Path = readonly [field: string, member?: string];
+/**
+ * A cell of a thing: a field, and the member of it where it holds an object before and after. Where such a member holds things by name
+ * (see {@link namedThings}), each of them is a cell of its own: the path goes on with what holds them and with its name.
+ */
+export type Path = readonly [field: string, ...members: string[]];
+
+/**
+ * Things by name, where that is all that a value holds: `{ events: { WST: { atMm: 44600 } } }` gives `events` and the one thing in it.
+ * Two people who put one each into it have said two things, and neither said anything of the other's.
+ */
+export function namedThings(
+  value: Json | undefined,
+): { readonly holder: string; readonly things: JsonObject } | undefined {
+  if (!isObject(value)) return undefined;
+  const [[holder = '', things] = [], ...rest] = Object.entries(value);
+  if (rest.length > 0 || !isObject(things) || !Object.values(things).every(isObject)) return undefined;
+  return { holder, things };
+}
 
 const thingKey = (table: string, id: Id): string => JSON.stringify([table, id]);
 
@@ -48,7 +64,7 @@ export function withSettled(tables: Tables, wrote: WasWritten): WasWritten {
   );
   if (decided.size === 0) return wrote;
   return (table: string, id: Id, path?: Path) =>
-    wrote(table, id, path) || decided.has(JSON.stringify([table, id, path?.join('.') ?? null]));
+    wrote(table, id, path) || decided.has(JSON.stringify([table, id, path?.slice(0, 2).join('.') ?? null]));
 }
 
 /** Adds what an entry wrote. A merge wrote nothing: what it changes was written by entries of the other copy, or is a question. */
@@ -84,15 +100,15 @@ function stands(
 
 /** The cell that two paths share: one lies within the other or they are the same; undefined where they part. */
 function narrower(one: Path, other: Path): Path | undefined {
-  if (one[0] !== other[0]) return undefined;
-  if (one[1] === undefined) return other;
-  return other[1] === undefined || other[1] === one[1] ? one : undefined;
+  const [short, long] = one.length < other.length ? [one, other] : [other, one];
+  return short.every((member, index) => member === long[index]) ? long : undefined;
 }
 
-function valueAt(thing: Thing | undefined, [field, member]: Path): Json | undefined {
-  const value = own(thing, field);
-  if (member === undefined) return value;
-  return isObject(value) ? own(value, member) : undefined;
+function valueAt(thing: Thing | undefined, [field, ...members]: Path): Json | undefined {
+  return members.reduce(
+    (value, member) => (isObject(value) ? own(value, member) : undefined),
+    own(thing, field),
+  );
 }
 
 /** The cells that a patch writes: whole fields, or the members that differ where an object takes the place of an object. */
@@ -104,9 +120,18 @@ function pathsOf(
     const was = own(before, field);
     const is = own(patch.set, field);
     if (!isObject(was) || !isObject(is)) return [[field]];
-    const members = new Set([...Object.keys(was), ...Object.keys(is)]);
-    return [...members]
-      .filter((member) => !sameJson(own(was, member), own(is, member)))
-      .map((member) => [field, member]);
+    return differing(was, is).flatMap((member): readonly Path[] => {
+      const [old, now] = [namedThings(own(was, member)), namedThings(own(is, member))];
+      if (now === undefined) return [[field, member]];
+      // Where nothing was there before, what was written is these things and no word on others.
+      const those = old !== undefined && old.holder === now.holder ? old.things : {};
+      return differing(those, now.things).map((name): Path => [field, member, now.holder, name]);
+    });
   });
+}
+
+function differing(was: JsonObject, is: JsonObject): readonly string[] {
+  return [...new Set([...Object.keys(was), ...Object.keys(is)])].filter(
+    (member) => !sameJson(own(was, member), own(is, member)),
+  );
 }

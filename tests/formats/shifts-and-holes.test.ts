@@ -52,9 +52,54 @@ describe('the file of a shift', () => {
 });
 
 describe('the file of a hole', () => {
-  it('is of format 4 only where it holds the driller’s word on metres', () => {
-    const hole: Document = { kind: 'hole', id: 'x', tables: {}, history: [] };
+  const hole: Document = { kind: 'hole', id: 'x', tables: {}, history: [] };
+  const row = (cell: Thing) => ({ fromMm: 0, toMm: 1000, cells: { rock: { code: 'BAS' }, field: cell } });
+
+  it('is of format 1 while it holds what format 1 knows', () => {
     expect(formatNeeded(hole)).toBe(1);
-    expect(formatNeeded(having(hole, 'feltByDriller', {} as Thing))).toBe(4);
+    for (const cell of [
+      { code: 'BAS', second: { code: 'SHL', percent: 30 } },
+      { levels: { CHL: 2 } },
+      { absent: 'none' },
+    ])
+      expect(formatNeeded(having(hole, 'rows', row(cell)))).toBe(1);
+    expect(formatNeeded(having(hole, 'legendFields', { label: 'rock', kind: 'code', list: 'rocks' }))).toBe(
+      1,
+    );
+    expect(formatNeeded(having(hole, 'legendCodes', { list: 'rocks', code: 'BAS', label: 'basalt' }))).toBe(
+      1,
+    );
   });
+
+  it.each<readonly [string, string, Thing]>([
+    ['the driller’s word on metres', 'feltByDriller', {}],
+    [
+      'a third rock',
+      'rows',
+      row({ code: 'BAS', second: { code: 'SHL', percent: 30 }, third: { code: 'CHT', percent: 9 } }),
+    ],
+    ['a qualifier', 'rows', row({ levels: { CHL: 2 }, qualified: { CHL: { styles: 'PER' } } })],
+    ['textures', 'rows', row({ codes: { VUG: true } })],
+    ['an event', 'rows', row({ events: { WST: { atMm: 600, number: 2 } } })],
+    [
+      'a field of textures of which no row has one',
+      'legendFields',
+      { label: 'texture', kind: 'codes', list: 'textures' },
+    ],
+    [
+      'a field of events of which no row has one',
+      'legendFields',
+      { label: 'events', kind: 'events', list: 'events' },
+    ],
+    [
+      'the unit of an event',
+      'legendCodes',
+      { list: 'events', code: 'WST', label: 'water strike', unit: 'L/s' },
+    ],
+  ])(
+    'is of format 4 where it holds %s, so that an older reader asks for the newer program',
+    (_, table, thing) => {
+      expect(formatNeeded(having(hole, table, thing))).toBe(4);
+    },
+  );
 });
