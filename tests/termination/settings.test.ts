@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { OROGENIC_GOLD_RULES } from '../../src/termination/rules/starter-rules.ts';
+import { OROGENIC_GOLD_RULES } from '../../src/termination/rules/starter/orogenic-gold.ts';
 import { overrideFor, rulesFor, terminationSettings } from '../../src/termination/settings.ts';
 import { rule } from './build.ts';
 

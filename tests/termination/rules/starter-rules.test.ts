@@ -3,7 +3,7 @@ import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { adviceOf } from '../../../src/termination/advice/verdict.ts';
 import { evaluateRules } from '../../../src/termination/evaluate/evaluate-rule.ts';
 import { checkRules } from '../../../src/termination/rules/check-rules.ts';
-import { OROGENIC_GOLD_RULES } from '../../../src/termination/rules/starter-rules.ts';
+import { OROGENIC_GOLD_RULES } from '../../../src/termination/rules/starter/orogenic-gold.ts';
 import { resolveStyle } from '../../support/styles.ts';
 import { metresOf, type Said, situation, times } from '../build.ts';
 
