@@ -4,43 +4,76 @@ import { closedRefusal } from '../hole/commands/open-hole.ts';
 import type { FeltByDriller } from '../hole/drilled.ts';
 import { REFUSALS } from '../hole/findings.ts';
 import { headerOf } from '../hole/hole.ts';
-import { formatDepth } from '../quantity/depth.ts';
+import { depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
 import { feltWords } from '../standing/felt.ts';
-import { headsOf } from '../standing/heads.ts';
+import { bitAtLeastMm, headsOf } from '../standing/heads.ts';
 import { rodsDown } from '../standing/hygiene.ts';
 
 /** What was felt, where it is said over which metres, and who said it. */
 type Felt = Pick<FeltByDriller, 'felt' | 'driller'> & { readonly over?: Interval };
 
-/** The driller's word on drilled metres, as an observation of its own: the latest rod where no interval is said. Refused below the bit. */
+/**
+ * The driller's word, as an observation of its own. Without metres it is of now: from the last rod done to the deepest row. Where nothing is
+ * logged below the last rod a cavity may be of now or of that rod, and the metres are asked; that none was felt is of that rod. A cavity may be felt up to a rod's length below
+ * what is known of the bit: the rods drop before anybody counts them. That none was felt counts for metres that are known to be drilled only.
+ */
 export function recordFelt(hole: Document, { over, felt: what, driller }: Felt, maker: Maker): Result<Made> {
   const closed = closedRefusal(hole);
   if (closed) return refused(closed);
-  const { name } = headerOf(hole);
-  const metres = over ?? rodsDown(hole).at(-1);
-  if (metres === undefined)
-    return refused(
-      REFUSALS.notThere.at(
-        { hole: name },
-        { problem: 'no rod is done yet', remedy: 'Say it when the first rod is done.' },
-      ),
-    );
-  const { drilledMm, logFromMm } = headsOf(hole);
-  if (metres.toMm > drilledMm || metres.fromMm < logFromMm)
+  const { name, logFromMm, rodMm } = headerOf(hole);
+  const bitMm = bitAtLeastMm(hole);
+  const metres = over ?? metresMeant(hole, what);
+  if (metres === undefined) return refused(whichMetres(hole, what));
+  const lowestMm = what === 'cavity' ? bitMm + rodMm : bitMm;
+  if (metres.toMm > lowestMm || metres.fromMm < logFromMm)
     return refused(
       REFUSALS.badInterval.at(
         { hole: name, fromMm: metres.fromMm, toMm: metres.toMm },
         {
-          problem: `${formatInterval(metres)} is not all drilled: the hole runs from ${formatDepth(logFromMm)} to ${formatDepth(drilledMm)} m`,
-          remedy: 'Give metres that the driller has drilled, like ;solid 44-50.',
+          problem: `${formatInterval(metres)} is not all in the hole: it runs from ${formatDepth(logFromMm)} m, and the bit is at ${formatDepth(bitMm)} m by the rods and the log`,
+          remedy:
+            what === 'cavity'
+              ? `Give metres from ${formatDepth(logFromMm)} to ${formatDepth(lowestMm)} m, a rod below that at most.`
+              : 'Give metres that are drilled, like ;solid 44-50; of the rod in hand, say it when the rod is done (F2).',
         },
       ),
     );
   const said = { felt: what, ...(driller === undefined ? {} : { driller }) };
   const { change, felt } = feltChange(said, metres, maker);
   return ok({ what: feltWords(felt), changes: [change] });
+}
+
+/** What a word without metres is about; undefined where that can't be told. */
+function metresMeant(hole: Document, what: FeltByDriller['felt']): Interval | undefined {
+  const { drilledMm } = headsOf(hole);
+  const bitMm = bitAtLeastMm(hole);
+  if (bitMm > drilledMm) return { fromMm: drilledMm, toMm: bitMm };
+  return what === 'solid' ? rodsDown(hole).at(-1) : undefined;
+}
+
+/** Asks for the metres, with both that can be meant: the metre being drilled and the rod that is done. */
+function whichMetres(hole: Document, word: FeltByDriller['felt']) {
+  const { name, intervalMm } = headerOf(hole);
+  const { drilledMm } = headsOf(hole);
+  const now = { fromMm: drilledMm, toMm: depthFromMm(drilledMm + intervalMm) };
+  const rod = rodsDown(hole).at(-1);
+  const lastRod = rod === undefined ? '' : `;${word} ${typed(rod)} of the last rod`;
+  const ofNow = word === 'cavity' ? `;${word} ${typed(now)} of now` : '';
+  const ways = [ofNow, lastRod].filter((each) => each !== '');
+  return REFUSALS.badInterval.at(
+    { hole: name, fromMm: drilledMm, toMm: drilledMm },
+    {
+      problem: `which metres? Nothing is logged below the last rod, ${formatDepth(drilledMm)} m`,
+      remedy: ways.length === 0 ? 'Say it when the first rod is done.' : `Type ${ways.join(', or ')}.`,
+    },
+  );
+}
+
+/** An interval as it is typed. */
+function typed({ fromMm, toMm }: Interval): string {
+  return `${formatDepth(fromMm)}-${formatDepth(toMm)}`;
 }
 
 /** The same as a change, for a rod that is being recorded. */

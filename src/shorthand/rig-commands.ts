@@ -171,7 +171,7 @@ function felt(word: 'solid' | 'cavity', does: string): CommandWord {
   return {
     word,
     form: `;${word}, or ;${word} 44-50 Mick Tarrant`,
-    does: `${does}: the latest rod, or a range, with who said it`,
+    does: `${does}: below the last rod down to the log, or a range, with who said it`,
     previewed: false,
     read: (text) => {
       const [first = '', ...rest] = text.split(/ +/);

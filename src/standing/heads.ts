@@ -1,7 +1,7 @@
 import { drilledMm, latestRod } from '../hole/commands/drilled.ts';
 import type { RodDone } from '../hole/drilled.ts';
 import type { Header } from '../hole/header.ts';
-import { headerOf, rowsDown } from '../hole/hole.ts';
+import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Document, Table } from '../record/document.ts';
@@ -50,11 +50,12 @@ export function loggedWords(hole: Document): string {
 }
 
 /**
- * How deep the bit is at least: the last rod done, or the deepest row where the log goes past it. With a rod in hand it may be deeper still.
- * What is said of a danger counts from here.
+ * How deep the bit is at least: the last rod done, the deepest row, or the foot of a cavity that the rods dropped into. With a rod in hand it
+ * may be deeper still. What is said of a danger counts from here.
  */
 export function bitAtLeastMm(hole: Document): Depth {
-  return depthFromMm(Math.max(drilledMm(hole), logged(hole).toMm));
+  const felt = holeNouns(hole, 'feltByDriller').filter((each) => each.felt === 'cavity');
+  return depthFromMm(Math.max(drilledMm(hole), logged(hole).toMm, ...felt.map(({ toMm }) => toMm)));
 }
 
 function missingTo(hole: Document, downToMm: number): number {

@@ -66,8 +66,38 @@ describe('the driller’s word at the rod', () => {
   it('is refused below the bit', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';solid 46-60');
-    expect(text(sitting)).toContain('46–60 is not all drilled');
+    expect(text(sitting)).toContain('46–60 is not all in the hole');
     expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([]);
+  });
+
+  it('of a cavity is taken while it happens, below the last rod and the log, and counts from there', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';cavity 56-57 Mick Tarrant');
+    expect(sitting.state().message?.text).toContain('driller: CAVITY felt at 56–57 (Mick Tarrant)');
+    sitting.press('f5');
+    expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 56–57, at the bit');
+  });
+
+  it('without metres is of now: from the last rod down to the log, never the rod before', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    for (let metre = 46; metre < 57; metre++) sitting.enter('.');
+    sitting.enter(';cavity');
+    sitting.enter(';solid');
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toMatchObject([
+      { fromMm: 54_000, toMm: 57_000, felt: 'cavity' },
+      { fromMm: 54_000, toMm: 57_000, felt: 'solid' },
+    ]);
+  });
+
+  it('of a cavity asks for the metres where nothing is logged below the last rod', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';cavity');
+    expect(text(sitting)).toContain('Which metres?');
+    expect(text(sitting)).toContain(';cavity 54-55 of now, or ;cavity 48-54 of the last rod');
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([]);
+    sitting.press('escape');
+    sitting.enter(';solid 54-58');
+    expect(text(sitting)).toContain('say it when the rod is done');
   });
 
   it('stands in the note for the next crew, with who said it and when, and that it is no log', async () => {

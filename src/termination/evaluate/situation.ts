@@ -65,7 +65,17 @@ export type Situation = {
   readonly openStop?: { readonly because: string; readonly by: string };
 };
 
-/** How deep the hole is, for rules that look back: where the rig is, or the deepest row where the log goes past the last rod. */
-export function deepestMm({ drilledMm, loggedMm, cutMm = depthFromMm(0), rows }: Situation): number {
-  return Math.max(drilledMm, loggedMm, cutMm, rows.at(-1)?.toMm ?? 0);
+/**
+ * How deep the hole is at least, for rules that look back: the last rod done, the deepest row where the log goes past it, or the foot of a
+ * cavity that the rods dropped into.
+ */
+export function deepestMm({
+  drilledMm,
+  loggedMm,
+  cutMm = depthFromMm(0),
+  rows,
+  felt = [],
+}: Situation): number {
+  const dropped = felt.filter((each) => each.felt === 'cavity').map(({ toMm }) => toMm);
+  return Math.max(drilledMm, loggedMm, cutMm, rows.at(-1)?.toMm ?? 0, ...dropped);
 }
