@@ -17,7 +17,7 @@ export type FileKind = {
   readonly shape: z.ZodType;
 };
 
-/** A kept document: the envelope, with what stands in each of its tables. */
+/** A kept document: the envelope, with what is in each of its tables. */
 function documentShape(kind: string, nouns: Readonly<Record<string, z.ZodType>>): z.ZodType {
   const tables = Object.entries(nouns).map(
     ([table, noun]) =>
@@ -71,7 +71,7 @@ export const FILE_KINDS: readonly FileKind[] = [
   },
 ];
 
-/** Shapes that stand in a file many times or in themselves, under the names that the JSON Schemas give them. */
+/** Shapes that are in a file many times or in themselves, under the names that the JSON Schemas give them. */
 const NAMED: Readonly<Record<string, z.ZodType>> = { condition: conditionSchema, entry: entryShape };
 
 /** JSON Schema (2020-12) of a kind of file. */

@@ -1,4 +1,4 @@
-// Writes the sample project's holes, shifts and dispatch anew, and the laboratory's papers: an invented explorer, logged through the program itself. `--into <folder>` writes elsewhere.
+// Writes the sample project's holes, shifts and dispatch again, and the laboratory's papers: an invented explorer, logged through the program itself. `--into <folder>` writes elsewhere.
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';

@@ -57,7 +57,7 @@ async function openConsole(outside: Outside, asked: ConsoleAsked): Promise<numbe
   return problem === undefined ? last.exitCode : EXIT.findings;
 }
 
-// A reader that has seen enough (head, less) is no fault.
+// A reader that has seen enough (head, less) is not a fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(EXIT.fine);
   throw error;

@@ -70,7 +70,7 @@ export async function openSitting(folder: string): Promise<Sitting> {
   return { desk, project: loaded.project, clock };
 }
 
-/** The value of a result; what stands in its way is thrown. */
+/** The value of a result; what is in its way is thrown. */
 export function granted<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(result.findings.map(formatFinding).join('\n'));
   return result.value;

@@ -12,7 +12,7 @@ import { streamStateOf } from '../standing/stream.ts';
 
 /**
  * Chooses the kind of a number that comes: the one that the log asks for this kind, else the next whose kind is chosen late. The
- * reason is the person's, or the log's where it asks. Refuses where no number can be this kind, or nobody gives a reason.
+ * reason is the person's, or the log's where it asks. Refuses where no number can be this kind, or no one gives a reason.
  */
 export function chooseControl(
   project: Project,

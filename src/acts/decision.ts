@@ -27,7 +27,7 @@ export interface Decided {
 }
 
 /**
- * The decision to end a hole at a depth, with the verdict and the rules as they stand at that moment; refused where it goes
+ * The decision to end a hole at a depth, with the verdict and the rules as they are at that moment; refused where it goes
  * against the advice and gives no reason. Short of the planned depth it is an early end.
  */
 export function endingDecision(project: Project, hole: Document, decided: Decided): Result<Decision> {

@@ -88,7 +88,7 @@ export function makeDispatch(proposed: Proposed, maker: Maker): MadeOn {
   };
 }
 
-/** What is said of sacks that change hands. The giver is who took them last, where nobody else is said. */
+/** What is said of sacks that change hands. The giver is who took them last, where no one else is said. */
 export type TransferSaid = Pick<Transfer, 'to' | 'sacks' | 'sealsWhole'> &
   Partial<Pick<Transfer, 'from' | 'bags'>>;
 

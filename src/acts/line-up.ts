@@ -63,7 +63,7 @@ export function plannedHere(project: Project, hole: Document, at: Stamp): Planne
   };
 }
 
-/** A line-up as read, held against the plan. */
+/** A line-up as read, compared with the plan. */
 export interface LineUpStanding {
   /** The direction as set: by the pegs, the device or the compass, and the clinometer (the crew's gauge without one). */
   readonly measured: Direction | undefined;

@@ -8,7 +8,7 @@ import { startShift } from '../shift/commands.ts';
 
 /**
  * The changes that make a document of which only later edits are left, as far as its name and the settings tell: a hole of
- * the usual intervals, suspended until somebody has looked at it; a shift from its usual start. None for any other kind.
+ * the usual intervals, suspended until someone has looked at it; a shift from its usual start. None for any other kind.
  */
 export function makingOf(project: Project, { kind, id }: DocumentName, now: Stamp): readonly Change[] {
   if (kind === 'hole') return [{ put: ['hole', 'hole'], thing: headerFor(project, id) as unknown as Thing }];

@@ -46,7 +46,7 @@ function readThen([, { lastBag, bags }]: RodThing): RodSeen {
 /**
  * A mismatch that was noted at a rod, mended one of its ways: the bags of that rod hold what the mending says, and those of the rods below
  * follow on from it, all as one edit. A rod below that then agrees with what was read there is mended with it. Refused where a bag of
- * these rods was amended since: nobody's word is written over.
+ * these rods was amended since: no one's word is written over.
  */
 export function rodMendedLater(
   project: Project,

@@ -43,7 +43,7 @@ export function readNewHole(text: string, taken: ReadonlySet<string>, like = 'ZQ
   return { ok: true, name: id, plan, logFromMm };
 }
 
-/** The words before `from`, and the depth behind it: 0 where there is no `from`, undefined where what is behind it is no depth. */
+/** The words before `from`, and the depth behind it: 0 where there is no `from`, undefined where what is behind it is not a depth. */
 function withoutFrom(words: readonly string[]): {
   readonly words: readonly string[];
   readonly logFromMm: Depth | undefined;

@@ -3,7 +3,7 @@ import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import type { OwnNames } from '../shorthand/own-names.ts';
 
-/** Names of a project for examples: its bag numbers, the hole after its last one, somebody who is called. */
+/** Names of a project for examples: its bag numbers, the hole after its last one, someone who is called. */
 export function ownNames({ settings, sampling }: Project, holes: Iterable<Document>): OwnNames {
   const { people } = settings;
   const called =

@@ -98,7 +98,7 @@ function split(hole: Document, rows: Rows, atMm: Depth, maker: Maker): Result<Ro
   const [id, row] = found;
   return ok([
     ...rows.filter((each) => each !== found),
-    // An event goes with the half that it is in; one whose depth nobody knows stays above.
+    // An event goes with the half that it is in; one whose depth no one knows stays above.
     [id, { ...withEvents(row, (event) => ((event.atMm ?? 0) < atMm ? event : undefined)), toMm: atMm }],
     [
       maker.newId(),

@@ -6,7 +6,7 @@ import { readInterval } from '../shorthand/command.ts';
 import { type RodCare, readCare } from '../shorthand/rod-care.ts';
 import { ROD_WORD } from '../shorthand/rod-words.ts';
 
-/** A mismatch chosen to be mended: its code, and which of the places listed, from 1, or the place as somebody sees it. */
+/** A mismatch chosen to be mended: its code, and which of the places listed, from 1, or the place as someone sees it. */
 export interface MendChosen {
   readonly code: string;
   readonly place: number;
@@ -26,7 +26,7 @@ export type RodRead = RodSeen & {
   readonly fits?: true;
 };
 
-/** Reads what stands behind `;rod`, or undefined where a word of it is none of these. */
+/** Reads what comes after `;rod`, or undefined where a word of it is none of these. */
 export function readRod(text: string): RodRead | undefined {
   let read: RodRead = {};
   for (const word of text.split(/\s+/).filter((each) => each !== '')) {
@@ -79,7 +79,7 @@ export function chosenWay(
   return named.ways[index] === undefined ? undefined : { named, index };
 }
 
-/** The way whose place is the one that somebody sees, of the likeliest mismatch that has such a place. */
+/** The way whose place is the one that someone sees, of the likeliest mismatch that has such a place. */
 export function waySeen(
   check: RodCheck,
   seen: string,
@@ -91,7 +91,7 @@ export function waySeen(
   return found.find(({ index }) => index >= 0);
 }
 
-/** True where what somebody sees, a metre (`46-47`) or the last digits of a number, is the place of a way. */
+/** True where what someone sees, a metre (`46-47`) or the last digits of a number, is the place of a way. */
 function isThere(place: NamedMismatch['ways'][number]['place'], seen: string): boolean {
   if (place === undefined) return false;
   const metre = readInterval(seen);
@@ -99,7 +99,7 @@ function isThere(place: NamedMismatch['ways'][number]['place'], seen: string): b
   return metre !== undefined && place.fromMm === metre.fromMm && place.toMm === metre.toMm;
 }
 
-/** How the answer to a look is typed where nobody is there to be asked. */
+/** How the answer to a look is typed where no one is there to be asked. */
 export const LOOK_WORDS: { readonly [look in NonNullable<RodCheck['look']>]: string } = {
   lastTwo: 'last, a comma between the two, like last162,163',
   count: 'x and the number, like x6',

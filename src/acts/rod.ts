@@ -65,7 +65,7 @@ export function rodAsExpected(
   return rodDone(hole, rod, expected, maker);
 }
 
-/** True where somebody read a number or counted, so that the rod is known to be right. */
+/** True where someone read a number or counted, so that the rod is known to be right. */
 export function isRead({ digits, count }: RodSeen): boolean {
   return digits !== undefined || count !== undefined;
 }

@@ -25,7 +25,7 @@ export interface Begun {
 
 /**
  * Starts an activity of a rig now, in the shift that the time belongs to, which is begun with it where nothing of it is recorded
- * yet. A shift that nobody ended does not swallow the next one. At a time of day without a shift the one still open goes on.
+ * yet. A shift that no one ended does not swallow the next one. At a time of day without a shift the one still open goes on.
  */
 export function startActivityNow(
   project: Project,

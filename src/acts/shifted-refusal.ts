@@ -6,7 +6,7 @@ import { legendOf } from '../standing/hole-schema.ts';
 
 /**
  * Why a line is refused, where it is refused for a pair or key that typed one thing in the hole's rows and that the schema now
- * gives to another: both are named. Any other refusal as it is. `project` is as it stands, not as the hole is logged with it.
+ * gives to another: both are named. Any other refusal as it is. `project` is as it is, not as the hole is logged with it.
  */
 export function refusalUnderRows(project: Project, hole: Document, line: string, refusal: Refusal): Refusal {
   const typed = line.slice(refusal.position, refusal.position + refusal.length);

@@ -123,7 +123,7 @@ export function recordShotRead(
 }
 
 /**
- * What the checks would say anew of a shot, were it recorded: against the dip the hole should have there, and in the path made with
+ * What the checks would say again of a shot, were it recorded: against the dip the hole should have there, and in the path made with
  * it, beside the other holes (`documents`); the gravest first, as it names the likely cause. Empty where nothing is doubtful, and where no run is open.
  */
 export function doubtsOfShot(

@@ -107,7 +107,7 @@ function asShot(shot: TableShot, run: string, maker: Maker): Shot {
   return { ...withoutPlace(shot, maker), run };
 }
 
-/** What the checks say anew with the run in the path; slips of the dip are told row by row already. */
+/** What the checks say again with the run in the path; slips of the dip are told row by row already. */
 function doubtsOfRun(
   project: Project,
   hole: Document,

@@ -164,7 +164,7 @@ async function jsonIn(folder: string, file: string): Promise<Result<JsonText> | 
 }
 
 /**
- * The person and the rig that are named, held against project.json; refused where it knows one of them not. The rig named is the first of the
+ * The person and the rig that are named, compared with project.json; refused where it knows one of them not. The rig named is the first of the
  * project for this command, so that it is meant wherever none is said.
  */
 export function namedIn(

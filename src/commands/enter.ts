@@ -44,7 +44,7 @@ async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
   let unsaved: { readonly number: number; readonly text: string } | undefined;
   for await (const text of linesOf(outside.stdin)) {
     number += 1;
-    // Given again because the disk had not taken it: it stands in memory, and a second one would log the metre below.
+    // Given again because the disk had not taken it: it is in memory, and a second one would log the metre below.
     if (unsaved !== undefined && unsaved.text === text) {
       const { unsafeEdits } = await at.desk.retry();
       if (unsafeEdits > 0) continue;

@@ -57,7 +57,7 @@ function factsOf(
   };
 }
 
-/** The accepted line-up held against the plan as it is now. */
+/** The accepted line-up compared with the plan as it is now. */
 function accepted(project: Project, hole: Document, here: PlannedHere): LineUpAnswer | undefined {
   const { lineUp: set } = surveyOf(project, hole);
   if (set === undefined) return undefined;

@@ -71,7 +71,7 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   return findings.length > 0 ? EXIT.findings : EXIT.fine;
 }
 
-/** The program's file by its name alone: where it lay on this computer is nobody's business at camp. */
+/** The program's file by its name alone: where it lay on this computer is no one's business at camp. */
 function programName({ program }: NewAsked): string {
   return program === undefined ? '' : basename(program);
 }

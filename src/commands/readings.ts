@@ -21,7 +21,7 @@ export interface ReadingsAsked extends Shared {
   readonly file: string;
   /** The column of the log; the only one of the project where none is said. */
   readonly field?: string | undefined;
-  /** Headings said here stand before those of the field in logging.json. */
+  /** Headings said here come before those of the field in logging.json. */
   readonly columns: { readonly [Name in keyof ReadingColumns]?: string | undefined };
   readonly choices: ReadingsFile['choices'];
   /** Show what would be written, and write nothing. */

@@ -28,7 +28,7 @@ export interface ReconcileAsked extends Shared {
   readonly as: 'text' | 'json' | 'csv' | 'html';
 }
 
-/** Holds the plods of a span of dates against our own record: table, totals, query list, the invoice expected. */
+/** Compares the plods of a span of dates with our own record: table, totals, query list, the invoice expected. */
 export function reconcileSpan(outside: Outside, asked: ReconcileAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     const [from = '', to = from] = asked.span.split('..');

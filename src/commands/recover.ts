@@ -12,14 +12,14 @@ export interface RecoverAsked extends Shared {
   readonly file?: string | undefined;
   /** Why it may be let go. */
   readonly letGo?: string | undefined;
-  /** Make it anew from what the journal holds. */
+  /** Make it again from what the journal holds. */
   readonly restore: boolean;
   readonly json: boolean;
 }
 
 /**
  * Lists documents whose files are gone, with what the journal still holds of each; lets one go for good, with the reason, or makes
- * it anew from the journal. 0 where none is missing any more, 1 where one is.
+ * it again from the journal. 0 where none is missing any more, 1 where one is.
  */
 export function recover(outside: Outside, asked: RecoverAsked): Promise<number> {
   const { file } = asked;

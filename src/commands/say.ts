@@ -32,7 +32,7 @@ export function sayJson(outside: Says, value: unknown): void {
   outside.stdout.write(`${safeJson(JSON.stringify(value, null, 2))}\n`);
 }
 
-/** What stands in the way, on stderr: findings that were expected (what, where, what to do), or a fault of ours with its stack. */
+/** What is in the way, on stderr: findings that were expected (what, where, what to do), or a fault of ours with its stack. */
 export type Trouble = { readonly findings: readonly Finding[] } | { readonly bug: unknown };
 
 /** The one renderer of errors: text for stderr. */
@@ -48,7 +48,7 @@ export function sayTrouble(outside: Says, trouble: Trouble): void {
   outside.stderr.write(`${safeLines(troubleText(trouble))}\n`);
 }
 
-/** Prints what stands in the way and gives the exit code of a wrong use. */
+/** Prints what is in the way and gives the exit code of a wrong use. */
 export function refuse(outside: Says, ...findings: readonly Finding[]): number {
   sayTrouble(outside, { findings });
   return EXIT.wrongUse;

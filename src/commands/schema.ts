@@ -19,7 +19,7 @@ import { sayFindings } from './check.ts';
 import { EXIT, refuse, say } from './say.ts';
 import { findingsBeside } from './schema-beside.ts';
 
-/** What `offsider schema check` is given: a file, or the name of a style, and another that it is held against. */
+/** What `offsider schema check` is given: a file, or the name of a style, and another that it is compared with. */
 export interface SchemaCheckAsked extends Shared {
   /** The logging.json of the project where none is given. */
   readonly file?: string | undefined;
@@ -31,7 +31,7 @@ export interface SchemaCheckAsked extends Shared {
 
 /**
  * Checks a logging schema: every fault with its file, line and field, and what to do. Beside a project.json, its bag numbers and the
- * logged holes are held against it too; with `against`, what it changes of another one is told.
+ * logged holes are compared with it too; with `against`, what it changes of another one is told.
  */
 export async function checkSchemaFile(outside: Outside, asked: SchemaCheckAsked): Promise<number> {
   const unknown = await unknownNames(asked);
@@ -71,7 +71,7 @@ function acceptWarnings(outside: Outside, asked: SchemaCheckAsked): Promise<numb
   });
 }
 
-/** Names that the project beside does not know. A project that can't be read knows nobody: its faults are what this command is for. */
+/** Names that the project beside does not know. A project that can't be read knows no one: its faults are what this command is for. */
 export async function unknownNames(asked: Shared): Promise<readonly Finding[]> {
   if (asked.by === undefined && asked.rig === undefined) return [];
   const loaded = await readByHand(asked.folder);

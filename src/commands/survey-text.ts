@@ -47,7 +47,7 @@ export function surveyText(project: Project, hole: Document, documents: Iterable
   ].join('\n');
 }
 
-/** No path; where shots gave dips without an azimuth, they are listed, as they stand. */
+/** No path; where shots gave dips without an azimuth, they are listed, as they are. */
 function noStations(hole: Document): readonly string[] {
   const shots = holeNouns(hole, 'shots')
     .filter((shot) => shot.rejected === undefined)

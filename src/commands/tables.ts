@@ -50,7 +50,7 @@ export function tables(outside: Outside, asked: TablesAsked): Promise<number> {
   });
 }
 
-/** Says which files could not be read: their rows are missing, and nobody would see it in a table. */
+/** Says which files could not be read: their rows are missing, and no one would see it in a table. */
 function sayLeftOut({ outside, desk, warnings }: AtProject): number {
   const faults = [...desk.findings(), ...warnings].filter((each) => each.severity === 'fault');
   if (faults.length === 0) return EXIT.fine;
@@ -145,7 +145,7 @@ function* noting(files: Iterable<TableFile>, names: Set<string>): Generator<Tabl
   }
 }
 
-/** Refused where the folder holds something else than tables of this project: a file of somebody's could have the name of one of ours. */
+/** Refused where the folder holds something else than tables of this project: a file of someone's could have the name of one of ours. */
 async function freeFolder(folder: string, said: string, heading: string): Promise<Result<void>> {
   const taken = (problem: string) =>
     refused<never>(

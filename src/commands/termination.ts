@@ -32,7 +32,7 @@ export interface TerminationAsked extends Shared {
   readonly json: boolean;
 }
 
-/** Advice on ending a hole: as it stands, at a depth, with rows that might come; why a rule stands so; rules checked, or replayed on finished holes. */
+/** Advice on ending a hole: as it is, at a depth, with rows that might come; why a rule stands so; rules checked, or replayed on finished holes. */
 export function termination(outside: Outside, asked: TerminationAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     const { project } = at;

@@ -104,7 +104,7 @@ async function register(at: AtProject, hole: Document, folder: string): Promise<
   return made.value.changes.length === 0 ? undefined : submitOn(at, { document: hole, made: made.value });
 }
 
-/** Names of the files of a folder, in order; folders, links and what else there is are no pictures. */
+/** Names of the files of a folder, in order; folders, links and what else there is are not pictures. */
 async function filesIn(folder: string): Promise<readonly string[]> {
   const names = await realDisk.list(folder);
   const kinds = await Promise.all(names.map((name) => realDisk.facts(join(folder, name))));

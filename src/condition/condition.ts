@@ -53,7 +53,7 @@ export type Condition =
 
 const GROUPS = ['all', 'any', 'not'] as const;
 
-/** The condition as it stands in a file. */
+/** The condition as it is in a file. */
 export const conditionSchema: z.ZodType<Condition> = z.lazy(() =>
   z.union(
     [
@@ -88,7 +88,7 @@ export function comparisonOf(condition: FieldCondition): Comparison {
   return name;
 }
 
-/** A comparison and where it stands in its condition: names of members and places in lists, from the top. */
+/** A comparison and where it is in its condition: names of members and places in lists, from the top. */
 export type PlacedComparison = {
   readonly comparison: FieldCondition;
   readonly path: readonly (string | number)[];
@@ -99,7 +99,7 @@ export function fieldConditions(condition: Condition): readonly FieldCondition[]
   return placedComparisons(condition).map((each) => each.comparison);
 }
 
-/** The same, each with where it stands. */
+/** The same, each with where it is. */
 export function placedComparisons(condition: Condition): readonly PlacedComparison[] {
   if ('all' in condition) return condition.all.flatMap((each, index) => under(each, ['all', index]));
   if ('any' in condition) return condition.any.flatMap((each, index) => under(each, ['any', index]));

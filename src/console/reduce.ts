@@ -133,7 +133,7 @@ function key(state: State, event: KeyEvent, world: World): Step {
     : (typeOnShift(state, event) ?? typeInList(state, event));
 }
 
-/** A screen that doesn't come back to the row that was open leaves it: the line that waited stands at the logged head again. */
+/** A screen that doesn't come back to the row that was open leaves it: the line that waited is at the logged head again. */
 function leavingRow(before: State, [after, effects]: Step): Step {
   const stays = after.screen.name === 'log' || rowLeft(after.screen) !== 'head';
   return stays || rowLeft(before.screen) === 'head'

@@ -169,7 +169,7 @@ function firstScreen(found: readonly Finding[], drilling: string | undefined): S
     : { name: 'log', hole: drilling, cursor: 'head' };
 }
 
-/** What is said at the start: notes on what was found, and questions of two copies that nobody settled. */
+/** What is said at the start: notes on what was found, and questions of two copies that no one settled. */
 function openMessage(found: readonly Finding[], documents: Iterable<Document>): Message | undefined {
   const open = [...documents].map((document) => countOpen(document)).reduce((sum, each) => sum + each, 0);
   const noted = foundMessage(found);

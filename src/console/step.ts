@@ -35,7 +35,7 @@ export type Effect =
   | { readonly do: 'change code'; readonly list: string; readonly code: string; readonly change: CodeChange }
   /** Everything written to another folder, to go on there; what came of it happens later. */
   | { readonly do: 'elsewhere'; readonly folder: string }
-  /** A document whose file is gone: made anew from the journal, or let go for good. */
+  /** A document whose file is gone: made again from the journal, or let go for good. */
   | { readonly do: 'restore'; readonly document: DocumentName }
   | { readonly do: 'let go'; readonly document: DocumentName; readonly why: string }
   /** A file or device of a GPS is read for the line-up of a hole; what came of it happens later. */
@@ -58,7 +58,7 @@ export function saying(state: State, text: string, tone: Message['tone'] = 'plai
   return { ...state, message: { text, tone } };
 }
 
-/** The state saying what stands in the way, in one or two sentences. */
+/** The state saying what is in the way, in one or two sentences. */
 export function sayingFinding(state: State, finding: Finding): State {
   return saying(state, `${sentence(finding.problem)} ${finding.remedy}`, 'alert');
 }

@@ -18,7 +18,7 @@ export interface ConsoleStore {
 interface Fitting {
   /** Fits the state to the screen. */
   readonly settle: (state: State) => State;
-  /** False while the window is too small to show anything: a key pressed then would change what nobody sees. */
+  /** False while the window is too small to show anything: a key pressed then would change what no one sees. */
   readonly canBeSeen: () => boolean;
   /** Runs something when the screen has been painted and the disk has had its turn. */
   readonly later: (run: () => void) => void;

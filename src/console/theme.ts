@@ -1,6 +1,6 @@
 /**
  * What a piece of text is for; the theme says how that looks. Nothing is told by tone alone: every tone that carries a
- * meaning stands beside a word or a sign that carries it too.
+ * meaning is beside a word or a sign that carries it too.
  */
 export type Tone = 'plain' | 'faint' | 'strong' | 'good' | 'warn' | 'alert' | 'accent' | 'picked';
 
@@ -93,7 +93,7 @@ export function themeFor(looks: { readonly colour: boolean; readonly ascii: bool
   return { ...looks, signs: looks.ascii ? ASCII : DRAWN };
 }
 
-/** A text in a tone. Without colour `picked` and `strong` stay (they are no colours), the others are plain. */
+/** A text in a tone. Without colour `picked` and `strong` stay (they are not colours), the others are plain. */
 export function toned(text: string, tone: Tone, theme: Theme): string {
   if (tone === 'plain' || text === '') return text;
   if (!theme.colour && tone !== 'picked' && tone !== 'strong') return text;

@@ -25,7 +25,7 @@ export function makeBase(parts: BaseParts): Base {
       disk: needs.disk,
       folder,
       displaced: (generation) => displacedFrom(needs.disk, folder, lock, generation),
-      // One whose first edit is not on the medium yet is no loss if it never gets there.
+      // One whose first edit is not on the medium yet is not a loss if it never gets there.
       documents: () => [
         ...new Set([
           ...shelf.keys().filter((key) => shelf.get(key)?.durable !== undefined),
@@ -44,7 +44,7 @@ export function makeBase(parts: BaseParts): Base {
 
 /**
  * True where the files of all documents that a line changes hold it. One that can't be written holds nothing for sure; what there
- * was of one that was let go is kept aside, and who let it go stands at the head of each generation.
+ * was of one that was let go is kept aside, and who let it go is at the head of each generation.
  */
 function isCovered(
   line: WorkLine,

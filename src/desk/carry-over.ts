@@ -26,7 +26,7 @@ interface Left {
 }
 
 /**
- * Copies the files of a project that nobody has in memory to another folder, byte by byte: what can't be read as a document,
+ * Copies the files of a project that no one has in memory to another folder, byte by byte: what can't be read as a document,
  * what is kept aside, what was sent, what the logging schema extends. `held` are files that are written there anyway. Gives a
  * finding for everything that is not taken along: folders that are none of ours (photographs), links, what can't be read.
  */

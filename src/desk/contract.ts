@@ -8,7 +8,7 @@ import type { Outcome } from './take-in.ts';
 /** What is to be done: an edit without what the desk gives it (id, time, person). */
 export type EditRequest = Omit<Edit, 'edit' | 'at' | 'by'>;
 
-/** An edit taken: it stands in memory at once; `durable` tells when it is on the medium (or that the first try failed). */
+/** An edit taken: it is in memory at once; `durable` tells when it is on the medium (or that the first try failed). */
 export type Submitted =
   | { readonly ok: true; readonly edit: Edit; readonly durable: Promise<Saved> }
   | { readonly ok: false; readonly problem: string };
@@ -85,7 +85,7 @@ export interface Desk {
   /** Gives up a document whose file is gone, for good and with the reason: recorded in the journal, what it held is kept aside. */
   readonly letGo: (name: DocumentName, why: string) => Promise<LetGoDone>;
   /**
-   * Makes a document whose file is gone anew from what the journal holds of it. `making` are the changes that make such a document
+   * Makes a document whose file is gone again from what the journal holds of it. `making` are the changes that make such a document
    * where the journal does not hold them. Refused where the journal holds nothing.
    */
   readonly restore: (name: DocumentName, making: readonly Change[]) => Submitted;
@@ -102,7 +102,7 @@ export interface Desk {
   /** Tries again at once to save what is not safe. */
   readonly retry: () => Promise<Health>;
   /**
-   * Writes everything to another folder (empty or not there) and goes on working there: documents as they stand, files that can't
+   * Writes everything to another folder (empty or not there) and goes on working there: documents as they are, files that can't
    * be read as they are. What can't be taken along is in `left` and among the findings.
    */
   readonly moveTo: (folder: string) => Promise<Moved>;

@@ -35,7 +35,7 @@ export interface DeskOptions {
 const IDLE_MS = 60_000;
 
 /**
- * Runs something later. The timer keeps the program alive: somebody may be waiting for what it does, and a program that ends with a promise
+ * Runs something later. The timer keeps the program alive: someone may be waiting for what it does, and a program that ends with a promise
  * open says nothing and has no exit code that means anything. Closing the desk calls off what is left.
  */
 function afterOnTimer(ms: number, run: () => void): () => void {

@@ -95,7 +95,7 @@ function filedAMinuteAgo({ filedAt, needs }: State): boolean {
   return filedAt === undefined || instantMs(needs.now()) - instantMs(filedAt) >= 60_000;
 }
 
-/** A document's file was written by somebody else while the desk was open: it is kept, and taken in as another copy. */
+/** A document's file was written by someone else while the desk was open: it is kept, and taken in as another copy. */
 export async function takeOutsideChange(state: State, document: Document): Promise<void> {
   const { disk } = state.needs;
   const { folder } = state.base;

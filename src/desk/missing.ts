@@ -77,7 +77,7 @@ export async function letDocumentGo(state: State, name: DocumentName, why: strin
   });
 }
 
-/** Makes a document whose file is gone anew from what the journal holds of it. */
+/** Makes a document whose file is gone again from what the journal holds of it. */
 export function restoreFromJournal(state: State, name: DocumentName, making: readonly Change[]): Submitted {
   const refused = refusal(state, name);
   if (refused !== undefined) return { ok: false, problem: refused };

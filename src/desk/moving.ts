@@ -17,7 +17,7 @@ import { makeRooms, newToken } from './opening.ts';
 import { type Base, type State, tell } from './state.ts';
 
 /**
- * Writes everything to another folder and goes on there: documents as they stand in memory, what can't be read as it is, and
+ * Writes everything to another folder and goes on there: documents as they are in memory, what can't be read as it is, and
  * lines of the journal that no file holds. The old folder is left as it is; the new one is another copy of the project, with a
  * replica id of its own. Refused where the folder holds anything.
  */

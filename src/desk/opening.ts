@@ -47,7 +47,7 @@ const WRITTEN_IN = [
 ];
 
 /**
- * Refused where the folder is not there or holds no project.json (nothing is made in a folder that is no project), and where a
+ * Refused where the folder is not there or holds no project.json (nothing is made in a folder that is not a project), and where a
  * folder in it is a link out of it.
  */
 export async function requireProject(disk: Disk, folder: string): Promise<Result<void>> {
@@ -95,7 +95,7 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
   const there = await requireProject(disk, folder);
   if (!there.ok) return there;
   try {
-    // The lock's folder alone: whatever stands in the way of the lock, nothing else has been made.
+    // The lock's folder alone: whatever is in the way of the lock, nothing else has been made.
     await ensureFolder(disk, join(folder, JOURNAL_FOLDER));
   } catch (error) {
     return refused(

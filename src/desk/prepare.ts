@@ -5,7 +5,7 @@ import { type Document, documentKey, type Edit, emptyDocument } from '../record/
 import { target } from '../record/draft.ts';
 import { identifierFault } from '../record/identifiers.ts';
 
-/** An edit applied, ready for the journal: its line and the documents as they stand after it; or why it is not taken. */
+/** An edit applied, ready for the journal: its line and the documents as they are after it; or why it is not taken. */
 export type Prepared =
   | { readonly ok: true; readonly line: EditLine; readonly documents: readonly Document[] }
   | { readonly ok: false; readonly problem: string };

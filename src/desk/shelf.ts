@@ -1,7 +1,7 @@
 import type { LoadedDocument } from '../files/load-document.ts';
 import { type Document, documentKey } from '../record/document.ts';
 
-/** A document at the desk: as it stands, and how much of it is where. */
+/** A document at the desk: as it is, and how much of it is where. */
 export interface Held {
   /** As the console shows it. */
   readonly document: Document;

@@ -21,7 +21,7 @@ export interface SnapshotNeeds {
   readonly isClosed: (key: string) => boolean;
   /** Rejects where another console has taken over. */
   readonly requireOurs: () => Promise<void>;
-  /** A file that somebody else wrote since: keeps it and takes it in; our snapshot waits for the next round. */
+  /** A file that someone else wrote since: keeps it and takes it in; our snapshot waits for the next round. */
   readonly changedOutside: (document: Document) => Promise<void>;
   /** Says what was found of a file that was to be written; the same is said once. */
   readonly found: (findings: readonly Finding[]) => void;

@@ -55,7 +55,7 @@ export interface State {
   savedAt: Stamp | undefined;
   /** Edits on the medium since files were last written. */
   sinceSnapshot: number;
-  /** A rod was recorded since then: the rig adds the next one, so nobody waits for a key. */
+  /** A rod was recorded since then: the rig adds the next one, so no one waits for a key. */
   rodDone: boolean;
   /** When files were last written; undefined before the first time. */
   filedAt: Stamp | undefined;

@@ -95,7 +95,7 @@ function withOutside(copy: Document, deed: (what: string) => Deed): Document | {
   }
 }
 
-/** A copy edited outside that was taken in before, with the entry made then: the same edit is no second one, and asks nothing again. */
+/** A copy edited outside that was taken in before, with the entry made then: the same edit is not a second one, and asks nothing again. */
 function asTakenBefore(ours: Document, copy: Document, edited: Document): Document {
   const made = edited.history.at(-1);
   if (made === undefined || edited.history.length === copy.history.length) return edited;

@@ -37,7 +37,7 @@ function touches(edit: Edit, name: DocumentName): boolean {
 type Get = (name: DocumentName) => Document | undefined;
 
 /**
- * How to take back this sitting's latest edit, of whatever document. What was edited outside is nobody's deed here: it is taken back only
+ * How to take back this sitting's latest edit, of whatever document. What was edited outside is no one's deed here: it is taken back only
  * while its document is in hand.
  */
 export function reversalOfLast(sitting: Sitting, inHand: DocumentName | undefined, get: Get): Reversal {

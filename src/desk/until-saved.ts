@@ -5,7 +5,7 @@ import type { Saved } from './health.ts';
 /** A scanner or a sync client holds a file for a second or two, a stick is pushed in again: so long a command waits before it gives up. */
 const PAUSES_MS = [100, 250, 500, 1000, 2000];
 
-/** What came of waiting. `waiting`: it stands in memory, is tried again as the desk closes, and may be on the medium all the same. */
+/** What came of waiting. `waiting`: it is in memory, is tried again as the desk closes, and may be on the medium all the same. */
 export type SavedAtLast = Saved | { readonly ok: false; readonly problem: string; readonly waiting: true };
 
 /** Waits for something submitted to be on the medium, and tries again for some seconds where the disk does not take it at once. */

@@ -11,7 +11,7 @@ import { type State, tell } from './state.ts';
 const SETTLE_MS = 1000;
 
 /**
- * Holds the files of documents edited since the last look, or of all, against what was last read or written by us. One that another program
+ * Compares the files of documents edited since the last look, or of all, with what was last read or written by us. One that another program
  * wrote is kept and taken in, one that is gone is written again; either is said. Comes in turn with our own writing, so that our own is never
  * taken for another's.
  */

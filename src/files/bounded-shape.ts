@@ -12,7 +12,7 @@ const bounded = new WeakSet<Shape>();
 
 /**
  * Makes a shape stop early at every list and table of things in it, and gives it back. zod names every fault of every member, which takes seconds
- * for a file with 40,000 misshapen rows and minutes for one made for it, and nobody reads past the first twenty. A file that fits is judged the
+ * for a file with 40,000 misshapen rows and minutes for one made for it, and no one reads past the first twenty. A file that fits is judged the
  * same; what zod makes of it is not rebuilt, so only the verdict may be used.
  */
 export function boundedShape<T extends Shape>(shape: T): T {

@@ -46,7 +46,7 @@ export interface Disk {
   watch?(folder: string, changed: () => void): () => void;
 }
 
-/** Most bytes that are read of a file where nobody gives a smaller number. */
+/** Most bytes that are read of a file where no one gives a smaller number. */
 export const MOST_BYTES = 64 * 1024 * 1024;
 
 /** Codes of our own, for what a disk would give and is not taken: no platform has codes of these names. */

@@ -21,7 +21,7 @@ const SHIFTS_WITH_NOTES = 3;
 /** The format in which merges hold the other copy's entries flat. */
 const FLAT_MERGES = 2;
 
-/** The oldest format that it reads as it stands: a merge of that format holds the other copy's entries with their merges inside them. */
+/** The oldest format that it reads as it is: a merge of that format holds the other copy's entries with their merges inside them. */
 export const OLDEST_FORMAT = 1;
 
 /** The format of a document's file: the oldest that holds what is in it, so that a laptop not yet updated reads all that it can. */
@@ -60,7 +60,7 @@ function holds({ tables }: Document, since: Since): boolean {
   );
 }
 
-/** Where a snapshot stands in the journal: it holds every edit up to `sequence`; `generation` was open when it was written. */
+/** Where a snapshot is in the journal: it holds every edit up to `sequence`; `generation` was open when it was written. */
 export interface JournalPosition {
   readonly generation: number;
   readonly sequence: number;
@@ -72,7 +72,7 @@ export interface StoredDocument {
   readonly position: JournalPosition;
 }
 
-/** A kind of document: its folder, its schema, what stands in its tables, and the thing that it can't be without. */
+/** A kind of document: its folder, its schema, what is in its tables, and the thing that it can't be without. */
 interface DocumentKind {
   readonly folder: string;
   readonly schema: string;
@@ -184,7 +184,7 @@ function newer(file: string, format: number): ReturnType<typeof newerFormat.at> 
   );
 }
 
-/** The shape of the tables of each kind that says what stands in them, made once: making one is slower than using it. */
+/** The shape of the tables of each kind that says what is in them, made once: making one is slower than using it. */
 const NOUN_SHAPES: Readonly<Record<string, z.ZodType>> = Object.fromEntries(
   Object.entries(DOCUMENT_KINDS).flatMap(([name, kind]) =>
     kind.nouns === undefined ? [] : [[name, nounShape(kind.nouns, kind.needs)]],

@@ -163,7 +163,7 @@ export const copiesMerged = defineFinding({
     'Both were edited since they parted; where both changed the same cell ours stands until somebody settles it.',
 });
 
-/** Somebody else holds the project. */
+/** Someone else holds the project. */
 export const projectInUse = defineFinding({
   code: 'project-in-use',
   severity: 'fault',

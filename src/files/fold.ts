@@ -45,7 +45,7 @@ function sameWork(a: WorkLine, b: WorkLine): boolean {
 }
 
 /**
- * The lines that concern each document, in order, by the document's key: from where it was last made anew (its file was lost and
+ * The lines that concern each document, in order, by the document's key: from where it was last made again (its file was lost and
  * put back). One that was let go, and not made since, has none.
  */
 export function linesByDocument(lines: readonly WorkLine[]): ReadonlyMap<string, readonly WorkLine[]> {

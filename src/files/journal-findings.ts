@@ -4,7 +4,7 @@ import { type Generation, generationFile } from './journal.ts';
 import type { WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
 
-/** More damaged stretches of one file help nobody: the file is to be put back whole. */
+/** More damaged stretches of one file help no one: the file is to be put back whole. */
 const MOST_NAMED = 20;
 
 /** The torn tails, to be kept before their files go. */
@@ -16,7 +16,7 @@ export function tornTails(generations: readonly Generation[]): readonly ToKeep[]
   );
 }
 
-/** Generations that must not be deleted: somebody may want to look at what could not be used of them. */
+/** Generations that must not be deleted: someone may want to look at what could not be used of them. */
 export function spoiledAmong(
   generations: readonly Generation[],
   overruled: readonly { readonly generation: number }[],

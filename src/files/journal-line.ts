@@ -102,7 +102,7 @@ const utf8 = new TextEncoder();
 const PREFIX = '{"crc":"';
 const PREFIX_LENGTH = PREFIX.length + 8 + 2;
 
-/** A line as it stands in the file, its line feed included: the CRC-32 is of every byte between its comma and the line feed. */
+/** A line as it is in the file, its line feed included: the CRC-32 is of every byte between its comma and the line feed. */
 export function formatLine(line: JournalLine): string {
   if ('seq' in line && line.seq > MOST_COUNTED)
     throw new Error('the journal has no number left for another edit');

@@ -11,7 +11,7 @@ import type { JsonText } from './read-json.ts';
 const MOST_FINDINGS = 20;
 
 /**
- * Holds a JSON text against a shape. Every misfit becomes a finding at the line and column of the value (or of the
+ * Compares a JSON text with a shape. Every misfit becomes a finding at the line and column of the value (or of the
  * nearest thing around it that is there), in plain words; at most twenty are told.
  */
 export function holdToShape<T>(json: JsonText, shape: z.ZodType<T>): Result<T> {

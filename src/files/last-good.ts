@@ -9,7 +9,7 @@ const READ = 'read';
 
 /**
  * Keeps a file written by hand as it was read, where these bytes are not kept yet: every version that was ever worked with stays. A
- * disk that does not take it now keeps nobody from working: nothing is written over it, and the next opening tries again.
+ * disk that does not take it now keeps no one from working: nothing is written over it, and the next opening tries again.
  */
 export async function keepAsRead(disk: Disk, folder: string, file: string, bytes: Uint8Array): Promise<void> {
   await keepCopy(disk, folder, { file, bytes, because: READ }).catch(() => {});

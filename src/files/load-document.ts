@@ -19,11 +19,11 @@ export interface LoadedDocument {
   readonly firstMissing?: number;
   /** Lines of the journal that its file did not hold yet; left out where that says nothing of how the last console ended. */
   readonly folded?: readonly WorkLine[];
-  /** Its file as it was when it was read, to see whether somebody else writes it meanwhile. */
+  /** Its file as it was when it was read, to see whether someone else writes it meanwhile. */
   readonly facts?: FileFacts;
 }
 
-/** A document made of its file and its lines of the journal; `closed` says why nobody may write to it. */
+/** A document made of its file and its lines of the journal; `closed` says why no one may write to it. */
 export function loadDocument(
   file: string,
   stored: StoredDocument,

@@ -46,7 +46,7 @@ export interface Lock {
   /** What was found on taking it: the lock of a console that is gone. */
   readonly findings: readonly Finding[];
   /**
-   * Who holds the project now, if it is no longer us (the lock is read afresh); `nobody` where the lock is gone. Rejects
+   * Who holds the project now, if it is no longer us (the lock is read afresh); `no one` where the lock is gone. Rejects
    * where the disk does not answer.
    */
   displacedBy(): Promise<Holder | 'nobody' | undefined>;
@@ -71,7 +71,7 @@ const FILL_PATIENCE_MS = 200;
 
 /**
  * Takes the lock of a project whose journal folder is there. Refused where a live console holds it, naming who. A lock
- * whose process is gone (or whose computer was started anew since) is taken over, with a note. No heartbeat: a laptop
+ * whose process is gone (or whose computer was started again since) is taken over, with a note. No heartbeat: a laptop
  * that slept still holds its lock.
  */
 export async function takeLock(disk: Disk, folder: string, request: LockRequest): Promise<Result<Lock>> {
@@ -217,7 +217,7 @@ function leftLocked(holder: Holder | 'unreadable'): Finding {
   );
 }
 
-/** A holder that is running, or on another computer where nobody here can tell: taken over because a person said so. */
+/** A holder that is running, or on another computer where no one here can tell: taken over because a person said so. */
 function takenOver(holder: Holder): Finding {
   return lockTaken.at(
     { file: LOCK_FILE },

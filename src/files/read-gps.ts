@@ -25,7 +25,7 @@ const PAUSE_MS = 50;
 
 /**
  * Reads the sentences of a GPS from a file (whole, up to 4 MB) or a device (a serial port, a pipe), listened to until enough positions came,
- * the sender ended or the time is up. A device is opened without waiting for it: one that never sends keeps nobody.
+ * the sender ended or the time is up. A device is opened without waiting for it: one that never sends keeps no one.
  */
 export async function readGps(path: string, limits: GpsLimits = GPS_LIMITS): Promise<GpsText> {
   let file: FileHandle | undefined;
@@ -61,7 +61,7 @@ async function listen(file: FileHandle, { forMs, sentences }: GpsLimits): Promis
   while (performance.now() < until && text.length < LARGEST && positionsIn(text) < sentences) {
     const bytesRead = await readNow(file, chunk);
     if (bytesRead > 0) text += asText(chunk.subarray(0, bytesRead));
-    // A pipe at its end reads as nothing, and so does one that nobody writes to yet: only after something came is it over.
+    // A pipe at its end reads as nothing, and so does one that no one writes to yet: only after something came is it over.
     else if (bytesRead === 0 && text !== '') break;
     else await wait(PAUSE_MS);
   }

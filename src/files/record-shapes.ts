@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Entry } from '../record/document.ts';
 
-/** Shapes of the record (src/record/document.ts) as a file holds them. What stands in a thing is its noun's matter. */
+/** Shapes of the record (src/record/document.ts) as a file holds them. What is in a thing is its noun's matter. */
 const text = z.string().max(10_000);
 const idText = z.string().min(1).max(200);
 // Anything: what is read is JSON already, and an edit is brought to what JSON can hold before it is checked.

@@ -3,7 +3,7 @@ import { type Disk, diskRefusal, factsIfThere } from './disk.ts';
 import { ensureFolder, writeDurably } from './write-durably.ts';
 
 /**
- * Writes files into a folder and folders below it (made where they are missing, those above too): each stands there whole, old or new, at
+ * Writes files into a folder and folders below it (made where they are missing, those above too): each is there whole, old or new, at
  * every moment, and is on the medium when this resolves. `file` has forward slashes. Other files there stay.
  */
 export async function writeFolder(

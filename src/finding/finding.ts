@@ -1,6 +1,6 @@
 import { formatPlace, type Place } from './place.ts';
 
-/** `fault`: data can't be used as it stands. `warning`: it can, and probably shouldn't. `note`: worth knowing. */
+/** `fault`: data can't be used as it is. `warning`: it can, and probably shouldn't. `note`: worth knowing. */
 export type Severity = 'fault' | 'warning' | 'note';
 
 /** A problem found in data: where, what is there, what is wrong, what to do. Plain data, so it prints, counts and compares. */
@@ -51,7 +51,7 @@ export function formatFinding(finding: Finding): string {
   return lines.join('\n');
 }
 
-/** Either a value or the findings that stand in its way (at least one of them a fault). */
+/** Either a value or the findings that are in its way (at least one of them a fault). */
 export type Result<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly findings: readonly Finding[] };

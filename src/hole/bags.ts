@@ -52,7 +52,7 @@ export const putOff = z.strictObject({
 });
 export type PutOff = Readonly<z.infer<typeof putOff>>;
 
-/** A calico ticked off: table `ticks`. Somebody held it in hand and its label is right. */
+/** A calico ticked off: table `ticks`. Someone held it in hand and its label is right. */
 export const tick = z.strictObject({
   number: words.describe('Number on the calico, with its prefix'),
   at: stamp,
@@ -71,7 +71,7 @@ export type Tray = Readonly<z.infer<typeof tray>>;
 /** Kinds that a number can be given by choice: a control wanted here, or `primary` where a control was reserved. */
 const CHOSEN_KINDS = ['primary', 'field duplicate', 'standard', 'blank'] as const;
 
-/** What somebody chose for one number, over what the scheme reserves it for: table `controlChoices`. */
+/** What someone chose for one number, over what the scheme reserves it for: table `controlChoices`. */
 export const controlChoice = z.strictObject({
   number: words.describe('Number on the calico, with its prefix'),
   kind: z.enum(CHOSEN_KINDS),

@@ -53,7 +53,7 @@ export type StreamFact = Readonly<z.infer<typeof streamFact>>;
 export const FELT = ['solid', 'cavity'] as const;
 
 /**
- * What the driller felt over some metres, in his word: table `feltByDriller`. It is no log: nobody saw chips of these metres. Of words on one
+ * What the driller felt over some metres, in his word: table `feltByDriller`. It is not a log: no one saw chips of these metres. Of words on one
  * metre the one recorded last counts.
  */
 export const feltByDriller = z.strictObject({

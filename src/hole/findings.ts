@@ -68,7 +68,7 @@ export const REFUSALS = {
   }),
 } as const;
 
-/** What stands in a hole that no entry would make: it came by a merge, by another program or by a wrong clock. */
+/** What is in a hole that no entry would make: it came by a merge, by another program or by a wrong clock. */
 export const STANDING_FINDINGS = {
   loggedTwice: defineFinding({
     code: 'rows-logged-twice',

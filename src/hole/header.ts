@@ -11,7 +11,7 @@ export function isOver(state: HoleState): boolean {
   return state === 'abandoned' || state === 'complete';
 }
 
-/** Why a hole stands beside or below another. */
+/** Why a hole is beside or below another. */
 const PARENT_REASONS = ['redrill', 'deepening', 'tail'] as const;
 
 /** The hole itself: table `hole`, one thing `hole`. */

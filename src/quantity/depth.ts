@@ -27,7 +27,7 @@ export function metres(depth: number): number {
 
 /**
  * Depth typed by a person, in metres: `46`, `46.5`, `.5`, up to three decimals.
- * Returns undefined when the text is no depth from 0 to {@link DEEPEST_M}.
+ * Returns undefined when the text is not a depth from 0 to {@link DEEPEST_M}.
  */
 export function parseDepth(text: string): Depth | undefined {
   if (!/^(\d{1,4}(\.\d{1,3})?|\.\d{1,3})$/.test(text)) return undefined;

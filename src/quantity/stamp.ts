@@ -32,7 +32,7 @@ export function stamp(instantMs: number, offsetMin: number): Stamp {
 
 /**
  * The text as a stamp, or undefined when it is none: wrong form, or no such date or time (30 February, 24:00). One instant on
- * one clock has one text, so `-00:00` and `Z` are no stamps.
+ * one clock has one text, so `-00:00` and `Z` are not stamps.
  */
 export function parseStamp(text: string): Stamp | undefined {
   const parts = STAMP.exec(text);

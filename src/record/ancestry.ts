@@ -9,7 +9,7 @@ export function isMerge(entry: Entry): boolean {
   return entry.follows.length === 2 || entry.merged !== undefined;
 }
 
-/** Every entry that a history holds, once each, those merged in included; each stands behind all that it follows. */
+/** Every entry that a history holds, once each, those merged in included; each comes after all that it follows. */
 export function everyEntry(history: readonly Entry[]): readonly Entry[] {
   const found = new Map<string, Entry>();
   const add = (entry: Entry): void => {

@@ -80,7 +80,7 @@ type Left =
 
 /**
  * Whether an entry can still be taken back: everything it touched stands as it left it. Returns undefined when it can,
- * else the reason in words. A later change to another field of a thing that it only patched is no hindrance.
+ * else the reason in words. A later change to another field of a thing that it only patched is not a hindrance.
  */
 export function hindrance(document: Document, entry: Entry): string | undefined {
   for (const left of leftBy(entry).values()) {

@@ -21,7 +21,7 @@ export interface DocumentName {
   readonly id: string;
 }
 
-/** A document: what stands now (tables) and how it came to stand (history). Knows no geology. */
+/** A document: what is there now (tables) and how it came to stand (history). Knows no geology. */
 export interface Document extends DocumentName {
   readonly tables: Tables;
   readonly history: readonly Entry[];

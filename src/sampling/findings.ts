@@ -1,6 +1,6 @@
 import { defineFinding } from '../finding/finding.ts';
 
-/** Raised when the issued bags of a hole are held against its bag runs. */
+/** Raised when the issued bags of a hole are compared with its bag runs. */
 export const bagElsewhere = defineFinding({
   code: 'bag-not-of-this-hole',
   severity: 'fault',
@@ -84,7 +84,7 @@ export const blankUntold = defineFinding({
   rationale: 'A method too coarse to see the smear is not a clean blank.',
 });
 
-/** Raised when the issued bags of a hole are held against the scheme. */
+/** Raised when the issued bags of a hole are compared with the scheme. */
 export const controlAsMetre = defineFinding({
   code: 'control-number-as-metre',
   severity: 'warning',
@@ -295,7 +295,7 @@ export const rateBehind = defineFinding({
   rationale: 'A rate is judged over the whole campaign: what is missing can be made up only while it lasts.',
 });
 
-/** Raised when the receipt of the laboratory is held against the dispatch. */
+/** Raised when the receipt of the laboratory is compared with the dispatch. */
 export const receiptDiffers = defineFinding({
   code: 'receipt-differs',
   severity: 'fault',
@@ -359,7 +359,7 @@ export const resultMissing = defineFinding({
   rationale: 'A calico that is lost at the laboratory is found while its batch still stands there.',
 });
 
-/** Raised when results are held against the issued bags. */
+/** Raised when results are compared with the issued bags. */
 export const resultOfNoBag = defineFinding({
   code: 'result-of-no-bag',
   severity: 'warning',
@@ -408,7 +408,7 @@ export const rowsMoved = defineFinding({
     'A bag keeps its number and its metre whatever becomes of the log. Where the log was a metre out the bags may be right, or a metre out with it: only whoever lays calicos beside piles can tell.',
 });
 
-/** Raised when the rates wanted are held against those that the slots give. */
+/** Raised when the rates wanted are compared with those that the slots give. */
 export const rateShort = defineFinding({
   code: 'scheme-rate-short',
   severity: 'warning',
@@ -417,7 +417,7 @@ export const rateShort = defineFinding({
     'A rate that is asked for and not reached shows when the results are reported, and the holes are drilled by then.',
 });
 
-/** Raised when the rates that the slots give are held against published ones. */
+/** Raised when the rates that the slots give are compared with published ones. */
 export const rateUnusual = defineFinding({
   code: 'scheme-rate-unusual',
   severity: 'note',
@@ -478,7 +478,7 @@ export const standardRun = defineFinding({
   rationale: 'A slow drift never fails a single standard and moves every grade.',
 });
 
-/** Raised when the counts at each transfer are held against the dispatch. */
+/** Raised when the counts at each transfer are compared with the dispatch. */
 export const transferCount = defineFinding({
   code: 'transfer-count',
   severity: 'warning',
@@ -486,7 +486,7 @@ export const transferCount = defineFinding({
   rationale: 'Bags go missing between two hands. The place to ask is the transfer where the count changed.',
 });
 
-/** Raised when trays as filled are held against the project’s compartments. */
+/** Raised when trays as filled are compared with the project’s compartments. */
 export const trayMetres = defineFinding({
   code: 'tray-metres-differ',
   severity: 'warning',

@@ -50,7 +50,7 @@ export interface Sampling {
   readonly laboratory: SamplingSettings['laboratory'];
   readonly results: SamplingSettings['results'];
   readonly resplit: SamplingSettings['resplit'];
-  /** Bags in a row on the ground; undefined where nobody says. */
+  /** Bags in a row on the ground; undefined where no one says. */
   readonly perRow: number | undefined;
 }
 

@@ -249,5 +249,5 @@ export const samplingSettings = z.strictObject({
   resplit: resplit.optional().describe('Which composites ask for single metres, once results are back'),
 });
 
-/** The sampling part of project.json as it stands in the file. */
+/** The sampling part of project.json as it is in the file. */
 export type SamplingSettings = z.infer<typeof samplingSettings>;

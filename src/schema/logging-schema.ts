@@ -1,7 +1,7 @@
 import type { Condition } from '../condition/condition.ts';
 import type { Absence, ValueKind } from '../value/cell.ts';
 
-/** Kinds of what can hurt somebody, in the order they are shown in. A void is a cavity in the ground and nothing else. */
+/** Kinds of what can hurt someone, in the order they are shown in. A void is a cavity in the ground and nothing else. */
 export const CAUTION_KINDS = ['void', 'fibre', 'radiation', 'silica dust', 'other'] as const;
 
 /** One step of an ordinal scale, from 1 up. 0 is never a step: it is how "none" is typed. */
@@ -12,14 +12,14 @@ type Level = {
   readonly label: string;
   /** What it looks like in washed chips. */
   readonly look: string;
-  /** What can hurt somebody where this level is seen. */
+  /** What can hurt someone where this level is seen. */
   readonly caution?: Caution;
 };
 
 /** An ordinal scale: its levels in order, without gaps, from 1. */
 export type Scale = { readonly name: string; readonly label: string; readonly levels: readonly Level[] };
 
-/** What can hurt somebody where a code is seen: shown in plain words, deferring to site procedures. */
+/** What can hurt someone where a code is seen: shown in plain words, deferring to site procedures. */
 export type Caution = {
   readonly kind: (typeof CAUTION_KINDS)[number];
   readonly words: string;
@@ -43,7 +43,7 @@ export type Code = {
   readonly look: string;
   /** Two different letters that type it anywhere. A code without a pair is said by its field (`rock'BST`). */
   readonly pair?: string;
-  /** One letter that types it where it stands in the row above. */
+  /** One letter that types it where it is in the row above. */
   readonly key?: string;
   /** Id of a term of the CGI vocabularies (IUGS), as a cross-reference. */
   readonly cgi?: string;
@@ -57,7 +57,7 @@ export type Code = {
   readonly caution?: Caution;
   /** No chips come up where it is logged (a loss of return): nothing carries into the row or out of it, as with a void. */
   readonly noChips?: true;
-  /** Local date since when it can't be used anew; old logs still decode. */
+  /** Local date since when it can't be used again; old logs still decode. */
   readonly retiredSince?: string;
   /** Added on the rig, not yet agreed with camp. */
   readonly provisional?: true;
@@ -92,7 +92,7 @@ type FieldBase = {
   readonly unsaid: Absence;
   /** Looked and saw none can be said of it. False for what always is something: a rock, a weathering grade. */
   readonly canBeNone: boolean;
-  /** What can hurt somebody where anything is seen in it; of a column of readings, who takes them. */
+  /** What can hurt someone where anything is seen in it; of a column of readings, who takes them. */
   readonly caution?: Caution;
 };
 

@@ -22,7 +22,7 @@ export function readerOf(schema: LoggingSchema, cells: Cells): Reader {
 
 /**
  * What one cell says, as a whole or of one code. Levels of several codes read as the highest, percents as their sum. What more is said
- * of one code stands beside its amount.
+ * of one code is beside its amount.
  */
 export function readCell(schema: LoggingSchema, field: Field, cell: Cell, of?: string): Reading {
   const reading = readPlain(schema, field, cell, of);

@@ -1,7 +1,7 @@
 import { type Code, type Field, type LoggingSchema, qualifiersOf } from './logging-schema.ts';
 import type { Part } from './read/whereabouts.ts';
 
-/** Whether an amount stands behind strokes: always, never, or where the person wants one. */
+/** Whether an amount comes after strokes: always, never, or where the person wants one. */
 type Takes = 'amount' | 'no amount' | 'either';
 
 /** One pair or key with what it types. */
@@ -38,7 +38,7 @@ export function couldBeEither(a: Pick<Stroke, 'takes'>, b: Pick<Stroke, 'takes'>
   return a.takes === b.takes || a.takes === 'either' || b.takes === 'either';
 }
 
-/** Whether an amount stands behind what types a field or one of its codes. */
+/** Whether an amount comes after what types a field or one of its codes. */
 export function takesOf(field: Field): Takes {
   if (field.kind === 'code') return field.second ? 'either' : 'no amount';
   if (field.kind === 'events') return 'either';

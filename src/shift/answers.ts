@@ -15,7 +15,7 @@ export function queryKey({ code, place }: Finding): string {
   return `${code} ${place.thing ?? formatPlace(place)}`;
 }
 
-/** What came of a query so far: the latest answer; undefined where nobody gave one. */
+/** What came of a query so far: the latest answer; undefined where no one gave one. */
 export function answerTo(shift: Document, query: Finding): ShiftNoun<'queryAnswers'> | undefined {
   const key = queryKey(query);
   return shiftThings(shift, 'queryAnswers')

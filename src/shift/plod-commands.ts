@@ -6,7 +6,7 @@ import { SHIFT_REFUSALS } from './findings.ts';
 import { type Plod, type PlodLine, type SignOff, shiftThings } from './shift.ts';
 
 /**
- * Takes down a plod with its lines, as the driller wrote them: an activity that nobody knows is kept, and queried later. Refuses a
+ * Takes down a plod with its lines, as the driller wrote them: an activity that no one knows is kept, and queried later. Refuses a
  * sheet that is here already and a line that can not be.
  */
 export function recordPlod(

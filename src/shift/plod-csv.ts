@@ -114,12 +114,12 @@ function given(parts: { readonly [part in keyof PlodParts]: PlodParts[part] | un
   return Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined)) as PlodParts;
 }
 
-/** Minutes of the day, undefined for an empty cell, null for one that is no time. */
+/** Minutes of the day, undefined for an empty cell, null for one that is not a time. */
 function clock(text: string): number | undefined | null {
   return text === '' ? undefined : (minuteOfClock(text) ?? null);
 }
 
-/** Our code for the sheet's word; the word as it stands where the project has none, which is queried. */
+/** Our code for the sheet's word; the word as it is where the project has none, which is queried. */
 function activityOf(text: string, columns: PlodColumns, { activities }: PlodContext): string | undefined {
   if (text === '') return undefined;
   const same = (a: string): boolean => a.toLowerCase() === text.toLowerCase();

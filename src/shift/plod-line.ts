@@ -15,7 +15,7 @@ import type { LineWords } from './record-line.ts';
 import type { Plod, PlodLine } from './shift.ts';
 import { firstFrom, minuteOfClock } from './shift-clock.ts';
 
-/** A line of a plod before the sheet that it stands on is recorded. */
+/** A line of a plod before the sheet that it is on is recorded. */
 export type NewPlodLine = Omit<PlodLine, 'plod'>;
 
 /** What a line of a plod says, from whatever it was typed or read; times are minutes of the local day. */
@@ -246,7 +246,7 @@ function timePart(token: string, parts: PlodParts): PlodParts | undefined {
   return minutes === undefined ? undefined : { ...parts, minutes };
 }
 
-/** Minutes of `1:30h`, `1.5h` or `2h`; undefined where the text is no time span, is none, or is over a day. */
+/** Minutes of `1:30h`, `1.5h` or `2h`; undefined where the text is not a time span, is none, or is over a day. */
 export function minutesOf(text: string): number | undefined {
   const [, hours, rest] = /^(\d{1,2}):([0-5]\d)h$/.exec(text) ?? [];
   const [, decimal] = /^(\d{1,2}(?:\.\d{1,2})?)h$/.exec(text) ?? [];

@@ -35,7 +35,7 @@ export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
   };
 }
 
-/** Lines whose activity is not in the list, with the sheet that each stands on. */
+/** Lines whose activity is not in the list, with the sheet that each is on. */
 export function unknownActivities(
   shift: Document,
   rules: ShiftRules,

@@ -24,7 +24,7 @@ export interface Comparison {
   readonly past: boolean;
 }
 
-/** A plod held against our own record. */
+/** A plod compared with our own record. */
 export interface Reconciliation {
   readonly comparisons: readonly Comparison[];
   readonly ownBill: Bill;

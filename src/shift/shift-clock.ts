@@ -5,7 +5,7 @@ const DAY_MS = 86_400_000;
 /** How far a typed time may be ahead of the clock: two watches on a rig differ by minutes. */
 export const AHEAD_MS = 5 * 60_000;
 
-/** Minutes of the day of `14:20`, `9:05` or `1420`; undefined where the text is no time of day. */
+/** Minutes of the day of `14:20`, `9:05` or `1420`; undefined where the text is not a time of day. */
 export function minuteOfClock(text: string): number | undefined {
   const [, hours, minutes] = /^(\d{1,2}):(\d{2})$/.exec(text) ?? /^(\d{2})(\d{2})$/.exec(text) ?? [];
   const [hour, minute] = [Number(hours), Number(minutes)];

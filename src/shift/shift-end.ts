@@ -3,7 +3,7 @@ import type { Document, Thing } from '../record/document.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftTimes } from './shift-rules.ts';
 
-/** What tells when a shift ends that nobody ended: every document of the project, the shifts of a day, the time now. */
+/** What tells when a shift ends that no one ended: every document of the project, the shifts of a day, the time now. */
 export interface EndContext {
   readonly documents: Iterable<Document>;
   readonly shifts: readonly ShiftTimes[];

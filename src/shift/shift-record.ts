@@ -21,7 +21,7 @@ export interface DrilledMetres extends Interval {
   readonly at?: Stamp;
 }
 
-/** What one side says of a shift, our own record or the driller's plods: the two are held against each other in this shape. */
+/** What one side says of a shift, our own record or the driller's plods: the two are compared with each other in this shape. */
 export interface ShiftRecord {
   readonly work: readonly Work[];
   readonly metres: readonly DrilledMetres[];

@@ -5,7 +5,7 @@ import type { Document, Id } from '../record/document.ts';
 import { own } from '../record/json.ts';
 import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
 
-/** What a query can come to: the sheet holds, the sheet is wrong, or nobody knows yet. */
+/** What a query can come to: the sheet holds, the sheet is wrong, or no one knows yet. */
 export const QUERY_ANSWERS = ['agreed', 'corrected', 'open'] as const;
 
 const count = z.int().min(0).max(100_000);
@@ -139,7 +139,7 @@ export const SHIFT_SINCE_3 = {
   },
 } as const;
 
-/** What stands in each table of a shift. */
+/** What is in each table of a shift. */
 export const SHIFT_NOUNS = {
   shift: shiftHeader,
   activities: activity,

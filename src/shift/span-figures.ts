@@ -19,7 +19,7 @@ export interface Pace {
 
 /** What a span of shifts came to, by our own record. */
 export interface SpanFigures {
-  /** Minutes by charge class, and those that nobody recorded; they make the length of the shifts. */
+  /** Minutes by charge class, and those that no one recorded; they make the length of the shifts. */
   readonly byClass: readonly { readonly charge: ChargeClass | 'not recorded'; readonly minutes: number }[];
   /** Standby and breakdowns by cause: the activity with its remark, the longest first. */
   readonly lost: readonly { readonly cause: string; readonly minutes: number }[];

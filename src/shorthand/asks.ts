@@ -27,7 +27,7 @@ const COMMON_PERCENT = 5;
 const SHARE_STEP_PERCENT = 5;
 const LEAST_SHARE_PERCENT = 10;
 
-/** A line as it stands to be judged: what it says, what became of it, and what stands above. */
+/** A line as it is to be judged: what it says, what became of it, and what is above. */
 export type Judged = {
   readonly schema: LoggingSchema;
   readonly above: RowSaid | undefined;

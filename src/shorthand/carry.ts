@@ -14,7 +14,7 @@ import type { Cells, RowSaid } from '../value/row.ts';
 /**
  * The one carry rule: what a field left unsaid takes from the last observed row above, by the field's flag, also across
  * a contact unless the field says not. Undefined where nothing carries: no row above, a field that isn't carried or wasn't
- * asked there, one whose barrier is crossed between that row and `cells`, and whatever can't be logged anew today (a retired
+ * asked there, one whose barrier is crossed between that row and `cells`, and whatever can't be logged again today (a retired
  * code, a level that the scale no longer has). `cells` are those of the row itself, the fields above this one at least.
  */
 export function carriedCell(

@@ -11,7 +11,7 @@ export type Command =
   | { readonly does: 'rod done'; readonly check?: string }
   /** A mismatch noted at a rod is mended; `check` as at the rod. */
   | { readonly does: 'mend'; readonly check?: string }
-  /** A bag in hand held against where it lies: any depth within its metre, and the chute it hangs under. */
+  /** A bag in hand compared with where it lies: any depth within its metre, and the chute it hangs under. */
   | {
       readonly does: 'scan';
       readonly number: string;
@@ -117,7 +117,7 @@ export function readInterval(text: string): Interval | undefined {
   return { fromMm: from, toMm: to };
 }
 
-/** A word that stands alone. */
+/** A word that is alone. */
 export function alone(word: string, command: Command, does: string): CommandWord {
   return {
     word,

@@ -61,7 +61,7 @@ function lastToken({ schema }: EntryContext, letters: string): string {
     : letters;
 }
 
-/** What letters name as they stand: a pair, or a key whose mineral is above. */
+/** What letters name as they are: a pair, or a key whose mineral is above. */
 function typedBy({ schema, above, gloves }: EntryContext, letters: string): Typed | undefined {
   const { pairs, keys } = typingIndex(schema);
   if (letters.length !== 1) return pairs.get(letters);
@@ -94,7 +94,7 @@ function amountsOf(schema: LoggingSchema, { field, code }: Typed): readonly Sugg
   return [...trace, ...field.ladder.map((step) => ({ text: writeAmount(step), label: `${step} %` })), ...out];
 }
 
-/** Keys of what stands above, then every pair in the order of the log sheet, then fields that are said by name. */
+/** Keys of what is above, then every pair in the order of the log sheet, then fields that are said by name. */
 function nextItems(context: EntryContext): readonly Suggestion[] {
   const { schema, above, gloves } = context;
   const { keys, pairs } = typingIndex(schema);

@@ -10,7 +10,7 @@ import { isNewRock, rockField } from './rock.ts';
 import { labelOf } from './typing-index.ts';
 import { absenceWords, amountWords, cellWords, levelWords, withAmount } from './words.ts';
 
-/** A piece of the echo. `same` is what stands as in the row above, carried or said again; `caution` is what can hurt somebody. */
+/** A piece of the echo. `same` is what stands as in the row above, carried or said again; `caution` is what can hurt someone. */
 export type Segment = {
   readonly text: string;
   readonly kind: 'caution' | 'up' | 'down' | 'new' | 'gone' | 'same' | 'note';
@@ -70,7 +70,7 @@ function contactNote(schema: LoggingSchema, above: RowSaid | undefined, cells: C
   return [{ text: `contact below ${labelOf(schema, rock, before.code)}`, kind: 'note' }];
 }
 
-/** Says of a field that is gone because its barrier was crossed which one it was: nobody took it out. */
+/** Says of a field that is gone because its barrier was crossed which one it was: no one took it out. */
 function heldBack(
   schema: LoggingSchema,
   field: Field,

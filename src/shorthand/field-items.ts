@@ -180,7 +180,7 @@ function noneWays(context: EntryContext, field: Field, carried: Cell | undefined
   return shortest === undefined ? [] : [[shortest]];
 }
 
-/** The first with what stands beside it said; only what is beside it where the first carries; what is gone taken out where only that changes. */
+/** The first with what is beside it said; only what is beside it where the first carries; what is gone taken out where only that changes. */
 function codeWays(
   context: EntryContext,
   field: Field,
@@ -202,7 +202,7 @@ function codeWays(
   return was[own] === is[own] ? [all, [...shares, ...qualityItems(context, field, was, is)]] : [all];
 }
 
-/** What stands beside the first code of a cell, by code. */
+/** What is beside the first code of a cell, by code. */
 function percents(cell: Extract<Cell, { code: string }>): Parts {
   const amounts = Object.fromEntries(sharesIn(cell).map(({ code, percent }) => [code, percent]));
   return { ...NOTHING, amounts };

@@ -4,7 +4,7 @@ export type OwnNames = {
   readonly bagDigits: number;
   /** A name that the next hole could have. */
   readonly hole: string;
-  /** Somebody who could be called. */
+  /** Someone who could be called. */
   readonly person: string;
   readonly driller: string;
 };

@@ -10,7 +10,7 @@ import type { Wrong } from './meaning.ts';
 import { type Refusal, refusal, type Said } from './said.ts';
 import { labelOf, type Quality, typingIndex } from './typing-index.ts';
 
-/** An item of the line that the next pair can say more of, with where it stands. `isShare`: a rock beside the first. */
+/** An item of the line that the next pair can say more of, with where it is. `isShare`: a rock beside the first. */
 export type Subject = {
   readonly field: Field;
   readonly code: string | undefined;
@@ -65,7 +65,7 @@ export function qualifiedBy(
 
 /**
  * A cell with what more is said of its codes: what was said above stays with each code that is still there, and goes where a rock or a
- * colour is said anew.
+ * colour is said again.
  */
 export function qualify(
   schema: LoggingSchema,
@@ -131,7 +131,7 @@ function place(order: readonly string[], list: string): number {
 
 /**
  * The first code of a cell in words with what more is said of it: `grey`, `pale grey`, `pale green-grey`. A second code of the same list
- * stands before the first with a hyphen, as colours are named.
+ * comes before the first with a hyphen, as colours are named.
  */
 export function firstWords(
   schema: LoggingSchema,

@@ -20,7 +20,7 @@ export type RangePreview = {
 
 /**
  * What `;44-49 py2` would do to the rows of a hole. Nothing carries: each row keeps all that isn't said. Single keys
- * need their mineral in each row. Refused as a whole where one row can't take it, where the range cuts a row, or where no row stands.
+ * need their mineral in each row. Refused as a whole where one row can't take it, where the range cuts a row, or if there is no row.
  */
 export function previewRange(
   schema: LoggingSchema,

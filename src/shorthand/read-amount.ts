@@ -5,7 +5,7 @@ import type { PointTyped } from './said.ts';
 
 const AMOUNT = /[,;]|\d+(?:\.\d+)?|\.\d+/y;
 
-/** An amount at a place of the line: `,` is a trace, `;` a half, else digits with or without a point; undefined where none stands. */
+/** An amount at a place of the line: `,` is a trace, `;` a half, else digits with or without a point; undefined if there is none. */
 export function readAmount(
   text: string,
   at: number,
@@ -16,7 +16,7 @@ export function readAmount(
   return { amount: amountOf(found), end: at + found.length };
 }
 
-/** A depth behind @ at a place of the line: metres, or what stands behind the point in the row's metre; undefined where none stands. */
+/** A depth behind @ at a place of the line: metres, or what comes after the point in the row's metre; undefined if there is none. */
 export function readPoint(
   text: string,
   at: number,

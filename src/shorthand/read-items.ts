@@ -235,7 +235,7 @@ function amountBehind(
   });
 }
 
-/** An event with the depth that stands behind it, where one does. */
+/** An event with the depth that comes after it, where one does. */
 function placedEvent(
   text: string,
   at: number,

@@ -12,7 +12,7 @@ const BARE = /[^ '/=]+/y;
 const BARE_EVENT = /[^ '/=@]+/y;
 const NUMBER = /^-?(?:\d+(?:\.\d+)?|\.\d+)$/;
 
-/** What stands behind a field's name: as typed, whether in quotes, the amount behind it. */
+/** What comes after a field's name: as typed, whether in quotes, the amount behind it. */
 type NamedValue = { readonly value: string; readonly quoted: boolean; readonly amount?: Amount };
 
 /** The name of a field with its `'` at a place of the line, or undefined. */

@@ -1,6 +1,6 @@
 import { type Depth, parseDepth } from '../quantity/depth.ts';
 
-/** A reason, and who was called about it where somebody was. */
+/** A reason, and who was called about it where someone was. */
 export interface Reason {
   readonly reason: string;
   readonly called?: string;

@@ -1,6 +1,6 @@
 import { readCare } from './rod-care.ts';
 
-/** Words of a rod check beside the last digits; each stands alone between spaces. */
+/** Words of a rod check beside the last digits; each is alone between spaces. */
 export const ROD_WORD = {
   count: /^x(\d{1,2})$/,
   depth: /^@([\d.]+)$/,

@@ -15,7 +15,7 @@ export type Refusal = Span & {
   readonly suggestions: readonly Suggestion[];
 };
 
-/** A depth as typed behind @: whole, or only what stands behind the point in the row's metre (`@.6`). */
+/** A depth as typed behind @: whole, or only what comes after the point in the row's metre (`@.6`). */
 export type PointTyped = { readonly mm: number; readonly isTail: boolean };
 
 /**

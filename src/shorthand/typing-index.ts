@@ -24,11 +24,11 @@ export type TypingIndex = {
   readonly pairs: ReadonlyMap<string, Typed>;
   readonly keys: ReadonlyMap<string, Typed>;
   readonly fields: ReadonlyMap<string, Field>;
-  /** Pairs that say more of what stands before them, with the list that each is from. */
+  /** Pairs that say more of what comes before them, with the list that each is from. */
   readonly qualities: ReadonlyMap<string, Quality>;
   /** Each list that says more of something, as if it were a field, by the name that types it (`habits'dis`). */
   readonly qualityFields: ReadonlyMap<string, FieldOf<'code'>>;
-  /** Pairs of codes that can't be used anew. */
+  /** Pairs of codes that can't be used again. */
   readonly retired: ReadonlyMap<string, Code>;
   readonly strokesOf: (field: Field, code?: string) => Strokes;
 };
@@ -149,7 +149,7 @@ export function standsIn(cells: Cells, field: Field, code: string | undefined): 
   return Object.hasOwn(amountsIn(cell), code);
 }
 
-/** What a field or one of its codes is called, in lower-case words as they stand in the schema. */
+/** What a field or one of its codes is called, in lower-case words as they are in the schema. */
 export function labelOf(schema: LoggingSchema, field: Field, code?: string): string {
   if (code === undefined) return field.label;
   return listOf(schema, field)?.codes.find((each) => each.code === code)?.label ?? code;

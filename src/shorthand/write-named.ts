@@ -28,7 +28,7 @@ export function writeNamedEvent(
 }
 
 /**
- * The shortest spelling that reads back as meant. A value that can't be logged anew (a retired code, a level off the
+ * The shortest spelling that reads back as meant. A value that can't be logged again (a retired code, a level off the
  * scale) is spelled all the same: read back, it is refused with the reason.
  */
 function shortest(

@@ -5,8 +5,8 @@ import { type EntryContext, parseLine } from './parse.ts';
 import { NO_RETURN } from './typing-index.ts';
 
 /**
- * The shortest line that says a row where it stands, with `=` where it would be asked: `parseLine` of it is the row
- * again, for every row that can be observed. A row that can't be logged anew (it holds a retired code) is written as
+ * The shortest line that says a row where it is, with `=` where it would be asked: `parseLine` of it is the row
+ * again, for every row that can be observed. A row that can't be logged again (it holds a retired code) is written as
  * near as can be, and is refused with the reason when it is typed.
  */
 export function writeLine(row: RowSaid, context: EntryContext): string {

@@ -14,7 +14,7 @@ export interface Above {
   readonly repeats: number;
 }
 
-/** What stands above a depth, of rows sorted from the top down. A gap breaks a run of repeats but not the carry. */
+/** What is above a depth, of rows sorted from the top down. A gap breaks a run of repeats but not the carry. */
 export function aboveDepth(
   schema: LoggingSchema,
   rows: readonly (readonly [Id, Row])[],

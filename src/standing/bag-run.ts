@@ -13,7 +13,7 @@ import { streamStateOf } from './stream.ts';
 export interface BagRunOf {
   readonly hole: string;
   readonly drilledMm: number;
-  /** Down to here, millimetres; undefined where nobody said and the hole has no plan below the rig: all numbered bags then. */
+  /** Down to here, millimetres; undefined where no one said and the hole has no plan below the rig: all numbered bags then. */
   readonly toMm?: number;
   readonly lines: readonly BagRunLine[];
   /** Millimetres above `toMm` that no numbered bag is left for. */

@@ -21,7 +21,7 @@ export function bagsOfHoles(documents: Iterable<Document>): readonly BagOfHole[]
     .flatMap((hole) => bagsOnGround(hole).map((bag) => ({ ...bag, hole: headerOf(hole).name })));
 }
 
-/** The dispatch that each number went in; the first where it stands in two. */
+/** The dispatch that each number went in; the first where it is in two. */
 export function sentIn(documents: Iterable<Document>): ReadonlyMap<string, string> {
   const sent = new Map<string, string>();
   for (const dispatch of dispatchesOf(documents))

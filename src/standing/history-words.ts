@@ -57,7 +57,7 @@ export function chainWords({ history }: Document): string {
   return words;
 }
 
-/** Everything that stands in a hole, in words: rows from the top with what they observed, then every other table thing by thing. */
+/** Everything that is in a hole, in words: rows from the top with what they observed, then every other table thing by thing. */
 export function stateWords(
   schema: LoggingSchema,
   hole: Document,

@@ -9,7 +9,7 @@ import type { Row } from '../value/row.ts';
 import { byReference } from './by-reference.ts';
 import { streamStateOf } from './stream.ts';
 
-/** Controls that the log asks for and that nobody has chosen yet. A row with an open question asks for none. */
+/** Controls that the log asks for and that no one has chosen yet. A row with an open question asks for none. */
 export const proposedOf = byReference((project: Project, hole: Document): readonly ProposedControl[] => {
   const rows = rowsDown(hole)
     .filter(([, row]) => row.asked === undefined && row.noReturn !== true)

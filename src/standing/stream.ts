@@ -29,7 +29,7 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
   };
 }
 
-/** Down to here somebody read the bags and they agreed, millimetres: the deepest such rod above a depth; where sampling starts, if there is none. */
+/** Down to here someone read the bags and they agreed, millimetres: the deepest such rod above a depth; where sampling starts, if there is none. */
 function readDownTo(hole: Document, aboveMm: number): number {
   return holeNouns(hole, 'rods')
     .filter((rod) => rod.read === true && rod.unmended !== true && rod.depthMm < aboveMm)
@@ -53,7 +53,7 @@ function isNoChips(hole: Document, { cells }: Row, codes: readonly string[]): bo
   });
 }
 
-/** The bags of a hole as they are on the ground: those of metres without return are no sample, unless somebody said that there is a bag. */
+/** The bags of a hole as they are on the ground: those of metres without return are no sample, unless someone said that there is a bag. */
 export function bagsOnGround(hole: Document): readonly Bag[] {
   return withNoSamples(holeNouns(hole, 'bags'), noReturnOf(hole));
 }

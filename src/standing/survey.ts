@@ -140,7 +140,7 @@ export interface AtTarget {
 /** A hole beside its target. */
 export interface TargetStanding {
   readonly targetMm: Depth;
-  /** Depth of the last station: below it nobody has measured. */
+  /** Depth of the last station: below it no one has measured. */
   readonly measuredMm: Depth;
   /** Metres from the last station to the plan, square to it. */
   readonly offPlanM: number;

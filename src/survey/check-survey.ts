@@ -23,7 +23,7 @@ import type { SurveySettings } from './settings.ts';
 import { placeOfShot, type RunWithShots } from './shots/run-with-shots.ts';
 import type { RankedStation, RankedStations } from './shots/runs.ts';
 
-/** A hole's directions as recorded and as made of them, with what they are held against. */
+/** A hole's directions as recorded and as made of them, with what they are compared with. */
 export interface SurveyToCheck {
   readonly place: Place;
   readonly north: North;

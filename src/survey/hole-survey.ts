@@ -37,7 +37,7 @@ export interface HoleDirections {
   readonly shots: readonly Shot[];
   readonly drilledMm: Depth;
   readonly site: Site;
-  /** How the surveyed neighbours of the program bend; none where nobody looked. */
+  /** How the surveyed neighbours of the program bend; none where no one looked. */
   readonly neighbours?: readonly HoleBend[];
   readonly settings: SurveySettings;
 }

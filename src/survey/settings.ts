@@ -91,7 +91,7 @@ export const surveySettings = z
   .describe('Directions: grids, line-up, survey');
 export type SurveySettingsFile = Readonly<z.infer<typeof surveySettings>>;
 
-/** One-sigma errors of a class of tool, degrees, metres and per cent of depth. */
+/** One-sigma errors of a class of tool, degrees, metres and % of depth. */
 export type ToolErrors = Readonly<z.infer<typeof toolErrorSetting>>;
 
 /** Where a direction comes from, as far as its errors go. */

@@ -98,7 +98,7 @@ export function numberIn<K extends string>(row: TableRow<K>, column: K): Result<
   );
 }
 
-/** The finding for a cell that can't be taken as it stands. */
+/** The finding for a cell that can't be taken as it is. */
 export function unreadableCell<K extends string>(row: TableRow<K>, column: K, problem: string): Finding {
   return tableUnreadable.at(
     { ...row.place, field: row.name(column) },

@@ -15,7 +15,7 @@ const override = z.strictObject({
   without: z.array(name).optional().describe('Rules of the project that this hole does without'),
 });
 
-/** The termination rules of a project, as they stand in project.json. */
+/** The termination rules of a project, as they are in project.json. */
 export const terminationSettings = z.strictObject({
   rules: z.array(ruleSchema).describe('In the order in which they are shown'),
   holes: z.array(override).optional().describe('What single holes do otherwise than the project'),

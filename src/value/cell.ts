@@ -13,7 +13,7 @@ export const VALUE_KINDS = [
 ] as const;
 export type ValueKind = (typeof VALUE_KINDS)[number];
 
-/** An amount in percent; a trace is a named amount, never a number somebody chose for it. */
+/** An amount in percent; a trace is a named amount, never a number someone chose for it. */
 export type Amount = number | 'trace';
 
 /** Looked and saw none, or did not look (or could not). A row stores one of the two wherever it holds no value. */
@@ -28,7 +28,7 @@ export type Qualities = { readonly [list: string]: string };
 /** What more is said of codes that a cell holds (of a rock or a colour, of the first one), by code. Never empty. */
 type Qualified = { readonly qualified?: { readonly [code: string]: Qualities } };
 
-/** Where in its row an event is (nobody may know), and what was measured of it, in the unit that the legend gives. */
+/** Where in its row an event is (no one may know), and what was measured of it, in the unit that the legend gives. */
 export type PointEvent = { readonly atMm?: number; readonly number?: number };
 
 /** Codes with what there is of each. */
@@ -71,12 +71,12 @@ export function absenceOf(cell: Cell): Absence | undefined {
   return 'absent' in cell ? cell.absent : undefined;
 }
 
-/** What stands beside the first code of a cell, the larger share first. */
+/** What is beside the first code of a cell, the larger share first. */
 export function sharesIn(cell: Extract<Cell, { code: string }>): readonly Share[] {
   return [cell.second, cell.third].flatMap((share) => share ?? []);
 }
 
-/** A code with what stands beside it: the larger share first, of two alike the one that comes first by its letters. */
+/** A code with what is beside it: the larger share first, of two alike the one that comes first by its letters. */
 export function codeWith(code: string, shares: readonly Share[]): Cell {
   const [second, third] = [...shares].sort((a, b) => b.percent - a.percent || (a.code < b.code ? -1 : 1));
   return { code, ...(second === undefined ? {} : { second }), ...(third === undefined ? {} : { third }) };

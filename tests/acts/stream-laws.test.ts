@@ -155,7 +155,7 @@ function after(document: Document, changes: Made['changes']) {
   return { document: { ...document, tables: applied.tables }, done: applied.done };
 }
 
-/** The faults of the bags, but for a duplicate whose primary somebody spoiled: it stands alone, and the check says so rightly. */
+/** The faults of the bags, but for a duplicate whose primary someone spoiled: it is alone, and the check says so rightly. */
 function found(document: Document) {
   const bags = holeNouns(document, 'bags');
   const torn = new Set(bags.filter((bag) => bag.kind === 'spoiled').map((bag) => bag.number));

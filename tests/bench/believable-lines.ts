@@ -34,7 +34,7 @@ export function typedBy({ again, full }: Hand, { row, context }: Placed, random:
   return read.kind === 'row' && sameObservation(read.row, row) ? line : shortest;
 }
 
-/** What stands in a field as above, said by its pairs; nothing of what has none. */
+/** What is in a field as above, said by its pairs; nothing of what has none. */
 function saidAloud(
   { schema }: Placed['context'],
   field: Field,

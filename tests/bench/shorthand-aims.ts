@@ -1,6 +1,6 @@
 import type { EntryFigures } from './shorthand-figures.ts';
 
-/** An aim of the entry line, and what stands in its way where it is missed. */
+/** An aim of the entry line, and what is in its way where it is missed. */
 type Aim = {
   readonly what: string;
   readonly holds: (figures: EntryFigures) => boolean;
@@ -68,7 +68,7 @@ const AIMS: readonly Aim[] = [
   },
 ];
 
-/** A line for each aim that is missed, with what stands in its way. */
+/** A line for each aim that is missed, with what is in its way. */
 export function missedLines(figures: EntryFigures): readonly string[] {
   return AIMS.filter(({ holds }) => !holds(figures)).map(
     ({ what, inTheWay }) => `  AIM MISSED: ${what}. In the way: ${inTheWay(figures)}`,

@@ -3,7 +3,7 @@ import type { Amount, Cell } from '../../src/value/cell.ts';
 import type { Placed } from './shorthand-costs.ts';
 import { stepsOf } from './shorthand-log.ts';
 
-/** How restless a log is, so that a generated one can be held against those typed by hand. Shares are 0 to 1. */
+/** How restless a log is, so that a generated one can be compared with those typed by hand. Shares are 0 to 1. */
 export type Likeness = {
   /** Rows that say nothing new. */
   readonly unchanged: number;
@@ -65,7 +65,7 @@ function movesIn({ row, context }: Placed): readonly Move[] {
   });
 }
 
-/** Amounts by code, the field's own under no code; undefined where nobody looked. */
+/** Amounts by code, the field's own under no code; undefined where no one looked. */
 function amountsIn(cell: Cell | undefined): { readonly [code: string]: Amount } | undefined {
   if (cell === undefined) return undefined;
   if ('absent' in cell) return cell.absent === 'none' ? {} : undefined;

@@ -179,7 +179,7 @@ function walked(from: number, highest: number, random: () => number): number {
   return Math.min(highest, Math.max(0, to));
 }
 
-/** The steps an amount stands on, none first: levels of the scale, or none, trace and the ladder. */
+/** The steps an amount is on, none first: levels of the scale, or none, trace and the ladder. */
 export function stepsOf(schema: LoggingSchema, field: Field): readonly Amount[] {
   const levels = scaleOf(schema, field)?.levels;
   if (levels !== undefined) return [0, ...levels.map(({ level }) => level)];

@@ -93,7 +93,7 @@ po0
   .trim()
   .split('\n');
 
-/** The rows of the sample hole. Throws where a line of it is no row: the sample or the style is wrong then. */
+/** The rows of the sample hole. Throws where a line of it is not a row: the sample or the style is wrong then. */
 export function sampleLog(schema: LoggingSchema): readonly RowSaid[] {
   const rows: RowSaid[] = [];
   for (const line of LINES) {

@@ -75,7 +75,7 @@ function generatedFigures(style: string): readonly EntryFigures[] {
 
 const percent = (share: number, decimals = 2): string => `${(100 * share).toFixed(decimals)} %`;
 
-/** Figures as lines of text, with the aims that are missed and what stands in their way. */
+/** Figures as lines of text, with the aims that are missed and what is in their way. */
 function figureLines(figures: EntryFigures): readonly string[] {
   const { likeness } = figures;
   const timesLess = (others: number): string => `1/${(others / figures.keysMean).toFixed(1)}`;

@@ -9,7 +9,7 @@ export interface Measured extends PtyOptions {
   readonly ready: (screen: readonly string[]) => boolean;
 }
 
-/** The echo program that every key-to-paint figure stands beside. */
+/** The echo program that every key-to-paint figure is beside. */
 export const bareEcho: Measured = {
   command: process.execPath,
   args: [join(import.meta.dirname, 'echo.mjs')],

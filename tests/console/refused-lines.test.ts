@@ -158,7 +158,7 @@ const asked = (Object.entries(QUESTIONS) as [Prompt['kind'], Asked | 'has no lin
   ([kind, each]) => (each === 'has no line' ? [] : [{ kind, ...each }]),
 );
 
-/** What stands on the line of the question in hand, or on the entry line. */
+/** What is on the line of the question in hand, or on the entry line. */
 function line(sitting: Sitting): string {
   const { prompt, draft } = sitting.state();
   return prompt !== undefined && 'draft' in prompt ? prompt.draft.text : draft.text;

@@ -12,7 +12,7 @@ const typed = JSON.parse(
   readFileSync(join(import.meta.dirname, '../e2e/whole-hole.expected.json'), 'utf8'),
 ).tables;
 
-/** Tables with the ids' counters alone: what stands before them differs from one copy of a project to the next. */
+/** Tables with the ids' counters alone: what comes before them differs from one copy of a project to the next. */
 function withoutReplica(tables: unknown): unknown {
   return JSON.parse(JSON.stringify(tables).replace(/"[a-z0-9]{6}-(\d+)"/g, '"$1"'));
 }

@@ -66,7 +66,7 @@ describe('the terminal is given back and every saved row is in the hole file', (
 
   it('after a throw of its own, with exit code 70 and the fault on the normal screen', async () => {
     const pty = await logging();
-    // A clock that can't be read is nobody's expected fault: the next key that stamps something throws.
+    // A clock that can't be read is no one's expected fault: the next key that stamps something throws.
     rig.breakClock();
     pty.type('cl1\r');
     expect(await pty.exited).toEqual({ exitCode: 70, signal: 0 });

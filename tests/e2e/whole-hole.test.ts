@@ -101,7 +101,7 @@ describe('a 120 m hole typed key by key in a real terminal', () => {
 
   it('leaves a hole file that equals the expected one byte for byte, the generation of the journal aside', () => {
     const written = withoutPauses(rig.read(HOLE));
-    // The expected file is written anew only where somebody asks for it, and is then read over before it is committed.
+    // The expected file is written again only where someone asks for it, and is then read over before it is committed.
     if (process.env.OFFSIDER_WRITE_EXPECTED === 'whole-hole') writeFileSync(EXPECTED, written);
     expect(written).toBe(readFileSync(EXPECTED, 'utf8'));
   });

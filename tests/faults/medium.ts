@@ -110,7 +110,7 @@ export function piecesAtRisk(medium: Medium): number {
   return [...medium.nodes.values()].reduce((sum, each) => sum + each.writes.length + each.changes.length, 0);
 }
 
-/** What stands on the platter after a power cut that treats each unsynced piece as chosen. */
+/** What is on the platter after a power cut that treats each unsynced piece as chosen. */
 export function afterPowerCut(medium: Medium, choose: Choice): Medium {
   const pieces = piecesAtRisk(medium);
   let piece = 0;

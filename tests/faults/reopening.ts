@@ -9,7 +9,7 @@ import { faultOptions, type Seen } from './sitting.ts';
 /**
  * Opens what is left on a medium, as the person would after a crash, and says what is wrong with it: a project that does
  * not open, an edit shown as saved that is not there, a chain that does not hold, tables that are not the history's, rows
- * that nobody logged, a fault among the findings. Closing it again, and finding the same, is asked for now and then.
+ * that no one logged, a fault among the findings. Closing it again, and finding the same, is asked for now and then.
  */
 export async function faultsOnReopening(
   disk: Disk,

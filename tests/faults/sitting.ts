@@ -19,7 +19,7 @@ export const FOLDER = '/project';
 const OTHER_HOLE: DocumentName = { kind: 'hole', id: 'ZQRC002' };
 const SHIFT: DocumentName = { kind: 'shift', id: 'RIG3_2026-03-14_DAY' };
 
-/** What was shown as saved: an edit in its documents, or project.json written anew (by its number among the attempts). */
+/** What was shown as saved: an edit in its documents, or project.json written again (by its number among the attempts). */
 type Saved =
   | { readonly edit: Id; readonly documents: readonly DocumentName[] }
   | { readonly attempt: number };
@@ -31,7 +31,7 @@ export interface Seen {
   readonly attempts: string[];
   /** Files that were said to be written, with their bytes. */
   readonly written: { readonly path: string; readonly bytes: Uint8Array }[];
-  /** Times at which something was not saved and nobody was told so, or was told nothing of why. */
+  /** Times at which something was not saved and no one was told so, or was told nothing of why. */
   readonly unsaid: string[];
   /** False until a project was said to be made: before that there may be none. */
   made: boolean;

@@ -44,7 +44,7 @@ const damaged = (value: unknown): fc.Arbitrary<unknown> => {
   );
 };
 
-/** Everything that stands in the sample project, with the shape that it has to have. */
+/** Everything that is in the sample project, with the shape that it has to have. */
 const held: readonly (readonly [string, z.ZodType, unknown])[] = Object.entries(DOCUMENT_KINDS).flatMap(
   ([kind, { folder, nouns = {} }]) =>
     folder === 'results'

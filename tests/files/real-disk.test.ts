@@ -123,7 +123,7 @@ describe('a rename while another program holds the file', () => {
   });
 });
 
-/** Runs as somebody who owns none of these files: as root everything is allowed, so then as the user that owns nothing. */
+/** Runs as someone who owns none of these files: as root everything is allowed, so then as the user that owns nothing. */
 async function asNobody<T>(run: () => Promise<T>): Promise<T> {
   const isRoot = process.geteuid?.() === 0;
   if (isRoot) process.seteuid?.(NOBODY);

@@ -9,7 +9,7 @@ import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
 const SRC = join(import.meta.dirname, '../../src');
 
-/** A text of the program that a person could read, and where it stands; what is filled in is written as …. */
+/** A text of the program that a person could read, and where it is; what is filled in is written as …. */
 interface Text {
   readonly at: string;
   readonly words: string;
@@ -76,7 +76,7 @@ const CREW_WORK =
 const ORDER =
   /^(?:then |and |or )?(?:look|find|go|check|read|clean|level|set|open|measure|take|put|hang|step|stand|walk|hold|feel|touch|lift|move|lay)\b/i;
 
-/** What nobody goes to without the driller. */
+/** What no one goes to without the driller. */
 const AT_THE_RIG = /\b(?:mast|rods|bit|splitter|cyclone|chute|drill string|rotation head|hoses?)\b/i;
 
 /** Words that leave it to the driller, or keep the reader off. */

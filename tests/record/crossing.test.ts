@@ -77,7 +77,7 @@ interface Size {
 
 /**
  * The oracle: it knows no history and no hash. Beside each copy it keeps which writings that copy knows of, and of each writing
- * which ones its writer knew. What nobody wrote over knowingly is still to be reckoned with.
+ * which ones its writer knew. What no one wrote over knowingly is still to be reckoned with.
  */
 interface Writing {
   readonly cell: string;
@@ -100,7 +100,7 @@ class Oracle {
     return new Set([...copy.knows, id]);
   }
 
-  /** Values of a cell that a copy knows of and that nobody it knows of wrote over knowingly. */
+  /** Values of a cell that a copy knows of and that no one it knows of wrote over knowingly. */
   reckonedWith(copy: Copy, cell: string): readonly number[] {
     const known = [...copy.knows].map((id) => [id, this.writings.get(id) as Writing] as const);
     const here = known.filter(([, writing]) => writing.cell === cell);

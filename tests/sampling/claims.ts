@@ -19,7 +19,7 @@ export interface Ground {
   /** The number that the last calico was given, before anybody wrote it wrongly. */
   readonly lastGiven: string;
   readonly whose: 'this hole' | 'another hole' | 'a block' | 'nobody' | 'out of use';
-  /** Where the row began, by what happened in rods above that nobody read. */
+  /** Where the row began, by what happened in rods above that no one read. */
   readonly began: 'level' | 'ahead' | 'behind';
   readonly isKept: (number: string) => boolean;
 }
@@ -119,7 +119,7 @@ export interface Judged {
 }
 
 /**
- * The sentence that stands at the head of a check, held against the ground of the rods since something slipped: it may show a rod later. None where
+ * The sentence that is at the head of a check, compared with the ground of the rods since something slipped: it may show a rod later. None where
  * the bags fit.
  */
 export function judgedSentence(

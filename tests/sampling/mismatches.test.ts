@@ -14,7 +14,7 @@ const HOLES = runs(1000, 200);
 /** The first seed of holes that no weight was ever set by. */
 const FIRST_SEED = 31_000_000;
 
-/** Kinds whose bags are written anew on the ground: the numbers that lay there are not the ones recorded. */
+/** Kinds whose bags are written again on the ground: the numbers that lay there are not the ones recorded. */
 const WRITTEN_ANEW = ['last-holes-bags', 'used-twice', 'transposed-digits', 'foreign', 'spoiled-used'];
 
 describe('seeded holes, each with a slip, every kind in turn', () => {

@@ -21,7 +21,7 @@ import {
 /** What is read at the end of a row. */
 export type Reading = 'digits' | 'digits and count';
 
-/** The name that a mishap should be given; more than one where it was carried on from a rod nobody read, or by whose bundle it was. */
+/** The name that a mishap should be given; more than one where it was carried on from a rod no one read, or by whose bundle it was. */
 export type Told = Readonly<Record<Mishap, string>>;
 const NAME: Told = {
   'walked past a metre': 'bags-too-few',
@@ -35,7 +35,7 @@ const NAME: Told = {
   'took up another bundle': 'another-bundle',
 };
 
-/** What came of a hole: only one look is answered, for that is what somebody has patience for. */
+/** What came of a hole: only one look is answered, for that is what someone has patience for. */
 export interface DayOutcome {
   readonly seed: number;
   readonly mishap: Mishap | 'none';
@@ -52,7 +52,7 @@ export interface DayOutcome {
   /** The check as it stood at once and after the look, with what is true, for whoever reads its sentences. */
   readonly checks?: readonly RodCheck[];
   readonly world?: World;
-  /** What was said at once and after the look, each sentence held against what lies there. */
+  /** What was said at once and after the look, each sentence compared with what lies there. */
   readonly said?: readonly Judged[];
 }
 
@@ -60,7 +60,7 @@ export interface DayOutcome {
 export interface World {
   readonly truth: string;
   readonly written: string;
-  /** Whose the number in hand is: this hole's, another hole's by its name, of no hole but of the rig's block, or of nobody. */
+  /** Whose the number in hand is: this hole's, another hole's by its name, of no hole but of the rig's block, or of no one. */
   readonly whose: string;
   readonly row: readonly InTheRow[];
   /** The row as it should lie, sachets that close it put in at once. */
@@ -75,7 +75,7 @@ const PER_ROD = 6;
 const LABELLED = 240;
 const number = (serial: number): string => `ZQ${String(serial).padStart(6, '0')}`;
 
-/** A hole with one mishap somewhere in it, read rod by rod as somebody at the end of the row reads. */
+/** A hole with one mishap somewhere in it, read rod by rod as someone at the end of the row reads. */
 export function day(seed: number, mishap: Mishap | 'none', reading: Reading): DayOutcome {
   const roll = dice(seed);
   const stamp = STAMPS[Math.floor(roll() * STAMPS.length)] ?? STAMPS[0];
@@ -309,7 +309,7 @@ function judge(
   };
 }
 
-/** The world as claims are held against it. */
+/** The world as claims are compared with it. */
 function groundOf({ row, should, metres, written, whose, carried, markOf: mark }: World): Ground {
   const lying = (rows: readonly InTheRow[]) =>
     rows.map((each) => ({

@@ -1,6 +1,6 @@
 /**
  * A second rig, written without the first simulator and without the stream of src/: a helper who takes calicos off a stack one by one, a
- * row of calicos on the ground, and somebody who walks to its end and reads. A slip is something that happens to the helper's hands or
+ * row of calicos on the ground, and someone who walks to its end and reads. A slip is something that happens to the helper's hands or
  * to the reader's eyes at one moment; the record never knows of it.
  */
 
@@ -147,7 +147,7 @@ function hang(helper: Helper, row: InTheRow[], metre: number, moment: Moment | u
   secondChutes(helper, row, moment);
 }
 
-/** Everything on top of the stack that is no calico for rock. */
+/** Everything on top of the stack that is not a calico for rock. */
 function putSachets(helper: Helper, row: InTheRow[], moment: Moment | undefined): void {
   for (;;) {
     secondChutes(helper, row, moment);

@@ -43,7 +43,7 @@ export interface Outcome {
   readonly mended?: boolean;
   /** Faults in the bags of the record once it is mended: none is right. */
   readonly faultsLeft?: readonly string[];
-  /** What was said at once, and after the looks, each sentence held against what lies there. */
+  /** What was said at once, and after the looks, each sentence compared with what lies there. */
   readonly said?: readonly Judged[];
 }
 
@@ -243,7 +243,7 @@ function judged(
   };
 }
 
-/** What the record says once it is mended the way that fits the ground, or the first way where the bags are written anew. */
+/** What the record says once it is mended the way that fits the ground, or the first way where the bags are written again. */
 function mendedRecord(
   hole: Hole,
   asked: StreamState,

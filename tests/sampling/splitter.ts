@@ -1,5 +1,5 @@
 /**
- * A splitter, its assistant and a pile of numbered calicos, as they stand beside a rig: written without the stream of src/, so
+ * A splitter, its assistant and a pile of numbered calicos, as they are beside a rig: written without the stream of src/, so
  * that a fault in the one is not repeated in the other. A slip is done to the pile or to the hands, never to the record.
  */
 

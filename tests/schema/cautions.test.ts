@@ -14,7 +14,7 @@ import { resolveStyle } from '../support/styles.ts';
 
 const styles = Object.keys(STYLES).map((name) => [name, resolveStyle(name)!] as const);
 
-/** Words of a style that somebody reads at the sieve: labels and what to look for. */
+/** Words of a style that someone reads at the sieve: labels and what to look for. */
 function hintsOf(schema: LoggingSchema): readonly string[] {
   return [
     ...Object.values(schema.lists).flatMap((list) => list.codes.map((each) => `${each.label}: ${each.look}`)),

@@ -110,7 +110,7 @@ export const claimed = (shift: Document, ...lines: readonly Omit<PlodLine, 'plod
     granted(recordPlod(shift, { sheet: '1041', receivedAt: at('19:00') }, lines, makerAt(at('19:00')))),
   );
 
-/** A hole of the invented program on RIG1 since the morning, with what stands in its other tables. */
+/** A hole of the invented program on RIG1 since the morning, with what is in its other tables. */
 export function hole(id: string, tables: { readonly [table: string]: readonly Thing[] }): Document {
   const rig = { method: 'RC', rig: 'RIG1', fromMm: 0, startedAt: at('06:00') };
   const header = {

@@ -85,7 +85,7 @@ describe('the shortest line of a row', () => {
   });
 });
 
-/** Rows below one another, each with what stands above it. */
+/** Rows below one another, each with what is above it. */
 function contexts(
   schemaOf: EntryContext['schema'],
   rows: readonly RowSaid[],

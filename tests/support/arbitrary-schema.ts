@@ -356,7 +356,7 @@ function valuesOf(schema: LoggingSchema, field: Field): fc.Arbitrary<Cell> | und
     .filter((cell) => !(field.canBeNone && 'number' in cell && cell.number === 0));
 }
 
-/** An event somewhere in the first metre, or at a depth that nobody knows, measured or not. */
+/** An event somewhere in the first metre, or at a depth that no one knows, measured or not. */
 function eventOf(code: Code | undefined): fc.Arbitrary<PointEvent> {
   const steps = 10 ** (code?.measure?.decimals ?? 0);
   const number = fc.integer({ min: 1, max: 50 * steps }).map((each) => each / steps);

@@ -1,4 +1,4 @@
-/** A part of a mail: its headers as they stand, and its body as it stands. */
+/** A part of a mail: its headers as they are, and its body as it is. */
 export interface Part {
   readonly headers: readonly string[];
   readonly body: string | Uint8Array;

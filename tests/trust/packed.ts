@@ -40,7 +40,7 @@ export async function packed(
   return { bundle: laid(done.bundle), draft: laid(done.draft) };
 }
 
-/** The headers of a mail's bytes as they stand: each field unfolded, in order. Throws where a line is none that RFC 5322 allows. */
+/** The headers of a mail's bytes as they are: each field unfolded, in order. Throws where a line is none that RFC 5322 allows. */
 export function headersOf(bytes: Uint8Array): readonly (readonly [name: string, value: string])[] {
   const raw = Buffer.from(bytes).toString('latin1');
   const end = raw.indexOf('\r\n\r\n');

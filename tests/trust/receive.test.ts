@@ -184,7 +184,7 @@ describe('a file that arrives', () => {
   });
 });
 
-/** The making of a hole under the same name by somebody else, with the hash that it must have. */
+/** The making of a hole under the same name by someone else, with the hash that it must have. */
 function otherMaking(): Entry {
   return sealed({
     edit: 'camp-1',

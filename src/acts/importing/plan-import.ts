@@ -377,7 +377,7 @@ function headerFor(project: Project, given: TablesGiven, name: string, depthMm: 
   };
 }
 
-/** The shots as one run. Where nobody says what the tool was inside of, open hole is taken: an azimuth in steel would be left out unseen. */
+/** The shots as one run. Where no one says what the tool was inside of, open hole is taken: an azimuth in steel would be left out unseen. */
 function runChanges({ surveys }: ImportSettings, shots: readonly ReadShot[], maker: Maker): Made['changes'] {
   if (surveys === undefined || shots.length === 0) return [];
   const { tool, toolClass, north, date } = surveys;

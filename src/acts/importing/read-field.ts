@@ -9,7 +9,7 @@ export type FieldRead =
 
 type Text = (column: string) => string;
 
-/** One field of a row from the columns that its mapping names. Codes are held against the schema; nothing is guessed. */
+/** One field of a row from the columns that its mapping names. Codes are compared with the schema; nothing is guessed. */
 export function readField(schema: LoggingSchema, field: Field, mapping: FieldMapping, text: Text): FieldRead {
   return 'each' in mapping
     ? readEach(schema, field, mapping, text)

@@ -13,7 +13,7 @@ export interface FoundColumns {
 
 /**
  * The columns of a file by its headings. Refused with every reason: a mapping that says no depth, no reading or no unit, a heading
- * that is not there or stands there twice, a unit that can't be turned into the field's.
+ * that is not there or is there twice, a unit that can't be turned into the field's.
  */
 export function findColumns(
   file: string,

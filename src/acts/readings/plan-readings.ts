@@ -45,7 +45,7 @@ type Refuse = (line: number, problem: string, remedy: string) => void;
 
 /**
  * Works out what a file of readings makes of a hole: one edit, or nothing at all. Refused with every line that can't be taken: a
- * metre not logged, out of range, met twice, a reading there that differs, one below detection that nobody said what to do with.
+ * metre not logged, out of range, met twice, a reading there that differs, one below detection that no one said what to do with.
  */
 export function planReadings(
   schema: LoggingSchema,
@@ -91,7 +91,7 @@ function readAll(context: ReadingContext, records: ReadingsFile['records'], refu
   return { byRow, passed };
 }
 
-/** The cell of each row that was read, held against what the row has already. */
+/** The cell of each row that was read, compared with what the row has already. */
 function decide(
   { rows, field }: ReadingContext,
   { several, replace }: ReadingsFile['choices'],

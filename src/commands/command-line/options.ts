@@ -14,7 +14,7 @@ const OTHER_FORMS = ['csv', 'html', 'svg'];
 
 /**
  * Adds the options that every command takes. They belong to the program and not to its commands, so that they are read before the
- * command's name and after it alike: one that both had would be taken by the program, and the command would sign as somebody else.
+ * command's name and after it alike: one that both had would be taken by the program, and the command would sign as someone else.
  */
 export function addSharedOptions(program: Command): void {
   program

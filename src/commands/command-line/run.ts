@@ -25,7 +25,7 @@ export interface ConsoleAsked extends Shared {
   readonly takeOver: boolean;
 }
 
-/** What the command line is lent: the world, and the way to open the console (which stands beside the commands). */
+/** What the command line is lent: the world, and the way to open the console (which is beside the commands). */
 export interface CommandLineNeeds {
   readonly outside: Outside;
   readonly openConsole: (outside: Outside, asked: ConsoleAsked) => Promise<number>;

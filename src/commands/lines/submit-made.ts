@@ -35,7 +35,7 @@ export type Taken =
   /** Made in memory, and the disk does not take it: what came of it is known when the project is closed. */
   | { readonly kind: 'unsaved'; readonly problem: string; readonly remedy: string; readonly said: string };
 
-/** The hole as it stands. Throws where it is not there: the caller has looked. */
+/** The hole as it is. Throws where it is not there: the caller has looked. */
 export function holeOf(at: LinesAt): Document {
   const hole = at.desk.get(at.hole);
   if (hole === undefined) throw new Error(`no hole ${at.hole.id} at the desk`);

@@ -111,7 +111,7 @@ function placeWords([likeliest]: RodCheck['named']): string {
 
 function remedyOf({ named, look }: RodCheck): string {
   const likeliest = named[0]?.ground ?? 'Read the last calico again.';
-  // Calicos can hang on the splitter or lie under it: nobody is sent to look for one without the driller's word.
+  // Calicos can hang on the splitter or lie under it: no one is sent to look for one without the driller's word.
   const ground = likeliest.includes(NEAR_SPLITTER) ? likeliest : `${NEAR_SPLITTER} ${likeliest}`;
   const asked = look === undefined ? '' : ` To be sure: ${LOOKS[look]} Say it as ${LOOK_WORDS[look]}.`;
   const ways = named.flatMap(({ code, ways }) =>

@@ -5,7 +5,7 @@ import { type Depth, depthFromMetres } from '../../quantity/depth.ts';
 import type { DocumentName } from '../../record/document.ts';
 import type { PlannedHole } from './read-line.ts';
 
-/** A planned hole as an edit: the document it makes, and what stands in it. Rod length and offset are those of the project's first rig. */
+/** A planned hole as an edit: the document it makes, and what is in it. Rod length and offset are those of the project's first rig. */
 export function plannedHole(
   project: Project,
   planned: PlannedHole,

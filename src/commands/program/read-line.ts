@@ -154,7 +154,7 @@ export function lineFinding(row: TableRow<Column>, column: Column, problem: stri
   return programLine.at({ ...row.place, field: column }, { excerpt: row.text(column), problem, remedy });
 }
 
-/** A number as it stands in the file, or undefined; a comma for the decimal point is not guessed at. */
+/** A number as it is in the file, or undefined; a comma for the decimal point is not guessed at. */
 function numberOf(text: string): number | undefined {
   return /^[+-]?(\d+(\.\d*)?|\.\d+)$/.test(text) ? Number(text) : undefined;
 }

@@ -9,7 +9,7 @@ import { rulesFor } from '../../termination/settings.ts';
 import { EXIT, say, sayJson } from '../say.ts';
 import { tableText } from '../table-text.ts';
 
-/** Holds the rules against finished holes, as they went down: where they would have ended each, and what that saves or misses. */
+/** Compares the rules with finished holes, as they went down: where they would have ended each, and what that saves or misses. */
 export function replayHoles(
   outside: Outside,
   project: Project,

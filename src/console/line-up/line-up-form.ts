@@ -15,7 +15,7 @@ export interface LineUpForm extends LineUpReading {
   readonly unread: boolean;
 }
 
-/** What stands at a step, in a few words; undefined where nothing was read yet. */
+/** What is at a step, in a few words; undefined where nothing was read yet. */
 export function readAt(form: LineUpForm, step: LineUpStep): string | undefined {
   const { taken } = form;
   switch (step) {

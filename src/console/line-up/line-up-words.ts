@@ -63,7 +63,7 @@ function cautionLines(state: State, context: LineUpContext, width: number): read
   ];
 }
 
-/** Who read the cautions last on this project, when, and at which hole; nothing where nobody has. */
+/** Who read the cautions last on this project, when, and at which hole; nothing where no one has. */
 function lastReadWords({ documents }: LineUpContext): string {
   const [last] = documents
     .filter((document) => document.kind === 'hole')

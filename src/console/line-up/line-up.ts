@@ -34,7 +34,7 @@ export function openLineUp(state: State): Step {
   return still({ ...state, screen: { name: 'line-up', hole: hole.id }, message: undefined });
 }
 
-/** What was read, held against the plan. */
+/** What was read, compared with the plan. */
 export function standingOf(form: LineUpForm, { project, hole, here }: LineUpContext): LineUpStanding {
   return lineUpStanding(project, hole, form.taken, here);
 }
@@ -145,7 +145,7 @@ function decide(state: State, hole: Document, form: LineUpForm, context: LineUpC
   return submittingResult(state, hole, ok(made), after, `Refused. ${answer.request ?? ''}`);
 }
 
-/** After a correction the mast is read anew; cautions, permission, way and collar stand. */
+/** After a correction the mast is read again; cautions, permission, way and collar stand. */
 function readAgain(form: LineUpForm, context: LineUpContext): Pick<LineUpForm, 'step' | 'taken'> {
   const { azimuth: _a, crewDip: _c, clinometerDip: _d, ...others } = form.taken;
   const steps = stepsOf(form, context);

@@ -18,7 +18,7 @@ import { type Line, line, wrap } from '../widgets/line.ts';
 import { pickedHole } from './holes.ts';
 import type { Listed, ListSection } from './listed.ts';
 
-/** What the cursor stands on, for the help that is asked there: the field of the form or column, the command or the row that is typed. */
+/** What the cursor is on, for the help that is asked there: the field of the form or column, the command or the row that is typed. */
 export function cursorHelp(state: State, width: number): ListSection | undefined {
   const { screen, project } = state;
   const picked = pickedHole(state);

@@ -50,7 +50,7 @@ export function helpList(state: State, asked: ScreenName, width: number): Listed
   };
 }
 
-/** What offsider is not stands above all that it can do. */
+/** What offsider is not is above all that it can do. */
 function whatItIsNot(width: number): ListSection {
   return { head: [], items: [wrap(WHAT_IT_IS_NOT, width, 'warn')] };
 }

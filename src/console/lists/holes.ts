@@ -60,7 +60,7 @@ function startHole(state: State, hole: Document, world: World): Step {
   );
 }
 
-/** Makes the hole that was typed, and opens its log: nobody planned it, nothing is looked up. */
+/** Makes the hole that was typed, and opens its log: no one planned it, nothing is looked up. */
 export function makeHole(state: State, world: World): Step {
   if (state.prompt?.kind !== 'new hole') return still(state);
   const taken = new Set(holesOf(state).map((hole) => hole.id));

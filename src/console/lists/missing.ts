@@ -24,7 +24,7 @@ export function askMissing(state: State): Step {
   return still({ ...state, prompt: { kind: 'missing', document, draft: EMPTY_DRAFT }, message: undefined });
 }
 
-/** `restore` makes the document anew from the journal; anything else that is typed is the reason why it is let go. */
+/** `restore` makes the document again from the journal; anything else that is typed is the reason why it is let go. */
 export function settleMissing(state: State, document: DocumentName, text: string): Step {
   const typed = text.trim();
   if (state.readOnly !== undefined)

@@ -61,7 +61,7 @@ const context = (state: State) => ({
 });
 
 /**
- * The line of the record that it opens at: the activity going on; of a shift that is over the first gap or standby that nobody
+ * The line of the record that it opens at: the activity going on; of a shift that is over the first gap or standby that no one
  * authorised, else its last activity.
  */
 export function openingLine(state: State): number {
@@ -261,7 +261,7 @@ function plodLines(state: State, stored: Document, width: number): readonly Line
 
 const DAY_MIN = 24 * 60;
 
-/** How long, in six cells. More than a day means that nobody ended the shift: the figure would mean nothing. */
+/** How long, in six cells. More than a day means that no one ended the shift: the figure would mean nothing. */
 function lasting(minutes: number): string {
   return (minutes < DAY_MIN ? formatMinutes(minutes) : '>24:00').padStart(6);
 }

@@ -39,12 +39,12 @@ export function askChange(state: State): Step {
   });
 }
 
-/** The code that a change is about, as it stands. */
+/** The code that a change is about, as it is. */
 export function codeOfChange({ project }: State, { list, code }: ChangePrompt): Code | undefined {
   return project.schema.lists[list]?.codes.find((each) => each.code === code);
 }
 
-/** What can be changed of a code: a key only where an amount stands behind it, the provisional mark only where it is set. */
+/** What can be changed of a code: a key only where an amount comes after it, the provisional mark only where it is set. */
 export function membersOf(state: State, prompt: ChangePrompt): readonly CodeMember[] {
   const { schema } = state.project;
   const takesKey = schema.fields.some(

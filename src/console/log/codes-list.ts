@@ -16,7 +16,7 @@ import { type Line, line, spans, wrap } from '../widgets/line.ts';
 /** Cells before the label of a code: what types it, and the code. */
 const BEFORE_LABEL = 13;
 
-/** Codes and levels by field, each with what types it and what to look for in the chips; what the check finds stands first. */
+/** Codes and levels by field, each with what types it and what to look for in the chips; what the check finds comes first. */
 export function codesList(state: State, width: number): Listed {
   const { schema } = state.project;
   const checked = findingsOf(schema);
@@ -102,7 +102,7 @@ function fieldCaution(field: Field, width: number): readonly Line[] {
   return field.caution === undefined ? [] : wrap(`CAUTION ${field.caution.words}`, width, 'alert');
 }
 
-/** A caution stands before what it is about: it is what has to be read. */
+/** A caution comes before what it is about: it is what has to be read. */
 function cautionFirst(caution: Caution | undefined): string {
   return caution === undefined ? '' : `CAUTION ${caution.words} `;
 }

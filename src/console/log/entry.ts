@@ -191,7 +191,7 @@ export function moveRow(state: State, by: number): Step {
   return still({ ...moved, draft: draftOf(ownLine(moved, hole, cursor)) });
 }
 
-/** The line that says an earlier row, as it stands. */
+/** The line that says an earlier row, as it is. */
 function ownLine(state: State, hole: Document, cursor: RowCursor): string {
   const row = cursor === 'head' ? undefined : holeThing(hole, 'rows', cursor);
   return row === undefined ? '' : writeLine(row, entryContext(state, hole, cursor));

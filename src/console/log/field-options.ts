@@ -16,7 +16,7 @@ export interface FieldOption {
   /** What to look for in the chips. */
   readonly look: string;
   readonly strokes: string;
-  /** What can hurt somebody where it is seen. */
+  /** What can hurt someone where it is seen. */
   readonly caution?: string;
   /** The strokes want an amount behind them. */
   readonly wantsAmount: boolean;

@@ -113,7 +113,7 @@ function take(state: State, form: FieldsForm, field: Field, count: number, world
   return still(withForm(state, toField(next, form.field)));
 }
 
-/** A field said; one that takes several codes stays in hand for the next, and a second rock with its share stands behind the first. */
+/** A field said; one that takes several codes stays in hand for the next, and a second rock with its share comes after the first. */
 function said(form: FieldsForm, field: Field, strokes: string, count: number): FieldsForm {
   const several = ['levels', 'percents', 'codes', 'events'].includes(field.kind);
   const isSecond = field.kind === 'code' && field.second && SHARE.test(strokes);

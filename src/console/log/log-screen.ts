@@ -69,7 +69,7 @@ function rightColumn(
   const inner = width - 4;
   const spare = height - 4;
   const standing = adviceFor(project, hole, documents.values());
-  // A danger, or a question to somebody, is read whole: bags give up their lines for it, all but one, then the interval in hand, all but its
+  // A danger, or a question to someone, is read whole: bags give up their lines for it, all but one, then the interval in hand, all but its
   // cautions.
   const needs = adviceNeeds(standing, inner);
   const logging = loggingPanel(project, hole, at).slice(0, Math.max(2, Math.min(5, spare - 1 - needs)));
@@ -155,7 +155,7 @@ function keysAbove({ schema, above, gloves, loggedBefore }: EntryContext): Line 
 
 /**
  * The two lines above the entry line while a command's word is typed: what it does, or the words that begin so. Undefined
- * where the line is no command's word, or none begins so: then the line itself says why it is refused.
+ * where the line is not a command's word, or none begins so: then the line itself says why it is refused.
  */
 export function commandEcho(state: State, text: string, width: number): readonly [Line, Line] | undefined {
   const typed = /^;([a-z-]*)$/.exec(text)?.[1];

@@ -45,7 +45,7 @@ function findingItem({ place, problem, remedy }: Finding, width: number): readon
   ];
 }
 
-/** `first of the rod` stands at every rod: alone it is no news. */
+/** `first of the rod` is at every rod: alone it is not news. */
 function seenIn(metre: StreamMetre): boolean {
   return metre.flags.some((flag) => flag !== 'first of the rod');
 }

@@ -13,7 +13,7 @@ import { type Step, saying, sayingFinding, still } from '../step.ts';
 import { line, wrap } from '../widgets/line.ts';
 
 /**
- * A bag read by a scanner, or typed whole: what it is, without touching the entry line. With `;scan 46` on the line it is held against that
+ * A bag read by a scanner, or typed whole: what it is, without touching the entry line. With `;scan 46` on the line it is compared with that
  * place. At a rod check it is what was read there.
  */
 export function scanBag(state: State, hole: Document, number: string): Step {
@@ -26,7 +26,7 @@ export function scanBag(state: State, hole: Document, number: string): Step {
   return scanPlaced(state, hole, number, lies);
 }
 
-/** A bag held against where it lies, its number whole or its last digits; without a place only its number is looked at. */
+/** A bag compared with where it lies, its number whole or its last digits; without a place only its number is looked at. */
 export function scanPlaced(state: State, hole: Document, text: string, lies: ScannedAt | undefined): Step {
   const stream = streamStateOf(hole);
   const { sampling } = state.project;

@@ -20,7 +20,7 @@ export interface MountOptions {
 export interface Mounted {
   /** Paints the state as it is now. When it returns, the bytes are written. */
   rerender(): void;
-  /** Paints everything anew, whatever the terminal shows. */
+  /** Paints everything again, whatever the terminal shows. */
   repaint(): void;
   /** Gives the terminal back. */
   stop(): void;

@@ -18,7 +18,7 @@ export interface Arrival {
   readonly left: readonly LeftAlone[];
 }
 
-/** What something that arrives is held against: the project's name, and its two hand-written files as they stand. */
+/** What something that arrives is compared with: the project's name, and its two hand-written files as they are. */
 export interface Home {
   readonly project: string;
   readonly handWritten: Readonly<Record<string, string | undefined>>;

@@ -1,6 +1,6 @@
 import { localDate, localTime, type Stamp } from '../../quantity/stamp.ts';
 
-/** The name of the file in a bundle that says what else is in it. It stands first. */
+/** The name of the file in a bundle that says what else is in it. It comes first. */
 export const MANIFEST = 'manifest.json';
 
 /** Files that a bundle may hold beside its tables: its manifest, the two files written by hand, and documents in the folder of their kind. */

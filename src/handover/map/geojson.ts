@@ -2,7 +2,7 @@ import type { Value } from '../tables/column.ts';
 import type { MadeTable } from '../tables/table.ts';
 import { type NamedRow, namedRows, position, type Trace, tracesOf } from './traces.ts';
 
-/** Elevations are as surveyed: RFC 7946 wants heights above the ellipsoid, which nobody measures on a rig. Said beside each geometry. */
+/** Elevations are as surveyed: RFC 7946 wants heights above the ellipsoid, which no one measures on a rig. Said beside each geometry. */
 const HEIGHTS = 'as recorded, not reduced to the WGS 84 ellipsoid';
 
 type Properties = Readonly<Record<string, unknown>>;

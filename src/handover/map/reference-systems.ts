@@ -43,7 +43,7 @@ const ALWAYS: readonly ReferenceSystem[] = [
   },
 ];
 
-/** Ids from here on are nobody's: for a grid that the EPSG register has not. */
+/** Ids from here on are no one's: for a grid that the EPSG register has not. */
 const OWN_ID = 100_000;
 
 /** The system that positions of a project are in; undefined Cartesian where no grid is known. */

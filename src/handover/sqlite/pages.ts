@@ -16,7 +16,7 @@ function added(pages: Pages): number {
   return pages.length;
 }
 
-/** What stands on a page: cells in order, and of an interior one the page to the right of them. */
+/** What is on a page: cells in order, and of an interior one the page to the right of them. */
 interface Content {
   readonly kind: number;
   readonly cells: readonly Uint8Array[];

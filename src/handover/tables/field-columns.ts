@@ -4,7 +4,7 @@ import type { Amount, Cell, PointEvent, ValueKind } from '../../value/cell.ts';
 import { kindOf, qualifiedIn, sharesIn } from '../../value/cell.ts';
 import { type Column, type Columns, integer, number, optional, text, type Value, yesNo } from './column.ts';
 
-/** A logged field as it stands in a table: its name there, what it is, and whether the schema of today has it. */
+/** A logged field as it is in a table: its name there, what it is, and whether the schema of today has it. */
 export interface FieldToWrite {
   readonly field: string;
   /** The name of its column. */
@@ -19,7 +19,7 @@ export interface FieldToWrite {
 /** What an empty cell of a logged field means: the three lists of names beside it say which. */
 const EMPTY = 'see fields_none and fields_not_observed; in neither: the field is not asked of this row';
 
-/** A column of a field: what stands behind the field's name in the column's, what it is, and the value of a cell in it. */
+/** A column of a field: what comes after the field's name in the column's, what it is, and the value of a cell in it. */
 interface FieldColumn {
   readonly suffix: string;
   /** 0, or which of the further codes it is about. */

@@ -45,7 +45,7 @@ export const SAMPLES = defineTable({
 
 type Sacks = ReadonlyMap<string, { readonly dispatch: string; readonly sack: number }>;
 
-/** The sack that each number went in; the first where it stands in two. */
+/** The sack that each number went in; the first where it is in two. */
 function sacksOf(dispatches: readonly Dispatch[]): Sacks {
   const sacks = new Map<string, { readonly dispatch: string; readonly sack: number }>();
   for (const { name, sacks: all } of dispatches)

@@ -12,7 +12,7 @@ import { defineTable, type Source, shiftsOf } from './table.ts';
 const SHIFT = text('Id of the shift: rig, local date on which it started, day or night');
 const NOT_ENDED = 'it goes on';
 
-/** The shift with the end that is presumed where nobody ended it: what every figure is counted from. */
+/** The shift with the end that is presumed where no one ended it: what every figure is counted from. */
 function asCounted({ project, documents, now }: Source, shift: Document): Document {
   return closed(shift, { documents, shifts: project.shift.shifts, now });
 }

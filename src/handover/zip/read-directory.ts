@@ -110,7 +110,7 @@ function standsAt(bytes: Uint8Array, at: number, wanted: Uint8Array): boolean {
   return at + wanted.length <= bytes.length && wanted.every((byte, index) => bytes[at + index] === byte);
 }
 
-/** A name as a finding quotes it: its first forty characters, each that is no printable ASCII as a question mark. */
+/** A name as a finding quotes it: its first forty characters, each that is not printable ASCII as a question mark. */
 function shownName(name: string): string {
   return `entry ${JSON.stringify(name.slice(0, 40).replaceAll(/[^\x20-\x7e]/g, '?'))}`;
 }

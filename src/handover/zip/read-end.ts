@@ -9,7 +9,7 @@ export interface ZipEnd {
   readonly directoryAt: number;
 }
 
-/** Reads the record that ends an archive: it must be its last bytes, and agree with where it stands. */
+/** Reads the record that ends an archive: it must be its last bytes, and agree with where it is. */
 export function zipEnd({ bytes, file, limits }: LookedAt): Result<ZipEnd> {
   if (bytes.length > limits.archiveBytes) {
     const megabytes = Math.ceil(bytes.length / 1024 / 1024);

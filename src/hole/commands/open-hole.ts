@@ -3,7 +3,7 @@ import type { Document } from '../../record/document.ts';
 import { REFUSALS } from '../findings.ts';
 import { headerOf } from '../hole.ts';
 
-/** Why nothing may be added to a hole as it stands, or undefined where it may: a complete hole is closed until it is reopened. */
+/** Why nothing may be added to a hole as it is, or undefined where it may: a complete hole is closed until it is reopened. */
 export function closedRefusal(hole: Document): Finding | undefined {
   const header = headerOf(hole);
   if (header.state !== 'complete') return undefined;

@@ -22,7 +22,7 @@ export function checkDispatches(dispatches: readonly Dispatch[], bags: readonly 
   ];
 }
 
-/** Bags that stand in two sacks, of one dispatch or of two: two computers made them up, or a file was edited by hand. */
+/** Bags that are in two sacks, of one dispatch or of two: two computers made them up, or a file was edited by hand. */
 function sentTwice(dispatches: readonly Dispatch[]): readonly Finding[] {
   const seen = new Map<string, string>();
   return dispatches.flatMap((dispatch) =>
@@ -104,7 +104,7 @@ function handMissing(dispatch: Dispatch, transfer: Transfer, holder: string): Fi
   });
 }
 
-/** The laboratory's latest receipt held against the dispatch: what is missing, what came twice, what was not sent. */
+/** The laboratory's latest receipt compared with the dispatch: what is missing, what came twice, what was not sent. */
 export function checkReceipt(dispatch: Dispatch): readonly Finding[] {
   const received = dispatch.receipts.at(-1)?.numbers;
   if (received === undefined) return [];

@@ -47,7 +47,7 @@ const receipt = z.strictObject({
 });
 export type Receipt = Readonly<z.infer<typeof receipt>>;
 
-/** What stands in each table of a dispatch. */
+/** What is in each table of a dispatch. */
 export const DISPATCH_NOUNS = {
   dispatch: header,
   sacks: sack,

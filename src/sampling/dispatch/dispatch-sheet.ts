@@ -18,7 +18,7 @@ const NO_SAMPLE = 'no sample';
 
 /**
  * The sheet that goes to the laboratory with the bags: numbers by sack and nothing else, so that every control stays blind. A number between
- * them that was kept for a metre without return is named as no sample, so that nobody looks for its calico.
+ * them that was kept for a metre without return is named as no sample, so that no one looks for its calico.
  */
 export function laboratoryTable(dispatch: Dispatch, issued: readonly Bag[] = []): SheetTable {
   return [
@@ -88,7 +88,7 @@ export function sheetCsv(table: SheetTable): string {
   return csvText(table);
 }
 
-/** What stands above a sheet: the laboratory reads nothing of the program in it. */
+/** What is above a sheet: the laboratory reads nothing of the program in it. */
 export function sheetHead(dispatch: Dispatch, reader: SheetReader): readonly string[] {
   const counts = `${dispatch.sacks.length} sacks, ${sentNumbers(dispatch).length} samples`;
   return [

@@ -40,7 +40,7 @@ export function standardSvg(series: StandardSeries): string {
 
 const BLANK_SHAPES = { yes: 'cross', no: 'ring', 'cannot tell': 'triangle' } as const;
 
-/** Results of one blank against its limit; one that can't be told stands at its detection limit, as a triangle. */
+/** Results of one blank against its limit; one that can't be told is at its detection limit, as a triangle. */
 export function blankSvg({ material, analyte, unit, limit, results }: BlankSeries): string {
   const heightOf = ({ value, belowLimit, over }: BlankSeries['results'][number]): number =>
     over === 'cannot tell' ? (belowLimit ?? value) : value;

@@ -5,7 +5,7 @@ import { blankSvg, pairsSvg, standardSvg } from './charts-svg.ts';
 import { pairLines } from './charts-text.ts';
 import type { Quality } from './quality.ts';
 
-/** What stands above the charts: a sentence each. */
+/** What is above the charts: a sentence each. */
 export interface PageHead {
   readonly title: string;
   readonly lines: readonly string[];

@@ -32,7 +32,7 @@ const line = z.strictObject({
 });
 export type ReportedLine = Readonly<z.infer<typeof line>>;
 
-/** What stands in each table of returned results. */
+/** What is in each table of returned results. */
 export const RESULTS_NOUNS = {
   certificate,
   lines: line,

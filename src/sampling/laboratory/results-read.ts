@@ -32,8 +32,8 @@ export interface ResultsRead {
 const HEADINGS_WITHIN = 60;
 
 /**
- * Results from the records of a CSV. Its headings are the first line that holds every mapped one; what stands above them is the
- * laboratory's letterhead. A line of units below them is held against the mapping, one of detection limits is passed over. A line that
+ * Results from the records of a CSV. Its headings are the first line that holds every mapped one; what is above them is the
+ * laboratory's letterhead. A line of units below them is compared with the mapping, one of detection limits is passed over. A line that
  * can't be read is left out and named; the others stand. `file` is what findings call it.
  */
 export function readResults(

@@ -9,7 +9,7 @@ import { checkMapping } from './results-mapping.ts';
 import { type Certificate, counting } from './results-noun.ts';
 import { type Assay, assayOf, type ResultColumns } from './results-read.ts';
 
-/** A result with the certificate that it stands on. */
+/** A result with the certificate that it is on. */
 interface ReturnedAssay extends Assay {
   readonly certificate: string;
 }

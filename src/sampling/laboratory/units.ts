@@ -17,7 +17,7 @@ const PARTS_PER_MILLION: Readonly<Record<string, number>> = {
   'wt%': 10_000,
 };
 
-/** Parts per million of a unit as a laboratory writes it, in any case; undefined for one that is no mass fraction known here. */
+/** Parts per million of a unit as a laboratory writes it, in any case; undefined for one that is not a mass fraction known here. */
 export function partsPerMillion(unit: string): number | undefined {
   const plain = unit.normalize('NFKC').trim().toLowerCase();
   return Object.hasOwn(PARTS_PER_MILLION, plain) ? PARTS_PER_MILLION[plain] : undefined;

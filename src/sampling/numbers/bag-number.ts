@@ -2,7 +2,7 @@ import { type CheckDigit, checkDigitOf } from './check-digit.ts';
 
 /** How a project's bag numbers are written: a prefix, a serial of fixed length with leading zeros, sometimes a check digit. */
 export interface NumberForm {
-  /** Capitals and digits that stand in front; none of them is the beginning of another. */
+  /** Capitals and digits that are in front; none of them is the beginning of another. */
   readonly prefixes: readonly string[];
   /** Digits of the serial, the check digit not counted. */
   readonly digits: number;
@@ -15,7 +15,7 @@ export interface BagNumber {
   readonly serial: number;
 }
 
-/** A bag number as it stands on the calico. Throws RangeError for a serial that the form has no digits for. */
+/** A bag number as it is on the calico. Throws RangeError for a serial that the form has no digits for. */
 export function formatBagNumber(form: NumberForm, number: BagNumber): string {
   const serial = String(number.serial).padStart(form.digits, '0');
   if (!hasDigitsFor(form, number.serial))
@@ -44,7 +44,7 @@ function hasLength(form: NumberForm, text: string, prefix: string): boolean {
   return text.length === prefix.length + form.digits + (form.checkDigit === undefined ? 0 : 1);
 }
 
-/** How many numbers `to` stands behind `from` (negative: before it), or undefined across prefixes. */
+/** How many numbers `to` comes after `from` (negative: before it), or undefined across prefixes. */
 export function bagNumberDistance(from: BagNumber, to: BagNumber): number | undefined {
   return from.prefix === to.prefix ? to.serial - from.serial : undefined;
 }

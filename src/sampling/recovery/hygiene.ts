@@ -52,7 +52,7 @@ function uncleanOf(hygiene: Hygiene | undefined): readonly string[] {
 }
 
 /**
- * Rods where something was not clean, and, where the project looks once in so many rods (`everyRods`), the rods of a hole that nobody
+ * Rods where something was not clean, and, where the project looks once in so many rods (`everyRods`), the rods of a hole that no one
  * looked at for longer, all in one.
  */
 export function checkHygiene(

@@ -7,7 +7,7 @@ import { type Beside, type Supposition, type Trace, withAndWithoutTail } from '.
 /** Bags in the order in which they lie on the ground, and how many more may lie among them. */
 export interface Row {
   readonly bags: readonly Bag[];
-  /** Calicos more than these that may be counted, or not: nobody knows whether they were laid into this row. */
+  /** Calicos more than these that may be counted, or not: no one knows whether they were laid into this row. */
   readonly loose: number;
 }
 
@@ -21,7 +21,7 @@ export function besideStream(state: StreamState): Beside {
   return { placed, controls, tail: unreadTail(state) };
 }
 
-/** Sachets that closed the rod before, where nobody read it: whether they went in at once or with this rod is not known. */
+/** Sachets that closed the rod before, where no one read it: whether they went in at once or with this rod is not known. */
 function unreadTail({ bags, readMm }: StreamState): number {
   if (readMm === undefined) return 0;
   const stream = bags.filter((bag) => bag.byHand !== true && bag.kind !== 'spoiled');

@@ -39,7 +39,7 @@ export interface Beside {
   readonly placed: readonly Bag[];
   /** Controls placed by hand since the rod before: they may lie anywhere in this row, at its end too. */
   readonly controls: readonly Bag[];
-  /** Sachets that closed a rod which nobody read: they may lie in this row or in that one. */
+  /** Sachets that closed a rod which no one read: they may lie in this row or in that one. */
   readonly tail: number;
 }
 
@@ -88,7 +88,7 @@ export interface Fix {
 
 /** What would be read off the bags; a part that could be anything is left out. */
 export interface Trace {
-  /** What somebody reads who looks at the last calico for the first time. */
+  /** What someone reads who looks at the last calico for the first time. */
   readonly last?: string;
   readonly count?: number;
   readonly first?: string;
@@ -113,7 +113,7 @@ export interface Supposition {
 }
 
 /**
- * What a kind's sentence claims of the bags, so that it can be held against what really lies there. A claim about the number in hand is one that
+ * What a kind's sentence claims of the bags, so that it can be compared with what really lies there. A claim about the number in hand is one that
  * the record can't get wrong; the others are likely, never sure.
  */
 export type Claim =
@@ -152,7 +152,7 @@ export interface MismatchKind {
   readonly ground: string;
   /** The remedy takes hands near cyclone or splitter: said only under the driller's word. */
   readonly nearSplitter: boolean;
-  /** The one fact that settles where it happened, asked of whoever stands at the row; none where its place needs no asking. */
+  /** The one fact that settles where it happened, asked of whoever is at the row; none where its place needs no asking. */
   readonly asks?: string;
   readonly suppose: (situation: Situation) => readonly Supposition[];
 }

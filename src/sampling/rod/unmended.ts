@@ -3,7 +3,7 @@ import type { RodDone } from '../../hole/drilled.ts';
 import { mismatchUnmended } from '../findings.ts';
 import { MISMATCHES } from './mismatches/registry.ts';
 
-/** Rods whose bags did not agree and that nobody mended yet. */
+/** Rods whose bags did not agree and that no one mended yet. */
 export function checkUnmended(hole: string, rods: readonly RodDone[]): readonly Finding[] {
   return rods
     .filter((rod) => rod.unmended === true)

@@ -11,7 +11,7 @@ export interface ReadRow {
   readonly read: Reader;
 }
 
-/** A control that the log asks for, and the number proposed for it: a choice somebody has to make. */
+/** A control that the log asks for, and the number proposed for it: a choice someone has to make. */
 export interface ProposedControl {
   readonly kind: ControlKind;
   readonly why: string;
@@ -26,7 +26,7 @@ export interface ProposedControl {
 const NEAR = 10;
 
 /**
- * Controls that the log asks for where none of the kind stands behind the row yet. The log is 5 to 15 m behind the rig, so the
+ * Controls that the log asks for where none of the kind comes after the row yet. The log is 5 to 15 m behind the rig, so the
  * control goes behind the metres drilled meanwhile, not behind the row. "Can't tell" asks for nothing.
  */
 export function proposedControls(

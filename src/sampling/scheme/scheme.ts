@@ -13,14 +13,14 @@ export interface Reserved {
   readonly kind: 'primary' | ControlKind;
   /** Kinds that can still be chosen. */
   readonly oneOf: readonly ControlKind[];
-  /** Somebody chose this kind here, beside the scheme or within it. */
+  /** Someone chose this kind here, beside the scheme or within it. */
   readonly chosen: boolean;
 }
 
 /** A kind chosen for a number; of the stored choice only these parts matter here. */
 export type Chosen = Pick<ControlChoice, 'number' | 'kind'>;
 
-/** What a number is for: what somebody chose for it, else what the scheme reserves it for, else a primary. Known the day before. */
+/** What a number is for: what someone chose for it, else what the scheme reserves it for, else a primary. Known the day before. */
 export function reservedFor(
   sampling: Sampling,
   number: string,

@@ -104,7 +104,7 @@ function checkNumber(
   ];
 }
 
-/** A number from outside is a spare where somebody placed it by hand; one of another hole's run is missed there until it is spoiled there. */
+/** A number from outside is a spare where someone placed it by hand; one of another hole's run is missed there until it is spoiled there. */
 function notLabelledHere(
   sampling: Sampling,
   hole: BaggedHole,

@@ -5,7 +5,7 @@ import { filledLine } from '../dispatch/dispatch.ts';
 import { metresWithoutSample } from '../findings.ts';
 
 /**
- * True of a numbered bag with nothing in it for the laboratory: its metre gave no return, and nobody said that there is a bag all the
+ * True of a numbered bag with nothing in it for the laboratory: its metre gave no return, and no one said that there is a bag all the
  * same. Its number is kept and never used again.
  */
 export function isNoSample(bag: Bag, noReturn: readonly Interval[]): boolean {

@@ -19,7 +19,7 @@ export interface StreamState {
   readonly startMm: number;
   /** The drilled head, millimetres. The logged head plays no part. */
   readonly drilledMm: number;
-  /** Down to here the bags were read and agreed, millimetres; left out where nobody kept record of it. */
+  /** Down to here the bags were read and agreed, millimetres; left out where no one kept record of it. */
   readonly readMm?: number;
   /** Metres of which nothing came up: their numbers are kept as no sample. */
   readonly noReturn?: readonly Interval[];
@@ -38,7 +38,7 @@ export interface Upcoming {
   readonly material?: string;
   /** Kinds that can still be chosen for this number. */
   readonly oneOf: readonly ControlKind[];
-  /** Somebody chose this kind here. */
+  /** Someone chose this kind here. */
   readonly chosen: boolean;
   /** Drilled depth at which the bag is done: the foot of its metre; a standard or blank follows the bag before it at once. */
   readonly dueMm: number;
@@ -90,7 +90,7 @@ function heldBy(state: StreamState, { number, kind, fromMm, toMm }: Bag & Interv
 
 /**
  * The samples that follow the last bag, without end: whole lengths counted from where sampling starts. Metres left unsampled, and those
- * that somebody bagged by hand, are left out.
+ * that someone bagged by hand, are left out.
  */
 export function* samplesAhead(sampling: Sampling, state: StreamState): Generator<Interval> {
   const byHand = state.bags.filter((bag) => bag.byHand === true).filter((bag) => isOfMetre(sampling, bag));

@@ -14,7 +14,7 @@ const PICTURE = /\.(?:jpe?g|png|heic|heif|tiff?|webp)$/i;
 /**
  * Which picture of a folder is of which tray of a hole, by its name. It names the tray (`ZQRC004_tray3.jpg`, `tray 3.jpg`), its metres
  * (`ZQRC004 40-60.jpg`), or, with the hole, its number alone (`ZQRC004-3.jpg`); so does a name that is nothing but a number. A name with
- * another hole in it is left out, and one that tells nothing (`IMG_0412.JPG`) is untold. Other files are no pictures.
+ * another hole in it is left out, and one that tells nothing (`IMG_0412.JPG`) is untold. Other files are not pictures.
  */
 export function photosFor(
   hole: string,

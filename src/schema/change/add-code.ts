@@ -47,7 +47,7 @@ export function insertCodes(file: TextFile, list: string, entries: readonly Code
   return ok(text);
 }
 
-/** The entry on a line of its own behind the last one and its comments; what stands there already is not touched. */
+/** The entry on a line of its own behind the last one and its comments; what is there already is not touched. */
 function insertedBehind(text: string, last: Node, codes: Node, entry: CodeEntry): string {
   const lastEnd = last.offset + last.length;
   const closing = codes.offset + codes.length - 1;

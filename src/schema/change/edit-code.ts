@@ -39,7 +39,7 @@ export function changeCode(
   return heldToCheck(file, text, loadParent);
 }
 
-/** The text with one member of an entry set: a new one on the line where the entry ends, nothing else laid out anew. */
+/** The text with one member of an entry set: a new one on the line where the entry ends, nothing else laid out again. */
 export function withMember(text: string, path: JSONPath, value: unknown): string {
   const edits = modify(text, path, value, {});
   return applyEdits(

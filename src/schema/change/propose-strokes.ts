@@ -68,7 +68,7 @@ type Board = {
   readonly open: readonly Slot[];
   readonly of: Map<Slot, string>;
   readonly at: Map<string, Slot>;
-  /** Strokes of retired codes and of a legend: nobody else's. */
+  /** Strokes of retired codes and of a legend: no one else's. */
   readonly blocked: ReadonlySet<string>;
   readonly candidates: Map<Slot, readonly string[]>;
 };

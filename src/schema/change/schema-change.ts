@@ -30,7 +30,7 @@ export type Held =
   | { readonly list: string; readonly code: string }
   | { readonly scale: string; readonly level: number };
 
-/** Says which rows hold something (`3 rows, the first 4–5`); undefined where none do or nobody looked. */
+/** Says which rows hold something (`3 rows, the first 4–5`); undefined where none do or no one looked. */
 export type Holding = (held: Held) => string | undefined;
 
 /**

@@ -118,7 +118,7 @@ function takesKey(field: Field): boolean {
   return ['levels', 'percents', 'level', 'percent'].includes(field.kind);
 }
 
-/** What is known to be logged often weighs most; else what stands first in its list, and the fields themselves. */
+/** What is known to be logged often weighs most; else what comes first in its list, and the fields themselves. */
 function weightOf({ part, place }: Thing, { uses }: ProposeWhat): number {
   const used = uses?.(part);
   if (uses !== undefined) return used === undefined || used <= 0 ? 1 : 2 + Math.log2(1 + used);

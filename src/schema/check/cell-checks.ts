@@ -134,7 +134,7 @@ function checkCodes(schema: LoggingSchema, field: Field, codes: readonly string[
   return [...empty(codes), ...codes.flatMap((code) => unknownCode(schema, field, code))];
 }
 
-/** Events of the list, each measured within its limits, or not at all. Where they are is held against their row. */
+/** Events of the list, each measured within its limits, or not at all. Where they are is compared with their row. */
 function checkEvents(
   schema: LoggingSchema,
   field: Field,

@@ -5,11 +5,11 @@ import type { Raise } from '../read/whereabouts.ts';
 import type { Stroke } from '../strokes.ts';
 import { lettersBesideAmount } from './keyboard.ts';
 
-/** A pair or what would be one: its letters, and whether an amount stands behind it. */
+/** A pair or what would be one: its letters, and whether an amount comes after it. */
 type PairLike = Pick<Stroke, 'strokes' | 'takes'>;
 
 /**
- * What goes wrong where a key and what stands behind it read as a pair: a finger that lands on the letter beside an amount
+ * What goes wrong where a key and what comes after it read as a pair: a finger that lands on the letter beside an amount
  * (`p3` becomes `pe`), and an amount left out between two keys (`p3c2` becomes `pc2`).
  */
 export function checkKeyRuns(
@@ -35,7 +35,7 @@ export function amountBesidePair(schema: LoggingSchema, key: Stroke, pair: PairL
   return shortAmounts(schema, key).find((amount) => lettersBesideAmount(amount).includes(letter));
 }
 
-/** The two keys that a pair reads as, where an amount can stand behind them and behind it. */
+/** The two keys that a pair reads as, where an amount can come after them and behind it. */
 export function keysOfPair(keys: readonly Stroke[], pair: PairLike): readonly [Stroke, Stroke] | undefined {
   if (pair.takes === 'no amount') return undefined;
   const [first, second] = [...pair.strokes].map((letter) =>
@@ -89,7 +89,7 @@ function isFree(pair: string | undefined): string {
   return pair === undefined ? '' : `: the pair ${pair} is free`;
 }
 
-/** Amounts of one character that can stand behind a stroke: 0 takes out, a comma is a trace, a semicolon a half. */
+/** Amounts of one character that can come after a stroke: 0 takes out, a comma is a trace, a semicolon a half. */
 function shortAmounts(schema: LoggingSchema, { field }: Stroke): readonly string[] {
   // A scale that is not there has a finding of its own.
   const scale = 'scale' in field ? schema.scales[field.scale] : undefined;

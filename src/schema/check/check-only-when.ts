@@ -18,7 +18,7 @@ type ConditionProblem = {
   readonly remedy: string;
 };
 
-/** What is wrong with the only-whens of a schema: what they ask is not there, stands below, or has no answer. */
+/** What is wrong with the only-whens of a schema: what they ask is not there, is below, or has no answer. */
 export function checkOnlyWhen(schema: LoggingSchema, raise: Raise): readonly Finding[] {
   return schema.fields.flatMap((field, index) => {
     if (field.onlyWhen === undefined) return [];

@@ -199,7 +199,7 @@ export function cribCautions(schema: LoggingSchema): readonly string[] {
   });
 }
 
-/** A title, and beside it texts parted by dots, wrapped. A text is not broken; one wider than the room stands alone. */
+/** A title, and beside it texts parted by dots, wrapped. A text is not broken; one wider than the room is alone. */
 function paragraph(
   title: string,
   texts: readonly string[],

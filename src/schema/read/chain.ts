@@ -6,7 +6,7 @@ import { type LoggingFile, loggingFile } from './file-schema.ts';
 import { type ReadFile, readBuiltIn, readJsonFile } from './json-source.ts';
 import { excerptAt, placeInFile, type TextFile } from './places.ts';
 
-/** Gives the file that another extends, or undefined where there is none: `reference` as written, `from` the file it stands in. */
+/** Gives the file that another extends, or undefined where there is none: `reference` as written, `from` the file it is in. */
 export type LoadParent = (reference: string, from: string) => TextFile | undefined;
 
 /** The hash that `extendsHash` records: of what a file says, comments and spacing aside. */

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { fieldEntry, label, listEntry, partName, scaleEntry, unlikelyEntry } from './file-entries.ts';
 
-/** A logging schema as it stands in `logging.json` or a style: written by hand. */
+/** A logging schema as it is in `logging.json` or a style: written by hand. */
 export const loggingFile = z
   .strictObject({
     $schema: z.string().optional().describe('Where an editor finds the JSON Schema of this file'),

@@ -15,7 +15,7 @@ type Merged<T> = { readonly entries: readonly Inherited<T>[]; readonly findings:
 
 /**
  * Entries of a file over those it inherits: one with a known name changes it (null takes a member away), another is new.
- * `after` and `before` say where it stands; without them a changed one stays and a new one comes last.
+ * `after` and `before` say where it is; without them a changed one stays and a new one comes last.
  */
 export function inherit<T extends Placed>(
   inherited: readonly Inherited<T>[],

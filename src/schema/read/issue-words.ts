@@ -6,7 +6,7 @@ type InWords = { readonly problem: string; readonly remedy: string };
 
 /**
  * An issue, or, where none of several shapes fits, what is wrong with the shape that came nearest: "none of these fits" helps
- * nobody. Nearest is the one whose first fault lies deepest, then the one with the fewest faults.
+ * no one. Nearest is the one whose first fault lies deepest, then the one with the fewest faults.
  */
 export function knownParts(issue: Issue): readonly Issue[] {
   if (
@@ -43,7 +43,7 @@ export function pathOf(issue: Issue): JsonPath {
   return issue.code === 'unrecognized_keys' ? [...path, ...issue.keys.slice(0, 1)] : path;
 }
 
-/** Members that are not known; a file can hold thousands, and nobody reads past a few. */
+/** Members that are not known; a file can hold thousands, and no one reads past a few. */
 const MOST_MEMBERS = 8;
 function membersInWords(keys: readonly string[]): string {
   const named = keys.slice(0, MOST_MEMBERS).map((key) => `"${key}"`);
@@ -110,7 +110,7 @@ function isThere(input: unknown): string {
   return text === '' || text.length > 40 ? '' : ` (it is ${text})`;
 }
 
-/** What the shape itself says is wrong; never the words of the library that checks it, which help nobody on a rig. */
+/** What the shape itself says is wrong; never the words of the library that checks it, which help no one on a rig. */
 function saidOf(issue: Issue): string {
   const said = issue.code === 'invalid_key' ? (issue.issues[0]?.message ?? '') : issue.message;
   if (said !== '' && !LIBRARY_WORDS.test(said)) return said;

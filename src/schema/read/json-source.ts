@@ -54,7 +54,7 @@ export function readBuiltIn<T>(file: TextFile): ReadFile<T> {
   return { value: JSON.parse(file.text) as T, source };
 }
 
-/** The tree of a JSON text, or what stands in its way: size, depth, syntax, a member twice. */
+/** The tree of a JSON text, or what is in its way: size, depth, syntax, a member twice. */
 export function parseJsonFile(file: TextFile): Result<JsonSource> {
   const limit = beyondLimits(file.text);
   if (limit !== undefined) return refused(notJson.at({ file: file.file }, limit));

@@ -8,7 +8,7 @@ export type JsonPath = readonly (string | number)[];
 export type TextFile = {
   readonly file: string;
   readonly text: string;
-  /** Comes with the program: nobody can open it, so places in it have no line. */
+  /** Comes with the program: no one can open it, so places in it have no line. */
   readonly builtIn?: true;
 };
 

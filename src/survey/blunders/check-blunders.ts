@@ -86,7 +86,7 @@ function firstDirection(survey: BlundersToCheck): Direction | undefined {
 
 /**
  * Runs of a tool called a gyro that were recorded as magnetic inside or near steel, where their azimuths fit as a gyro's. Steel draws a
- * magnetic azimuth anywhere; one that fits to the degree was not drawn. What does not fit is no evidence of anything.
+ * magnetic azimuth anywhere; one that fits to the degree was not drawn. What does not fit is not evidence of anything.
  */
 function gyrosInSteel(survey: BlundersToCheck, base: Direction): ReadonlySet<string> {
   const called = survey.runs.filter(

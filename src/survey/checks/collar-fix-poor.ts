@@ -13,7 +13,7 @@ export interface FixQuality {
   readonly worstDilution: number | undefined;
 }
 
-/** What a collar keeps of its fix; undefined where it is no fix of a GPS, or of a time when that was not kept. */
+/** What a collar keeps of its fix; undefined where it is not a fix of a GPS, or of a time when that was not kept. */
 export function fixOf({ fix }: Collar): FixQuality | undefined {
   return fix === undefined
     ? undefined

@@ -10,7 +10,7 @@ export interface OtherPeg {
   readonly at: MapPosition;
 }
 
-/** A collar as found against where it was planned, both of one grid; one that stands on the peg of another hole is told so. */
+/** A collar as found against where it was planned, both of one grid; one that is on the peg of another hole is told so. */
 export function checkCollarOnPlan(
   found: MapPosition,
   planned: MapPosition,

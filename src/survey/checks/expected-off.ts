@@ -39,7 +39,7 @@ export function checkExpected(
   });
 }
 
-/** A range narrower than this is told as one depth, millimetres: nobody logs finer. */
+/** A range narrower than this is told as one depth, millimetres: no one logs finer. */
 const ONE_DEPTH_MM = 500;
 
 /** `52–58`, or `52` where both are as good as the same; whole decimetres. */

@@ -2,7 +2,7 @@ import type { Geographic } from '../norths/grids.ts';
 
 /**
  * How a fix was made, by the quality of GGA or the mode of RMC (NMEA 0183). Estimated, typed-in and simulated positions have their
- * own marks there and are no fixes.
+ * own marks there and are not fixes.
  */
 export type FixKind = 'plain' | 'differential' | 'precise' | 'kinematic fixed' | 'kinematic float';
 

@@ -6,7 +6,7 @@ import type { Row } from '../../value/row.ts';
 import { type DepthRange, type ExpectedHere, offExpectedMm } from './expected.ts';
 
 /**
- * How an expected contact or zone stands beside the log: `not told` where the plan doesn't say what in the log tells it, `ahead` while the
+ * How an expected contact or zone is beside the log: `not told` where the plan doesn't say what in the log tells it, `ahead` while the
  * log has not passed where it could come, `not seen` once it has, `seen` where the log has it.
  */
 type LoggedState = 'not told' | 'ahead' | 'not seen' | 'seen';

@@ -21,7 +21,7 @@ export interface CommonPoint {
   readonly mine: MapPosition;
 }
 
-/** Scale further from 1 than this is no scale of a grid, but a wrong peg. */
+/** Scale further from 1 than this is not a scale of a grid, but a wrong peg. */
 const SCALE_LIMIT = 0.01;
 /** Pegs nearer than this turn a survey error of centimetres into a turned grid, metres. */
 const NEAR_M = 50;

@@ -8,7 +8,7 @@ import { dot, length, minus, plus, times, type Vector } from './vector.ts';
 
 /**
  * A hole as planned: one direction (in the path's north) from the planned collar, and the depth of its target along it. `from` is
- * the planned collar from the collar as drilled, metres; the origin where the hole stands on its peg.
+ * the planned collar from the collar as drilled, metres; the origin where the hole is on its peg.
  */
 export interface PlannedLine {
   readonly direction: Direction;

@@ -32,7 +32,7 @@ export function reachWords(reach: Reach, limitPer30m: number, radiusM: number, b
   return `Target within reach${reach.severityPer30m < 0.05 ? '' : `: bends ${bend}`}.`;
 }
 
-/** A chance in whole per cent, never as sure; where no shot has measured the azimuth it is only the most it can be. */
+/** A chance in whole %, never as sure; where no shot has measured the azimuth it is only the most it can be. */
 export function chanceWords(chance: number | undefined, basis: ChanceBasis): string {
   if (chance === undefined || basis === 'shots marked as wrong') return 'not known';
   if (basis !== 'shots') return `at most ${Math.max(1, Math.min(99, Math.round(chance * 100)))} %`;

@@ -132,9 +132,9 @@ function pathOf(stations: readonly RankedStation[]): Path {
 
 /**
  * The uncertainty of the position at a depth, to first order: each error moves the position by what one sigma of it does, and
- * independent errors add as squares. Depth errors act along the hole: random ones of the last station, and a per cent of the depth.
+ * independent errors add as squares. Depth errors act along the hole: random ones of the last station, and a % of the depth.
  * How a hole strays by itself is added: a little between shots, more below the last dip and below the last azimuth that was measured, where it
- * bends and wanders as nobody saw. Stations as `bestStations` makes them, at least one (throws otherwise).
+ * bends and wanders as no one saw. Stations as `bestStations` makes them, at least one (throws otherwise).
  */
 export function uncertaintyAt(
   stations: readonly RankedStation[],
@@ -167,7 +167,7 @@ export function uncertaintyAt(
   };
 }
 
-/** How far a hole strays by itself where nobody measured it, one sigma up or down and to the sides, metres. */
+/** How far a hole strays by itself where no one measured it, one sigma up or down and to the sides, metres. */
 function ownWander(
   stations: readonly RankedStation[],
   depthMm: Depth,
@@ -189,7 +189,7 @@ function measuredAzimuthsMm(stations: readonly RankedStation[]): readonly number
 
 /**
  * One sigma of straying down to a depth, metres: between readings as far as the two directions leave it open, and below the deepest (from the collar
- * where there is none) as nobody saw. Straight on, the bend there is one that nobody knows; on the trend it is known as far as wander over the
+ * where there is none) as no one saw. Straight on, the bend there is one that no one knows; on the trend it is known as far as wander over the
  * trend's own length lets it be.
  */
 function straysTo(

@@ -123,7 +123,7 @@ function plannedEndMm({ plan, plannedMm }: PictureSource): number {
 
 /**
  * From the earliest depth that a hazard could come at to the latest of its foot, the planned depths among them; undefined for a zone
- * that is no hazard. One that the hole as projected doesn't reach is drawn at its planned depth.
+ * that is not a hazard. One that the hole as projected doesn't reach is drawn at its planned depth.
  */
 function hazardRange({ expected, top, foot }: ExpectedHere): DepthRange | undefined {
   if (expected.hazard === undefined) return undefined;

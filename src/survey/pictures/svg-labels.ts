@@ -27,7 +27,7 @@ const FURTHEST = 8;
 
 /**
  * Places labels one after another so that none lies on another and all are inside the frame: beside their point, right or left, above or
- * below, further off where there is no room. One that finds none stands where it would stand alone.
+ * below, further off where there is no room. One that finds none is where it would stand alone.
  */
 export function placeLabels(
   labels: readonly Label[],

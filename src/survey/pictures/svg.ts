@@ -58,7 +58,7 @@ export function svgOf(picture: Picture, width: number, alone = false): string {
   ].join('\n');
 }
 
-/** What offsider is not, in lines under a drawing that stands on no other page. */
+/** What offsider is not, in lines under a drawing that is on no other page. */
 function noticeOf(width: number, top: number): readonly string[] {
   const most = Math.floor((width - 2 * MARGIN) / (LETTERING * 0.55));
   const lines: string[] = [];

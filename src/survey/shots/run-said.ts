@@ -33,7 +33,7 @@ const NORTH_WORDS: Readonly<Record<string, SurveyRun['north']>> = {
 };
 
 /**
- * Reads a run from one line: `north-seeking in open offset 1.5 by JPE tool gyro 2`. The class of tool stands first; what is left unsaid
+ * Reads a run from one line: `north-seeking in open offset 1.5 by JPE tool gyro 2`. The class of tool comes first; what is left unsaid
  * is as usual (its usual north, single shots, inside rods, no offset, read by the driller, tool not named).
  */
 export function readRunSaid(text: string): RunRead {

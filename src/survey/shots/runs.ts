@@ -52,7 +52,7 @@ export interface StationSources {
   readonly settings: Pick<SurveySettings, 'longestGapM' | 'steelM'>;
 }
 
-/** A shot as it stands in the choice: its azimuth in the path's north, or undefined when rejected, unusable or not to be had. */
+/** A shot as it is in the choice: its azimuth in the path's north, or undefined when rejected, unusable or not to be had. */
 interface Reading {
   readonly depthMm: Depth;
   readonly dipDeg: number;
@@ -70,7 +70,7 @@ export function runsByRank(runs: readonly RunWithShots[]): readonly RunWithShots
 
 /**
  * The stations of the path: at each depth the shots of the best run that covers it (a run covers from one of its shots to the next
- * where they are not further apart than the longest allowed gap), the line-up as station 0 (a shot at the collar stands there only
+ * where they are not further apart than the longest allowed gap), the line-up as station 0 (a shot at the collar is there only
  * when there is none). A shot that is rejected is left out; one
  * whose azimuth alone is rejected, unusable in steel or not convertible keeps its dip and takes its azimuth from a poorer run at the
  * same place, else from the stations about it.

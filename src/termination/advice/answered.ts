@@ -3,7 +3,7 @@ import type { Rule } from '../rules/rule.ts';
 
 /**
  * The decision that settled what a rule asks: to go on, made where the rule stood as it does, at or below the depth since which
- * it does. Undefined where it still asks: nobody decided, it came to ask again since, or the depth that was settled is drilled. Only an
+ * it does. Undefined where it still asks: no one decided, it came to ask again since, or the depth that was settled is drilled. Only an
  * `ask` (or a safety rule in doubt) can be settled so; the permit that ends a hole can't, nor can stopping short by going on.
  */
 export function answeredBy(

@@ -43,7 +43,7 @@ export function isAgainst(kind: Decision['kind'], verdict: Verdict): boolean {
 
 /**
  * The decision as it is recorded: with the verdict, the state of each rule and the logged depth they rested on. Refused where it goes
- * against the verdict and gives no reason. An `ask` is answered by a reason, and by whom was called where somebody was.
+ * against the verdict and gives no reason. An `ask` is answered by a reason, and by whom was called where someone was.
  */
 export function decide(
   decided: Decided,

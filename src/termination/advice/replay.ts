@@ -5,7 +5,7 @@ import { deepestMm, type Situation } from '../evaluate/situation.ts';
 import type { Rule } from '../rules/rule.ts';
 import { type Verdict, weigh } from './weigh.ts';
 
-/** The verdict from a depth on, had the rules been held against the hole as it went down, logged to the rig. */
+/** The verdict from a depth on, had the rules been compared with the hole as it went down, logged to the rig. */
 export type VerdictFrom = { readonly atMm: Depth; readonly verdict: Verdict; readonly by: readonly Rule[] };
 
 /** Where one rule would have spoken in a finished hole. */

@@ -13,7 +13,7 @@ import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
 import { intervalOf } from '../rules/seen-in-row.ts';
 
-/** How thick the rock below a contact has to be where the rule doesn't say (common practice): a dyke of a metre or two is no contact. */
+/** How thick the rock below a contact has to be where the rule doesn't say (common practice): a dyke of a metre or two is not a contact. */
 const THICK_M = 3;
 
 export const pastContact = defineCondition({
@@ -42,7 +42,7 @@ export const pastContact = defineCondition({
     const isYes = ({ state }: Stretch): boolean => state === 'yes';
     const notNo = ({ state }: Stretch): boolean => state !== 'no';
     const exits = exitsOf(stretches, (each) => !notNo(each), thickMm);
-    // What nobody saw may be another rock: so thick, the hole may have left the contact's.
+    // What no one saw may be another rock: so thick, the hole may have left the contact's.
     const bodies = bodiesOf(
       stretches,
       isYes,

@@ -15,7 +15,7 @@ import { readingsNeeded, withDoubt } from '../rules/doubts.ts';
 import { cutOff } from '../rules/names.ts';
 import { intervalOf } from '../rules/seen-in-row.ts';
 
-/** Shares are held against in tenths of a percent, so that a share that is just met is met. */
+/** Shares are compared with in tenths of a percent, so that a share that is just met is met. */
 const TENTHS = 10;
 const WHOLE = 100 * TENTHS;
 

@@ -88,7 +88,7 @@ type Known = Stretch & { readonly felt?: 'solid' | 'cavity' };
 
 /**
  * The log with the driller's word on it, the latest on each metre: a cavity is one whatever the log says; that none was felt stands, where the
- * rule takes it, for a metre that nobody has logged yet, and for no other.
+ * rule takes it, for a metre that no one has logged yet, and for no other.
  */
 function withFelt(
   log: readonly Stretch[],
@@ -143,7 +143,7 @@ function metWords(
 
 /**
  * From so far before the void to its foot. A void without a foot is never left behind; one with a foot is, once every metre that was drilled
- * near it was seen to be rock: one that nobody saw may have been it.
+ * near it was seen to be rock: one that no one saw may have been it.
  */
 function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outcome {
   const nearMm = Math.max(0, zone.fromMm - aheadMm);
@@ -169,7 +169,7 @@ function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outco
   });
 }
 
-/** The metres between two depths that nobody saw to be rock or a void. */
+/** The metres between two depths that no one saw to be rock or a void. */
 function unseenIn(situation: Situation, topMm: number, footMm: number): readonly Stretch[] {
   return within(
     logByRow(situation, (row) => voidIn(situation.schema, row)),
@@ -185,7 +185,7 @@ function unseenWords({ name, fromMm, toMm = fromMm }: ExpectedZone, unseen: read
   return `${name} was expected at ${formatInterval(intervalOf(fromMm, toMm))} m, and nobody saw ${metres}`;
 }
 
-/** `old stope could come at 104 m, 8 m below the bit`, and how it stands once the bit has come to it. With a rod in hand the bit may be deeper. */
+/** `old stope could come at 104 m, 8 m below the bit`, and its state once the bit has come to it. With a rod in hand the bit may be deeper. */
 function expectedWords({ name, fromMm, toMm }: ExpectedZone, bitMm: number): string {
   const top = formatDepth(fromMm);
   const bit = `the bit is at ${formatDepth(bitMm)} m or deeper`;
@@ -211,7 +211,7 @@ function withCauses(situation: Situation, fact: string, doubts: readonly Stretch
   return causes === '' ? fact : `${fact}: ${causes}`;
 }
 
-/** A void that a row names is one whatever else is asked of it; what nobody saw may have been one. */
+/** A void that a row names is one whatever else is asked of it; what no one saw may have been one. */
 function voidIn(schema: LoggingSchema, row: Row): Tri {
   if (holdsVoid(schema, row.cells)) return 'yes';
   return row.noReturn || voidFields(schema).some((field) => isAsked(row, field)) ? 'cannot tell' : 'no';

@@ -11,10 +11,10 @@ import { anyOne, everyOne, foreseenAt, type Outcome, opposite } from './outcome.
 import { deepestMm, type Situation } from './situation.ts';
 import { logMore } from './unlogged.ts';
 
-/** How a rule stands, in the words that a decision records. */
+/** The state of a rule, in the words that a decision records. */
 export type RuleState = Decision['rules'][number]['state'];
 
-/** A rule held against a situation. */
+/** A rule compared with a situation. */
 export type RuleOutcome = {
   readonly rule: Rule;
   readonly state: RuleState;
@@ -30,7 +30,7 @@ export type RuleOutcome = {
   readonly foreseenMm?: Depth;
   /** What has to go on for it to be met, where that is not drilling alone. */
   readonly proviso?: string;
-  /** The decision to go on that settled what it asks; it doesn't ask again until it comes to stand so anew. */
+  /** The decision to go on that settled what it asks; it doesn't ask again until it comes to stand so again. */
   readonly answered?: Decision;
   /** Of a met rule about safety that asks the log: what was seen, where, and how far above the bit. */
   readonly sight?: string;
@@ -48,7 +48,7 @@ const STATES: { readonly [T in Tri]: RuleState } = {
   'cannot tell': 'cannot tell',
 };
 
-/** A condition held against a situation. */
+/** A condition compared with a situation. */
 export function assess(condition: RuleCondition, situation: Situation): Outcome {
   if ('all' in condition)
     return everyOne(
@@ -71,7 +71,7 @@ function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
   return kind.assess(said as never, situation);
 }
 
-/** A rule held against a situation: how it stands, how far it is, since when, and why. */
+/** A rule compared with a situation: its state, how far it is, since when, and why. */
 export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const outcome = assess(rule.when, situation);
   const { history, amount, deciding, ahead, proviso } = outcome;
@@ -130,7 +130,7 @@ export function settledWords({ by, called, depthMm }: Decision): string {
   return `settled by ${by} at ${formatDepth(depthMm)} m${call}`;
 }
 
-/** A hold that somebody made is advice of its own: it must not hang on whether the project has a rule for it. */
+/** A hold that someone made is advice of its own: it must not hang on whether the project has a rule for it. */
 const HOLD: Rule = {
   name: 'on hold',
   words: 'Somebody wants to be called before this hole is ended or goes on.',
@@ -138,7 +138,7 @@ const HOLD: Rule = {
   when: { held: {} },
 };
 
-/** Every rule held against a situation, in the order they are written; a hold goes before them where no rule asks about it. */
+/** Every rule compared with a situation, in the order they are written; a hold goes before them where no rule asks about it. */
 export function evaluateRules(rules: readonly Rule[], situation: Situation): readonly RuleOutcome[] {
   const all = situation.hold === undefined || rules.some(asksOnHold) ? rules : [HOLD, ...rules];
   return all.map((rule) => evaluateRule(rule, situation));

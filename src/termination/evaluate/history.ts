@@ -5,7 +5,7 @@ export type Step = { readonly atMm: number; readonly state: Tri };
 
 /**
  * A state by the depth the hole had: at depth D the state is that of the last step at or above D. The first step
- * stands at 0; no two neighbours are alike.
+ * is at 0; no two neighbours are alike.
  */
 export type History = readonly Step[];
 

@@ -6,7 +6,7 @@ import { aheadOf, from } from './span.ts';
 
 /**
  * A condition on something that is told now and then and stands until it is told again. `state` says undefined of an entry that
- * doesn't speak of the matter; before the first that does it can't be told. What is told next nobody knows: it may turn at any depth.
+ * doesn't speak of the matter; before the first that does it can't be told. What is told next no one knows: it may turn at any depth.
  */
 export function known<Entry extends { readonly atMm: number }>(
   situation: Situation,

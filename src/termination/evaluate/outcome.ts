@@ -64,7 +64,7 @@ export function outcomeOf(
   return { ...said, state: stateAt(history, deepestMm(situation)), history };
 }
 
-/** Every one of several outcomes. Those that decide it speak: all when it holds, else those that stand in its way. */
+/** Every one of several outcomes. Those that decide it speak: all when it holds, else those that are in its way. */
 export function everyOne(situation: Situation, parts: readonly Outcome[]): Outcome {
   const history = allOf(parts.map((part) => part.history));
   const state = stateAt(history, deepestMm(situation));

@@ -11,7 +11,7 @@ export type Stretch = {
   readonly unlogged?: true;
 };
 
-/** What a piece of the hole says; a piece that nobody logged can't be told either, but may be once it is logged. */
+/** What a piece of the hole says; a piece that no one logged can't be told either, but may be once it is logged. */
 export type PieceState = Tri | 'not logged';
 
 /**

@@ -19,7 +19,7 @@ export function toLogged(tail: Stretch | undefined): string {
   return tail === undefined ? '' : ` to ${formatDepth(tail.fromMm)} m`;
 }
 
-/** True of a stretch that may still turn out to hold: it does, or nobody has logged it. */
+/** True of a stretch that may still turn out to hold: it does, or no one has logged it. */
 export function mayHold({ state, unlogged }: Stretch): boolean {
   return state === 'yes' || unlogged === true;
 }

@@ -26,7 +26,7 @@ export type ConditionKind<Key extends string, Said> = {
   readonly asks?: (said: Said) => readonly Condition[];
 };
 
-/** Declares a kind of condition; `shape` is what stands under its key. */
+/** Declares a kind of condition; `shape` is what is under its key. */
 export function defineCondition<const Key extends string, Shape extends z.ZodRawShape>(
   kind: Omit<ConditionKind<Key, z.infer<z.ZodObject<Shape>>>, 'schema'> & { readonly shape: Shape },
 ): ConditionKind<Key, z.infer<z.ZodObject<Shape>>> {

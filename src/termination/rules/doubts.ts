@@ -127,7 +127,7 @@ function isReading({ schema }: Situation, name: string): boolean {
   return field?.kind === 'number' && field.column;
 }
 
-/** True where some row of the hole says something of a field: it is not one that nobody looks at here. */
+/** True where some row of the hole says something of a field: it is not one that no one looks at here. */
 function wasEverSeen(situation: Situation, name: string): boolean {
   return situation.rows.some((row) => {
     const { says } = readerOfRow(situation, row)(name);

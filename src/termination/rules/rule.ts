@@ -12,7 +12,7 @@ export type RuleCondition =
   | { readonly any: readonly RuleCondition[] }
   | { readonly not: RuleCondition };
 
-/** A rule's condition as it stands in a file, in metres. */
+/** A rule's condition as it is in a file, in metres. */
 export const ruleConditionSchema: z.ZodType<RuleCondition> = z.lazy(() =>
   z.union([
     ...(CONDITIONS.map((kind) => kind.schema) as unknown as readonly [z.ZodType<Leaf>]),
@@ -22,7 +22,7 @@ export const ruleConditionSchema: z.ZodType<RuleCondition> = z.lazy(() =>
   ]),
 );
 
-/** A termination rule as it stands in project.json. */
+/** A termination rule as it is in project.json. */
 export const ruleSchema = z.strictObject({
   name: z.string().min(1).max(60).describe('Short and unique: `barren tail`'),
   words: z.string().min(1).max(400).describe('Why the rule is there, for the person who reads its verdict'),

@@ -39,7 +39,7 @@ function plan(
   return planReadings(schema, hole, field, { file: 'ms.csv', records, columns, choices });
 }
 
-/** What stands in the way, in one line each. */
+/** What is in the way, in one line each. */
 function refusals(...given: Parameters<typeof plan>): readonly string[] {
   const planned = plan(...given);
   return planned.ok ? [] : planned.findings.map(({ place, problem }) => `${place.line}: ${problem}`);

@@ -365,7 +365,7 @@ export const COMMANDS: readonly CommandCase[] = [
   { name: ['schema', 'editor'] },
 ];
 
-/** What came of one command line: what it printed, and every document and settings file as they stand after it. */
+/** What came of one command line: what it printed, and every document and settings file as they are after it. */
 export interface Came {
   readonly code: number;
   readonly out: string;

@@ -75,7 +75,7 @@ export function readNarrative(schema: LoggingSchema, text: string): readonly Tol
   let above: Cells = {};
   return [...text.matchAll(/^(\d+)–(\d+) m: (.*)$/gm)].map(([, from, to, prose = '']) => {
     const read = readProse(schema, vocabulary, prose, above);
-    // Below metres that nobody saw it goes on from the last ones that were seen.
+    // Below metres that no one saw it goes on from the last ones that were seen.
     above = read.unseen ? above : read.cells;
     return { ...read, fromM: Number(from), toM: Number(to) };
   });
@@ -188,7 +188,7 @@ function changed(
   });
 }
 
-/** A rock, a phase, a colour: with a percent it stands beside the first; of two hues the last one is the colour. */
+/** A rock, a phase, a colour: with a percent it is beside the first; of two hues the last one is the colour. */
 function codeIn(
   schema: LoggingSchema,
   field: Field,
@@ -245,7 +245,7 @@ function qualitiesIn(means: readonly Meaning[]): { readonly [list: string]: stri
   return Object.fromEntries(means.flatMap((each) => (each.is === 'quality' ? [[each.list, each.code]] : [])));
 }
 
-/** Every phrase that a schema gives a meaning to, in small letters. What stands in front of a comma will do where it is plain. */
+/** Every phrase that a schema gives a meaning to, in small letters. What is in front of a comma will do where it is plain. */
 function vocabularyOf(schema: LoggingSchema): Vocabulary {
   const words = new Map<string, Meaning>();
   const short = new Map<string, Meaning | undefined>();

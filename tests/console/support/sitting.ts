@@ -35,7 +35,7 @@ export interface Sitting {
   readonly burst: (text: string) => void;
   /** Lets minutes pass. */
   readonly wait: (minutes: number) => void;
-  /** Anything that is no key: the disk's answer, a word from outside. */
+  /** Anything that is not a key: the disk's answer, a word from outside. */
   readonly happen: (happening: Happening) => void;
   readonly state: () => State;
   readonly hole: (id: string) => Document;
@@ -45,7 +45,7 @@ export interface Sitting {
   readonly screen: (columns?: number, rows?: number) => readonly string[];
   /** The bytes of a file on the disk. */
   readonly file: (path: string) => Promise<Uint8Array>;
-  /** Everything on the disk, and the console open on it again, by somebody else where initials are given. */
+  /** Everything on the disk, and the console open on it again, by someone else where initials are given. */
   readonly reopen: (as?: string) => Promise<Sitting>;
   /** How often the console was left. */
   readonly left: () => number;

@@ -30,7 +30,7 @@ const fields = (...entries: readonly object[]) => ({ fields: entries });
 const over = (kind: string, input: string, changes: object): ErrorCase =>
   given(kind, input, () => overSmall(changes));
 
-/** A case of a file that stands alone. */
+/** A case of a file that is alone. */
 const alone = (kind: string, input: string, file: unknown): ErrorCase =>
   given(kind, input, () => findingsOf(file));
 
@@ -39,7 +39,7 @@ const imported = (kind: string, input: string, text: string): ErrorCase =>
     findingsIn(importCodes({ file: 'codes.csv', text }, { code: 'Code', label: 'Description' })),
   );
 
-/** Errors of a logging schema as somebody writes it. */
+/** Errors of a logging schema as someone writes it. */
 export const SCHEMA_CASES: readonly ErrorCase[] = [
   over('schema-strokes-clash', 'one pair for two rocks', codes({ code: 'SHA', pair: 'ba' })),
   over('schema-strokes-untypable', 'a pair of one letter twice', codes({ code: 'SHA', pair: 'ss' })),

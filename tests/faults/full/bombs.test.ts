@@ -5,7 +5,7 @@ import { copyIn } from '../../../src/files/read-copy.ts';
 import { SAMPLE } from '../../commands/support/outside.ts';
 import { BOMBS, openAndClose, PLACES, projectWith } from '../../trust/places.ts';
 
-/** Milliseconds of this processor: what else the machine does is no fault of the program's. */
+/** Milliseconds of this processor: what else the machine does is not a fault of the program's. */
 async function costOf(run: () => unknown): Promise<number> {
   const before = process.cpuUsage();
   await run();

@@ -25,7 +25,7 @@ function read(bytes: Uint8Array): readonly Readonly<Record<string, unknown>>[] {
   return table.toArray().map((row) => row?.toJSON() ?? {});
 }
 
-/** A row as the contract says that it stands in Parquet. */
+/** A row as the contract says that it is in Parquet. */
 function expectedRow(
   { columns }: MadeTable,
   row: MadeTable['rows'][number],

@@ -41,7 +41,7 @@ function asTyped(cell: string, type: string): unknown {
   return /^'+[=+\-@\t\r\n＝＋－＠]/.test(cell) ? cell.slice(1) : cell;
 }
 
-/** Rows of a CSV by the declared types, to be held against the JSON of the same table. */
+/** Rows of a CSV by the declared types, to be compared with the JSON of the same table. */
 function typed(table: MadeTable): readonly unknown[] {
   return readBack(tableCsv(table)).map((cells) =>
     Object.fromEntries(

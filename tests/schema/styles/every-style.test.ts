@@ -6,7 +6,7 @@ import { starterRules } from '../../../src/termination/rules/starter-rules.ts';
 import { resolveStyle } from '../../support/styles.ts';
 
 const NAMES = Object.keys(STYLES);
-/** Styles that start from the common parts; the first one, written before them, stands on its own. */
+/** Styles that start from the common parts; the first one, written before them, is on its own. */
 const ON_PARTS = NAMES.filter((name) => name !== 'orogenic-gold');
 
 describe.each(NAMES)('the style %s', (name) => {

@@ -2,8 +2,8 @@ import type { Ellipsoid } from './ellipsoid.ts';
 
 /**
  * Map projections written a second time, straight from the formulas of IOGP Publication 373-7-2 (Geomatics Guidance Note 7 part 2, Coordinate
- * Conversions and Transformations including Formulas) and, where said, others; so that the product's library is held against something
- * that shares no line with it. Angles in radians; east and north in metres, before false origin. Each is held against its own
+ * Conversions and Transformations including Formulas) and, where said, others; so that the product's library is compared with something
+ * that shares no line with it. Angles in radians; east and north in metres, before false origin. Each is compared with its own
  * worked example in tests/published/projections.test.ts.
  */
 export type Forward = (phi: number, lambda: number) => readonly [east: number, north: number];

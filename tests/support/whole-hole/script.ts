@@ -13,7 +13,7 @@ export interface Act {
   readonly atOnce?: boolean;
   /** Minutes that pass before. */
   readonly after?: number;
-  /** What the screen then shows: texts, or patterns where the width of a column is nobody's business here. */
+  /** What the screen then shows: texts, or patterns where the width of a column is no one's business here. */
   readonly see: readonly Seen[];
   /** What it then no longer shows. */
   readonly gone?: readonly Seen[];

@@ -18,7 +18,7 @@ import {
   type TrueHole,
 } from './drawn-holes.ts';
 
-/** What a run stands beside. */
+/** What a run is beside. */
 export const BESIDE = ['line-up', 'plan', 'another run', 'neighbours'] as const;
 export type Beside = (typeof BESIDE)[number];
 

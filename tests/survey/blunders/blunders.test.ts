@@ -10,7 +10,7 @@ describe('a blunder of a survey whose effect is over three sigma of what is know
     'is named first, nine times of ten: %s',
     (_, kind) => {
       const all = BESIDE.map((beside) => tally(kind, beside, TRIALS)).filter(
-        // A gyro aligned to nobody knows what is held against nothing but a plan: too few are over three sigma to count.
+        // A gyro aligned to no one knows what is compared with nothing but a plan: too few are over three sigma to count.
         ({ beside }) => !(kind.name === 'misaligned gyro' && beside === 'plan'),
       );
       const over = all.reduce((sum, each) => sum + each.over, 0);

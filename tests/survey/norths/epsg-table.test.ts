@@ -5,7 +5,7 @@ import { secondOpinion } from '../../support/projections/from-proj.ts';
 import { gridCodes } from '../../support/projections/grid-codes.ts';
 
 /**
- * Every system of the table against projections written a second time (tests/support/projections, each held against its example in
+ * Every system of the table against projections written a second time (tests/support/projections, each compared with its example in
  * print): metres and convergence at places of its own area. A parameter misread, left out or taken in the wrong sense shows here.
  */
 const MOST_M = 0.001;

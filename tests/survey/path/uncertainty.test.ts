@@ -260,7 +260,7 @@ describe('against a Monte Carlo run', () => {
     });
   }
 
-  /** How far a hole is off its straight line after so many metres that nobody measured, walked metre by metre: one bend, and a step of wander each. */
+  /** How far a hole is off its straight line after so many metres that no one measured, walked metre by metre: one bend, and a step of wander each. */
   function walked(metres: number, bendPer30m: number): number {
     const bend = ((draw() * bendPer30m) / 30) * (Math.PI / 180);
     const wander = ((0.35 * Math.PI) / 180) * Math.sqrt(1 / 30);

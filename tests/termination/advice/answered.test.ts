@@ -14,7 +14,7 @@ const lost = (said: readonly Said[], decisions: readonly Decision[] = []) =>
   situation(metresOf(said), { decisions });
 const advice = (at: Situation, rules = [LOST]) => adviceOf(evaluateRules(rules, at), at);
 
-/** The decision of a person who was asked and called somebody. */
+/** The decision of a person who was asked and called someone. */
 function goOn(at: Situation, kind: Decision['kind'] = 'extended', rules = [LOST]): Decision {
   const made = decide(
     {

@@ -6,7 +6,7 @@ import { holeOf, readCases } from './read-cases.ts';
 import { OVERRIDES, ruleNamed } from './rules.ts';
 
 const CASES = readCases();
-/** A minus in front of a figure that is no range: a depth above the collar, which no sentence may name. */
+/** A minus in front of a figure that is not a range: a depth above the collar, which no sentence may name. */
 const NEGATIVE = /(?<![\d.])-\d/;
 
 describe('holes as a geologist would judge them', () => {

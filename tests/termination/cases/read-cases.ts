@@ -49,7 +49,7 @@ function casesIn(file: string, text: string): readonly Case[] {
   return cases;
 }
 
-/** A hole of a case: what the rules read, its names, and the depth at which somebody is about to end it. */
+/** A hole of a case: what the rules read, its names, and the depth at which someone is about to end it. */
 export type CaseHole = {
   readonly at: Situation;
   readonly names: readonly string[];

@@ -10,7 +10,7 @@ import type { RuleOutcome } from '../../../termination/evaluate/evaluate-rule.ts
 import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans, wrap } from '../../widgets/line.ts';
 
-/** The heading of the panel; it always says that what stands below is advice, and what it rests on; shorter where `width` cells are few. */
+/** The heading of the panel; it always says that what is below is advice, and what it rests on; shorter where `width` cells are few. */
 export function adviceTitle(hole: Document, width: number): string {
   const to = loggedWords(hole);
   const whole = `end of hole · advice on the log to ${to}`;
@@ -87,7 +87,7 @@ export function ruleLines(outcome: RuleOutcome, theme: Theme, width: number): re
     .map((each, index): Line => [...spans([index === 0 ? `${sign} ` : '  ', tone]), ...each]);
 }
 
-/** A danger, or a question to somebody, is never ticked off: it is met, and nothing is done with that. `!` is for dangers alone. */
+/** A danger, or a question to someone, is never ticked off: it is met, and nothing is done with that. `!` is for dangers alone. */
 function stateSign(outcome: RuleOutcome, theme: Theme): readonly [string, Tone] {
   if (isDanger(outcome)) return ['!', 'alert'];
   if (alarms(outcome)) return ['?', 'warn'];

@@ -36,7 +36,7 @@ function more(cell: Cell, code: string): string {
     .join('');
 }
 
-/** The largest first, so that what is cut off is what matters least. A trace is kept with its mineral by a space that is no break. */
+/** The largest first, so that what is cut off is what matters least. A trace is kept with its mineral by a space that is not a break. */
 function listed(cell: Cell): string {
   const size = (amount: Amount): number => (amount === 'trace' ? 0 : amount);
   return Object.entries(amountsIn(cell))

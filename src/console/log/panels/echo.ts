@@ -65,7 +65,7 @@ const TONES: { readonly [kind in Segment['kind']]: Tone } = {
   same: 'faint',
 };
 
-/** What a row changes; under it what carries, or, where nothing stands above, what the row leaves unsaid. */
+/** What a row changes; under it what carries, or, where nothing is above, what the row leaves unsaid. */
 function rowEcho(parsed: ParsedRow, context: EntryContext, theme: Theme): readonly [Line, Line] {
   const segments = [...explain(parsed.row, context), ...noted(parsed)].filter(
     ({ kind }) => kind !== 'caution',

@@ -17,7 +17,7 @@ export const emptyPaste: PasteState = { at: 'paste', bytes: new Uint8Array(), ma
 const endMark = [...'\u001b[201~'].map((character) => character.charCodeAt(0));
 const lenient = new TextDecoder('utf-8', { ignoreBOM: true });
 
-/** The event of a paste: line ends become `\n`, bytes that are no UTF-8 become U+FFFD. */
+/** The event of a paste: line ends become `\n`, bytes that are not UTF-8 become U+FFFD. */
 export function pastedText({ bytes, cut }: PasteState): PastedText {
   const text = lenient.decode(bytes).replaceAll(/\r\n?/g, '\n');
   return { kind: 'paste', text, ...(cut ? { cut } : {}) };
@@ -45,7 +45,7 @@ export function takePaste(
       if (matched === endMark.length) return { paste: joined(paste, kept, 0, cut), end: index + 1 };
       continue;
     }
-    // Escape stands only at the mark's start, so a broken match can begin anew only at this byte.
+    // Escape stands only at the mark's start, so a broken match can begin again only at this byte.
     endMark.slice(0, matched).forEach(keep);
     matched = byte === endMark[0] ? 1 : 0;
     if (matched === 0) keep(byte);

@@ -39,7 +39,7 @@ export function createReader({ stdin, onEvents, onEnd }: ReaderOptions): Reader 
   let timer: NodeJS.Timeout | undefined;
   let running = false;
 
-  // A terminal that has gone fails raw mode with an 'error' event, which Node throws when nobody listens.
+  // A terminal that has gone fails raw mode with an 'error' event, which Node throws when no one listens.
   stdin.on('error', () => undefined);
 
   const publish = (events: readonly KeyEvent[]) => {

@@ -63,7 +63,7 @@ function numberedKey(fields: readonly string[]): KeyEvent | undefined {
 
 /**
  * The key that a complete CSI sequence stands for: `parameters` between `ESC [` and the final character.
- * Undefined for everything that is no key: mouse and focus reports, replies, what we don't know.
+ * Undefined for everything that is not a key: mouse and focus reports, replies, what we don't know.
  * Sources: ECMA-48 (form), DEC VT220 and xterm control sequences (keys, modifiers), the Linux console, rxvt, the CSI u form.
  */
 export function csiKey(parameters: string, final: string): KeyEvent | undefined {

@@ -1,4 +1,4 @@
-/** A process that isn't stopped by SIGTSTP within this time, in ms, can't be: nobody is there to continue it. */
+/** A process that isn't stopped by SIGTSTP within this time, in ms, can't be: no one is there to continue it. */
 const stopGrace = 250;
 
 /** What suspending needs: giving the screen back, and taking it again. */

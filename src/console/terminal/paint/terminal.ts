@@ -77,7 +77,7 @@ export function createTerminal(options: TerminalOptions): Terminal {
       suspension = watchSuspension({ giveBack, takeAgain });
       unwatch = watchEndings(end, leave);
       stdout.on('resize', onResize);
-      // Never taken off: a write that was still under way may fail later, and Node throws an error that nobody hears.
+      // Never taken off: a write that was still under way may fail later, and Node throws an error that no one hears.
       stdout.on('error', () => end({ kind: 'lost' }));
       writeNow(stdout.fd, enterScreen);
     },

@@ -56,7 +56,7 @@ export function notLabelled({ sampling, state, others }: Situation, digits: stri
   return far === undefined ? [] : [{ number: far, onTop: false }];
 }
 
-/** The first number of each block, and those behind every run: where bundles begin that nobody has labelled yet. */
+/** The first number of each block, and those behind every run: where bundles begin that no one has labelled yet. */
 function bundlesNext({
   sampling,
   state,

@@ -24,7 +24,7 @@ export const foreign: MismatchKind = {
   },
 };
 
-/** True of digits that end a number of any hole or block of the project: then nobody may call it foreign. */
+/** True of digits that end a number of any hole or block of the project: then no one may call it foreign. */
 function isOurs(situation: Situation, digits: string): boolean {
   const { sampling, state, others } = situation;
   const labelled = [state, ...others].some(({ bagRuns, bags }) => {

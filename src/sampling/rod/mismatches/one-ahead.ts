@@ -10,7 +10,7 @@ import {
 } from '../mismatch.ts';
 import { amendedBags, holding, openings, primariesBefore, withDuplicates } from './shift.ts';
 
-/** The stream was ahead before this rod began: numbers of a rod above were passed over and nobody saw it. */
+/** The stream was ahead before this rod began: numbers of a rod above were passed over and no one saw it. */
 export const oneAhead: MismatchKind = {
   code: 'one-ahead',
   name: 'the stream is ahead',

@@ -2,7 +2,7 @@ import { formatInterval } from '../../../quantity/interval.ts';
 import { layWith, type MismatchKind, withAndWithoutTail } from '../mismatch.ts';
 import { holding, primariesBefore, withDuplicates } from './shift.ts';
 
-/** The stream was a number behind before this rod began: a metre of the rod before has no bag and nobody saw it. */
+/** The stream was a number behind before this rod began: a metre of the rod before has no bag and no one saw it. */
 export const oneBehind: MismatchKind = {
   code: 'one-behind',
   name: 'the stream is one behind',

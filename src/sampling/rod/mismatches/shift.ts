@@ -1,11 +1,11 @@
 import type { Bag } from '../../../hole/bags.ts';
 import type { Situation } from '../mismatch.ts';
 
-/** Rods above this one that are thought of where nobody read them: further up nobody finds a calico any more. */
+/** Rods above this one that are thought of where no one read them: further up no one finds a calico any more. */
 const MOST_RODS = 4;
 
 /**
- * The primaries that a slip seen only now can have happened at, from the top down: of the rods above that nobody read, back to one that was
+ * The primaries that a slip seen only now can have happened at, from the top down: of the rods above that no one read, back to one that was
  * read and agreed. Where no record of reading is kept, those of the rod before; where no rod is, the last one alone.
  */
 export function primariesBefore({ sampling, state }: Situation): readonly Bag[] {

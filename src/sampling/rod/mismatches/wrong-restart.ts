@@ -76,7 +76,7 @@ function layJumped(
     .filter((bags) => bags.at(-1)?.number === line.at(lastPlace));
 }
 
-/** The stream went back to numbers that are issued already: the bags are written anew. */
+/** The stream went back to numbers that are issued already: the bags are written again. */
 function backAmong(situation: Situation): readonly Supposition[] {
   const { line, seen, expected } = situation;
   if (seen.digits === undefined) return [];

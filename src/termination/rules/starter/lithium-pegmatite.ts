@@ -5,7 +5,7 @@ import { USUAL_RULES } from './usual.ts';
 const IN_PEGMATITE: Condition = { field: 'pegmatite', atLeast: 50 };
 const OUTSIDE: Condition = { field: 'pegmatite', lessThan: 10 };
 
-/** For lithium pegmatite. Pegmatites lie in stacks: wall rock between two is no tail until it is thicker than the gaps usually are. */
+/** For lithium pegmatite. Pegmatites lie in stacks: wall rock between two is not a tail until it is thicker than the gaps usually are. */
 export const LITHIUM_PEGMATITE_RULES: readonly Rule[] = [
   ...USUAL_RULES,
   {

@@ -27,7 +27,7 @@ const NO_COPPER: Condition = {
 
 /**
  * For porphyry copper–gold. Copper fades over tens of metres and comes back in the next phase, so the tail is long; a late dyke of a few
- * metres must not end a hole. Leached rock above the copper is no tail: the hole has to have been in copper first.
+ * metres must not end a hole. Leached rock above the copper is not a tail: the hole has to have been in copper first.
  */
 export const PORPHYRY_COPPER_GOLD_RULES: readonly Rule[] = [
   ...USUAL_RULES,
