@@ -2,6 +2,7 @@ import type { Bag } from '../hole/bags.ts';
 import type { Made } from '../hole/commands/made.ts';
 import { holeNouns, holeThings } from '../hole/hole.ts';
 import type { Change, Document, Id } from '../record/document.ts';
+import { keptBySettling } from '../record/questions.ts';
 import { sentIn } from '../standing/dispatches.ts';
 import { rodTwiceInWords } from '../standing/questions.ts';
 import type { RodTwice } from '../standing/rods-twice.ts';
@@ -28,8 +29,23 @@ export function settledRodTwice(
       : `; ${stay} bag${stay === 1 ? ' that was' : 's that were'} ticked, sent or doubled ${stay === 1 ? 'stays' : 'stay'}, placed by hand: ${bags.staying.join(', ')}`;
   return {
     what: `settled ${words.cell}: kept ${keptWords}; taken out ${outWords}${and}`,
-    changes: [{ remove: ['rods', out[0]] }, ...bags.changes, ...hygieneFollows(hole, out[0], kept[0])],
+    changes: [
+      { remove: ['rods', out[0]] },
+      ...bags.changes,
+      ...hygieneFollows(hole, out[0], kept[0]),
+      ...keptBySettling(hole.tables, rodAndWhatItBrought(hole, kept[0])),
+    ],
   };
+}
+
+function rodAndWhatItBrought(hole: Document, rod: Id): readonly (readonly [table: string, id: Id])[] {
+  return [
+    ['rods', rod],
+    ...holeThings(hole, 'bags').flatMap(([id, bag]) => (bag.rod === rod ? [['bags', id] as const] : [])),
+    ...holeThings(hole, 'hygiene').flatMap(([id, seen]) =>
+      seen.rod === rod ? [['hygiene', id] as const] : [],
+    ),
+  ];
 }
 
 function bagsOfRod(hole: Document, out: Id, kept: Id, documents: Iterable<Document>) {

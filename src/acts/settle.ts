@@ -7,7 +7,14 @@ import { formatInterval, within } from '../quantity/interval.ts';
 import { applyChanges } from '../record/apply.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { isObject, type Json, own, sameJson } from '../record/json.ts';
-import { isSameAsked, QUESTIONS, questionsIn, type StoredQuestion, settledAs } from '../record/questions.ts';
+import {
+  isSameAsked,
+  keptBySettling,
+  QUESTIONS,
+  questionsIn,
+  type StoredQuestion,
+  settledAs,
+} from '../record/questions.ts';
 import { checkRow } from '../schema/check/row-checks.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { type LoggedTwice, rowsLoggedTwice } from '../standing/logged-twice.ts';
@@ -67,11 +74,11 @@ function settledTwice(
   const { cell, ours, theirs } = twiceInWords(schema, document, pair);
   if (chosen === 'both')
     return { what: `settled ${cell}: both kept, split`, changes: splitRows(pair.ours, pair.theirs, newId) };
-  const out = chosen === 'ours' ? pair.theirs : pair.ours;
+  const [stays, out] = chosen === 'ours' ? [pair.ours, pair.theirs] : [pair.theirs, pair.ours];
   const [kept, taken] = chosen === 'ours' ? [ours, theirs] : [theirs, ours];
   return {
     what: `settled ${cell}: kept ${kept}; taken out ${taken}`,
-    changes: [{ remove: ['rows', out[0]] }],
+    changes: [{ remove: ['rows', out[0]] }, ...keptBySettling(document.tables, [['rows', stays[0]]])],
   };
 }
 

@@ -13,7 +13,16 @@ import {
   settledAs,
   storedQuestion,
 } from './questions.ts';
-import { namedThings, type Path, unseenCells, type WasWritten, withSettled } from './written.ts';
+import {
+  keptWhole,
+  namedThings,
+  type Path,
+  settledAway,
+  unseenCells,
+  type WasDecided,
+  type WasWritten,
+  withSettled,
+} from './written.ts';
 
 /** A cell that both copies changed, each to something else. `undefined` in JSON is "not there". */
 export interface Question {
@@ -106,13 +115,23 @@ function settledElsewhere(merged: Tables, ours: Tables, theirs: Tables): readonl
 }
 
 function sideOf(document: Document, held: ReadonlySet<string>): Side {
-  return { document, wrote: withSettled(document.tables, unseenCells(document, held)) };
+  const { tables } = document;
+  const wrote = unseenCells(document, held);
+  return {
+    document,
+    wrote: withSettled(tables, wrote),
+    kept: keptWhole(tables, wrote),
+    settledAway: settledAway(document, held),
+  };
 }
 
 /** A copy, and what it wrote that the other copy has not seen. */
 interface Side {
   readonly document: Document;
   readonly wrote: WasWritten;
+  /** Things that it kept by settling, and things that it took out for another. */
+  readonly kept: WasDecided;
+  readonly settledAway: WasDecided;
 }
 
 interface Reconciled {
@@ -141,12 +160,25 @@ function reconcile(ours: Side, theirs: Side): Reconciled {
         continue;
       }
       const standing = whose(ours.wrote(table, id), theirs.wrote(table, id));
-      if (standing === 'ask') out.questions.push({ table, id, ours: our, theirs: their });
+      if (
+        standing === 'ask' &&
+        keptAndSettledAway(table, id, our === undefined ? [theirs, ours] : [ours, theirs])
+      ) {
+        if (their !== undefined) out.changes.push({ put: [table, id], thing: their });
+      } else if (standing === 'ask') out.questions.push({ table, id, ours: our, theirs: their });
       else if (standing === 'theirs')
         out.changes.push(their === undefined ? { remove: [table, id] } : { put: [table, id], thing: their });
     }
   }
   return out;
+}
+
+/**
+ * True of a thing that one copy kept, of two, and the other took out for the other one. It stays, as does the other one by the same rule seen
+ * from there: the two are there twice again, which is asked about. Without this both would be gone.
+ */
+function keptAndSettledAway(table: string, id: Id, [has, lacks]: readonly [Side, Side]): boolean {
+  return has.kept(table, id) && lacks.settledAway(table, id);
 }
 
 /**

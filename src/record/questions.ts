@@ -1,4 +1,4 @@
-import type { Id, Tables, Thing } from './document.ts';
+import type { Change, Id, Tables, Thing } from './document.ts';
 import { hashJson } from './hash.ts';
 import { canonicalJson, type Json, own, sameJson } from './json.ts';
 
@@ -59,6 +59,26 @@ export function turned(question: StoredQuestion): StoredQuestion {
     theirs: question.ours,
     ...(settled === undefined ? {} : { settled: other }),
   };
+}
+
+/**
+ * What settling one of two things adds to the removal of the other: each thing that is kept (a row; a rod with its bags), as a settled
+ * question about the whole of it. Two copies that kept different ones then have two decisions, and a merge that sees both keeps both things.
+ */
+export function keptBySettling(
+  tables: Tables,
+  kept: readonly (readonly [table: string, id: Id])[],
+): readonly Change[] {
+  const taken = new Set(Object.keys(own(tables, QUESTIONS) ?? {}));
+  return kept.flatMap(([table, thing]): readonly Change[] => {
+    const stands = own(own(tables, table), thing);
+    if (stands === undefined) return [];
+    const asked = storedQuestion({ table, thing }, [null, stands]);
+    const settled = asked.ours === null ? 'theirs' : 'ours';
+    const id = questionId(asked, (name) => taken.has(name));
+    taken.add(id);
+    return [{ put: [QUESTIONS, id], thing: { ...asked, state: 'settled', settled } }];
+  });
 }
 
 /** True of a thing of that table that is settled. */

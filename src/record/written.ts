@@ -4,7 +4,7 @@ import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './d
 import { fieldsOf, target } from './draft.ts';
 import { isObject, type Json, type JsonObject, own, sameJson } from './json.ts';
 import { difference } from './outside.ts';
-import { QUESTIONS, questionsIn } from './questions.ts';
+import { isSettled, QUESTIONS, questionsIn } from './questions.ts';
 
 /**
  * One thing as an entry wrote it, by thing: a change, and what stood before. A cell is a field, or a member of a field that holds an
@@ -65,6 +65,43 @@ export function withSettled(tables: Tables, wrote: WasWritten): WasWritten {
   if (decided.size === 0) return wrote;
   return (table: string, id: Id, path?: Path) =>
     wrote(table, id, path) || decided.has(JSON.stringify([table, id, path?.slice(0, 2).join('.') ?? null]));
+}
+
+/** Asks of a thing whether something was decided about it. */
+export type WasDecided = (table: string, id: Id) => boolean;
+
+/** The things that a document took out by keeping others in their place, in entries that a copy holding `held` has not seen. */
+export function settledAway({ history }: Document, held: ReadonlySet<string>): WasDecided {
+  const out = new Set(
+    entriesBeyond(history, held).flatMap((entry) => {
+      if (isMerge(entry)) return [];
+      const kept = entry.changes.filter(isKept);
+      if (kept.length === 0) return [];
+      return entry.changes.flatMap((change) => ('remove' in change ? [thingKey(...change.remove)] : []));
+    }),
+  );
+  return (table, id) => out.has(thingKey(table, id));
+}
+
+/** True of the change that writes down which thing a settlement kept. */
+function isKept(change: DoneChange): boolean {
+  return 'put' in change && change.put[0] === QUESTIONS && isSettled(change.thing);
+}
+
+/** The whole things that a document decided to keep, in settlements that a copy has not seen. */
+export function keptWhole(tables: Tables, wrote: WasWritten): WasDecided {
+  const kept = new Set(
+    questionsIn(tables)
+      .filter(
+        ([id, { field, ours, theirs, settled }]) =>
+          field === undefined &&
+          settled !== undefined &&
+          (settled === 'ours' ? ours : theirs) !== null &&
+          wrote(QUESTIONS, id),
+      )
+      .map(([, { table, thing }]) => thingKey(table, thing)),
+  );
+  return (table, id) => kept.has(thingKey(table, id));
 }
 
 /** Adds what an entry wrote. A merge wrote nothing: what it changes was written by entries of the other copy, or is a question. */

@@ -1,6 +1,7 @@
 import { type Document, documentKey, type Tables } from '../record/document.ts';
 import { target } from '../record/draft.ts';
 import { difference } from '../record/outside.ts';
+import type { WasDecided } from '../record/written.ts';
 import { nameWords } from './history-words.ts';
 
 /** What taking a copy in does to one table: things that are new, changed and gone. */
@@ -14,11 +15,16 @@ export interface TableChange {
 /** Tables that the program keeps for itself: no person counts what is in them. */
 const KEPT_FOR_ITSELF = new Set(['legendFields', 'legendScales', 'legendCodes', 'questions']);
 
-/** What leads from one state of a document to another, table by table. */
-export function tableChanges(before: Tables, after: Tables): readonly TableChange[] {
+/** What leads from one state of a document to another, table by table; a removal that `uncounted` is true of is left out. */
+export function tableChanges(
+  before: Tables,
+  after: Tables,
+  uncounted: WasDecided = () => false,
+): readonly TableChange[] {
   const found = new Map<string, { added: number; changed: number; removed: number }>();
   for (const change of difference(before, after)) {
-    const [table] = target(change);
+    const [table, id] = target(change);
+    if ('remove' in change && uncounted(table, id)) continue;
     const count = found.get(table) ?? { added: 0, changed: 0, removed: 0 };
     count['put' in change ? 'added' : 'patch' in change ? 'changed' : 'removed'] += 1;
     if (!KEPT_FOR_ITSELF.has(table)) found.set(table, count);

@@ -121,4 +121,29 @@ describe('a rod that two copies recorded', () => {
     const both = merge(edited(START, 2, rod('a-1', 2)), deeper, deed(4)).document;
     expect(Object.values(settled(both, 'ours').hole.tables.rods ?? {})).toMatchObject([{ depthMm: 6000 }]);
   });
+
+  it('settled opposite ways by two copies is there twice again with its bags and hygiene, on both: never neither', () => {
+    const seen = (at: string): Change => ({
+      put: ['hygiene', `h-${at}`],
+      thing: { rod: at, cycloneClean: true },
+    });
+    const one = edited(START, 2, rod('a-1', 2), seen('a-1'), bag('a-1', 'ZQ000131'), bag('a-1', 'ZQ000132'));
+    const two = edited(START, 3, rod('b-1', 4), seen('b-1'), bag('b-1', 'ZQ000131'), bag('b-1', 'ZQ000133'));
+    // Each copy names its own record ours, and keeps it.
+    const here = settled(merge(one, two, deed(4)).document, 'ours').hole;
+    const there = settled(merge(two, one, deed(5)).document, 'ours').hole;
+    expect(Object.keys(here.tables.rods ?? {})).toEqual(['a-1']);
+    expect(Object.keys(there.tables.rods ?? {})).toEqual(['b-1']);
+    const hereAfter = merge(here, there, deed(6)).document;
+    const thereAfter = merge(there, here, deed(7)).document;
+    expect(sameJson(hereAfter.tables, thereAfter.tables)).toBe(true);
+    expect(Object.keys(hereAfter.tables.rods ?? {}).sort()).toEqual(['a-1', 'b-1']);
+    expect(numbers(hereAfter)).toEqual(['ZQ000131', 'ZQ000131', 'ZQ000132', 'ZQ000133']);
+    expect(Object.keys(hereAfter.tables.hygiene ?? {}).sort()).toEqual(['h-a-1', 'h-b-1']);
+    expect(countOpen(hereAfter)).toBe(1);
+    // Settled once more, by one of them, it is settled.
+    const last = settled(hereAfter, 'theirs').hole;
+    expect(sameJson(merge(thereAfter, last, deed(8)).document.tables, last.tables)).toBe(true);
+    expect(countOpen(last)).toBe(0);
+  });
 });

@@ -201,4 +201,34 @@ describe('what a newer copy did', () => {
     expect(taken.out).toContain('newer than ours, taken in: it cleared 40 rows');
     expect(rowsOf(here)).toBe(before - 40);
   });
+
+  it('is not asked about where it is the half of a doubled rod that the other copy settled', async () => {
+    const [here, there] = [copyOfSample(), copyOfSample()];
+    const side = (name: string, minute: number): readonly Change[] => [
+      {
+        put: ['rods', `${name}-1`],
+        thing: { at: `2026-03-16T09:0${minute}:00+08:00`, rod: 40, depthMm: 240_000 },
+      },
+      ...[1, 2, 3, 4, 5, 6].map(
+        (metre): Change => ({
+          put: ['bags', `${name}-b${metre}`],
+          thing: {
+            number: `MB00900${metre}`,
+            kind: 'primary',
+            fromMm: 233_000 + metre * 1000,
+            toMm: 234_000 + metre * 1000,
+            rod: `${name}-1`,
+          },
+        }),
+      ),
+    ];
+    await edit(here, side('rig', 1));
+    await edit(there, side('camp', 3));
+    await take(there, file(here));
+    const settled = await run(questions, { folder: there, number: '1', chosen: 'ours', json: false });
+    expect(settled.out).toContain('kept rod 40 to 240 m at 2026-03-16 09:03');
+    const taken = await take(here, file(there));
+    expect(taken).toMatchObject({ code: 0, err: '' });
+    expect(taken.out).toContain('took out 1 rod, took out 6 bags');
+  });
 });

@@ -4,6 +4,7 @@ import { chainFault, replay } from '../../src/record/chain.ts';
 import type { Document, Tables } from '../../src/record/document.ts';
 import { sameJson } from '../../src/record/json.ts';
 import { merge } from '../../src/record/merge.ts';
+import { keptBySettling } from '../../src/record/questions.ts';
 import { runs } from '../support/long-run.ts';
 import { aDocument, aWish, deed, documentOf, edited, HOLE } from './build.ts';
 
@@ -198,5 +199,110 @@ describe('merging two copies with things made, changed and taken out', () => {
         expect(chainFault(history)).toBeUndefined();
       }),
     );
+  });
+});
+
+/** Copies that log rows and settle those that stand over one metre: the metre is a field, as the record knows no depths. */
+type RowAct =
+  | { readonly do: 'log' | 'settle'; readonly at: number; readonly metre: number; readonly pick: number }
+  | { readonly do: 'amend'; readonly at: number; readonly metre: number; readonly pick: number }
+  | { readonly do: 'merge'; readonly at: number; readonly from: number };
+
+const aRowAct: fc.Arbitrary<RowAct> = fc.oneof(
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      do: fc.constantFrom('log' as const, 'settle' as const, 'settle' as const, 'amend' as const),
+      at: fc.nat({ max: 2 }),
+      metre: fc.nat({ max: 1 }),
+      pick: fc.nat({ max: 5 }),
+    }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      do: fc.constant('merge' as const),
+      at: fc.nat({ max: 2 }),
+      from: fc.nat({ max: 2 }),
+    }),
+  },
+);
+
+const rowsOver = (tables: Tables, metre: number): readonly string[] =>
+  Object.entries(tables.rows ?? {}).flatMap(([id, row]) => (row.metre === metre ? [id] : []));
+
+/** The copy after an act of its own: a row logged where it has none, one of two kept, a row amended. */
+function acted(document: Document, act: RowAct, number: number): Document {
+  if (act.do === 'merge') return document;
+  const there = rowsOver(document.tables, act.metre);
+  if (act.do === 'log')
+    return there.length > 0
+      ? document
+      : edited(document, number, { put: ['rows', `k${act.at}-${number}`], thing: { metre: act.metre } });
+  const picked = there[act.pick % Math.max(1, there.length)];
+  if (picked === undefined) return document;
+  if (act.do === 'amend') return edited(document, number, { patch: ['rows', picked], set: { py: number } });
+  const out = there.find((id) => id !== picked);
+  if (out === undefined) return document;
+  return edited(
+    document,
+    number,
+    { remove: ['rows', out] },
+    ...keptBySettling(document.tables, [['rows', picked]]),
+  );
+}
+
+function rowRun(acts: readonly RowAct[], each: (here: Document, from: Document, after: Document) => void) {
+  const all: Document[] = [HOLE, HOLE, HOLE].map((hole) =>
+    edited(hole, 0, { put: ['hole', 'hole'], thing: { name: 'ZQRC004' } }),
+  );
+  acts.forEach((act, index) => {
+    const here = all[act.at] as Document;
+    all[act.at] = acted(here, act, index + 1);
+    if (act.do !== 'merge') return;
+    const from = all[act.from] as Document;
+    all[act.at] = merge(here, from, deed(index + 1)).document;
+    each(here, from, all[act.at] as Document);
+  });
+  return all;
+}
+
+/** Two copies log one metre, take each other in, and each keeps its own row. */
+const EACH_KEEPS_ITS_OWN: RowAct[] = [
+  { do: 'log', at: 0, metre: 0, pick: 0 },
+  { do: 'log', at: 1, metre: 0, pick: 0 },
+  { do: 'merge', at: 0, from: 1 },
+  { do: 'merge', at: 1, from: 0 },
+  { do: 'settle', at: 0, metre: 0, pick: 0 },
+  { do: 'settle', at: 1, metre: 0, pick: 1 },
+  { do: 'merge', at: 0, from: 1 },
+];
+
+describe('merging copies that settled which of two rows is right', () => {
+  test('leaves no metre without a row of which either copy has one: what a settlement kept is never gone by merging alone', () => {
+    fc.assert(
+      fc.property(fc.array(aRowAct, { maxLength: 30 }), (acts) => {
+        rowRun(acts, (here, from, after) => {
+          for (const metre of [0, 1]) {
+            const had = [...rowsOver(here.tables, metre), ...rowsOver(from.tables, metre)];
+            if (had.length > 0) expect(rowsOver(after.tables, metre)).not.toEqual([]);
+          }
+          expect(chainFault(after.history)).toBeUndefined();
+          expect(sameJson(replay(after.history), after.tables)).toBe(true);
+        });
+      }),
+      { numRuns: runs(4000), examples: [[EACH_KEEPS_ITS_OWN]] },
+    );
+  });
+
+  test('has both rows again where the two kept different ones, and nothing to ask where they kept the same', () => {
+    const [one, other] = rowRun(EACH_KEEPS_ITS_OWN, () => undefined) as [Document, Document];
+    expect(rowsOver(one.tables, 0)).toHaveLength(2);
+    const back = merge(other, one, deed(50)).document;
+    expect(sameJson(back.tables, one.tables)).toBe(true);
+    const agreed = EACH_KEEPS_ITS_OWN.map((act) => (act.do === 'settle' ? { ...act, pick: 0 } : act));
+    const [same] = rowRun(agreed, () => undefined) as [Document];
+    expect(rowsOver(same.tables, 0)).toHaveLength(1);
+    expect(Object.values(same.tables.questions ?? {}).filter(({ state }) => state === 'open')).toEqual([]);
   });
 });

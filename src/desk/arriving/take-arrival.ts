@@ -1,14 +1,10 @@
+import { heldBy } from '../../record/ancestry.ts';
 import type { Document } from '../../record/document.ts';
 import { outsideChanges } from '../../record/outside.ts';
+import { settledAway } from '../../record/written.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { type OpenQuestion, questionWords } from '../../standing/questions.ts';
-import {
-  changeWords,
-  type TableChange,
-  tableChanges,
-  takesMuchAway,
-  whoTookOut,
-} from '../../standing/what-a-copy-did.ts';
+import { changeWords, tableChanges, takesMuchAway, whoTookOut } from '../../standing/what-a-copy-did.ts';
 import type { Desk } from '../contract.ts';
 import { type Outcome, takeIn } from '../take-in.ts';
 import { untilSaved } from '../until-saved.ts';
@@ -44,9 +40,9 @@ export async function takeArrival(
   const about = { name: `${document.kind} ${document.id}`, from };
   const before = desk.get(document);
   const asked = new Set(questionWords(schema, before ?? document).map(({ id }) => id));
-  const would = before === undefined || mayClear ? [] : changesOf(desk, before, document);
-  if (before !== undefined && takesMuchAway(would))
-    return { ...about, ok: 'ask', does: changeWords(would), who: whoTookOut(before, document) };
+  const would = before === undefined || mayClear ? undefined : changesOf(desk, before, document);
+  if (before !== undefined && would !== undefined && takesMuchAway(would.unsettled))
+    return { ...about, ok: 'ask', does: changeWords(would.all), who: whoTookOut(before, document) };
   const received = desk.receive(document);
   if (!received.ok) return { ...about, ok: false, problem: received.problem };
   const saved = await untilSaved(desk, received);
@@ -63,9 +59,17 @@ export async function takeArrival(
   };
 }
 
-/** What taking a copy in would do to ours; nothing where it would be refused. */
-function changesOf(desk: Desk, ours: Document, copy: Document): readonly TableChange[] {
+/**
+ * What taking a copy in would do to ours, and of that what no settlement of two rows or two records of a rod did: the half that was
+ * not kept was looked at beside the other one. Undefined where the copy would be refused.
+ */
+function changesOf(desk: Desk, ours: Document, copy: Document) {
   const deed = (what: string) => ({ edit: 'preview', at: desk.now(), by: desk.person, what });
   const taken = takeIn(ours, copy, deed);
-  return taken.ok ? tableChanges(ours.tables, taken.document.tables) : [];
+  if (!taken.ok) return undefined;
+  const bySettling = settledAway(copy, heldBy(ours.history));
+  return {
+    all: tableChanges(ours.tables, taken.document.tables),
+    unsettled: tableChanges(ours.tables, taken.document.tables, bySettling),
+  };
 }
