@@ -4,7 +4,7 @@ import { holeNouns, holeThings } from '../hole/hole.ts';
 import type { Change, Document, Id } from '../record/document.ts';
 import { keptBySettling } from '../record/questions.ts';
 import { sentIn } from '../standing/dispatches.ts';
-import { rodTwiceInWords } from '../standing/questions.ts';
+import { rodTwiceInWords, sidesOf } from '../standing/questions.ts';
 import type { RodTwice } from '../standing/rods-twice.ts';
 
 /**
@@ -15,12 +15,12 @@ import type { RodTwice } from '../standing/rods-twice.ts';
 export function settledRodTwice(
   hole: Document,
   pair: RodTwice,
-  chosen: 'ours' | 'theirs',
+  chosen: 'first' | 'second',
   documents: Iterable<Document>,
 ): Made {
-  const [kept, out] = chosen === 'ours' ? [pair.ours, pair.theirs] : [pair.theirs, pair.ours];
+  const [kept, out] = chosen === 'first' ? [pair.first, pair.second] : [pair.second, pair.first];
   const words = rodTwiceInWords(hole, pair);
-  const [keptWords, outWords] = chosen === 'ours' ? [words.ours, words.theirs] : [words.theirs, words.ours];
+  const [keptWords, outWords] = chosen === 'first' ? sidesOf(words) : sidesOf(words).toReversed();
   const bags = bagsOfRod(hole, out[0], kept[0], documents);
   const stay = bags.staying.length;
   const and =

@@ -18,15 +18,22 @@ import {
 import { checkRow } from '../schema/check/row-checks.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { type LoggedTwice, rowsLoggedTwice } from '../standing/logged-twice.ts';
-import { fieldAndMember, inWords, openQuestions, standsNow, twiceInWords } from '../standing/questions.ts';
+import {
+  fieldAndMember,
+  inWords,
+  openQuestions,
+  sidesOf,
+  standsNow,
+  twiceInWords,
+} from '../standing/questions.ts';
 import { rodsRecordedTwice } from '../standing/rods-twice.ts';
 import { settledRodTwice } from './settle-rod.ts';
 
 /**
- * What a question is settled with. `ours` leaves the cell as it stands, whatever that is by now; `both` keeps two rows over the same metres
- * by splitting them, and is for those alone.
+ * What a question is settled with. `ours` leaves the cell as it is, whatever that is by now. Of two rows or two records of a rod both are
+ * there, so it is `first` or `second`; `both` keeps two rows over the same metres by splitting them, and is for those alone.
  */
-export type Chosen = 'ours' | 'theirs' | 'both';
+export type Chosen = 'ours' | 'theirs' | 'first' | 'second' | 'both';
 
 /**
  * An open question of a document settled, as one edit: the cell takes theirs or stays, and the question, with every other that asks the same
@@ -43,12 +50,19 @@ export function settleQuestion(
 ): Result<Made> {
   const isHole = document.kind === 'hole';
   const rows = isHole ? rowsLoggedTwice(document).find(({ id }) => id === question) : undefined;
-  if (rows !== undefined) return ok(settledTwice(project, document, rows, chosen, newId));
+  if (rows !== undefined)
+    return isCellChoice(chosen)
+      ? refused(notACell(document))
+      : ok(settledTwice(project, document, rows, chosen, newId));
   if (chosen === 'both') return refused(notTwoRows(document));
   const rod = isHole ? rodsRecordedTwice(document).find(({ id }) => id === question) : undefined;
-  if (rod !== undefined) return ok(settledRodTwice(document, rod, chosen, documents));
+  if (rod !== undefined)
+    return isCellChoice(chosen)
+      ? refused(notACell(document))
+      : ok(settledRodTwice(document, rod, chosen, documents));
   const asked = openQuestions(document).find(([id]) => id === question)?.[1];
   if (asked === undefined) return refused(notOpen(document));
+  if (!isCellChoice(chosen)) return refused(notTwice(document));
   const { schema } = document.kind === 'hole' ? projectForHole(project, document) : project;
   const words = inWords(schema, document, question, asked);
   const now = standsNow(document, asked);
@@ -62,20 +76,26 @@ export function settleQuestion(
   return ok({ what: `settled ${words.cell}: theirs taken, ${words.stands} → ${words.theirs}`, changes });
 }
 
+function isCellChoice(chosen: Chosen): chosen is 'ours' | 'theirs' {
+  return chosen === 'ours' || chosen === 'theirs';
+}
+
 /** Two rows over the same metres: one is taken out, or both are cut so that neither covers the other. */
 function settledTwice(
   project: Project,
   document: Document,
   pair: LoggedTwice,
-  chosen: Chosen,
+  chosen: 'first' | 'second' | 'both',
   newId: () => Id,
 ): Made {
   const { schema } = projectForHole(project, document);
-  const { cell, ours, theirs } = twiceInWords(schema, document, pair);
+  const words = twiceInWords(schema, document, pair);
+  const { cell } = words;
+  const [first, second] = sidesOf(words);
   if (chosen === 'both')
-    return { what: `settled ${cell}: both kept, split`, changes: splitRows(pair.ours, pair.theirs, newId) };
-  const [stays, out] = chosen === 'ours' ? [pair.ours, pair.theirs] : [pair.theirs, pair.ours];
-  const [kept, taken] = chosen === 'ours' ? [ours, theirs] : [theirs, ours];
+    return { what: `settled ${cell}: both kept, split`, changes: splitRows(pair.first, pair.second, newId) };
+  const [stays, out] = chosen === 'first' ? [pair.first, pair.second] : [pair.second, pair.first];
+  const [kept, taken] = chosen === 'first' ? [first, second] : [second, first];
   return {
     what: `settled ${cell}: kept ${kept}; taken out ${taken}`,
     changes: [{ remove: ['rows', out[0]] }, ...keptBySettling(document.tables, [['rows', stays[0]]])],
@@ -87,16 +107,16 @@ function settledTwice(
  * gives up half of what they share, in whole centimetres.
  */
 function splitRows(
-  ours: LoggedTwice['ours'],
-  theirs: LoggedTwice['theirs'],
+  first: LoggedTwice['first'],
+  second: LoggedTwice['second'],
   newId: () => Id,
 ): readonly Change[] {
   const at = (id: Id, fromMm: number, toMm: number): Change => ({
     patch: ['rows', id],
     set: { fromMm, toMm },
   });
-  const same = sameJson([ours[1].fromMm, ours[1].toMm], [theirs[1].fromMm, theirs[1].toMm]);
-  const [inner, outer] = within(ours[1], theirs[1]) ? [ours, theirs] : [theirs, ours];
+  const same = sameJson([first[1].fromMm, first[1].toMm], [second[1].fromMm, second[1].toMm]);
+  const [inner, outer] = within(first[1], second[1]) ? [first, second] : [second, first];
   if (!same && within(inner[1], outer[1])) {
     const above = inner[1].fromMm > outer[1].fromMm;
     const below = outer[1].toMm > inner[1].toMm;
@@ -105,7 +125,7 @@ function splitRows(
     const cut = at(outer[0], outer[1].fromMm, inner[1].fromMm);
     return below ? [cut, { put: ['rows', newId()], thing: rest }] : [cut];
   }
-  const [upper, lower] = ours[1].fromMm <= theirs[1].fromMm ? [ours, theirs] : [theirs, ours];
+  const [upper, lower] = first[1].fromMm <= second[1].fromMm ? [first, second] : [second, first];
   const halfway = Math.round((lower[1].fromMm + Math.min(upper[1].toMm, lower[1].toMm)) / 20) * 10;
   const cutMm = Math.min(Math.max(halfway, lower[1].fromMm + 1), upper[1].toMm - 1);
   return [at(upper[0], upper[1].fromMm, cutMm), at(lower[0], cutMm, lower[1].toMm)];
@@ -169,7 +189,20 @@ const placeOf = (document: Document) =>
 const notTwoRows = (document: Document) =>
   QUESTION_FINDINGS.unfit.at(placeOf(document), {
     problem: 'only two rows over the same metres can both be kept',
-    remedy: 'Here one of the two is right: keep ours or take theirs.',
+    remedy: 'Here one of the two is right: choose it, as they are listed.',
+  });
+
+/** Ours and theirs mean one thing on one laptop and another on the other: of two things that both are there nothing says which is whose. */
+const notACell = (document: Document) =>
+  QUESTION_FINDINGS.unfit.at(placeOf(document), {
+    problem: 'both are in the hole, so neither is ours or theirs',
+    remedy: 'Keep the first or the second, as they are listed, with who wrote each and when.',
+  });
+
+const notTwice = (document: Document) =>
+  QUESTION_FINDINGS.unfit.at(placeOf(document), {
+    problem: 'this question is about one value, so there is no first or second',
+    remedy: 'Keep ours, which is there now, or take theirs.',
   });
 
 const notOpen = (document: Document) =>

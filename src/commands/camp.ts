@@ -8,6 +8,7 @@ import { realDisk } from '../files/real-disk.ts';
 import type { OpenQuestion } from '../standing/questions.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
+import { oneLine } from './questions.ts';
 import { EXIT, say, sayTrouble } from './say.ts';
 
 /** What `offsider receive` is given. */
@@ -94,6 +95,6 @@ function outcomeWords({ outcome, edited, asked, did }: Extract<TakenArrival, { r
   return `${WORDS[outcome]}${did === '' ? '' : `: it ${did}`}${byHand}${open}`;
 }
 
-function askedLine({ cell, ours, theirs }: OpenQuestion): string {
-  return `  ${cell}: ours ${ours}, theirs ${theirs}`;
+function askedLine(question: OpenQuestion): string {
+  return `  ${oneLine(question)}`;
 }

@@ -3,7 +3,7 @@ import type { Outside } from '../desk/outside.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Document } from '../record/document.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
-import { type OpenQuestion, questionWords } from '../standing/questions.ts';
+import { type OpenQuestion, questionWords, sidesOf } from '../standing/questions.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -31,21 +31,26 @@ export function questions(outside: Outside, asked: QuestionsAsked): Promise<numb
       number: index + 1,
       document: nameOf(document),
       cell: question.cell,
-      ours: question.ours,
-      theirs: question.theirs,
+      [question.labels[0]]: question.ours,
+      [question.labels[1]]: question.theirs,
+      writtenBy: question.writers,
       stands: question.stands,
     }));
     if (asked.json) sayJson(outside, { questions: listed });
     else if (listed.length === 0) say(outside, 'No question is open.');
-    for (const each of asked.json ? [] : listed) {
-      const since = each.stands === each.ours ? '' : `, now ${each.stands}`;
-      say(
-        outside,
-        `${each.number}: ${each.document}, ${each.cell}: ours ${each.ours}, theirs ${each.theirs}${since}`,
-      );
-    }
+    if (!asked.json)
+      for (const [index, { document, question }] of open.entries())
+        say(outside, `${index + 1}: ${nameOf(document)}, ${oneLine(question)}`);
     return listed.length === 0 ? EXIT.fine : EXIT.findings;
   });
+}
+
+/** A question with its two sides in one line. */
+export function oneLine(question: OpenQuestion): string {
+  const { cell, labels, now, stands, twice } = question;
+  const [one, other] = sidesOf(question);
+  const since = twice !== undefined || now === 'ours' ? '' : `, now ${stands}`;
+  return `${cell}: ${labels[0]} ${one}, ${labels[1]} ${other}${since}`;
 }
 
 async function settle(
@@ -61,7 +66,8 @@ async function settle(
         { thing: `question ${number ?? ''}`.trim() },
         {
           problem: wanted === undefined ? 'no open question has that number' : 'it is not said which holds',
-          remedy: 'offsider questions lists them; settle one like: offsider questions 1 --with theirs',
+          remedy:
+            'offsider questions lists them; settle one like: offsider questions 1 --with theirs, or first or second of two rows or rods',
         },
       ),
     );

@@ -1,4 +1,4 @@
-import { countHeld, entriesBeyond, isMerge } from './ancestry.ts';
+import { countHeld, entriesBeyond, everyEntry, isMerge } from './ancestry.ts';
 import { replay } from './chain.ts';
 import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
 import { fieldsOf, target } from './draft.ts';
@@ -65,6 +65,39 @@ export function withSettled(tables: Tables, wrote: WasWritten): WasWritten {
   if (decided.size === 0) return wrote;
   return (table: string, id: Id, path?: Path) =>
     wrote(table, id, path) || decided.has(JSON.stringify([table, id, path?.slice(0, 2).join('.') ?? null]));
+}
+
+/**
+ * The entry that last wrote a value (`null`: not there) into a cell, or into the whole of a thing; undefined where no entry did. Merges wrote
+ * nothing. `values` are looked up together: a history is read once.
+ */
+export function writersOf(
+  { history }: Document,
+  cells: readonly { readonly table: string; readonly id: Id; readonly path?: Path; readonly value: Json }[],
+): readonly (Entry | undefined)[] {
+  const wanted = new Map<string, number[]>();
+  for (const [index, { table, id }] of cells.entries()) {
+    const key = thingKey(table, id);
+    wanted.set(key, [...(wanted.get(key) ?? []), index]);
+  }
+  const found: (Entry | undefined)[] = cells.map(() => undefined);
+  for (const entry of everyEntry(history)) {
+    if (isMerge(entry)) continue;
+    for (const change of entry.changes)
+      for (const index of wanted.get(thingKey(...target(change))) ?? []) {
+        const { path, value } = cells[index] as (typeof cells)[number];
+        if (wroteValue(change, path, value)) found[index] = entry;
+      }
+  }
+  return found;
+}
+
+function wroteValue(change: DoneChange, path: Path | undefined, value: Json): boolean {
+  if ('remove' in change) return path === undefined && value === null;
+  if (path === undefined) return value !== null;
+  const is = valueAt('put' in change ? change.thing : change.set, path) ?? null;
+  if (!sameJson(is, value)) return false;
+  return 'put' in change || pathsOf(change, change.before).some((each) => narrower(each, path) !== undefined);
 }
 
 /** Asks of a thing whether something was decided about it. */

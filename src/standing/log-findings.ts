@@ -15,11 +15,11 @@ export function logFindings(hole: Document): readonly Finding[] {
 
 /** Rows that stand over the same metres, as findings. */
 function loggedTwiceFindings(hole: Document): readonly Finding[] {
-  return rowsLoggedTwice(hole).map(({ ours: [, ours], theirs: [, theirs], shared }) =>
+  return rowsLoggedTwice(hole).map(({ first: [, first], second: [, second], shared }) =>
     STANDING_FINDINGS.loggedTwice.at(
       { hole: headerOf(hole).name, fromMm: shared.fromMm, toMm: shared.toMm },
       {
-        problem: `${formatInterval(shared)} is logged twice, in the rows ${formatInterval(ours)} and ${formatInterval(theirs)}`,
+        problem: `${formatInterval(shared)} is logged twice, in the rows ${formatInterval(first)} and ${formatInterval(second)}`,
         remedy: 'Keep one of them, or both by splitting the metre: ;questions, or offsider questions.',
       },
     ),
@@ -45,11 +45,11 @@ function rodFindings(hole: Document): readonly Finding[] {
   const place = { hole: headerOf(hole).name };
   const twice = rodsRecordedTwice(hole);
   const down = rodsDown(hole);
-  const doubled = twice.map(({ ours: [, ours], theirs: [, theirs] }) =>
+  const doubled = twice.map(({ first: [, first], second: [, second] }) =>
     STANDING_FINDINGS.rodTwice.at(
-      { ...place, thing: `rod ${theirs.rod}` },
+      { ...place, thing: `rod ${second.rod}` },
       {
-        problem: `it is recorded twice: ${rodWords(ours)}, and ${rodWords(theirs)}`,
+        problem: `it is recorded twice: ${rodWords(first)}, and ${rodWords(second)}`,
         remedy:
           'Bags and pace may be counted twice. Ask the driller to count the rods, then keep one of the two: ;questions, or offsider questions.',
       },
@@ -58,7 +58,7 @@ function rodFindings(hole: Document): readonly Finding[] {
   const late = down.slice(1).flatMap(([id, rod], index): readonly Finding[] => {
     const [aboveId, above] = down[index] ?? [id, rod];
     const isTwice = twice.some((pair) =>
-      [pair.ours[0], pair.theirs[0]].every((each) => each === id || each === aboveId),
+      [pair.first[0], pair.second[0]].every((each) => each === id || each === aboveId),
     );
     if (isTwice || instantMs(rod.at) >= instantMs(above.at)) return [];
     return [

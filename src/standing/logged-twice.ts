@@ -1,15 +1,19 @@
 import { rowsDown } from '../hole/hole.ts';
 import { type Interval, overlaps } from '../quantity/interval.ts';
-import { isMerge } from '../record/ancestry.ts';
-import type { Document, Id } from '../record/document.ts';
+import { instantMs, parseStamp } from '../quantity/stamp.ts';
+import type { Document, Entry, Id } from '../record/document.ts';
+import { writersOf } from '../record/written.ts';
 import type { Row } from '../value/row.ts';
 
-/** Two rows of a hole that cover the same metres, as when both copies of a merge logged them. Theirs is the one that a merge brought. */
+/**
+ * Two rows of a hole that cover the same metres, as when both copies of a merge logged them. The first is the one that was written first: a
+ * copy that was taken in whole can't say which of the two was logged on this laptop, so every copy calls them the same.
+ */
 export interface LoggedTwice {
-  /** Names the pair for as long as both stand. */
+  /** Names the pair for as long as both are there. */
   readonly id: Id;
-  readonly ours: readonly [Id, Row];
-  readonly theirs: readonly [Id, Row];
+  readonly first: readonly [Id, Row];
+  readonly second: readonly [Id, Row];
   readonly shared: Interval;
 }
 
@@ -24,20 +28,30 @@ export function rowsLoggedTwice(hole: Document): readonly LoggedTwice[] {
       if (overlaps(upper[1], lower[1])) pairs.push([upper, lower]);
     }
   if (pairs.length === 0) return [];
-  const brought = broughtByMerges(hole, 'rows');
-  return pairs.map(([upper, lower]) => {
-    const turned = brought.has(upper[0]) && !brought.has(lower[0]);
-    const [ours, theirs] = turned ? [lower, upper] : [upper, lower];
-    const [fromMm, toMm] = [lower[1].fromMm, Math.min(upper[1].toMm, lower[1].toMm)];
-    return { id: `twice ${ours[0]} ${theirs[0]}`, ours, theirs, shared: { fromMm, toMm } as Interval };
+  const order = orderMade(hole, pairs.flat());
+  return pairs.map((pair) => {
+    const [first, second] = [...pair].sort(order) as [readonly [Id, Row], readonly [Id, Row]];
+    const [a, b] = pair;
+    const shared = { fromMm: b[1].fromMm, toMm: Math.min(a[1].toMm, b[1].toMm) } as Interval;
+    return { id: `twice ${first[0]} ${second[0]}`, first, second, shared };
   });
 }
 
-/** Ids of things of a table that this history got by merging another copy. */
-export function broughtByMerges(hole: Document, table: 'rows' | 'rods'): ReadonlySet<Id> {
-  const puts = hole.history
-    .filter(isMerge)
-    .flatMap((entry) => entry.changes)
-    .flatMap((change) => ('put' in change && change.put[0] === table ? [change.put[1]] : []));
-  return new Set(puts);
+/** Orders rows by when they were last written, then by id: the same in every copy that holds the same entries. */
+function orderMade(
+  hole: Document,
+  things: readonly (readonly [Id, unknown])[],
+): (a: readonly [Id, unknown], b: readonly [Id, unknown]) => number {
+  const ids = [...new Set(things.map(([id]) => id))];
+  const writers = writersOf(
+    hole,
+    ids.map((id) => ({ table: 'rows', id, value: {} })),
+  );
+  const written = new Map(ids.map((id, index) => [id, instantOf(writers[index])]));
+  return ([a], [b]) => (written.get(a) ?? 0) - (written.get(b) ?? 0) || (a < b ? -1 : 1);
+}
+
+function instantOf(entry: Entry | undefined): number {
+  const at = parseStamp(entry?.at ?? '');
+  return at === undefined ? 0 : instantMs(at);
 }

@@ -11,7 +11,7 @@ import { surveySettingsOf } from '../survey/settings.ts';
 import { gapsIn } from './heads.ts';
 import { projectForHole } from './hole-schema.ts';
 import { waitingMismatches } from './mismatches.ts';
-import { questionWords } from './questions.ts';
+import { questionWords, sidesOf } from './questions.ts';
 import { deepestShotMm } from './shots.ts';
 import { streamStateOf } from './stream.ts';
 
@@ -67,14 +67,15 @@ function askedItem(hole: Document): readonly string[] {
 }
 
 function questionItems(project: Project, hole: Document): readonly string[] {
-  return questionWords(projectForHole(project, hole).schema, hole).map(
-    ({ cell, stands, ours, theirs, now, twice }) =>
-      twice === 'rod'
-        ? `${cell}: ${ours}, and ${theirs}. Keep one: ;questions.`.replace(/^rod/, 'Rod')
-        : twice === 'rows'
-          ? `Two rows stand over ${cell.replace(', logged twice', '')}: ${ours}, and ${theirs}. Keep one or split the metre: ;questions.`
-          : `Two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} stands until it is settled: ;questions.`,
-  );
+  return questionWords(projectForHole(project, hole).schema, hole).map((question) => {
+    const { cell, stands, now, twice } = question;
+    const [ours, theirs] = sidesOf(question);
+    return twice === 'rod'
+      ? `${cell}: ${ours}, and ${theirs}. Keep one: ;questions.`.replace(/^rod/, 'Rod')
+      : twice === 'rows'
+        ? `Two rows stand over ${cell.replace(', logged twice', '')}: ${ours}, and ${theirs}. Keep one or split the metre: ;questions.`
+        : `Two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} stands until it is settled: ;questions.`;
+  });
 }
 
 function bagItems(project: Project, hole: Document, finalMm: number): readonly string[] {

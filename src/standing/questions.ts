@@ -3,15 +3,17 @@ import { safeText } from '../finding/safe-text.ts';
 import { QUESTION_FINDINGS } from '../hole/findings.ts';
 import { headerOf } from '../hole/hole.ts';
 import { formatInterval } from '../quantity/interval.ts';
-import type { Document, DocumentName, Id } from '../record/document.ts';
+import { localDate, localTime, parseStamp } from '../quantity/stamp.ts';
+import type { Document, DocumentName, Entry, Id } from '../record/document.ts';
 import { isObject, type Json, own, sameJson } from '../record/json.ts';
 import { isSameAsked, questionsIn, type StoredQuestion, turned } from '../record/questions.ts';
+import { type Path, writersOf } from '../record/written.ts';
 import { fieldNamed, type LoggingSchema } from '../schema/logging-schema.ts';
 import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
 import { cellText, nameWords, rowWords, valueWords } from './history-words.ts';
 import { type LoggedTwice, rowsLoggedTwice } from './logged-twice.ts';
-import { type RodTwice, rodsRecordedTwice, rodWithBags } from './rods-twice.ts';
+import { type RodTwice, rodsBesideEachOther, rodsRecordedTwice } from './rods-twice.ts';
 
 /** How a cell stands beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
 export type StandsNow = 'ours' | 'theirs' | 'changed' | 'gone';
@@ -21,8 +23,12 @@ export interface OpenQuestion {
   readonly document: DocumentName;
   readonly id: Id;
   readonly cell: string;
+  /** The two by name: ours is what is there now. Where both are there they are first and second, the same in every copy. */
+  readonly labels: readonly ['ours', 'theirs'] | readonly ['first', 'second'];
   readonly ours: string;
   readonly theirs: string;
+  /** Who wrote each of the two and when; empty where no entry says. */
+  readonly writers: readonly [string, string];
   readonly now: StandsNow;
   /** What stands in the cell now. */
   readonly stands: string;
@@ -45,6 +51,11 @@ export function openQuestions(document: Document): readonly (readonly [Id, Store
 export function fieldAndMember(field: string): readonly [field: string, member?: string] {
   const dot = field.indexOf('.');
   return dot < 0 ? [field] : [field.slice(0, dot), field.slice(dot + 1)];
+}
+
+function pathOf(field: string): Path {
+  const [name, member] = fieldAndMember(field);
+  return member === undefined ? [name] : [name, member];
 }
 
 /** What stands now where a question asks; undefined where nothing does. */
@@ -84,25 +95,28 @@ export function countOpen(document: Document): number {
 }
 
 /** Two rows over the same metres as a question. */
-export function twiceInWords(
-  schema: LoggingSchema,
-  { kind, id }: DocumentName,
-  pair: LoggedTwice,
-): OpenQuestion {
-  const said = ([, row]: LoggedTwice['ours']): string => {
+export function twiceInWords(schema: LoggingSchema, document: Document, pair: LoggedTwice): OpenQuestion {
+  const said = ([, row]: LoggedTwice['first']): string => {
     const place = sameJson([row.fromMm, row.toMm], [pair.shared.fromMm, pair.shared.toMm])
       ? ''
       : `${formatInterval(row)}: `;
     return safeText(`${place}${rowWords(schema, row)}`);
   };
-  const [ours, theirs] = [said(pair.ours), said(pair.theirs)];
+  const { kind, id } = document;
+  const [one, other] = writersOf(
+    document,
+    [pair.first, pair.second].map(([row]) => ({ table: 'rows', id: row, value: {} })),
+  );
+  const [ours, theirs] = [said(pair.first), said(pair.second)];
   const cell = `${formatInterval(pair.shared)}, logged twice`;
   return {
     document: { kind, id },
     id: pair.id,
     cell,
+    labels: ['first', 'second'],
     ours,
     theirs,
+    writers: [writerWords(one), writerWords(other)],
     now: 'ours',
     stands: 'both',
     twice: 'rows',
@@ -110,17 +124,37 @@ export function twiceInWords(
 }
 
 /** Two records of one rod as a question. */
-export function rodTwiceInWords(hole: Document, { id, ours, theirs }: RodTwice): OpenQuestion {
+export function rodTwiceInWords(hole: Document, { id, first, second }: RodTwice): OpenQuestion {
+  const [one, other] = writersOf(
+    hole,
+    [first, second].map(([rod]) => ({ table: 'rods', id: rod, value: {} })),
+  );
+  const [ours, theirs] = rodsBesideEachOther(hole, first, second);
   return {
     document: { kind: hole.kind, id: hole.id },
     id,
-    cell: `rod ${theirs[1].rod}, recorded twice`,
-    ours: safeText(rodWithBags(hole, ours)),
-    theirs: safeText(rodWithBags(hole, theirs)),
+    cell: `rod ${second[1].rod}, recorded twice`,
+    labels: ['first', 'second'],
+    ours: safeText(ours),
+    theirs: safeText(theirs),
+    writers: [writerWords(one), writerWords(other)],
     now: 'ours',
     stands: 'both',
     twice: 'rod',
   };
+}
+
+/** The two sides of a question, each with who wrote it and when: what tells two copies apart on either laptop. */
+export function sidesOf({ ours, theirs, writers }: OpenQuestion): readonly [string, string] {
+  const [one, other] = writers.map((writer) => (writer === '' ? '' : ` (${writer})`));
+  return [`${ours}${one}`, `${theirs}${other}`];
+}
+
+function writerWords(entry: Entry | undefined): string {
+  if (entry === undefined) return '';
+  if (entry.outside === true) return 'edited outside offsider';
+  const at = parseStamp(entry.at);
+  return safeText(at === undefined ? entry.by : `${entry.by} ${localDate(at)} ${localTime(at)}`);
 }
 
 /** One question of a document in words. */
@@ -132,12 +166,20 @@ export function inWords(
 ): OpenQuestion {
   const said = (value: Json | undefined) => safeText(saidOf(schema, question, value ?? null));
   const now = standsNow(document, question);
+  const { table, thing, field } = question;
+  const path = field === undefined ? {} : { path: pathOf(field) };
+  const [ourWriter, theirWriter] = writersOf(
+    document,
+    [question.ours, question.theirs].map((value) => ({ table, id: thing, ...path, value })),
+  );
   return {
     document: { kind: document.kind, id: document.id },
     id,
     cell: safeText(`${whereOf(document, question)}${fieldLabel(schema, question)}`),
+    labels: ['ours', 'theirs'],
     ours: said(question.ours),
     theirs: said(question.theirs),
+    writers: [writerWords(ourWriter), writerWords(theirWriter)],
     now,
     stands: now === 'gone' ? 'gone' : said(standing(document, question)),
   };
@@ -147,7 +189,8 @@ export function inWords(
 export function questionFindings(schema: LoggingSchema, document: Document): readonly Finding[] {
   return openQuestions(document).map(([id, question]) => {
     const words = inWords(schema, document, id, question);
-    const { cell, ours, theirs } = words;
+    const { cell } = words;
+    const [ours, theirs] = sidesOf(words);
     const interval = document.kind === 'hole' ? intervalOf(document, question) : undefined;
     const named = document.kind === 'hole' ? { hole: headerOf(document).name } : {};
     const thing = document.kind === 'hole' ? cell : `${document.kind} ${document.id}, ${cell}`;

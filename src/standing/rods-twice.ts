@@ -3,14 +3,13 @@ import { holeNouns, holeThings } from '../hole/hole.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { instantMs, localDate, localTime } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
-import { broughtByMerges } from './logged-twice.ts';
 
-/** Two records of one rod, as when both copies of a merge recorded it. Theirs is the one that a merge brought. */
+/** Two records of one rod, as when both copies of a merge recorded it. The first is the one of the earlier time, in every copy. */
 export interface RodTwice {
   /** Names the pair for as long as both are there. */
   readonly id: Id;
-  readonly ours: readonly [Id, RodDone];
-  readonly theirs: readonly [Id, RodDone];
+  readonly first: readonly [Id, RodDone];
+  readonly second: readonly [Id, RodDone];
 }
 
 /** The rods of a hole from the top down, those to one depth in the order of their times. */
@@ -27,12 +26,11 @@ export function rodsRecordedTwice(hole: Document): readonly RodTwice[] {
     const upper = down[index] as (typeof down)[number];
     return isSameRod(upper[1], lower[1]) ? [[upper, lower] as const] : [];
   });
-  if (pairs.length === 0) return [];
-  const brought = broughtByMerges(hole, 'rods');
-  return pairs.map(([upper, lower]) => {
-    const turned = brought.has(upper[0]) && !brought.has(lower[0]);
-    const [ours, theirs] = turned ? [lower, upper] : [upper, lower];
-    return { id: `rod twice ${ours[0]} ${theirs[0]}`, ours, theirs };
+  return pairs.map((pair) => {
+    const [first, second] = [...pair].sort(
+      ([a, one], [b, other]) => instantMs(one.at) - instantMs(other.at) || (a < b ? -1 : 1),
+    ) as [readonly [Id, RodDone], readonly [Id, RodDone]];
+    return { id: `rod twice ${first[0]} ${second[0]}`, first, second };
   });
 }
 
@@ -53,4 +51,34 @@ export function rodWithBags(hole: Document, [id, rod]: readonly [Id, RodDone]): 
   if (numbers.length === 0) return `${rodWords(rod)}, no bags`;
   if (numbers.length === 1) return `${rodWords(rod)}, bag ${numbers[0]}`;
   return `${rodWords(rod)}, ${numbers.length} bags ${numbers[0]} to ${numbers.at(-1)}`;
+}
+
+/** Two records of a rod in words, each with its bags and with what the other one says differently. */
+export function rodsBesideEachOther(
+  hole: Document,
+  first: readonly [Id, RodDone],
+  second: readonly [Id, RodDone],
+): readonly [string, string] {
+  const one = seenAt(hole, first);
+  const other = seenAt(hole, second);
+  const differ = Object.keys(one).filter((each) => one[each] !== other[each]);
+  const said = (rod: readonly [Id, RodDone], seen: Readonly<Record<string, string>>): string =>
+    [rodWithBags(hole, rod), ...differ.map((each) => seen[each])].filter((part) => part !== '').join(', ');
+  return [said(first, one), said(second, other)];
+}
+
+/** What was counted, read and looked at when a rod was recorded, in words; empty where nothing was. */
+function seenAt(hole: Document, [id, rod]: readonly [Id, RodDone]): Readonly<Record<string, string>> {
+  const look = holeNouns(hole, 'hygiene').find((each) => each.rod === id);
+  const was = (what: string, value: boolean | undefined): string =>
+    value === undefined ? 'not looked at' : `${value ? '' : 'NOT '}${what}`;
+  return {
+    bags: rod.bags === undefined ? 'bags not counted' : `${rod.bags} bags counted`,
+    lastBag: rod.lastBag === undefined ? '' : `last bag read ${rod.lastBag}`,
+    mismatch: rod.unmended === true ? 'bags don\u2019t match, not settled yet' : '',
+    cyclone: `cyclone ${was('clean', look?.cycloneClean)}`,
+    splitter: `splitter ${was('clean', look?.splitterClean)}`,
+    level: `splitter ${was('level', look?.splitterLevel)}`,
+    blown: `hole blown ${was('clean', look?.holeBlownClean)}`,
+  };
 }

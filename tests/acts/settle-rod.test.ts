@@ -38,7 +38,7 @@ function bothRecorded(...more: readonly Change[]): Document {
   return more.length === 0 ? both : edited(both, 5, ...more);
 }
 
-function settled(hole: Document, chosen: 'ours' | 'theirs', others: readonly Document[] = []) {
+function settled(hole: Document, chosen: 'first' | 'second', others: readonly Document[] = []) {
   const [question] = questionWords(SCHEMA, hole);
   const done = settleQuestion(PROJECT, hole, question?.id ?? '', chosen, () => 's-1', [hole, ...others]);
   if (!done.ok) throw new Error(done.findings[0]?.problem);
@@ -50,8 +50,10 @@ describe('a rod that two copies recorded', () => {
     expect(questionWords(SCHEMA, bothRecorded())).toMatchObject([
       {
         cell: 'rod 1, recorded twice',
+        labels: ['first', 'second'],
         ours: 'rod 1 to 6 m at 2026-03-14 07:02:00, 2 bags ZQ000131 to ZQ000132',
         theirs: 'rod 1 to 6 m at 2026-03-14 07:04:00, 2 bags ZQ000131 to ZQ000133',
+        writers: ['Ada 2026-03-14 07:57', 'Ada 2026-03-14 07:56'],
         twice: 'rod',
       },
     ]);
@@ -61,8 +63,8 @@ describe('a rod that two copies recorded', () => {
   it('keeps one record with its bags; the other goes with its own, and one edit takes that back', () => {
     const both = bothRecorded();
     for (const [chosen, kept, stay] of [
-      ['ours', 'a-1', ['ZQ000131', 'ZQ000132']],
-      ['theirs', 'b-1', ['ZQ000131', 'ZQ000133']],
+      ['first', 'a-1', ['ZQ000131', 'ZQ000132']],
+      ['second', 'b-1', ['ZQ000131', 'ZQ000133']],
     ] as const) {
       const after = settled(both, chosen).hole;
       expect(Object.keys(after.tables.rods ?? {})).toEqual([kept]);
@@ -86,7 +88,7 @@ describe('a rod that two copies recorded', () => {
       byHand: true,
     } as unknown as Thing);
     for (const more of [[tick], [duplicate]]) {
-      const { hole, what } = settled(bothRecorded(...more), 'ours');
+      const { hole, what } = settled(bothRecorded(...more), 'first');
       expect(numbers(hole)).toContain('ZQ000133');
       const stayed = holeNouns(hole, 'bags').find(({ number }) => number === 'ZQ000133');
       expect(stayed).toMatchObject({ rod: 'a-1', byHand: true });
@@ -101,10 +103,10 @@ describe('a rod that two copies recorded', () => {
       thing: { rod: at, cycloneClean: true },
     });
     const byHand = bag('b-1', 'ZQ000150', { byHand: true } as unknown as Thing);
-    const one = settled(bothRecorded(seen('h-1', 'b-1'), byHand), 'ours').hole;
+    const one = settled(bothRecorded(seen('h-1', 'b-1'), byHand), 'first').hole;
     expect(one.tables.hygiene).toEqual({ 'h-1': { rod: 'a-1', cycloneClean: true } });
     expect(one.tables.bags?.['b-1-ZQ000150']).toMatchObject({ rod: 'a-1', byHand: true });
-    const other = settled(bothRecorded(seen('h-1', 'b-1'), seen('h-2', 'a-1')), 'ours').hole;
+    const other = settled(bothRecorded(seen('h-1', 'b-1'), seen('h-2', 'a-1')), 'first').hole;
     expect(Object.keys(other.tables.hygiene ?? {})).toEqual(['h-2']);
   });
 
@@ -119,7 +121,39 @@ describe('a rod that two copies recorded', () => {
   it('of one count to two depths leaves the drilled depth of the record kept', () => {
     const deeper = edited(START, 3, rod('b-1', 4, { depthMm: 12_000 }));
     const both = merge(edited(START, 2, rod('a-1', 2)), deeper, deed(4)).document;
-    expect(Object.values(settled(both, 'ours').hole.tables.rods ?? {})).toMatchObject([{ depthMm: 6000 }]);
+    expect(Object.values(settled(both, 'first').hole.tables.rods ?? {})).toMatchObject([{ depthMm: 6000 }]);
+  });
+
+  it('is the same question in the same order on both laptops, with what one record says and the other does not', () => {
+    const look = (at: string, level: boolean): Change => ({
+      put: ['hygiene', `h-${at}`],
+      thing: { rod: at, splitterLevel: level, cycloneClean: true },
+    });
+    const one = edited(
+      START,
+      2,
+      rod('a-1', 2, { bags: 6, unmended: true, mismatch: 'count' }),
+      look('a-1', false),
+    );
+    const two = edited(START, 3, rod('b-1', 4), look('b-1', true));
+    const said = [merge(one, two, deed(4)).document, merge(two, one, deed(5)).document].map((hole) =>
+      questionWords(SCHEMA, hole).map(({ id, ours, theirs }) => ({ id, ours, theirs })),
+    );
+    expect(said[0]).toEqual(said[1]);
+    expect(said[0]?.[0]?.ours).toContain(
+      'no bags, 6 bags counted, bags don\u2019t match, not settled yet, splitter NOT level',
+    );
+    expect(said[0]?.[0]?.theirs).toContain('no bags, bags not counted, splitter level');
+    expect(said[0]?.[0]?.ours).not.toContain('cyclone');
+  });
+
+  it('is refused as ours or theirs: both are in the hole', () => {
+    const both = bothRecorded();
+    const id = questionWords(SCHEMA, both)[0]?.id ?? '';
+    for (const chosen of ['ours', 'theirs'] as const) {
+      const done = settleQuestion(PROJECT, both, id, chosen, () => 's-1');
+      expect(done.ok ? undefined : done.findings[0]?.remedy).toContain('Keep the first or the second');
+    }
   });
 
   it('settled opposite ways by two copies is there twice again with its bags and hygiene, on both: never neither', () => {
@@ -129,9 +163,9 @@ describe('a rod that two copies recorded', () => {
     });
     const one = edited(START, 2, rod('a-1', 2), seen('a-1'), bag('a-1', 'ZQ000131'), bag('a-1', 'ZQ000132'));
     const two = edited(START, 3, rod('b-1', 4), seen('b-1'), bag('b-1', 'ZQ000131'), bag('b-1', 'ZQ000133'));
-    // Each copy names its own record ours, and keeps it.
-    const here = settled(merge(one, two, deed(4)).document, 'ours').hole;
-    const there = settled(merge(two, one, deed(5)).document, 'ours').hole;
+    // Both copies list them in one order, and each keeps its own.
+    const here = settled(merge(one, two, deed(4)).document, 'first').hole;
+    const there = settled(merge(two, one, deed(5)).document, 'second').hole;
     expect(Object.keys(here.tables.rods ?? {})).toEqual(['a-1']);
     expect(Object.keys(there.tables.rods ?? {})).toEqual(['b-1']);
     const hereAfter = merge(here, there, deed(6)).document;
@@ -142,7 +176,7 @@ describe('a rod that two copies recorded', () => {
     expect(Object.keys(hereAfter.tables.hygiene ?? {}).sort()).toEqual(['h-a-1', 'h-b-1']);
     expect(countOpen(hereAfter)).toBe(1);
     // Settled once more, by one of them, it is settled.
-    const last = settled(hereAfter, 'theirs').hole;
+    const last = settled(hereAfter, 'second').hole;
     expect(sameJson(merge(thereAfter, last, deed(8)).document.tables, last.tables)).toBe(true);
     expect(countOpen(last)).toBe(0);
   });

@@ -228,4 +228,19 @@ describe('two rows over the same metres, both kept', () => {
       expect(rowsLoggedTwice(after)).toEqual([]);
     }
   });
+
+  it('are the first and the second in the same order in both copies, each with who wrote it and when', () => {
+    const logged = (id: string, number: number, remark: string) =>
+      edited(START, number, { put: ['rows', id], thing: { ...row(3000, 4000), remark } });
+    const [rig, camp] = [logged('a-9', 30, 'rig'), logged('b-9', 20, 'camp')];
+    const here = questionWords(SCHEMA, merged(rig, camp));
+    expect(questionWords(SCHEMA, merged(camp, rig))).toEqual(here);
+    expect(here).toMatchObject([
+      { labels: ['first', 'second'], writers: ['Ada 2026-03-14 07:29', 'Ada 2026-03-14 07:39'] },
+    ]);
+    const done = settleQuestion(PROJECT, merged(rig, camp), here[0]?.id ?? '', 'ours', () => 's-1');
+    expect(done.ok ? undefined : done.findings[0]?.problem).toBe(
+      'both are in the hole, so neither is ours or theirs',
+    );
+  });
 });

@@ -117,11 +117,13 @@ describe('receive', () => {
     expect((await take(ours, file(theirs))).out).toContain('1 question to settle');
     const listed = await run(questions, { folder: ours, json: false });
     expect(listed.out).toContain(
-      '1: MBRC003, rod 40, recorded twice: ours rod 40 to 240 m at 2026-03-16 09:01',
+      '1: MBRC003, rod 40, recorded twice: first rod 40 to 240 m at 2026-03-16 09:01',
     );
-    const settled = await run(questions, { folder: ours, number: '1', chosen: 'ours', json: false });
+    const settled = await run(questions, { folder: ours, number: '1', chosen: 'first', json: false });
     expect(settled).toMatchObject({ code: 0, err: '' });
-    expect(settled.out).toContain('kept rod 40 to 240 m at 2026-03-16 09:01:00, no bags; taken out rod 40');
+    expect(settled.out).toContain(
+      'kept rod 40 to 240 m at 2026-03-16 09:01:00, no bags (IFA 2026-03-14 10:00); taken out rod 40',
+    );
   });
 
   it('keeps a question where both changed the same cell: ours stands, theirs is not lost, exit 1', async () => {
@@ -136,7 +138,11 @@ describe('receive', () => {
       { table: 'plan', field: 'depthMm', ours: 126_000, theirs: 138_000, state: 'open' },
     ]);
     const heard = await run(questions, { folder: ours, json: false });
-    expect(heard).toEqual({ code: 1, out: '1: MBRC003, plan, depth: ours 126 m, theirs 138 m\n', err: '' });
+    expect(heard).toEqual({
+      code: 1,
+      out: '1: MBRC003, plan, depth: ours 126 m (IFA 2026-03-14 10:00), theirs 138 m (IFA 2026-03-14 10:00)\n',
+      err: '',
+    });
     const unknown = await run(questions, { folder: ours, number: '2', chosen: 'theirs', json: false });
     expect(unknown.code).toBe(2);
     expect(unknown.err).toContain('no open question has that number');
@@ -225,7 +231,7 @@ describe('what a newer copy did', () => {
     await edit(here, side('rig', 1));
     await edit(there, side('camp', 3));
     await take(there, file(here));
-    const settled = await run(questions, { folder: there, number: '1', chosen: 'ours', json: false });
+    const settled = await run(questions, { folder: there, number: '1', chosen: 'second', json: false });
     expect(settled.out).toContain('kept rod 40 to 240 m at 2026-03-16 09:03');
     const taken = await take(here, file(there));
     expect(taken).toMatchObject({ code: 0, err: '' });

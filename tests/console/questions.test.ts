@@ -135,16 +135,16 @@ describe('questions of two copies', () => {
     }
   });
 
-  it('of a metre that both logged are shown until one key settles them: ours, theirs, or both by splitting', async () => {
+  it('of a metre that both logged are shown until one key settles them: the first, the second, or both by splitting', async () => {
     for (const [key, rows] of [
-      ['left', ['90–91 ours']],
-      ['right', ['90–91 theirs']],
-      ['ctrl-b', ['90–90.5 ours', '90.5–91 theirs']],
+      ['left', ['90–91 camp']],
+      ['right', ['90–91 rig']],
+      ['ctrl-b', ['90–90.5 camp', '90.5–91 rig']],
     ] as const) {
       const { sitting } = await afterReceiving((which) => [
         {
           put: ['rows', which === 'fresh' ? 'rig-9001' : 'camp-9001'],
-          thing: { fromMm: 90_000, toMm: 91_000, cells: {}, remark: which === 'fresh' ? 'ours' : 'theirs' },
+          thing: { fromMm: 90_000, toMm: 91_000, cells: {}, remark: which === 'fresh' ? 'rig' : 'camp' },
         },
       ]);
       const there = () =>
@@ -158,7 +158,7 @@ describe('questions of two copies', () => {
       sitting.press('escape');
       sitting.enter(';questions');
       const screen = sitting.screen(80, 24).join('\n');
-      for (const part of ['90–91, logged twice', '← ours', '→ theirs', 'Ctrl-B both'])
+      for (const part of ['90–91, logged twice', '← first', '→ second', 'Ctrl-B both'])
         expect(screen).toContain(part);
       sitting.press(key);
       expect(there()).toEqual(rows);
@@ -191,7 +191,7 @@ describe('questions of two copies', () => {
     const screen = sitting.screen(80, 24).join('\n');
     for (const part of [
       'rod 40, recorded twice',
-      '← ours    rod 40 to 240 m at 2026-03-16 09:01',
+      '← first   rod 40 to 240 m at 2026-03-16 09:01',
       'bag ZQ009001',
     ])
       expect(screen).toContain(part);

@@ -13,8 +13,8 @@ export function addQuestionsCommand(program: Command, outside: Outside, done: Do
     .addOption(
       new Option(
         '--with <copy>',
-        'which of the two to keep; both splits two rows over the same metres',
-      ).choices(['ours', 'theirs', 'both']),
+        'ours (there now) or theirs of a value; first or second of two rows or rods, or both, which splits the rows',
+      ).choices(['ours', 'theirs', 'first', 'second', 'both']),
     )
     .action(async (number: string | undefined, options, command: Command) => {
       const { questions } = await import('../questions.ts');

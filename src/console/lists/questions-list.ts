@@ -1,7 +1,7 @@
 import { headerOf } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
 import { projectForHole } from '../../standing/hole-schema.ts';
-import { type OpenQuestion, questionWords } from '../../standing/questions.ts';
+import { type OpenQuestion, questionWords, sidesOf } from '../../standing/questions.ts';
 import type { State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { found, type Listed, type ListSection, oneSection } from './listed.ts';
@@ -46,14 +46,13 @@ function nameOf(document: Document): string {
   return document.kind === 'hole' ? headerOf(document).name : `${document.kind} ${document.id}`;
 }
 
-function questionLines(
-  { cell, ours, theirs, now, stands, twice }: OpenQuestion,
-  width: number,
-): readonly Line[] {
+function questionLines(question: OpenQuestion, width: number): readonly Line[] {
+  const { cell, labels, now, stands, twice } = question;
+  const [one, other] = sidesOf(question);
   return [
     spans('  ', [cell, 'strong']),
-    ...said('← ours    ', ours, width),
-    ...said('→ theirs  ', theirs, width),
+    ...said(`← ${labels[0].padEnd(8)}`, one, width),
+    ...said(`→ ${labels[1].padEnd(8)}`, other, width),
     ...(twice !== 'rows' ? [] : said('Ctrl-B both  ', 'split the metre between them', width)),
     ...(now === 'ours' ? [] : said('changed since, now  ', stands, width)),
   ];

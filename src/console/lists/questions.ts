@@ -1,4 +1,4 @@
-import { type Chosen, settleQuestion } from '../../acts/settle.ts';
+import { settleQuestion } from '../../acts/settle.ts';
 import { documentKey } from '../../record/document.ts';
 import type { State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
@@ -17,8 +17,8 @@ export function whyNotSplit(state: State): string | undefined {
   return whyNoQuestion(state);
 }
 
-/** Settles the question in hand. A key that is held down settles no second one. */
-export function settleInHand(state: State, chosen: Chosen, world: World): Step {
+/** Settles the question in hand with the first or the second value listed, or with both. A key that is held down settles no second one. */
+export function settleInHand(state: State, side: 'first' | 'second' | 'both', world: World): Step {
   const question = questionInHand(state);
   if (state.screen.name !== 'questions' || question === undefined) return still(state);
   if (world.ahead)
@@ -29,7 +29,7 @@ export function settleInHand(state: State, chosen: Chosen, world: World): Step {
     state.project,
     document,
     question.id,
-    chosen,
+    side === 'both' ? side : question.labels[side === 'first' ? 0 : 1],
     world.newId,
     state.documents.values(),
   );
