@@ -9,9 +9,11 @@ import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { hashJson } from '../record/hash.ts';
 import type { Until } from '../shorthand/reason.ts';
-import { adviceOn, endingAt, situationOf } from '../standing/advice.ts';
+import { adviceFor, adviceOn, endingAt, situationOf } from '../standing/advice.ts';
 import { headsOf } from '../standing/heads.ts';
+import { wantsCall } from '../termination/advice/answered.ts';
 import { decide } from '../termination/advice/decision.ts';
+import { alarms } from '../termination/advice/verdict.ts';
 import { rodEndFrom } from '../termination/conditions/rod-finished.ts';
 
 /** What a person decides about the end of a hole. */
@@ -63,12 +65,20 @@ export function goingOn(
   const decision = decisionNow(project, hole, said.kind, decided);
   if (!decision.ok) return decision;
   const made = recordDecision(hole, decision.value, maker);
-  if (!made.ok || said.kind !== 'extended' || toMm !== undefined) return made;
+  if (!made.ok || said.kind !== 'extended') return made;
   const rodEndMm = rodEndFrom({ header: headerOf(hole) }, drilledMm + 1);
-  return ok({
-    ...made.value,
-    what: `${made.value.what}, to the end of the rod at ${formatDepth(rodEndMm)} m`,
-  });
+  const end = toMm === undefined ? `, to the end of the rod at ${formatDepth(rodEndMm)} m` : '';
+  const asking = said.called === undefined ? stillAsking(project, hole, others) : '';
+  return ok({ ...made.value, what: `${made.value.what}${end}${asking}` });
+}
+
+/** Met rules that going on does not settle, because it names nobody who was called. */
+function stillAsking(project: Project, hole: Document, others?: Iterable<Document>): string {
+  const { outcomes } = adviceFor(project, hole, others);
+  const names = outcomes.filter((each) => alarms(each) && wantsCall(each.rule)).map(({ rule }) => rule.name);
+  if (names.length === 0) return '';
+  const still = names.length === 1 ? 'still asks' : 'still ask';
+  return `; ${names.join(', ')} ${still}: say who was called, ;extend called Ines Falk: …`;
 }
 
 function depthOf(until: Until, drilledMm: Depth): Depth {

@@ -1,9 +1,9 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { closedRefusal } from '../hole/commands/open-hole.ts';
-import type { FeltByDriller } from '../hole/drilled.ts';
+import { type FeltByDriller, wordAt } from '../hole/drilled.ts';
 import { REFUSALS } from '../hole/findings.ts';
-import { headerOf } from '../hole/hole.ts';
+import { headerOf, holeNouns } from '../hole/hole.ts';
 import { depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
@@ -42,7 +42,26 @@ export function recordFelt(hole: Document, { over, felt: what, driller }: Felt, 
     );
   const said = { felt: what, ...(driller === undefined ? {} : { driller }) };
   const { change, felt } = feltChange(said, metres, maker);
-  return ok({ what: feltWords(felt), changes: [change] });
+  return ok({ what: `${feltWords(felt)}${cavitiesLeft(hole, felt)}`, changes: [change] });
+}
+
+/** Cavities felt before that a word on more metres does not take back, and how they are. */
+export function cavitiesLeft(hole: Document, felt: Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>): string {
+  if (felt.felt === 'cavity') return '';
+  const words = holeNouns(hole, 'feltByDriller');
+  const left = words.filter(
+    (each) =>
+      each.felt === 'cavity' &&
+      each.fromMm < felt.toMm &&
+      each.toMm > felt.fromMm &&
+      wordAt([...words, felt], each)?.felt === 'cavity',
+  );
+  return left
+    .map(
+      (each) =>
+        `; the cavity felt at ${formatInterval(each)} still counts (;solid ${typed(each)} if he takes it back)`,
+    )
+    .join('');
 }
 
 /** What a word without metres is about; undefined where that can't be told. */
@@ -72,7 +91,7 @@ function whichMetres(hole: Document, word: FeltByDriller['felt']) {
 }
 
 /** An interval as it is typed. */
-function typed({ fromMm, toMm }: Interval): string {
+function typed({ fromMm, toMm }: Pick<Interval, 'fromMm' | 'toMm'>): string {
   return `${formatDepth(fromMm)}-${formatDepth(toMm)}`;
 }
 

@@ -4,10 +4,11 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { careWords, type RodCare } from '../shorthand/rod-care.ts';
 import { rodsDown } from '../standing/hygiene.ts';
-import { feltChange } from './felt.ts';
+import { cavitiesLeft, feltChange } from './felt.ts';
 
 /** A rod done, with what was seen of cyclone, splitter, hole and water in the same edit. Nothing seen leaves it as it is. */
 export function withCare(
@@ -21,7 +22,7 @@ export function withCare(
   if (rod === undefined || !('put' in rod)) return done;
   const over = { fromMm: depthFromMm(drilledMm(hole)), toMm: rod.thing.depthMm as Depth };
   return ok({
-    what: `${done.value.what}; ${careWords(care)}`,
+    what: `${done.value.what}; ${careWords(care)}${cavitiesBelow(hole, care, over)}`,
     changes: [...done.value.changes, ...careChanges(hole, rod.put[1], over, care, maker)],
   });
 }
@@ -38,9 +39,13 @@ export function recordHygiene(hole: Document, care: RodCare, maker: Maker): Resu
     );
   }
   return ok({
-    what: `rod ${last.rod}: ${careWords(care)}`,
+    what: `rod ${last.rod}: ${careWords(care)}${cavitiesBelow(hole, care, last)}`,
     changes: careChanges(hole, last.id, last, care, maker),
   });
+}
+
+function cavitiesBelow(hole: Document, { felt }: RodCare, { fromMm, toMm }: Interval): string {
+  return felt === undefined ? '' : cavitiesLeft(hole, { felt, fromMm, toMm });
 }
 
 function careChanges(

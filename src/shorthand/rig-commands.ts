@@ -128,6 +128,12 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
       const { reason, called } = readReason(text);
       if (reason === '') return wrong('a depth or a reason', ';extend called Ines Falk: to 132, zone open');
       const until = readUntil(reason);
+      // A figure alone may be a depth or a length, and taken for a reason it would be neither.
+      if (until === undefined && /^\d+(\.\d+)? ?m?(?=$|[\s,:;.])/.test(reason))
+        return wrong(
+          '"to" before a depth, or "m more" after a length',
+          ';extend 6 m more, or ;extend to 132',
+        );
       return {
         does: 'decide',
         kind: 'extended',

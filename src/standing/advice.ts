@@ -37,7 +37,14 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     ...(others === undefined ? {} : { usedElsewhereMm: metresIn(hole, others) }),
     decisions: holeNouns(hole, 'decisions'),
     ...(held?.kind === 'held'
-      ? { hold: { because: held.reason ?? 'held', by: held.by, sinceMm: held.depthMm } }
+      ? {
+          hold: {
+            because: held.reason ?? 'held',
+            by: held.by,
+            sinceMm: held.depthMm,
+            ...(held.called === undefined ? {} : { called: held.called }),
+          },
+        }
       : {}),
     ...(stop === undefined ? {} : { openStop: { because: stop.because, by: stop.by } }),
   };

@@ -63,6 +63,36 @@ describe('the driller’s word at the rod', () => {
     expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51, 3 m above the bit');
   });
 
+  it('on a whole rod takes back no cavity that he felt in it; a word on that very metre does', async () => {
+    const sitting = await sitDown(takingTheWord(), AT);
+    sitting.enter(';cavity 50-51 Mick');
+    sitting.enter(';solid 46-54 Mick');
+    expect(sitting.state().message?.text).toContain(
+      'no cavity felt at 46–54 (Mick); the cavity felt at 50–51 still counts (;solid 50-51 if he takes it back)',
+    );
+    sitting.press('f5');
+    expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51');
+    sitting.press('escape');
+    sitting.enter(';solid 50-51 Mick');
+    sitting.press('f5');
+    expect(text(sitting)).not.toContain('ASK: void');
+  });
+
+  it('of a cavity goes on asking where the decision to go on names nobody who was called, and says so', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(';cavity 50-51');
+    sitting.enter(';extend 6 m more, all fine');
+    expect(sitting.state().message?.text).toContain('void still asks: say who was called, ;extend called');
+    sitting.press('f5');
+    expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51');
+    sitting.press('escape');
+    sitting.enter(';extend called Ines Falk: 6 m more, mine cleared it');
+    sitting.press('f5');
+    expect(text(sitting)).toContain('NOT YET: goes on to 60 m');
+    expect(text(sitting)).toContain('! void: cavity felt by the driller at 50–51');
+    expect(text(sitting)).toMatch(/Ines │ │ Falk called: go by the site procedure/);
+  });
+
   it('is refused below the bit', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';solid 46-60');

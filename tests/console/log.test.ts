@@ -348,4 +348,14 @@ describe('a decision that ends nothing', () => {
     sitting.enter(';extend');
     expect(said(sitting)).toContain('a reason');
   });
+
+  it.each(['6', '12 m', '24 m zone open'])(
+    ';extend %s is neither a depth nor a length, and is refused',
+    async (figure) => {
+      const sitting = await sitDown(sampleFiles());
+      sitting.enter(`;extend ${figure}`);
+      expect(said(sitting)).toContain(';extend 6 m more, or ;extend to 132');
+      expect(holeNouns(sitting.hole('MBRC003'), 'decisions')).toEqual([]);
+    },
+  );
 });

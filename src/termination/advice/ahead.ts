@@ -48,7 +48,8 @@ function soonestMm(
 
 function warning(rule: RuleOutcome, atMm: Depth, situation: Situation): Warning {
   const { verdict, name } = rule.rule;
-  const inMm = atMm - situation.drilledMm;
+  // Rows below the last rod counted show that the bit is deeper.
+  const inMm = atMm - deepestMm(situation);
   const when =
     inMm > 0
       ? `in ${formatDepth(inMm)} m, at ${formatDepth(atMm)} m`

@@ -23,6 +23,8 @@ export type Advice = {
   readonly loggedMm: Depth;
   /** Metres drilled and not logged, those in a gap of the log among them. */
   readonly unloggedMm: Depth;
+  /** The depth of the last rod counted. */
+  readonly drilledMm: Depth;
 };
 
 /** The advice, or why none is shown: the driller has stopped for safety or hole condition. */
@@ -48,6 +50,7 @@ export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation,
     by,
     loggedMm: depthFromMm(Math.max(situation.loggedMm, situation.rows.at(-1)?.toMm ?? 0)),
     unloggedMm: depthFromMm(unloggedMm(situation)),
+    drilledMm: situation.drilledMm,
   };
 }
 
@@ -69,9 +72,14 @@ export function shownAdvice(outcomes: readonly RuleOutcome[], situation: Situati
     : { shown: false, because: `stopped by ${openStop.by}: ${openStop.because}` };
 }
 
-/** What a verdict rests on: `on the log to 46 m; 8 m drilled and not logged`. */
-export function restsOn(advice: Pick<Advice, 'loggedMm' | 'unloggedMm'>): string {
-  const log = `on the log to ${formatDepth(advice.loggedMm)} m`;
+/** What a verdict rests on: `on the log to 46 m; 8 m drilled and not logged`; a log below the last rod shows that a rod is not counted yet. */
+export function restsOn(advice: Pick<Advice, 'loggedMm' | 'unloggedMm' | 'drilledMm'>): string {
+  const belowMm = advice.loggedMm - advice.drilledMm;
+  const below =
+    belowMm > 0
+      ? `, ${formatDepth(belowMm)} m below the last rod counted, at ${formatDepth(advice.drilledMm)} m`
+      : '';
+  const log = `on the log to ${formatDepth(advice.loggedMm)} m${below}`;
   return advice.unloggedMm === 0 ? log : `${log}; ${formatDepth(advice.unloggedMm)} m drilled and not logged`;
 }
 

@@ -19,7 +19,7 @@ export const held = defineCondition({
     const text =
       hold === undefined
         ? 'no hold'
-        : `held by ${hold.by} since ${formatDepth(hold.sinceMm)} m: ${hold.because}`;
+        : `held by ${hold.by} since ${formatDepth(hold.sinceMm)} m${hold.called === undefined ? '' : `, ${hold.called} called`}: ${hold.because}`;
     const history =
       hold === undefined
         ? always('no')

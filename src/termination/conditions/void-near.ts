@@ -1,13 +1,14 @@
 import * as z from 'zod';
-import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { wordAt } from '../../hole/drilled.ts';
+import { depthFromMetres, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
-import { holdsVoid, voidFields } from '../../schema/cautions.ts';
-import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import { breaksCarry, holdsVoid, voidFields } from '../../schema/cautions.ts';
+import { fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
 import { enough, historyOf } from '../evaluate/amount.ts';
 import { historyFrom, type Step, stateAt } from '../evaluate/history.ts';
-import { isAsked, logByRow } from '../evaluate/log.ts';
+import { isAsked, logByRow, readField } from '../evaluate/log.ts';
 import { anyOne, type Outcome, outcomeOf } from '../evaluate/outcome.ts';
 import { deepestMm, type ExpectedZone, type Situation } from '../evaluate/situation.ts';
 import { aheadOf, from } from '../evaluate/span.ts';
@@ -26,7 +27,7 @@ export const voidNear = defineCondition({
   rationale:
     'A code whose caution says _void_ in the last metres, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
     'call before anything else. A metre without return or not logged yet may have been one, and so it stays for as long as nobody has seen every ' +
-    'metre where a void was expected, from `aheadM` above it down. A cavity that the driller felt counts as one logged. His word that nothing dropped and ' +
+    'metre where a void was expected, from `aheadM` above it down. A cavity that the driller felt counts as one logged, until he takes it back on those very metres. His word that nothing dropped and ' +
     'no cavity was felt does not count, unless the rule says `drillersWord`: then it stands for metres not logged yet, and only until they are; never for a metre ' +
     'without return, nor where a void is expected. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
@@ -87,8 +88,7 @@ function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outc
 type Known = Stretch & { readonly felt?: 'solid' | 'cavity' };
 
 /**
- * The log with the driller's word on it, the latest on each metre: a cavity is one whatever the log says; that none was felt stands, where the
- * rule takes it, for a metre that no one has logged yet, and for no other.
+ * The log with the driller's word on it: a cavity is one whatever the log says; that none was felt stands, where the rule takes it, for a metre that no one has logged yet, and for no other.
  */
 function withFelt(
   log: readonly Stretch[],
@@ -102,7 +102,7 @@ function withFelt(
     const cuts = [...new Set([stretch.fromMm, ...inside, stretch.toMm])];
     return cuts.slice(1).map((toMm, index): Known => {
       const fromMm = cuts[index]!;
-      const word = felt.findLast((each) => each.fromMm <= fromMm && each.toMm >= toMm)?.felt;
+      const word = wordAt(felt, { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) })?.felt;
       if (word === 'cavity') return { fromMm, toMm, state: 'yes', felt: word };
       if (word === 'solid' && stretch.unlogged)
         return takesSolid
@@ -204,15 +204,36 @@ function withCauses(situation: Situation, fact: string, doubts: readonly Stretch
   const causes = causesIn(situation, doubts, (row) =>
     row.noReturn
       ? ['no return']
-      : fields
-          .filter((field) => isAsked(row, field))
-          .map((field) => `a question about ${names(field)} is open`),
+      : breaksCarry(situation.schema, row)
+        ? ['loss of return']
+        : [
+            ...fields
+              .filter((field) => isAsked(row, field))
+              .map((field) => `a question about ${names(field)} is open`),
+            ...unobserved(situation.schema, row)
+              .filter((field) => !isAsked(row, field))
+              .map((field) => `${names(field)} not observed`),
+          ],
   );
   return causes === '' ? fact : `${fact}: ${causes}`;
 }
 
-/** A void that a row names is one whatever else is asked of it; what no one saw may have been one. */
+/**
+ * A void that a row names is one whatever else is asked of it; what no one saw may have been one: no return, by mark or by a code of nothing to
+ * sieve, a question, or none of the fields looked at that could name it.
+ */
 function voidIn(schema: LoggingSchema, row: Row): Tri {
   if (holdsVoid(schema, row.cells)) return 'yes';
-  return row.noReturn || voidFields(schema).some((field) => isAsked(row, field)) ? 'cannot tell' : 'no';
+  if (row.noReturn || breaksCarry(schema, row)) return 'cannot tell';
+  const fields = voidFields(schema);
+  const isBlind = fields.length > 0 && unobserved(schema, row).length === fields.length;
+  return fields.some((field) => isAsked(row, field)) || isBlind ? 'cannot tell' : 'no';
+}
+
+/** Fields that could name a void, and that nobody looked at in a row; none where a schema has no such field. */
+function unobserved(schema: LoggingSchema, row: Row): readonly string[] {
+  return voidFields(schema).filter((name) => {
+    const field = fieldNamed(schema, name);
+    return field === undefined || readField(schema, row, field).says === 'unknown';
+  });
 }

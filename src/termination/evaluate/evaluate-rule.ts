@@ -4,10 +4,12 @@ import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import type { Interval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import { answeredBy } from '../advice/answered.ts';
+import { ruleCodeRetired } from '../findings.ts';
+import { checkFields } from '../rules/check-fields.ts';
 import { kindOfLeaf, type Leaf, leavesOf, type Rule, type RuleCondition } from '../rules/rule.ts';
 import { sightOf } from '../rules/seen-in-row.ts';
 import { type History, sinceMm } from './history.ts';
-import { anyOne, everyOne, foreseenAt, type Outcome, opposite } from './outcome.ts';
+import { anyOne, everyOne, foreseenAt, notGiven, type Outcome, opposite } from './outcome.ts';
 import { deepestMm, type Situation } from './situation.ts';
 import { logMore } from './unlogged.ts';
 
@@ -68,7 +70,18 @@ function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
   const kind = kindOfLeaf(leaf);
   // The kind was found by the key that holds its own shape; the compiler can't pair the two through the union.
   const said = (leaf as { readonly [key: string]: unknown })[kind.key];
-  return kind.assess(said as never, situation);
+  const faults = kind.asks === undefined ? [] : faultsOf(kind.asks(said as never), situation);
+  return faults.length === 0
+    ? kind.assess(said as never, situation)
+    : notGiven(situation, `${[...new Set(faults)].join('; ')}: fix the rule in project.json`);
+}
+
+/** What keeps comparisons from ever being answered: a field or a code that the logging schema lacks. No row can speak for or against such a rule. */
+function faultsOf(asked: readonly Condition[], { schema }: Situation): readonly string[] {
+  return asked
+    .flatMap((each) => checkFields(each, schema, {}))
+    .filter(({ code }) => code !== ruleCodeRetired.code)
+    .map(({ problem }) => problem);
 }
 
 /** A rule compared with a situation: its state, how far it is, since when, and why. */
@@ -81,7 +94,7 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const since = sinceMm(history);
   // What was settled about a danger to a depth is used up where the bit is; else where the rods are.
   const reachedMm = rule.safety ? deepestMm(situation) : situation.drilledMm;
-  const answered = answeredBy(situation.decisions ?? [], rule, state, since, reachedMm);
+  const answered = answeredBy(situation.decisions ?? [], rule, state, since, reachedMm, deciding);
   const sight = rule.safety && state === 'met' ? sightOf(situation, askedBy(rule), deciding) : undefined;
   return {
     rule,

@@ -30,7 +30,12 @@ export type PaceKnown = {
 export type ExpectedZone = NonNullable<Plan['expects']>[number];
 
 /** The geologist keeps the hole open, or wants to be called. */
-type Hold = { readonly because: string; readonly by: string; readonly sinceMm: Depth };
+type Hold = {
+  readonly because: string;
+  readonly by: string;
+  readonly called?: string;
+  readonly sinceMm: Depth;
+};
 
 /**
  * Everything that termination rules read about one hole, at one moment. Plain data: whoever stands at the rig builds it

@@ -235,8 +235,14 @@ const FACTS: readonly (readonly [
   ],
   [/^elsewhere (\S+)$/, (draft, used) => add(draft, { usedElsewhereMm: Number(used) * 1000 })],
   [
-    /^held by (\S+) at (\S+): (.+)$/,
-    (draft, by, depth, because) => add(draft, { hold: { by: by!, because: because!, sinceMm: mm(depth) } }),
+    /^held by (\S+)(?:, (\S+ \S+) called)? at (\S+): (.+)$/,
+    (draft, by, called, depth, because) =>
+      add(draft, {
+        hold: {
+          ...{ by: by!, because: because!, sinceMm: mm(depth) },
+          ...(called === undefined ? {} : { called }),
+        },
+      }),
   ],
   [
     /^stopped by (\S+): (.+)$/,
@@ -263,8 +269,8 @@ const FACTS: readonly (readonly [
     (draft, hours, depth) => draft.pace.push({ atMm: mm(depth), hoursOnHole: Number(hours) }),
   ],
   [
-    /^(extended|held|reopened|ended) at (\S+?)(?: to (\S+?))?(?: answering (.+?))?(?: which was (.+))?$/,
-    (draft, kind, depth, to, rule, state) =>
+    /^(extended|held|reopened|ended) at (\S+?)(?: to (\S+?))?(?: answering (.+?))?(?: which was (.+?))?( uncalled)?$/,
+    (draft, kind, depth, to, rule, state, uncalled) =>
       draft.decisions.push({
         kind: kind as 'extended',
         depthMm: mm(depth),
@@ -273,7 +279,7 @@ const FACTS: readonly (readonly [
         rules: rule === undefined ? [] : [{ rule, state: (state ?? 'met') as 'met', words: 'then' }],
         ...(to === undefined ? {} : { toMm: mm(to) }),
         reason: 'zone open',
-        called: 'Ines Falk',
+        ...(uncalled === undefined ? { called: 'Ines Falk' } : {}),
         rulesHash: 'a',
         schemaHash: 'b',
         at: AT,

@@ -69,6 +69,13 @@ const RULES: { readonly [name: string]: Omit<Rule, 'name'> } = {
   short: rule('ask', { shortOfPlan: { byMoreThanM: 30 } }, { whenEnding: true, call: 'Ines Falk' }),
   target: rule('may end', { pastTarget: { byM: 20 } }),
   'missing lode': rule('ask', { pastExpected: { zone: 'lode', byM: 20 } }),
+  // Granite is GRN: no row can say GRA.
+  'no granite': rule('end', {
+    all: [
+      { plannedDepthReached: { plusM: 0 } },
+      { not: { seen: { where: { field: 'rock', is: 'GRA' }, forM: 1 } } },
+    ],
+  }),
   budget: rule('ask', { budgetSpent: { budgetM: 2400 } }),
   'off plan': rule('ask', { offPlan: { moreThanM: 5 } }),
   unreachable: rule('ask', { targetUnreachable: {} }),
