@@ -12,7 +12,7 @@ import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
 import { receive } from './saving.ts';
 import { needsSnapshot } from './shelf.ts';
-import { takeSnapshots } from './snapshots.ts';
+import { type SnapshotNeeds, takeSnapshot, takeSnapshots } from './snapshots.ts';
 import { displacedFrom, healthOf, type State, tell } from './state.ts';
 
 /** After so many edits the files are written without waiting for a pause. */
@@ -20,7 +20,7 @@ const MOST_EDITS_BETWEEN = 200;
 
 /** Writes the files of the documents that the journal is ahead of. */
 export async function fileAway(state: State): Promise<Done> {
-  const { base, shelf, needs } = state;
+  const { shelf, needs } = state;
   state.cancelIdle?.();
   state.cancelIdle = undefined;
   if (!shelf.keys().some((key) => isBehind(state, key))) return { ok: true };
@@ -28,26 +28,36 @@ export async function fileAway(state: State): Promise<Done> {
   state.rodDone = false;
   state.filedAt = needs.now();
   try {
-    await takeSnapshots({
-      disk: needs.disk,
-      folder: base.folder,
-      shelf,
-      writer: base.writer,
-      facts: base.facts,
-      isClosed: (key) => state.closed.has(key),
-      requireOurs: async () => {
-        const by = await displacedFrom(needs.disk, base.folder, base.lock, base.writer.state().generation);
-        if (by !== undefined) throw new Error(by);
-      },
-      changedOutside: (document) => takeOutsideChange(state, document),
-      found: (findings) => sayOnce(state, findings),
-      token: () => newToken(needs.random),
-      spoiled: base.spoiled,
-    });
+    await takeSnapshots(snapshotNeeds(state));
     return { ok: true };
   } catch (error) {
     return { ok: false, problem: whyRefused(error) };
   }
+}
+
+/** Writes the file of a document that somebody took away, at once and whole: the journal holds only what came after the file. */
+export async function writeAgain(state: State, document: Document): Promise<void> {
+  await takeSnapshot(snapshotNeeds(state), documentKey(document));
+}
+
+function snapshotNeeds(state: State): SnapshotNeeds {
+  const { base, shelf, needs } = state;
+  return {
+    disk: needs.disk,
+    folder: base.folder,
+    shelf,
+    writer: base.writer,
+    facts: base.facts,
+    isClosed: (key) => state.closed.has(key),
+    requireOurs: async () => {
+      const by = await displacedFrom(needs.disk, base.folder, base.lock, base.writer.state().generation);
+      if (by !== undefined) throw new Error(by);
+    },
+    changedOutside: (document) => takeOutsideChange(state, document),
+    found: (findings) => sayOnce(state, findings),
+    token: () => newToken(needs.random),
+    spoiled: base.spoiled,
+  };
 }
 
 /** Adds findings of a file; one of the same kind about the same file is not said again, whatever its size is by now. */

@@ -1,5 +1,7 @@
 import { documentPath } from '../files/document-file.ts';
 import { copiesMerged } from '../files/findings.ts';
+import { withWhatIsHere } from '../files/lock.ts';
+import { notWhole } from '../files/project-folder.ts';
 import { asChange } from '../record/chain.ts';
 import { type Document, documentKey, type Edit, type Entry } from '../record/document.ts';
 import { makeBase } from './base.ts';
@@ -85,7 +87,7 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     base,
     counter,
     sitting: NEW_SITTING,
-    findings: [...read.findings, ...lock.findings],
+    findings: [...read.findings, ...withWhatIsHere(lock.findings, notWhole(read))],
     savedAt: undefined,
     sinceSnapshot: 0,
     rodDone: false,

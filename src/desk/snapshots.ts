@@ -45,7 +45,8 @@ export async function takeSnapshots(needs: SnapshotNeeds): Promise<void> {
   await writer.between(() => turnOver(needs));
 }
 
-async function takeSnapshot(needs: SnapshotNeeds, key: string): Promise<void> {
+/** Writes one document's file, whatever the journal holds of it. Only between lines of the journal. */
+export async function takeSnapshot(needs: SnapshotNeeds, key: string): Promise<void> {
   const { disk, folder, shelf, writer } = needs;
   const held = shelf.get(key);
   if (held?.durable === undefined) return;

@@ -1,10 +1,10 @@
 import { join } from 'node:path';
-import { type FileFacts, factsIfThere, sameFile } from '../files/disk.ts';
+import { type FileFacts, factsIfThere, sameFile, whyRefused } from '../files/disk.ts';
 import { DOCUMENT_KINDS, documentPath } from '../files/document-file.ts';
 import { editedOutside } from '../files/findings.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { type Document, documentKey } from '../record/document.ts';
-import { takeOutsideChange } from './filing.ts';
+import { takeOutsideChange, writeAgain } from './filing.ts';
 import { type State, tell } from './state.ts';
 
 /** A copy takes a moment to be whole, and several changes come together. */
@@ -56,13 +56,11 @@ async function lookAt(state: State, key: string): Promise<void> {
   if (document === undefined || before === undefined || state.closed.has(key)) return;
   const now = await factsIfThere(needs.disk, join(base.folder, documentPath(document)));
   if (now !== undefined && (sameFile(now, before) || isRefused(state, key, now))) return;
-  if (now === undefined) await sayGone(state, document);
-  else {
-    state.refusedFiles.set(key, now);
-    await takeOutsideChange(state, document);
-    state.refusedFiles.delete(key);
-    base.facts.set(key, now);
-  }
+  if (now === undefined) return putBack(state, document);
+  state.refusedFiles.set(key, now);
+  await takeOutsideChange(state, document);
+  state.refusedFiles.delete(key);
+  base.facts.set(key, now);
   // Whatever lies there now, it is not what we wrote: the file is written again from what the journal and the shelf hold.
   const held = shelf.get(key);
   if (held !== undefined) shelf.update(key, { ...held, snapshotSequence: -1 });
@@ -74,22 +72,43 @@ function isRefused(state: State, key: string, now: FileFacts): boolean {
   return refused !== undefined && sameFile(now, refused);
 }
 
-async function sayGone(state: State, document: Document): Promise<void> {
+/**
+ * Writes a file that is gone again, at once: only this console holds the whole document then, for the journal holds what came after the file.
+ * What is said of it is what came of that.
+ */
+async function putBack(state: State, document: Document): Promise<void> {
   const { base, needs } = state;
   // Where the whole project is gone (a stick pulled out) this rejects: that is said when the next row is not saved.
   await needs.disk.facts(join(base.folder, HAND_WRITTEN.project));
-  base.facts.delete(documentKey(document));
+  const key = documentKey(document);
+  const held = state.shelf.get(key);
+  if (held !== undefined) state.shelf.update(key, { ...held, snapshotSequence: -1 });
+  base.facts.delete(key);
+  let why: string | undefined;
+  try {
+    await writeAgain(state, document);
+    if (!base.facts.has(key)) why = 'it can’t be written as it is';
+  } catch (error) {
+    why = whyRefused(error);
+  }
   const { kind, id } = document;
   state.findings = [
     ...state.findings,
     editedOutside.at(
       { file: documentPath(document), ...(kind === 'hole' ? { hole: id } : {}) },
-      {
-        problem: 'another program took this file away while the project was open; nothing of it is lost',
-        remedy:
-          'It is written again at the next pause. Look for what takes files away: a sync client, a clean-up, a colleague.',
-      },
+      why === undefined ? WRITTEN_AGAIN : notWrittenAgain(why),
     ),
   ];
   tell(state);
 }
+
+const WRITTEN_AGAIN = {
+  problem: 'another program took this file away while the project was open; it was written again, whole',
+  remedy: 'Look for what takes files away: a sync client, a clean-up, a colleague.',
+};
+
+const notWrittenAgain = (why: string) => ({
+  problem: `another program took this file away while the project was open, and it could not be written again: ${why}`,
+  remedy:
+    'Only this console holds the whole of it. Don’t close it: ;elsewhere writes everything to another folder.',
+});

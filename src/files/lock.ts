@@ -212,7 +212,7 @@ function leftLocked(holder: Holder | 'unreadable'): Finding {
     { file: LOCK_FILE },
     {
       problem: `${who} ended without closing the project`,
-      remedy: 'Its lock was taken over. Every row that it showed as saved is here.',
+      remedy: 'Its lock was taken over.',
     },
   );
 }
@@ -224,9 +224,24 @@ function takenOver(holder: Holder): Finding {
     {
       excerpt: `${holder.owner} on ${holder.host}, process ${holder.process}, since ${holder.since}`,
       problem: `the project was taken over from the console of ${holder.owner} on ${holder.host}, which may still be open`,
-      remedy:
-        'Every row that it showed as saved is here. It can only read from now on: rows typed there since are only on its screen. Close it.',
+      remedy: 'It can only read from now on: rows typed there since are only on its screen. Close it.',
     },
+  );
+}
+
+/**
+ * Findings of a lock, with what is here of that console's rows. Known only once everything was read: `missing` are the files that are gone, that
+ * can't be read or that hold damage.
+ */
+export function withWhatIsHere(findings: readonly Finding[], missing: readonly string[]): readonly Finding[] {
+  const here =
+    missing.length === 0
+      ? 'Every row that it showed as saved is here. Rows that it did not show as saved may be gone: look at its last metres.'
+      : `Rows that it showed as saved may be missing: see what is said of ${missing.slice(0, 5).join(', ')}.`;
+  return findings.map((finding) =>
+    finding.code === staleLock.code || finding.code === lockTaken.code
+      ? { ...finding, remedy: `${finding.remedy} ${here}` }
+      : finding,
   );
 }
 

@@ -3,12 +3,13 @@ import type { Finding } from '../finding/finding.ts';
 import type { Migration } from '../formats/upgrade.ts';
 import { documentKey } from '../record/document.ts';
 import { type Disk, isMissing } from './disk.ts';
+import { documentPath } from './document-file.ts';
 import { linesByDocument, linesInOrder } from './fold.ts';
 import { type Generation, readJournal } from './journal.ts';
 import { journalFindings, spoiledAmong, tornTails } from './journal-findings.ts';
 import { documentsOf, type LetGo, type WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
-import { listDocumentFiles } from './list-documents.ts';
+import { listDocumentFiles, nameFromKey } from './list-documents.ts';
 import type { LoadedDocument } from './load-document.ts';
 import { readProjectFile } from './read-file.ts';
 import { type FoundDocument, readFound, withoutFile } from './read-found.ts';
@@ -90,6 +91,19 @@ export async function readProjectFolder(
     leftovers: listed.leftovers,
     ...lastNumbers(generations, lines, documents),
   };
+}
+
+/** Files of a project that may lack what was saved in them: missing, not readable, or damaged. Each is a finding of its own too. */
+export function notWhole({ closed, findings }: ProjectFolder): readonly string[] {
+  const faults = findings.filter(({ severity }) => severity === 'fault');
+  const files = [
+    ...faults.flatMap(({ place }) => place.file ?? []),
+    ...[...closed.keys()].map((key) => {
+      const name = nameFromKey(key);
+      return name === undefined ? key : documentPath(name);
+    }),
+  ];
+  return [...new Set(files)];
 }
 
 async function readHandWritten(

@@ -56,6 +56,22 @@ describe('a hole whose file was deleted', () => {
     await desk.close();
   });
 
+  it('is not called here by what is said of a console that was killed, nor on a take-over', async () => {
+    const { disk } = await withoutItsFile();
+    const desk = await open(disk);
+    const said = desk.findings().find(({ code }) => code === 'stale-lock' || code === 'lock-taken');
+    expect(said?.remedy).toContain(
+      'Rows that it showed as saved may be missing: see what is said of holes/ZQRC001.json.',
+    );
+    expect(
+      desk
+        .findings()
+        .map(({ remedy }) => remedy)
+        .join(),
+    ).not.toContain('Every row that it showed');
+    await desk.close();
+  });
+
   it('is let go knowingly: with a reason, recorded for good with who and when, and what the journal held is kept', async () => {
     const { disk } = await withoutItsFile();
     const desk = await open(disk);
