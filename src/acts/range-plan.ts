@@ -13,6 +13,8 @@ export type RangeCommand = Extract<
 export interface RangePlan {
   readonly lines: readonly string[];
   readonly made: Made;
+  /** It adds to what is there and changes no row: where nobody sees a preview it is made at once. */
+  readonly isPlain?: true;
 }
 
 /** Rows of a hole from the top down. */

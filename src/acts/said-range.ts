@@ -1,23 +1,35 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
+import type { Maker } from '../hole/commands/made.ts';
 import { replaceRows } from '../hole/commands/rows.ts';
+import { takenOff } from '../hole/commands/waiting-events.ts';
 import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, rowsDown } from '../hole/hole.ts';
-import { formatDepth } from '../quantity/depth.ts';
+import type { Depth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
-import type { Document } from '../record/document.ts';
+import type { Change, Document } from '../record/document.ts';
 import { cautionsShown } from '../schema/cautions.ts';
 import { meaningsOf } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import { previewRange } from '../shorthand/range.ts';
 import type { RangePlan } from './range-plan.ts';
+import { planWaiting } from './waiting-events.ts';
 
 /** Works out what a range line (`;44-49 py2`) would say of the rows it names: the words of it, and the edit. */
-export function planSaid(schema: LoggingSchema, hole: Document, said: RangeLine): Result<RangePlan> {
+export function planSaid(
+  schema: LoggingSchema,
+  hole: Document,
+  said: RangeLine,
+  maker: Maker,
+): Result<RangePlan> {
   const rows = rowsDown(hole);
   const { at } = said;
   const holding = at === undefined ? said : rows.find(([, row]) => row.fromMm <= at && row.toMm > at)?.[1];
-  if (holding === undefined) return notLogged(hole, at ?? said.fromMm);
+  // A row without return was not seen: what the driller heard there waits beside it.
+  const isHeld = holding !== undefined && !('noReturn' in holding && holding.noReturn === true);
+  if (at !== undefined && (!isHeld || takesOffWaiting(hole, said, at)))
+    return planWaiting(schema, hole, { ...said, at }, maker);
+  if (holding === undefined) throw new Error('a range without a depth holds itself');
   const line = { ...said, fromMm: holding.fromMm, toMm: holding.toMm };
   const preview = previewRange(
     schema,
@@ -50,17 +62,24 @@ export function planSaid(schema: LoggingSchema, hole: Document, said: RangeLine)
   );
   return ok({
     lines: [`amend ${formatInterval(line)}`, ...new Set(cautions), ...lines, ...skipped],
-    made: made.value,
+    made: { ...made.value, changes: [...made.value.changes, ...settled(hole, said)] },
   });
 }
 
-const notLogged = (hole: Document, atMm: number): Result<RangePlan> =>
-  refused(
-    REFUSALS.notThere.at(
-      { hole: headerOf(hole).name, fromMm: atMm },
-      {
-        problem: `no row is logged at ${formatDepth(atMm)} m`,
-        remedy: `Log its row and say it there, its depth behind @: @${formatDepth(atMm)}.`,
-      },
-    ),
+/** True where a line takes out what only waits: a row logged since says nothing of it, or says it elsewhere. */
+function takesOffWaiting(hole: Document, { items }: RangeLine, atMm: Depth): boolean {
+  return items.every(
+    ({ field, says }) =>
+      'event' in says &&
+      says.gone === true &&
+      takenOff(hole, { field: field.name, code: says.event, atMm }).length > 0,
   );
+}
+
+/** What waited at the very depth that a row now says it at waits no longer. */
+function settled(hole: Document, { at, items }: RangeLine): readonly Change[] {
+  if (at === undefined) return [];
+  return items.flatMap(({ field, says }) =>
+    'event' in says ? takenOff(hole, { field: field.name, code: says.event, atMm: at }) : [],
+  );
+}

@@ -8,7 +8,7 @@ import { bitMeasured, feltByDriller, hygiene, rodDone, streamFact } from './dril
 import { collarState, decision, stop } from './ending.ts';
 import { collar, drillingInterval, header, plan } from './header.ts';
 import { legendCode, legendField, legendScale } from './legend.ts';
-import { row } from './log.ts';
+import { row, waitingEvent } from './log.ts';
 import { words } from './parts.ts';
 
 /** What stands in each table of a hole. */
@@ -24,6 +24,7 @@ export const HOLE_NOUNS = {
   bits: bitMeasured,
   ticks: tick,
   rows: row,
+  waitingEvents: waitingEvent,
   bagRuns: bagRun,
   bags: bag,
   putOff,
@@ -127,7 +128,7 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
  * fields in the legend.
  */
 export const HOLE_SINCE_4 = {
-  tables: ['feltByDriller'],
+  tables: ['feltByDriller', 'waitingEvents'],
   fields: { hole: ['imported'], collars: ['fix'], legendCodes: ['noChips', 'unit'] },
   cells: ['third', 'qualified', 'codes', 'events'],
   kinds: ['codes', 'events'],

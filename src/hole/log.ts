@@ -1,7 +1,9 @@
 import * as z from 'zod';
+import type { Depth } from '../quantity/depth.ts';
+import type { Stamp } from '../quantity/stamp.ts';
 import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
-import { depthMm, words } from './parts.ts';
+import { depthMm, stamp, words } from './parts.ts';
 
 const code = z.string().min(1).max(40);
 const percent = z.number().min(0).max(100);
@@ -93,3 +95,28 @@ export const row = z.strictObject({
     .describe('Fields that the open questions are about; missing where one is about the whole row'),
   remark: words.optional(),
 }) as unknown as z.ZodType<Row>;
+
+/**
+ * An event at a depth that no logged row can hold yet: the driller hears water at 54 m while the log is at 46. Table `waitingEvents`. It
+ * goes into its row when that is logged.
+ */
+export const waitingEvent = z.strictObject({
+  field: z.string().min(1).max(40).describe('The field of events that it is of'),
+  code,
+  atMm: depthMm,
+  number: z
+    .number()
+    .optional()
+    .describe('What was measured of it, in the unit that the legend gives the code'),
+  at: stamp,
+  by: words.describe('Who recorded it'),
+}) as unknown as z.ZodType<WaitingEvent>;
+
+export type WaitingEvent = {
+  readonly field: string;
+  readonly code: string;
+  readonly atMm: Depth;
+  readonly number?: number;
+  readonly at: Stamp;
+  readonly by: string;
+};

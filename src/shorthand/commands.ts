@@ -33,7 +33,7 @@ export const RANGE_FORM = { form: ';44-49 py2', does: 'Say something of every ro
 /** How an event is put into a logged row, for the help beside {@link COMMANDS}. */
 export const AT_FORM = {
   form: ';at 44.6 ws2',
-  does: 'Put an event at a depth into its logged row',
+  does: 'Put an event at a depth into its row; ahead of the log it waits for it',
 } as const;
 
 /** Every word that can follow `;`: one spelling each, in the order of the help. */

@@ -7,6 +7,8 @@ import { type Refusal, refusal, type Said } from './said.ts';
 import { codeNamed, saidTwice } from './slots.ts';
 import { labelOf } from './typing-index.ts';
 
+const AT_EXAMPLE = ';at 44.6 ws2';
+
 /** The events of a row with those of the items put in at their depths, and what they take out left out. */
 export function combineEvents(
   schema: LoggingSchema,
@@ -73,7 +75,7 @@ function outside(schema: LoggingSchema, field: Field, item: Said, interval: Inte
   return refusal(
     item,
     `${label}: ${typed} is not one place inside the row ${formatInterval(interval)}`,
-    `Type a depth from ${formatDepth(interval.fromMm)} to under ${formatDepth(interval.toMm)} m`,
+    `Type a depth from ${formatDepth(interval.fromMm)} to under ${formatDepth(interval.toMm)} m; elsewhere ;at and its depth: ${AT_EXAMPLE}`,
   );
 }
 

@@ -27,6 +27,7 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     header: headerOf(hole),
     ...(plan === undefined ? {} : { plan }),
     rows: rowsDown(hole).map(([, row]) => row),
+    ...waitingOf(hole),
     loggedMm: heads.loggedMm,
     drilledMm: heads.drilledMm,
     stream: holeNouns(hole, 'stream'),
@@ -48,6 +49,11 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
       : {}),
     ...(stop === undefined ? {} : { openStop: { because: stop.because, by: stop.by } }),
   };
+}
+
+function waitingOf(hole: Document): Pick<Situation, 'waiting'> {
+  const waiting = holeNouns(hole, 'waitingEvents');
+  return waiting.length === 0 ? {} : { waiting };
 }
 
 /** Depths of a hazard are given to 0.1 m, rounded away from it: a millimetre would promise what no plan knows. */
@@ -98,13 +104,14 @@ export function adviceAtEnd(
 
 /** A situation as it is at a final depth: what was recorded below that is not in the hole. */
 export function endingAt(situation: Situation, depthMm: Depth): Situation {
-  const { rows, stream, felt, loggedMm } = situationAt(situation, depthMm);
+  const { rows, stream, felt, waiting, loggedMm } = situationAt(situation, depthMm);
   const { hold } = situation;
   return {
     ...situation,
     rows,
     stream,
     ...(felt === undefined ? {} : { felt }),
+    ...(waiting === undefined ? {} : { waiting }),
     loggedMm,
     drilledMm: depthMm,
     // A hold made deeper than the rods are counted at the end is a hold all the same.

@@ -1,9 +1,11 @@
 import { drilledMm } from '../hole/commands/drilled.ts';
 import { lastCollarState } from '../hole/commands/states.ts';
+import { waitingDown } from '../hole/commands/waiting-events.ts';
 import { holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
+import { localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { nameOf } from '../sampling/rod/unmended.ts';
 import { unbaggedMm } from '../sampling/stream/issue.ts';
@@ -14,6 +16,7 @@ import { waitingMismatches } from './mismatches.ts';
 import { questionWords, sidesOf } from './questions.ts';
 import { deepestShotMm } from './shots.ts';
 import { streamStateOf } from './stream.ts';
+import { waitingWords } from './waiting-words.ts';
 
 /** What is still open on a hole that is to end at a depth, each in a plain sentence, the gravest first. */
 export function openItems(project: Project, hole: Document, finalMm: number): readonly string[] {
@@ -21,6 +24,7 @@ export function openItems(project: Project, hole: Document, finalMm: number): re
     ...holdItem(hole),
     ...lastRodItem(hole, finalMm),
     ...gapsIn(hole, finalMm).map((gap) => `${formatInterval(gap)} is not logged.`),
+    ...waitingItems(project, hole),
     ...askedItem(hole),
     ...questionItems(project, hole),
     ...bagItems(project, hole, finalMm),
@@ -35,6 +39,7 @@ export function openSoFar(project: Project, hole: Document): readonly string[] {
   return [
     ...holdItem(hole),
     ...gapsIn(hole, drilled).map((gap) => `${formatInterval(gap)} is not logged.`),
+    ...waitingItems(project, hole),
     ...askedItem(hole),
     ...questionItems(project, hole),
     ...bagItems(project, hole, drilled),
@@ -47,6 +52,15 @@ function holdItem(hole: Document): readonly string[] {
   if (last?.kind !== 'held') return [];
   const reason = last.reason === undefined ? '' : `: ${last.reason}`;
   return [`On hold by ${last.by} since ${formatDepth(last.depthMm)} m${reason}. Call before the hole ends.`];
+}
+
+/** Events that were said ahead of the log, or that their row could not take. */
+function waitingItems(project: Project, hole: Document): readonly string[] {
+  const { schema } = projectForHole(project, hole);
+  return waitingDown(hole).map(
+    ([, event]) =>
+      `${waitingWords(schema, event)}: waits for its row, recorded by ${event.by} ${localTime(event.at)}.`,
+  );
 }
 
 function lastRodItem(hole: Document, finalMm: number): readonly string[] {

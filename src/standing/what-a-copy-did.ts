@@ -54,6 +54,7 @@ const NOUNS: Readonly<Record<string, readonly [one: string, more: string]>> = {
   drilling: ['drilled interval', 'drilled intervals'],
   stream: ['record of the sample stream', 'records of the sample stream'],
   feltByDriller: ['word of the driller', 'words of the driller'],
+  waitingEvents: ['event that waits for its row', 'events that wait for their row'],
   hygiene: ['hygiene check', 'hygiene checks'],
   putOff: ['control put off', 'controls put off'],
 };

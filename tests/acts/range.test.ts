@@ -38,7 +38,7 @@ function plan(line: string, of: Document = HOLE) {
   const maker = makerAt(at('08:00'));
   const planned =
     read.kind === 'range'
-      ? planSaid(schema, of, read)
+      ? planSaid(schema, of, read, maker)
       : planRange(schema, of, (read as { command: RangeCommand }).command, maker);
   if (!planned.ok) return { refused: planned.findings[0]?.problem };
   const { lines, made } = planned.value;
@@ -135,7 +135,7 @@ describe('events at a point, where their rows change', () => {
     const maker = makerAt(at('08:00'));
     const planned =
       read.kind === 'range'
-        ? planSaid(withEvents, STRUCK, read)
+        ? planSaid(withEvents, STRUCK, read, makerAt(at('08:00')))
         : planRange(withEvents, STRUCK, (read as { command: RangeCommand }).command, maker);
     if (!planned.ok) return planned.findings.map(({ problem, remedy }) => `${problem}. ${remedy}`);
     return rowsDown(having(STRUCK, planned.value.made)).map(([, { fromMm, cells }]) => [
@@ -164,14 +164,15 @@ describe('events at a point, where their rows change', () => {
     ]);
   });
 
-  it('one is put into a logged row by its depth, and refused where no row is logged', () => {
+  it('one is put into a logged row by its depth; where none is logged it waits, and the rows stay as they are', () => {
     expect(eventsAfter(';at 2.8 wk1')).toContainEqual([
       2_000,
       { events: { FLT: { atMm: 2_250 }, WST: { atMm: 2_800, number: 1 } } },
     ]);
     expect(eventsAfter(';at 1.6 wk0')).toContainEqual([1_000, { absent: 'none' }]);
-    expect(eventsAfter(';at 7.5 wk1')).toEqual([
-      'no row is logged at 7.5 m. Log its row and say it there, its depth behind @: @7.5.',
+    expect(eventsAfter(';at 7.5 wk1').map((each) => each[0])).toEqual([0, 1_000, 2_000]);
+    expect(eventsAfter(';at 20 wk1')).toEqual([
+      '20 m is more than a rod below the bit: the hole is at 3 m. Look at the depth again; a rod done is recorded with F2.',
     ]);
   });
 });

@@ -44,14 +44,14 @@ describe('an event at a point', () => {
     expect(events('bswe1fk@.6')).toEqual({ events: { FLT: { atMm: 44_600 } } });
     expect(events('bswe1fk@.25', metres(44.5, 45.5))).toEqual({ events: { FLT: { atMm: 45_250 } } });
     expect(refused('bswe1fk@.6', metres(44, 46))).toBe(
-      'fault: 0.6 of a metre is not one place inside the row 44–46. Type a depth from 44 to under 46 m',
+      'fault: 0.6 of a metre is not one place inside the row 44–46. Type a depth from 44 to under 46 m; elsewhere ;at and its depth: ;at 44.6 ws2',
     );
     expect(events('bswe1fk@45.6', metres(44, 46))).toEqual({ events: { FLT: { atMm: 45_600 } } });
   });
 
   test('is refused outside of its row, without a depth behind @, and with a figure that it does not have', () => {
     expect(refused('bswe1fk@54.6')).toBe(
-      'fault: 54.6 m is not one place inside the row 44–45. Type a depth from 44 to under 45 m',
+      'fault: 54.6 m is not one place inside the row 44–45. Type a depth from 44 to under 45 m; elsewhere ;at and its depth: ;at 44.6 ws2',
     );
     expect(refused('bswe1fk@45')).toContain('is not one place inside the row');
     expect(refused('bswe1fk@x')).toBe(

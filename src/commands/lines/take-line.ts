@@ -40,7 +40,7 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
     case 'bag':
       return lookUpBag(at, hole, parsed.number);
     case 'range':
-      return takePlan(at, planSaid(project.schema, hole, parsed), parsed.insisted);
+      return takePlan(at, planSaid(project.schema, hole, parsed, makerOf(at.desk)), parsed.insisted);
     case 'command':
       return takeCommand({ ...at, project }, hole, parsed);
     case 'refused': {
@@ -135,11 +135,13 @@ function settledAs(at: LinesAt, submitted: Submitted, words: (edit: Edit) => str
 /** A change of several rows is shown before it is made; here a last `=` stands for having looked. */
 async function takePlan(at: LinesAt, plan: Result<RangePlan>, insisted: boolean): Promise<Taken> {
   if (!plan.ok) return submitMade(at, plan);
-  if (insisted || plan.value.made.changes.length === 0)
-    return submitMade(at, { ok: true, value: plan.value.made });
+  const { made, lines, isPlain: adds } = plan.value;
+  if (adds === true)
+    return submitMade(at, { ok: true, value: made }, [...lines.slice(1), made.what].join(' '));
+  if (insisted || made.changes.length === 0) return submitMade(at, { ok: true, value: made });
   return {
     kind: 'refused',
-    problem: `it changes several rows and nobody sees its preview: ${plan.value.lines.join('; ')}`,
+    problem: `it changes several rows and nobody sees its preview: ${lines.join('; ')}`,
     remedy: 'Put = at the end of the line to do it.',
   };
 }

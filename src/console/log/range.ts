@@ -59,5 +59,5 @@ function planOf(
 ): Result<RangePlan> {
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const { schema } = projectForHole(state.project, hole);
-  return 'kind' in range ? planSaid(schema, hole, range) : planRange(schema, hole, range, maker);
+  return 'kind' in range ? planSaid(schema, hole, range, maker) : planRange(schema, hole, range, maker);
 }

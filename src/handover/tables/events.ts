@@ -1,9 +1,11 @@
+import { waitingDown } from '../../hole/commands/waiting-events.ts';
 import { holeThings } from '../../hole/hole.ts';
 import { formatDepth, metres } from '../../quantity/depth.ts';
 import { instantMs, type Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import { shiftThings } from '../../shift/shift.ts';
 import { rodsDown } from '../../standing/hygiene.ts';
+import { waitingWords } from '../../standing/waiting-words.ts';
 import { depth, instant, integer, metresOf, optional, text, yesNo } from './column.ts';
 import { HOLE } from './holes.ts';
 import { defineTable, holesOf, type Source } from './table.ts';
@@ -66,13 +68,13 @@ function rodRows(hole: Document) {
 export const EVENTS = defineTable({
   name: 'events',
   about:
-    'What happened to each hole besides rods and shots, in order: drilling begun, line-ups, stops, bits, water, decisions, how the collar was left.',
+    'What happened to each hole besides rods and shots, in order: drilling begun, line-ups, stops, bits, water, decisions, how the collar was left. Events that a logged row has are in geology_long; one that waits for its row is here.',
   key: ['hole', 'event_id', 'kind'],
   columns: {
     hole: HOLE,
     at: instant('When'),
     kind: text(
-      'drilling begun, line-up, driller stopped, driller went on, bit measured, water strike, collar left, or the kind of a decision (ended, ended early, extended, held, reopened)',
+      'drilling begun, line-up, driller stopped, driller went on, bit measured, water strike, event ahead of the log, collar left, or the kind of a decision (ended, ended early, extended, held, reopened)',
     ),
     event_id: text('Permanent id of the record'),
     depth_m: optional(depth('Depth that it is about'), 'it is about no depth'),
@@ -81,7 +83,7 @@ export const EVENTS = defineTable({
   },
   rows: (source) =>
     holesOf(source).flatMap((hole) =>
-      [...holeEvents(hole), ...waterEvents(source, hole)].toSorted(
+      [...holeEvents(hole), ...waterEvents(source, hole), ...aheadOfLog(source, hole)].toSorted(
         (a, b) => instantMs(a.at) - instantMs(b.at),
       ),
     ),
@@ -132,6 +134,19 @@ function holeEvents(hole: Document) {
       event([id, 'collar left'], each.at, { words: each.state, by: each.by }),
     ),
   ];
+}
+
+/** Events that no row holds yet: rows take them when they are logged. */
+function aheadOfLog({ project }: Source, hole: Document) {
+  return waitingDown(hole).map(([id, event]) => ({
+    hole: hole.id,
+    at: event.at,
+    kind: 'event ahead of the log',
+    event_id: id,
+    depth_m: metres(event.atMm),
+    words: waitingWords(project.schema, event),
+    by: event.by,
+  }));
 }
 
 /** Water strikes stand in the record of the shift; they are of a hole. */

@@ -8,6 +8,7 @@ import { REFUSALS } from '../findings.ts';
 import { headerOf, holeThing, rowsDown } from '../hole.ts';
 import type { Made, Maker } from './made.ts';
 import { closedRefusal } from './open-hole.ts';
+import { withWaiting } from './waiting-events.ts';
 
 /** Logs a new row. Refuses a closed hole, an interval upside down or above the start of logging, and metres logged already. */
 export function logRow(hole: Document, row: Row, legend: Meanings, maker: Maker): Result<Made> {
@@ -15,9 +16,14 @@ export function logRow(hole: Document, row: Row, legend: Meanings, maker: Maker)
   if (closed) return refused(closed);
   const misplaced = intervalRefusal(hole, row, undefined);
   if (misplaced) return misplaced;
+  const waited = withWaiting(hole, row);
   return ok({
-    what: `logged ${formatInterval(row)}`,
-    changes: [...legendChanges(hole, legend), { put: ['rows', maker.newId()], thing: row as Thing }],
+    what: `logged ${formatInterval(row)}${waited.words}`,
+    changes: [
+      ...legendChanges(hole, legend),
+      { put: ['rows', maker.newId()], thing: waited.row as Thing },
+      ...waited.changes,
+    ],
   });
 }
 

@@ -13,6 +13,9 @@ export function situationAt(situation: Situation, depthMm: Depth): Situation {
     ...(hold === undefined || hold.sinceMm > depthMm ? {} : { hold }),
     rows: cutAt(situation.rows, depthMm),
     stream: cutAt<StreamFact>(situation.stream, depthMm),
+    ...(situation.waiting === undefined
+      ? {}
+      : { waiting: situation.waiting.filter(({ atMm }) => atMm < depthMm) }),
     ...(situation.felt === undefined ? {} : { felt: cutAt(situation.felt, depthMm) }),
     loggedMm: shallower(situation.loggedMm, depthMm),
     drilledMm: shallower(situation.drilledMm, depthMm),

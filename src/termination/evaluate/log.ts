@@ -1,5 +1,5 @@
 import type { Condition } from '../../condition/condition.ts';
-import { evaluate, type Reading } from '../../condition/evaluate.ts';
+import { evaluate, type Reader, type Reading } from '../../condition/evaluate.ts';
 import { type Tri, triAll, triAny, triNot } from '../../quantity/tri.ts';
 import { type Field, fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import { readCell } from '../../schema/read-cell.ts';
@@ -38,9 +38,29 @@ export function logWhere(
   const test = testOf(situation, log, condition, rocks);
   return stretchesOf(situation.header.logFromMm, log.feetMm, (piece): PieceState => {
     const row = log.rows[piece];
-    if (row === undefined) return 'not logged';
-    return row.noReturn ? 'cannot tell' : test(piece);
+    const state = row === undefined ? 'not logged' : row.noReturn ? 'cannot tell' : test(piece);
+    return state !== 'yes' && heardAt(situation, log, piece, condition) ? 'yes' : state;
   });
+}
+
+/** True where what waits for its row in a piece makes the condition hold by itself: of anything else there it says nothing. */
+function heardAt(situation: Situation, { feetMm }: Log, piece: number, condition: Condition): boolean {
+  const { schema, waiting = [], header } = situation;
+  if (waiting.length === 0) return false;
+  const fromMm = piece === 0 ? header.logFromMm : (feetMm[piece - 1] ?? 0);
+  const footMm = feetMm[piece] ?? 0;
+  const isLast = piece === feetMm.length - 1;
+  const here = waiting.filter(({ atMm }) => atMm >= fromMm && (atMm < footMm || (isLast && atMm === footMm)));
+  if (here.length === 0) return false;
+  const read: Reader = (name, of) => {
+    const field = fieldNamed(schema, name);
+    const events = Object.fromEntries(
+      here.filter((each) => each.field === name).map(({ code, field: _, ...event }) => [code, event]),
+    );
+    const isKnown = of === undefined ? Object.keys(events).length > 0 : Object.hasOwn(events, of);
+    return field === undefined || !isKnown ? { says: 'unknown' } : readCell(schema, field, { events }, of);
+  };
+  return evaluate(condition, read) === 'yes';
 }
 
 /** The stretches of the hole by a test of its rows, those in doubt among them. A metre without a row can't be told. */
@@ -70,7 +90,7 @@ function logOf(situation: Situation): Log {
 }
 
 function layOut(situation: Situation): Log {
-  const { rows: down, header } = situation;
+  const { rows: down, header, waiting = [] } = situation;
   const feetMm: number[] = [];
   const rows: (Row | undefined)[] = [];
   let atMm: number = header.logFromMm;
@@ -80,11 +100,21 @@ function layOut(situation: Situation): Log {
     rows.push(row);
     atMm = toMm;
   };
+  // A metre that an event waits for is a piece of its own.
+  const layUnlogged = (toMm: number): void => {
+    for (const topMm of waiting.map((each) => topOf(each.atMm)).sort((a, b) => a - b)) {
+      lay(Math.min(topMm, toMm), undefined);
+      if (topMm + header.intervalMm > atMm) lay(Math.min(topMm + header.intervalMm, toMm), undefined);
+    }
+    lay(toMm, undefined);
+  };
+  const topOf = (mm: number): number =>
+    header.logFromMm + Math.floor((mm - header.logFromMm) / header.intervalMm) * header.intervalMm;
   for (const row of down) {
-    lay(row.fromMm, undefined);
+    layUnlogged(row.fromMm);
     lay(row.toMm, row);
   }
-  lay(deepestMm(situation), undefined);
+  layUnlogged(deepestMm(situation));
   return { feetMm, rows, columns: new Map() };
 }
 

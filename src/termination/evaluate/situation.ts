@@ -1,6 +1,7 @@
 import type { FeltByDriller, StreamFact } from '../../hole/drilled.ts';
 import type { Decision } from '../../hole/ending.ts';
 import type { Header, Plan } from '../../hole/header.ts';
+import type { WaitingEvent } from '../../hole/log.ts';
 import { type Depth, depthFromMm } from '../../quantity/depth.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
@@ -47,6 +48,8 @@ export type Situation = {
   readonly plan?: Pick<Plan, 'depthMm' | 'targetMm'>;
   /** Rows from the top down, not overlapping. */
   readonly rows: readonly Row[];
+  /** Events at a depth that no row holds yet: they make a condition hold, and never that it doesn't. */
+  readonly waiting?: readonly Pick<WaitingEvent, 'field' | 'code' | 'atMm' | 'number'>[];
   /** The foot of unbroken cover, for words. Rows below a gap are read all the same. */
   readonly loggedMm: Depth;
   /** The drilled head: where the rig is. */
@@ -70,17 +73,17 @@ export type Situation = {
   readonly openStop?: { readonly because: string; readonly by: string };
 };
 
+/** Below a foot at which an event waits. */
+const NEXT_MM = 100;
+
 /**
- * How deep the hole is at least, for rules that look back: the last rod done, the deepest row where the log goes past it, or the foot of a
- * cavity that the rods dropped into.
+ * How deep the hole is at least, for rules that look back: the last rod done, the deepest row where the log goes past it, the foot of a
+ * cavity that the rods dropped into, or an event that waits for its row: where something was met the bit has been.
  */
-export function deepestMm({
-  drilledMm,
-  loggedMm,
-  cutMm = depthFromMm(0),
-  rows,
-  felt = [],
-}: Situation): number {
+export function deepestMm(situation: Situation): number {
+  const { drilledMm, loggedMm, cutMm = depthFromMm(0), rows, felt = [], waiting = [] } = situation;
   const dropped = felt.filter((each) => each.felt === 'cavity').map(({ toMm }) => toMm);
-  return Math.max(drilledMm, loggedMm, cutMm, rows.at(-1)?.toMm ?? 0, ...dropped);
+  const known = Math.max(drilledMm, loggedMm, cutMm, rows.at(-1)?.toMm ?? 0, ...dropped);
+  // A decimetre more where it was met at the very foot: no event has a length.
+  return waiting.reduce((foot, { atMm }) => (atMm >= foot ? Math.max(atMm, known + NEXT_MM) : foot), known);
 }

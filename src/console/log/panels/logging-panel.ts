@@ -1,3 +1,4 @@
+import { waitingDown } from '../../../hole/commands/waiting-events.ts';
 import { isOver } from '../../../hole/header.ts';
 import { headerOf, rowsDown } from '../../../hole/hole.ts';
 import type { Project } from '../../../project/project.ts';
@@ -6,9 +7,11 @@ import { formatInterval, type Interval } from '../../../quantity/interval.ts';
 import type { Document } from '../../../record/document.ts';
 import { compartmentAt, trayChange } from '../../../sampling/trays/trays.ts';
 import { headsOf, logged } from '../../../standing/heads.ts';
+import { projectForHole } from '../../../standing/hole-schema.ts';
 import { depthOfRod, rodOfDepth } from '../../../standing/rods.ts';
 import { streamFactAt } from '../../../standing/stream.ts';
 import { hazardsOf } from '../../../standing/survey.ts';
+import { waitingWords } from '../../../standing/waiting-words.ts';
 import type { HazardWarning } from '../../../survey/expected/expected.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 
@@ -21,6 +24,7 @@ export function loggingPanel(project: Project, hole: Document, at: Interval): re
     behindLine(hole),
     ...trayChangeLine(project, hole, at),
     ...askedLine(hole),
+    ...waitingLine(project, hole),
   ];
 }
 
@@ -86,6 +90,16 @@ function askedLine(hole: Document): readonly Line[] {
   const first = asked[0];
   if (first === undefined) return [];
   return [spans([`${asked.length} marked ?, oldest ${formatInterval(first[1])}: = settles`, 'warn'])];
+}
+
+/** What waits for its row, the first of it and how many more; the depth stands first, for a narrow panel cuts the end. */
+function waitingLine(project: Project, hole: Document): readonly Line[] {
+  const [first, ...more] = waitingDown(hole);
+  if (first === undefined) return [];
+  const [, { atMm, ...event }] = first;
+  const words = waitingWords(projectForHole(project, hole).schema, event);
+  const others = more.length === 0 ? '' : ` +${more.length}`;
+  return [line(`@${formatDepth(atMm)} ${words}${others}`, 'accent')];
 }
 
 /**

@@ -1,3 +1,4 @@
+import { deepestWaitingMm, waitingDown } from '../../../hole/commands/waiting-events.ts';
 import { headerOf, rowsDown } from '../../../hole/hole.ts';
 import { formatDepth } from '../../../quantity/depth.ts';
 import type { Document, Id } from '../../../record/document.ts';
@@ -5,9 +6,10 @@ import type { LoggingSchema } from '../../../schema/logging-schema.ts';
 import { isNewRock } from '../../../shorthand/rock.ts';
 import { headsOf, nextInterval } from '../../../standing/heads.ts';
 import { rodEndsAt } from '../../../standing/rods.ts';
+import { waitingWords } from '../../../standing/waiting-words.ts';
 import type { Row } from '../../../value/row.ts';
 import { fit } from '../../terminal/paint/cells.ts';
-import type { Theme } from '../../theme.ts';
+import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 import { cellText, fitCell } from './cell-text.ts';
 import { type Column, columnsFor } from './columns.ts';
@@ -90,8 +92,10 @@ function unlogged(hole: Document, fromMm: number, drilledMm: number): readonly E
   const interval = headerOf(hole).intervalMm;
   const taken = rowsDown(hole).filter(([, row]) => row.toMm > fromMm);
   const entries: Entry[] = [];
-  for (let top = fromMm; top < drilledMm; top += interval) {
-    const foot = Math.min(top + interval, drilledMm);
+  // Below the last rod done the bit has been where something was met: that metre is shown whole.
+  const downMm = Math.max(drilledMm, deepestWaitingMm(hole) + 1);
+  for (let top = fromMm, foot = fromMm; top < downMm; top = foot) {
+    foot = top < drilledMm ? Math.min(top + interval, drilledMm) : top + interval;
     if (!taken.some(([, row]) => row.fromMm < foot && row.toMm > top))
       entries.push({ kind: 'unlogged', fromMm: top, toMm: foot });
   }
@@ -110,9 +114,20 @@ function entryLine(entry: Entry, layout: Layout, given: Given): Line {
   const depths = depthsText(entry.fromMm, entry.toMm, layout);
   if (entry.kind === 'hand') {
     const marker = given.cursor === 'head' ? signs.here : ' ';
-    return spans([depths, 'strong'], [`  ${marker}`, 'accent']);
+    return spans([depths, 'strong'], [`  ${marker}`, 'accent'], ...waitingSpans(entry, given));
   }
-  return line(`${depths}   (drilled, not logged)`, 'faint');
+  return spans([`${depths}   (drilled, not logged)`, 'faint'], ...waitingSpans(entry, given));
+}
+
+/** What waits for the row of a metre: `@ water strike 2 L/s at 54.2 m`. */
+function waitingSpans(
+  { fromMm, toMm }: { readonly fromMm: number; readonly toMm: number },
+  { hole, schema }: Given,
+): readonly (readonly [string, Tone])[] {
+  const here = waitingDown(hole).filter(([, { atMm }]) => atMm >= fromMm && atMm < toMm);
+  return here.length === 0
+    ? []
+    : [[` @ ${here.map(([, event]) => waitingWords(schema, event)).join(', ')}`, 'strong']];
 }
 
 function rowLine(entry: Extract<Entry, { readonly kind: 'row' }>, layout: Layout, given: Given): Line {
