@@ -11,9 +11,9 @@ import { hashJson } from '../record/hash.ts';
 import type { Until } from '../shorthand/reason.ts';
 import { adviceFor, adviceOn, endingAt, situationOf } from '../standing/advice.ts';
 import { headsOf } from '../standing/heads.ts';
-import { wantsCall } from '../termination/advice/answered.ts';
+import { isSettled } from '../termination/advice/answered.ts';
 import { decide } from '../termination/advice/decision.ts';
-import { alarms } from '../termination/advice/verdict.ts';
+import { alarms, isDanger } from '../termination/advice/verdict.ts';
 import { rodEndFrom } from '../termination/conditions/rod-finished.ts';
 
 /** What a person decides about the end of a hole. */
@@ -68,17 +68,30 @@ export function goingOn(
   if (!made.ok || said.kind !== 'extended') return made;
   const rodEndMm = rodEndFrom({ header: headerOf(hole) }, drilledMm + 1);
   const end = toMm === undefined ? `, to the end of the rod at ${formatDepth(rodEndMm)} m` : '';
-  const asking = said.called === undefined ? stillAsking(project, hole, others) : '';
-  return ok({ ...made.value, what: `${made.value.what}${end}${asking}` });
+  return ok({
+    ...made.value,
+    what: `${made.value.what}${end}${stillAsking(project, hole, said.called, others)}`,
+  });
 }
 
-/** Met rules that going on does not settle, because it names nobody who was called. */
-function stillAsking(project: Project, hole: Document, others?: Iterable<Document>): string {
+/** What going on does not settle: a danger, whoever was called; and, where nobody was, every question. */
+function stillAsking(project: Project, hole: Document, called?: string, others?: Iterable<Document>): string {
   const { outcomes } = adviceFor(project, hole, others);
-  const names = outcomes.filter((each) => alarms(each) && wantsCall(each.rule)).map(({ rule }) => rule.name);
-  if (names.length === 0) return '';
-  const still = names.length === 1 ? 'still asks' : 'still ask';
-  return `; ${names.join(', ')} ${still}: say who was called, ;extend called Ines Falk: …`;
+  const dangers = outcomes.filter(isDanger).map(({ rule }) => rule.name);
+  const asks = outcomes
+    .filter((each) => alarms(each) || (each.state === 'cannot tell' && each.rule.safety === true))
+    .filter((each) => !isDanger(each) && !isSettled(each))
+    .map(({ rule }) => rule.name);
+  const verb = (names: readonly string[]) => (names.length === 1 ? 'asks' : 'ask');
+  const danger =
+    dangers.length === 0
+      ? ''
+      : `; ${dangers.join(', ')} still ${verb(dangers)}: going on settles no danger, go by the site procedure`;
+  const ask =
+    called !== undefined || asks.length === 0
+      ? ''
+      : `; ${asks.join(', ')} still ${verb(asks)}: say who was called, ;extend called Ines Falk: …`;
+  return `${danger}${ask}`;
 }
 
 function depthOf(until: Until, drilledMm: Depth): Depth {

@@ -1,12 +1,11 @@
 import type { Decision } from '../../hole/ending.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
-import { leavesOf, type Rule } from '../rules/rule.ts';
+import type { Rule } from '../rules/rule.ts';
 
 /**
- * The decision that settled what a rule asks: to go on, made where the rule stood as it does, at or below the depth since which
- * it does. Undefined where it still asks: no one decided, it came to ask again since, or the depth that was settled is drilled. Only an
- * `ask` (or a safety rule in doubt) can be settled so; the permit that ends a hole can't, nor can stopping short by going on. A rule that is met and
- * wants somebody called ({@link wantsCall}) is settled only by a decision that names who was.
+ * The call that was made about what a rule asks: a decision to go on that names who was called, made where the rule stood as it does, at or below
+ * the depth since which it does. Undefined where it still asks: no one was called, it came to ask again since, or the depth that was settled is
+ * drilled. Such a call settles an `ask`, and a safety rule in doubt; a danger that is met it never settles ({@link isSettled}). The permit that ends a hole can't be settled so, nor can stopping short by going on.
  */
 export function answeredBy(
   decisions: readonly Decision[],
@@ -21,25 +20,29 @@ export function answeredBy(
   return decisions.findLast(
     (decision) =>
       decision.kind === 'extended' &&
+      decision.called !== undefined &&
       decision.depthMm >= sinceMm &&
-      (state !== 'met' || decision.called !== undefined || !wantsCall(rule)) &&
       drilledMm < (decision.toMm ?? Number.POSITIVE_INFINITY) &&
       decision.rules.some(
         (each) =>
           each.rule === rule.name &&
           each.state === state &&
-          (state !== 'met' || rule.safety !== true || isKnown(deciding, decision, each.words)),
+          (state !== 'met' ||
+            rule.safety !== true ||
+            deciding.every((one) => each.words.includes(formatInterval(one)))),
       ),
   );
 }
 
-/** True where what makes a danger was there when somebody decided: logged by then, or named in the words kept with the decision. The next void asks anew. */
-function isKnown(deciding: readonly Interval[], { loggedMm }: Decision, words: string): boolean {
-  const lowest = deciding.at(-1);
-  return lowest === undefined || lowest.toMm <= loggedMm || words.includes(formatInterval(lowest));
-}
-
-/** True of a rule that the geologist can't settle alone: a danger, a limit that others set, and whatever names whom to call. */
-export function wantsCall({ safety, call, when }: Rule): boolean {
-  return safety === true || call !== undefined || leavesOf(when).some((leaf) => 'delegatedLimit' in leaf);
+/** True of a rule whose question is settled. A danger that is met stays one, whoever was called about it. */
+export function isSettled({
+  rule,
+  state,
+  answered,
+}: {
+  readonly rule: Rule;
+  readonly state: Decision['rules'][number]['state'];
+  readonly answered?: unknown;
+}): boolean {
+  return answered !== undefined && !(state === 'met' && rule.safety === true);
 }

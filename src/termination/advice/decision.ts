@@ -62,7 +62,8 @@ export function decide(
     rules: outcomes.map((outcome) => ({
       rule: outcome.rule.name,
       state: outcome.state,
-      words: outcome.reason,
+      // What a danger was, and where: so that nobody takes a later one for it.
+      words: outcome.sight === undefined ? outcome.reason : `${outcome.sight}: ${outcome.reason}`,
     })),
     ...(said === '' ? {} : { reason: said }),
     ...(called === undefined || called.trim() === '' ? {} : { called: called.trim() }),

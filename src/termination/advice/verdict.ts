@@ -2,6 +2,7 @@ import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { type RuleOutcome, settledWords } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
 import { rangesWords } from '../rules/doubts.ts';
+import { isSettled } from './answered.ts';
 import { extensionOf, extensionWords } from './extension.ts';
 import { type Occasion, type Verdict, weigh } from './weigh.ts';
 
@@ -19,6 +20,8 @@ export type Advice = {
   readonly sentence: string;
   /** The rules that gave it. */
   readonly by: readonly RuleOutcome[];
+  /** A decision to go on that is not drilled out, where something goes before it. */
+  readonly goesOn?: string;
   /** The foot of the log it rests on. */
   readonly loggedMm: Depth;
   /** Metres drilled and not logged, those in a gap of the log among them. */
@@ -40,7 +43,12 @@ export function occasionOf(situation: Situation, ending = false): Occasion {
 
 /** What the rules advise, with its reason and what it rests on. A hole without rules says so. `ending`: the hole is about to be ended. */
 export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation, ending = false): Advice {
-  const { verdict, by, extension } = weigh(outcomes, occasionOf(situation, ending));
+  const occasion = occasionOf(situation, ending);
+  const { verdict, by, extension } = weigh(outcomes, occasion);
+  const goesOn =
+    occasion.extension === undefined || extension !== undefined
+      ? {}
+      : { goesOn: extensionWords(occasion.extension) };
   return {
     heading: ADVICE_HEADING,
     verdict,
@@ -48,6 +56,7 @@ export function adviceOf(outcomes: readonly RuleOutcome[], situation: Situation,
       extension === undefined ? reasonOf(by, outcomes, situation) : extensionWords(extension)
     }.`,
     by,
+    ...goesOn,
     loggedMm: depthFromMm(Math.max(situation.loggedMm, situation.rows.at(-1)?.toMm ?? 0)),
     unloggedMm: depthFromMm(unloggedMm(situation)),
     drilledMm: situation.drilledMm,
@@ -108,7 +117,9 @@ export function headlines(shown: Shown, outcomes: readonly RuleOutcome[]): reado
   const asks =
     names.length === 0 ? [] : [{ words: `${names.length} more to ask: ${names.join(', ')}.`, danger: false }];
   const verdict = verdictHeadlines(shown.advice);
-  const rest = [...asks, ...byWordAlone(outcomes)];
+  const { goesOn } = shown.advice;
+  const decided = goesOn === undefined ? [] : [{ words: `The hole ${goesOn}.`, danger: false }];
+  const rest = [...asks, ...decided, ...byWordAlone(outcomes)];
   return by.some(isDanger) ? [...verdict, ...dangers, ...rest] : [...dangers, ...verdict, ...rest];
 }
 
@@ -146,7 +157,7 @@ export function isDanger(outcome: RuleOutcome): boolean {
 function ruleSays(outcome: RuleOutcome): string {
   const { rule, state, reason, sight, answered } = outcome;
   if (sight !== undefined) {
-    const settled = answered === undefined ? '' : `; ${settledWords(answered)}`;
+    const settled = answered === undefined ? '' : `; ${settledWords(rule, state, answered)}`;
     return `${rule.name}: ${sight}${settled}${callWords(outcome)}`;
   }
   const doubt = state === 'cannot tell' ? 'can’t tell, ' : '';
@@ -155,8 +166,10 @@ function ruleSays(outcome: RuleOutcome): string {
 }
 
 /** Whom to call, and for a rule about safety, also one that can't be told, that the site procedure goes before everything here. */
-function callWords({ rule: { call, safety }, state, answered }: RuleOutcome): string {
-  if (answered !== undefined) return safety ? ': go by the site procedure' : '';
+function callWords(outcome: RuleOutcome): string {
+  const { call, safety } = outcome.rule;
+  const { state } = outcome;
+  if (isSettled(outcome)) return safety ? ': go by the site procedure' : '';
   if (state === 'not met' || (state === 'cannot tell' && (!safety || call === undefined))) return '';
   const who = call === undefined ? '' : ` ${call}`;
   if (safety) return `: call${who}, go by the site procedure`;
@@ -167,9 +180,10 @@ function callWords({ rule: { call, safety }, state, answered }: RuleOutcome): st
  * True of a rule that is met and is a danger or a question to somebody: never shown as a thing done. What was settled by a decision is no
  * question any more; a danger stays one. A rule on stopping short is a question only where the hole is being ended.
  */
-export function alarms({ rule, state, answered }: RuleOutcome): boolean {
+export function alarms(outcome: RuleOutcome): boolean {
+  const { rule, state } = outcome;
   if (state !== 'met' || rule.whenEnding) return false;
-  return rule.safety === true || (rule.verdict === 'ask' && answered === undefined);
+  return rule.safety === true || (rule.verdict === 'ask' && !isSettled(outcome));
 }
 
 /** Rules about safety before the others, each group in its own order. */

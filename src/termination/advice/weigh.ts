@@ -1,6 +1,7 @@
 import type { VERDICTS } from '../../hole/ending.ts';
 import type { RuleState } from '../evaluate/evaluate-rule.ts';
 import { kindOfLeaf, leavesOf, type Rule } from '../rules/rule.ts';
+import { isSettled } from './answered.ts';
 import type { Extension } from './extension.ts';
 
 /** Advice on ending the hole. */
@@ -32,13 +33,13 @@ export type Weighed<S extends Standing> = {
  * 4. a rule that says not yet, and holds the hole open until it is met, is not met or can't be told: not yet;
  * 5. a met rule that says end, then one that says may end; where a rule with `whenEnding` is met or can't be told: ask;
  * 6. not yet.
- * A rule whose question was settled by a decision to go on no longer speaks. Nothing that can't be told ever ends a hole.
+ * A question that was settled by a decision to go on no longer speaks; a danger that is met always does. Nothing that can't be told ever ends a hole.
  */
 export function weigh<S extends Standing>(
   standings: readonly S[],
   { extension, ending = false }: Occasion = {},
 ): Weighed<S> {
-  const open = standings.filter(({ answered }) => answered === undefined);
+  const open = standings.filter((each) => !isSettled(each));
   return (
     goingFirst(open) ??
     asking(open, ending) ??

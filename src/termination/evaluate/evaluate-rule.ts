@@ -108,7 +108,7 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
     ...(answered === undefined ? {} : { answered }),
-    reason: answered === undefined ? reason : `${reason}; ${settledWords(answered)}`,
+    reason: answered === undefined ? reason : `${reason}; ${settledWords(rule, state, answered)}`,
     history,
   };
 }
@@ -137,10 +137,11 @@ function withToLog(
   };
 }
 
-/** Who settled what a rule asks, and where. */
-export function settledWords({ by, called, depthMm }: Decision): string {
-  const call = called === undefined ? '' : `, ${called} called`;
-  return `settled by ${by} at ${formatDepth(depthMm)} m${call}`;
+/** Who settled what a rule asks, and where; of a danger, which nothing said settles, who was called. */
+export function settledWords(rule: Rule, state: RuleState, { by, called, depthMm }: Decision): string {
+  const at = `by ${by} at ${formatDepth(depthMm)} m`;
+  if (rule.safety === true && state === 'met') return `${called} called ${at}`;
+  return `settled ${at}, ${called} called`;
 }
 
 /** A hold that someone made is advice of its own: it must not hang on whether the project has a rule for it. */

@@ -269,14 +269,14 @@ const FACTS: readonly (readonly [
     (draft, hours, depth) => draft.pace.push({ atMm: mm(depth), hoursOnHole: Number(hours) }),
   ],
   [
-    /^(extended|held|reopened|ended) at (\S+?)(?: to (\S+?))?(?: answering (.+?))?(?: which was (.+?))?( uncalled)?$/,
-    (draft, kind, depth, to, rule, state, uncalled) =>
+    /^(extended|held|reopened|ended) at (\S+?)(?: to (\S+?))?(?: answering (.+?))?(?: about (\S+))?(?: which was (.+?))?( uncalled)?$/,
+    (draft, kind, depth, to, rule, about, state, uncalled) =>
       draft.decisions.push({
         kind: kind as 'extended',
         depthMm: mm(depth),
         loggedMm: mm(depth),
         verdict: 'not yet',
-        rules: rule === undefined ? [] : [{ rule, state: (state ?? 'met') as 'met', words: 'then' }],
+        rules: rule === undefined ? [] : [{ rule, state: (state ?? 'met') as 'met', words: about ?? 'then' }],
         ...(to === undefined ? {} : { toMm: mm(to) }),
         reason: 'zone open',
         ...(uncalled === undefined ? { called: 'Ines Falk' } : {}),
