@@ -1,4 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
+import { isOver } from '../hole/header.ts';
 import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
@@ -9,7 +10,7 @@ import { checkStock } from '../sampling/scheme/stock.ts';
 import { checkBags } from '../sampling/stream/bags-check.ts';
 import { checkRow } from '../schema/check/row-checks.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
-import { projectForHole, schemaChangesOf } from '../standing/hole-schema.ts';
+import { hazardsUnloggable, projectForHole, schemaChangesOf } from '../standing/hole-schema.ts';
 import { logFindings } from '../standing/log-findings.ts';
 import { provisionalInHole } from '../standing/provisional-codes.ts';
 import { questionFindings } from '../standing/questions.ts';
@@ -66,6 +67,7 @@ function checkAlone(project: Project, hole: Document, holes: readonly Document[]
   const place = { hole: headerOf(hole).name };
   return [
     ...schemaChangesOf(project.schema, hole),
+    ...(isOver(headerOf(hole).state) ? [] : hazardsUnloggable(project.schema, hole)),
     ...provisionalInHole(project.schema, hole),
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...questionFindings(projectForHole(project, hole).schema, hole),

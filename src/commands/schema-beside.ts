@@ -9,7 +9,10 @@ import { realDisk } from '../files/real-disk.ts';
 import type { Finding } from '../finding/finding.ts';
 import { checkBagPrefixes } from '../schema/check/check-schema.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
-import { schemaChangesOf } from '../standing/hole-schema.ts';
+import { hazardsUnloggable, schemaChangesOf } from '../standing/hole-schema.ts';
+import { ruleSeesNoVoid } from '../termination/findings.ts';
+import { checkTermination } from '../termination/rules/check-rules.ts';
+import { readByHand } from './at-project.ts';
 
 /**
  * What a schema comes to in the project that it stands in: bag numbers that could be a line of the log, what it changes for the
@@ -25,7 +28,18 @@ export async function findingsBeside(
   return [
     ...checkBagPrefixes(await prefixesIn(folder), { file: path, field: 'sampling.numbers.prefixes' }),
     ...(schema === undefined ? [] : await changesUnderHoles(outside, folder, schema)),
+    ...(schema === undefined ? [] : await rulesWithoutVoid(folder, schema)),
   ];
+}
+
+/** Rules of the project that ask for voids, where no code of the schema means one. */
+async function rulesWithoutVoid(folder: string, schema: LoggingSchema): Promise<readonly Finding[]> {
+  const loaded = await readByHand(folder);
+  if (!loaded.ok) return [];
+  const { termination } = loaded.value.project.settings;
+  return checkTermination(termination, schema, { file: HAND_WRITTEN.project }).filter(
+    ({ code }) => code === ruleSeesNoVoid.code,
+  );
 }
 
 /** The prefixes of bag numbers as project.json says them; what is misshapen there is for `offsider check` to name. */
@@ -50,5 +64,5 @@ async function changesUnderHoles(
   const documents = [...opened.value.documents().values()];
   return documents
     .filter((document) => document.kind === 'hole')
-    .flatMap((hole) => schemaChangesOf(schema, hole));
+    .flatMap((hole) => [...schemaChangesOf(schema, hole), ...hazardsUnloggable(schema, hole)]);
 }

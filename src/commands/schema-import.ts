@@ -17,6 +17,8 @@ export interface ImportAsked extends Shared {
   readonly columns: { readonly [Name in keyof CodeColumns]: string | undefined };
   /** A field that takes its codes from this list from then on. */
   readonly field?: string | undefined;
+  /** Cautions that get lost were seen, and are to go. */
+  readonly dropCautions?: boolean;
   readonly preview: boolean;
   readonly json: boolean;
 }
@@ -38,7 +40,7 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
     const codes = importCodes({ file: asked.file, text }, columns);
     const parents = await parentsOf(realDisk, asked.folder, logging);
     const file = { file: logging.file, text: logging.text };
-    const library = codes.ok ? importLibrary(file, asked.list, codes.value, asked.field, parents) : codes;
+    const library = codes.ok ? importLibrary(file, asked, codes.value, parents) : codes;
     if (!library.ok) {
       sayTrouble(outside, library);
       sayAside(outside, 'Nothing was changed.');
@@ -48,8 +50,8 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
       const written = await desk.writeByHand('logging', library.value.text);
       if (!written.ok) return refuse(outside, ...written.findings);
     }
-    const { proposed, withoutPair } = library.value;
-    if (json) sayJson(outside, { list: asked.list, written: !preview, proposed, withoutPair });
+    const { proposed, withoutPair, unwarned } = library.value;
+    if (json) sayJson(outside, { list: asked.list, written: !preview, proposed, withoutPair, unwarned });
     else say(outside, importText(library.value, asked));
     return EXIT.fine;
   });
@@ -67,7 +69,7 @@ async function textOf(file: string) {
 }
 
 function importText(
-  { schema, proposed, withoutPair }: ImportedLibrary,
+  { schema, proposed, withoutPair, unwarned }: ImportedLibrary,
   { list, preview }: ImportAsked,
 ): string {
   const labels = new Map(schema.lists[list]?.codes.map(({ code, label }) => [code, label]));
@@ -78,6 +80,7 @@ function importText(
       : [
           `No safe pair is left for ${withoutPair.join(', ')}: said by the field, like rock'${withoutPair[0]}.`,
         ]),
+    ...unwarned.map((each) => `LOOK: ${each}. Name a column with --caution, or put it into logging.json.`),
     preview
       ? `The list ${list} would have ${labels.size} codes, with the pairs above proposed. Nothing was changed.`
       : `The list ${list} has ${labels.size} codes, with the pairs above proposed. The former logging.json is kept.`,

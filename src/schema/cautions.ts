@@ -50,6 +50,11 @@ export function holdsVoid(schema: LoggingSchema, cells: Cells): boolean {
   return thingsIn(schema, cells).some(({ caution }) => caution?.kind === 'void');
 }
 
+/** True where something that can be logged has a caution of a kind. */
+export function canSay(schema: LoggingSchema, kind: Caution['kind']): boolean {
+  return cautionsOfSchema(schema).some(({ caution }) => caution.kind === kind);
+}
+
 /** Fields that a void can be seen in. */
 export function voidFields(schema: LoggingSchema): readonly string[] {
   return [...thingsOf(schema)].flatMap(([field, things]) =>
@@ -178,6 +183,37 @@ const USUAL_WORDS: Readonly<Record<Caution['kind'], string>> = {
     'Dust from this holds fine silica. Wear what site procedures ask for, and keep out of the dust.',
   other: 'This can hurt: go by site procedures, and ask camp for the words of this caution.',
 };
+
+/** Words for a code that gives no chips, until the project has its own. */
+const LOSS_WORDS = 'Broken ground or a void may be near. Tell the driller, and go by site procedures.';
+
+/** What a code means for people, as a library says it in one cell. */
+export type DangerTyped = { readonly caution: Caution; readonly noChips?: true };
+
+/** `void`, `fibre`, `silica dust`, `loss of return`, perhaps with words of its own after a colon; undefined for anything else. */
+export function dangerTyped(typed: string): DangerTyped | undefined {
+  const [kind = '', ...more] = typed.split(':');
+  const own = more.join(':').trim();
+  const noChips = ['loss of return', 'no return'].includes(kind.trim().toLowerCase());
+  const caution = noChips ? { kind: 'other' as const, words: LOSS_WORDS } : cautionTyped(kind);
+  if (caution === undefined || own.length > 200) return undefined;
+  return {
+    caution: own === '' ? caution : { ...caution, words: own },
+    ...(noChips ? { noChips: true as const } : {}),
+  };
+}
+
+/** Names of dangers in the words of a code: a code called so that has no caution is most likely missing one. */
+const NAMES: readonly (readonly [Caution['kind'], RegExp])[] = [
+  ['void', /\b(voids?|stopes?|cavity|cavities|old workings)\b/i],
+  ['fibre', /\b(asbestos|fibrous|amphibolite|serpentinite|crocidolite|chrysotile)\b/i],
+  ['silica dust', /\b(chert|silcrete)\b/i],
+];
+
+/** The kind of danger that words of a code name, `old stope or void`; undefined for any other words. */
+export function dangerNamed(label: string): Caution['kind'] | undefined {
+  return NAMES.find(([, name]) => name.test(label))?.[0];
+}
 
 /** A caution by its kind as somebody types it (`void`, `silica`), in the usual words; undefined for no kind. */
 export function cautionTyped(typed: string): Caution | undefined {

@@ -140,6 +140,32 @@ export const entryTwice = defineFinding({
   rationale: 'The second would quietly replace the first.',
 });
 
+/** Raised where a code library would take the caution of a danger away. */
+export const importLosesCaution = defineFinding({
+  code: 'codes-caution-lost',
+  severity: 'fault',
+  title: 'A code library would take cautions away.',
+  rationale:
+    'A void, a loss of return or fibre would be logged without a warning, and the rules would count the metre as rock.',
+});
+
+/** Raised where the words of a code name a danger, and it has no caution. */
+export const cautionMissing = defineFinding({
+  code: 'schema-caution-missing',
+  severity: 'warning',
+  title: 'A code is called like a danger and has no caution.',
+  rationale:
+    'Whoever logs it is not warned, and a rule about voids or fibre takes the metre for common rock.',
+});
+
+/** Raised where a plan expects a void or fibre and no code can say so. */
+export const hazardUnloggable = defineFinding({
+  code: 'schema-hazard-unloggable',
+  severity: 'warning',
+  title: 'A plan expects a danger that no code stands for.',
+  rationale: 'When the hole meets it nobody can log it: no warning comes, and no rule sees it.',
+});
+
 /** Raised where a CSV of codes lacks a column that the mapping names. */
 export const importColumn = defineFinding({
   code: 'codes-column-missing',

@@ -1,13 +1,14 @@
 import type { Finding } from '../finding/finding.ts';
 import { isOver } from '../hole/header.ts';
-import { headerOf, holeThings, rowsDown } from '../hole/hole.ts';
+import { headerOf, holeThings, planOf, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
+import { canSay } from '../schema/cautions.ts';
 import { withoutShifted } from '../schema/change/frozen-strokes.ts';
 import { changesUnder, type Held } from '../schema/change/schema-change.ts';
 import { codesIn } from '../schema/codes-in.ts';
-import { changeStrokesDropped, changeStrokesShifted } from '../schema/findings.ts';
+import { changeStrokesDropped, changeStrokesShifted, hazardUnloggable } from '../schema/findings.ts';
 import type { Meanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { type Cell, qualifiedIn } from '../value/cell.ts';
@@ -20,6 +21,23 @@ export function legendOf(hole: Document): Meanings {
     scales: Object.fromEntries(holeThings(hole, 'legendScales')) as Meanings['scales'],
     codes: Object.fromEntries(holeThings(hole, 'legendCodes')) as Meanings['codes'],
   };
+}
+
+/** Dangers that the plan of a hole expects and that no code of the schema stands for. */
+export function hazardsUnloggable(schema: LoggingSchema, hole: Document): readonly Finding[] {
+  return (planOf(hole)?.expects ?? []).flatMap(({ name, hazard }) =>
+    hazard === undefined || canSay(schema, hazard)
+      ? []
+      : [
+          hazardUnloggable.at(
+            { hole: headerOf(hole).name },
+            {
+              problem: `the plan expects ${name} (${hazard}), and no code in use has a caution that says ${hazard}`,
+              remedy: `Give the code for it "caution": { "kind": "${hazard}", … } in logging.json.`,
+            },
+          ),
+        ],
+  );
 }
 
 /**

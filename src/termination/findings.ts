@@ -106,6 +106,15 @@ export const ruleTwice = defineFinding({
 });
 
 /** Raised by check-rules.ts. */
+export const ruleSeesNoVoid = defineFinding({
+  code: 'termination-rule-sees-no-void',
+  severity: 'fault',
+  title: 'A rule about voids, and no code that means a void.',
+  rationale:
+    'A void that is met can’t be logged as one, so the rule takes its metre for rock and says that there is none.',
+});
+
+/** Raised by check-rules.ts. */
 export const rulesContradict = defineFinding({
   code: 'termination-rules-contradict',
   severity: 'fault',

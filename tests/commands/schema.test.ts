@@ -5,6 +5,7 @@ import { enter } from '../../src/commands/enter.ts';
 import { checkSchemaFile } from '../../src/commands/schema.ts';
 import { type ImportAsked, importCodeLibrary } from '../../src/commands/schema-import.ts';
 import { exportSchema, type KeysAsked, schemaKeys } from '../../src/commands/schema-print.ts';
+import { termination } from '../../src/commands/termination.ts';
 import type { Outside } from '../../src/desk/outside.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
 
@@ -196,6 +197,76 @@ describe('schema import', () => {
     expect(code).toBe(1);
     expect(err).toContain('bas and BAS differ only in capitals');
     expect(logging(folder)).toBe(logging(SAMPLE));
+  });
+});
+
+describe('schema import and dangers', () => {
+  const FIELD = { list: 'ktRocks', field: 'rock' };
+  async function take(text: string, more: Partial<ImportAsked> & { caution?: string } = {}) {
+    const folder = copyOfSample();
+    const file = join(folder, 'library.csv');
+    writeFileSync(file, text);
+    const columns: ImportAsked['columns'] = {
+      code: 'Code',
+      label: 'Name',
+      ...(more.caution === undefined ? {} : { caution: more.caution }),
+    } as ImportAsked['columns'];
+    const asked = { folder, list: 'rocks', file, columns, preview: false, json: false, ...more };
+    return { folder, ...(await run((outside) => importCodeLibrary(outside, asked))) };
+  }
+  const BARE = 'Code,Name\nGNE,gneiss\nSTP,old stope or void\nFAM,fibrous amphibolite\n';
+  const WARNED =
+    'Code,Name,Danger\nGNE,gneiss,\nSTP,old stope or void,void: Call Control on channel 6.\nNIL,nothing came up,loss of return\n' +
+    'FAM,fibrous amphibolite,fibre\nCHT,chert,silica dust\n';
+
+  it('is refused where a field could no longer say a void, a loss of return or fibre, each named with its codes', async () => {
+    const { code, err, folder } = await take(BARE, FIELD);
+    expect(code).toBe(1);
+    for (const kind of ['void', 'loss of return', 'fibre', 'silica dust'])
+      expect(err).toContain(`rock would have no code for ${kind} (it has `);
+    expect(err).toContain('VOI void or old workings');
+    expect(err).toContain('--caution');
+    expect(readFileSync(join(folder, 'logging.json'), 'utf8')).toBe(
+      readFileSync(join(SAMPLE, 'logging.json'), 'utf8'),
+    );
+  });
+
+  it('takes cautions from a column, with words of their own, and a loss of return as one', async () => {
+    const { code, out, folder } = await take(WARNED, { ...FIELD, caution: 'Danger' });
+    expect([code, out.includes('LOOK')]).toEqual([0, false]);
+    const { lists } = JSON.parse(readFileSync(join(folder, 'logging.json'), 'utf8'));
+    expect(lists.ktRocks.codes).toMatchObject([
+      { code: 'GNE' },
+      { code: 'STP', caution: { kind: 'void', words: 'Call Control on channel 6.' } },
+      { code: 'NIL', noChips: true, caution: { kind: 'other' } },
+      { code: 'FAM', caution: { kind: 'fibre' } },
+      { code: 'CHT', caution: { kind: 'silica dust' } },
+    ]);
+    expect(lists.ktRocks.codes[0]).not.toHaveProperty('caution');
+  });
+
+  it('goes on with --drop-cautions, and the check and the rules then say what can’t be logged', async () => {
+    const { code, out, folder } = await take(BARE, { ...FIELD, dropCautions: true });
+    expect(code).toBe(0);
+    expect(out).toContain('LOOK: STP is called old stope or void and has no caution (void)');
+    const checked = (await check(join(folder, 'logging.json'))).out;
+    expect(checked).toContain('FAM is called fibrous amphibolite and has no caution (fibre)');
+    expect(checked).toContain('no code in use has a caution that says void');
+    const rules = await run((outside) =>
+      termination(outside, { folder, holes: [], asThen: false, check: true, replay: false, json: false }),
+    );
+    expect(rules.out).toContain('it asks for voids, and no code in use has a caution that says void');
+  });
+
+  it('names new codes of the list in use that are called like a danger', async () => {
+    const { code, out } = await take('Code,Name\nSTP,old stope\n');
+    expect(code).toBe(0);
+    expect(out).toContain('LOOK: STP is called old stope and has no caution (void)');
+  });
+
+  it('names a danger that it does not know', async () => {
+    const { code, err } = await take('Code,Name,Danger\nSTP,old stope,hole\n', { caution: 'Danger' });
+    expect([code, err]).toEqual([1, expect.stringContaining('STP has the caution hole; it is void, fibre')]);
   });
 });
 

@@ -109,18 +109,24 @@ function addImport(schema: Command, outside: Outside, done: Done): void {
     .option('--cgi <heading>', 'column of CGI terms')
     .option('--mineral <heading>', 'column of mineral symbols')
     .option('--density <heading>', 'column of densities, in g/cm³')
+    .option(
+      '--caution <heading>',
+      'column of dangers: void, fibre, silica dust, radiation, loss of return, other; own words after a colon',
+    )
+    .option('--drop-cautions', 'go on though dangers could no longer be logged as such')
     .option('--field <name>', 'a field that takes its codes from this list from now on')
     .option('--preview', 'show what would come of it, and change nothing')
     .action(async (list, file, options, command: Command) => {
       const { importCodeLibrary } = await import('../schema-import.ts');
-      const { field, code, label, look, pair, cgi, mineral, density } = options;
+      const { field, code, label, look, pair, cgi, mineral, density, caution } = options;
       done(
         await importCodeLibrary(outside, {
           ...shared(command),
           list,
           file,
-          columns: { code, label, look, pair, cgi, mineral, densityGcm3: density },
+          columns: { code, label, look, pair, cgi, mineral, densityGcm3: density, caution },
           field,
+          dropCautions: options.dropCautions === true,
           preview: options.preview === true,
         }),
       );

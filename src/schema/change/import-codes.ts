@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
+import { dangerTyped } from '../cautions.ts';
 import { importColumn, importCsv, importRow } from '../findings.ts';
 import type { CodeEntry } from '../read/file-entries.ts';
 import type { TextFile } from '../read/places.ts';
@@ -13,6 +14,8 @@ export type CodeColumns = {
   readonly cgi?: string;
   readonly mineral?: string;
   readonly densityGcm3?: string;
+  /** `void`, `fibre`, `silica dust`, `radiation`, `loss of return`, `other`, perhaps with words after a colon. */
+  readonly caution?: string;
 };
 
 type Line = { readonly line: number; readonly cells: Readonly<Record<string, string>> };
@@ -111,6 +114,10 @@ function entryOf({ cells }: Line, columns: CodeColumns): CodeEntry | string {
   if (label.length > LONGEST_LABEL) return `the words of ${code} are longer than ${LONGEST_LABEL} characters`;
   if (density !== '' && !(Number(density) >= 0.5 && Number(density) <= 8))
     return `${code} has the density ${density}; it goes from 0.5 to 8 g/cm³`;
+  const warned = at(columns.caution);
+  const danger = dangerTyped(warned);
+  if (warned !== '' && danger === undefined)
+    return `${code} has the caution ${warned.slice(0, 30)}; it is void, fibre, radiation, silica dust, loss of return or other`;
   const pair = at(columns.pair);
   return {
     code,
@@ -120,6 +127,7 @@ function entryOf({ cells }: Line, columns: CodeColumns): CodeEntry | string {
     ...(at(columns.cgi) === '' ? {} : { cgi: at(columns.cgi) }),
     ...(at(columns.mineral) === '' ? {} : { mineral: at(columns.mineral) }),
     ...(density === '' ? {} : { densityGcm3: Number(density) }),
+    ...danger,
   };
 }
 

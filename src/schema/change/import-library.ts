@@ -1,5 +1,7 @@
 import { applyEdits, findNodeAtLocation, modify } from 'jsonc-parser';
-import { ok, type Result } from '../../finding/finding.ts';
+import { ok, type Result, refused } from '../../finding/finding.ts';
+import { checkSchema } from '../check/check-schema.ts';
+import { cautionMissing, importLosesCaution } from '../findings.ts';
 import type { LoggingSchema } from '../logging-schema.ts';
 import type { LoadParent } from '../read/chain.ts';
 import type { CodeEntry } from '../read/file-entries.ts';
@@ -8,6 +10,7 @@ import type { TextFile } from '../read/places.ts';
 import { resolveSchema } from '../read/resolve.ts';
 import { insertCodes } from './add-code.ts';
 import { FORMATTING, heldToCheck } from './changed-file.ts';
+import { lostCautions } from './lost-cautions.ts';
 import { proposePairs } from './propose-pairs.ts';
 
 /** A code library taken into a project's logging.json: the text, its schema, and the pairs that were proposed. */
@@ -17,17 +20,27 @@ export type ImportedLibrary = {
   readonly proposed: readonly { readonly code: string; readonly pair: string }[];
   /** Codes that no safe pair is left for: said by their field. */
   readonly withoutPair: readonly string[];
+  /** Codes of the list that are called like a danger and have no caution, in words. */
+  readonly unwarned: readonly string[];
+};
+
+/** Where a library goes, and what was decided about it. */
+export type ImportInto = {
+  readonly list: string;
+  /** Takes its codes from the list from then on. */
+  readonly field?: string | undefined;
+  /** Cautions that get lost were seen, and are to go. */
+  readonly dropCautions?: boolean;
 };
 
 /**
  * Takes codes imposed from elsewhere into a list, keeping them as they are, each with a pair proposed where the library gives none.
- * `field` takes its codes from that list from then on. Refused, with nothing changed, where the check finds a new fault.
+ * Refused, with nothing changed, where the check finds a new fault, and where a danger could no longer be logged as one.
  */
 export function importLibrary(
   file: TextFile,
-  list: string,
+  { list, field, dropCautions = false }: ImportInto,
   entries: readonly CodeEntry[],
-  field: string | undefined,
   loadParent?: LoadParent,
 ): Result<ImportedLibrary> {
   const pointed = field === undefined ? ok(file.text) : withList(file, field, list);
@@ -49,8 +62,30 @@ export function importLibrary(
   if (!whole.ok) return whole;
   const held = heldToCheck(file, whole.value, loadParent);
   if (!held.ok) return held;
+  const before = resolveSchema(file, loadParent);
+  const lost = before.ok && !dropCautions ? lostCautions(before.value.schema, held.value.schema) : [];
+  if (lost.length > 0) return refused(...lost.map((problem) => losesCaution(list, problem)));
   const withoutPair = [...wanted].filter((code) => !pairs.has(code));
-  return ok({ ...held.value, proposed: proposed.map(({ code, pair }) => ({ code, pair })), withoutPair });
+  const unwarned = checkSchema(held.value.schema)
+    .filter(({ code, place }) => code === cautionMissing.code && place.thing?.startsWith(`list ${list},`))
+    .map(({ problem }) => problem);
+  return ok({
+    ...held.value,
+    proposed: proposed.map(({ code, pair }) => ({ code, pair })),
+    withoutPair,
+    unwarned,
+  });
+}
+
+function losesCaution(list: string, problem: string) {
+  return importLosesCaution.at(
+    { thing: `list ${list}` },
+    {
+      problem,
+      remedy:
+        'Put a column into the CSV that says void, fibre, silica dust or loss of return, and name it with --caution. If they are meant to go: --drop-cautions.',
+    },
+  );
 }
 
 /** The text with a field that takes its codes from a list: in the file's own entry of the field, else in a new one. */

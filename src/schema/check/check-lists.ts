@@ -1,5 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
+import { dangerNamed } from '../cautions.ts';
 import {
+  cautionMissing,
   codeTwice,
   codeUnsayable,
   densityLevel,
@@ -136,6 +138,7 @@ function checkCode(
           }),
         ]
       : []),
+    ...nameless(code, part, raise),
     ...(code.provisional === true
       ? [
           raise(provisional, part, {
@@ -144,6 +147,22 @@ function checkCode(
           }),
         ]
       : []),
+  ];
+}
+
+/** A code in use whose words name a danger that it does not warn of. */
+function nameless(
+  { code, label, caution, retiredSince }: Code,
+  part: { readonly list: string; readonly code: string },
+  raise: Raise,
+): readonly Finding[] {
+  const kind = dangerNamed(label);
+  if (kind === undefined || caution !== undefined || retiredSince !== undefined) return [];
+  return [
+    raise(cautionMissing, part, {
+      problem: `${code} is called ${label} and has no caution (${kind})`,
+      remedy: `Give it "caution": { "kind": "${kind}", "words": … }, or accept this if it is none.`,
+    }),
   ];
 }
 

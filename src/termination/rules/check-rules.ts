@@ -1,6 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { depthFromMm, formatDepth } from '../../quantity/depth.ts';
+import { canSay } from '../../schema/cautions.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { goesFirst } from '../advice/weigh.ts';
 import { assess } from '../evaluate/evaluate-rule.ts';
@@ -11,6 +12,7 @@ import {
   overrideWithout,
   ruleHeldBack,
   ruleNeverMet,
+  ruleSeesNoVoid,
   rulesContradict,
   ruleTwice,
 } from '../findings.ts';
@@ -58,6 +60,7 @@ export function checkRules(rules: readonly Rule[], schema: LoggingSchema, place:
     ...pairsOf(rules).flatMap(([a, b]) => checkPair(a, b, at(b))),
     ...fields,
     ...aheads.filter(({ ahead }) => ahead.holds === undefined).map(({ rule }) => neverMet(rule, at(rule))),
+    ...rules.flatMap((rule) => seesNoVoid(rule, schema, at(rule))),
     ...heldBack(aheads, at),
     ...checkEnding(rules, place),
   ];
@@ -89,6 +92,17 @@ function neverMet(rule: Rule, place: Place): Finding {
     excerpt: JSON.stringify(rule.when),
     remedy: 'Look for a part that excludes another, or more metres asked than are counted.',
   });
+}
+
+/** A rule that asks for voids over a log that can't say one. */
+function seesNoVoid(rule: Rule, schema: LoggingSchema, place: Place): readonly Finding[] {
+  if (!leavesOf(rule.when).some((leaf) => 'voidNear' in leaf) || canSay(schema, 'void')) return [];
+  return [
+    ruleSeesNoVoid.at(place, {
+      problem: 'it asks for voids, and no code in use has a caution that says void',
+      remedy: 'Give the code for voids and old workings "caution": { "kind": "void", … } in logging.json.',
+    }),
+  ];
 }
 
 type RuleAhead = { readonly rule: Rule; readonly ahead: Ahead };

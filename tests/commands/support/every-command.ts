@@ -357,6 +357,8 @@ export const COMMANDS: readonly CommandCase[] = [
       '--cgi': at('Look'),
       '--mineral': at('Look'),
       '--density': at('Density'),
+      '--caution': at('Danger'),
+      '--drop-cautions': FLAG,
       '--field': at('rock'),
       '--preview': FLAG,
     },
@@ -504,7 +506,7 @@ const FILES: Readonly<Record<string, string>> = {
   'old-collars.csv': 'hole,easting,northing,elevation,depth\nOLD001,412499,6002239,431,60\n',
   'old-shots.csv': 'hole,depth,dip\nOLD001,30,-60.5\n',
   'old-log.csv': 'hole,from,to,rock\nOLD001,0,60,BAS\n',
-  'codes.csv': 'Code,Label,Look,Pair,Density\nQQA,Quartzite,glassy,qz,2.7\n',
+  'codes.csv': 'Code,Label,Look,Pair,Density,Danger\nQQA,Quartzite,glassy,qz,2.7,silica dust\n',
   'gps.txt': '$GPGGA,013000.00,3606.95419,S,12200.54141,E,1,09,0.9,431.0,M,-27.0,M,,*55\n',
   'photos/MBRC003 tray2.jpg': '',
 };

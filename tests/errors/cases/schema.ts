@@ -1,5 +1,6 @@
 import { planReadings } from '../../../src/acts/readings/plan-readings.ts';
 import { importCodes } from '../../../src/schema/change/import-codes.ts';
+import { importLibrary } from '../../../src/schema/change/import-library.ts';
 import { additionsTo, changesUnder } from '../../../src/schema/change/schema-change.ts';
 import { checkBagPrefixes } from '../../../src/schema/check/check-schema.ts';
 import { meaningsOf } from '../../../src/schema/legend.ts';
@@ -9,12 +10,14 @@ import {
   type LoggingSchema,
   type NumberField,
 } from '../../../src/schema/logging-schema.ts';
+import { hazardsUnloggable } from '../../../src/standing/hole-schema.ts';
 import { findingsOf, overSmall, SMALL } from '../../schema/build.ts';
 import { holeWith, row } from '../../standing/support/hole.ts';
 import { resolveStyle } from '../../support/styles.ts';
 import { type ErrorCase, findingsIn, given } from '../error-case.ts';
 
 const STYLE = resolveStyle('orogenic-gold') as LoggingSchema;
+const WITHOUT_VOID: LoggingSchema = { ...STYLE, fields: [], lists: {} };
 const MAGSUS = fieldNamed(STYLE, 'magsus') as NumberField;
 const code = (name: string, rest: object = {}) => ({
   code: name,
@@ -186,6 +189,28 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
   alone('schema-not-json', 'a comma left out', '{ "format": 1\n  "name": "a" }'),
   given('schema-bag-number-reads-as-line', 'bag numbers in small letters', () =>
     checkBagPrefixes(['zq'], { file: 'project.json', field: 'sampling.numbers.prefixes' }),
+  ),
+  over(
+    'schema-caution-missing',
+    'an old stope without a caution',
+    codes(code('OST', { label: 'old stope' })),
+  ),
+  given('schema-hazard-unloggable', 'a stope in the plan, and no code for a void', () =>
+    hazardsUnloggable(
+      WITHOUT_VOID,
+      holeWith({
+        plan: [{ depthMm: 60_000, expects: [{ name: 'old stope', fromMm: 14_000, hazard: 'void' }] }],
+      }),
+    ),
+  ),
+  given('codes-caution-lost', 'rocks of a library without a void', () =>
+    findingsIn(
+      importLibrary(
+        { file: 'logging.json', text: '{ "format": 1, "name": "ours", "extends": "lithium-pegmatite" }' },
+        { list: 'ktRocks', field: 'rock' },
+        [{ code: 'STP', label: 'old stope', look: '' }],
+      ),
+    ),
   ),
   imported('codes-column-missing', 'another heading', 'Kode,Description\nA,b\n'),
   imported('codes-not-csv', 'a quotation mark left open', 'Code,Description\nA,"open\nB,b\n'),

@@ -44,6 +44,13 @@ export const TERMINATION_CASES: readonly ErrorCase[] = [
     '12 of the last 10 m',
     rule({ ofLast: { where: BARREN, atLeastM: 12, ofM: 10 } }),
   ),
+  given('termination-rule-sees-no-void', 'voids asked of a log without a code for them', () =>
+    checkRules(
+      [rule({ voidNear: { inLastM: 6, aheadM: 12 } }, { name: 'void', verdict: 'ask', safety: true }), END],
+      { ...SCHEMA, fields: [], lists: {} },
+      PLACE,
+    ),
+  ),
   rules('termination-rules-contradict', 'one question, two verdicts', {
     ...END,
     name: 'ask first',

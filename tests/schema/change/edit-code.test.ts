@@ -79,13 +79,15 @@ describe('what a change would let the check find', () => {
 });
 
 describe('an imposed code library', () => {
+  /** These are about pairs: what happens to cautions stands in its own tests. */
+  const INTO = { list: 'library', field: 'rock', dropCautions: true };
   const entries = [
     { code: 'Mb', label: 'mafic basalt', look: '' },
     { code: '3x', label: 'fault rock', look: '', pair: 'fx' },
   ];
 
   it('goes into a list of its own that a field takes from, with pairs for the codes that have none', () => {
-    const taken = importLibrary(file, 'library', entries, 'rock');
+    const taken = importLibrary(file, INTO, entries);
     if (!taken.ok) throw new Error(taken.findings[0]?.problem);
     const { schema, proposed, withoutPair } = taken.value;
     expect(schema.fields.find(({ name }) => name === 'rock')).toMatchObject({ list: 'library' });
@@ -98,7 +100,7 @@ describe('an imposed code library', () => {
 
   it('is refused as a whole where one of its own pairs is taken', () => {
     const clash = [...entries, { code: 'Q', label: 'quartzite', look: '', pair: 'fx' }];
-    const taken = importLibrary(file, 'library', clash, 'rock');
+    const taken = importLibrary(file, INTO, clash);
     expect(taken.ok ? [] : taken.findings.map(({ code }) => code)).toEqual(['schema-strokes-clash']);
   });
 
@@ -136,7 +138,7 @@ describe('an imposed code library', () => {
         })),
       ),
     );
-    const taken = importLibrary(file, 'library', library, 'rock');
+    const taken = importLibrary(file, INTO, library);
     if (!taken.ok) throw new Error(taken.findings[0]?.problem);
     expect(taken.value.schema.lists.library?.codes).toHaveLength(library.length);
     expect(taken.value.proposed.length + taken.value.withoutPair.length).toBe(library.length);

@@ -28,6 +28,16 @@ test('rules that are in order raise nothing', () => {
 });
 
 describe('found is', () => {
+  test('a rule about voids where no code means one, alone or with others', () => {
+    const near = rule(
+      { any: [{ held: {} }, { voidNear: { inLastM: 6, aheadM: 12 } }] },
+      { name: 'void', verdict: 'ask' },
+    );
+    const blind = checkRules([near, END], { ...SCHEMA, fields: [], lists: {} }, PLACE);
+    expect(blind.map(({ code }) => code)).toEqual(['termination-rule-sees-no-void']);
+    expect(checkRules([near, END], SCHEMA, PLACE)).toEqual([]);
+  });
+
   test('a name that two rules have', () => {
     expect(codes({ ...END })).toEqual(['termination-rule-twice']);
   });
