@@ -1,7 +1,7 @@
 import type { Finding } from '../finding/finding.ts';
-import { formatMinutes, instantMs, localTime, type Stamp, stamp } from '../quantity/stamp.ts';
+import { formatMinutes, localTime, type Stamp, stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { type Span, spansOf } from './current.ts';
+import { minuteOf, type Span, spansOf } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import { type PlodLine, shiftHeaderOf, shiftThings } from './shift.ts';
 import { offsetsOf } from './shift-clock.ts';
@@ -23,8 +23,6 @@ export interface Stretch {
   readonly own: Span | undefined;
   readonly plod: readonly TimedLine[];
 }
-
-const minuteOf = (at: Stamp): number => Math.floor(instantMs(at) / 60_000);
 
 /** Lines of the plods of a shift that have times, in the order of the sheet. */
 export function timedLines(shift: Document): readonly TimedLine[] {

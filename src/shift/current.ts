@@ -17,7 +17,7 @@ export interface Span extends Activity {
 }
 
 /** Whole minutes since 1970 at an instant: the seconds are cut. */
-const minuteOf = (at: Stamp): number => Math.floor(instantMs(at) / 60_000);
+export const minuteOf = (at: Stamp): number => Math.floor(instantMs(at) / 60_000);
 
 /**
  * The activities of a shift in order of their instants (those of one instant as they were made), each lasting to the start of
@@ -81,6 +81,17 @@ export function activityAt(spans: readonly Span[], at: Stamp): Span | undefined 
   const ms = instantMs(at);
   const found = spans.findLast((span) => instantMs(span.startedAt) <= ms);
   return found?.endedAt !== undefined && instantMs(found.endedAt) <= ms ? undefined : found;
+}
+
+/**
+ * The activity that a rod was drilled in. Times are typed to the minute and rods stamped to the second, so a rod stamped in the
+ * minute in which an activity begins may be of the one before: of those that touch its minute the one paid by the metre, if any is.
+ */
+export function drilledIn(spans: readonly Span[], at: Stamp): Span | undefined {
+  const touching = spans.filter(
+    (span) => instantMs(span.startedAt) <= instantMs(at) && minuteOf(span.until) >= minuteOf(at),
+  );
+  return touching.findLast((span) => span.charge === 'metres') ?? activityAt(spans, at);
 }
 
 /** Minutes of a shift so far: to its end, or to now while it goes on. */

@@ -2,7 +2,7 @@ import { headerOf, holeNouns } from '../hole/hole.ts';
 import { depthFromMm } from '../quantity/depth.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { activityAt, type Span, spansOf } from './current.ts';
+import { drilledIn, type Span, spansOf } from './current.ts';
 import { shiftHeaderOf } from './shift.ts';
 import { type DrilledMetres, type ShiftRecord, sumBy, workOf } from './shift-record.ts';
 
@@ -59,7 +59,7 @@ function rodsOf(
     const above = rods[index - 1]?.depthMm ?? start;
     if (!wanted(rod.at) || rod.depthMm <= above) return [];
     const top = Math.max(above, ...tops.filter((each) => each < rod.depthMm));
-    const charge = activityAt(spans, rod.at)?.charge;
+    const charge = drilledIn(spans, rod.at)?.charge;
     return [{ hole: hole.id, fromMm: depthFromMm(top), toMm: rod.depthMm, charge, at: rod.at }];
   });
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { holeFacts } from '../../src/shift/hole-facts.ts';
 import { ownRecord, rigAt } from '../../src/shift/own-record.ts';
-import { at, doing, ended, hole, rod, STARTED } from './build.ts';
+import { at, doing, ended, hole, RULES, rod, STARTED } from './build.ts';
 
 const shift = ended(
   doing(
@@ -43,6 +43,34 @@ describe('our own record of a shift', () => {
   test('keeps the charge class in which a rod was drilled', () => {
     expect(metresOf(hole('ZQRC004', spans([['12:30', 6]])))).toEqual([['ZQRC004', 0, 6000, 'no charge']]);
   });
+
+  test.each([
+    ['an hour paid by the hour', 'reaming'],
+    ['standby', 'standby'],
+    ['an hour that is not paid', 'breakdown'],
+  ])(
+    'keeps a rod stamped in the very minute from which %s is typed with the drilling before it',
+    (_of, next) => {
+      const typed = ended(
+        doing(
+          STARTED,
+          ['06:00', { activity: 'drilling', hole: 'ZQRC004' }],
+          ['07:00', { activity: next }],
+          ['08:00', { activity: 'drilling', hole: 'ZQRC004' }],
+        ),
+        '18:00',
+      );
+      const rods = [rod('07:00:05', 6), rod('07:01', 12), rod('08:00:59', 18)];
+      const charges = ownRecord(typed, [hole('ZQRC004', { rods })], at('20:00')).metres.map(
+        (each) => each.charge,
+      );
+      expect(charges).toEqual([
+        'metres',
+        RULES.activities.find((each) => each.code === next)?.charge,
+        'metres',
+      ]);
+    },
+  );
 
   test('starts a tail where its own drilling starts, not at surface', () => {
     const drilling = [
