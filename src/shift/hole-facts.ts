@@ -3,6 +3,7 @@ import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { instantMs, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { minuteOf } from './current.ts';
 import { rigAt } from './own-record.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 
@@ -33,10 +34,11 @@ export function holeFacts(
   to: Stamp,
   shifts: readonly Document[] = [],
 ): ReadonlyMap<string, HoleFacts> {
+  const onRig = bitsOnRig(holes, rig, shifts);
   return new Map(
     holes.map((hole) => {
       const finished = finishedBetween(hole, rig, from, to);
-      const bits = bitsOf(hole, rig, shifts);
+      const bits = bitsOf(hole, rig, onRig);
       return [
         hole.id,
         {
@@ -49,29 +51,70 @@ export function holeFacts(
   );
 }
 
+/** A bit on a rig, from an instant on; where it was measured at a depth of a hole, that too. */
+interface BitOnRig {
+  readonly at: Stamp;
+  readonly bitMm: number;
+  readonly measured?: { readonly hole: string; readonly depthMm: Depth };
+}
+
 /**
- * The bits of a hole: those that its drilling began with, those measured at a depth, and those put on in a shift of the rig, which
- * drill from the last rod done by then. One put on with no hole named drills in every hole that the rig has been on.
+ * The bits recorded on a rig, in order of time: put on in a shift, measured in a hole, or changed in project.json between two holes,
+ * which shows in what their drilling began with. The first such one is left out: it may be older than a bit recorded before it.
  */
-function bitsOf(hole: Document, rig: string, shifts: readonly Document[]): readonly BitFrom[] {
-  const begun = holeNouns(hole, 'drilling').flatMap(({ startedAt, fromMm, bitMm }) =>
-    bitMm === undefined ? [] : [{ at: startedAt, fromMm, bitMm }],
-  );
-  const measured = holeNouns(hole, 'bits').map(({ at, depthMm, bitMm }) => ({ at, fromMm: depthMm, bitMm }));
+function bitsOnRig(
+  holes: readonly Document[],
+  rig: string,
+  shifts: readonly Document[],
+): readonly BitOnRig[] {
   const putOn = shifts
     .filter((shift) => shiftHeaderOf(shift).rig === rig)
-    .flatMap((shift) => shiftThings(shift, 'bits').map(([, bit]) => bit))
-    .filter((bit) => (bit.hole ?? hole.id) === hole.id)
-    .map(({ at, gaugeTenthsMm }) => ({ at, fromMm: depthAt(hole, at), bitMm: gaugeTenthsMm / 10 }));
-  return [...begun, ...measured, ...putOn]
+    .flatMap((shift) => shiftThings(shift, 'bits'))
+    .map(([, { at, gaugeTenthsMm }]) => ({ at, bitMm: gaugeTenthsMm / 10 }));
+  const measured = holes.flatMap((hole) =>
+    holeNouns(hole, 'bits')
+      .filter(({ at }) => rigAt(hole, at) === rig)
+      .map(({ at, bitMm, depthMm }) => ({ at, bitMm, measured: { hole: hole.id, depthMm } })),
+  );
+  const begun = holes
+    .flatMap((hole) => holeNouns(hole, 'drilling').filter((each) => each.rig === rig))
+    .toSorted((a, b) => instantMs(a.startedAt) - instantMs(b.startedAt));
+  const changed = begun.flatMap(({ startedAt, bitMm }, index) =>
+    index === 0 || bitMm === undefined || bitMm === begun[index - 1]?.bitMm ? [] : [{ at: startedAt, bitMm }],
+  );
+  return [...putOn, ...measured, ...changed].toSorted((a, b) => instantMs(a.at) - instantMs(b.at));
+}
+
+/**
+ * The bits of a hole: the one that was on the rig when its drilling began, then each recorded on the rig since, in whichever hole it
+ * was on, from the depth drilled by then.
+ */
+function bitsOf(hole: Document, rig: string, onRig: readonly BitOnRig[]): readonly BitFrom[] {
+  const drilling = holeNouns(hole, 'drilling');
+  const begun = drilling.flatMap(({ startedAt: at, fromMm, bitMm: usual, rig: by }) => {
+    const on = onRig.findLast((each) => instantMs(each.at) <= instantMs(at))?.bitMm;
+    const bitMm = by === rig ? (on ?? usual) : usual;
+    return bitMm === undefined ? [] : [{ at, fromMm, bitMm }];
+  });
+  const since = onRig
+    .filter(({ at }) => drilling.some(({ startedAt }) => instantMs(startedAt) < instantMs(at)))
+    .map(({ at, bitMm, measured }) => ({
+      at,
+      fromMm: measured?.hole === hole.id ? measured.depthMm : depthAt(hole, at),
+      bitMm,
+    }));
+  return [...begun, ...since]
     .toSorted((a, b) => a.fromMm - b.fromMm || instantMs(a.at) - instantMs(b.at))
     .map(({ fromMm, bitMm }) => ({ fromMm, bitMm }));
 }
 
-/** How deep a hole was drilled by an instant: the deepest rod done by then, else its top. */
+/**
+ * How deep a hole was drilled by an instant: the deepest rod done by then, else its top. Whole minutes are compared: a time that is
+ * typed has no seconds, and the rod stamped in that minute was drilled before it.
+ */
 function depthAt(hole: Document, at: Stamp): Depth {
   return holeNouns(hole, 'rods')
-    .filter((rod) => instantMs(rod.at) <= instantMs(at))
+    .filter((rod) => minuteOf(rod.at) <= minuteOf(at))
     .map((rod) => rod.depthMm)
     .reduce(deeper, headerOf(hole).logFromMm);
 }

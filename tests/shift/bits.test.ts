@@ -78,4 +78,57 @@ describe('a bit that is changed within a shift', () => {
       ['metres ZQRC004, bit to 120 mm', 75_780],
     ]);
   });
+
+  test('goes with the rig to its next hole, whichever hole was in hand, whatever the usual bit of the rig is', () => {
+    const rig = (clock: string) => ({
+      method: 'RC',
+      rig: 'RIG1',
+      fromMm: 0,
+      bitMm: 140,
+      startedAt: at(clock),
+    });
+    const first = hole('ZQRC004', { drilling: [rig('06:00')], rods: [rod('07:00', 42), rod('08:00', 48)] });
+    const next = hole('ZQRC005', { drilling: [rig('10:00')], rods: [rod('11:00', 6), rod('12:00', 12)] });
+    const put = (clock: string, inHand?: string) =>
+      bit(shift, { at: at(clock), gaugeTenthsMm: 1143, ...(inHand === undefined ? {} : { hole: inHand }) });
+    // 42 × 80.00; 6 × 70.00; 12 × 70.00
+    const lines = [
+      ['metres ZQRC004', 336_000],
+      ['metres ZQRC004, bit to 120 mm', 42_000],
+      ['metres ZQRC005, bit to 120 mm', 84_000],
+    ];
+    expect(bills(put('07:30', 'ZQRC004'), [], [first, next])[0]).toEqual(lines);
+    expect(bills(put('07:30', 'ZQRC005'), [], [first, next])[0]).toEqual(lines);
+    // 48 × 80.00; 6 × 80.00, then 6 × 70.00
+    expect(bills(put('11:30', 'ZQRC004'), [], [first, next])[0]).toEqual([
+      ['metres ZQRC004', 384_000],
+      ['metres ZQRC005', 48_000],
+      ['metres ZQRC005, bit to 120 mm', 42_000],
+    ]);
+  });
+
+  test('gives way to another usual bit of the rig, written to project.json before the next hole', () => {
+    const rig = (clock: string, bitMm: number) => ({
+      method: 'RC',
+      rig: 'RIG1',
+      fromMm: 0,
+      bitMm,
+      startedAt: at(clock),
+    });
+    const first = hole('ZQRC004', { drilling: [rig('06:00', 114)], rods: [rod('07:00', 6)] });
+    const next = hole('ZQRC005', { drilling: [rig('10:00', 140)], rods: [rod('11:00', 6)] });
+    const put = bit(shift, { at: at('05:30'), gaugeTenthsMm: 1143 });
+    expect(bills(put, [], [first, next])[0]).toEqual([
+      ['metres ZQRC004, bit to 120 mm', 42_000],
+      ['metres ZQRC005', 48_000],
+    ]);
+  });
+
+  test('typed for the minute in which a rod was stamped drills from below that rod', () => {
+    const drilled = hole('ZQRC004', { rods: [rod('07:00:20', 6), rod('08:00', 12)] });
+    expect(bills(bit(shift, { at: at('07:00'), gaugeTenthsMm: 1143 }), [], [drilled])[0]).toEqual([
+      ['metres ZQRC004', 48_000],
+      ['metres ZQRC004, bit to 120 mm', 42_000],
+    ]);
+  });
 });
