@@ -63,6 +63,7 @@ export const SCHEMA: LoggingSchema = {
         code('BST', 'Basalt'),
         code('GRN', 'Granite'),
         code('VOI', 'Void', { caution: { kind: 'void', words: 'Old workings.' } }),
+        code('LOR', 'Loss of return', { noChips: true }),
         code('OLD', 'Old name', { retiredSince: '2026-01-01' }),
       ],
     },

@@ -1,5 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
+import type { Shot } from '../../hole/direction.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import { shotBelowDrilled } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
@@ -21,7 +22,7 @@ export function checkShotBelowDrilled(
     .map((shot) =>
       shotBelowDrilled.at(placeOfShot(place, run, shot), {
         problem: `the shot is at ${formatDepth(shot.depthMm)} m, the hole is drilled to ${formatDepth(drilledMm)} m`,
-        remedy: likelyCause(shot.depthMm, run, drilledMm, schedule),
+        remedy: likelyCause(shot.depthMm, run, drilledMm, { ...schedule, lastM: lastAbove(shots, shot) }),
       }),
     );
 }
@@ -29,20 +30,28 @@ export function checkShotBelowDrilled(
 /** A depth this near to one of the schedule is on it, metres: a shot is taken at the end of a rod. */
 const ON_SCHEDULE_M = 1.5;
 
+/** The deepest other shot of the run above a depth, metres; 0 where it is the first. */
+function lastAbove(shots: readonly Shot[], { depthMm }: Shot): number {
+  const above = shots.filter((shot) => shot.rejected === undefined && shot.depthMm < depthMm);
+  return Math.max(0, ...above.map((shot) => shot.depthMm / 1000));
+}
+
 /** What the depth likely was, the better-supported first: single shots are taken by the project's schedule. */
 function likelyCause(
   depthMm: number,
   { toolOffsetMm, pass }: RunWithShots['run'],
   drilledMm: Depth,
-  { firstShotM, shotEveryM }: ShotSchedule,
+  { firstShotM, shotEveryM, lastM }: ShotSchedule & { readonly lastM: number },
 ): string {
   if (depthMm - drilledMm <= toolOffsetMm)
     return `Likely the bit depth: less the tool offset it is ${formatDepth(depthMm - toolOffsetMm)} m.`;
   const scheduled = (asM: number) => {
     const steps = Math.max(0, Math.round((asM - firstShotM) / shotEveryM));
-    return pass === 'single' && Math.abs(asM - firstShotM - steps * shotEveryM) <= ON_SCHEDULE_M;
+    const isNext = lastM > 0 && Math.abs(asM - lastM - shotEveryM) <= ON_SCHEDULE_M;
+    return pass === 'single' && (isNext || Math.abs(asM - firstShotM - steps * shotEveryM) <= ON_SCHEDULE_M);
   };
-  const fits = (asM: number) => asM > 0 && asM * 1000 <= drilledMm;
+  // A shot that is typed next is deeper than those before it.
+  const fits = (asM: number) => asM > lastM && asM * 1000 <= drilledMm;
   const digits = swappedDigits(depthMm / 1000)
     .filter((asM) => fits(asM) && scheduled(asM))
     .map((asM) => ({

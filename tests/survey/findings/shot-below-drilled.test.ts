@@ -39,3 +39,16 @@ test('of two causes the one that falls on the schedule of single shots is named:
   ]);
   expect(remediesOf(check(138, 0, 60, 'single'))[0]).toContain('Likely feet: × 0.3048 it is 42.1 m');
 });
+
+test('a depth with its digits swapped is the next of its own run, never one above the shots that stand', () => {
+  const shots = [30, 60, 90, 210].map((depthM) => [depthM, 90, -60] as const);
+  const found = checkShotBelowDrilled(
+    runOf(shots, { pass: 'single' }),
+    depthFromMetres(180),
+    { firstShotM: 12, shotEveryM: 30 },
+    AT,
+  );
+  expect(remediesOf(found)).toEqual([
+    'Likely digits swapped: 120.0 m is on the schedule of shots. Check the sheet.',
+  ]);
+});

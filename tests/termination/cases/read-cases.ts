@@ -152,6 +152,8 @@ function cellsOf(words: readonly string[]): Omit<Row, 'fromMm' | 'toMm'> {
     else if (word === 'asked-rock') marks = { asked: ['already so'], askedOf: ['rock'] };
     else if (word === 'granite') cells = { ...cells, rock: { code: 'GRN' } };
     else if (word === 'void') cells = { rock: { code: 'VOI' }, sulphides: ABSENT };
+    else if (word === 'loss') cells = { rock: { code: 'LOR' }, sulphides: ABSENT };
+    else if (word === 'rock?') cells = { ...cells, rock: ABSENT };
     else if (kind === '+granite')
       cells = { ...cells, rock: { code: 'BST', second: { code: 'GRN', percent: Number(amount) } } };
     else if (word === 'massive' || word === 'disseminated')
