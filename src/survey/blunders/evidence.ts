@@ -50,12 +50,19 @@ export interface EvidenceModel {
 /** Wander beyond a steady bend: a hole changes its direction by so much in 30 m at random, degrees in space. From memory. */
 export const WANDER_PER_30_M = 0.35;
 
+/**
+ * Errors of one run hang together over such a length of hole: a gyro warms up, a reading creeps. This part of the random error again is of
+ * that kind, so that a run in and a run out of a good tool part a little towards one end. From memory.
+ */
+const SLOW_OVER_MM = 60_000;
+const SLOW_PART = 0.33;
+
 /** A depth is a few decimetres out and two readings at one depth are not quite of one place: this much of a reading is its own. */
 const OWN_DEG = 0.05;
 
 /**
  * Evidence from readings: a hole that starts within `startDeg`, bends steadily and wanders; the line-up's error, which a gyro aligned at
- * the collar inherits in azimuth; one systematic error a run; one random error a reading. All normal and independent, so that the
+ * the collar inherits in azimuth; one systematic error a run, and a slow one that comes and goes along it; one random error a reading. All normal and independent, so that the
  * covariance of two readings is the sum of what they share. A bend is an angle in space; in azimuth it is larger by 1 / cos(dip).
  */
 export function evidenceOf(readings: readonly Reading[], model: EvidenceModel): Evidence {
@@ -84,6 +91,10 @@ function shared(a: Reading, b: Reading, model: EvidenceModel): number {
       : [tool.dipSystematicDeg, tool.dipRandomDeg];
   const run = a.source.id === b.source.id && a.source.toolClass !== 'line-up' ? systematic ** 2 : 0;
   const own = a === b ? random ** 2 + OWN_DEG ** 2 : 0;
+  const slow =
+    a.source === b.source && a.source.toolClass !== 'line-up'
+      ? (SLOW_PART * random) ** 2 * Math.exp(-Math.abs(a.depthMm - b.depthMm) / SLOW_OVER_MM)
+      : 0;
   const set = model.errors['line-up'];
   const lineUp =
     model.kind === 'azimuth'
@@ -93,7 +104,7 @@ function shared(a: Reading, b: Reading, model: EvidenceModel): number {
       : a.source.toolClass === 'line-up' && b.source.toolClass === 'line-up'
         ? set.dipSystematicDeg ** 2
         : 0;
-  return model.startDeg ** 2 + bends / (across(a, model) * across(b, model)) + run + own + lineUp;
+  return model.startDeg ** 2 + bends / (across(a, model) * across(b, model)) + run + own + slow + lineUp;
 }
 
 /** True where an azimuth hangs on the line-up: its own, and those of a gyro that was aligned to it. */

@@ -21,9 +21,6 @@ const FEWEST_IN_FEET = 4;
 
 type DepthSettings = Pick<SurveySettings, 'firstShotM' | 'shotEveryM'>;
 
-/** A single shot further than so many steps below the one before may be one of the schedule, with shots between left out. */
-const FAR_STEPS = 3;
-
 /** Depths that look slipped, and the run without those shots: where they really are is not known. */
 export interface DepthSlips {
   readonly findings: readonly Finding[];
@@ -72,32 +69,50 @@ function slipAt(
   index: number,
   { run, settings, drilledM }: Context,
 ): { readonly what: string; readonly asM: number } | undefined {
-  const others = depths.filter((_, each) => each !== index);
-  const few = others.length <= FEWEST_STEPS;
-  const stepM = few ? (run.pass === 'single' ? settings.shotEveryM : undefined) : ownStep(others);
+  const single = run.pass === 'single';
+  const depthM = depths[index]!;
+  const stepM = stepOf(
+    depths.filter((_, each) => each !== index),
+    single,
+    settings,
+  );
   if (stepM === undefined) return undefined;
   const slackM = Math.max(STEP_SLACK_M, STEP_SLACK_PART * stepM);
   const above = depths[index - 1];
   const below = depths[index + 1];
-  const gaps = (depthM: number) => [
-    ...(above === undefined ? [] : [depthM - above]),
-    ...(below === undefined ? [] : [below - depthM]),
-    ...(above === undefined && run.pass === 'single' ? [depthM - settings.firstShotM + stepM] : []),
+  const gaps = (asM: number) => [
+    ...(above === undefined ? [] : [asM - above]),
+    ...(below === undefined ? [] : [below - asM]),
+    // The first shot is at the project's depth as far as nothing below it says more: a rod more or less is no slip.
+    ...(above === undefined && below === undefined && single ? [asM - settings.firstShotM + stepM] : []),
   ];
-  const broken = (gap: number) => gap <= 0;
   const inStep = (gap: number) =>
     gap > 0 && Math.abs(gap - Math.max(1, Math.round(gap / stepM)) * stepM) <= slackM;
-  const asIs = gaps(depths[index]!);
-  if (asIs.length === 0 || !(asIs.some(broken) || asIs.every((gap) => !inStep(gap)))) return undefined;
-  const possible = candidates(depths[index]!, run.toolOffsetMm / 1000).filter(
+  const asIs = gaps(depthM);
+  if (asIs.every(inStep)) return undefined;
+  const possible = candidates(depthM, run.toolOffsetMm / 1000).filter(
     ({ asM }) => asM > 0 && asM <= drilledM,
   );
-  return (
-    possible.find(({ asM }) => gaps(asM).every((gap) => Math.abs(gap - stepM) <= slackM)) ??
-    (run.pass === 'single' && above !== undefined && depths[index]! - above > FAR_STEPS * stepM
-      ? possible.find(({ asM }) => isScheduled(asM, settings) && gaps(asM).every(inStep))
-      : undefined)
-  );
+  const next = possible.find(({ asM }) => gaps(asM).every((gap) => Math.abs(gap - stepM) <= slackM));
+  if (next !== undefined || !single) return next;
+  // Stations were left out beside it: then only a depth of the schedule, in the place of one that is not, and of none that its neighbours bear out.
+  if (asIs.some(inStep) || isScheduled(depthM, settings)) return undefined;
+  return possible.find(({ asM }) => isScheduled(asM, settings) && gaps(asM).every(inStep));
+}
+
+/** The step of the other depths of a run: its own, or the project's where they are few, or keep to it with stations left out. */
+function stepOf(
+  others: readonly number[],
+  single: boolean,
+  { shotEveryM }: DepthSettings,
+): number | undefined {
+  if (others.length <= FEWEST_STEPS) return single ? shotEveryM : undefined;
+  const own = ownStep(others);
+  if (own !== undefined || !single) return own;
+  const isMultiple = (gap: number) =>
+    gap > 0 && Math.abs(gap - Math.max(1, Math.round(gap / shotEveryM)) * shotEveryM) <= STEP_SLACK_M;
+  const gaps = others.slice(1).map((depth, at) => depth - others[at]!);
+  return gaps.filter(isMultiple).length / gaps.length >= REGULAR_PART ? shotEveryM : undefined;
 }
 
 /** True of a depth that the project's schedule has a shot at. */
@@ -134,7 +149,9 @@ function candidates(
  */
 function inFeet(depths: readonly number[], single: boolean, settings: DepthSettings): boolean {
   const gaps = depths.slice(1).map((depth, index) => depth - depths[index]!);
-  const scheduled = (gap: number) => Math.abs(gap * METRES_PER_FOOT - settings.shotEveryM) <= 1;
+  // A station that was left out makes a gap of two or three steps.
+  const scheduled = (gap: number) =>
+    [1, 2, 3].some((steps) => Math.abs(gap * METRES_PER_FOOT - steps * settings.shotEveryM) <= 1);
   if (single && gaps.length >= 2 && gaps.every(scheduled)) return true;
   if (single && gaps.length === 1 && gaps.every(scheduled))
     return Math.abs(depths[0]! * METRES_PER_FOOT - settings.firstShotM) <= 1;
@@ -152,7 +169,8 @@ function inWholeFeet(depths: readonly number[]): boolean {
       const metres = Math.round((depth * METRES_PER_FOOT) / stepM) * stepM;
       const before =
         index === 0 ? metres - stepM : Math.round((depths[index - 1]! * METRES_PER_FOOT) / stepM) * stepM;
-      return metres > 0 && Math.round(metres / METRES_PER_FOOT) === depth && metres - before === stepM;
+      const steps = (metres - before) / stepM;
+      return metres > 0 && Math.round(metres / METRES_PER_FOOT) === depth && steps >= 1 && steps <= 3;
     }),
   );
 }

@@ -33,6 +33,17 @@ describe('two digits swapped', () => {
     );
   });
 
+  test.each([
+    ['the first shot, where the run begins below the schedule', [42, 54, 84, 114], '24.0 m'],
+    ['the first shot, typed below the second', [81, 48, 78, 108], '18.0 m'],
+    ['beside stations left out', [12, 24, 72, 102, 162], '42.0 m'],
+    ['the last shot, the one above it left out', [12, 42, 72, 102, 126], '162.0 m'],
+  ])('are named in single shots that keep no even step: %s', (_, depths, right) => {
+    expect(problemsOf(check(depths, SINGLE)).join()).toContain(
+      `with two digits swapped it would be ${right}`,
+    );
+  });
+
   test('are not guessed at where a shot came early or late, was left out, or the run has no step of its own', () => {
     expect(check([12, 42, 66, 102], SINGLE)).toEqual([]);
     expect(check([12, 42, 102, 132], SINGLE)).toEqual([]);
@@ -47,6 +58,8 @@ describe('feet', () => {
   test.each([
     ['single shots by the schedule', [39, 138, 236], SINGLE],
     ['the first two of them, as soon as they are there', [39, 138], SINGLE],
+    ['single shots, a station left out', [39, 138, 335, 433], SINGLE],
+    ['a run in whole feet, a station left out', [33, 66, 131, 164], {}],
     ['a run in whole feet', [33, 66, 98, 131, 164], {}],
     ['a run in decimals', [32.8, 65.6, 98.4, 131.2], {}],
   ] as const)('are told wherever they lie, inside the drilled hole too: %s', (_, depths, said) => {
