@@ -104,6 +104,15 @@ describe('what comes with a name', () => {
     expect(last?.fix.amend?.map(({ bag }) => inShort([bag])[0])).toEqual(['179 spoiled']);
   });
 
+  test.each<RodSeen>([
+    { digits: '6', count: 5 },
+    { digits: '6', count: 7 },
+    { digits: '8', count: 5 },
+  ])('one digit that fits the numbers of this hole speaks for no bundle of others: %j', (seen) => {
+    const first = { ...atCollar('ZQ000001', 'ZQ000060'), drilledMm: 6000 };
+    expect(rodCheck(plain, first, seen).named[0]?.code).toBe('several');
+  });
+
   test('one more look is asked for where it can part two mismatches, and settles it', () => {
     const first = named({ digits: '184', count: 5 });
     expect(first.named.map((each) => each.code)).toEqual([

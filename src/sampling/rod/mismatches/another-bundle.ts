@@ -29,10 +29,23 @@ export const anotherBundle: MismatchKind = {
       lying: 'anyhow' as const,
       read: { last: number },
       fix: { issue: [...situation.expected, spoiled(number, 'of a bundle that is labelled for no hole')] },
-      weight: onTop ? 0.12 : 0.0005,
+      weight: (onTop ? 0.12 : 0.0005) * (readsLikeOwn(situation, digits) ? BY_CHANCE : 1),
     }));
   },
 };
+
+/** Numbers this near the one expected are this hole's own, read with a slip or two. */
+const NEAR = 3;
+/** How much rarer a bundle is whose number only happens to end like one of those: few digits fit bundles everywhere. */
+const BY_CHANCE = 0.001;
+
+/** True where the digits read are also those of the number expected, or of one beside it. */
+function readsLikeOwn({ line, expected }: Situation, digits: string): boolean {
+  const end = line.placeOf(expected.at(-1)?.number ?? '');
+  if (end === undefined) return false;
+  const near = Array.from({ length: 2 * NEAR + 1 }, (_, index) => line.at(end - NEAR + index));
+  return near.some((number) => number !== undefined && endsWithDigits(number, digits));
+}
 
 interface Unlabelled {
   readonly number: string;
