@@ -7,6 +7,7 @@ import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps, within } from '../quantity/interval.ts';
 import type { Document, Id } from '../record/document.ts';
 import { fieldApplies } from '../schema/applies.ts';
+import { lostWords } from '../schema/cautions.ts';
 import { meaningsOf } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { carriedCell } from '../shorthand/carry.ts';
@@ -37,7 +38,11 @@ export function planRange(
     ),
   );
   if (!made.ok) return made;
-  return ok({ lines: rangeLines(hole, command, rows, next.value), made: made.value });
+  const [intended = '', ...lines] = rangeLines(hole, command, rows, next.value);
+  const kept = new Set(next.value.map(([id]) => id));
+  const gone = rows.filter(([id]) => command.does !== 'merge' && !kept.has(id));
+  const cautions = gone.flatMap(([, row]) => lostWords(schema, row, undefined));
+  return ok({ lines: [intended, ...cautions, ...lines], made: made.value });
 }
 
 function nextRows(

@@ -7,11 +7,12 @@ import { headerOf, rowsDown } from '../hole/hole.ts';
 import type { Depth } from '../quantity/depth.ts';
 import { formatInterval } from '../quantity/interval.ts';
 import type { Change, Document } from '../record/document.ts';
-import { cautionsShown } from '../schema/cautions.ts';
+import { breaksCarry, cautionsIn, cautionsShown, lostWords } from '../schema/cautions.ts';
 import { meaningsOf } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { RangeLine } from '../shorthand/commands.ts';
 import { previewRange } from '../shorthand/range.ts';
+import type { Row } from '../value/row.ts';
 import type { RangePlan } from './range-plan.ts';
 import { planWaiting } from './waiting-events.ts';
 
@@ -57,13 +58,22 @@ export function planSaid(
     (change) => `${formatInterval(change.before)}: ${change.changes.map((piece) => piece.text).join(', ')}`,
   );
   const skipped = preview.noReturn.map((row) => `${formatInterval(row)}: no return, stays as it is`);
-  const cautions = preview.changes.flatMap(({ before, after: { cells } }) =>
-    cautionsShown(schema, before.cells, cells),
-  );
+  const cautions = preview.changes.flatMap(({ before, after: next }) => [
+    ...lostWords(schema, before, next),
+    ...stillThere(schema, before, next),
+    ...cautionsShown(schema, before.cells, next.cells),
+  ]);
   return ok({
     lines: [`amend ${formatInterval(line)}`, ...new Set(cautions), ...lines, ...skipped],
     made: { ...made.value, changes: [...made.value.changes, ...settled(hole, said)] },
   });
+}
+
+/** A row of which no chips came, or a void, is given something else besides: chips of what? */
+function stillThere(schema: LoggingSchema, before: Row, after: Row): readonly string[] {
+  if (!breaksCarry(schema, before) || !breaksCarry(schema, after)) return [];
+  const what = [...new Set(cautionsIn(schema, before.cells).map(({ about }) => about))].join(', ');
+  return [`CAUTION ${formatInterval(before)} is logged as ${what}, and stays so`];
 }
 
 /** True where a line takes out what only waits: a row logged since says nothing of it, or says it elsewhere. */

@@ -1,5 +1,6 @@
+import { formatInterval } from '../quantity/interval.ts';
 import { type Cell, qualifiedIn } from '../value/cell.ts';
-import type { Cells, RowSaid } from '../value/row.ts';
+import type { Cells, Row, RowSaid } from '../value/row.ts';
 import { codesIn } from './codes-in.ts';
 import {
   CAUTION_KINDS,
@@ -48,6 +49,35 @@ export function cautionsOfSchema(schema: LoggingSchema): readonly Cautioned[] {
 /** True where a void is seen in a row: a code, a level or a field whose caution is a void. */
 export function holdsVoid(schema: LoggingSchema, cells: Cells): boolean {
   return thingsIn(schema, cells).some(({ caution }) => caution?.kind === 'void');
+}
+
+/**
+ * Dangers that one state of a row says and another no longer does, in words: `void or old workings (void)`. A row that is gone, or without
+ * return now, says none.
+ */
+export function dangersLost(
+  schema: LoggingSchema,
+  before: Pick<RowSaid, 'cells'>,
+  after: Pick<RowSaid, 'cells'> | undefined,
+): readonly string[] {
+  const is = new Set(thingsIn(schema, after?.cells ?? {}).map(dangerWords));
+  return [...new Set(thingsIn(schema, before.cells).map(dangerWords))].filter((each) => !is.has(each));
+}
+
+function dangerWords({ about, caution, noChips }: Thing): string {
+  return `${about} (${noChips === true ? 'no chips' : (caution?.kind ?? '')})`;
+}
+
+/** What of a danger is about to go from a row, to be read before it does; nothing where nothing goes. */
+export function lostWords(
+  schema: LoggingSchema,
+  before: Pick<Row, 'cells' | 'fromMm' | 'toMm'>,
+  after: Pick<RowSaid, 'cells'> | undefined,
+): readonly string[] {
+  const lost = dangersLost(schema, before, after);
+  return lost.length === 0
+    ? []
+    : [`CAUTION ${formatInterval(before)} would no longer say ${lost.join(', ')}`];
 }
 
 /** True where something that can be logged has a caution of a kind. */

@@ -1,7 +1,11 @@
+import { rowsDown } from '../hole/hole.ts';
+import { formatInterval } from '../quantity/interval.ts';
 import { type Document, documentKey, type Tables } from '../record/document.ts';
 import { target } from '../record/draft.ts';
 import { difference } from '../record/outside.ts';
 import type { WasDecided } from '../record/written.ts';
+import { breaksCarry, dangersLost } from '../schema/cautions.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { nameWords } from './history-words.ts';
 
 /** What taking a copy in does to one table: things that are new, changed and gone. */
@@ -82,13 +86,37 @@ export function takesMuchAway(changes: readonly TableChange[]): boolean {
   return changes.reduce((sum, { removed }) => sum + removed, 0) >= MUCH;
 }
 
+/**
+ * Rows of ours that say a danger and would no longer say it, in words, down the hole. Of a void or a loss of return somebody is asked
+ * (`asks`); the others are named.
+ */
+export function dangersTaken(
+  schema: LoggingSchema,
+  before: Document,
+  after: Document,
+): { readonly asks: boolean; readonly rows: readonly string[] } {
+  if (before.kind !== 'hole') return { asks: false, rows: [] };
+  const is = new Map(rowsDown(after));
+  const rows = rowsDown(before).flatMap(([id, row]) => {
+    const after = is.get(id);
+    const lost = dangersLost(schema, row, after);
+    const asks = breaksCarry(schema, row) && !(after !== undefined && breaksCarry(schema, after));
+    return lost.length === 0 ? [] : [{ asks, words: `${formatInterval(row)} ${lost.join(', ')}` }];
+  });
+  return { asks: rows.some(({ asks }) => asks), rows: rows.map(({ words }) => words) };
+}
+
 const MOST_NAMED = 3;
 
-/** Who took things out in the entries that a copy has and we lack, in words, latest first. */
+/** Who took things out, or changed rows, in the entries that a copy has and we lack, in words, latest first. */
 export function whoTookOut(ours: Document | undefined, theirs: Document): string {
   const known = new Set((ours?.history ?? []).map(({ hash }) => hash));
   const found = theirs.history
-    .filter((entry) => !known.has(entry.hash) && entry.changes.some((change) => 'remove' in change))
+    .filter(
+      (entry) =>
+        !known.has(entry.hash) &&
+        entry.changes.some((change) => 'remove' in change || target(change)[0] === 'rows'),
+    )
     .reverse();
   const named = found
     .slice(0, MOST_NAMED)

@@ -67,6 +67,8 @@ async function run<Asked>(command: (outside: Outside, asked: Asked) => Promise<n
 }
 
 const file = (folder: string) => join(folder, 'holes', 'MBRC003.json');
+const rows = (folder: string): Record<string, { readonly cells: Record<string, unknown> }> =>
+  JSON.parse(readFileSync(file(folder), 'utf8')).tables.rows;
 const plan = (folder: string) =>
   (
     JSON.parse(readFileSync(file(folder), 'utf8')) as {
@@ -186,6 +188,25 @@ describe('what a newer copy did', () => {
     expect(out).toContain('hole MBRC003: newer than ours, taken in: it cleared 1 row, changed 1 row');
   });
 
+  it('is asked about where it takes a void out of the log, which is named; with --may-clear it is said', async () => {
+    const [ours, theirs] = [copyOfSample(), copyOfSample()];
+    const [id] = Object.keys(rows(ours)).slice(-1);
+    const all = rows(ours)[id ?? '']?.cells;
+    const rock = (code: string): Change => ({
+      patch: ['rows', id ?? ''],
+      set: { cells: { ...all, rock: { code } } },
+    });
+    await edit(ours, [rock('VOI')]);
+    await take(theirs, file(ours));
+    await edit(theirs, [rock('BAS')]);
+    const held = await take(ours, file(theirs));
+    expect(held.code).toBe(1);
+    expect(held.err).toMatch(/it takes a danger out of the log: \d+–\d+ void or old workings \(void\)/);
+    expect(rows(ours)[id ?? '']?.cells.rock).toEqual({ code: 'VOI' });
+    const taken = await takeWith({ mayClear: true }, ours, file(theirs));
+    expect(taken.out).toMatch(/it takes a danger out of the log: \d+–\d+ void or old workings \(void\)/);
+  });
+
   it('is asked about where it takes much away: nothing is taken in until somebody says that it may', async () => {
     const [here, there] = [copyOfSample(), copyOfSample()];
     const before = rowsOf(here);
@@ -199,7 +220,7 @@ describe('what a newer copy did', () => {
     const asked = await take(here, file);
     expect(asked.code).toBe(1);
     expect(asked.err).toContain(
-      'it takes much away of ours: it cleared 40 rows (IFA 2026-03-14 10:00: edited)',
+      'it takes away of ours what somebody has to agree to: it cleared 40 rows (IFA 2026-03-14 10:00: edited)',
     );
     expect(asked.err).toContain('--may-clear');
     expect(rowsOf(here)).toBe(before);

@@ -138,7 +138,9 @@ async function takePlan(at: LinesAt, plan: Result<RangePlan>, insisted: boolean)
   const { made, lines, isPlain: adds } = plan.value;
   if (adds === true)
     return submitMade(at, { ok: true, value: made }, [...lines.slice(1), made.what].join(' '));
-  if (insisted || made.changes.length === 0) return submitMade(at, { ok: true, value: made });
+  const cautions = lines.filter((each) => each.startsWith('CAUTION'));
+  if (insisted || made.changes.length === 0)
+    return submitMade(at, { ok: true, value: made }, [...cautions, made.what].join('. '));
   return {
     kind: 'refused',
     problem: `it changes several rows and nobody sees its preview: ${lines.join('; ')}`,

@@ -4,7 +4,7 @@ import { amendRow, logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { holeThing, rowsDown } from '../../hole/hole.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { cautionsShown } from '../../schema/cautions.ts';
+import { cautionsShown, lostWords } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import type { Refusal } from '../../shorthand/said.ts';
@@ -94,7 +94,7 @@ function refuse(state: State, parsed: Refusal, world: World): Step {
 function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World): Step {
   const { screen } = state;
   if (screen.name !== 'log') return still(state);
-  const reasons = parsed.asks.map((ask) => ask.reason);
+  const reasons = [...lostByAmending(state, hole, parsed), ...parsed.asks.map((ask) => ask.reason)];
   if (reasons.length > 0 && !world.ahead) {
     const words = `${reasons.join('; ')}. Add = to accept it, or fix it.`;
     return still(saying({ ...state, asked: state.draft.text }, words, 'warn'));
@@ -111,6 +111,15 @@ function enterRow(state: State, hole: Document, parsed: ParsedRow, world: World)
     parsed,
   );
   return [{ ...taught, formed: undefined }, [...effects, ...replay]];
+}
+
+/** A danger that the row opened says and the line no longer would: asked once, `=` at the end of the line is the answer. */
+function lostByAmending(state: State, hole: Document, { row }: ParsedRow): readonly string[] {
+  const { screen, draft } = state;
+  if (screen.name !== 'log' || screen.cursor === 'head' || /= *$/.test(draft.text)) return [];
+  const before = holeThing(hole, 'rows', screen.cursor);
+  if (before === undefined) return [];
+  return lostWords(schemaInHand(state), before, row);
 }
 
 /** What the line restated: said once more when the row is saved, for a slipped key may have made it so. */

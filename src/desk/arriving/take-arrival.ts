@@ -4,7 +4,14 @@ import { outsideChanges } from '../../record/outside.ts';
 import { settledAway } from '../../record/written.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { type OpenQuestion, questionWords } from '../../standing/questions.ts';
-import { changeWords, tableChanges, takesMuchAway, whoTookOut } from '../../standing/what-a-copy-did.ts';
+import {
+  changeWords,
+  dangersTaken,
+  type TableChange,
+  tableChanges,
+  takesMuchAway,
+  whoTookOut,
+} from '../../standing/what-a-copy-did.ts';
 import type { Desk } from '../contract.ts';
 import { type Outcome, takeIn } from '../take-in.ts';
 import { untilSaved } from '../until-saved.ts';
@@ -28,7 +35,7 @@ export type TakenArrival = { readonly name: string; readonly from: string } & (
 );
 
 /**
- * Takes one document in and waits until it is on the medium. One that takes much away of ours is not taken unless `mayClear` says so: what it
+ * Takes one document in and waits until it is on the medium. One that takes much away of ours, or a danger out of its log, is not taken unless `mayClear` says so: what it
  * would do is said instead.
  */
 export async function takeArrival(
@@ -41,8 +48,16 @@ export async function takeArrival(
   const before = desk.get(document);
   const asked = new Set(questionWords(schema, before ?? document).map(({ id }) => id));
   const would = before === undefined || mayClear ? undefined : changesOf(desk, before, document);
-  if (before !== undefined && would !== undefined && takesMuchAway(would.unsettled))
-    return { ...about, ok: 'ask', does: changeWords(would.all), who: whoTookOut(before, document) };
+  if (before !== undefined && would !== undefined) {
+    const dangers = dangersTaken(schema, before, would.after);
+    if (takesMuchAway(would.unsettled) || dangers.asks)
+      return {
+        ...about,
+        ok: 'ask',
+        does: doesWords(would.all, dangers.rows),
+        who: whoTookOut(before, document),
+      };
+  }
   const received = desk.receive(document);
   if (!received.ok) return { ...about, ok: false, problem: received.problem };
   const saved = await untilSaved(desk, received);
@@ -55,8 +70,20 @@ export async function takeArrival(
     outcome,
     edited: taken ? outsideChanges(document).length : 0,
     asked: questionWords(schema, received.document).filter(({ id }) => !asked.has(id)),
-    did: before === undefined ? '' : changeWords(tableChanges(before.tables, received.document.tables)),
+    did:
+      before === undefined
+        ? ''
+        : doesWords(
+            tableChanges(before.tables, received.document.tables),
+            dangersTaken(schema, before, received.document).rows,
+          ),
   };
+}
+
+/** What a copy does, the dangers that its rows would no longer say first. */
+function doesWords(changes: readonly TableChange[], dangers: readonly string[]): string {
+  const lost = dangers.length === 0 ? '' : `takes a danger out of the log: ${dangers.join('; ')}. It `;
+  return `${lost}${changeWords(changes)}`;
 }
 
 /**
@@ -69,6 +96,7 @@ function changesOf(desk: Desk, ours: Document, copy: Document) {
   if (!taken.ok) return undefined;
   const bySettling = settledAway(copy, heldBy(ours.history));
   return {
+    after: taken.document,
     all: tableChanges(ours.tables, taken.document.tables),
     unsettled: tableChanges(ours.tables, taken.document.tables, bySettling),
   };
