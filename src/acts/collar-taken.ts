@@ -81,7 +81,7 @@ function readGps(project: Project, text: string): CollarRead {
 }
 
 /**
- * What is to be said of a position: far from every planned collar (the likely slip is named), read by a fix too poor to judge by, or off
+ * What is to be said of a position: read by a fix too poor to judge by, far from every planned collar (the likely slip is named), or off
  * this hole's own peg.
  */
 export function doubtsOfCollar(
@@ -96,9 +96,9 @@ export function doubtsOfCollar(
   const pegs = pegsOf(documents);
   const program = pegs.map((peg) => peg.at);
   const far = grid === undefined ? [] : checkCollarOnProgram(taken, program, grid, project.survey, place);
-  if (far.length > 0) return far;
   const poor = taken.fix === undefined ? [] : checkFix(taken.fix, project.survey, place);
-  if (poor.length > 0 || own === undefined) return poor;
+  const doubts = [...poor, ...far];
+  if (doubts.length > 0 || own === undefined) return doubts;
   const others = pegs.filter((peg) => peg.hole !== headerOf(hole).name);
   return checkCollarOnPlan(taken, positionOf(own), project.survey, place, others);
 }

@@ -9,7 +9,7 @@ import { formatFieldSource } from '../survey/norths/declination.ts';
 import { bearingAndDistance, formatAxes, formatDatumShift } from '../survey/norths/grids.ts';
 import { formatConvergence, formatDeclination, formatEastWest } from '../survey/norths/norths.ts';
 import type { CollarTaken } from './collar-taken.ts';
-import type { LineUpStanding } from './line-up.ts';
+import { isPastLineUp, type LineUpStanding } from './line-up.ts';
 import type { LineUpContext, LineUpReading } from './line-up-order.ts';
 
 /** A sentence about a line-up and how it is meant: good, doubtful, alarming, the one that counts. */
@@ -58,13 +58,28 @@ export function northSentences({
   ];
 }
 
-/** Inside tolerance, or what to request of the driller; undefined while something is missing. */
-export function decisionSentence({ answer }: Pick<LineUpStanding, 'answer'>): Sentence | undefined {
+/**
+ * Readings that disagree, which come first; then inside tolerance, or what to request of the driller: nothing while readings disagree, nor
+ * once the hole is begun. Undefined while something is missing.
+ */
+export function decisionSentence(
+  { answer, disagree }: Pick<LineUpStanding, 'answer' | 'disagree'>,
+  hole: Document,
+): Sentence | undefined {
   if (answer === undefined) return undefined;
-  return answer.accepted
-    ? sentence('Inside tolerance.', 'good')
-    : sentence(`OUTSIDE tolerance. ${answer.request ?? ''}`, 'alert');
+  const again = disagree.length === 0 ? [] : [`Read again first: ${disagree.join('; ')}.`];
+  const verdict = answer.accepted ? 'Inside tolerance.' : 'OUTSIDE tolerance.';
+  const begun = answer.accepted || !isPastLineUp(hole) ? [] : [PAST_LINE_UP];
+  const request = answer.request === undefined ? begun : [answer.request];
+  return sentence(
+    [...again, verdict, ...request].join(' '),
+    answer.accepted && again.length === 0 ? 'good' : 'alert',
+  );
 }
+
+/** Said in place of a request where rods are in the ground, or the hole is over. */
+export const PAST_LINE_UP =
+  'The hole is begun: the rig is not to be moved for this. Where the hole goes is what its survey says.';
 
 /** Each thing planned and measured with its difference, the miss it would make, the checks beside it, what is doubtful. */
 export function resultSentences(

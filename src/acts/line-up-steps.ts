@@ -7,6 +7,7 @@ import { checkAzimuthOnCircle } from '../survey/checks/azimuth-off-circle.ts';
 import { checkDipSlip } from '../survey/checks/dip-slip.ts';
 import { expectedReading, recogniseReading } from '../survey/collar/compass.ts';
 import { NORTH_OF_WAY } from '../survey/collar/line-up.ts';
+import { collarFixPoor } from '../survey/findings.ts';
 import { toNorth } from '../survey/norths/norths.ts';
 import { doubtsOfCollar, readCollar } from './collar-taken.ts';
 import type { LineUpTaken } from './line-up.ts';
@@ -161,7 +162,9 @@ function takeCollar<F extends LineUpReading>(form: F, typed: string, context: Li
   const read = readCollar(context.project, context.hole, text);
   if (!read.ok) return wrong(read.problem);
   const [doubt] = doubtsOfCollar(context.project, context.hole, context.documents, read.collar);
-  if (doubt?.severity === 'fault' && !insists) return wrong(`${wordsOf(doubt)} = behind it insists.`);
+  // What is taken becomes the collar in use: a poor fix only where somebody says so.
+  const stops = doubt?.severity === 'fault' || doubt?.code === collarFixPoor.code;
+  if (doubt !== undefined && stops && !insists) return wrong(`${wordsOf(doubt)} = behind it insists.`);
   const taken = withTaken(form, { collar: read.collar });
   return doubt === undefined ? taken : ({ ...taken, said: wordsOf(doubt) } as Taken<F>);
 }

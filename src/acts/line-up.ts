@@ -2,13 +2,15 @@ import type { Finding } from '../finding/finding.ts';
 import { recordCollar, recordLineUp } from '../hole/commands/direction.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import type { LineUp } from '../hole/direction.ts';
-import { holeNouns, planOf } from '../hole/hole.ts';
+import { isOver } from '../hole/header.ts';
+import { headerOf, holeNouns, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { type Azimuth, azimuth } from '../quantity/azimuth.ts';
+import { type Azimuth, azimuth, degreesBetween, formatAzimuth } from '../quantity/azimuth.ts';
 import { metres } from '../quantity/depth.ts';
-import { type Dip, dip } from '../quantity/dip.ts';
+import { type Dip, dip, formatDip } from '../quantity/dip.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { bitAtLeastMm } from '../standing/heads.ts';
 import { placeOf, siteOfProject } from '../standing/survey.ts';
 import { checkMastDip } from '../survey/checks/mast-dip.ts';
 import { northNotKnown } from '../survey/checks/north-not-known.ts';
@@ -74,7 +76,17 @@ export interface LineUpStanding {
   readonly compass: CompassAnswer | undefined;
   /** What the compass makes of the azimuth, in the plan's north. */
   readonly compassAzimuth: Azimuth | undefined;
+  /** Readings that disagree, in words: they are read again before anything is asked of the driller. */
+  readonly disagree: readonly string[];
   readonly findings: readonly Finding[];
+}
+
+/**
+ * True where the hole is drilled below its line-up, or over: the rig is on it with rods in the ground, and nobody asks for it to be moved.
+ */
+export function isPastLineUp(hole: Document): boolean {
+  const { logFromMm, state } = headerOf(hole);
+  return isOver(state) || bitAtLeastMm(hole) > logFromMm;
 }
 
 /** Holds what was read against the plan. A compass beside pegs or a device is a check; alone it has to stand by itself. */
@@ -102,12 +114,22 @@ export function lineUpStanding(
   const dipSet = taken.clinometerDip ?? taken.crewDip;
   const measured =
     turned === undefined || dipSet === undefined ? undefined : { azimuth: turned, dip: dipSet };
+  const compassAzimuth =
+    compass?.azimuth === undefined ? undefined : toNorth(compass.azimuth, north, here.angles);
+  const disagree = [
+    ...compassDisagrees(compassAzimuth, alone ? undefined : turned, survey.compassAgreementDeg),
+    ...dipsDisagree(taken, survey.dipToleranceDeg),
+  ];
+  const answer =
+    measured === undefined ? undefined : assessLineUp(here.planned, measured, here.targetM, survey);
+  const asksNothing = disagree.length > 0 || isPastLineUp(hole);
   return {
     measured,
     set,
-    answer: measured === undefined ? undefined : assessLineUp(here.planned, measured, here.targetM, survey),
+    answer: answer === undefined || !asksNothing ? answer : { ...answer, request: undefined },
     compass,
-    compassAzimuth: compass?.azimuth === undefined ? undefined : toNorth(compass.azimuth, north, here.angles),
+    compassAzimuth,
+    disagree,
     findings: [
       ...(set !== undefined && turned === undefined
         ? [northNotKnown(set.north, north, { ...place, thing: 'line-up' })]
@@ -119,6 +141,28 @@ export function lineUpStanding(
       ...checkMastDip(taken.crewDip, taken.clinometerDip, survey.dipToleranceDeg, place),
     ],
   };
+}
+
+function compassDisagrees(
+  compass: Azimuth | undefined,
+  set: Azimuth | undefined,
+  agreementDeg: number,
+): readonly string[] {
+  if (compass === undefined || set === undefined) return [];
+  const apart = Math.abs(degreesBetween(compass.deg, set.deg));
+  return apart <= agreementDeg
+    ? []
+    : [`the compass (${formatAzimuth(compass)}) is ${apart.toFixed(1)}° from ${formatAzimuth(set)}`];
+}
+
+function dipsDisagree({ crewDip, clinometerDip }: LineUpTaken, toleranceDeg: number): readonly string[] {
+  if (crewDip === undefined || clinometerDip === undefined) return [];
+  const apart = Math.abs(crewDip - clinometerDip);
+  return apart <= toleranceDeg + 1e-9
+    ? []
+    : [
+        `the crew’s dip (${formatDip(crewDip)}) and the clinometer’s (${formatDip(clinometerDip)}) are ${apart.toFixed(1)}° apart`,
+      ];
 }
 
 /** How a line-up is decided on. `because`: why it is accepted though it is outside its tolerance. */

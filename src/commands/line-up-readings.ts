@@ -61,7 +61,9 @@ async function typedSteps(asked: ReadingsAsked): Promise<Result<readonly TypedSt
   const compass = asked.compass.map(compassSteps);
   const unread = compass.flatMap((each) => (each.ok ? [] : each.findings));
   if (unread.length > 0) return refused(...unread);
-  const gps = asked.gps === undefined ? undefined : await readGps(asked.gps);
+  // = behind the path insists on the fix, as behind any reading.
+  const [, path = '', insists = ''] = /^(.*?)(\s*=)?$/s.exec(asked.gps ?? '') ?? [];
+  const gps = asked.gps === undefined ? undefined : await readGps(path);
   if (gps?.ok === false) return refused(notTaken('--gps', asked.gps ?? '', `${gps.problem}.`));
   return ok([
     ...said('--cautions', 'cautions', asked.cautions),
@@ -72,7 +74,13 @@ async function typedSteps(asked: ReadingsAsked): Promise<Result<readonly TypedSt
     ...said('--crew-dip', 'crew dip', asked.crewDip),
     ...said('--clinometer', 'clinometer', asked.clinometer),
     ...said('--collar', 'collar', asked.collar),
-    ...said('--gps', 'collar', gps?.text.includes('$') === false ? `$${gps.text}` : gps?.text),
+    ...said(
+      '--gps',
+      'collar',
+      gps === undefined
+        ? undefined
+        : `${gps.text.includes('$') ? '' : '$'}${gps.text.trimEnd()}${insists === '' ? '' : ' ='}`,
+    ),
   ]);
 }
 

@@ -56,9 +56,9 @@ async function tell(
     say(
       outside,
       [
+        decisionSentence(standing, context.hole)?.text ?? 'Nothing to decide yet.',
         ...said,
         ...resultSentences(reading, standing, context).map((each) => each.text),
-        decisionSentence(standing)?.text ?? 'Nothing to decide yet.',
       ].join('\n'),
     );
   if (asked.record) {
@@ -97,7 +97,11 @@ async function keep(
     return refuse(at.outside, wrongUse.at({ hole: hole.id }, { problem: done.problem, remedy: done.remedy }));
   sayAside(
     at.outside,
-    accepted ? 'Accepted and recorded: station 0 of the hole.' : 'Refused and recorded, with the request.',
+    accepted
+      ? 'Accepted and recorded: station 0 of the hole.'
+      : standing.answer?.request === undefined
+        ? 'Refused and recorded, without a request.'
+        : 'Refused and recorded, with the request.',
   );
   return undefined;
 }

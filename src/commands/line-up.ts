@@ -1,5 +1,5 @@
-import { type PlannedHere, plannedHere } from '../acts/line-up.ts';
-import { collarSentences, gridSentences, northSentences } from '../acts/line-up-sentences.ts';
+import { isPastLineUp, type PlannedHere, plannedHere } from '../acts/line-up.ts';
+import { collarSentences, gridSentences, northSentences, PAST_LINE_UP } from '../acts/line-up-sentences.ts';
 import type { Outside } from '../desk/outside.ts';
 import { headerOf, holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
@@ -67,12 +67,13 @@ function accepted(project: Project, hole: Document, here: PlannedHere): LineUpAn
     here.angles,
   );
   if (measured === undefined) return undefined;
-  return assessLineUp(
+  const answer = assessLineUp(
     here.planned,
     { azimuth: measured, dip: dip(set.dipDeg) },
     here.targetM,
     project.survey,
   );
+  return isPastLineUp(hole) ? { ...answer, request: undefined } : answer;
 }
 
 function linesOf(
@@ -93,6 +94,7 @@ function linesOf(
     ...positions.map((each) => each.text),
     ...(positions.length === 0 ? [] : gridSentences({ project }).map((each) => each.text)),
     ...(answer === undefined ? ['No line-up is accepted yet.'] : answerLines(answer, here)),
+    ...(answer?.accepted === false && isPastLineUp(hole) ? [PAST_LINE_UP] : []),
     'Only the driller moves the rig; a correction is a request.',
   ];
 }

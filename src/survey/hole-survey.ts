@@ -225,12 +225,12 @@ function plannedLine(
 }
 
 function collarFindings(hole: HoleDirections, collar: Collar | undefined): readonly Finding[] {
-  const peg = plannedCollar(hole.collars);
-  if (peg === undefined || collar === undefined || collar.rank === 'planned' || peg.grid !== collar.grid)
-    return [];
+  if (collar === undefined || collar.rank === 'planned') return [];
   const fix = fixOf(collar);
   const poor = fix === undefined ? [] : checkFix(fix, hole.settings, hole.place);
   if (poor.length > 0) return poor;
+  const peg = plannedCollar(hole.collars);
+  if (peg === undefined || peg.grid !== collar.grid) return [];
   return checkCollarOnPlan(positionOf(collar), positionOf(peg), hole.settings, hole.place);
 }
 

@@ -83,7 +83,10 @@ describe('a line-up by command', () => {
   });
 
   it('outside is refused and recorded with the correction to request: which way and how much', async () => {
-    const { code, out, lineUps } = await take({ azimuth: '268.2', clinometer: '-61.3' }, { record: true });
+    const { code, out, lineUps } = await take(
+      { azimuth: '268.2', crewDip: '-61.2', clinometer: '-61.3' },
+      { record: true },
+    );
     expect(code).toBe(1);
     expect(out).toContain(
       'Ask the driller to bring the rig round 1.8° right, seen along the hole and bring the mast 1.3° flatter',
@@ -91,6 +94,28 @@ describe('a line-up by command', () => {
     expect(lineUps).toMatchObject([
       { accepted: false, correction: expect.stringContaining('Ask the driller') },
     ]);
+  });
+
+  it('asks for readings that disagree to be read again, first, and for nothing of the driller', async () => {
+    const { code, out, lineUps } = await take(
+      { azimuth: '271.4', compass: ['22:264', '30:264'], crewDip: '-58', clinometer: '-59.5' },
+      { record: true },
+    );
+    expect(code).toBe(1);
+    expect(out.split('\n')[0]).toMatch(
+      /^Read again first: the compass .* from 271\.4° grid; the crew’s dip .* and the clinometer’s .* are 1\.5° apart\. OUTSIDE tolerance\.$/,
+    );
+    expect(out).not.toContain('Ask the driller to bring');
+    expect(lineUps[0]).not.toHaveProperty('correction');
+  });
+
+  it('asks nothing of the driller once the hole is begun', async () => {
+    const readings = { azimuth: '268.2', crewDip: '-60', clinometer: '-60.1' };
+    const { out } = await take(readings, { hole: 'MBRC003' });
+    expect(out.split('\n')[0]).toBe(
+      'OUTSIDE tolerance. The hole is begun: the rig is not to be moved for this. Where the hole goes is what its survey says.',
+    );
+    expect(out).not.toContain('Ask the driller to bring');
   });
 
   it('outside is accepted with a reason, which is recorded', async () => {
@@ -162,6 +187,17 @@ describe('the collar by command', () => {
     );
     expect(out).toMatch(/Collar read: .* \(GPS, 2 fixes, plain, scatter 0\.0 m, 9 satellites, 2 left out\)/);
     expect(collars).toMatchObject([{ rank: 'planned' }, { rank: 'handheld', elevationMm: 431_500 }]);
+  });
+
+  it('by a fix too poor to judge by is refused, and kept only where = insists', async () => {
+    const poor = gps(summed('GPGGA,010203,3607.27491,S,12201.61073,E,1,03,12.4,431.5,M,,M,,'));
+    const refused = await take({ gps: poor }, { record: true });
+    expect([refused.code, refused.collars.length, refused.lineUps]).toEqual([2, 1, []]);
+    expect(refused.err).toContain(
+      'too poor to judge the peg by: 3 satellites (at least 5), HDOP 12.4 (at most 5)',
+    );
+    const kept = await take({ gps: `${poor} =` }, { record: true });
+    expect(kept.collars).toMatchObject([{ rank: 'planned' }, { rank: 'handheld' }]);
   });
 
   it('may be given in the mine grid, where there is one', async () => {

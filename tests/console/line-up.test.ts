@@ -281,6 +281,11 @@ describe('a GPS given by its path', () => {
       sitting.enter(file(`$${poor}*${nmeaChecksum(poor)}\n`));
       await vi.waitFor(() => expect(said(sitting)).toContain(`too poor to judge the peg by: ${why}`));
       expect(said(sitting)).not.toContain('right peg');
+      expect(said(sitting)).toContain('= behind it insists');
+      expect(form(sitting).taken.collar).toBeUndefined();
+      sitting.type(' =');
+      sitting.press('enter');
+      await vi.waitFor(() => expect(form(sitting).taken.collar).toBeDefined());
       // It is kept with the collar: what is said of it later is the same.
       sitting.enter('');
       sitting.enter('');

@@ -39,11 +39,13 @@ export function gpsRead(state: State, id: string, read: GpsText): Step {
     );
   if (form.step !== 'collar')
     return still(saying(state, 'The GPS was read too late: the line-up has gone on.', 'warn'));
-  return takeSentences(state, hole, form, read.text.includes('$') ? read.text : `$ ${read.text}`, context);
+  const text = read.text.includes('$') ? read.text : `$ ${read.text}`;
+  const insists = /=\s*$/.test(form.typed.text);
+  return takeSentences(state, hole, form, insists ? `${text.trimEnd()} =` : text, context);
 }
 
 /** The file or device that is typed where a position is asked; undefined where it is a position or nothing. */
 export function gpsPath(typed: string): string | undefined {
-  const text = typed.trim();
+  const text = typed.trim().replace(/\s*=$/, '');
   return /^[A-Za-z~./\\]/.test(text) && !text.includes('$') ? text : undefined;
 }

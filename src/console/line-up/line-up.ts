@@ -5,6 +5,7 @@ import {
   recordLineUpTaken,
 } from '../../acts/line-up.ts';
 import { type LineUpContext, type LineUpStep, stepsOf } from '../../acts/line-up-order.ts';
+import { decisionSentence } from '../../acts/line-up-sentences.ts';
 import { takeTyped } from '../../acts/line-up-steps.ts';
 import { ok } from '../../finding/finding.ts';
 import { headerOf, planOf } from '../../hole/hole.ts';
@@ -142,7 +143,7 @@ function decide(state: State, hole: Document, form: LineUpForm, context: LineUpC
   }
   const again = { ...form, ...readAgain(form, context), typed: EMPTY_DRAFT, scroll: 0 };
   const after = withForm(state, hole, again);
-  return submittingResult(state, hole, ok(made), after, `Refused. ${answer.request ?? ''}`);
+  return submittingResult(state, hole, ok(made), after, decisionSentence(standing, hole)?.text ?? 'Refused.');
 }
 
 /** After a correction the mast is read again; cautions, permission, way and collar stand. */

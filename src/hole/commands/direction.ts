@@ -40,7 +40,11 @@ export function recordShot(shot: Shot, maker: Maker): Made {
 /** A line-up, accepted or refused, as it was set and checked. */
 export function recordLineUp(lineUp: LineUp, maker: Maker): Made {
   return {
-    what: lineUp.accepted ? 'line-up accepted' : 'line-up refused, correction requested',
+    what: lineUp.accepted
+      ? 'line-up accepted'
+      : lineUp.correction === undefined
+        ? 'line-up refused'
+        : 'line-up refused, correction requested',
     changes: [{ put: ['lineUps', maker.newId()], thing: lineUp as Thing }],
   };
 }
