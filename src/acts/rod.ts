@@ -11,6 +11,7 @@ import type { Change, Document, Thing } from '../record/document.ts';
 import type { Fix, RodSeen } from '../sampling/rod/mismatch.ts';
 import { type NamedMismatch, type RodCheck, rodCheck } from '../sampling/rod/rod-check.ts';
 import { brokenOff } from '../standing/breaks.ts';
+import { clockBehindWords } from '../standing/clock.ts';
 import { depthOfRod } from '../standing/rods.ts';
 import { otherHoles, streamStateOf } from '../standing/stream.ts';
 
@@ -62,7 +63,14 @@ export function rodAsExpected(
     ...(last === undefined ? {} : { lastBag: last }),
     ...(isRead(seen) ? { read: true as const } : {}),
   };
-  return rodDone(hole, rod, expected, maker);
+  return byTheClock(hole, maker, rodDone(hole, rod, expected, maker));
+}
+
+/** A rod with a word of the clock where that lies more than a day behind what the hole has already: its time is wrong then. */
+function byTheClock(hole: Document, maker: Maker, done: Result<Made>): Result<Made> {
+  const behind = done.ok ? clockBehindWords([hole], maker.at) : undefined;
+  if (!done.ok || behind === undefined) return done;
+  return ok({ ...done.value, what: `${done.value.what}, at a WRONG time: ${behind}` });
 }
 
 /** True where someone read a number or counted, so that the rod is known to be right. */
@@ -98,7 +106,7 @@ export function rodMended(
     mismatch: named.code,
     ...(last === undefined ? {} : { lastBag: last }),
   };
-  const done = rodDone(hole, rod, fix.issue, maker);
+  const done = byTheClock(hole, maker, rodDone(hole, rod, fix.issue, maker));
   if (!done.ok) return done;
   return ok({
     what: `${done.value.what}, mended: ${named.name}`,
@@ -123,7 +131,7 @@ export function rodNoted(
     mismatch: check.named[0]?.code ?? 'unnamed',
     unmended: true as const,
   };
-  return rodDone(hole, rod, check.expected, maker);
+  return byTheClock(hole, maker, rodDone(hole, rod, check.expected, maker));
 }
 
 /** Everything of a mending beside the bags that the rod issues: bags amended, controls that wait, choices, metres without a sample. */

@@ -4,6 +4,7 @@ import { type LoadedProject, loadProject } from '../desk/load-project.ts';
 import { requireProject } from '../desk/opening.ts';
 import type { Outside } from '../desk/outside.ts';
 import { factsIfThere } from '../files/disk.ts';
+import { unsavedFound } from '../files/findings.ts';
 import { JOURNAL_FOLDER } from '../files/journal.ts';
 import { withLastRead } from '../files/last-good.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
@@ -56,6 +57,9 @@ export async function atProject(
   if (!opened.ok) return refuse(outside, ...opened.findings);
   const { desk } = opened.value;
   const found = desk.findings();
+  // Whoever writes stamps with this clock; who only reads is told by check.
+  const clock = asked.write === true ? found.filter(({ code }) => code === 'clock-behind') : [];
+  if (clock.length > 0) sayTrouble(outside, { findings: clock });
   let code: number;
   try {
     code = await work(opened.value);
@@ -66,6 +70,12 @@ export async function atProject(
   const closed = await closeSaying(outside, asked.folder, desk);
   sayFoundSince(outside, found, desk.findings());
   return closed ? code : EXIT.findings;
+}
+
+/** Says, beside the answer, of edits that a console could not save: they wait in the person's own folder, or were put in by this opening. */
+export function sayUnsaved({ outside, desk }: AtProject): void {
+  const waiting = desk.findings().filter(({ code }) => code === unsavedFound.code);
+  if (waiting.length > 0) sayTrouble(outside, { findings: waiting });
 }
 
 /** Says what came up of the project's files while the command ran: another program wrote one, or took one away. */

@@ -1,3 +1,4 @@
+import { notHere } from '../desk/not-here.ts';
 import type { Outside } from '../desk/outside.ts';
 import { headerOf, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
@@ -10,7 +11,7 @@ import { headsOf, logged } from '../standing/heads.ts';
 import { chainWords, entryWords, stateWords } from '../standing/history-words.ts';
 import { numbersLabelled } from '../standing/stream.ts';
 import { isLinedUp } from '../standing/survey.ts';
-import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, holesOf, type Shared, sayUnsaved } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
@@ -24,18 +25,26 @@ export interface HolesAsked extends Shared {
   readonly after?: number | undefined;
 }
 
-/** Lists the holes of a project with their states, or the history of one: who did what, when, before and after, and any earlier state. */
+/** Lists the holes of a project with their states (1 where one can't be read), or the history of one: who did what, when, before and after, and any earlier state. */
 export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     if (asked.history === undefined) {
       const found = holesOf(at.desk);
+      const gone = notHere(at.desk).filter(({ kind }) => kind === 'hole');
       if (asked.json)
-        sayJson(
+        sayJson(outside, [
+          ...found.map((hole) => holeFacts(at.project, hole)),
+          ...gone.map(({ id, file, why }) => ({ id, name: id, file, problem: why })),
+        ]);
+      else
+        say(
           outside,
-          found.map((hole) => holeFacts(at.project, hole)),
+          [holesText(at.project, found), ...gone.map(({ id, file, why }) => `${id}: ${why} (${file})`)].join(
+            '\n',
+          ),
         );
-      else say(outside, holesText(at.project, found));
-      return EXIT.fine;
+      sayUnsaved(at);
+      return gone.length === 0 ? EXIT.fine : EXIT.findings;
     }
     const hole = holeNamed(at, asked.history);
     if (!hole.ok) return refuse(outside, ...hole.findings);

@@ -1,7 +1,8 @@
+import { notHere } from '../desk/not-here.ts';
 import type { Outside } from '../desk/outside.ts';
 import { chooseDocuments } from '../desk/packing/choose.ts';
 import { type Packed, pack as packAt } from '../desk/packing/pack.ts';
-import { atProject, holeNamed, type Shared } from './at-project.ts';
+import { atProject, holeNamed, type Shared, sayUnsaved } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say } from './say.ts';
 
@@ -13,7 +14,10 @@ export interface PackAsked extends Shared {
   readonly withPaths?: boolean | undefined;
 }
 
-/** Packs documents for camp: a bundle and a mail draft in the outbox. What is not finished is said and is no reason for the exit code 1. */
+/**
+ * Packs documents for camp: a bundle and a mail draft in the outbox. What is not finished is said and is no
+ * reason for the exit code 1; what was to go with it and could not be read is.
+ */
 export function pack(outside: Outside, asked: PackAsked): Promise<number> {
   return atProject(outside, { ...asked, write: true }, async (at) => {
     const { documents, unknown } = chooseDocuments(at.desk.documents().values(), asked.names);
@@ -22,10 +26,14 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
       return hole.ok ? [] : hole.findings;
     });
     if (findings.length > 0) return refuse(outside, ...findings);
-    const packed = await packAt(at.desk, at.project, documents, { withPaths: asked.withPaths === true });
+    const packed = await packAt(at.desk, at.project, documents, {
+      withPaths: asked.withPaths === true,
+      absent: asked.names.length === 0 ? notHere(at.desk) : [],
+    });
     if (!packed.ok) return refuse(outside, wrongUse.at({ file: asked.folder }, packed));
+    sayUnsaved(at);
     say(outside, packedText(packed));
-    return EXIT.fine;
+    return packed.absent.length === 0 ? EXIT.fine : EXIT.findings;
   });
 }
 

@@ -102,7 +102,7 @@ export type Prompt =
   /** Leaving with rows that are not saved: it waits for the disk, or for the word typed in full. */
   | { readonly kind: 'leaving'; readonly draft: Draft }
   /** A document whose file is gone: restored from the journal, or let go with the reason. */
-  | { readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft }
+  | ({ readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft } & Sure)
   /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */
   | { readonly kind: 'dispatch'; readonly draft: Draft }
   /** Single metres that returned results ask for, with the numbers labelled for them. */

@@ -117,6 +117,7 @@ export const PROMPTS: {
       'Anything else is the reason to let it go for good, recorded with your name. A copy is taken in with offsider receive.',
     ]),
     answer: (state, _world, { document, draft }) => settleMissing(state, document, draft.text),
+    isDeliberate: ({ draft }) => draft.text.trim().toLowerCase() !== 'restore',
   },
   dispatch: {
     show: dispatchShown,

@@ -8,6 +8,7 @@ import type { Desk } from './contract.ts';
 import { newToken, openToRead, openToWrite } from './opening.ts';
 import { readingSession } from './reading.ts';
 import { startSession } from './session.ts';
+import { unsavedWaiting } from './unsaved.ts';
 
 export type { Desk, Moved, Submitted } from './contract.ts';
 
@@ -54,7 +55,9 @@ export async function openDesk(options: DeskOptions): Promise<Result<Desk>> {
   const common = { disk, after, now, person: options.person, random: options.random };
   if (options.readOnly === true) {
     const read = await openToRead(disk, options.folder, options.migrations);
-    return read.ok ? ok(readingSession(options.folder, read.value, common)) : read;
+    if (!read.ok) return read;
+    const waiting = await unsavedWaiting(disk, options.unsavedFolder, options.folder);
+    return ok(readingSession(options.folder, read.value, common, waiting));
   }
   const machine = options.machine ?? thisMachine();
   const opened = await openToWrite({

@@ -3,6 +3,7 @@ import type { ProjectFolder } from '../files/project-folder.ts';
 import { type Finding, refused } from '../finding/finding.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
+import { clockFindings } from '../standing/clock.ts';
 import type { Desk } from './contract.ts';
 import { missingIn } from './missing.ts';
 import { takeIn } from './take-in.ts';
@@ -14,6 +15,7 @@ export function readingSession(
   folder: string,
   read: ProjectFolder,
   needs: { readonly now: () => Stamp; readonly person: string },
+  waiting: readonly Finding[] = [],
 ): Desk {
   const newId = unsavedIds();
   const documents = documentsShown(read, needs, newId);
@@ -21,7 +23,7 @@ export function readingSession(
     { file: folder },
     { problem: REFUSAL.problem, remedy: 'Open it without --read-only.' },
   );
-  const findings: readonly Finding[] = read.findings;
+  const findings = [...read.findings, ...waiting, ...clockFindings(documents.values(), needs.now())];
   return {
     folder: () => folder,
     readOnly: true,

@@ -4,6 +4,7 @@ import { withWhatIsHere } from '../files/lock.ts';
 import { notWhole } from '../files/project-folder.ts';
 import { asChange } from '../record/chain.ts';
 import { type Document, documentKey, type Edit, type Entry } from '../record/document.ts';
+import { clockFindings } from '../standing/clock.ts';
 import { makeBase } from './base.ts';
 import { writeByHand, writeOut } from './by-hand.ts';
 import type { Desk, Done } from './contract.ts';
@@ -25,6 +26,7 @@ export async function startSession(folder: string, opened: Opened, needs: Sessio
   state.findings = [...state.findings, ...journalAhead(opened.read.documents)];
   for (const { copy } of opened.read.documents.values()) if (copy !== undefined) takeFoundCopy(state, copy);
   await putInUnsaved(state);
+  state.findings = [...state.findings, ...clockFindings(state.shelf.standing().values(), needs.now())];
   return deskOn(state);
 }
 

@@ -1,8 +1,9 @@
-import { whyRefused } from '../files/disk.ts';
+import { type Disk, whyRefused } from '../files/disk.ts';
 import { unsavedFound } from '../files/findings.ts';
 import { workWords } from '../files/journal-findings.ts';
 import type { WorkLine } from '../files/journal-line.ts';
 import { keepUnsaved, readUnsaved } from '../files/unsaved.ts';
+import type { Finding } from '../finding/finding.ts';
 import { heldBy } from '../record/ancestry.ts';
 import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
@@ -49,6 +50,27 @@ export async function putInUnsaved(state: State): Promise<void> {
     if (saved && left.length === 0) await disk.unlink(file).catch(() => {});
     if (missing.length > 0) state.findings = [...state.findings, finding(file, missing, left)];
   }
+}
+
+/** Edits that an earlier console could not save and that wait to be put in, as findings: said where a project is only read. */
+export async function unsavedWaiting(
+  disk: Disk,
+  folder: string | undefined,
+  project: string,
+): Promise<readonly Finding[]> {
+  if (folder === undefined) return [];
+  return (await readUnsaved(disk, folder, project).catch(() => []))
+    .filter(({ lines }) => lines.length > 0)
+    .map(({ file, lines }) =>
+      unsavedFound.at(
+        { file },
+        {
+          excerpt: named(lines),
+          problem: `${lines.length === 1 ? 'one edit' : `${lines.length} edits`} that the disk had not taken when the console was closed ${lines.length === 1 ? 'is' : 'are'} not in the log yet`,
+          remedy: 'The next console or command that writes to this project on this computer puts them in.',
+        },
+      ),
+    );
 }
 
 /** True where every document of a line holds what it made: it reached the disk after all. */

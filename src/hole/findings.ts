@@ -77,6 +77,13 @@ export const STANDING_FINDINGS = {
     rationale:
       'Two copies logged the same metre. Everything counted by length counts it twice, and one of the two is wrong.',
   }),
+  clockBehind: defineFinding({
+    code: 'clock-behind',
+    severity: 'warning',
+    title: 'The clock of this computer lies more than a day behind what was recorded already.',
+    rationale:
+      'Rods, shifts and edits are stamped with it: pace, the shift record and the order of two laptops’ work hang on these times.',
+  }),
   gap: defineFinding({
     code: 'metres-not-logged',
     severity: 'warning',

@@ -4,6 +4,7 @@ import { homedir, hostname, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { receive } from '../../src/commands/camp.ts';
+import { holes } from '../../src/commands/holes.ts';
 import { pack } from '../../src/commands/pack.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { inflateExactly } from '../../src/files/inflate.ts';
@@ -92,6 +93,33 @@ const rockOf = (folder: string): unknown => {
     (row) => row.fromMm === 45_000,
   )?.cells.rock.code;
 };
+
+describe('a hole that can’t be read or is gone', () => {
+  it('is named by holes, by pack and by its letter, with exit code 1', async () => {
+    const folder = copyOfSample();
+    writeFileSync(join(folder, 'holes/MBRC002.json'), '{"half a fi');
+    const listed = hear();
+    expect(await holes(listed.outside, { folder, json: false })).toBe(1);
+    expect(listed.out()).toContain('MBRC002: its file cannot be read (holes/MBRC002.json)');
+    const data = hear();
+    expect(await holes(data.outside, { folder, json: true })).toBe(1);
+    expect(JSON.parse(data.out())).toContainEqual({
+      id: 'MBRC002',
+      name: 'MBRC002',
+      file: 'holes/MBRC002.json',
+      problem: 'its file cannot be read',
+    });
+    const packed = await packIn(folder);
+    expect(packed.code).toBe(1);
+    const said = 'MBRC002: NOT in the bundle, or not whole: its file cannot be read (holes/MBRC002.json).';
+    expect(packed.out).toContain(said);
+    const [mail = ''] = packed.outbox.filter((name) => name.endsWith('.eml'));
+    const { text } = await parsedMail(readFileSync(join(folder, 'outbox', mail)));
+    expect(text).toContain(said);
+    // A hole that is whole, asked for by name, is packed whole.
+    expect((await packIn(folder, 'MBRC003')).code).toBe(0);
+  });
+});
 
 describe('pack', () => {
   it('lays a bundle and a mail draft down in the outbox, says where, that nothing was sent, and what is not finished', async () => {
@@ -294,7 +322,9 @@ describe('there and back', () => {
     const asked = await receiveIn(rig, reply);
     expect(asked.code).toBe(1);
     expect(asked.out).toContain('1 question to settle, nothing of theirs is lost');
-    expect(asked.out).toContain('  45–46, rock: ours shale, theirs komatiite\n');
+    expect(asked.out).toContain(
+      '  45–46, rock: ours shale (NOK 2026-03-14 09:30), theirs komatiite (edited outside offsider)\n',
+    );
     expect(rockOf(rig)).toBe('SHA');
     expect((await packIn(rig, 'MBRC003')).out).toContain('Two copies say different things of 45–46, rock');
   });

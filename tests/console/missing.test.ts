@@ -27,6 +27,9 @@ describe('a file that is gone', () => {
     const sitting = await withoutOne();
     sitting.press('enter');
     sitting.enter('never drilled');
+    expect(sitting.state().message?.text).toContain('y records this');
+    expect(sitting.desk.missing()).toHaveLength(1);
+    sitting.type('y');
     await vi.waitFor(() =>
       expect(sitting.state().message?.text).toBe(
         'ZQRC099 is let go. What the journal held of it is in journal/kept/holes-ZQRC099.json.let-go.1.',
@@ -41,6 +44,20 @@ describe('a file that is gone', () => {
     sitting.press('enter');
     sitting.enter('restore');
     expect(sitting.state().message?.text).toBe('Not restored: the journal holds nothing of ZQRC099');
+    expect(sitting.desk.missing()).toHaveLength(1);
+  });
+
+  it('is let go by no Enter alone, and not by a word that is nearly restore', async () => {
+    const sitting = await withoutOne();
+    sitting.press('enter');
+    for (const word of ['restor', 'retsore', 'Restored', 'restroe', 'recover']) {
+      sitting.enter(word);
+      expect(sitting.state().message?.text).toContain('type restore to restore it');
+      for (const _ of word) sitting.press('backspace');
+    }
+    sitting.enter('xyz');
+    sitting.press('enter');
+    expect(sitting.state().prompt).toMatchObject({ kind: 'missing', draft: { text: 'xyz' } });
     expect(sitting.desk.missing()).toHaveLength(1);
   });
 });

@@ -27,6 +27,22 @@ async function closedFull() {
   return { disk, closed };
 }
 
+describe('a project that is only read', () => {
+  it('says which edits wait to be put in, and leaves them waiting', async () => {
+    const { disk } = await closedFull();
+    const opened = await openDesk({ ...faultOptions(disk, 9), ...HOME, readOnly: true });
+    if (!opened.ok) throw new Error('must open');
+    expect(opened.value.findings()).toContainEqual(
+      expect.objectContaining({
+        code: 'unsaved-put-in',
+        excerpt: '1–2 logged; 2–3 logged',
+        problem: '2 edits that the disk had not taken when the console was closed are not in the log yet',
+      }),
+    );
+    expect(await disk.list('/home')).toHaveLength(1);
+  });
+});
+
 describe('a console that is closed with rows that the disk does not take', () => {
   it('keeps them elsewhere and says where; the next start puts them in once, and says so', async () => {
     const { disk, closed } = await closedFull();

@@ -1,6 +1,7 @@
 import { missingFile } from '../../files/findings.ts';
 import { documentNameOf } from '../../files/list-documents.ts';
 import type { DocumentName } from '../../record/document.ts';
+import { nearWords } from '../../shorthand/near.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import type { State } from '../state.ts';
 import { type Step, saying, still } from '../step.ts';
@@ -31,8 +32,20 @@ export function settleMissing(state: State, document: DocumentName, text: string
     return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
   if (typed === '')
     return still(saying(state, 'Type restore, or why it may be let go. Esc leaves it missing.', 'warn'));
+  if (isNearlyRestore(typed))
+    return still(
+      saying(state, `"${typed}": type restore to restore it, or say more of why it may be let go.`, 'warn'),
+    );
   const after = { ...state, prompt: undefined, message: undefined };
   return typed.toLowerCase() === 'restore'
     ? [after, [{ do: 'restore', document }]]
     : [after, [{ do: 'let go', document, why: typed }]];
+}
+
+/** True of one word that was meant for restore: a letter off, cut short, or with more behind it. */
+function isNearlyRestore(typed: string): boolean {
+  const word = typed.toLowerCase();
+  return (
+    word !== 'restore' && /^\S+$/.test(word) && (/^re/.test(word) || nearWords(word, ['restore']).length > 0)
+  );
 }

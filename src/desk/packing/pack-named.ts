@@ -1,5 +1,6 @@
 import type { Project } from '../../project/project.ts';
 import type { Desk } from '../contract.ts';
+import { notHere } from '../not-here.ts';
 import { chooseDocuments } from './choose.ts';
 import type { Packed } from './pack.ts';
 
@@ -11,5 +12,8 @@ export async function packNamed(
   withPaths: boolean,
 ): Promise<Packed> {
   const { pack } = await import('./pack.ts');
-  return pack(desk, project, chooseDocuments(desk.documents().values(), names).documents, { withPaths });
+  return pack(desk, project, chooseDocuments(desk.documents().values(), names).documents, {
+    withPaths,
+    absent: names.length === 0 ? notHere(desk) : [],
+  });
 }

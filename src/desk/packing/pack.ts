@@ -15,6 +15,7 @@ import { writeDraft } from '../../mail/write-draft.ts';
 import type { Project } from '../../project/project.ts';
 import type { Document } from '../../record/document.ts';
 import type { Desk } from '../contract.ts';
+import type { NotHere } from '../not-here.ts';
 import { type MachinePath, machinePathsIn } from './machine-paths.ts';
 
 /** Where what is packed for camp is laid down. */
@@ -31,11 +32,19 @@ export type Packed =
       readonly to: readonly string[];
       readonly holes: number;
       readonly unfinished: readonly Unfinished[];
+      /** Documents that were to be packed and are not in it. */
+      readonly absent: readonly NotHere[];
     }
   | { readonly ok: false; readonly problem: string; readonly remedy: string };
 
 /** Where a document stands in a journal is a matter of the laptop that it comes from: a copy stands in none. */
 const IN_NO_JOURNAL = { generation: 0, sequence: 0 };
+
+interface PackOptions {
+  readonly withPaths?: boolean;
+  /** Documents that would go with it and can't: the letter names them. */
+  readonly absent?: readonly NotHere[];
+}
 
 /**
  * Packs documents for camp: a bundle, and a mail draft that carries it and says in plain words what is in it, both laid down durably in
@@ -46,7 +55,7 @@ export async function pack(
   desk: Desk,
   project: Project,
   chosen: readonly Document[],
-  { withPaths = false }: { readonly withPaths?: boolean } = {},
+  { withPaths = false, absent = [] }: PackOptions = {},
 ): Promise<Packed> {
   const paths = withPaths ? [] : machinePathsIn(chosen);
   if (paths[0] !== undefined) return holdsPaths(paths[0], paths.length - 1);
@@ -66,7 +75,8 @@ export async function pack(
     };
   const holes = packed.filter((each) => each.kind === 'hole');
   const findings = holes.flatMap((hole) => checkHole(project, hole, documents));
-  const { subject, text } = letterFor({ project, documents, packed, findings, bundle });
+  const notPacked = absent.map(absentWords);
+  const { subject, text } = letterFor({ project, documents, packed, findings, bundle, notPacked });
   const to = project.settings.camp?.to ?? [];
   const draft = await writeDraft({
     to,
@@ -97,8 +107,13 @@ export async function pack(
     sha256: bundle.sha256,
     to,
     holes: holes.length,
-    unfinished: unfinished(project, packed, findings),
+    unfinished: [...notPacked, ...unfinished(project, packed, findings)],
+    absent,
   };
+}
+
+function absentWords({ id, file, why }: NotHere): Unfinished {
+  return { name: id, items: [`NOT in the bundle, or not whole: ${why} (${file}).`] };
 }
 
 function holdsPaths({ document, path }: MachinePath, more: number): Packed {

@@ -10,7 +10,7 @@ import type { Document } from '../../record/document.ts';
 import { stockOf } from '../../sampling/scheme/stock.ts';
 import { type ProvisionalCode, provisionalCodes } from '../../standing/provisional-codes.ts';
 import type { Bundle } from '../bundle/make-bundle.ts';
-import { bagSentence, holeSentence, unfinished } from './holes.ts';
+import { bagSentence, holeSentence, type Unfinished, unfinished } from './holes.ts';
 
 /** What a letter to camp is written from. */
 export interface LetterAbout {
@@ -22,6 +22,8 @@ export interface LetterAbout {
   /** What the check finds on the holes in the bundle. */
   readonly findings: readonly Finding[];
   readonly bundle: Bundle;
+  /** What was to be in it and is not. */
+  readonly notPacked?: readonly Unfinished[];
 }
 
 /** A letter: its subject, and its text in lines of plain words. */
@@ -80,8 +82,8 @@ function holesInWords(packed: readonly Document[]): string {
     : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
 }
 
-function unfinishedLines({ project, packed, findings }: LetterAbout): readonly string[] {
-  const open = unfinished(project, packed, findings);
+function unfinishedLines({ project, packed, findings, notPacked = [] }: LetterAbout): readonly string[] {
+  const open = [...notPacked, ...unfinished(project, packed, findings)];
   if (open.length === 0) return ['Nothing in what is packed.'];
   return open.flatMap(({ name, items }) => items.map((item) => `${name}: ${item}`));
 }

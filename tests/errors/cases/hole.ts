@@ -15,10 +15,12 @@ import { apply } from '../../../src/record/apply.ts';
 import type { Document, Thing } from '../../../src/record/document.ts';
 import { checkMovedRows } from '../../../src/sampling/stream/moved-rows.ts';
 import type { LoggingSchema } from '../../../src/schema/logging-schema.ts';
+import { clockFindings } from '../../../src/standing/clock.ts';
 import { logFindings } from '../../../src/standing/log-findings.ts';
 import { waitingMismatches } from '../../../src/standing/mismatches.ts';
 import { questionFindings } from '../../../src/standing/questions.ts';
 import type { Row } from '../../../src/value/row.ts';
+import { edited } from '../../record/build.ts';
 import { sampling } from '../../sampling/build.ts';
 import { at, hole, makerAt } from '../../shift/build.ts';
 import { resolveStyle } from '../../support/styles.ts';
@@ -130,6 +132,12 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   ),
   given('rows-logged-twice', 'two copies merged that had both logged 0–1', () =>
     logFindings(hole('ZQRC004', { rows: [row(0, 1) as Thing, row(0, 1) as Thing] })),
+  ),
+  given('clock-behind', 'a computer whose clock was set back six years', () =>
+    clockFindings(
+      [edited(HOLE, 1, { patch: ['hole', 'hole'], set: { rodMm: 6000 } })],
+      '2020-01-01T00:00:00+08:00' as typeof MAKER.at,
+    ),
   ),
   given('metres-not-logged', 'a row at 0–1 and the next at 3–4', () =>
     logFindings(hole('ZQRC004', { rows: [row(0, 1) as Thing, row(3, 4) as Thing] })),
