@@ -12,6 +12,7 @@ import {
   endingInDigits,
   endsWithDigits,
   formatBagNumber,
+  type NumberForm,
   parseBagNumber,
 } from '../sampling/numbers/bag-number.ts';
 import { lastDigits, numberAmong } from '../sampling/numbers/number-named.ts';
@@ -39,7 +40,7 @@ export interface RunLabelled {
 
 /**
  * A run of numbers labelled for a hole, each whole or by its last digits. The first is the next number to label in the rig's
- * block where that ends so, else the only one of the block; the last is the nearest behind it. Refused where a number is none, or is labelled already.
+ * block where that ends so, else the one of the block that is nearest to it; the last is the nearest behind it. Refused where a number is none, or is labelled already.
  */
 export function runMeant(
   project: Project,
@@ -84,7 +85,26 @@ function firstMeant(
   const block = blocks
     .filter((each) => each.rig === rig)
     .flatMap(({ first, last }) => digits.flatMap((each) => endingInDigits(form, first, last, each)));
+  const near = next === undefined ? undefined : nearestTo(form, next, block);
+  if (near !== undefined && parseBagNumber(form, text.toUpperCase()) === undefined) return ok(near);
   return numberAmong(form, block, text, { kind: REFUSALS.notThere, place, ...NOT_OURS(text) });
+}
+
+/**
+ * The number nearest to the next one to label, before it or behind it: labels are ordered by the hundred, so the digits of one far off mean
+ * another. Undefined where two are as near. One that is labelled already is found too, so that it is refused and not read as another.
+ */
+function nearestTo(form: NumberForm, next: string, numbers: readonly string[]): string | undefined {
+  const from = parseBagNumber(form, next);
+  if (from === undefined) return undefined;
+  const [nearest, second] = [...new Set(numbers)]
+    .flatMap((number) => {
+      const parsed = parseBagNumber(form, number);
+      const away = parsed === undefined ? undefined : bagNumberDistance(from, parsed);
+      return away === undefined ? [] : [{ number, away: Math.abs(away) }];
+    })
+    .sort((a, b) => a.away - b.away);
+  return nearest?.away === second?.away ? undefined : nearest?.number;
 }
 
 /** The last number of a run, whole or by its last digits: the nearest from the first one on. */

@@ -1,8 +1,10 @@
 import { checkHole, checkProject } from '../check/check-hole.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
+import type { Document } from '../record/document.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
-import { atProject, holeNamed, type Shared } from './at-project.ts';
+import { unfinishedIn } from '../standing/unfinished.ts';
+import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 
 /** What `offsider check` is given. */
@@ -20,7 +22,8 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
         ...checkProject(at.project, documents.values()),
         ...checkShifts([...documents.values()], at.project.shift, at.desk.now()),
       ];
-      return sayFindings(outside, [...at.desk.findings(), ...at.warnings, ...found], asked.json);
+      const findings = [...at.desk.findings(), ...at.warnings, ...found];
+      return sayFindings(outside, findings, asked.json, openIn(at, [...documents.values()]));
     }
     const hole = holeNamed(at, asked.hole);
     if (!hole.ok) return refuse(outside, ...hole.findings);
@@ -29,12 +32,25 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
       .findings()
       .filter(({ place }) => place.hole === id || place.file === `holes/${id}.json`);
     const found = checkHole(at.project, hole.value, documents.values());
-    return sayFindings(outside, [...ofFile, ...found], asked.json);
+    return sayFindings(outside, [...ofFile, ...found], asked.json, openIn(at, [hole.value]));
   });
 }
 
-/** Prints findings on stdout, with their count; gives 1 where one of them is more than a note. */
-export function sayFindings(outside: Outside, findings: readonly Finding[], json: boolean): number {
+/** What is not finished in some documents, in the words of the letter to camp. It is no finding: a hole that goes on always has some. */
+function openIn({ desk, project }: AtProject, of: readonly Document[]): readonly string[] {
+  const documents = [...desk.documents().values()];
+  const open = unfinishedIn({ project, documents, now: desk.now() }, of);
+  const items = open.flatMap(({ name, items: each }) => each.map((item) => `  ${name}: ${item}`));
+  return items.length === 0 ? [] : ['Not finished:', ...items];
+}
+
+/** Prints findings on stdout, with their count, then what is given to stand below; gives 1 where one of them is more than a note. */
+export function sayFindings(
+  outside: Outside,
+  findings: readonly Finding[],
+  json: boolean,
+  below: readonly string[] = [],
+): number {
   if (json) sayJson(outside, findings);
   else
     say(
@@ -42,6 +58,7 @@ export function sayFindings(outside: Outside, findings: readonly Finding[], json
       [
         ...findings.map((finding) => `${finding.severity}: ${formatFinding(finding)}`),
         countText(findings),
+        ...below,
       ].join('\n'),
     );
   return findings.some((finding) => finding.severity !== 'note') ? EXIT.findings : EXIT.fine;

@@ -99,8 +99,8 @@ export type Prompt =
     } & Sure)
   /** The folder to go on in; while everything is being written there it stands, and after a failure with what was typed. */
   | { readonly kind: 'elsewhere'; readonly draft: Draft; readonly moving: boolean }
-  /** Leaving with rows that are not saved: it waits for the disk, or for the word typed in full. */
-  | { readonly kind: 'leaving'; readonly draft: Draft }
+  /** Leaving while the shift goes on (`open` says what it leaves open), or with rows that are not saved: it waits for the disk, or for the word typed in full. */
+  | { readonly kind: 'leaving'; readonly draft: Draft; readonly open: readonly string[] }
   /** A document whose file is gone: restored from the journal, or let go with the reason. */
   | ({ readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft } & Sure)
   /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */
@@ -135,6 +135,8 @@ export type Prompt =
       readonly shift?: string;
       /** It was opened with everything of an entry: what is not on it any more is taken out. */
       readonly whole?: true;
+      /** The shift is ended though its record leaves this open: it is shown, and Enter once more ends it. */
+      readonly open?: readonly string[];
       readonly draft: Draft;
     }
   /** A scanned bag that is not where or what it should be: read whole, for its remedy may take hands near the machine. */

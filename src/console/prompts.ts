@@ -107,7 +107,7 @@ export const PROMPTS: {
     answer: goElsewhere,
   },
   leaving: {
-    show: typed((_prompt, state) => leavingWords(state)),
+    show: typed(({ open }, state) => leavingWords(state, open)),
     answer: (state, _world, { draft }) => answerLeaving(state, draft.text),
   },
   missing: {

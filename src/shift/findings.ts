@@ -78,7 +78,7 @@ export const SHIFT_QUERIES = {
   drilledOnStandby: defineFinding({
     code: 'drilled-on-standby',
     severity: 'warning',
-    title: 'Rods were drilled while the record says standby.',
+    title: 'Rods were drilled while the record says that the rig stood.',
     rationale:
       'A change of activity that was not entered makes the record itself wrong, and the plod look so.',
   }),

@@ -1,5 +1,4 @@
 import type { Finding } from '../finding/finding.ts';
-import { formatInterval } from '../quantity/interval.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { timeQueries } from './align.ts';
@@ -12,8 +11,9 @@ import { ownRecord } from './own-record.ts';
 import { plodRecord, unknownActivities } from './plod-record.ts';
 import { type Reconciliation, reconcile } from './reconcile.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
-import type { DrilledMetres, ShiftRecord } from './shift-record.ts';
+import type { ShiftRecord } from './shift-record.ts';
 import { rulesOn, type ShiftRules } from './shift-rules.ts';
+import { drilledWhileStood } from './stood.ts';
 
 /**
  * The query list of a shift, with the two records side by side: what the plods claim past tolerance, time of theirs on unknown
@@ -38,7 +38,7 @@ export function queryList(
     ...spansOf(shift, now)
       .filter(isUnauthorised)
       .map((span) => notAuthorised(file, span)),
-    ...own.metres.filter((each) => each.charge === 'standby hourly').map((each) => onStandby(file, each)),
+    ...drilledWhileStood(shift, holes, rules, now),
   ];
   if (shiftThings(shift, 'plods').length === 0) return { ...held, queries: ofOwn };
   return {
@@ -89,16 +89,6 @@ function notAuthorised(file: string, span: Span): Finding {
     {
       problem: `standby from ${localTime(span.startedAt)}, ${formatMinutes(span.minutes)} h: who authorised it is not recorded`,
       remedy: `Ask, then record it: ${localTime(span.startedAt)} by and the name.`,
-    },
-  );
-}
-
-function onStandby(file: string, metres: DrilledMetres): Finding {
-  return SHIFT_QUERIES.drilledOnStandby.at(
-    { file, hole: metres.hole, fromMm: metres.fromMm, toMm: metres.toMm },
-    {
-      problem: `${metres.hole}: ${formatInterval(metres)} m were drilled while the record says standby`,
-      remedy: 'Amend the activity: when did drilling go on?',
     },
   );
 }

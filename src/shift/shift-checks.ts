@@ -8,6 +8,7 @@ import { rigAt } from './own-record.ts';
 import { shiftHeaderOf } from './shift.ts';
 import { closed, presumedEnd, shiftHolding, shiftsOf } from './shift-end.ts';
 import type { ShiftRules } from './shift-rules.ts';
+import { drilledWhileStood } from './stood.ts';
 
 /** What is doubtful in the shift records of a project: ends that are presumed, time not recorded, rods and shots in no shift. */
 export function checkShifts(
@@ -17,12 +18,14 @@ export function checkShifts(
 ): readonly Finding[] {
   const context = { documents, shifts: rules.shifts, now };
   const shifts = documents.filter((each) => each.kind === 'shift');
+  const holes = documents.filter((each) => each.kind === 'hole');
   return [
     ...shifts.flatMap((shift) => [
       ...presumed(shift, presumedEnd(shift, context)),
       ...untold(closed(shift, context), rules, now),
+      ...drilledWhileStood(closed(shift, context), holes, rules, now),
     ]),
-    ...documents.filter((each) => each.kind === 'hole').flatMap((hole) => outside(hole, context)),
+    ...holes.flatMap((hole) => outside(hole, context)),
   ];
 }
 

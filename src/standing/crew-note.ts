@@ -6,7 +6,8 @@ import { localDate, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { nameOf } from '../sampling/rod/unmended.ts';
 import { stockOf } from '../sampling/scheme/stock.ts';
-import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { SHIFT_CHECKS } from '../shift/findings.ts';
+import { shiftHeaderOf } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
 import { adviceFor } from './advice.ts';
 import { bagsInRows } from './bags-in-rows.ts';
@@ -21,6 +22,7 @@ import { nextShot } from './shots.ts';
 import { streamAheadOf } from './stream.ts';
 import { streamFindings } from './stream-findings.ts';
 import { gearLines, swingLines } from './swing.ts';
+import { unfinishedIn } from './unfinished.ts';
 
 /** A part of the note for the next crew. */
 export interface NotePart {
@@ -150,18 +152,21 @@ function questionLines(documents: readonly Document[]): readonly string[] {
 }
 
 function shiftLines(
-  { shift: rules }: Project,
+  project: Project,
   documents: readonly Document[],
   rig: string,
   now: Stamp,
 ): readonly string[] {
   const own = documents.filter((each) => each.kind === 'shift' && shiftHeaderOf(each).rig === rig);
-  const without = own.filter((each) => shiftThings(each, 'plods').length === 0).map(({ id }) => id);
+  const presumed = checkShifts(documents, project.shift, now).filter(
+    ({ code, place }) =>
+      code === SHIFT_CHECKS.endPresumed.code && own.some(({ id }) => place.file === `shifts/${id}.json`),
+  );
   return [
-    ...checkShifts(documents, rules, now)
-      .filter(({ place }) => own.some(({ id }) => place.file === `shifts/${id}.json`))
-      .map((each) => `${each.place.file?.slice(7, -5)}: ${each.problem}`),
-    ...(without.length === 0 ? [] : [`no plod yet: ${without.join(', ')}`]),
+    ...presumed.map((each) => `${each.place.file?.slice(7, -5)}: ${each.problem}`),
+    ...unfinishedIn({ project, documents, now }, own).flatMap(({ name, items }) =>
+      items.map((item) => `${name}: ${item}`),
+    ),
   ];
 }
 

@@ -3,8 +3,8 @@ import { lastCollarState } from '../hole/commands/states.ts';
 import { waitingDown } from '../hole/commands/waiting-events.ts';
 import { holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { formatDepth } from '../quantity/depth.ts';
-import { formatInterval } from '../quantity/interval.ts';
+import { depthFromMm, formatDepth } from '../quantity/depth.ts';
+import { formatInterval, type Interval } from '../quantity/interval.ts';
 import { localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { nameOf } from '../sampling/rod/unmended.ts';
@@ -23,6 +23,7 @@ export function openItems(project: Project, hole: Document, finalMm: number): re
   return [
     ...holdItem(hole),
     ...lastRodItem(hole, finalMm),
+    ...rowsBelowItem(hole, finalMm),
     ...gapsIn(hole, finalMm).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...waitingItems(project, hole),
     ...askedItem(hole),
@@ -40,9 +41,11 @@ export function openSoFar(project: Project, hole: Document): readonly string[] {
     ...holdItem(hole),
     ...gapsIn(hole, drilled).map((gap) => `${formatInterval(gap)} is not logged.`),
     ...waitingItems(project, hole),
+    ...aheadItem(hole, drilled),
     ...askedItem(hole),
     ...questionItems(project, hole),
     ...bagItems(project, hole, drilled),
+    ...lineUpItem(hole),
   ];
 }
 
@@ -68,6 +71,42 @@ function lastRodItem(hole: Document, finalMm: number): readonly string[] {
   if (drilled === finalMm) return [];
   return [
     `The last rod done is at ${formatDepth(drilled)} m, the final depth given is ${formatDepth(finalMm)} m. Ask the driller to count the rods again.`,
+  ];
+}
+
+/** Rows that stand below the depth at which a hole is to end: either they or the depth is wrong. */
+function rowsBelowItem(hole: Document, finalMm: number): readonly string[] {
+  const below = rowsBelow(hole, finalMm);
+  if (below === undefined) return [];
+  const { rows, ...metres } = below;
+  return [
+    `${formatInterval(metres)} is logged below the final depth given, in ${rows === 1 ? 'one row' : `${rows} rows`}. Ask the driller to count the rods again, or delete what was not drilled.`,
+  ];
+}
+
+/** Metres logged that no rod says are drilled: the rod that is being drilled, or rods that nobody recorded. */
+function aheadItem(hole: Document, drilled: number): readonly string[] {
+  const below = rowsBelow(hole, drilled);
+  if (below === undefined) return [];
+  const { rows: _rows, ...metres } = below;
+  return [`${formatInterval(metres)} is logged and no rod is recorded for it: F2 when the rod is done.`];
+}
+
+/** How many rows reach below a depth, and the metres that they log there. */
+function rowsBelow(hole: Document, mm: number): (Interval & { readonly rows: number }) | undefined {
+  const below = rowsDown(hole).filter(([, row]) => row.toMm > mm);
+  if (below.length === 0) return undefined;
+  const from = Math.max(mm, Math.min(...below.map(([, row]) => row.fromMm)));
+  const to = Math.max(...below.map(([, row]) => row.toMm));
+  return { fromMm: depthFromMm(from), toMm: depthFromMm(to), rows: below.length };
+}
+
+/** A line-up that was accepted outside its tolerance: the hole is drilled off its plan from the collar on. */
+export function lineUpItem(hole: Document): readonly string[] {
+  const last = holeNouns(hole, 'lineUps').findLast((each) => each.accepted);
+  if (last?.because === undefined) return [];
+  return [
+    `Lined up OUTSIDE its tolerance: ${last.azimuthDeg} ${last.azimuthNorth}, ${last.dipDeg}, by ${last.by}, because: ${last.because}.`,
   ];
 }
 

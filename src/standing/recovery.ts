@@ -7,6 +7,7 @@ import type { Document } from '../record/document.ts';
 import { type Flag, flagsOf } from '../sampling/recovery/hygiene.ts';
 import { type Recovery, recoveryOf } from '../sampling/recovery/recovery.ts';
 import type { ByLevel } from '../schema/logging-schema.ts';
+import { isWeatheredMaterial } from '../schema/weathered.ts';
 import { rockField } from '../shorthand/rock.ts';
 import type { Cell } from '../value/cell.ts';
 import { byReference } from './by-reference.ts';
@@ -109,6 +110,8 @@ function densityAt({ schema }: Project, hole: Document, at: Interval): number {
     atLevel(levels, most?.cells[name]),
   );
   if (own[0] !== undefined) return own[0];
+  // A density given for saprolite is that of saprolite: weathering is in it already.
+  if (code?.densityGcm3 !== undefined && isWeatheredMaterial(code)) return code.densityGcm3;
   const shares = Object.entries(list?.densityShares ?? {}).flatMap(([name, levels]) =>
     atLevel(levels, most?.cells[name]),
   );

@@ -260,7 +260,7 @@ describe('pack', () => {
     expect(out).not.toContain('left unfinished');
     expect(out).toContain('Not finished:\n  RC7_2026-03-14_DAY: The shift is not ended.');
     const ended = await packIn(copyOfSample(), '2026-03-13');
-    expect(ended.out).toContain('Nothing in it is left unfinished.');
+    expect(ended.out).toContain('Not finished:\n  RC7_2026-03-13_DAY: No plod is recorded.');
     const before = hashes(folder);
     const refused = await packIn(folder, 'MBRC003', 'MBRC030');
     expect(refused.code).toBe(2);

@@ -38,6 +38,32 @@ describe('a rod whose bags do not fit', () => {
     expect(headsOf(hole(sitting)).drilledMm).toBe(6000);
   });
 
+  it('is settled by the right number of the last calico, typed after it was misread', async () => {
+    const sitting = await drilling();
+    rods(sitting, 1);
+    const before = table(sitting, 'bags').length;
+    sitting.press('f2');
+    const last = /the last calico is (\w+)/.exec(shown(sitting))?.[1] ?? '';
+    const wrong = String(Number(last.slice(-3)) - 3);
+    sitting.enter(wrong);
+    expect(sitting.state().prompt?.kind).toBe('mismatch');
+    sitting.enter(last.slice(-3));
+    expect(sitting.state().prompt).toBeUndefined();
+    expect(said(sitting)).toContain('The bags fit');
+    expect(table(sitting, 'rods').at(-1)).not.toHaveProperty('mismatch');
+    expect(table(sitting, 'rods').at(-1)).toMatchObject({ read: true });
+    expect(table(sitting, 'bags').length).toBeGreaterThan(before);
+  });
+
+  it('is checked anew against another number, read again', async () => {
+    const sitting = await drilling();
+    rods(sitting, 1);
+    sitting.press('f2');
+    sitting.enter('611');
+    sitting.enter('619');
+    expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch', lastDigits: '619' });
+  });
+
   it('is mended as one edit, which leaves bags their rod and which undo takes back whole', async () => {
     const sitting = await drilling();
     rods(sitting, 1);

@@ -20,7 +20,7 @@ describe('the note for the next crew', () => {
       'shot due at',
       'next bag ',
       'Control stock',
-      'no plod yet: RC7_2026-03-13_DAY',
+      'RC7_2026-03-13_DAY: No plod is recorded.',
       'Draft. Type note',
     ])
       expect(screen).toContain(words);

@@ -30,6 +30,7 @@ describe('the last digits of a bag are enough', () => {
   it.each([
     ';numbered 0601 0720',
     ';numbered 0601 720',
+    ';numbered 601 720',
     ';numbered MB0601 mb000720',
     ';numbered mb000601 mb000720',
   ])('%s labels MB000601 to MB000720', async (line) => {
@@ -49,15 +50,17 @@ describe('the last digits of a bag are enough', () => {
     expect(runs(sitting)).toEqual(['MB000001 to MB000120', 'MB000121 to MB000160']);
   });
 
+  it('of numbers to label that end so the one nearest to the next free one is meant, and one that is labelled already is refused', async () => {
+    const sitting = await drilling();
+    sitting.enter(';numbered 601 640');
+    expect(runs(sitting)).toEqual(['MB000601 to MB000640']);
+    sitting.enter(';numbered 620 640');
+    expect(said(sitting)).toContain('MB000601 to MB000640 are labelled for MBRC020 already');
+    expect(runs(sitting)).toHaveLength(1);
+  });
+
   it('digits that several numbers end in name them, and the line stays to be put right', async () => {
     const sitting = await drilling();
-    sitting.enter(';numbered 601 720');
-    expect(said(sitting)).toBe(
-      'MB000601 and MB001601 end in 601. Type more digits of the one that is meant.',
-    );
-    expect(typed(sitting)).toBe(';numbered 601 720');
-    expect(runs(sitting)).toEqual([]);
-    sitting.press('escape');
     sitting.enter(';numbered 0601 720');
     for (const line of [';spoiled 13 torn', ';bag standard 13', ';tick 13', ';scan 8 13', ';spare 13 torn']) {
       sitting.enter(line);
@@ -115,7 +118,7 @@ describe('the last digits of a bag are enough', () => {
     desk.submit({ what: made.what, parts: [{ document, changes: made.changes }] });
     const sitting = await before.reopen();
     sitting.enter(';resplit 601 640');
-    expect(said(sitting)).toContain('MB001601');
+    expect(said(sitting)).toContain('labelled for MBRC020 already');
     sitting.press('escape');
     sitting.enter(';resplit 614 640');
     expect(shown(sitting)).toContain('12 metres and 2 controls, MB000607 to MB000620.');

@@ -8,8 +8,12 @@ const FULL: Health = {
   unsafe: { reason: 'the disk is full', what: ['logged 45–46', 'logged 46–47'] },
 };
 
+/** The sample without its shifts: no activity goes on. */
+const files = () =>
+  Object.fromEntries(Object.entries(sampleFiles()).filter(([path]) => !path.startsWith('shifts/')));
+
 async function withHealth(health: Health): Promise<Sitting> {
-  const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
+  const sitting = await sitDown(files(), '2026-03-14T09:08:00+08:00');
   sitting.happen({ kind: 'health', health });
   return sitting;
 }

@@ -41,6 +41,13 @@ describe('the mass that a metre holds', () => {
     expect(highly / PER_DENSITY).toBeCloseTo(2.2, 2);
   });
 
+  it('is that given for a weathered material as it lies: weathering is in it already', async () => {
+    const own = { codes: [{ code: 'SPR', label: 'saprolite', look: 'soft', pair: 'zp', densityGcm3: 1.8 }] };
+    const sitting = await oneRod(own);
+    sitting.enter('zpwx5ox3 =');
+    expect((kg(sitting)[0] ?? 0) / PER_DENSITY).toBeCloseTo(1.8, 2);
+  });
+
   it('follows the bit as it is measured while the hole deepens: worn evenly between, a new one from where it is put on', async () => {
     const sitting = await oneRod({ densityShares: { weathering: {} } });
     sitting.enter(';bit 137 @4');

@@ -84,7 +84,8 @@ const ASKED: readonly Prompt[] = [
     gapShown: false,
     draft: hostileDraft,
   },
-  { kind: 'leaving', draft: hostileDraft },
+  { kind: 'leaving', open: [], draft: hostileDraft },
+  { kind: 'leaving', open: HOSTILE.slice(0, 3), draft: hostileDraft },
   { kind: 'redrill', hole: HOSTILE[4] ?? '', draft: hostileDraft },
   { kind: 'reopen', hole: HOSTILE[9] ?? '', draft: hostileDraft },
 ];

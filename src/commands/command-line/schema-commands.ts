@@ -108,7 +108,10 @@ function addImport(schema: Command, outside: Outside, done: Done): void {
     .option('--pair <heading>', 'column of the pairs that type them')
     .option('--cgi <heading>', 'column of CGI terms')
     .option('--mineral <heading>', 'column of mineral symbols')
-    .option('--density <heading>', 'column of densities, in g/cm³')
+    .option(
+      '--density <heading>',
+      'column of densities, in g/cm³: of fresh rock, which weathering reduces; of saprolite, laterite, soil and the like as they lie',
+    )
     .option(
       '--caution <heading>',
       'column of dangers: void, fibre, silica dust, radiation, loss of return, other; own words after a colon',

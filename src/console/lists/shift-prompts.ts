@@ -44,6 +44,16 @@ export function lineShown(
   const [word = ''] = prompt.draft.text.toLowerCase().split(' ');
   const meant = word === '' ? [] : all.filter(([form]) => form.startsWith(word));
   const forms = meant.length > 0 ? withWords(meant, width) : flowing(all, width);
+  const open = (prompt.open ?? []).flatMap((each) => wrap(`${theme.signs.dash} ${each}`, width, 'warn'));
+  if (open.length > 0)
+    return {
+      title: `shift record${prompt.shift === undefined ? '' : ` ${prompt.shift}`}`,
+      lines: [line('The record of this shift leaves open:', 'strong'), ...open],
+      foot: [
+        typedLine(prompt.draft, theme),
+        line('Enter ends the shift all the same. Esc goes back to record it first.', 'faint'),
+      ],
+    };
   const keys = wrap(`activities: ${activities.map((each) => `${each.key} ${each.code}`).join(', ')}`, width);
   return {
     title: `shift record${prompt.shift === undefined ? '' : ` ${prompt.shift}`}`,

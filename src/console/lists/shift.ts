@@ -8,6 +8,7 @@ import { entryLine } from '../../shift/record-line.ts';
 import { shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { plannedEnd, plannedStart, shiftsOf } from '../../shift/shift-end.ts';
 import { shiftAt } from '../../shift/shift-name.ts';
+import { recordItems } from '../../standing/unfinished.ts';
 import { draftOf } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
 import {
@@ -57,13 +58,14 @@ export function activityTyped(state: State, text: string, world: World): Step {
 }
 
 /** Asks for one line of the shift record, some of it typed. */
-function askLine(state: State, text: string, whole?: true): Step {
+function askLine(state: State, text: string, whole?: true, open: readonly string[] = []): Step {
   const shift = state.screen.name === 'shift' ? state.screen.shift : undefined;
   const prompt = {
     kind: 'shift line',
     draft: draftOf(text),
     ...(shift === undefined ? {} : { shift }),
     ...(whole === undefined ? {} : { whole }),
+    ...(open.length === 0 ? {} : { open }),
   } as const;
   return still({ ...state, prompt, message: undefined });
 }
@@ -87,7 +89,21 @@ export function askHour(state: State, which: 'begin' | 'end'): Step {
   if (shift === undefined) return still(saying(state, 'No shift has begun that could end.', 'warn'));
   const planned = plannedEnd(shift, shifts, state.now);
   const isPast = Date.parse(planned) <= Date.parse(state.now) + 300_000;
-  return askLine(state, `end ${localTime(isPast ? planned : state.now)}`);
+  return askLine(state, `end ${localTime(isPast ? planned : state.now)}`, undefined, openOf(state, shift));
+}
+
+/** What the record of a shift leaves open that is about to be ended. */
+function openOf(state: State, shift: Document): readonly string[] {
+  const { project, now } = state;
+  return recordItems({ project, documents: [...state.documents.values()], now }, shift);
+}
+
+/** A line that ends a shift whose record leaves something open: what that is is shown once, with the line. */
+function askedFirst(state: State, shift: Document | undefined, text: string): Step | undefined {
+  const isShown = state.prompt?.kind === 'shift line' && state.prompt.open !== undefined;
+  if (isShown || shift === undefined || !/^end\b/i.test(text)) return undefined;
+  const open = openOf(state, shift);
+  return open.length === 0 ? undefined : askLine(state, text, undefined, open);
 }
 
 /** Enter on a line of the shift record. A line that can't be recorded stays, with what is wrong. */
@@ -118,6 +134,8 @@ function record(state: State, text: string, world: World, shiftId?: string, whol
     const changed = note.ok ? ok(note.value.made) : note;
     return submittingResult(state, document, changed, { ...state, prompt: undefined });
   }
+  const first = askedFirst(state, about, text);
+  if (first !== undefined) return first;
   const made = recordLine(
     state.project,
     state.documents.values(),
@@ -125,8 +143,8 @@ function record(state: State, text: string, world: World, shiftId?: string, whol
     { newId: world.newId, at: world.now, by: state.person },
   );
   if (made.ok) return submitting({ ...state, prompt: undefined }, made.value.document, made.value.made);
-  const [first] = made.findings;
-  return still(first === undefined ? state : sayingFinding(state, first));
+  const [finding] = made.findings;
+  return still(finding === undefined ? state : sayingFinding(state, finding));
 }
 
 /** Enter on the shift record: the entry in hand as a line, to be amended. */

@@ -1,7 +1,9 @@
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
+import { openShift } from '../../standing/activity.ts';
 import { adviceAtEnd } from '../../standing/advice.ts';
 import { openItems } from '../../standing/open-items.ts';
+import { recordItems } from '../../standing/unfinished.ts';
 import type { Prompt } from '../prompt.ts';
 import { GO_ON, type Shown, typedLine } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
@@ -30,7 +32,10 @@ export function endingShown(
         foot: [typed, GO_ON],
       };
     case 'open':
-      return { title, ...openShown(openItems(state.project, hole, prompt.depthMm), width, theme) };
+      return {
+        title,
+        ...openShown([...openItems(state.project, hole, prompt.depthMm), ...shiftOpen(state)], width, theme),
+      };
     case 'collar':
       return {
         title,
@@ -57,6 +62,13 @@ export function endingShown(
         ],
       };
   }
+}
+
+/** What the record of the shift leaves open: the hole's last hours are most easily put right while the rig is still on it. */
+function shiftOpen({ project, documents, rig, now }: State): readonly string[] {
+  const all = [...documents.values()];
+  const shift = openShift(project, all, rig, now);
+  return shift === undefined ? [] : recordItems({ project, documents: all, now }, shift);
 }
 
 function openShown(open: readonly string[], width: number, theme: Theme): Omit<Shown, 'title'> {

@@ -112,8 +112,35 @@ export function answerMismatch(state: State, world: World): Step {
   if (choice === 'm' && pagesOf(check) > 1) return again({ page: (prompt.page + 1) % pagesOf(check) });
   const seen = check.look === 'first' ? undefined : waySeen(check, choice.toUpperCase());
   const way = seen === undefined ? waysOn(check, prompt.page)[WAY_LETTERS.indexOf(choice)] : wayOf(seen);
+  if (way === undefined && check.look !== 'first') {
+    const reread = readAgain(state, hole, prompt, choice, world);
+    if (reread !== undefined) return reread;
+  }
   if (way === undefined) return still(saying(state, howToAnswer(check, prompt.page), 'warn'));
   return mended(state, hole, prompt, way, read, world);
+}
+
+/**
+ * The last calico read again and typed: where it is the number that is expected the rod is done, else the bags are checked against it. Undefined
+ * where what is typed is no number of two digits or more, with nothing beside it.
+ */
+function readAgain(
+  state: State,
+  hole: Document,
+  prompt: MismatchPrompt,
+  choice: string,
+  world: World,
+): Step | undefined {
+  const { digits, ...more } = readRod(choice.toUpperCase()) ?? {};
+  if (digits === undefined || digits.length < 2 || Object.keys(more).length > 0) return undefined;
+  const before = readRod(prompt.lastDigits);
+  const kept = prompt.lastDigits.split(/\s+/).filter((word) => readRod(word)?.digits === undefined);
+  if (before?.digits === digits) return undefined;
+  const next = { ...prompt, lastDigits: [digits, ...kept].join(' '), page: 0, draft: EMPTY_DRAFT };
+  const { check } = rodStanding(state, hole, next);
+  return check.agrees
+    ? fitted(state, hole, prompt, check, before ?? {}, world)
+    : still({ ...state, prompt: next, message: undefined });
 }
 
 /** What a look told is taken, and the bags are checked again: where they now agree, the first reading was wrong and the rod is done. */

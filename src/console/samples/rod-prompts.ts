@@ -12,7 +12,7 @@ import { draftSpans, type Shown } from '../screens/shown.ts';
 import type { State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { LOOK_ANSWERS } from './mismatch.ts';
-import { rodStanding } from './rod.ts';
+import { rodStanding, whileStanding } from './rod.ts';
 import { pagesOf, WAY_LETTERS, waysOn } from './ways.ts';
 
 /** Rod done: the bags that are expected, and what to type where they don't fit. */
@@ -33,6 +33,7 @@ export function rodShown(
           : `${check.expected.length} bags expected, the last calico is ${last}`,
         last === undefined ? 'alert' : 'strong',
       ),
+      ...wrap(whileStanding(state) ?? '', width, 'warn').filter((each) => each.length > 0),
       ...check.expected.map(bagLine),
       ...wrap(
         `Enter if it fits. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; @54.5 for another depth.`,

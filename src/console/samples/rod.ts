@@ -4,9 +4,13 @@ import { checkRod, rodAsExpected } from '../../acts/rod.ts';
 import { readRod } from '../../acts/rod-read.ts';
 import { headerOf } from '../../hole/hole.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
+import { localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodCheck } from '../../sampling/rod/rod-check.ts';
+import { activityNamed } from '../../shift/shift-rules.ts';
+import { isStanding } from '../../shift/stood.ts';
 import { careWords } from '../../shorthand/rod-care.ts';
+import { activityNow } from '../../standing/activity.ts';
 import { waitingRod } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
@@ -68,6 +72,14 @@ export function rodStanding(
   return { depthMm, check };
 }
 
+/** Said at a rod where the shift record has the rig standing: a breakdown that is over was left open. */
+export function whileStanding({ project, documents, rig, now }: State): string | undefined {
+  const activity = activityNow(project, documents.values(), rig, now);
+  if (activity === undefined || !isStanding(project.shift, activity)) return undefined;
+  const label = activityNamed(project.shift, activity.activity)?.label ?? activity.activity;
+  return `The shift record says ${label} since ${localTime(activity.startedAt)}: when did drilling go on? F8 and drilling with its time.`;
+}
+
 /** Enter on the rod check: nothing typed confirms; digits are held against what is expected, and a mismatch is named. */
 export function answerRod(state: State, world: World): Step {
   const { prompt } = state;
@@ -102,12 +114,13 @@ export function answerRod(state: State, world: World): Step {
     });
   }
   const maker = { newId: world.newId, at: world.now, by: state.person };
+  const standing = whileStanding(state);
   const done = withCare(hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker);
   return submittingResult(
     state,
     hole,
     done,
     { ...state, prompt: undefined },
-    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${check.expected.length} bags.${care === undefined ? '' : ` ${careWords(care)}.`}`,
+    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${check.expected.length} bags.${care === undefined ? '' : ` ${careWords(care)}.`}${standing === undefined ? '' : ` ${standing}`}`,
   );
 }

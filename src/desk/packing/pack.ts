@@ -6,7 +6,6 @@ import { HAND_WRITTEN } from '../../files/project-folder.ts';
 import { type FileToPack, makeBundle } from '../../handover/bundle/make-bundle.ts';
 import { TABLES_FOLDER } from '../../handover/bundle/names.ts';
 import { openBundle } from '../../handover/bundle/open-bundle.ts';
-import { type Unfinished, unfinished } from '../../handover/letter/holes.ts';
 import { letterFor } from '../../handover/letter/letter.ts';
 import type { Source } from '../../handover/tables/table.ts';
 import { csvFiles } from '../../handover/tables/table-files.ts';
@@ -14,6 +13,7 @@ import { tablesOf } from '../../handover/tables/tables.ts';
 import { writeDraft } from '../../mail/write-draft.ts';
 import type { Project } from '../../project/project.ts';
 import type { Document } from '../../record/document.ts';
+import { type Unfinished, unfinished } from '../../standing/unfinished.ts';
 import type { Desk } from '../contract.ts';
 import type { NotHere } from '../not-here.ts';
 import { type MachinePath, machinePathsIn } from './machine-paths.ts';
@@ -107,7 +107,7 @@ export async function pack(
     sha256: bundle.sha256,
     to,
     holes: holes.length,
-    unfinished: [...notPacked, ...unfinished(project, packed, findings)],
+    unfinished: [...notPacked, ...unfinished({ project, documents, now: at }, packed, findings)],
     absent,
   };
 }

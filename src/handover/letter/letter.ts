@@ -9,8 +9,9 @@ import { localDate, localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import { stockOf } from '../../sampling/scheme/stock.ts';
 import { type ProvisionalCode, provisionalCodes } from '../../standing/provisional-codes.ts';
+import { type Unfinished, unfinished } from '../../standing/unfinished.ts';
 import type { Bundle } from '../bundle/make-bundle.ts';
-import { bagSentence, holeSentence, type Unfinished, unfinished } from './holes.ts';
+import { bagSentence, holeSentence } from './holes.ts';
 
 /** What a letter to camp is written from. */
 export interface LetterAbout {
@@ -82,8 +83,9 @@ function holesInWords(packed: readonly Document[]): string {
     : `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
 }
 
-function unfinishedLines({ project, packed, findings, notPacked = [] }: LetterAbout): readonly string[] {
-  const open = [...notPacked, ...unfinished(project, packed, findings)];
+function unfinishedLines(about: LetterAbout): readonly string[] {
+  const { project, documents, packed, findings, bundle, notPacked = [] } = about;
+  const open = [...notPacked, ...unfinished({ project, documents, now: bundle.at }, packed, findings)];
   if (open.length === 0) return ['Nothing in what is packed.'];
   return open.flatMap(({ name, items }) => items.map((item) => `${name}: ${item}`));
 }

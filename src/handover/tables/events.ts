@@ -1,4 +1,5 @@
 import { waitingDown } from '../../hole/commands/waiting-events.ts';
+import type { LineUp } from '../../hole/direction.ts';
 import { holeThings } from '../../hole/hole.ts';
 import { formatDepth, metres } from '../../quantity/depth.ts';
 import { instantMs, type Stamp } from '../../quantity/stamp.ts';
@@ -108,7 +109,7 @@ function holeEvents(hole: Document) {
     ),
     ...holeThings(hole, 'lineUps').map(([id, each]) =>
       event([id, 'line-up'], each.at, {
-        words: `${each.azimuthDeg} ${each.azimuthNorth}, ${each.dipDeg}, by ${each.way}: ${each.accepted ? 'accepted' : 'not accepted'}`,
+        words: lineUpWords(each),
         by: each.by,
       }),
     ),
@@ -147,6 +148,24 @@ function aheadOfLog({ project }: Source, hole: Document) {
     words: waitingWords(project.schema, event),
     by: event.by,
   }));
+}
+
+/** How a line-up was set and decided on; one outside its tolerance says so, and why it was accepted. */
+function lineUpWords({
+  azimuthDeg,
+  azimuthNorth,
+  dipDeg,
+  way,
+  accepted,
+  because,
+  correction,
+}: LineUp): string {
+  const decided = !accepted
+    ? `not accepted${correction === undefined ? '' : `; requested: ${correction}`}`
+    : because === undefined
+      ? 'accepted'
+      : `accepted OUTSIDE tolerance, because: ${because}`;
+  return `${azimuthDeg} ${azimuthNorth}, ${dipDeg}, by ${way}: ${decided}`;
 }
 
 /** Water strikes stand in the record of the shift; they are of a hole. */

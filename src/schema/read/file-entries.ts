@@ -91,7 +91,9 @@ const codeEntry = z.strictObject({
     .max(8)
     .nullable()
     .optional()
-    .describe('Density of the fresh rock in g/cm³, for expected masses'),
+    .describe(
+      'Density in g/cm³, for expected masses: of the fresh rock, which weathering reduces; of a code whose label names a weathered material (saprolite, laterite, soil, clay …) as it lies, which nothing reduces',
+    ),
   densityAtLevels: byLevel(z.number().min(0.5).max(8))
     .nullable()
     .optional()
