@@ -66,11 +66,20 @@ function takePermission<F extends LineUpReading>(form: F, text: string): Taken<F
 }
 
 function takeWay<F extends LineUpReading>(form: F, text: string): Taken<F> {
-  const way = text === '' ? form.taken.way : WAYS[Number(text) - 1];
-  if (way === undefined) return wrong('Type 1, 2 or 3.');
+  const way = text === '' ? form.taken.way : (WAYS[Number(text) - 1] ?? wayNamed(text));
+  if (way === undefined) return wrong('Type 1 or pegs, 2 or device, 3 or compass.');
   if (way === form.taken.way) return { ok: true, form };
   const { azimuth: _read, ...others } = form.taken;
   return { ok: true, form: { ...form, taken: { ...others, way } } };
+}
+
+/** The way whose words begin as those that are typed: `p`, `pegs`, `dev`, `sight`. */
+function wayNamed(text: string): (typeof WAYS)[number] | undefined {
+  const typed = text.toLowerCase();
+  const found = WAYS.filter(
+    (way) => way.startsWith(typed) || way.split(' ').some((word) => word.startsWith(typed)),
+  );
+  return found.length === 1 ? found[0] : undefined;
 }
 
 const LETTERS: Readonly<Record<string, North>> = { t: 'true', m: 'magnetic', g: 'grid', l: 'mine-grid' };
@@ -123,7 +132,9 @@ function takeCompass<F extends LineUpReading>(
   const { insists, text } = insisted(typed);
   const [, digits, back] = /^(\d{1,3}(?:\.\d+)?)(b?)$/.exec(text) ?? [];
   if (digits === undefined || Number(digits) > 360)
-    return wrong('Type degrees, like 271; sighted back, like 91b. x takes the last one out.');
+    return wrong(
+      `Type degrees, like ${expectedReading(along, false).deg.toFixed(0)}; sighted back, like ${expectedReading(along, true).deg.toFixed(0)}b. x takes the last one out.`,
+    );
   const reading = { deg: Number(digits) % 360, distanceM, sightedBack: back === 'b' };
   const expected = expectedReading(along, reading.sightedBack);
   const recognised = recogniseReading(reading.deg, expected);

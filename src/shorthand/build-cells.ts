@@ -30,8 +30,8 @@ export type Base = {
   readonly cellOf: (field: Field, cells: Cells) => Cell | undefined;
   /** The field whose change keeps this one from carrying, by name; nothing where rows are amended, for nothing carries there. */
   readonly barrierOf?: (field: Field, cells: Cells) => string | undefined;
-  /** The row that single keys need their mineral in, and what it is called: "above", "in 44–45". */
-  readonly keysIn: Cells;
+  /** The row that single keys need their mineral in (undefined for a first row), and what it is called: "above", "in 44–45". */
+  readonly keysIn: Cells | undefined;
   readonly keysWhere: string;
   /** Where the row is: what depths of events are read against. Not known where a line is only looked at. */
   readonly interval?: Interval | undefined;
@@ -132,13 +132,38 @@ function combined(
   absent: Cell,
 ): Cell | Refusal {
   const twice = saidTwice(field, items);
-  if (twice !== undefined) {
-    const label = labelOf(schema, field, codeNamed(twice));
-    return refusal(twice, `${label} is said twice`, 'Say it once: nothing was taken');
-  }
+  if (twice !== undefined) return saidAgain(schema, field, items, twice);
   const plain = items.filter(({ says }) => !('quality' in says));
   const cell = plain.length === 0 ? (before ?? absent) : combine(schema, field, plain, before, absent);
   return 'kind' in cell ? cell : qualify(schema, field, cell, before, items);
+}
+
+/** Why an item can't stand beside an earlier one: the same said twice, or two codes in one place, each named. */
+function saidAgain(schema: LoggingSchema, field: Field, items: readonly Said[], twice: Said): Refusal {
+  const label = labelOf(schema, field, codeNamed(twice));
+  const isShare = 'code' in twice.says;
+  const other = items.find(
+    (item) =>
+      item !== twice &&
+      item.position < twice.position &&
+      !('quality' in item.says) &&
+      'code' in item.says === isShare &&
+      codeNamed(item) !== codeNamed(twice),
+  );
+  if (field.kind !== 'code' || 'quality' in twice.says || other === undefined)
+    return refusal(twice, `${label} is said twice`, 'Say it once: nothing was taken');
+  const both = `${labelOf(schema, field, codeNamed(other))} and ${label} both stand as the ${isShare ? 'second' : 'first'} ${field.label}`;
+  const { pair } = typingIndex(schema).strokesOf(field, codeNamed(twice));
+  const example = pair === undefined ? 'its percent' : `its percent, like ${pair}20`;
+  return refusal(
+    twice,
+    both,
+    isShare
+      ? `One ${field.label} can stand beside the first: leave one out`
+      : field.second
+        ? `The larger one stands alone; put ${example}, behind the other`
+        : 'Leave one out',
+  );
 }
 
 /** What a field holds after its items: a whole cell said once, or the amounts of its codes changed one by one. */
@@ -296,11 +321,12 @@ function overLimit(field: Field, percents: Amounts, items: readonly Said[]): Ref
   );
 }
 
-function keyWithoutMineral({ schema, keysWhere }: Base, item: Said): Refusal {
+function keyWithoutMineral({ schema, keysWhere, keysIn }: Base, item: Said): Refusal {
   const label = labelOf(schema, item.field, codeNamed(item));
   const { pair } = typingIndex(schema).strokesOf(item.field, codeNamed(item));
   const amount = item.text.slice(1);
-  const problem = `${label} is not ${keysWhere}`;
+  const problem =
+    keysIn === undefined ? `A first row has no ${label} above it` : `${label} is not ${keysWhere}`;
   return pair === undefined
     ? refusal(item, problem, `Say it by its field: ${item.field.name}'`)
     : refusal(item, problem, `Type ${pair}${amount} if you see it`, [{ text: `${pair}${amount}`, label }]);

@@ -66,9 +66,7 @@ function typedBy({ schema, above, gloves }: EntryContext, letters: string): Type
   const { pairs, keys } = typingIndex(schema);
   if (letters.length !== 1) return pairs.get(letters);
   const typed = gloves === true ? undefined : keys.get(letters);
-  return typed !== undefined && standsIn(above?.cells ?? {}, typed.field, typed.code?.code)
-    ? typed
-    : undefined;
+  return typed !== undefined && standsIn(above?.cells, typed.field, typed.code?.code) ? typed : undefined;
 }
 
 /** Amounts that can follow: levels with their names, the steps of the ladder; 0 takes out. */
@@ -101,7 +99,7 @@ function nextItems(context: EntryContext): readonly Suggestion[] {
   const byKey =
     gloves === true
       ? []
-      : [...keys].filter(([, { field, code }]) => standsIn(above?.cells ?? {}, field, code?.code));
+      : [...keys].filter(([, { field, code }]) => standsIn(above?.cells, field, code?.code));
   return [...byKey, ...pairs]
     .map(([strokes, typed]) => suggestion(schema, strokes, typed))
     .concat(fieldNames(schema, ''));

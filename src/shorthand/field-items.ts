@@ -73,7 +73,7 @@ function strokesWith(
     key !== undefined &&
     behind !== '' &&
     context.gloves !== true &&
-    standsIn(context.above?.cells ?? {}, field, code);
+    standsIn(context.above?.cells, field, code);
   const strokes = byKey ? key : pair;
   return strokes === undefined ? undefined : { text: `${strokes}${behind}`, named: false };
 }

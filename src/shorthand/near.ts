@@ -23,9 +23,10 @@ function named(
   return { label, likeness: likenessOf(letters, pair, label, typed.code?.code ?? typed.field.name) };
 }
 
-/** A name that begins so comes first, then letters swapped, then one of the two beside its key, then one of the two alike. */
+/** A name that begins so comes first, then letters swapped, then a name that they are short for, then one of the two beside its key, then one of the two alike. */
 function likenessOf(letters: string, pair: string, label: string, code: string): number {
   if (label.toLowerCase().startsWith(letters) || code.toLowerCase().startsWith(letters)) return 4;
+  if (letters.length === 2 && isShortFor(letters, label)) return 2.5;
   if (letters.length !== 2) return pair[0] === letters[0] ? 1 : 0;
   const [first = '', second = ''] = letters;
   if (pair === second + first) return 3;
@@ -33,6 +34,13 @@ function likenessOf(letters: string, pair: string, label: string, code: string):
   if (alike === 0) return 0;
   const [was = '', meant = ''] = pair[0] === first ? [second, pair[1]] : [first, pair[0]];
   return neighboursOnKeyboard(was).includes(meant) ? 2 : 0;
+}
+
+/** True where two letters stand for a word as an abbreviation does: its first letter and a later one, as `tm` for tourmaline. */
+function isShortFor(letters: string, label: string): boolean {
+  const [first = '', second = ''] = letters;
+  const [word = ''] = label.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+  return word.startsWith(first) && word.slice(1).includes(second);
 }
 
 /** Up to four words out of `known` that `word` could have been meant for: same start, or one letter away. */

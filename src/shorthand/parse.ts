@@ -169,7 +169,7 @@ function rowOf(context: EntryContext, items: Items, lineEnd: number, repeat: boo
     schema,
     cellOf: (field: Field, cells: Cells) => carriedCell(schema, field, above, cells),
     barrierOf: (field: Field, cells: Cells) => barrierCrossed(field, above, cells),
-    keysIn: above?.cells ?? {},
+    keysIn: above?.cells,
     keysWhere: 'in the row above',
     interval: context.interval,
   };

@@ -140,8 +140,12 @@ function takesAmount({ field }: Typed): boolean {
   return takesOf(field) !== 'no amount' || field.kind === 'flag';
 }
 
-/** True where what the strokes name stands in these cells, with an amount to change: what a single key asks for. */
-export function standsIn(cells: Cells, field: Field, code: string | undefined): boolean {
+/**
+ * True where what the strokes name stands in these cells, with an amount to change: what a single key asks for. In a first row, with no cells
+ * above it, a field that every row has may be named by its key: it has to be said, so a slip adds nothing.
+ */
+export function standsIn(cells: Cells | undefined, field: Field, code: string | undefined): boolean {
+  if (cells === undefined) return field.required && code === undefined;
   const cell = cells[field.name];
   if (cell === undefined) return false;
   if (code === undefined) return 'level' in cell || 'percent' in cell || 'flag' in cell;

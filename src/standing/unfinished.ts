@@ -107,14 +107,11 @@ export function shiftItems(context: UnfinishedContext, shift: Document): readonl
 }
 
 /** What the record of a shift leaves open: time without an activity, rods drilled while the rig stood, standby without a name. */
-export function recordItems(
-  { project, documents, now }: UnfinishedContext,
-  shift: Document,
-): readonly string[] {
+export function recordItems(context: UnfinishedContext, shift: Document): readonly string[] {
+  const { project, documents, now } = context;
   const { shift: rules } = project;
   const whole = closed(shift, { documents, shifts: rules.shifts, now });
   const label = (code: string): string => activityNamed(rules, code)?.label ?? code;
-  const holes = documents.filter((each) => each.kind === 'hole');
   return [
     ...gapsOf(whole, now)
       .filter((gap) => gap.minutes > rules.tolerances.minutes)
@@ -122,7 +119,7 @@ export function recordItems(
         ({ from, to, minutes }) =>
           `${localTime(from)}–${localTime(to)}, ${formatMinutes(minutes)} h, has no activity.`,
       ),
-    ...stretchesWhileStood(whole, holes, rules, now).map((each) => `${stoodWords(rules, each)}.`),
+    ...stoodItems(context, shift),
     ...spansOf(whole, now)
       .filter(isUnauthorised)
       .map(
@@ -130,4 +127,15 @@ export function recordItems(
           `${label(span.activity)} from ${localTime(span.startedAt)}: nobody is named who authorised it.`,
       ),
   ];
+}
+
+/** Rods of a shift that were drilled while its record says that the rig stood: a breakdown left open. */
+export function stoodItems(
+  { project, documents, now }: UnfinishedContext,
+  shift: Document,
+): readonly string[] {
+  const { shift: rules } = project;
+  const whole = closed(shift, { documents, shifts: rules.shifts, now });
+  const holes = documents.filter((each) => each.kind === 'hole');
+  return stretchesWhileStood(whole, holes, rules, now).map((each) => `${stoodWords(rules, each)}.`);
 }

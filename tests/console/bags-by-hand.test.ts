@@ -159,14 +159,14 @@ describe('a torn calico', () => {
 });
 
 describe('a rod check', () => {
-  it('takes an answer of the right kind alone to a look: a figure is neither a way nor a new reading', async () => {
+  it('takes an answer of the right kind alone to a look: a figure is neither a way nor a new reading, but for the number expected', async () => {
     const sitting = await drilling();
     rods(sitting, 1);
     sitting.press('f2');
     sitting.enter('611');
     const before = sitting.state().prompt;
     expect(shown(sitting)).toContain('To be sure: ');
-    for (const wrong of ['4', '613', 'yes', 'x6 n']) {
+    for (const wrong of ['4', '619', 'yes', 'x6 n']) {
       sitting.enter(wrong);
       expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch', looked: {}, lastDigits: '611' });
       expect(sitting.state().prompt).toMatchObject({ draft: { text: wrong } });

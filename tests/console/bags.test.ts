@@ -55,15 +55,6 @@ describe('a rod whose bags do not fit', () => {
     expect(table(sitting, 'bags').length).toBeGreaterThan(before);
   });
 
-  it('is checked anew against another number, read again', async () => {
-    const sitting = await drilling();
-    rods(sitting, 1);
-    sitting.press('f2');
-    sitting.enter('611');
-    sitting.enter('619');
-    expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch', lastDigits: '619' });
-  });
-
   it('is mended as one edit, which leaves bags their rod and which undo takes back whole', async () => {
     const sitting = await drilling();
     rods(sitting, 1);

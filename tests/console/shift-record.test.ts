@@ -255,6 +255,7 @@ describe('the hours of a shift', () => {
     sitting.wait(90);
     expect(text(sitting)).toContain('19:30 PRESUMED');
     sitting.enter('end 19:20');
+    sitting.press('enter');
     expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toContain('T19:20');
     sitting.enter('overtime 20:30');
     expect(said(sitting)).toContain('The shift ended at 19:20. Amend the end instead: end 20:30.');

@@ -120,7 +120,20 @@ describe('a first row', () => {
 
   test('has no row to repeat and no key that stands above', () => {
     expect(refusalOf('.', {}).problem).toBe('There is no row above to repeat');
-    expect(refusalOf('bswe1p2', {}).problem).toBe('pyrite is not in the row above');
+    expect(refusalOf('bswe1p2', {}).problem).toBe('A first row has no pyrite above it');
+  });
+  test('takes the key of a field that every row has: it has to be said anyway', () => {
+    const fields = schema.fields.map((field) =>
+      field.kind === 'level' && field.name === 'weathering' ? { ...field, key: 'w' } : field,
+    );
+    const keyed = { ...schema, fields };
+    expect(parseLine('bsw1', { schema: keyed })).toMatchObject({
+      kind: 'row',
+      row: { cells: { weathering: { level: 1 } } },
+    });
+    expect(parseLine('bsw1p2', { schema: keyed })).toMatchObject({
+      problem: 'A first row has no pyrite above it',
+    });
   });
 });
 
@@ -130,7 +143,7 @@ describe('refused, with the place, the problem and what to do', () => {
     ['zz2', 0, 'zz is unknown'],
     ['p3p2', 2, 'pyrite is said twice'],
     ["alteration'0 c1", 13, 'chlorite is said twice'],
-    ['dobs', 2, 'basalt is said twice'],
+    ['dobs', 2, 'dolerite and basalt both stand as the first rock'],
     ['cl', 0, 'chlorite: how much?'],
     ['p', 0, 'p pyrite: how much?'],
     ['h2', 0, 'chalcopyrite is not in the row above'],

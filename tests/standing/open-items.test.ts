@@ -108,7 +108,7 @@ describe('what the termination rules read', () => {
     const stop = { because: 'hose burst', at: '2026-03-14T08:00:00+08:00', by: 'NOK' };
     expect(adviceFor(project(), holeWith({ stops: [stop] })).shown).toEqual({
       shown: false,
-      because: 'stopped by NOK: hose burst',
+      because: 'the driller has stopped: hose burst (recorded by NOK)',
     });
     expect(
       adviceFor(project(), holeWith({ stops: [{ ...stop, endedAt: '2026-03-14T08:20:00+08:00' }] })).shown

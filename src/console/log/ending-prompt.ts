@@ -3,7 +3,7 @@ import type { Document } from '../../record/document.ts';
 import { openShift } from '../../standing/activity.ts';
 import { adviceAtEnd } from '../../standing/advice.ts';
 import { openItems } from '../../standing/open-items.ts';
-import { recordItems } from '../../standing/unfinished.ts';
+import { stoodItems } from '../../standing/unfinished.ts';
 import type { Prompt } from '../prompt.ts';
 import { GO_ON, type Shown, typedLine } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
@@ -64,11 +64,11 @@ export function endingShown(
   }
 }
 
-/** What the record of the shift leaves open: the hole's last hours are most easily put right while the rig is still on it. */
+/** Rods drilled while the record says that the rig stood: most easily put right while the rig is still on the hole. */
 function shiftOpen({ project, documents, rig, now }: State): readonly string[] {
   const all = [...documents.values()];
   const shift = openShift(project, all, rig, now);
-  return shift === undefined ? [] : recordItems({ project, documents: all, now }, shift);
+  return shift === undefined ? [] : stoodItems({ project, documents: all, now }, shift);
 }
 
 function openShown(open: readonly string[], width: number, theme: Theme): Omit<Shown, 'title'> {

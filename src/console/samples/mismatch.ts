@@ -113,18 +113,18 @@ export function answerMismatch(state: State, world: World): Step {
   const seen = check.look === 'first' ? undefined : waySeen(check, choice.toUpperCase());
   const way = seen === undefined ? waysOn(check, prompt.page)[WAY_LETTERS.indexOf(choice)] : wayOf(seen);
   if (way === undefined && check.look !== 'first') {
-    const reread = readAgain(state, hole, prompt, choice, world);
-    if (reread !== undefined) return reread;
+    const settled = readRight(state, hole, prompt, choice, world);
+    if (settled !== undefined) return settled;
   }
   if (way === undefined) return still(saying(state, howToAnswer(check, prompt.page), 'warn'));
   return mended(state, hole, prompt, way, read, world);
 }
 
 /**
- * The last calico read again and typed: where it is the number that is expected the rod is done, else the bags are checked against it. Undefined
- * where what is typed is no number of two digits or more, with nothing beside it.
+ * The number that is expected on the last calico, typed after it was misread: the rod is done. Undefined for any other figure, which may be a
+ * count or a place.
  */
-function readAgain(
+function readRight(
   state: State,
   hole: Document,
   prompt: MismatchPrompt,
@@ -138,9 +138,7 @@ function readAgain(
   if (before?.digits === digits) return undefined;
   const next = { ...prompt, lastDigits: [digits, ...kept].join(' '), page: 0, draft: EMPTY_DRAFT };
   const { check } = rodStanding(state, hole, next);
-  return check.agrees
-    ? fitted(state, hole, prompt, check, before ?? {}, world)
-    : still({ ...state, prompt: next, message: undefined });
+  return check.agrees ? fitted(state, hole, prompt, check, before ?? {}, world) : undefined;
 }
 
 /** What a look told is taken, and the bags are checked again: where they now agree, the first reading was wrong and the rod is done. */

@@ -78,7 +78,7 @@ export function shownAdvice(outcomes: readonly RuleOutcome[], situation: Situati
   const { openStop } = situation;
   return openStop === undefined
     ? { shown: true, advice: adviceOf(outcomes, situation, ending) }
-    : { shown: false, because: `stopped by ${openStop.by}: ${openStop.because}` };
+    : { shown: false, because: `the driller has stopped: ${openStop.because} (recorded by ${openStop.by})` };
 }
 
 /** What a verdict rests on: `on the log to 46 m; 8 m drilled and not logged`; a log below the last rod shows that a rod is not counted yet. */

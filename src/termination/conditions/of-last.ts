@@ -1,6 +1,6 @@
 import { conditionSchema } from '../../condition/condition.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { enough, historyOf } from '../evaluate/amount.ts';
+import { enough, historyOf, ofNeeded } from '../evaluate/amount.ts';
 import { logWhere } from '../evaluate/log.ts';
 import { outcomeOf } from '../evaluate/outcome.ts';
 import { deepestMm } from '../evaluate/situation.ts';
@@ -35,7 +35,7 @@ export const ofLast = defineCondition({
     const { logged, tail } = splitAtLog(stretches);
     const footMm = tail?.fromMm ?? deepestMm(situation);
     const haveMm = lengthOf(within(logged, footMm - ofMm), (each) => each.state === 'yes');
-    const text = `${what} for ${formatDepth(haveMm)} of ${formatDepth(needMm)} m needed in the last ${formatDepth(ofMm)} m${toLogged(tail)}`;
+    const text = `${what} for ${ofNeeded(haveMm, needMm)}${haveMm > needMm ? '' : ' needed'} in the last ${formatDepth(ofMm)} m${toLogged(tail)}`;
     const state = enough(sure, possible, needMm);
     const speaks = within(stretches, deepestMm(situation) - ofMm).filter((each) => each.state === state);
     const inDoubt = state === 'cannot tell';

@@ -1,6 +1,6 @@
 import { conditionSchema } from '../../condition/condition.ts';
-import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
-import { enough, historyOf, type Leg } from '../evaluate/amount.ts';
+import { depthFromMetres } from '../../quantity/depth.ts';
+import { enough, historyOf, type Leg, ofNeeded } from '../evaluate/amount.ts';
 import { logWhere } from '../evaluate/log.ts';
 import { outcomeOf } from '../evaluate/outcome.ts';
 import { topLeg } from '../evaluate/run.ts';
@@ -32,7 +32,7 @@ export const seen = defineCondition({
     const { sure, possible } = legs.at(-1) ?? { sure: 0, possible: 0 };
     const state = enough(sure, possible, needMm);
     const what = cutOff(situation.schema, where);
-    const text = `${what} for ${formatDepth(sure)} of ${formatDepth(needMm)} m in all`;
+    const text = `${what} for ${ofNeeded(sure, needMm)} in all`;
     const speaks = stretches.filter((each) => each.state === state && state !== 'no');
     const unlogged = state === 'yes' ? [] : unloggedOf(stretches);
     const headMm = deepestMm(situation);

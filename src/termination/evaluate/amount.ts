@@ -1,3 +1,4 @@
+import { formatDepth } from '../../quantity/depth.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import type { History, Step } from './history.ts';
 
@@ -18,6 +19,13 @@ export type Leg = {
 export function enough(sure: number, possible: number, need: number): Tri {
   if (sure >= need) return 'yes';
   return possible >= need ? 'cannot tell' : 'no';
+}
+
+/** How much there is of what is needed: `4 of 6 m`; where there is more, `21 m (1 needed)`. Lengths in millimetres. */
+export function ofNeeded(haveMm: number, needMm: number): string {
+  return haveMm > needMm
+    ? `${formatDepth(haveMm)} m (${formatDepth(needMm)} needed)`
+    : `${formatDepth(haveMm)} of ${formatDepth(needMm)} m`;
 }
 
 /** The history of "at least `need`" over legs from the top down. Above the first leg's reach, at depth 0, the state is `atTop`. */

@@ -1,6 +1,5 @@
-import { formatDepth } from '../../quantity/depth.ts';
 import { intervalOf } from '../rules/seen-in-row.ts';
-import { enough, historyOf, type Leg } from './amount.ts';
+import { enough, historyOf, type Leg, ofNeeded } from './amount.ts';
 import { type Outcome, outcomeOf } from './outcome.ts';
 import type { Situation } from './situation.ts';
 import { aheadOf, from } from './span.ts';
@@ -57,7 +56,7 @@ export function inARow(
   const state = enough(sure, possible, needMm);
   const { logged, tail } = splitAtLog(stretches);
   const haveMm = inARowMm(logged, ({ state }) => state === 'yes');
-  const progress = `${words.what} for ${formatDepth(haveMm)} of ${formatDepth(needMm)} m in a row${toLogged(tail)}`;
+  const progress = `${words.what} for ${ofNeeded(haveMm, needMm)} in a row${toLogged(tail)}`;
   const decided = deciding(stretches, state, headMm - needMm);
   const unlogged = state === 'cannot tell' ? unloggedBelow(stretches, headMm - needMm) : [];
   const why = whyNot(decided, state, words);

@@ -43,7 +43,7 @@ describe('what a rule asks', () => {
     const later = lost([0, ...times(4, 'no return')], [settled]);
     expect(advice(later).verdict).toBe('not yet');
     expect(evaluateRules([LOST], later)[0]?.reason).toBe(
-      'no return for 4 of 2 m in a row; settled by ABC at 3 m, the manager called',
+      'no return for 4 m (2 needed) in a row; settled by ABC at 3 m, the manager called',
     );
   });
 

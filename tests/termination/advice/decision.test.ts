@@ -30,7 +30,7 @@ describe('a decision', () => {
         verdict: 'may end',
         depthMm: 6000,
         loggedMm: 6000,
-        rules: [{ rule: 'barren tail', state: 'met', words: 'pyrite < 1 % for 6 of 3 m in a row' }],
+        rules: [{ rule: 'barren tail', state: 'met', words: 'pyrite < 1 % for 6 m (3 needed) in a row' }],
         by: 'ABC',
       },
     });

@@ -37,7 +37,7 @@ describe('the advice', () => {
   test('names every rule that gave the verdict', () => {
     const at = situation(metresOf(times(24, 0)));
     expect(advice([MAXIMUM, { ...TAIL, verdict: 'end' }], at).sentence).toBe(
-      'END: maximum: drilled 24 of 24 m maximum; barren tail: pyrite < 1 % for 24 of 10 m in a row.',
+      'END: maximum: drilled 24 of 24 m maximum; barren tail: pyrite < 1 % for 24 m (10 needed) in a row.',
     );
   });
 
@@ -58,7 +58,7 @@ describe('the advice', () => {
     const at = situation(metresOf([0]), { openStop: { because: 'hose', by: 'the driller' } });
     expect(shownAdvice(evaluateRules([TAIL], at), at)).toEqual({
       shown: false,
-      because: 'stopped by the driller: hose',
+      because: 'the driller has stopped: hose (recorded by the driller)',
     });
     const { openStop: _over, ...rest } = at;
     expect(shownAdvice(evaluateRules([TAIL], rest), rest).shown).toBe(true);

@@ -11,7 +11,7 @@ export const USUAL_RULES: readonly Rule[] = [
   {
     name: 'void',
     words:
-      'A void or old workings: call, and go by the site procedure. Only the log clears metres here; `drillersWord` would take the driller’s word until they are logged.',
+      'A void or old workings: call, and go by the site procedure. Only the log clears metres here, not the driller’s word.',
     verdict: 'ask',
     when: { voidNear: { inLastM: 6, aheadM: 12 } },
     safety: true,
