@@ -94,6 +94,8 @@ describe('a 120 m hole typed key by key in a real terminal', () => {
   it('leaves with the terminal given back and exit code 0', async () => {
     await allSaved();
     pty.press('q');
+    await pty.waitForText('the shift of RC7 is not ended');
+    pty.type('\r');
     expect(await pty.exited).toEqual({ exitCode: 0, signal: 0 });
     expect(pty.buffer()).toBe('normal');
     expect(pty.modes()).toEqual({ cursorShown: true, bracketedPaste: false });
