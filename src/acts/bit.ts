@@ -34,7 +34,7 @@ export function measureBit(
         remedy: 'Type the depth drilled when the bit was measured, or leave it out for now.',
       }),
     );
-  const there = holeThings(hole, 'bits').find(([, each]) => each.depthMm === depthMm);
+  const there = holeThings(hole, 'bits').findLast(([, each]) => each.depthMm === depthMm);
   const thing: Thing = { depthMm, bitMm, at: maker.at, by: maker.by };
   return ok({
     what: `bit measured ${bitMm} mm at ${formatDepth(depthMm)} m`,

@@ -56,7 +56,7 @@ function careChanges(
   maker: Maker,
 ): readonly Change[] {
   const { water, felt, ...seen } = care;
-  const there = holeThings(hole, 'hygiene').find(([, each]) => each.rod === rod);
+  const there = holeThings(hole, 'hygiene').findLast(([, each]) => each.rod === rod);
   const hygiene: readonly Change[] =
     Object.keys(seen).length === 0
       ? []

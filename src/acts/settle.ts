@@ -26,6 +26,7 @@ import {
   standsNow,
   twiceInWords,
 } from '../standing/questions.ts';
+import { rivalOf, sharedInPart } from '../standing/rival-records.ts';
 import { rodsRecordedTwice } from '../standing/rods-twice.ts';
 import { settledRodTwice } from './settle-rod.ts';
 
@@ -70,7 +71,7 @@ export function settleQuestion(
   if (chosen === 'ours') return ok({ what: `settled ${words.cell}: kept ${words.stands}`, changes: settled });
   if (now === 'gone') return refused(goneSince(document, words.cell));
   if (now === 'changed') return refused(changedSince(document, words));
-  const changes = [...(now === 'theirs' ? [] : takeTheirs(document, asked)), ...settled];
+  const changes = [...(now === 'theirs' ? [] : takeTheirs(document, asked, newId)), ...settled];
   const unfit = rowUnfit(project, document, asked, changes);
   if (unfit !== undefined) return refused(unfit);
   return ok({ what: `settled ${words.cell}: theirs taken, ${words.stands} → ${words.theirs}`, changes });
@@ -142,15 +143,31 @@ function settledChanges(
 }
 
 /** The change that makes a cell, or a whole thing, what the other copy had. */
-function takeTheirs(document: Document, { table, thing, field, theirs }: StoredQuestion): readonly Change[] {
+function takeTheirs(document: Document, asked: StoredQuestion, newId: () => Id): readonly Change[] {
+  const { table, thing, field, theirs } = asked;
   if (field === undefined)
     return [isObject(theirs) ? { put: [table, thing], thing: theirs } : { remove: [table, thing] }];
   const [name, member] = fieldAndMember(field);
+  const rival = rivalOf(document, asked);
+  const stands = own(own(document.tables, table), thing);
+  const shared = rival === undefined || stands === undefined ? undefined : sharedInPart(stands, rival[1]);
+  // Of metres that two records share in part only those are said again, by a record of their own.
+  if (shared !== undefined)
+    return [
+      { put: [table, newId()], thing: { ...sharedFields(rival?.[1] ?? {}, name), ...shared } as Thing },
+    ];
   if (member === undefined) return [cellSet(table, thing, name, theirs)];
   const held = own(own(own(document.tables, table), thing), name);
   const { [member]: _, ...others } = isObject(held) ? held : {};
   const members = theirs === null ? others : { ...others, [member]: theirs };
   return [cellSet(table, thing, name, members)];
+}
+
+/** What a record of part of the metres takes over of a whole one: the value asked about, and who said it where that belongs to it. */
+function sharedFields(record: Thing, field: string): Thing {
+  return Object.fromEntries(
+    Object.entries(record).filter(([name]) => [field, 'driller', 'at', 'by'].includes(name)),
+  );
 }
 
 function cellSet(table: string, thing: Id, name: string, value: Json): Change {

@@ -1,6 +1,7 @@
 import { documentFault } from '../files/document-file.ts';
 import { foldLines } from '../files/fold.ts';
 import type { WorkLine } from '../files/journal-line.ts';
+import { HOLE_RECORDS } from '../hole/records.ts';
 import { everyEntry, standingOf } from '../record/ancestry.ts';
 import { chainFault, replay } from '../record/chain.ts';
 import type { Deed, Document, Entry, Id } from '../record/document.ts';
@@ -9,6 +10,7 @@ import { identifierFault } from '../record/identifiers.ts';
 import { sameJson } from '../record/json.ts';
 import { merge, type Question } from '../record/merge.ts';
 import { recordOutside } from '../record/outside.ts';
+import { NO_RECORDS } from '../record/rivals.ts';
 
 /** What came of holding another copy against ours. */
 export type Outcome = 'new' | 'same' | 'older' | 'newer' | 'merged';
@@ -42,7 +44,12 @@ export function takeIn(ours: Document | undefined, copy: Document, deed: (what: 
     return { ok: false, problem: `it is another ${copy.kind} that goes by the name ${copy.id}` };
   if (standing === 'same' || standing === 'older')
     return { ok: true, outcome: standing, document: mine, entries: [], onto: '', questions: [] };
-  const { document, questions } = merge(mine, recorded, deed('merged with another copy'));
+  const { document, questions } = merge(
+    mine,
+    recorded,
+    deed('merged with another copy'),
+    mine.kind === 'hole' ? HOLE_RECORDS : NO_RECORDS,
+  );
   if (document === mine)
     return { ok: true, outcome: 'same', document: mine, entries: [], onto: '', questions: [] };
   const fault = documentFault(document, everyThing(document));

@@ -13,6 +13,7 @@ import {
   settledAs,
   storedQuestion,
 } from './questions.ts';
+import { inOneOrder, NO_RECORDS, type Records, type Rival } from './rivals.ts';
 import {
   keptWhole,
   namedThings,
@@ -39,18 +40,22 @@ export interface Question {
  * Of a diverged one, what only one copy changed is taken; where both changed the same cell differently ours stays and a
  * question says what theirs was, so nothing is lost: their entries are kept in the merge entry. Each question becomes a thing of
  * the table `questions`. What was edited outside must be in both histories already (see recordOutside). Unrelated copies merge
- * too: that they should is the caller's decision.
+ * too: that they should is the caller's decision. `records` says which records of one place both copies may have made, each under an id of
+ * its own: of those the later one counts in both copies, and where they contradict each other that is a question.
  */
 export function merge(
   ours: Document,
   theirs: Document,
   deed: Deed,
+  records: Records = NO_RECORDS,
 ): { readonly document: Document; readonly questions: readonly Question[] } {
   const standing = standingOf(ours, theirs);
   if (standing === 'newer') return { document: theirs, questions: [] };
   if (standing === 'same' || standing === 'older') return { document: ours, questions: [] };
   const oursHeld = heldBy(ours.history);
-  const { changes, questions } = reconcile(sideOf(ours, heldBy(theirs.history)), sideOf(theirs, oursHeld));
+  const found = reconcile(sideOf(ours, heldBy(theirs.history)), sideOf(theirs, oursHeld));
+  const { changes, rivals } = inOneOrder(ours, theirs, found.changes, records);
+  const questions = [...found.questions, ...rivals.map(asQuestion)];
   const unasked = questions.filter((question) => !isOpenAlready(question, ours.tables, theirs.tables));
   const taken = applyChanges(ours.tables, changes);
   const closed = taken.ok ? settledElsewhere(taken.tables, ours.tables, theirs.tables) : [];
@@ -66,6 +71,10 @@ export function merge(
     document: { ...ours, tables: applied.tables, history: [...ours.history, entry] },
     questions: unasked,
   };
+}
+
+function asQuestion({ table, id, field, later, earlier }: Rival): Question {
+  return { table, id, field, ours: later, theirs: earlier };
 }
 
 function asking(questions: readonly Question[], ours: Tables, theirs: Tables): readonly Change[] {

@@ -15,7 +15,7 @@ export function rodsDown(hole: Document): readonly DrilledRod[] {
   const seen = holeNouns(hole, 'hygiene');
   const rods = [...holeThings(hole, 'rods')].sort(([, a], [, b]) => a.depthMm - b.depthMm);
   return rods.map(([id, rod], index): DrilledRod => {
-    const hygiene = seen.find((each) => each.rod === id);
+    const hygiene = seen.findLast((each) => each.rod === id);
     return {
       id,
       rod: rod.rod,

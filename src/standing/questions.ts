@@ -13,6 +13,7 @@ import type { Cell } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
 import { cellText, nameWords, rowWords, valueWords } from './history-words.ts';
 import { type LoggedTwice, rowsLoggedTwice } from './logged-twice.ts';
+import { rivalOf, sharedInPart } from './rival-records.ts';
 import { type RodTwice, rodsBesideEachOther, rodsRecordedTwice } from './rods-twice.ts';
 
 /** How a cell stands beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
@@ -168,10 +169,11 @@ export function inWords(
   const now = standsNow(document, question);
   const { table, thing, field } = question;
   const path = field === undefined ? {} : { path: pathOf(field) };
-  const [ourWriter, theirWriter] = writersOf(
-    document,
-    [question.ours, question.theirs].map((value) => ({ table, id: thing, ...path, value })),
-  );
+  const rival = rivalOf(document, question);
+  const [ourWriter, theirWriter] = writersOf(document, [
+    { table, id: thing, ...path, value: question.ours },
+    { table, id: rival?.[0] ?? thing, ...path, value: question.theirs },
+  ]);
   return {
     document: { kind: document.kind, id: document.id },
     id,
@@ -238,6 +240,9 @@ function thingOf(document: Document, { table, thing, field, ours, theirs }: Stor
 
 function intervalOf(document: Document, question: StoredQuestion) {
   const thing = thingOf(document, question);
+  const rival = rivalOf(document, question);
+  const shared = thing === undefined || rival === undefined ? undefined : sharedInPart(thing, rival[1]);
+  if (shared !== undefined) return shared;
   const [fromMm, toMm] = [own(thing, 'fromMm'), own(thing, 'toMm')];
   return typeof fromMm === 'number' && typeof toMm === 'number' ? { fromMm, toMm } : undefined;
 }

@@ -31,7 +31,8 @@ export const streamMetres = byReference((project: Project, hole: Document): read
   const facts = holeNouns(hole, 'stream');
   const rods = rodsDown(hole);
   return unitsOf(project, hole, facts).map((unit): StreamMetre => {
-    const { bulkG, splitG, duplicateG } = facts.find((fact) => isWeighed(fact) && sameAs(fact, unit)) ?? {};
+    const weighed = facts.filter((fact) => isWeighed(fact) && sameAs(fact, unit));
+    const { bulkG, splitG, duplicateG }: Partial<StreamFact> = Object.assign({}, ...weighed);
     const { moisture, recovery, waterPermille } = streamFactAt(hole, unit);
     const fact = {
       ...(bulkG === undefined ? {} : { bulkG }),
@@ -61,7 +62,8 @@ function unitsOf(project: Project, hole: Document, facts: readonly StreamFact[])
     fromMm: depthFromMm(startMm + index * lengthMm),
     toMm: depthFromMm(Math.min(startMm + (index + 1) * lengthMm, drilledMm)),
   })).filter((unit) => !weighed.some((each) => overlaps(each, unit)));
-  return [...weighed, ...whole].sort((a, b) => a.fromMm - b.fromMm);
+  const once = weighed.filter((each, index) => weighed.findIndex((other) => sameAs(each, other)) === index);
+  return [...once, ...whole].sort((a, b) => a.fromMm - b.fromMm);
 }
 
 function isWeighed(fact: StreamFact): boolean {

@@ -69,7 +69,7 @@ export function rodsBesideEachOther(
 
 /** What was counted, read and looked at when a rod was recorded, in words; empty where nothing was. */
 function seenAt(hole: Document, [id, rod]: readonly [Id, RodDone]): Readonly<Record<string, string>> {
-  const look = holeNouns(hole, 'hygiene').find((each) => each.rod === id);
+  const look = holeNouns(hole, 'hygiene').findLast((each) => each.rod === id);
   const was = (what: string, value: boolean | undefined): string =>
     value === undefined ? 'not looked at' : `${value ? '' : 'NOT '}${what}`;
   return {

@@ -111,7 +111,7 @@ function recoveryRows({ project }: Source, hole: Document) {
   return streamMetres(project, hole).map((metre) => {
     const at = { fromMm: metre.fromMm, toMm: metre.toMm } as Parameters<typeof streamFactAt>[1];
     const fact = streamFactAt(hole, at);
-    const weighed = holeNouns(hole, 'stream').find(
+    const weighed = holeNouns(hole, 'stream').findLast(
       (each) =>
         each.fromMm === at.fromMm &&
         each.toMm === at.toMm &&

@@ -110,7 +110,7 @@ export function putOffControl(put: PutOff, maker: Maker): Made {
 
 /** What was seen at the drilled head over some metres. A fact on the same metres is amended, not doubled. */
 export function recordStream(hole: Document, fact: StreamFact, maker: Maker): Made {
-  const there = holeThings(hole, 'stream').find(
+  const there = holeThings(hole, 'stream').findLast(
     ([, each]) => each.fromMm === fact.fromMm && each.toMm === fact.toMm,
   );
   const what = `${streamWords(fact)} at ${formatInterval(fact)}`;

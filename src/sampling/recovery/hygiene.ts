@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Hygiene, StreamFact } from '../../hole/drilled.ts';
-import { type Interval, overlaps } from '../../quantity/interval.ts';
+import { type Interval, overlaps, within } from '../../quantity/interval.ts';
 import { hygieneNotLooked, hygieneUnclean, metresContaminated } from '../findings.ts';
 import { runsOf } from '../numbers/metre-runs.ts';
 import { NEAR_SPLITTER } from '../rod/mismatch.ts';
@@ -31,7 +31,7 @@ export function flagsOf(
   const over = facts.filter((fact) => overlaps(fact, sample));
   const rod = rods.find((each) => each.fromMm <= sample.fromMm && sample.fromMm < each.toMm);
   const flags: readonly [Flag, boolean][] = [
-    ['wet', over.some((fact) => fact.moisture === 'wet')],
+    ['wet', isWet(sample, over)],
     ['contaminated', over.some((fact) => fact.contaminated === true)],
     ['injected water', over.some((fact) => fact.water === 'injected')],
     ['groundwater', over.some((fact) => fact.water === 'groundwater')],
@@ -39,6 +39,13 @@ export function flagsOf(
     ['not cleaned', rod?.fromMm === sample.fromMm && uncleanOf(rod.hygiene).length > 0],
   ];
   return flags.filter(([, holds]) => holds).map(([flag]) => flag);
+}
+
+/** True where the latest word on a sample, or on a part of it, is wet: a later word on all of it takes the place of the ones before. */
+function isWet(sample: Interval, over: readonly StreamFact[]): boolean {
+  const seen = over.filter((fact) => fact.moisture !== undefined);
+  const whole = seen.findLastIndex((fact) => within(sample, fact));
+  return seen.slice(Math.max(0, whole)).some((fact) => fact.moisture === 'wet');
 }
 
 /** What was seen to be wrong at a rod, in words. What was not looked at is not in it. */
