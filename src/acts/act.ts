@@ -14,7 +14,7 @@ import { chooseControl } from './choose.ts';
 import { placeControl, putNextControlOff } from './controls.ts';
 import { goingOn } from './decision.ts';
 import { setExpected } from './expected.ts';
-import { recordFelt } from './felt.ts';
+import { recordFelt, takeOutCavity } from './felt.ts';
 import { recordHygiene } from './hygiene.ts';
 import { recordMasses } from './mass.ts';
 import { numberBags } from './number-bags.ts';
@@ -85,6 +85,8 @@ export function act(
       return ok(recordStream(hole, { ...overRod(hole, command.over), contaminated: true }, maker));
     case 'felt':
       return recordFelt(hole, command, maker);
+    case 'no cavity':
+      return takeOutCavity(hole, command.over);
     case 'hygiene':
       return recordHygiene(hole, command.care, maker);
     case 'mass':

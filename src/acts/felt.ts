@@ -1,9 +1,9 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { closedRefusal } from '../hole/commands/open-hole.ts';
-import { type FeltByDriller, wordAt } from '../hole/drilled.ts';
+import type { FeltByDriller } from '../hole/drilled.ts';
 import { REFUSALS } from '../hole/findings.ts';
-import { headerOf, holeNouns } from '../hole/hole.ts';
+import { headerOf, holeNouns, holeThings } from '../hole/hole.ts';
 import { depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
@@ -45,23 +45,45 @@ export function recordFelt(hole: Document, { over, felt: what, driller }: Felt, 
   return ok({ what: `${feltWords(felt)}${cavitiesLeft(hole, felt)}`, changes: [change] });
 }
 
-/** Cavities felt before that a word on more metres does not take back, and how they are. */
+/** What a word that none was felt does not take back: a cavity felt on some of its metres, a void logged there. Both stand, and the danger with them. */
 export function cavitiesLeft(hole: Document, felt: Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>): string {
   if (felt.felt === 'cavity') return '';
-  const words = holeNouns(hole, 'feltByDriller');
-  const left = words.filter(
-    (each) =>
-      each.felt === 'cavity' &&
-      each.fromMm < felt.toMm &&
-      each.toMm > felt.fromMm &&
-      wordAt([...words, felt], each)?.felt === 'cavity',
-  );
+  const isIn = (each: Pick<Interval, 'fromMm' | 'toMm'>) =>
+    each.fromMm < felt.toMm && each.toMm > felt.fromMm;
+  const left = holeNouns(hole, 'feltByDriller').filter((each) => each.felt === 'cavity' && isIn(each));
   return left
     .map(
       (each) =>
-        `; the cavity felt at ${formatInterval(each)} still counts (;solid ${typed(each)} if he takes it back)`,
+        `; the cavity felt at ${formatInterval(each)} still counts (;cavity ${typed(each)} wrong if it was none)`,
     )
     .join('');
+}
+
+/** A cavity on just these metres taken out of the record, by hand: nothing else takes one back. */
+export function takeOutCavity(hole: Document, over: Interval): Result<Made> {
+  const closed = closedRefusal(hole);
+  if (closed) return refused(closed);
+  const cavities = holeThings(hole, 'feltByDriller').filter(([, each]) => each.felt === 'cavity');
+  const here = cavities.filter(([, { fromMm, toMm }]) => fromMm === over.fromMm && toMm === over.toMm);
+  if (here.length === 0) {
+    const there = cavities.map(([, each]) => `;cavity ${typed(each)} wrong`);
+    return refused(
+      REFUSALS.notThere.at(
+        { hole: headerOf(hole).name, fromMm: over.fromMm, toMm: over.toMm },
+        {
+          problem: `no cavity is recorded at just ${formatInterval(over)}`,
+          remedy:
+            there.length === 0
+              ? 'Nothing to take out; a void that was logged is mended in its row.'
+              : `Give its own metres: ${there.join(', or ')}.`,
+        },
+      ),
+    );
+  }
+  return ok({
+    what: `cavity at ${formatInterval(over)} taken out: it was none`,
+    changes: here.map(([id]) => ({ remove: ['feltByDriller', id] })),
+  });
 }
 
 /** What a word without metres is about; undefined where that can't be told. */

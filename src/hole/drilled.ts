@@ -54,7 +54,7 @@ export const FELT = ['solid', 'cavity'] as const;
 
 /**
  * What the driller felt over some metres, in his word: table `feltByDriller`. It is no log: no one saw chips of these metres. Of words on one
- * metre the one recorded last counts; but a cavity is taken back only by a word on no more than its own metres ({@link wordAt}).
+ * metre the one recorded last counts; but no later word takes back a cavity ({@link wordAt}): the record of it is taken out by hand.
  */
 export const feltByDriller = z.strictObject({
   fromMm: depthMm,
@@ -67,19 +67,15 @@ export const feltByDriller = z.strictObject({
 export type FeltByDriller = Readonly<z.infer<typeof feltByDriller>>;
 
 /**
- * What counts of the driller's words, in the order recorded, on metres that no edge of theirs cuts: the last one, but for a cavity. One that he felt
- * is not wiped by a word on a whole rod, said by habit: only by one on the same metres or fewer.
+ * What counts of the driller's words, in the order recorded, on metres that no edge of theirs cuts: a cavity, whatever was said after it, else the
+ * last one. That none was felt is said of a whole rod by habit.
  */
 export function wordAt<Word extends Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>>(
   words: readonly Word[],
   { fromMm, toMm }: Pick<FeltByDriller, 'fromMm' | 'toMm'>,
 ): Word | undefined {
   const here = words.filter((each) => each.fromMm <= fromMm && each.toMm >= toMm);
-  const cavity = here.findLast(({ felt }) => felt === 'cavity');
-  const since = cavity === undefined ? here : here.slice(here.indexOf(cavity) + 1);
-  const isBackTaken = (word: Word) =>
-    cavity === undefined || (word.fromMm >= cavity.fromMm && word.toMm <= cavity.toMm);
-  return since.findLast(isBackTaken) ?? cavity;
+  return here.findLast(({ felt }) => felt === 'cavity') ?? here.at(-1);
 }
 
 /** The bit measured while the hole deepens: table `bits`. It wears, and a metre holds less rock for it. */

@@ -50,6 +50,8 @@ export type RigCommand =
       readonly over?: Interval;
       readonly driller?: string;
     }
+  /** A cavity that was written down by a slip, taken out of the record; the history keeps it. */
+  | { readonly does: 'no cavity'; readonly over: Interval }
   /** What was seen of cyclone, splitter and hole at the latest rod. */
   | { readonly does: 'hygiene'; readonly care: RodCare }
   /** Masses in kilograms as typed: whoever takes them reads the figures. */

@@ -176,14 +176,21 @@ function overRod(
 function felt(word: 'solid' | 'cavity', does: string): CommandWord {
   return {
     word,
-    form: `;${word}, or ;${word} 44-50 Mick Tarrant`,
+    form:
+      word === 'solid'
+        ? ';solid, or ;solid 44-50 Mick Tarrant'
+        : ';cavity, or ;cavity 44-50 Mick Tarrant; ;cavity 44-50 wrong where it was none',
     does: `${does}: below the last rod down to the log, or a range, with who said it`,
     previewed: false,
     read: (text) => {
       const [first = '', ...rest] = text.split(/ +/);
       const over = readInterval(first);
       const driller = (over === undefined ? text : rest.join(' ')).trim();
-      if (/^[\d.-]/.test(driller))
+      if (word === 'cavity' && driller.toLowerCase() === 'wrong')
+        return over === undefined
+          ? wrong('the metres of the cavity', ';cavity 44-50 wrong')
+          : { does: 'no cavity', over };
+      if (/^[\d.-]|;/.test(driller))
         return wrong('two depths, the upper first, a name, or nothing', `;${word} 44-50`);
       return {
         does: 'felt',

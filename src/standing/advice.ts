@@ -1,7 +1,10 @@
 import { headerOf, holeNouns, planOf, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
+import type { Interval } from '../quantity/interval.ts';
+import { everyEntry } from '../record/ancestry.ts';
 import type { Document } from '../record/document.ts';
+import { holdsVoid } from '../schema/cautions.ts';
 import type { ExpectedHere } from '../survey/expected/expected.ts';
 import { type Warning, warnAhead } from '../termination/advice/ahead.ts';
 import { type Shown, shownAdvice } from '../termination/advice/verdict.ts';
@@ -9,6 +12,8 @@ import { situationAt } from '../termination/advice/what-if.ts';
 import { evaluateRules, type RuleOutcome } from '../termination/evaluate/evaluate-rule.ts';
 import type { ExpectedZone, Situation } from '../termination/evaluate/situation.ts';
 import { rulesFor } from '../termination/settings.ts';
+import type { Row } from '../value/row.ts';
+import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
 import { paceKnown } from './pace.ts';
 import { directionKnown, expectedOf } from './survey.ts';
@@ -32,6 +37,7 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     drilledMm: heads.drilledMm,
     stream: holeNouns(hole, 'stream'),
     felt: holeNouns(hole, 'feltByDriller'),
+    voidsCleared: voidsClearedIn(project, hole),
     expects: expectedOf(project, hole).map(widestOfHazard),
     direction: directionKnown(project, hole),
     pace: paceKnown(hole),
@@ -55,6 +61,18 @@ function waitingOf(hole: Document): Pick<Situation, 'waiting'> {
   const waiting = holeNouns(hole, 'waitingEvents');
   return waiting.length === 0 ? {} : { waiting };
 }
+
+/** Metres of rows that said a void and were cleared. A row that was taken back by undo was a slip, and no void. */
+const voidsClearedIn = byReference((project: Project, hole: Document): readonly Interval[] =>
+  everyEntry(hole.history)
+    .filter(({ undoes }) => undoes === undefined)
+    .flatMap(({ changes }) => changes)
+    .flatMap((change) => {
+      if (!('remove' in change) || change.remove[0] !== 'rows') return [];
+      const row = change.before as unknown as Row;
+      return holdsVoid(project.schema, row.cells) ? [{ fromMm: row.fromMm, toMm: row.toMm }] : [];
+    }),
+);
 
 /** Depths of a hazard are given to 0.1 m, rounded away from it: a millimetre would promise what no plan knows. */
 const NEAR_MM = 100;

@@ -63,19 +63,36 @@ describe('the driller’s word at the rod', () => {
     expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51, 3 m above the bit');
   });
 
-  it('on a whole rod takes back no cavity that he felt in it; a word on that very metre does', async () => {
+  it('that none was felt takes back no cavity, not on its very metres; the record is taken out by hand', async () => {
     const sitting = await sitDown(takingTheWord(), AT);
     sitting.enter(';cavity 50-51 Mick');
-    sitting.enter(';solid 46-54 Mick');
-    expect(sitting.state().message?.text).toContain(
-      'no cavity felt at 46–54 (Mick); the cavity felt at 50–51 still counts (;solid 50-51 if he takes it back)',
-    );
-    sitting.press('f5');
-    expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51');
+    for (const word of [';solid 46-54 Mick', ';solid 50-51 Mick']) {
+      sitting.enter(word);
+      expect(sitting.state().message?.text).toContain(
+        'the cavity felt at 50–51 still counts (;cavity 50-51 wrong if it was none)',
+      );
+      sitting.press('f5');
+      expect(text(sitting)).toContain('! ASK: void: cavity felt by the driller at 50–51');
+      sitting.press('escape');
+    }
+    sitting.enter(';cavity 50-52 wrong');
+    expect(sitting.state().message?.text).toContain('Give its own metres: ;cavity 50-51 wrong.');
+    sitting.press('ctrl-u');
     sitting.press('escape');
-    sitting.enter(';solid 50-51 Mick');
+    sitting.enter(';cavity 50-51 wrong');
+    expect(sitting.state().message?.text).toContain('cavity at 50–51 taken out: it was none');
     sitting.press('f5');
     expect(text(sitting)).not.toContain('ASK: void');
+  });
+
+  it('stands for no metre where a void was logged and cleared, until it is logged again', async () => {
+    const sitting = await sitDown(takingTheWord(), AT);
+    sitting.enter('vr');
+    sitting.enter(';solid 46-54 Mick');
+    sitting.enter(';clear 46-47 =');
+    sitting.press('f5');
+    expect(text(sitting)).toContain('ASK: void: can’t tell');
+    expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain('a void was logged at 46–47 and cleared');
   });
 
   it('of a cavity goes on asking where the decision to go on names nobody who was called, and says so', async () => {

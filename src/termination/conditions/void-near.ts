@@ -27,9 +27,9 @@ export const voidNear = defineCondition({
   rationale:
     'A code whose caution says _void_ in the last metres, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
     'call before anything else. A metre without return or not logged yet may have been one, and so it stays for as long as nobody has seen every ' +
-    'metre where a void was expected, from `aheadM` above it down. A cavity that the driller felt counts as one logged, until he takes it back on those very metres. His word that nothing dropped and ' +
+    'metre where a void was expected, from `aheadM` above it down. A cavity that the driller felt counts as one logged, whatever he says later, until its record is taken out by hand. His word that nothing dropped and ' +
     'no cavity was felt does not count, unless the rule says `drillersWord`: then it stands for metres not logged yet, and only until they are; never for a metre ' +
-    'without return, nor where a void is expected. No warning is no clearance.',
+    'where a void was logged and cleared, nor for one without return, nor where a void is expected. No warning is no clearance.',
   example: { inLastM: 6, aheadM: 12 },
   shape: {
     inLastM: lengthM.describe('Back from the lowest logged row, and all that is drilled below it'),
@@ -57,7 +57,7 @@ export const voidNear = defineCondition({
  */
 function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outcome {
   const log = logByRow(situation, (row) => voidIn(situation.schema, row));
-  const stretches = withFelt(log, situation.felt ?? [], drillersWord);
+  const stretches = withFelt(log, situation, drillersWord);
   const headMm = deepestMm(situation);
   const lowestRowMm = situation.rows.at(-1)?.toMm ?? situation.loggedMm;
   const lastMm = aboveMm + headMm - lowestRowMm;
@@ -85,36 +85,54 @@ function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outc
 }
 
 /** A stretch, and what the driller felt there, where that is what it says. */
-type Known = Stretch & { readonly felt?: 'solid' | 'cavity' };
+type Known = Stretch & {
+  readonly felt?: 'solid' | 'cavity';
+  /** That none was felt was said of it too. */
+  readonly against?: true;
+  /** A void was logged here, and cleared. */
+  readonly cleared?: true;
+};
 
 /**
  * The log with the driller's word on it: a cavity is one whatever the log says; that none was felt stands, where the rule takes it, for a metre that no one has logged yet, and for no other.
  */
 function withFelt(
   log: readonly Stretch[],
-  felt: NonNullable<Situation['felt']>,
+  { felt = [], voidsCleared = [] }: Situation,
   takesSolid: boolean,
 ): readonly Known[] {
-  if (felt.length === 0) return log;
-  const edges = felt.flatMap(({ fromMm, toMm }) => [fromMm, toMm]).sort((a, b) => a - b);
+  if (felt.length === 0 && voidsCleared.length === 0) return log;
+  const edges = [...felt, ...voidsCleared]
+    .flatMap(({ fromMm, toMm }) => [fromMm, toMm])
+    .sort((a, b) => a - b);
   return log.flatMap((stretch) => {
     const inside = edges.filter((edge) => edge > stretch.fromMm && edge < stretch.toMm);
     const cuts = [...new Set([stretch.fromMm, ...inside, stretch.toMm])];
     return cuts.slice(1).map((toMm, index): Known => {
       const fromMm = cuts[index]!;
+      const covers = (each: Pick<Interval, 'fromMm' | 'toMm'>) => each.fromMm <= fromMm && each.toMm >= toMm;
       const word = wordAt(felt, { fromMm: depthFromMm(fromMm), toMm: depthFromMm(toMm) })?.felt;
-      if (word === 'cavity') return { fromMm, toMm, state: 'yes', felt: word };
+      const against = felt.some((each) => each.felt === 'solid' && covers(each))
+        ? ({ against: true } as const)
+        : {};
+      if (word === 'cavity') return { fromMm, toMm, state: 'yes', felt: word, ...against };
+      if (stretch.unlogged && voidsCleared.some(covers)) return { ...stretch, fromMm, toMm, cleared: true };
       if (word === 'solid' && stretch.unlogged)
         return takesSolid
           ? { fromMm, toMm, state: 'no', felt: word }
           : { ...stretch, fromMm, toMm, felt: word };
-      return { ...stretch, fromMm, toMm };
+      return { ...stretch, fromMm, toMm, ...(stretch.state === 'yes' ? against : {}) };
     });
   });
 }
 
 /** What the driller's word could do for metres not logged: where the rule takes it, how it is noted; where it was given in vain, that it was. */
 function wordWanted(seen: readonly Known[], takesSolid: boolean): readonly string[] {
+  const cleared = seen.filter((each) => each.cleared).map(asInterval);
+  if (cleared.length > 0)
+    return [
+      `a void was logged at ${rangesWords(joined(cleared))} and cleared: no word but the log will do there`,
+    ];
   const unlogged = seen.filter((each) => each.unlogged);
   if (takesSolid) return [`or the driller’s word, if no cavity was felt: ${typedFor('solid', unlogged)}`];
   const given = unlogged.filter(({ felt }) => felt === 'solid').map(asInterval);
@@ -133,7 +151,8 @@ function metWords(
   const lowest = window.findLast((each) => each.state === 'yes');
   if (lowest !== undefined) {
     const found = lowest.felt === undefined ? 'void logged' : 'cavity felt by the driller';
-    return `${found} at ${formatInterval(lowest)}, ${aboveBit(headMm - lowest.toMm)}`;
+    const against = lowest.against === undefined ? '' : ', though the driller’s word was no cavity there too';
+    return `${found} at ${formatInterval(lowest)}, ${aboveBit(headMm - lowest.toMm)}${against}`;
   }
   if (state !== 'no') return `a void ${where} can’t be ruled out`;
   return byWord.length === 0

@@ -3,6 +3,7 @@ import type { Decision } from '../../hole/ending.ts';
 import type { Header, Plan } from '../../hole/header.ts';
 import type { WaitingEvent } from '../../hole/log.ts';
 import { type Depth, depthFromMm } from '../../quantity/depth.ts';
+import type { Interval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
@@ -60,6 +61,8 @@ export type Situation = {
   readonly stream: readonly StreamFact[];
   /** The driller's word on metres, in the order it was recorded: of two on one metre the later counts. None where nothing was said. */
   readonly felt?: readonly Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>[];
+  /** Metres where a void was logged once, and cleared: the driller's word that none was felt can't stand for them. */
+  readonly voidsCleared?: readonly Interval[];
   readonly expects: readonly ExpectedZone[];
   /** By depth, the shallowest first; none where nothing is known. */
   readonly direction: readonly DirectionKnown[];

@@ -235,6 +235,13 @@ const FACTS: readonly (readonly [
         felt: [...(draft.more.felt ?? []), { fromMm: mm(from), toMm: mm(to), felt: felt as 'solid' }],
       }),
   ],
+  [
+    /^void cleared (\S+)-(\S+)$/,
+    (draft, from, to) =>
+      add(draft, {
+        voidsCleared: [...(draft.more.voidsCleared ?? []), { fromMm: mm(from), toMm: mm(to) }],
+      }),
+  ],
   [/^elsewhere (\S+)$/, (draft, used) => add(draft, { usedElsewhereMm: Number(used) * 1000 })],
   [
     /^held by (\S+)(?:, (\S+ \S+) called)? at (\S+): (.+)$/,
