@@ -49,8 +49,9 @@ export function goingOn(
     readonly until?: Until;
   },
   maker: Maker,
-  others?: Iterable<Document>,
+  documents?: Iterable<Document>,
 ): Result<Made> {
+  const others = documents === undefined ? undefined : [...documents];
   const { drilledMm } = headsOf(hole);
   const toMm = said.until === undefined ? undefined : depthOf(said.until, drilledMm);
   const decided = {

@@ -15,6 +15,7 @@ import { rulesFor } from '../termination/settings.ts';
 import type { Row } from '../value/row.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
+import { voidsMetBeside } from './met-beside.ts';
 import { paceKnown } from './pace.ts';
 import { directionKnown, expectedOf } from './survey.ts';
 
@@ -24,6 +25,8 @@ import { directionKnown, expectedOf } from './survey.ts';
  */
 export function situationOf(project: Project, hole: Document, others?: Iterable<Document>): Situation {
   const heads = headsOf(hole);
+  // They are gone through twice, and may come as what can be gone through once.
+  const beside = others === undefined ? undefined : [...others];
   const plan = planOf(hole);
   const held = holeNouns(hole, 'decisions').at(-1);
   const stop = holeNouns(hole, 'stops').find((each) => each.endedAt === undefined);
@@ -38,10 +41,13 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     stream: holeNouns(hole, 'stream'),
     felt: holeNouns(hole, 'feltByDriller'),
     voidsCleared: voidsClearedIn(project, hole),
-    expects: expectedOf(project, hole).map(widestOfHazard),
+    expects: [
+      ...expectedOf(project, hole).map(widestOfHazard),
+      ...(beside === undefined ? [] : voidsMetBeside(project, hole, beside)),
+    ],
     direction: directionKnown(project, hole),
     pace: paceKnown(hole),
-    ...(others === undefined ? {} : { usedElsewhereMm: metresIn(hole, others) }),
+    ...(beside === undefined ? {} : { usedElsewhereMm: metresIn(hole, beside) }),
     decisions: holeNouns(hole, 'decisions'),
     ...(held?.kind === 'held'
       ? {
