@@ -11,6 +11,7 @@ import { shiftHeaderOf } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
 import { adviceFor } from './advice.ts';
 import { bagsInRows } from './bags-in-rows.ts';
+import { dangerLines } from './dangers.ts';
 import { sentIn } from './dispatches.ts';
 import { feltLines } from './felt.ts';
 import { headsOf, loggedWords } from './heads.ts';
@@ -45,6 +46,7 @@ export function crewNote(
   const holes = documents.filter((each) => each.kind === 'hole');
   const goingOn = holes.filter((hole) => ['drilling', 'suspended'].includes(headerOf(hole).state));
   const parts: readonly NotePart[] = [
+    { title: 'Dangers met', lines: dangerLines(project.schema, holes) },
     ...(swingFrom === undefined
       ? []
       : [{ title: `Swing from ${swingFrom}`, lines: swingLines(project, documents, rig, now, swingFrom) }]),

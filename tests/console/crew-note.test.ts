@@ -77,6 +77,11 @@ describe('the note for the next crew', () => {
     expect(notes(sitting)[0]).toMatchObject({ swingFrom: '2026-03-12', added: 'gear list on the desk' });
     sitting.enter('note swing 2026-03-13');
     expect(notes(sitting)[1]).toMatchObject({ swingFrom: '2026-03-13' });
-    expect(notes(sitting)[1]?.draft[0]?.lines[0]).toContain('2 shifts');
+    const swing = notes(sitting)[1]?.draft.find(({ title }) => title === 'Swing from 2026-03-13');
+    expect(swing?.lines[0]).toContain('2 shifts');
+    expect(notes(sitting)[1]?.draft[0]).toEqual({
+      title: 'Dangers met',
+      lines: ['MBRC001: no return 118–119'],
+    });
   });
 });

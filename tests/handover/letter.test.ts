@@ -62,6 +62,14 @@ describe('the letter that goes with a bundle', () => {
     expect(under('What offsider is not', [])).toEqual([WHAT_IT_IS_NOT]);
   });
 
+  it('lists the dangers that each hole met, of one that is over too', () => {
+    const rows = [row(14, 15, { cells: { rock: { code: 'VOI' } } }), row(15, 16, { noReturn: true })];
+    expect(under('Dangers met', [holeWith({ rows }, { state: 'complete' })])).toEqual([
+      'MBRC900: void or old workings (void) 14–15; no return 15–16',
+    ]);
+    expect(under('Dangers met', [holeWith({})])).toEqual([]);
+  });
+
   it('lists the codes that wait for camp, what types them, how they look, and the rows that hold them', () => {
     const talc = { cells: { rock: { code: 'TLC' } } };
     const hole = holeWith({ rods: [rod(1, 6)], rows: [row(0, 4), row(4, 5, talc), row(5, 6, talc)] });

@@ -8,6 +8,7 @@ import { formatInterval } from '../../quantity/interval.ts';
 import { localDate, localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import { stockOf } from '../../sampling/scheme/stock.ts';
+import { dangerLines } from '../../standing/dangers.ts';
 import { type ProvisionalCode, provisionalCodes } from '../../standing/provisional-codes.ts';
 import { type Unfinished, unfinished } from '../../standing/unfinished.ts';
 import type { Bundle } from '../bundle/make-bundle.ts';
@@ -49,6 +50,13 @@ export function letterFor(about: LetterAbout): Letter {
   const who = name === undefined ? by : `${name} (${by})`;
   const sections: readonly (readonly [heading: string, lines: readonly string[]])[] = [
     [`${project.settings.name}: packed on ${localDate(at)} at ${localTime(at)} by ${who}.`, []],
+    [
+      'Dangers met',
+      dangerLines(
+        project.schema,
+        about.packed.filter((each) => each.kind === 'hole'),
+      ),
+    ],
     ['Holes', about.packed.filter((each) => each.kind === 'hole').map(holeSentence)],
     ['Not finished', unfinishedLines(about)],
     ['What the check finds in these holes', findingLines(about.findings)],
