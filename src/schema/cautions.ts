@@ -13,7 +13,12 @@ import {
 } from './logging-schema.ts';
 
 /** A caution with what it is about: the code, the level or the field that was seen, in words. */
-export type Cautioned = { readonly about: string; readonly caution: Caution };
+export type Cautioned = {
+  readonly about: string;
+  readonly caution: Caution;
+  /** No chips come up where it is logged: a void may be near. */
+  readonly noChips?: true;
+};
 
 /** What can be seen in a field and matters for people: its caution, and whether no chips come up with it. */
 type Thing = { readonly about: string; readonly caution?: Caution; readonly noChips?: true };
@@ -101,10 +106,13 @@ export function breaksCarry(schema: LoggingSchema, row: Pick<RowSaid, 'cells' | 
   return thingsIn(schema, row.cells).some((each) => each.caution?.kind === 'void' || each.noChips === true);
 }
 
-/** Cautions in words, a void first, then in the order of their kinds. What has the same words is named together: `chert, silcrete: …`. */
+/** Cautions in words, a void first, then what gives no chips, then in the order of their kinds. What has the same words is named together: `chert, silcrete: …`. */
 export function cautionTexts(cautions: readonly Cautioned[]): readonly string[] {
-  return CAUTION_KINDS.flatMap((kind) => {
-    const ofKind = cautions.filter(({ caution }) => caution.kind === kind);
+  const lost = cautions.filter(({ caution, noChips }) => noChips === true && caution.kind !== 'void');
+  const others = cautions.filter((each) => !lost.includes(each));
+  const groups = CAUTION_KINDS.map((kind) => others.filter(({ caution }) => caution.kind === kind));
+  const [voids = [], ...rest] = groups;
+  return [voids, lost, ...rest].flatMap((ofKind) => {
     const texts = [...new Set(ofKind.map(({ caution }) => caution.words))];
     return texts.map(
       (words) => `${namesOf(ofKind.filter(({ caution }) => caution.words === words))}: ${words}`,
@@ -192,8 +200,9 @@ function isColumn(field: Field): boolean {
   return field.kind === 'number' && field.column;
 }
 
-function cautioned({ about, caution }: Thing): readonly Cautioned[] {
-  return caution === undefined ? [] : [{ about, caution }];
+function cautioned({ about, caution, noChips }: Thing): readonly Cautioned[] {
+  if (caution === undefined) return [];
+  return [{ about, caution, ...(noChips === true ? { noChips } : {}) }];
 }
 
 function namesOf(cautions: readonly Cautioned[]): string {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dangerNamed, dangerTyped } from '../../src/schema/cautions.ts';
+import { cautionsIn, cautionTexts, dangerNamed, dangerTyped } from '../../src/schema/cautions.ts';
 import { importLibrary } from '../../src/schema/change/import-library.ts';
 import { lostCautions } from '../../src/schema/change/lost-cautions.ts';
 import { checkSchema } from '../../src/schema/check/check-schema.ts';
@@ -72,6 +72,21 @@ describe('words of a code that name a danger', () => {
       const codes = checkSchema(resolveStyle(name) as LoggingSchema).map(({ code }) => code);
       expect([name, codes.includes('schema-caution-missing')]).toEqual([name, false]);
     }
+  });
+});
+
+describe('cautions of one row', () => {
+  it('say a void first, then lost return, and dust after both', () => {
+    const both = cautionTexts([
+      ...cautionsIn(STYLE, { rock: { code: 'PEG' } }),
+      ...cautionsIn(STYLE, { rock: { code: 'LOR' } }),
+      ...cautionsIn(STYLE, { rock: { code: 'VOI' } }),
+    ]);
+    expect(both.map((each) => each.split(':')[0])).toEqual([
+      'void or old workings',
+      'loss of return',
+      'pegmatite',
+    ]);
   });
 });
 
