@@ -10,6 +10,17 @@ async function typed(...lines: readonly string[]) {
   return { code, out: heard.out(), err: heard.err() };
 }
 
+describe('a void that the plan expects', () => {
+  it('is said from a pipe while rods go towards it and through it, and no longer than it matters', async () => {
+    const { out } = await typed(';expect old stope 64-70 void', ';rod', ';rod', ';rod', ';rod');
+    expect(out).toContain('the earliest it could come: 4 m below the bit or less.');
+    expect(out).toContain('the hole is there now');
+    expect(out).toMatch(/expected to [\d.]+ m: the bit is [\d.]+ m below that/);
+    const far = await typed(';expect old stope 164-170 void', ';rod');
+    expect(far.out).not.toContain('VOID');
+  });
+});
+
 describe('a void that a line from a pipe writes over', () => {
   it('is refused without =, with what would go', async () => {
     const { code, err } = await typed('vr', ';46-47 ba');

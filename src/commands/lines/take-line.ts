@@ -10,7 +10,8 @@ import { otherOf, undoneWords } from '../../acts/undone.ts';
 import type { Submitted } from '../../desk/desk.ts';
 import type { Result } from '../../finding/finding.ts';
 import { logRow, settleAsked } from '../../hole/commands/rows.ts';
-import { rowsDown } from '../../hole/hole.ts';
+import { isOver } from '../../hole/header.ts';
+import { headerOf, rowsDown } from '../../hole/hole.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document, Edit } from '../../record/document.ts';
 import { numbersMeant, numbersOfHole, severalEnd } from '../../sampling/numbers/number-named.ts';
@@ -23,11 +24,33 @@ import { noteWords } from '../../shorthand/words.ts';
 import { nextInterval } from '../../standing/heads.ts';
 import { projectForHole } from '../../standing/hole-schema.ts';
 import { otherHoles, streamStateOf } from '../../standing/stream.ts';
+import { hazardsOf } from '../../standing/survey.ts';
+import type { HazardWarning } from '../../survey/expected/expected.ts';
 import { holeOf, type LinesAt, makerOf, settled, submitMade, type Taken } from './submit-made.ts';
 import { takeMend, takeRod } from './take-rod.ts';
 
-/** Takes one line of the shorthand, as the entry line does where nobody is there to be asked; what it says is durable when it returns. */
+/**
+ * Takes one line of the shorthand, as the entry line does where nobody is there to be asked; what it says is durable when it returns. A
+ * hazard of the plan that the hole comes to, or moves through, is said with it, as it would stand beside the log.
+ */
 export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
+  const before = hazardsAt(at);
+  const taken = await taking(at, text);
+  if (taken.kind !== 'done' && taken.kind !== 'asked') return taken;
+  const known = new Set(before.map(({ text: words }) => words));
+  const near = hazardsAt(at).filter(({ text: words }) => !known.has(words));
+  return near.length === 0
+    ? taken
+    : { ...taken, said: [taken.said, ...near.map((each) => each.text)].join('\n') };
+}
+
+/** Hazards that the bit is near, where the hole is still being drilled. */
+function hazardsAt(at: LinesAt): readonly HazardWarning[] {
+  const hole = holeOf(at);
+  return isOver(headerOf(hole).state) ? [] : hazardsOf(at.project, hole);
+}
+
+async function taking(at: LinesAt, text: string): Promise<Taken> {
   if (/^\s*(#|$)/.test(text)) return { kind: 'nothing' };
   const hole = holeOf(at);
   const project = projectForHole(at.project, hole);
