@@ -233,6 +233,14 @@ export const listEmpty = defineFinding({
     'Nothing can be logged in it until the list has a code. While a file is being written that is all right.',
 });
 
+/** Raised where a column of the log on screen is no field, or can't be one. */
+export const columnUnknown = defineFinding({
+  code: 'schema-column-unknown',
+  severity: 'warning',
+  title: 'A column of the log on screen shows nothing.',
+  rationale: 'Whoever chose the columns looks for it at the rig, and the room of the others is used up.',
+});
+
 /** Raised where a list is to be taken from a style that is not there, or that has no such list. */
 export const listNotTaken = defineFinding({
   code: 'schema-list-not-taken',

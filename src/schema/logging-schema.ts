@@ -186,6 +186,10 @@ export type FieldOf<K extends ValueKind> = Extract<Field, { readonly kind: K }>;
 /** Things that are seldom seen together in one row: a condition over its fields, and the words of the question. */
 export type Unlikely = { readonly name: string; readonly when: Condition; readonly words: string };
 
+/** What a column of the log can show of the sample of a row. A field's name has no space: these are never taken for one. */
+export const SAMPLE_COLUMNS = ['bag number', 'sample moisture', 'sample recovery'] as const;
+export type SampleColumn = (typeof SAMPLE_COLUMNS)[number];
+
 /** A warning that its author has looked at and lives with, by its kind and its very words: changed words are said again. */
 export type Accepted = { readonly finding: string; readonly problem: string };
 
@@ -200,6 +204,8 @@ export type LoggingSchema = {
   readonly repeatsBeforeLook: number;
   /** What is seldom seen together in one row: worth a question, never refused. */
   readonly unlikely?: readonly Unlikely[];
+  /** The columns of the log on screen, from the left: fields and {@link SAMPLE_COLUMNS}. Required fields are there in any case. */
+  readonly columns?: readonly string[];
   /** Warnings that are not said again. */
   readonly accepted?: readonly Accepted[];
 };
@@ -207,6 +213,11 @@ export type LoggingSchema = {
 /** The field of that name, or undefined. */
 export function fieldNamed(schema: LoggingSchema, name: string): Field | undefined {
   return schema.fields.find((field) => field.name === name);
+}
+
+/** True of a field that can be a column of the log on screen: readings are read down, not along, and texts are too long. */
+export function canBeColumn(field: Field): boolean {
+  return !(field.kind === 'number' && field.column) && field.kind !== 'text';
 }
 
 /** The list that a field takes its codes from; undefined for a field without codes. Throws where the schema names no such list. */

@@ -4,6 +4,7 @@ import {
   barrierLater,
   barrierUnknown,
   columnCarries,
+  columnUnknown,
   eventCarries,
   ladder,
   numberRange,
@@ -11,7 +12,7 @@ import {
   thirdAlone,
   unsaidNone,
 } from '../findings.ts';
-import type { Field, LoggingSchema } from '../logging-schema.ts';
+import { canBeColumn, type Field, type LoggingSchema, SAMPLE_COLUMNS } from '../logging-schema.ts';
 import type { Raise } from '../read/whereabouts.ts';
 
 /** Names that the tables of the handover and the entry line keep for themselves. */
@@ -19,7 +20,7 @@ const RESERVED_FIELD_NAMES: readonly string[] = ['nr', 'hole', 'from', 'to', 're
 
 /** What is wrong with the fields of a schema, each taken by itself. */
 export function checkFields(schema: LoggingSchema, raise: Raise): readonly Finding[] {
-  return schema.fields.flatMap((field) => [
+  const ofFields = schema.fields.flatMap((field) => [
     ...checkName(field, raise),
     ...checkLadder(field, raise),
     ...checkNumber(field, raise),
@@ -28,6 +29,25 @@ export function checkFields(schema: LoggingSchema, raise: Raise): readonly Findi
     ...checkEvents(field, raise),
     ...checkBarriers(schema, field, raise),
   ]);
+  return [...ofFields, ...checkColumns(schema, raise)];
+}
+
+/** Columns of the log on screen: each a field that can be one, or of the sample, and named once. */
+function checkColumns({ columns = [], fields }: LoggingSchema, raise: Raise): readonly Finding[] {
+  const others: readonly string[] = SAMPLE_COLUMNS;
+  return columns.flatMap((name, index) => {
+    const field = fields.find((each) => each.name === name);
+    const problem =
+      columns.indexOf(name) !== index
+        ? `${name} is a column twice`
+        : field === undefined && !others.includes(name)
+          ? `no field is called ${name}`
+          : field !== undefined && !canBeColumn(field)
+            ? `${field.label} can't be a column: ${field.kind === 'text' ? 'a text is too long' : 'readings are typed down a screen of their own'}`
+            : undefined;
+    const remedy = `Name a field of the log sheet, or ${SAMPLE_COLUMNS.join(', ')}, each once.`;
+    return problem === undefined ? [] : [raise(columnUnknown, { column: name }, { problem, remedy })];
+  });
 }
 
 function checkName(field: Field, raise: Raise): readonly Finding[] {

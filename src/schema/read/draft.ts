@@ -27,6 +27,7 @@ export type Draft = {
   readonly scales: ReadonlyMap<string, Inherited<ScaleEntry>>;
   readonly lists: ReadonlyMap<string, DraftList>;
   readonly repeatsBeforeLook: number | undefined;
+  readonly columns: readonly string[] | undefined;
   /** Warnings accepted in any of the files. */
   readonly accepted: readonly Accepted[];
   /** The files that it was written in, the farthest ancestor first. */
@@ -49,6 +50,7 @@ export const EMPTY_DRAFT: Draft = {
   scales: new Map(),
   lists: new Map(),
   repeatsBeforeLook: undefined,
+  columns: undefined,
   accepted: [],
   sources: [],
 };
@@ -75,6 +77,7 @@ export function over(
       scales,
       lists: lists.lists,
       repeatsBeforeLook: value.repeatsBeforeLook ?? draft.repeatsBeforeLook,
+      columns: value.columns ?? draft.columns,
       accepted: [...draft.accepted, ...(value.accepted ?? [])],
       sources: [...draft.sources, source],
     },
@@ -155,6 +158,7 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
     lists,
     scales,
     ...(unlikely.length === 0 ? {} : { unlikely }),
+    ...(draft.columns === undefined ? {} : { columns: draft.columns }),
     ...(draft.accepted.length === 0 ? {} : { accepted: draft.accepted }),
     repeatsBeforeLook: draft.repeatsBeforeLook ?? REPEATS_BEFORE_LOOK,
   });

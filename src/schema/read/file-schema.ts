@@ -37,6 +37,14 @@ export const loggingFile = z
       .max(100)
       .optional()
       .describe('Fields in the order of the log sheet: new, or changed'),
+    columns: z
+      .array(z.string().min(1).max(30))
+      .min(1)
+      .max(30)
+      .optional()
+      .describe(
+        'Columns of the log on screen, from the left: names of fields, bag number, sample moisture, sample recovery. Required fields that are not named stand in front. On a narrow screen the last ones named are left out first. Without it the console chooses',
+      ),
     unlikely: z
       .array(unlikelyEntry)
       .max(200)

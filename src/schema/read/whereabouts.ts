@@ -10,6 +10,7 @@ export type Part =
   | { readonly field: string; readonly member?: string; readonly within?: JsonPath }
   | { readonly list: string; readonly code?: string; readonly member?: string }
   | { readonly scale: string }
+  | { readonly column: string }
   | { readonly unlikely: string; readonly member?: string; readonly within?: JsonPath };
 
 /**
@@ -23,7 +24,7 @@ export type Raise = (
 ) => Finding;
 
 /** Where the parts of a schema were written. */
-export type Origins = Omit<Draft, 'repeatsBeforeLook' | 'accepted'>;
+export type Origins = Omit<Draft, 'repeatsBeforeLook' | 'columns' | 'accepted'>;
 
 /** A raiser of findings over a schema's origins; without origins a place is only the part's name. */
 export function raiserOf(origins: Origins | undefined): Raise {
@@ -55,6 +56,7 @@ function lastWritten(origins: Origins | undefined, [first, second]: readonly [Pa
 function partPlace(part: Part): Place {
   if ('field' in part) return { field: part.field };
   if ('scale' in part) return { thing: `scale ${part.scale}` };
+  if ('column' in part) return { field: 'columns' };
   if ('unlikely' in part) return { thing: `unlikely ${part.unlikely}` };
   return { thing: part.code === undefined ? `list ${part.list}` : `list ${part.list}, code ${part.code}` };
 }
@@ -74,6 +76,10 @@ function originOf(origins: Origins, part: Part): Origin | undefined {
 function entryOrigins(origins: Origins, part: Part): readonly Origin[] {
   if ('field' in part) return origins.fields.find((each) => each.entry.name === part.field)?.origins ?? [];
   if ('scale' in part) return origins.scales.get(part.scale)?.origins ?? [];
+  if ('column' in part)
+    return origins.sources
+      .filter((source) => holds(source.root, ['columns']))
+      .map((source) => ({ source, path: ['columns'] }));
   if ('unlikely' in part)
     return origins.unlikely.find((each) => each.entry.name === part.unlikely)?.origins ?? [];
   if (part.code === undefined && part.member !== undefined)

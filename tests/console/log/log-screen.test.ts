@@ -30,13 +30,13 @@ describe('the table of rows', () => {
 
   it('counts the minerals that a column has no room for, and cuts none in half', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
-    expect(line(sitting, / 45 +46/, 80)).toContain('chl2 sil1 +1');
+    expect(line(sitting, / 45 +46/, 80)).toContain('chl2 +2');
   });
 
-  it('keeps rock, alteration, sulphides and veins at 80 columns, with their titles', async () => {
+  it('keeps required fields, alteration, sulphides and veins at 80 columns, with their titles', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     const heading = line(sitting, /from/, 80);
-    for (const title of ['rock', 'alterat', 'sulphides', 'vn']) expect(heading).toContain(title);
+    for (const title of ['rock', 'wx', 'ox', 'alt', 'sulph', 'vn']) expect(heading).toContain(title);
   });
 });
 

@@ -171,6 +171,7 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
   over('schema-entry-twice', 'one code changed twice', codes({ code: 'BAS' }, { code: 'BAS' })),
   over('schema-parent-changed', 'another hash than that of the file below', { extendsHash: 'a'.repeat(64) }),
   over('schema-shape', 'a misspelt member', { filds: [] }),
+  over('schema-column-unknown', 'a column that is no field', { columns: ['rock', 'rok'] }),
   over('schema-list-not-taken', 'a list of a style that nobody knows', {
     lists: { rocks: { from: 'no-such-style' } },
   }),

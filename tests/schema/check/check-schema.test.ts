@@ -273,6 +273,19 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
   ['schema-provisional', codes(code('NEW', { provisional: true })), codes(code('NEW'))],
 ];
 
+describe('columns of the log on screen', () => {
+  it('schema-column-unknown: one that is no field, or twice, is named where it is written', () => {
+    const found = overSmall({ columns: ['rock', 'rok', 'bag number', 'bag number'] }).filter(
+      ({ code }) => code === 'schema-column-unknown',
+    );
+    expect(found.map(({ problem }) => problem)).toEqual([
+      'no field is called rok',
+      'bag number is a column twice',
+    ]);
+    expect(found[0]?.place).toMatchObject({ field: 'columns', line: expect.any(Number) });
+  });
+});
+
 describe('the schema check', () => {
   it('finds nothing in a sound schema', () => {
     expect(findingsOf(SMALL)).toEqual([]);

@@ -13,6 +13,7 @@ import type { Theme, Tone } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 import { cellText, fitCell } from './cell-text.ts';
 import { type Column, columnsFor } from './columns.ts';
+import { sampleText } from './sample-text.ts';
 
 /** Where the eyes are: at the logged head, or on an earlier row. */
 export type RowCursor = 'head' | Id;
@@ -140,11 +141,7 @@ function rowLine(entry: Extract<Entry, { readonly kind: 'row' }>, layout: Layout
   if (row.noReturn)
     return spans([depths, here ? 'strong' : 'plain'], ` ${contact}${mark}`, ['no return', 'warn']);
   const cells = layout.columns.map((column) =>
-    fitCell(
-      cellText(given.schema, column.field, row.cells[column.field.name], signs.dash),
-      column.width,
-      signs.ellipsis,
-    ),
+    fitCell(columnText(given, row, column), column.width, signs.ellipsis),
   );
   const tone = row.asked === undefined ? 'plain' : 'warn';
   return spans(
@@ -153,6 +150,13 @@ function rowLine(entry: Extract<Entry, { readonly kind: 'row' }>, layout: Layout
     [mark, here ? 'accent' : tone],
     [cells.join(' '), here ? 'picked' : tone],
   );
+}
+
+function columnText({ hole, schema, theme }: Given, row: Row, { of, width }: Column): string {
+  const { dash } = theme.signs;
+  return typeof of === 'string'
+    ? sampleText(hole, row, of, width, dash)
+    : cellText(schema, of, row.cells[of.name], dash);
 }
 
 /** `?` for a row that was asked about and is not settled, `@` for one with an event, whether its column has room or not, `/` for a remark. */
