@@ -18,10 +18,12 @@ import {
   timeWrong,
 } from '../shift/entry-changes.ts';
 import { SHIFT_REFUSALS } from '../shift/findings.ts';
+import { isPriced, itemAmong, pricedItems } from '../shift/item-name.ts';
 import { type EntryParts, type LineWords, parseRecordLine, type RecordLine } from '../shift/record-line.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { AHEAD_MS, firstFrom, latestAt } from '../shift/shift-clock.ts';
 import { shiftHolding, shiftsOf } from '../shift/shift-end.ts';
+import { rulesOn } from '../shift/shift-rules.ts';
 import { type MadeOn, shiftFor, startActivityNow } from './shift.ts';
 
 /** A line of the shift record with what it is about: the rig, the hole in hand, and the shift, where it isn't the latest one. */
@@ -237,7 +239,7 @@ function change(
     case 'remove':
       return line.of === undefined ? removeEntry(shift, line.at) : removeEvent(shift, line.of, line.at);
     case 'used':
-      return use(shift, line, maker.at);
+      return use(project, shift, line, maker.at);
     case 'bit':
     case 'water':
       return happened(shift, line, { at: time(line.at), hole }, maker);
@@ -275,10 +277,13 @@ function withGone(
 
 /** Consumables are counted with the activity that they were used in: the one at that time, else the one going on or the last. */
 function use(
+  project: Project,
   shift: Document,
-  { count, item, at }: Extract<RecordLine, { readonly does: 'used' }>,
+  { count, item: written, at }: Extract<RecordLine, { readonly does: 'used' }>,
   now: Stamp,
 ): Result<Made> {
+  const { rig, date } = shiftHeaderOf(shift);
+  const { contract } = rulesOn(project.shift, rig, date);
   const spans = spansOf(shift, now);
   const entry = at === undefined ? (currentActivity(shift, now) ?? spans.at(-1)) : entryAt(shift, at);
   if (entry === undefined)
@@ -286,10 +291,13 @@ function use(
       timeWrong(shift, 'no activity is recorded that it could be used in', 'Record the activity first.'),
     );
   const before = entry.used ?? [];
-  const there = before.find((each) => each.item === item);
-  const used = [...before.filter((each) => each.item !== item), { item, count: count + (there?.count ?? 0) }];
+  const names = [...(contract.consumables ?? []), ...before].map((each) => each.item);
+  const item = itemAmong(names, written);
+  const isSame = (each: { readonly item: string }): boolean => itemAmong(names, each.item) === item;
+  const counted = before.filter(isSame).reduce((sum, each) => sum + each.count, count);
+  const used = [...before.filter((each) => !isSame(each)), { item, count: counted }];
   return ok({
-    what: `${count} ${item} used in ${entry.activity}`,
+    what: `${count} ${item} used in ${entry.activity}${isPriced(contract, item) ? '' : `; not in the contract, which pays for ${pricedItems(contract)}`}`,
     changes: [{ patch: ['activities', entry.id], set: { used } as Thing }],
   });
 }

@@ -4,6 +4,7 @@ import { type Interval, sharedMm } from '../quantity/interval.ts';
 import type { ChargeClass } from './charge-class.ts';
 import { without } from './claims.ts';
 import type { BitFrom, HoleFacts } from './hole-facts.ts';
+import { itemKey } from './item-name.ts';
 import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } from './shift-record.ts';
 import type { Contract, MetreRate } from './shift-rules.ts';
 
@@ -174,7 +175,7 @@ function steps(minutes: number, { hourStep }: Contract): number {
 function concurrentLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
   return (contract.concurrent ?? []).map(({ item, centsPerHour }) => {
     const minutes = work
-      .filter((each) => each.beside?.includes(item))
+      .filter((each) => each.beside?.some((one) => itemKey(one) === itemKey(item)))
       .reduce((sum, each) => sum + each.minutes, 0);
     return {
       what: `hours ${item}`,

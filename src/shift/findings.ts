@@ -69,6 +69,12 @@ export const SHIFT_QUERIES = {
     title: 'A plod has time on an activity that is not in the list.',
     rationale: 'It has no charge class, so it is in no sum and would be signed unseen.',
   }),
+  notInContract: defineFinding({
+    code: 'item-not-in-contract',
+    severity: 'warning',
+    title: 'A consumable was used that the contract does not name.',
+    rationale: 'Nothing is paid for it on either bill, so a name written otherwise hides what is owed.',
+  }),
   standbyNotAuthorised: defineFinding({
     code: 'standby-not-authorised',
     severity: 'warning',

@@ -7,6 +7,7 @@ import { pointAt } from './claims.ts';
 import { type Span, spansOf } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import { holeFacts } from './hole-facts.ts';
+import { isPriced, pricedItems } from './item-name.ts';
 import { ownRecord } from './own-record.ts';
 import { plodRecord, unknownActivities } from './plod-record.ts';
 import { type Reconciliation, reconcile } from './reconcile.ts';
@@ -39,6 +40,7 @@ export function queryList(
       .filter(isUnauthorised)
       .map((span) => notAuthorised(file, span)),
     ...drilledWhileStood(shift, holes, rules, now),
+    ...notInContract(file, rules, held),
   ];
   if (shiftThings(shift, 'plods').length === 0) return { ...held, queries: ofOwn };
   return {
@@ -73,6 +75,27 @@ function unknownFindings(file: string, shift: Document, rules: ShiftRules): read
       },
     );
   });
+}
+
+/** Consumables of either side that the contract names no price for; nothing where it pays for none at all. */
+function notInContract(
+  file: string,
+  { contract }: ShiftRules,
+  { comparisons }: Pick<Reconciliation, 'comparisons'>,
+): readonly Finding[] {
+  return comparisons
+    .filter(
+      ({ subject, of, own, plod }) => subject === 'consumables' && own + plod > 0 && !isPriced(contract, of),
+    )
+    .map(({ of, own, plod }) =>
+      SHIFT_QUERIES.notInContract.at(
+        { file, thing: `consumables not in the contract, ${of}` },
+        {
+          problem: `${of}: ${Math.max(own, plod)} used, not in the contract, so nothing is paid for it`,
+          remedy: `The contract pays for ${pricedItems(contract)}. Ask which of them it is, or agree a price for project.json, under shift.`,
+        },
+      ),
+    );
 }
 
 /** A query as it stands in a list: it says what it is about, so that no place goes before it. */

@@ -9,6 +9,7 @@ import { CHARGE_CLASSES } from './charge-class.ts';
 import { minutesByClass } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import type { HoleFacts } from './hole-facts.ts';
+import { itemAmong } from './item-name.ts';
 import { type ShiftRecord, sumBy } from './shift-record.ts';
 import type { ShiftRules } from './shift-rules.ts';
 
@@ -38,13 +39,20 @@ export interface Reconciliation {
  * line of the bill. Wet metres and finished holes are our own on both bills, as a plod doesn't say them.
  */
 export function reconcile(
-  own: ShiftRecord,
-  plod: ShiftRecord,
+  ownAsWritten: ShiftRecord,
+  plodAsWritten: ShiftRecord,
   rules: ShiftRules,
   facts: ReadonlyMap<string, HoleFacts>,
   place: Place,
 ): Reconciliation {
   const { tolerances, contract } = rules;
+  const names = [
+    ...(contract.consumables ?? []).map((each) => each.item),
+    ...ownAsWritten.consumables.keys(),
+    ...plodAsWritten.consumables.keys(),
+  ];
+  const own = underNames(ownAsWritten, names);
+  const plod = underNames(plodAsWritten, names);
   const ownBill = billOf(own, contract, facts);
   const plodBill = billOf(plod, contract, facts);
   const comparisons = [
@@ -56,6 +64,16 @@ export function reconcile(
   ];
   const queries = comparisons.filter((each) => each.past).map((each) => query(each, place));
   return { comparisons, ownBill, plodBill, queries };
+}
+
+/** The record with each consumable under one name, whichever way it was written. */
+function underNames(record: ShiftRecord, names: readonly string[]): ShiftRecord {
+  const consumables = sumBy(
+    [...record.consumables],
+    ([item]) => itemAmong(names, item),
+    ([, count]) => count,
+  );
+  return { ...record, consumables };
 }
 
 function hours(record: ShiftRecord): ReadonlyMap<string, number> {

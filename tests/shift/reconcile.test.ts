@@ -95,7 +95,7 @@ describe('a plod held against the record', () => {
     [
       'a thing without a price',
       claim(3, { used: [{ item: 'hose', count: 1 }] }),
-      ['plod-consumables-differ'],
+      ['plod-consumables-differ', 'item-not-in-contract'],
     ],
     [
       'the same metres twice',
