@@ -1,6 +1,6 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Depth, parseDepth } from '../quantity/depth.ts';
-import { localTime } from '../quantity/stamp.ts';
+import { formatMinutes, localTime } from '../quantity/stamp.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
 import type { ActivityKind } from './settings.ts';
 import type { Activity } from './shift.ts';
@@ -66,10 +66,43 @@ export const RECORD_FORMS: readonly (readonly [form: string, does: string])[] = 
   ['overtime 19:30', 'this shift goes on until then'],
   ['crew Bo, Cy', 'the crew on this shift'],
   ['used 1 hammer bit', 'consumables, of the activity going on'],
-  ['bit 139.7 new face', 'a bit put on, its gauge as measured in mm'],
+  ['bit 15:00 139.7 new face', 'a bit put on, its gauge as measured in mm'],
   ['water 62 strong', 'water met at 62 m'],
   ['remove bit 14:20, remove water 14:20', 'take out what was recorded then'],
 ];
+
+const TIMED = ['begin', 'end', 'used', 'bit', 'water', 'overtime', 'split', 'remove'];
+
+/** True for a word that is followed by its time: typed after the time, as `15:00 bit 137.5`, it means the same. */
+const isTimed = (word: string | undefined): word is string => TIMED.includes(word?.toLowerCase() ?? '');
+
+const localClock = (minute: number): string => formatMinutes(minute).padStart(5, '0');
+
+/** A time of day as it may be written where nothing else can be meant: `7:30`, `7.30`, `@7:30`, `0730`. */
+function writtenMinute(text: string): number | undefined {
+  return minuteOfClock(text.replace(/^@/, '').replace(/^(\d{1,2})\.(\d{2})$/, '$1:$2'));
+}
+
+/** A time of a range, where three figures are clear too: `730-745`. */
+const minuteOfRange = (text: string): number | undefined =>
+  writtenMinute(/^\d{3}$/.test(text) ? `0${text}` : text);
+
+/** True for a word that a person means as a time, read or not: it must never end up in a remark unseen. */
+const looksLikeTime = (word: string): boolean =>
+  /^@?\d{1,2}[:.h]\d{2}([-–,.;]|$)/.test(word) || /^@\d/.test(word) || /^\d{3,4}([-–]\d{1,4})?$/.test(word);
+
+/** Why words can't be a remark as they are: a time among them would be lost. The first may be one in figures alone, `730`. */
+function timeLost(line: string, text: string): Finding | undefined {
+  const all = text.split(/ +/);
+  const found = all.find((word, index) => looksLikeTime(word) && (index === 0 || /[:.@]/.test(word)));
+  return found === undefined
+    ? undefined
+    : lineUnread(
+        line,
+        `${found} is not read as a time here`,
+        'Type the time first, like standby 07:30, standby 07:30-07:45 or bit 15:00 137.5. A remark begins with a colon.',
+      );
+}
 
 /** Reads one line of the shift record. Refused, with what to type, where it says nothing that can be recorded. */
 export function parseRecordLine(text: string, words: LineWords): Result<RecordLine> {
@@ -95,14 +128,18 @@ export function parseRecordLine(text: string, words: LineWords): Result<RecordLi
     case 'remove':
       return parseAt(line, first.toLowerCase() as 'overtime' | 'split' | 'remove', rest);
   }
-  const at = minuteOfClock(first);
+  const at = writtenMinute(first);
+  if (at !== undefined && isTimed(rest[0]))
+    return parseRecordLine([rest[0], localClock(at), ...rest.slice(1)].join(' '), words);
   if (at !== undefined) return parseAmend(line, at, after, words);
+  const notActivity = () =>
+    unread(line, `${first} is not an activity`, `Use ${activityNames(words)}, or one of their keys.`);
+  if (partOf(first.replace(/:.*$/, ''), {}, words) === undefined && !looksLikeTime(first))
+    return notActivity();
   const read = parseParts(line, words);
   if (!read.ok) return read;
   const { activity, ...parts } = read.value;
-  return activity === undefined
-    ? unread(line, `${first} is not an activity`, `Use ${activityNames(words)}, or one of their keys.`)
-    : ok({ does: 'start', parts: { ...parts, activity } });
+  return activity === undefined ? notActivity() : ok({ does: 'start', parts: { ...parts, activity } });
 }
 
 /** `split 14:20`, `overtime 19:30`, `remove 14:20`, `remove bit 14:20`. */
@@ -162,6 +199,8 @@ function parseParts(line: string, words: LineWords): Result<EntryParts> {
         `${token} is not a time of day`,
         'Type it like 14:20. A remark begins with a colon.',
       );
+    const lost = next === undefined && parts.from === undefined ? timeLost(line, left) : undefined;
+    if (lost !== undefined) return refused(lost);
     if (next === undefined) return ok(withRemark(parts, left));
     if (next.to !== undefined && next.to === next.from)
       return unread(
@@ -181,8 +220,9 @@ function partOf(token: string, parts: EntryParts, words: LineWords): EntryParts 
     if (found !== undefined) return { ...parts, activity: found.code };
   }
   if (parts.from === undefined) {
-    const [from, to] = token.split(/[-–]/).map(minuteOfClock);
-    if (from !== undefined && !/[-–]/.test(token)) return { ...parts, from };
+    const isRange = /[-–]/.test(token);
+    const [from, to] = token.split(/[-–]/).map(isRange ? minuteOfRange : writtenMinute);
+    if (from !== undefined && !isRange) return { ...parts, from };
     if (from !== undefined && to !== undefined) return { ...parts, from, to };
   }
   if (/^\+[a-z][a-z0-9-]*$/.test(token))
@@ -192,9 +232,11 @@ function partOf(token: string, parts: EntryParts, words: LineWords): EntryParts 
 }
 
 function parseBy(line: string, parts: EntryParts, text: string): Result<EntryParts> {
-  const [name = '', ...remark] = text.split(':');
+  const [, name = '', remark = ''] = /^(.*?)(?:(?:(?<!\d):|:(?!\d))(.*))?$/.exec(text) ?? [];
+  const lost = timeLost(line, name);
+  if (lost !== undefined) return refused(lost);
   if (name.trim() === '') return unread(line, 'by needs a name', 'Type standby by Ines Falk: no water.');
-  return ok(withRemark({ ...parts, authorisedBy: name.trim() }, remark.join(':')));
+  return ok(withRemark({ ...parts, authorisedBy: name.trim() }, remark));
 }
 
 const withRemark = (parts: EntryParts, text: string): EntryParts =>
@@ -219,7 +261,8 @@ function parseCrew(line: string, text: string): Result<RecordLine> {
 }
 
 function parseUsed(line: string, words: readonly string[]): Result<RecordLine> {
-  const [at, rest] = clockFirst(words);
+  const { at, rest, lost } = clockApart(line, words);
+  if (lost !== undefined) return refused(lost);
   const [count = '', ...item] = rest;
   return !/^\d{1,4}$/.test(count) || Number(count) === 0 || item.length === 0
     ? unread(line, 'used needs how many, then what', 'Type used 1 hammer bit.')
@@ -227,34 +270,53 @@ function parseUsed(line: string, words: readonly string[]): Result<RecordLine> {
 }
 
 function parseBit(line: string, words: readonly string[]): Result<RecordLine> {
-  const [at, rest] = clockFirst(words);
+  const { at, rest, lost } = clockApart(line, words);
+  if (lost !== undefined) return refused(lost);
   const [gauge = '', ...remark] = rest;
   const tenths = /^\d{2,3}(\.\d)?$/.test(gauge) ? Math.round(Number(gauge) * 10) : Number.NaN;
   return !(tenths >= 500 && tenths <= 5000)
     ? unread(
         line,
         'bit needs its gauge, 50 to 500 mm',
-        'Ask the driller to have it measured across the buttons, then type bit 139.7.',
+        'Ask the driller to have it measured across the buttons, then type bit 139.7, or bit 15:00 139.7.',
       )
     : ok({ does: 'bit', gaugeTenthsMm: tenths, ...at, ...remarkOf(remark) });
 }
 
 function parseWater(line: string, words: readonly string[]): Result<RecordLine> {
-  const [at, rest] = clockFirst(words);
+  const { at, rest, lost } = clockApart(line, words);
+  if (lost !== undefined) return refused(lost);
   const [depth = '', ...remark] = rest;
   const depthMm = parseDepth(depth);
   return depthMm === undefined
-    ? unread(line, 'water needs the depth it was met at', 'Type water 62, in metres.')
+    ? unread(line, 'water needs the depth it was met at', 'Type water 62, in metres, or water 15:00 62.')
     : ok({ does: 'water', depthMm, ...at, ...remarkOf(remark) });
 }
 
-/** A time of day where one comes first, and the rest. */
-function clockFirst(
-  words: readonly string[],
-): readonly [at: { readonly at?: number }, rest: readonly string[]] {
-  const [first = '', ...rest] = words;
-  const at = first.includes(':') ? minuteOfClock(first) : undefined;
-  return at === undefined ? [{}, words] : [{ at }, rest];
+/** What a line of a bit, of water or of consumables says beside its time. */
+interface Timed {
+  readonly at?: { readonly at: number };
+  readonly rest: readonly string[];
+  readonly lost?: Finding;
+}
+
+/** A time of day apart from the other words: first, after the figure, or last; anywhere else it is refused, unless after a colon. */
+function clockApart(line: string, words: readonly string[]): Timed {
+  const colon = words.findIndex((word) => word.startsWith(':'));
+  const before = colon === -1 ? words : words.slice(0, colon);
+  const after = colon === -1 ? [] : [words.slice(colon).join(' ').slice(1).trim()];
+  const index = [0, 1, before.length - 1].find((each) => {
+    const word = before[each] ?? '';
+    return writtenMinute(word) !== undefined && (each > 0 || /[:@]/.test(word));
+  });
+  const at = index === undefined ? undefined : writtenMinute(before[index] ?? '');
+  const rest = before.filter((_, each) => each !== index);
+  const lost = timeLost(line, rest.slice(1).join(' '));
+  return {
+    rest: [...rest, ...after.filter((each) => each !== '')],
+    ...(at === undefined ? {} : { at: { at } }),
+    ...(lost === undefined ? {} : { lost }),
+  };
 }
 
 const remarkOf = (words: readonly string[]): { readonly remark?: string } =>

@@ -67,6 +67,21 @@ describe('a line of the shift record', () => {
     ['used 14:20 1 sub', { does: 'used', count: 1, item: 'sub', at: 860 }],
     ['bit 139.7 new face', { does: 'bit', gaugeTenthsMm: 1397, remark: 'new face' }],
     ['water 62 strong', { does: 'water', depthMm: 62_000, remark: 'strong' }],
+    ['s 7.30', { does: 'start', parts: { activity: 'standby', from: 450 } }],
+    [
+      's 730-745 by Ada',
+      { does: 'start', parts: { activity: 'standby', from: 450, to: 465, authorisedBy: 'Ada' } },
+    ],
+    ['standby @15:00 truck', { does: 'start', parts: { activity: 'standby', from: 900, remark: 'truck' } }],
+    ['bit 137.5 15:00 new face', { does: 'bit', gaugeTenthsMm: 1375, at: 900, remark: 'new face' }],
+    ['bit 137.5 @15:00', { does: 'bit', gaugeTenthsMm: 1375, at: 900 }],
+    ['bit 137.5 7.30', { does: 'bit', gaugeTenthsMm: 1375, at: 450 }],
+    ['15:00 bit 137.5 new face', { does: 'bit', gaugeTenthsMm: 1375, at: 900, remark: 'new face' }],
+    ['bit 137.5 : seen at 15:00 by Bo', { does: 'bit', gaugeTenthsMm: 1375, remark: 'seen at 15:00 by Bo' }],
+    ['15:00 used 1 sub', { does: 'used', count: 1, item: 'sub', at: 900 }],
+    ['used 1 hammer bit 15:00', { does: 'used', count: 1, item: 'hammer bit', at: 900 }],
+    ['water 62 15:00 strong', { does: 'water', depthMm: 62_000, at: 900, remark: 'strong' }],
+    ['18:00 end', { does: 'end', at: 1080 }],
   ])('%s', (text, line) => {
     expect(read(text)).toEqual(line);
   });
@@ -78,6 +93,11 @@ describe('a line of the shift record', () => {
     ['standby 14:20-14:20', '14:20-14:20 ends when it starts'],
     ['standby by', 'by needs a name'],
     ['end soon', 'soon is not a time of day'],
+    ['s 730', '730 is not read as a time here'],
+    ['s 7.61', '7.61 is not read as a time here'],
+    ['standby by Ada 15:00', '15:00 is not read as a time here'],
+    ['breakdown hose 14:20', '14:20 is not read as a time here'],
+    ['bit 137.5 new face 15:00 Bo', '15:00 is not read as a time here'],
     ['split', 'split needs a time of day'],
     ['bit 13.97', 'bit needs its gauge, 50 to 500 mm'],
     ['used hammer bit', 'used needs how many, then what'],
