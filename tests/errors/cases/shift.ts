@@ -159,6 +159,11 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
     'a bit that nobody saw',
     claim({ used: [{ item: 'hammer bit', count: 1 }] }),
   ),
+  queried(
+    'item-not-in-contract',
+    'a core catcher, which the contract has no price for',
+    claim({ used: [{ item: 'core catcher', count: 1 }] }),
+  ),
   queried('plod-money-differs', 'a plod without its metres', claim({})),
   queried('plod-activity-unknown', 'a line of lunch', claimed(DRILLED, { activity: 'lunch', minutes: 30 })),
   queried(
