@@ -96,7 +96,8 @@ function slipAt(
   const next = possible.find(({ asM }) => gaps(asM).every((gap) => Math.abs(gap - stepM) <= slackM));
   if (next !== undefined || !single) return next;
   // Stations were left out beside it: then only a depth of the schedule, in the place of one that is not, and of none that its neighbours bear out.
-  if (asIs.some(inStep) || isScheduled(depthM, settings)) return undefined;
+  const isAlone = above === undefined && below === undefined;
+  if (isAlone || asIs.some(inStep) || isScheduled(depthM, settings)) return undefined;
   return possible.find(({ asM }) => isScheduled(asM, settings) && gaps(asM).every(inStep));
 }
 
