@@ -15,6 +15,7 @@ import { logFindings } from '../standing/log-findings.ts';
 import { provisionalInHole } from '../standing/provisional-codes.ts';
 import { questionFindings } from '../standing/questions.ts';
 import { returnedFindings } from '../standing/returned.ts';
+import { rodsOnce } from '../standing/rods-twice.ts';
 import { streamFindings } from '../standing/stream-findings.ts';
 import { expectedFindingsOf, surveyChecksOf } from '../standing/survey.ts';
 import { trayFindings } from '../standing/trays.ts';
@@ -72,7 +73,7 @@ function checkAlone(project: Project, hole: Document, holes: readonly Document[]
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...questionFindings(projectForHole(project, hole).schema, hole),
     ...logFindings(hole),
-    ...streamFindings(project, hole),
+    ...streamFindings(project, rodsOnce(hole)),
     ...surveyChecksOf(project, hole, holes).findings,
     ...expectedFindingsOf(project, hole),
     ...checkDecisions(holeNouns(hole, 'decisions'), place),
@@ -82,6 +83,7 @@ function checkAlone(project: Project, hole: Document, holes: readonly Document[]
 function baggedHoles(documents: Iterable<Document>) {
   return [...documents]
     .filter((document) => document.kind === 'hole')
+    .map(rodsOnce)
     .map((hole) => ({
       hole: headerOf(hole).name,
       bags: holeNouns(hole, 'bags'),

@@ -92,7 +92,7 @@ export const STANDING_FINDINGS = {
   }),
   rodTwice: defineFinding({
     code: 'rod-recorded-twice',
-    severity: 'warning',
+    severity: 'fault',
     title: 'One rod is recorded twice.',
     rationale: 'Two copies recorded the same rod: its bags may be issued twice and metres counted twice.',
   }),

@@ -51,7 +51,7 @@ function rodFindings(hole: Document): readonly Finding[] {
       {
         problem: `it is recorded twice: ${rodWords(first)}, and ${rodWords(second)}`,
         remedy:
-          'Bags and pace may be counted twice. Ask the driller to count the rods, then keep one of the two: ;questions, or offsider questions.',
+          'Relabel no bag for it: one record goes, with its bags. Ask the driller to count the rods, then keep one of the two: ;questions, or offsider questions.',
       },
     ),
   );

@@ -2,7 +2,7 @@ import type { RodDone } from '../hole/drilled.ts';
 import { holeNouns, holeThings } from '../hole/hole.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { instantMs, localDate, localTime } from '../quantity/stamp.ts';
-import type { Document, Id } from '../record/document.ts';
+import type { Document, Id, Table, Thing } from '../record/document.ts';
 
 /** Two records of one rod, as when both copies of a merge recorded it. The first is the one of the earlier time, in every copy. */
 export interface RodTwice {
@@ -32,6 +32,30 @@ export function rodsRecordedTwice(hole: Document): readonly RodTwice[] {
     ) as [readonly [Id, RodDone], readonly [Id, RodDone]];
     return { id: `rod twice ${first[0]} ${second[0]}`, first, second };
   });
+}
+
+/**
+ * A hole as if each rod were recorded once, for checks of what hangs on rods: one record of each pair is left out, with the bags and the look at the
+ * cyclone that it brought. Else one cause is said as a dozen faults, and a single calico as two that hold one metre. The deeper record stays, of one depth the first.
+ */
+export function rodsOnce(hole: Document): Document {
+  const pairs = rodsRecordedTwice(hole);
+  if (pairs.length === 0) return hole;
+  const out = new Set(
+    pairs.map(({ first, second }) => (first[1].depthMm < second[1].depthMm ? first[0] : second[0])),
+  );
+  const { rods = {}, bags = {}, hygiene = {} } = hole.tables;
+  const kept = (table: Table, isOut: (id: Id, thing: Thing) => boolean): Table =>
+    Object.fromEntries(Object.entries(table).filter(([id, thing]) => !isOut(id, thing)));
+  return {
+    ...hole,
+    tables: {
+      ...hole.tables,
+      rods: kept(rods, (id) => out.has(id)),
+      bags: kept(bags, (_id, bag) => bag.byHand !== true && out.has(String(bag.rod))),
+      hygiene: kept(hygiene, (_id, seen) => out.has(String(seen.rod))),
+    },
+  };
 }
 
 function isSameRod(a: RodDone, b: RodDone): boolean {

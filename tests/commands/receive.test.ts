@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { receive } from '../../src/commands/camp.ts';
+import { check } from '../../src/commands/check.ts';
 import { questions } from '../../src/commands/questions.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Outside } from '../../src/desk/outside.ts';
@@ -252,6 +253,12 @@ describe('what a newer copy did', () => {
     await edit(here, side('rig', 1));
     await edit(there, side('camp', 3));
     await take(there, file(here));
+    const found = await run(check, { folder: there, hole: 'MBRC003', json: true });
+    const bags = (JSON.parse(found.out) as readonly { problem: string; remedy: string }[]).filter(
+      ({ problem, remedy }) => /MB00900\d/.test(problem) && /both hold|unused number/.test(problem + remedy),
+    );
+    expect(bags).toEqual([]);
+    expect(found.out).toContain('Relabel no bag for it');
     const settled = await run(questions, { folder: there, number: '1', chosen: 'second', json: false });
     expect(settled.out).toContain('kept rod 40 to 240 m at 2026-03-16 09:03');
     const taken = await take(here, file(there));

@@ -185,7 +185,11 @@ describe('questions of two copies', () => {
         ({ code }) => code === 'rod-recorded-twice',
       );
     expect(sitting.state().message?.text).toContain(`1 place where two copies differ ${ASKED}`);
-    expect(found()[0]?.remedy).toContain(';questions');
+    expect(found()[0]).toMatchObject({ severity: 'fault', remedy: expect.stringContaining(';questions') });
+    const ofBags = checkHole(sitting.state().project, sitting.hole(HOLE.id), []).filter(
+      ({ problem, remedy }) => `${problem} ${remedy}`.includes('ZQ009001'),
+    );
+    expect(ofBags.map(({ problem }) => problem).filter((problem) => problem.includes('both'))).toEqual([]);
     sitting.press('escape');
     sitting.enter(';questions');
     const screen = sitting.screen(80, 24).join('\n');
