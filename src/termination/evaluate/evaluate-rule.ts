@@ -50,27 +50,43 @@ const STATES: { readonly [T in Tri]: RuleState } = {
   'cannot tell': 'cannot tell',
 };
 
+/** How a fault of a rule is taken: it can't be told then, or it is passed over and what is known decides. */
+type Faults = 'cannot tell' | 'passed over';
+
 /** A condition compared with a situation. */
-export function assess(condition: RuleCondition, situation: Situation): Outcome {
+export function assess(
+  condition: RuleCondition,
+  situation: Situation,
+  faults: Faults = 'cannot tell',
+): Outcome {
   if ('all' in condition)
     return everyOne(
       situation,
-      condition.all.map((each) => assess(each, situation)),
+      condition.all.map((each) => assess(each, situation, faults)),
     );
   if ('any' in condition)
     return anyOne(
       situation,
-      condition.any.map((each) => assess(each, situation)),
+      condition.any.map((each) => assess(each, situation, faults)),
     );
-  if ('not' in condition) return opposite(assess(condition.not, situation));
-  return assessLeaf(condition, situation);
+  if ('not' in condition) return opposite(assess(condition.not, situation, faults));
+  return assessLeaf(condition, situation, faults);
 }
 
-function assessLeaf(leaf: Leaf, situation: Situation): Outcome {
+/** What a rule comes to. A danger that was seen stays one, whatever else its rule names that isn't there. */
+function assessRule({ safety, when }: Rule, situation: Situation): Outcome {
+  const known = safety ? assess(when, situation, 'passed over') : undefined;
+  return known?.state === 'yes' ? known : assess(when, situation);
+}
+
+function assessLeaf(leaf: Leaf, situation: Situation, passOver: Faults): Outcome {
   const kind = kindOfLeaf(leaf);
   // The kind was found by the key that holds its own shape; the compiler can't pair the two through the union.
   const said = (leaf as { readonly [key: string]: unknown })[kind.key];
-  const faults = kind.asks === undefined ? [] : faultsOf(kind.asks(said as never), situation);
+  const faults =
+    kind.asks === undefined || passOver === 'passed over'
+      ? []
+      : faultsOf(kind.asks(said as never), situation);
   return faults.length === 0
     ? kind.assess(said as never, situation)
     : notGiven(situation, `${[...new Set(faults)].join('; ')}: fix the rule in project.json`);
@@ -86,7 +102,7 @@ function faultsOf(asked: readonly Condition[], { schema }: Situation): readonly 
 
 /** A rule compared with a situation: its state, how far it is, since when, and why. */
 export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
-  const outcome = assess(rule.when, situation);
+  const outcome = assessRule(rule, situation);
   const { history, amount, deciding, ahead, proviso } = outcome;
   const { progress, reason } = withToLog(outcome, situation);
   const foreseenMm = foreseenAt(outcome);

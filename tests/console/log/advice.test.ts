@@ -92,7 +92,9 @@ describe('the advice beside the log', () => {
       AT,
     );
     sitting.enter(';hold called Ines Falk: wants to see the chips');
-    expect(panel(sitting, 100, 40)).toContain('ASK: on hold: held by NOK since 54 m: wants to see the chips');
+    expect(panel(sitting, 100, 40)).toContain(
+      'ASK: on hold: held by NOK since 54 m, Ines Falk called: wants to see the chips',
+    );
     sitting.press('f12', 'enter');
     expect(sitting.screen(100, 40).join(' ')).toContain('On hold by NOK since 54 m: wants to see the');
   });

@@ -230,6 +230,7 @@ describe('a logging schema that can’t be resolved', () => {
 
   it('names a list that the style it is taken from does not have', () => {
     const [finding] = over({ lists: { ores: { from: 'orogenic-gold' } } });
+    expect(finding?.code).toBe('schema-list-not-taken');
     expect(finding?.problem).toBe('the style orogenic-gold has no list called ores');
   });
 
