@@ -120,7 +120,7 @@ describe('a schema with nothing of the sample’s, rows of 2 m and rods of 3 m',
       { keys: '<escape>', see: [' 40–42 ▸'], gone: ['Esc back'] },
     );
     // Drilled to 42 m and logged to 40: the last two metres could be anything.
-    await pty.waitForText('log 2 m more');
+    await pty.waitForText('log 2 m');
     await tell({ keys: '.<enter>', see: [' 42–44 ▸'] });
     await pty.waitForText('END: into shale');
     pty.type(';q\r');

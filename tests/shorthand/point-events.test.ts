@@ -84,7 +84,7 @@ describe('an event at a point', () => {
 
   test('can hurt, and can be that nothing came up', () => {
     const lost = row("lk@.2 rock'nr we1");
-    expect(cautionsIn(schema, lost.cells)).toEqual([{ about: 'lost circulation', caution: LOST }]);
+    expect(cautionsIn(schema, lost.cells)).toMatchObject([{ about: 'lost circulation', caution: LOST }]);
     // No chips: all that is not said was not observed, and needs no saying.
     expect(row('lk@.2', row('bswe1py2')).cells.sulphides).toEqual(NOT_OBSERVED);
   });

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, statfsSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statfsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -21,6 +21,8 @@ const ENOUGH_BYTES = 2 ** 30;
 export default function setup(project: TestProject): () => void {
   const isLongRun = project.config.env.OFFSIDER_LONG_RUN === 'yes';
   const all = mkdtempSync(join((isLongRun ? undefined : folderInMemory()) ?? tmpdir(), 'offsider-tests-'));
+  // A test that acts as another user has to come to its own folder in it.
+  chmodSync(all, 0o711);
   process.env.TMPDIR = all;
   const bundle = join(all, 'bundle');
   mkdirSync(bundle);

@@ -34,7 +34,7 @@ export async function packed(
       return { ok: true };
     },
   };
-  const done = await pack(desk as Desk, project, documents);
+  const done = await pack(desk as Desk, project, documents, { withPaths: true });
   if (!done.ok) throw new Error(done.problem);
   const laid = (name: string) => ({ name, bytes: out.get(name) ?? new Uint8Array() });
   return { bundle: laid(done.bundle), draft: laid(done.draft) };
