@@ -6,7 +6,7 @@ import { dirname, join } from 'node:path';
 const cacheLimit = 4096;
 
 /**
- * Ink 6.8.0 measures and tokenizes every line of every frame anew, with caches that live for one frame, and compares the styles of
+ * Ink 6.8.0 measures and tokenizes every line of every frame again, with caches that live for one frame, and compares the styles of
  * every two neighbouring cells through five sets: 6 of the 7 ms a key takes at 100×30. Here the same caches, and one for the width of a
  * text, live as long as the program, and equal styles are seen to be equal. What is painted stays the same, which a test compares.
  * Each edit fails the build when the line it replaces is no longer there.

@@ -25,7 +25,7 @@ function documentShape(kind: string, nouns: Readonly<Record<string, z.ZodType>>)
   );
   return documentFileShape.extend({
     kind: z.literal(kind),
-    tables: z.strictObject(Object.fromEntries(tables)).describe('What stands now; made from the history'),
+    tables: z.strictObject(Object.fromEntries(tables)).describe('What is there now; made from the history'),
   });
 }
 

@@ -24,9 +24,9 @@ try {
   const text = (...path) => readFileSync(join(top, ...path), 'utf8');
   const files = readdirSync(top, { recursive: true }).filter((file) => statSync(join(top, file)).isFile());
 
-  must(/permission|license/i.test(text('LICENSE')), 'LICENSE is no licence');
+  must(/permission|license/i.test(text('LICENSE')), 'LICENSE is not a licence');
   const bill = JSON.parse(text('dist', BILL));
-  must(bill.bomFormat === 'CycloneDX' && bill.specVersion === '1.6', `dist/${BILL} is no CycloneDX 1.6`);
+  must(bill.bomFormat === 'CycloneDX' && bill.specVersion === '1.6', `dist/${BILL} is not a CycloneDX 1.6`);
   const inside = bill.components.filter((each) => each.scope === 'required');
   must(inside.length > 40, `dist/${BILL} names ${inside.length} packages in the program`);
   const licences = text('dist', LICENCES);

@@ -10,7 +10,7 @@ import { headsOf } from '../standing/heads.ts';
 const SMALLEST_MM = 50;
 const LARGEST_MM = 500;
 
-/** The bit as measured at a depth, the drilled one where none is said; measured again at that depth it is put right. */
+/** The bit as measured at a depth, the drilled one if none is given; measured again at that depth it is put right. */
 export function measureBit(
   hole: Document,
   said: { readonly bitMm: number; readonly atMm?: Depth },
@@ -23,7 +23,7 @@ export function measureBit(
   if (bitMm < SMALLEST_MM || bitMm > LARGEST_MM)
     return refused(
       REFUSALS.notThere.at(place, {
-        problem: `${bitMm} mm is no bit of such a hole`,
+        problem: `${bitMm} mm is not a bit of such a hole`,
         remedy: `Type its diameter in millimetres, from ${SMALLEST_MM} to ${LARGEST_MM}: ;bit 138.6.`,
       }),
     );

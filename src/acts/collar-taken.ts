@@ -68,7 +68,7 @@ function readGps(project: Project, text: string): CollarRead {
   if (average === undefined)
     return wrong(`No fix in it: ${leftOut[0]?.reason ?? 'it is empty'}. Wait for a fix and paste again.`);
   const position = fromWgs84(grid, average);
-  if (position === undefined) return wrong(`The position lies outside ${grid.name}.`);
+  if (position === undefined) return wrong(`The position is outside ${grid.name}.`);
   const quality = [
     `${average.fixes} fix${average.fixes === 1 ? '' : 'es'}`,
     average.kinds.join(' and '),

@@ -75,7 +75,7 @@ export function goingOn(
   });
 }
 
-/** What going on does not settle: a danger, whoever was called; and, where nobody was, every question. */
+/** What going on does not settle: a danger, whoever was called; and, where no one was, every question. */
 function stillAsking(project: Project, hole: Document, called?: string, others?: Iterable<Document>): string {
   const { outcomes } = adviceFor(project, hole, others);
   const dangers = outcomes.filter(isDanger).map(({ rule }) => rule.name);

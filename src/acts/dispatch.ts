@@ -47,7 +47,7 @@ export function proposeDispatch(
     return refused(
       cannot(
         name,
-        'no laboratory is said',
+        'no laboratory is given',
         'Say where it goes, or write it once in project.json: sampling.laboratory.',
       ),
     );
@@ -102,7 +102,7 @@ export function passOn(document: Document, said: TransferSaid, maker: Maker): Ma
   return {
     document: { kind: 'dispatch', id: dispatch.name },
     made: {
-      what: `dispatch ${dispatch.name} from ${from} to ${to}: ${sacks} sacks, ${sealsWhole ? 'seals whole' : 'a seal broken'}`,
+      what: `dispatch ${dispatch.name} from ${from} to ${to}: ${sacks} sacks, ${sealsWhole ? 'seals intact' : 'a seal broken'}`,
       changes: [{ put: ['transfers', maker.newId()], thing }],
     },
   };
@@ -129,7 +129,7 @@ export function takeReceipt(
   });
 }
 
-/** The dispatch of that name, or whose name ends so; the latest one where none is said. Refused where there is none. */
+/** The dispatch of that name, or whose name ends so; the latest one if none is given. Refused where there is none. */
 export function dispatchNamed(documents: Iterable<Document>, name: string | undefined): Result<Document> {
   const all = [...documents].filter((each) => each.kind === 'dispatch');
   const names = dispatchesOf(all).map((each) => each.name);

@@ -95,7 +95,7 @@ function takeAzimuth<F extends LineUpReading>(
   const { insists, text } = insisted(typed);
   const [, digits, letter = ''] = /^(\d{1,3}(?:\.\d+)?)([tmgl]?)$/.exec(text) ?? [];
   if (digits === undefined || way === undefined)
-    return wrong('Type degrees, like 270.5; behind it t, m, g or l where it is from another north.');
+    return wrong('Type degrees, like 270.5; add t, m, g or l for another north.');
   const [off] = checkAzimuthOnCircle(Number(digits), placeOf(hole));
   if (off !== undefined) return wrong(wordsOf(off));
   const read = azimuth(Number(digits), LETTERS[letter] ?? NORTH_OF_WAY[way]);
@@ -103,7 +103,7 @@ function takeAzimuth<F extends LineUpReading>(
   const round = planned !== undefined && recogniseReading(read.deg, planned) === 'the other way round';
   if (round && !insists)
     return wrong(
-      `${formatAzimuth(read)} is the back-bearing: the plan is ${formatAzimuth(planned)}. Read it along the hole; = behind it insists.`,
+      `${formatAzimuth(read)} is the back-bearing: planned is ${formatAzimuth(planned)}. Read it along the hole, or add = to accept it.`,
     );
   return withTaken(form, { azimuth: read });
 }
@@ -140,7 +140,7 @@ function takeCompass<F extends LineUpReading>(
   const recognised = recogniseReading(reading.deg, expected);
   if (recognised === 'neither' && !insists)
     return wrong(
-      `${digits}° is neither the azimuth nor its back-bearing: about ${formatAzimuth(expected)} is expected. Read again; = behind it insists.`,
+      `${digits}° is neither the azimuth nor its back-bearing: about ${formatAzimuth(expected)} is expected. Read it again, or add = to accept it.`,
     );
   const near = distanceM < project.survey.compassNearestM;
   const said = near
@@ -163,7 +163,7 @@ function takeDip<F extends LineUpReading>(form: F, typed: string, { here, hole }
   if (!/^[+-]?\d{1,2}(\.\d+)?$/.test(text) || Math.abs(deg) > 90)
     return wrong('Type degrees from horizontal, down negative, like -60.');
   const [slip] = checkDipSlip(deg, here.planned.dip, placeOf(hole));
-  if (slip !== undefined && !insists) return wrong(`${wordsOf(slip)} = behind it insists.`);
+  if (slip !== undefined && !insists) return wrong(`${wordsOf(slip)} Add = to accept it.`);
   return withTaken(form, form.step === 'crew dip' ? { crewDip: dip(deg) } : { clinometerDip: dip(deg) });
 }
 
@@ -173,9 +173,9 @@ function takeCollar<F extends LineUpReading>(form: F, typed: string, context: Li
   const read = readCollar(context.project, context.hole, text);
   if (!read.ok) return wrong(read.problem);
   const [doubt] = doubtsOfCollar(context.project, context.hole, context.documents, read.collar);
-  // What is taken becomes the collar in use: a poor fix only where somebody says so.
+  // What is taken becomes the collar in use: a poor fix only where someone says so.
   const stops = doubt?.severity === 'fault' || doubt?.code === collarFixPoor.code;
-  if (doubt !== undefined && stops && !insists) return wrong(`${wordsOf(doubt)} = behind it insists.`);
+  if (doubt !== undefined && stops && !insists) return wrong(`${wordsOf(doubt)} Add = to accept it.`);
   const taken = withTaken(form, { collar: read.collar });
   return doubt === undefined ? taken : ({ ...taken, said: wordsOf(doubt) } as Taken<F>);
 }

@@ -82,7 +82,7 @@ export interface LineUpStanding {
 }
 
 /**
- * True where the hole is drilled below its line-up, or over: the rig is on it with rods in the ground, and nobody asks for it to be moved.
+ * True where the hole is drilled below its line-up, or over: the rig is on it with rods in the ground, and no one asks for it to be moved.
  */
 export function isPastLineUp(hole: Document): boolean {
   const { logFromMm, state } = headerOf(hole);

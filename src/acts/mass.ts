@@ -61,7 +61,7 @@ function readMoisture(typed: string | undefined): Result<number | undefined> {
       { field: 'moisture' },
       {
         excerpt: typed,
-        problem: 'This is no percent of water.',
+        problem: 'This is not a percentage of water.',
         remedy: `Type percent of the mass as weighed, up to ${MOST_WATER_PERCENT}: 4 or 4.5.`,
       },
     ),

@@ -179,14 +179,14 @@ function alike(a: readonly Bag[], b: readonly Bag[]): boolean {
 const noWay = (hole: Document) =>
   REFUSALS.notThere.at(
     { hole: headerOf(hole).name },
-    { problem: 'there is no such way to mend it', remedy: 'Choose one of the ways shown.' },
+    { problem: 'there is no such way to fix it', remedy: 'Choose one of the ways shown.' },
   );
 
 const tooDeep = (hole: Document) =>
   REFUSALS.rodBackwards.at(
     { hole: headerOf(hole).name },
     {
-      problem: 'the depth put right would lie below the next rod done',
+      problem: 'the corrected depth would be below the next rod done',
       remedy: 'Ask the driller to count the rods. Undo the rods below first.',
     },
   );
@@ -197,6 +197,6 @@ const amendedSince = (hole: Document, { rod }: RodDone) =>
     {
       problem: 'bags of this rod or of one below it were amended by hand since',
       remedy:
-        'Correct the bags one by one: ;bag, ;spoiled, ;swap. Then ;mend fits. Nobody’s word is written over.',
+        'Correct the bags one by one: ;bag, ;spoiled, ;swap. Then ;fix fits. Nothing entered by hand is overwritten.',
     },
   );

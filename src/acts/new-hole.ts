@@ -33,13 +33,13 @@ export function readNewHole(text: string, taken: ReadonlySet<string>, like = 'ZQ
   if (fault !== undefined) return wrong(`${id === '' ? 'No name' : id}: ${fault}. Type one like ${like}.`);
   if (taken.has(id)) return wrong(`${id} is there already. Choose another name.`);
   if (logFromMm === undefined)
-    return wrong('Behind from stands the foot of the pre-collar in metres, like from 48.');
+    return wrong('After from comes the bottom of the pre-collar in metres, like from 48.');
   if (rest.length === 0) return { ok: true, name: id, plan: undefined, logFromMm };
   if (rest.length !== 3)
     return wrong('Behind the name: azimuth with its north, dip, depth, like 270g -60 120. Or nothing.');
   const plan = readPlan(rest as [string, string, string]);
   if ('problem' in plan) return wrong(plan.problem);
-  if (plan.depthMm <= logFromMm) return wrong('The planned depth is above the foot of the pre-collar.');
+  if (plan.depthMm <= logFromMm) return wrong('The planned depth is above the bottom of the pre-collar.');
   return { ok: true, name: id, plan, logFromMm };
 }
 
@@ -66,15 +66,15 @@ export function readPlan([azimuth, dip, depth]: readonly [string, string, string
   const azimuthDeg = Number(parts?.[1]);
   if (azimuthNorth === undefined || !(azimuthDeg <= 360)) {
     return {
-      problem: `${azimuth} is no azimuth: degrees 0 to 360 and the letter of its north (t true, m magnetic, g grid, l local), like 270g.`,
+      problem: `${azimuth} is not an azimuth: degrees 0 to 360 and the letter of its north (t true, m magnetic, g grid, l local), like 270g.`,
     };
   }
   const dipDeg = Number(dip);
   if (!/^-?\d{1,2}(\.\d+)?$/.test(dip) || !(Math.abs(dipDeg) <= 90))
-    return { problem: `${dip} is no dip: degrees, down negative, like -60.` };
+    return { problem: `${dip} is not a dip: degrees, down negative, like -60.` };
   if (dipDeg > 0) return { problem: `A dip of ${dip} points up. Did you mean -${dip}?` };
   const depthMm = parseDepth(depth);
-  if (depthMm === undefined || depthMm === 0) return { problem: `${depth} is no depth in metres.` };
+  if (depthMm === undefined || depthMm === 0) return { problem: `${depth} is not a depth in metres.` };
   return { azimuthDeg: azimuthDeg % 360, azimuthNorth, dipDeg, depthMm };
 }
 

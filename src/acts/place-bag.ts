@@ -78,7 +78,7 @@ export function numberToPlace(
     REFUSALS.bagUsed.at(place, {
       problem: `${number} is on a bag of ${other.hole} already`,
       remedy:
-        'Read the calico again; a number is used once, ever. Write another number on it where it is so.',
+        'Read the calico again; a number is used once, ever. If it is right, write another number on it.',
     }),
   );
 }

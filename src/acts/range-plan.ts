@@ -13,7 +13,7 @@ export type RangeCommand = Extract<
 export interface RangePlan {
   readonly lines: readonly string[];
   readonly made: Made;
-  /** It adds to what is there and changes no row: where nobody sees a preview it is made at once. */
+  /** It adds to what is there and changes no row: where no one sees a preview it is made at once. */
   readonly isPlain?: true;
 }
 

@@ -14,7 +14,7 @@ export interface CertificateSaid {
   readonly file: string;
   readonly sha256: string;
   readonly lines: readonly ReportedLine[];
-  /** Id of the certificate that it is issued again for; of the same number, where none is said. */
+  /** Id of the certificate that it is issued again for; of the same number, if none is given. */
   readonly supersedes?: string | undefined;
 }
 

@@ -16,8 +16,8 @@ export interface MendChosen {
 
 /**
  * What was read at a rod check, as it is typed there or behind `;rod`: last digits of the calico in hand, `x6` bags counted, `@54.5` another
- * depth, `cslh` what was seen of cyclone, splitter and hole; `last162,163`, `first158`, `heavy` or `even`, `controls1` what a look told; `mend:skipped`,
- * `mend:skipped=163` or `mend:bags-too-few=46-47` how it is mended; `fits` where the bags fit and the reading did not.
+ * depth, `cslh` what was seen of cyclone, splitter and hole; `last162,163`, `first158`, `heavy` or `even`, `controls1` what a look told; `fix:skipped`,
+ * `fix:skipped=163` or `fix:bags-too-few=46-47` how it is mended; `fits` where the bags fit and the reading did not.
  */
 export type RodRead = RodSeen & {
   readonly depthMm?: Depth;

@@ -91,7 +91,7 @@ export function rodMended(
     return refused(
       REFUSALS.notThere.at(
         { hole: headerOf(hole).name },
-        { problem: 'there is no such way to mend it', remedy: 'Choose one of the ways shown.' },
+        { problem: 'there is no such way to fix it', remedy: 'Choose one of the ways shown.' },
       ),
     );
   }
@@ -109,7 +109,7 @@ export function rodMended(
   const done = byTheClock(hole, maker, rodDone(hole, rod, fix.issue, maker));
   if (!done.ok) return done;
   return ok({
-    what: `${done.value.what}, mended: ${named.name}`,
+    what: `${done.value.what}, fixed: ${named.name}`,
     changes: [...done.value.changes, ...fixChanges(hole, fix, maker)],
   });
 }

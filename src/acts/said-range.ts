@@ -57,7 +57,7 @@ export function planSaid(
   const lines = preview.changes.map(
     (change) => `${formatInterval(change.before)}: ${change.changes.map((piece) => piece.text).join(', ')}`,
   );
-  const skipped = preview.noReturn.map((row) => `${formatInterval(row)}: no return, stays as it is`);
+  const skipped = preview.noReturn.map((row) => `${formatInterval(row)}: no return, unchanged`);
   const cautions = preview.changes.flatMap(({ before, after: next }) => [
     ...lostWords(schema, before, next),
     ...stillThere(schema, before, next),

@@ -9,7 +9,7 @@ import type { RodTwice } from '../standing/rods-twice.ts';
 
 /**
  * One of two records of a rod taken out, with the bags and the look at the cyclone that it brought. A bag that the other record has under the
- * same number was one calico. One that only this record has, and that somebody ticked or sent, or that has a duplicate,
+ * same number was one calico. One that only this record has, and that someone ticked or sent, or that has a duplicate,
  * is a real calico: it stays, placed by hand at the rod that is kept.
  */
 export function settledRodTwice(
@@ -66,7 +66,7 @@ function bagsOfRod(hole: Document, out: Id, kept: Id, documents: Iterable<Docume
 
 const REASON = 'its rod was recorded twice, and the record that issued it was taken out';
 
-/** Numbers that somebody had in hand: ticked off, in a dispatch, or the primary of a duplicate that stays. */
+/** Numbers that someone had in hand: ticked off, in a dispatch, or the primary of a duplicate that stays. */
 function numbersHeld(hole: Document, out: Id, documents: Iterable<Document>): ReadonlySet<string> {
   const stays = (bag: Bag): boolean => bag.rod !== out || bag.byHand === true;
   const bags = holeNouns(hole, 'bags');

@@ -239,13 +239,13 @@ const changedSince = (
   { cell, stands, theirs }: { readonly cell: string; readonly stands: string; readonly theirs: string },
 ) =>
   QUESTION_FINDINGS.changed.at(placeOf(document), {
-    problem: `${cell} was changed since the merge: ${stands} stands now, theirs is ${theirs}`,
+    problem: `${cell} was changed since the merge: it is ${stands} now, theirs is ${theirs}`,
     remedy:
-      'Look again. Ours keeps what stands now; to have theirs, amend it by hand, then settle it with ours.',
+      'Look again. Ours keeps what is there now; for theirs, amend it by hand, then settle it with ours.',
   });
 
 const unfit = (document: Document, problem: string) =>
   QUESTION_FINDINGS.unfit.at(placeOf(document), {
     problem,
-    remedy: 'Keep ours, or amend what stands in the way first and then take theirs.',
+    remedy: 'Keep ours, or first amend what is in the way and then take theirs.',
   });

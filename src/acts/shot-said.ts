@@ -46,7 +46,7 @@ export function readShotSaid(
           { hole: headerOf(hole).name },
           {
             excerpt: text,
-            problem: 'it is no shot',
+            problem: 'it is not a shot',
             remedy: `Type depth, dip and azimuth with spaces between, like ${SHOT_FORM}.`,
           },
         ),

@@ -66,7 +66,7 @@ export function beginRunSaid(hole: Document, said: string, maker: Maker): Result
   if (read.ok) {
     const made = beginRun(read.run, dated(maker, read.on));
     // A run turned by the angle to another north looks sound by itself: what was not said is not taken in silence.
-    return ok(read.northSaid ? made : { ...made, what: `${made.what} (not said, so the usual one)` });
+    return ok(read.northSaid ? made : { ...made, what: `${made.what} (the usual one, as none was given)` });
   }
   return refused(
     REFUSALS.shotUnread.at(placeOf(hole), {
@@ -116,7 +116,7 @@ export function recordShotRead(
     return refused(
       REFUSALS.overlap.at(place, {
         problem: `the run has a shot at ${formatDepth(read.depthMm)} m`,
-        remedy: 'Reject that one first, or begin a run of its own.',
+        remedy: 'Reject that one first, or begin a new run.',
       }),
     );
   return ok(recordShot(shot, maker));
@@ -172,7 +172,7 @@ function sameness(finding: Finding): string {
   return `${finding.code} ${finding.place.fromMm} ${finding.place.thing} ${finding.problem}`;
 }
 
-/** Which part of a shot is not used: its azimuth alone (the dip stands), or all of it. */
+/** Which part of a shot is not used: its azimuth alone (keep the dip), or all of it. */
 export type RejectedPart = 'azimuth' | 'shot';
 
 const FIELD = { azimuth: 'azimuthRejected', shot: 'rejected' } as const;

@@ -101,7 +101,7 @@ const placeOf = (hole: Document, number: string) => ({ hole: headerOf(hole).name
 const holdsNothing = (hole: Document, number: string) =>
   REFUSALS.notThere.at(placeOf(hole, number), {
     problem: 'nothing is in it, and nothing is to come into it',
-    remedy: `Nothing needs a spare. If it is torn, say so with ;spoiled ${number.slice(-3)} torn.`,
+    remedy: `Nothing needs a spare. If it is torn, type ;spoiled ${number.slice(-3)} torn.`,
   });
 
 const spareUsed = (hole: Document, number: string) =>
@@ -116,7 +116,7 @@ const noSpare = (project: Project, hole: Document) =>
     {
       problem: 'no number of this hole is left for a spare',
       remedy: inOwnNames(
-        'Give the number that is on the spare, whole, behind the torn one’s: ;spare 163 ZQ000999 torn.',
+        'Give the whole number on the spare after the torn one’s: ;spare 163 ZQ000999 torn.',
         ownNames(project, [hole]),
       ),
     },

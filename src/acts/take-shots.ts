@@ -20,7 +20,7 @@ export interface ShotsGiven {
   readonly table: TextTable;
   readonly columns: ShotColumns;
   readonly run: RunSaid;
-  /** Day of the run, `2026-03-12`; today where none is said. */
+  /** Day of the run, `2026-03-12`; today if none is given. */
   readonly on: string | undefined;
   readonly bitDepths: boolean;
   readonly inclinations: boolean;

@@ -204,7 +204,10 @@ function personOf({ settings }: Project, by: string | undefined): Result<string>
   return refused(
     wrongUse.at(
       { file: 'project.json', field: 'people' },
-      { problem: `nobody signs as ${by}`, remedy: `Use one of ${initials}, or add the person there.` },
+      {
+        problem: `${by} is not one of the people in project.json`,
+        remedy: `Use one of ${initials}, or add the person there.`,
+      },
     ),
   );
 }

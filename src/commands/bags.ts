@@ -17,7 +17,7 @@ import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 export interface BagsAsked extends Shared {
   /** None: every hole that has numbered bags left. */
   readonly holes: readonly string[];
-  /** Down to this depth in metres; the planned one if not said. */
+  /** Down to this depth in metres; the planned one if left out. */
   readonly to: string | undefined;
   readonly as: 'text' | 'issued' | 'csv' | 'html' | 'json';
 }
@@ -79,5 +79,5 @@ function stockAt({ desk, project }: AtProject) {
 const noDepth = (text: string) =>
   wrongUse.at(
     { thing: '--to' },
-    { problem: `${text} is no depth in metres`, remedy: 'Give one like 120 or 120.5.' },
+    { problem: `${text} is not a depth in metres`, remedy: 'Give one like 120 or 120.5.' },
   );

@@ -61,7 +61,7 @@ function homeOf({ desk, project }: AtProject): Home {
 function sayTaken({ outside }: AtProject, taken: TakenArrival): void {
   if (taken.ok === 'ask') {
     const { from, name, does, who } = taken;
-    const problem = `it takes away of ours what somebody has to agree to: it ${does} (${who})`;
+    const problem = `it takes away of ours what someone has to agree to: it ${does} (${who})`;
     const remedy = 'Nothing of it was taken in. Ask whoever did that; if it is meant, give --may-clear too.';
     sayTrouble(outside, { findings: [wrongUse.at({ file: from, thing: name }, { problem, remedy })] });
     return;

@@ -13,7 +13,7 @@ export interface CheckAsked extends Shared {
   readonly json: boolean;
 }
 
-/** Holds a project, or one hole of it, against every check. Notes are said and are no reason for the exit code 1. */
+/** Compares a project, or one hole of it, with every check. Notes are said and are not a reason for the exit code 1. */
 export function check(outside: Outside, asked: CheckAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     const documents = at.desk.documents();
@@ -36,7 +36,7 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
   });
 }
 
-/** What is not finished in some documents, in the words of the letter to camp. It is no finding: a hole that goes on always has some. */
+/** What is not finished in some documents, in the words of the letter to camp. It is not a finding: a hole that goes on always has some. */
 function openIn({ desk, project }: AtProject, of: readonly Document[]): readonly string[] {
   const documents = [...desk.documents().values()];
   const open = unfinishedIn({ project, documents, now: desk.now() }, of);

@@ -64,7 +64,7 @@ function recordsOf(text: string, file: string): Result<readonly (readonly string
     return refused(
       unreadable(
         file,
-        'it is no table of comma-separated values from here on',
+        'it is not a table of comma-separated values from here on',
         'Look for a quotation mark that is not closed.',
         typeof error.lines === 'number' ? error.lines : undefined,
       ),

@@ -20,7 +20,7 @@ export const holeUnknown = defineFinding({
 export const folderTaken = defineFinding({
   code: 'folder-taken',
   severity: 'fault',
-  title: 'A new project needs a folder of its own.',
+  title: 'A new project needs its own folder.',
   rationale: 'A project laid over other files hides them, or itself.',
 });
 
@@ -37,7 +37,7 @@ export const lineAsked = defineFinding({
   code: 'line-asked',
   severity: 'warning',
   title: 'A line from a pipe is saved and marked for a look.',
-  rationale: 'In a pipe nobody is there to be asked; the termination rules wait until somebody has looked.',
+  rationale: 'In a pipe no one can be asked; the termination rules wait until someone has looked.',
 });
 
 /** A table that arrived can't be read. */
@@ -45,7 +45,7 @@ export const fileUnreadable = defineFinding({
   code: 'table-not-read',
   severity: 'fault',
   title: 'A table that arrived cannot be read.',
-  rationale: 'Half of a table taken in looks like the whole of it.',
+  rationale: 'Half an imported table looks like all of it.',
 });
 
 /** A program file that can't be read as a table at all. */
@@ -53,7 +53,7 @@ export const programUnreadable = defineFinding({
   code: 'program-unreadable',
   severity: 'fault',
   title: 'The program of planned holes cannot be read as a table.',
-  rationale: 'Half a program taken in looks like a whole one.',
+  rationale: 'Half an imported program looks like all of it.',
 });
 
 /** A line of the program that makes no sound hole. */

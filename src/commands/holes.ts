@@ -21,7 +21,7 @@ export interface HolesAsked extends Shared {
   readonly json: boolean;
   /** Name of a hole whose history is wanted instead of the list. */
   readonly history?: string | undefined;
-  /** With `history`: the hole as it stood after the edit of this number. */
+  /** With `history`: the hole after the edit of this number. */
   readonly after?: number | undefined;
 }
 

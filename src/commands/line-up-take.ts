@@ -62,7 +62,7 @@ async function tell(
       ].join('\n'),
     );
   if (asked.record) {
-    const missing = answer === undefined ? 'the line-up is not whole' : missingWord(reading.taken);
+    const missing = answer === undefined ? 'the line-up is not complete' : missingWord(reading.taken);
     if (missing !== undefined) return refuse(outside, notRecorded(missing));
     const code = await keep(at, context, reading.taken, standing, asked.because);
     if (code !== undefined) return code;
@@ -73,9 +73,9 @@ async function tell(
 }
 
 function missingWord(taken: ReadingsTaken['reading']['taken']): string | undefined {
-  if (taken.cautionsReadBy === undefined) return 'nobody is said to have read the cautions (--cautions)';
-  if (taken.permissionBy === undefined) return 'nobody is said to have given permission (--permission)';
-  return taken.way === undefined ? 'it is not said what the rig was set by (--way)' : undefined;
+  if (taken.cautionsReadBy === undefined) return 'who read the cautions is missing (--cautions)';
+  if (taken.permissionBy === undefined) return 'who gave permission is missing (--permission)';
+  return taken.way === undefined ? 'how the rig was set is missing (--way)' : undefined;
 }
 
 /** Records the line-up as decided; an exit code where it could not be. */
@@ -114,7 +114,7 @@ function noPlan(hole: string): Finding {
   return wrongUse.at(
     { hole },
     {
-      problem: 'the hole has no planned direction to be held against',
+      problem: 'the hole has no planned direction to compare with',
       remedy: 'Give it a plan first: offsider enter, then ;plan 270g -60 180.',
     },
   );

@@ -105,7 +105,7 @@ async function programOf({ program, epsg }: NewAsked, project: Project): Promise
       wrongUse.at(
         { file: program },
         {
-          problem: 'the grid of its eastings and northings is not said',
+          problem: 'the grid of its eastings and northings is missing',
           remedy: 'Give its EPSG code: --epsg 7850.',
         },
       ),

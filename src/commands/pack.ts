@@ -8,7 +8,7 @@ import { EXIT, refuse, say } from './say.ts';
 
 /** What `offsider pack` is given. */
 export interface PackAsked extends Shared {
-  /** Names of holes, names or dates of shifts; everything where none is said. */
+  /** Names of holes, names or dates of shifts; everything if none is given. */
   readonly names: readonly string[];
   /** Also where a history holds a path of a computer. */
   readonly withPaths?: boolean | undefined;

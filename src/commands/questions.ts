@@ -65,7 +65,7 @@ async function settle(
       wrongUse.at(
         { thing: `question ${number ?? ''}`.trim() },
         {
-          problem: wanted === undefined ? 'no open question has that number' : 'it is not said which holds',
+          problem: wanted === undefined ? 'no open question has that number' : 'which one to keep is missing',
           remedy:
             'offsider questions lists them; settle one like: offsider questions 1 --with theirs, or first or second of two rows or rods',
         },

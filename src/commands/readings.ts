@@ -19,7 +19,7 @@ import { tableText } from './table-text.ts';
 export interface ReadingsAsked extends Shared {
   readonly hole: string;
   readonly file: string;
-  /** The column of the log; the only one of the project where none is said. */
+  /** The column of the log; the only one of the project if none is given. */
   readonly field?: string | undefined;
   /** Headings said here come before those of the field in logging.json. */
   readonly columns: { readonly [Name in keyof ReadingColumns]?: string | undefined };
@@ -80,7 +80,7 @@ function fieldAsked({ schema }: Project, name: string | undefined): Result<Numbe
     wrongUse.at(
       { file: 'logging.json', field: name ?? 'fields' },
       {
-        problem: name === undefined ? 'which column is not said' : `no column of readings is called ${name}`,
+        problem: name === undefined ? 'the column is missing' : `no column of readings is called ${name}`,
         remedy:
           names === '' ? 'Mark a number with "column": true there.' : `Give --field with one of ${names}.`,
       },

@@ -8,7 +8,7 @@ import { EXIT, refuse, say, sayJson } from './say.ts';
 
 /** What `offsider recover` is given. */
 export interface RecoverAsked extends Shared {
-  /** The file (`holes/ZQRC001.json`) or id of a document whose file is gone; every one is listed where none is said. */
+  /** The file (`holes/ZQRC001.json`) or id of a document whose file is gone; every one is listed if none is given. */
   readonly file?: string | undefined;
   /** Why it may be let go. */
   readonly letGo?: string | undefined;
@@ -62,7 +62,7 @@ function sayWhich({ file }: MissingDocument) {
   return wrongUse.at(
     { file },
     {
-      problem: 'it is not said what is to be done',
+      problem: 'what to do with it is missing',
       remedy:
         'Say either --restore, or --let-go and why. A copy of the file is taken in with receive. Nothing was changed.',
     },
@@ -92,7 +92,7 @@ async function letGo(
 ): Promise<number> {
   const done = await desk.letGo(name, why);
   if (!done.ok) return refuse(outside, refused(file, done.problem));
-  say(outside, `${file} is let go. What the journal held of it is kept in ${done.kept}`);
+  say(outside, `${file} is given up. What the journal had of it is kept in ${done.kept}`);
   return EXIT.fine;
 }
 

@@ -18,7 +18,7 @@ import { takeCertificate } from './take-certificate.ts';
 export interface ResultsAsked extends Shared {
   /** A CSV of the laboratory to take in first. */
   readonly file?: string | undefined;
-  /** The laboratory's number of it; the file's name without its ending where none is said. */
+  /** The laboratory's number of it; the file's name without its ending if none is given. */
   readonly certificate?: string | undefined;
   readonly supersedes?: string | undefined;
   /** Take the lines in that can be read, though others can't. */

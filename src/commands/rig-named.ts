@@ -2,7 +2,7 @@ import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { wrongUse } from './findings.ts';
 
-/** The rig of that name in project.json; the first one where none is said. */
+/** The rig of that name in project.json; the first one if none is given. */
 export function rigNamed({ settings }: Project, name: string | undefined): Result<string> {
   const { rigs } = settings;
   const found =

@@ -15,7 +15,7 @@ import { checkTermination } from '../termination/rules/check-rules.ts';
 import { readByHand } from './at-project.ts';
 
 /**
- * What a schema comes to in the project that it stands in: bag numbers that could be a line of the log, what it changes for the
+ * What a schema comes to in the project that it is in: bag numbers that could be a line of the log, what it changes for the
  * rows of each hole. Nothing where no project is there. Nothing is locked, and nothing written.
  */
 export async function findingsBeside(

@@ -78,7 +78,7 @@ function importText(
     ...(withoutPair.length === 0
       ? []
       : [
-          `No safe pair is left for ${withoutPair.join(', ')}: said by the field, like rock'${withoutPair[0]}.`,
+          `No safe pair is left for ${withoutPair.join(', ')}: type them with the field, like rock'${withoutPair[0]}.`,
         ]),
     ...unwarned.map((each) => `LOOK: ${each}. Name a column with --caution, or put it into logging.json.`),
     preview

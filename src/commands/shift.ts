@@ -21,7 +21,7 @@ import { tableText } from './table-text.ts';
 
 /** What `offsider shift` is given. */
 export interface ShiftAsked extends Shared {
-  /** Local date of the shift, or its whole name; the latest shift where none is said. */
+  /** Local date of the shift, or its whole name; the latest shift if none is given. */
   readonly shift?: string | undefined;
   readonly json: boolean;
 }

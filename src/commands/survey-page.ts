@@ -42,7 +42,7 @@ export function surveyPage(project: Project, hole: Document, documents: Iterable
 <body>
 <h1>${name}, survey</h1>
 ${WHAT_IT_IS_NOT_HTML}
-<p>Azimuths from ${htmlText(north)} north. Below the last shot the hole is drawn straight on: nobody has measured there.</p>
+<p>Azimuths from ${htmlText(north)} north. Below the last shot the hole is drawn straight on: no one has measured there.</p>
 ${pictures.join('\n')}
 <pre>${htmlText(safeLines(surveyText(project, hole, documents)))}</pre>
 </body>

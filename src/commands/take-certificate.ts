@@ -71,7 +71,7 @@ function keepGoing(file: string, lines: number): Finding {
     { file },
     {
       problem: `${lines} ${lines === 1 ? 'line' : 'lines'} can't be read, so nothing was taken in`,
-      remedy: 'Mend them, or give --keep-going to leave them out.',
+      remedy: 'Fix them, or give --keep-going to leave them out.',
     },
   );
 }

@@ -71,7 +71,7 @@ function situationAsked(
 ): Result<Situation> {
   const atMm = asked.at === undefined ? undefined : parseDepth(asked.at);
   if (asked.at !== undefined && atMm === undefined)
-    return refused(bad('--at', `${asked.at} is no depth in metres`, 'Give one like 46 or 46.5.'));
+    return refused(bad('--at', `${asked.at} is not a depth in metres`, 'Give one like 46 or 46.5.'));
   if (asked.asThen && atMm === undefined)
     return refused(bad('--as-then', 'it needs the depth that the rig had then', 'Give it with --at.'));
   const hole = asked.asThen && atMm !== undefined ? holeAsThen(now, atMm) : now;

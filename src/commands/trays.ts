@@ -120,7 +120,7 @@ function untoldLines({ several, untold }: PhotosFound): readonly string[] {
     ...(untold.length === 0
       ? []
       : [
-          `Not registered, no tray that is done is told by the name: ${untold
+          `Not registered, the name fits no finished tray: ${untold
             .slice(0, 12)
             .map((each) => safeText(each))
             .join(', ')}${untold.length > 12 ? ` and ${untold.length - 12} more` : ''}`,

@@ -27,7 +27,7 @@ export interface Host {
   readonly readGps: (path: string) => Promise<GpsText>;
   /** Changes a code in logging.json, and gives the project that has it. */
   readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
-  /** Packs documents for camp by name, all where none is said. */
+  /** Packs documents for camp by name, all if none is given. */
   readonly pack: (project: Project, names: readonly string[], withPaths: boolean) => Promise<Packed>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
@@ -82,7 +82,7 @@ export function perform(state: State, effect: Effect, host: Host): State {
     case 'restore': {
       const restored = desk.restore(effect.document, makingOf(state.project, effect.document, desk.now()));
       if (!restored.ok) return saying(state, `Not restored: ${restored.problem}`, 'alert');
-      const words = `${effect.document.id} stands again, ${restored.edit.what}. Look at it before you log on.`;
+      const words = `${effect.document.id} is back, ${restored.edit.what}. Look at it before you go on logging.`;
       return afterSubmit(saying(state, words, 'good'), desk, restored);
     }
     case 'let go':
@@ -103,7 +103,7 @@ export function perform(state: State, effect: Effect, host: Host): State {
 function afterAdding({ code, label, pair }: CodeEntry, added: Result<LoadedProject>): Happening {
   if (!added.ok) return { kind: 'code refused', finding: added.findings[0] };
   const typed = typeof pair === 'string' ? pair : code;
-  const text = `${code} ${label ?? ''} is in the list, typed ${typed}. It is provisional: camp is told.`;
+  const text = `${code} ${label ?? ''} is in the list, typed ${typed}. It is provisional: the letter to camp lists it.`;
   return { kind: 'code added', project: added.value.project, text };
 }
 
@@ -135,8 +135,12 @@ function afterMoving(folder: string, moved: Moved): Happening {
 
 function afterLettingGo(id: string, done: LetGoDone): Happening {
   return done.ok
-    ? { kind: 'said', text: `${id} is let go. What the journal held of it is in ${done.kept}.`, tone: 'good' }
-    : { kind: 'said', text: `Not let go: ${done.problem}.`, tone: 'alert' };
+    ? {
+        kind: 'said',
+        text: `${id} is given up. What the journal had of it is in ${done.kept}.`,
+        tone: 'good',
+      }
+    : { kind: 'said', text: `Not given up: ${done.problem}.`, tone: 'alert' };
 }
 
 function afterSubmit(state: State, desk: Desk, submitted: Submitted): State {

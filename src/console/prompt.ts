@@ -28,9 +28,9 @@ export interface PlodForm {
   readonly values: { readonly [name: string]: string };
 }
 
-/** A question that stands above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
+/** A question that is above the screen until it is answered or left with Escape. One at a time; nothing else takes keys. */
 export type Prompt =
-  /** Rod done: what is expected, and the digits typed where the bag in hand says otherwise. */
+  /** Rod done: what is expected, and the digits typed where this bag says otherwise. */
   | { readonly kind: 'rod'; readonly rod: number; readonly depthMm: Depth; readonly draft: Draft }
   /** The rod check did not agree: the mismatch by name. Enter records the rod as the bags on the ground say, with the mismatch noted. */
   | {
@@ -108,7 +108,7 @@ export type Prompt =
   /** Single metres that returned results ask for, with the numbers labelled for them. */
   | { readonly kind: 'resplit'; readonly numbers?: RunLabelled }
   /** Sacks change hands: which dispatch (the latest first), who takes them and what was counted, as typed. */
-  | ({ readonly kind: 'hand on'; readonly cursor: number; readonly draft: Draft } & Sure)
+  | ({ readonly kind: 'hand over'; readonly cursor: number; readonly draft: Draft } & Sure)
   | { readonly kind: 'activity'; readonly cursor: number }
   /** A plod that is being typed, line by line; nothing of it is recorded before the empty line that ends it. */
   | {

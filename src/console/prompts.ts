@@ -61,7 +61,7 @@ export const PROMPTS: {
   preview: { show: previewShown, answer: makeRange },
   'new hole': {
     show: typed(() => [
-      'a hole that nobody planned',
+      'a hole that is not in the program',
       'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120 (from 48 behind a pre-collar)',
       '(t true, m magnetic, g grid, l local grid; dip down negative; metres)',
     ]),
@@ -113,7 +113,7 @@ export const PROMPTS: {
   missing: {
     show: typed(({ document }) => [
       `${document.id}: its file is gone`,
-      'restore makes it anew from what the journal still holds of it; what was before that is not in it.',
+      'restore rebuilds it from what the journal still has; anything older is missing from it.',
       'Anything else is the reason to let it go for good, recorded with your name. A copy is taken in with offsider receive.',
     ]),
     answer: (state, _world, { document, draft }) => settleMissing(state, document, draft.text),
@@ -124,7 +124,7 @@ export const PROMPTS: {
     answer: (state, world, { draft }) => answerDispatch(state, draft.text, world),
   },
   resplit: { show: ofHole(resplitShown), answer: answerResplit },
-  'hand on': {
+  'hand over': {
     show: handOnShown,
     answer: answerHandOn,
     choices: ({ documents }) => latestFirst(documents.values()).length,

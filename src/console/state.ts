@@ -120,7 +120,7 @@ export interface State {
   readonly holding: boolean;
   /** The line that was asked about last, as typed: `=` behind it insists. */
   readonly asked: string | undefined;
-  /** The line that the form made of the row in hand: once that is saved, the shortest line for it is shown. */
+  /** The line that the form made of this row: once that is saved, the shortest line for it is shown. */
   readonly formed: string | undefined;
   /** Why nothing can be changed, where that is so. */
   readonly readOnly: string | undefined;

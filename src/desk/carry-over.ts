@@ -91,7 +91,7 @@ async function folderBelow(
   left: Left[],
 ): Promise<readonly string[]> {
   if (folder.split('/').length > DEEPEST) {
-    left.push({ file: folder, problem: 'it lies too deep to be a folder of the project' });
+    left.push({ file: folder, problem: 'it is too deep to be a folder of the project' });
     return [];
   }
   if (OURS.has(folder)) return filesBelow(disk, top, folder, left);
@@ -117,7 +117,7 @@ function leftFinding(from: string, { file, problem }: Left): Finding {
     { file },
     {
       problem: `it was not taken along: ${problem}`,
-      remedy: `It is still in ${from}; copy it by hand where it is wanted.`,
+      remedy: `It is still in ${from}; copy it by hand if you want it.`,
     },
   );
 }

@@ -33,7 +33,7 @@ export async function changeLogging(
     return refused(
       noProjectHere.at(
         { file: desk.folder() },
-        { problem: 'its logging.json cannot be read', remedy: 'Mend it, then open the project again.' },
+        { problem: 'its logging.json cannot be read', remedy: 'Fix it, then open the project again.' },
       ),
     );
   }

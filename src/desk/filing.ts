@@ -35,7 +35,7 @@ export async function fileAway(state: State): Promise<Done> {
   }
 }
 
-/** Writes the file of a document that somebody took away, at once and whole: the journal holds only what came after the file. */
+/** Writes the file of a document that someone took away, at once and whole: the journal holds only what came after the file. */
 export async function writeAgain(state: State, document: Document): Promise<void> {
   await takeSnapshot(snapshotNeeds(state), documentKey(document));
 }

@@ -33,7 +33,7 @@ export function notTakenIn(file: string, problem: string): Finding {
     { file },
     {
       problem: `another copy lay in the place of this file and could not be taken in: ${problem}`,
-      remedy: 'Ours stands. The copy as it was found is kept in journal/kept: look at where it came from.',
+      remedy: 'Ours is kept. The copy as found is in journal/kept: find out where it came from.',
     },
   );
 }

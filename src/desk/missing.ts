@@ -44,7 +44,7 @@ const SHORTEST_REASON = 3;
 export async function letDocumentGo(state: State, name: DocumentName, why: string): Promise<LetGoDone> {
   const refused = refusal(state, name);
   if (refused !== undefined) return { ok: false, problem: refused };
-  if (why.trim().length < SHORTEST_REASON) return { ok: false, problem: 'say why it may be let go' };
+  if (why.trim().length < SHORTEST_REASON) return { ok: false, problem: 'give the reason to give it up' };
   const { now, person, disk } = state.needs;
   const letGo: LetGo = {
     document: { kind: name.kind, id: name.id },

@@ -23,7 +23,7 @@ export interface SessionNeeds {
   readonly random: (bytes: number) => Uint8Array;
   readonly machine: Machine;
   readonly idleMs: number;
-  /** Where edits are kept that the project's disk does not take when it is closed; nowhere where none is said. */
+  /** Where edits are kept that the project's disk does not take when it is closed; nowhere if none is given. */
   readonly unsavedFolder?: string;
 }
 
@@ -111,7 +111,7 @@ export async function displacedFrom(
 ): Promise<string | undefined> {
   const holder = await lock.displacedBy();
   if (holder === undefined) return undefined;
-  if (holder !== 'nobody') return `${holder.owner} on ${holder.host} has taken this project over`;
+  if (holder !== 'no one') return `${holder.owner} on ${holder.host} has taken this project over`;
   const newest = (await listGenerations(disk, folder)).at(-1) ?? 0;
   if (newest > generation) return `another console has written ${generationFile(newest)} meanwhile`;
   // Where the whole folder is gone this rejects, and is tried again later.

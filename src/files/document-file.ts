@@ -130,10 +130,10 @@ export const documentFileShape = z.strictObject({
     generation: position.describe('Generation of the journal that was open'),
     sequence: position.describe('Last edit of the journal that is in this file'),
   }),
-  tables: tablesShape.describe('What stands now'),
+  tables: tablesShape.describe('What is there now'),
   history: z
     .array(entryShape)
-    .describe('How it came to stand, oldest first; each entry holds the hash of the one it follows'),
+    .describe('How it came about, oldest first; each entry holds the hash of the one it follows'),
 });
 
 /** The file of a document, from the top of the project: `holes/ZQRC004.json`. Throws for a kind that has no files. */

@@ -21,7 +21,7 @@ export const unsafeJson = defineFinding({
   code: 'unsafe-json',
   severity: 'fault',
   title: 'A file holds JSON that does not read the same everywhere',
-  rationale: 'A name said twice, a number that rounds or a reserved name would change data without a word.',
+  rationale: 'A name given twice, a number that rounds or a reserved name would change data silently.',
 });
 
 /** JSON that does not have the shape of its kind of file. */
@@ -53,8 +53,8 @@ export const olderFormat = defineFinding({
 export const foreignFile = defineFinding({
   code: 'foreign-file',
   severity: 'warning',
-  title: 'A file lies in the project that is none of its own',
-  rationale: 'A copy renamed by hand or by a sync program holds rows that nobody sees.',
+  title: 'There is a file in the project that offsider did not make',
+  rationale: 'A copy renamed by hand or by a sync program holds rows that no one sees.',
 });
 
 /** A link that leads out of the project. */
@@ -143,7 +143,8 @@ export const copyRefused = defineFinding({
   code: 'copy-refused',
   severity: 'warning',
   title: 'A copy laid over a file could not be taken in',
-  rationale: 'It is another document under the same name; ours stands, and the copy is kept to be looked at.',
+  rationale:
+    'It is another document with the same name; ours is kept, and the copy is put aside for you to look at.',
 });
 
 /** A file rebuilt whole from the journal. */
@@ -160,7 +161,7 @@ export const copiesMerged = defineFinding({
   severity: 'warning',
   title: 'Two copies of a document were merged',
   rationale:
-    'Both were edited since they parted; where both changed the same cell ours stands until somebody settles it.',
+    'Both were edited since they parted; where both changed the same cell ours is kept until someone settles it.',
 });
 
 /** Someone else holds the project. */

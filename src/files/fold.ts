@@ -113,7 +113,7 @@ type FoldedLine =
 
 function foldLine(document: Document, line: WorkLine, link: Link): FoldedLine {
   if ('adopt' in line) return takeEntries(document, line.adopt.entries, link.onto);
-  if ('letGo' in line) return { ok: false, problem: 'it was let go' };
+  if ('letGo' in line) return { ok: false, problem: 'it was given up' };
   const last = document.history.at(-1)?.hash ?? '';
   if (last !== link.onto) return { ok: false, problem: 'it was made on another state of the file' };
   const part = line.edit.parts.find((candidate) => documentKey(candidate.document) === documentKey(document));

@@ -62,7 +62,7 @@ function damaged(file: string, { line, lines }: Generation['damaged'][number]): 
           ? 'this line had been saved and can no longer be read'
           : `${lines} lines from here on had been saved and can no longer be read`,
       remedy:
-        'Keep a copy of the project folder now. Check the holes logged that day for a missing row. The line is left as it is.',
+        'Keep a copy of the project folder now. Check the holes logged that day for a missing row. The line is left unchanged.',
     },
   );
 }
@@ -70,7 +70,7 @@ function damaged(file: string, { line, lines }: Generation['damaged'][number]): 
 /** What a line did, in words. */
 export function workWords(line: WorkLine): string {
   if ('edit' in line) return line.edit.what;
-  return 'adopt' in line ? 'a copy taken in' : `let go: ${line.letGo.why}`;
+  return 'adopt' in line ? 'a copy taken in' : `given up: ${line.letGo.why}`;
 }
 
 function displaced(file: string, line: WorkLine): Finding {

@@ -32,7 +32,7 @@ function misfit(json: JsonText, issue: z.core.$ZodIssue): Finding {
     {
       excerpt: lineExcerpt(json.text, offset),
       problem,
-      remedy: `${remedy} Or put back a copy that is whole. Nothing was changed.`,
+      remedy: `${remedy} Or restore a good copy. Nothing was changed.`,
     },
   );
 }

@@ -72,7 +72,7 @@ function foreign(file: string, fault: string): Finding {
     {
       excerpt: file,
       problem: `it is none of the project's files: ${fault}`,
-      remedy: 'Move it elsewhere, or take it in with receive. It was left as it is.',
+      remedy: 'Move it elsewhere, or take it in with receive. It was left unchanged.',
     },
   );
 }

@@ -49,7 +49,7 @@ export interface Lock {
    * Who holds the project now, if it is no longer us (the lock is read afresh); `no one` where the lock is gone. Rejects
    * where the disk does not answer.
    */
-  displacedBy(): Promise<Holder | 'nobody' | undefined>;
+  displacedBy(): Promise<Holder | 'no one' | undefined>;
   /** Makes the lock again after it went missing; rejects where another console was quicker. */
   renew(): Promise<void>;
   release(): Promise<void>;
@@ -93,7 +93,7 @@ async function tryToTake(disk: Disk, folder: string, request: LockRequest): Prom
       if (errorCode(error) !== 'EEXIST') throw error;
     }
     const holder = await readHolderPatiently(disk, path, request.pause);
-    if (holder === 'nobody') continue;
+    if (holder === 'no one') continue;
     if (holder !== 'unreadable' && !request.takeOver && !isGone(holder, request.machine)) {
       return refused(inUse(holder));
     }
@@ -125,7 +125,7 @@ function heldLock(disk: Disk, path: string, request: LockRequest, findings: read
     const facts = await factsIfThere(disk, path);
     if (facts !== undefined && seen !== undefined && sameFile(facts, seen)) return undefined;
     const holder = await readHolder(disk, path);
-    if (holder === 'unreadable' || holder === 'nobody') return 'nobody';
+    if (holder === 'unreadable' || holder === 'no one') return 'no one';
     if (holder.token !== request.token) return holder;
     seen = facts;
     return undefined;
@@ -141,9 +141,9 @@ function heldLock(disk: Disk, path: string, request: LockRequest, findings: read
   };
 }
 
-async function readHolder(disk: Disk, path: string): Promise<Holder | 'nobody' | 'unreadable'> {
+async function readHolder(disk: Disk, path: string): Promise<Holder | 'no one' | 'unreadable'> {
   const bytes = await bytesIfThere(disk, path, LARGEST_LOCK);
-  if (bytes === undefined) return 'nobody';
+  if (bytes === undefined) return 'no one';
   try {
     return holderShape.parse(JSON.parse(new TextDecoder().decode(bytes)));
   } catch {
@@ -155,7 +155,7 @@ async function readHolderPatiently(
   disk: Disk,
   path: string,
   pause: (ms: number) => Promise<void>,
-): Promise<Holder | 'nobody' | 'unreadable'> {
+): Promise<Holder | 'no one' | 'unreadable'> {
   const holder = await readHolder(disk, path);
   if (holder !== 'unreadable') return holder;
   await pause(FILL_PATIENCE_MS);
@@ -251,7 +251,7 @@ function noLock(error: unknown): Finding {
     {
       problem: `no console can open this project for writing: ${whyRefused(error)}`,
       remedy:
-        'Make sure that nobody has the project open, move it away and open the project again. Nothing was changed.',
+        'Make sure that no one has the project open, move it away and open the project again. Nothing was changed.',
     },
   );
 }

@@ -27,7 +27,7 @@ export function copyIn(bytes: Uint8Array, file: string): Result<Document> {
       wrongShape.at(
         { file },
         {
-          problem: 'it is no hole, shift, dispatch or results of offsider',
+          problem: 'it is not a hole, shift, dispatch or results of offsider',
           remedy: `Take in files of the folders ${FOLDERS} of a project. Nothing was changed.`,
         },
       ),

@@ -123,7 +123,7 @@ function missingFinding(key: string, lines: readonly WorkLine[]): Finding {
     { file: name === undefined ? key : documentPath(name) },
     {
       ...(lines.length === 0 ? {} : { excerpt: lines.map(workWords).join('; ').slice(0, 400) }),
-      problem: `the journal knows this file and it is not there; of its edits the journal still holds ${held}`,
+      problem: `the journal knows this file but it is gone; of its edits the journal still has ${held}`,
       remedy:
         'Put the file back, or take a copy of it in with receive. If it is gone for good: Enter on the screen of what was found (Ctrl-F), or offsider recover. No new one is started in its place.',
     },

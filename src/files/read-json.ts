@@ -125,7 +125,7 @@ function notUtf8(bytes: Uint8Array, file: string): Finding {
     { file, line },
     {
       problem: 'a byte here is not UTF-8 text',
-      remedy: 'Save the file as UTF-8 in an editor, or put back a copy that is whole. Nothing was changed.',
+      remedy: 'Save the file as UTF-8 in an editor, or restore a good copy. Nothing was changed.',
     },
   );
 }
@@ -180,7 +180,7 @@ function namesIn(
       const names = (here[depth] ?? 0) + 1;
       here[depth] = names;
       if (names > MOST_NAMES)
-        return { ok: false, at: index, problem: `more than ${MOST_NAMES} names stand in one object` };
+        return { ok: false, at: index, problem: `more than ${MOST_NAMES} names are in one object` };
     } else if (character === 0x7b || character === 0x5b) {
       depth += 1;
       if (depth > limit) return { ok: false, at: index, problem: `it is nested more than ${limit} deep` };
@@ -207,7 +207,7 @@ const PARSER_WORDS: Partial<Record<ReturnType<typeof printParseErrorCode>, strin
   PropertyNameExpected: 'a name in double quotes is missing before this (or a comma is too many)',
   CloseBraceExpected: 'a } is missing before this',
   CloseBracketExpected: 'a ] is missing before this',
-  EndOfFileExpected: 'something stands after the end',
+  EndOfFileExpected: 'there is something after the end',
   InvalidCommentToken: 'comments are not JSON',
   UnexpectedEndOfString: 'a text is not closed with a double quote',
   InvalidSymbol: 'this is no JSON value',
@@ -235,7 +235,7 @@ function faultsOf(text: string, file: string): readonly Finding[] {
       },
       onObjectProperty: (name, offset) => {
         const said = names.at(-1);
-        if (said?.has(name)) unsafe(offset, `${name} is said twice`, 'Keep one of the two.');
+        if (said?.has(name)) unsafe(offset, `${name} is given twice`, 'Keep one of the two.');
         if (name in Object.prototype) unsafe(offset, `the name ${name} is reserved`, 'Use another name.');
         said?.add(name);
       },
@@ -257,8 +257,7 @@ function faultsOf(text: string, file: string): readonly Finding[] {
 function parserWords(error: ParseErrorCode): { readonly problem: string; readonly remedy: string } {
   return {
     problem: PARSER_WORDS[printParseErrorCode(error)] ?? 'this is not JSON',
-    remedy:
-      'Mend this place in an editor that knows JSON, or put back a copy that is whole. Nothing was changed.',
+    remedy: 'Fix this place in an editor that knows JSON, or restore a good copy. Nothing was changed.',
   };
 }
 

@@ -14,7 +14,7 @@ export const nameShape = z.strictObject({ kind: idText, id: idText });
 
 /** Who, when, what; spread into the shapes of edits and entries. */
 export const deedShape = {
-  edit: idText.describe('Permanent id of the edit; one edit may stand in several documents'),
+  edit: idText.describe('Permanent id of the edit; one edit may be in several documents'),
   at: text.describe('When, by the clock of the computer; order is the chain, never the clock'),
   by: text.describe('Who'),
   what: text.describe('What was done, in words'),

@@ -5,7 +5,7 @@ export const archiveUnreadable = defineFinding({
   code: 'archive-unreadable',
   severity: 'fault',
   title: 'An archive is damaged or is none of ours.',
-  rationale: 'Half of a bundle taken in for the whole would leave rows out without a word.',
+  rationale: 'Half a bundle taken for all of it would leave rows out silently.',
 });
 
 /** An archive holds what no bundle of ours holds. */
@@ -22,7 +22,7 @@ export const bundleAltered = defineFinding({
   code: 'bundle-altered',
   severity: 'fault',
   title: 'A bundle is not as it was packed.',
-  rationale: 'A file exchanged or lost on the way must not pass for what the rig sent.',
+  rationale: 'A file that was swapped or lost on the way must not pass for what the rig sent.',
 });
 
 /** A bundle was packed in another project. */

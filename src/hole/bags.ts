@@ -26,12 +26,12 @@ export const bag = z.strictObject({
   of: words.optional().describe('Number of the primary that a duplicate repeats'),
   method: z.enum(['second chute', 'spear']).optional().describe('How a duplicate was taken'),
   material: words.optional().describe('Lot of the standard, or kind of the blank'),
-  rod: id.optional().describe('The rod done event that issued it, or the rod that it lies with'),
+  rod: id.optional().describe('The rod done event that issued it, or the rod that it is with'),
   byHand: z.literal(true).optional().describe('Placed by hand: it never moves the stream of numbers'),
   filled: z
     .literal(true)
     .optional()
-    .describe('Somebody said that there is a bag, though its metre gave no return'),
+    .describe('Someone said that there is a bag, though its metre gave no return'),
   reason: words.optional().describe('Why it is spoiled, or why it was placed by hand'),
 });
 export type Bag = Readonly<Omit<z.infer<typeof bag>, 'kind'>> & { readonly kind: (typeof BAG_KINDS)[number] };

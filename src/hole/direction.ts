@@ -39,7 +39,7 @@ export const shot = z.strictObject({
     .max(90)
     .optional()
     .describe('Magnetic dip, degrees, positive downwards'),
-  azimuthRejected: words.optional().describe('Why its azimuth is not used; its dip stands'),
+  azimuthRejected: words.optional().describe('Why its azimuth is not used; its dip is kept'),
   rejected: words.optional().describe('Why neither is used'),
   at: stamp,
   by: words,

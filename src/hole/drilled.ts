@@ -16,7 +16,7 @@ export const rodDone = z.strictObject({
   unmended: z
     .literal(true)
     .optional()
-    .describe('The mismatch is noted and not mended yet: the bags are recorded as they were expected'),
+    .describe('The mismatch is noted and still open: the bags are recorded as expected'),
 });
 export type RodDone = Readonly<z.infer<typeof rodDone>>;
 
@@ -53,7 +53,7 @@ export type StreamFact = Readonly<z.infer<typeof streamFact>>;
 export const FELT = ['solid', 'cavity'] as const;
 
 /**
- * What the driller felt over some metres, in his word: table `feltByDriller`. It is no log: no one saw chips of these metres. Of words on one
+ * What the driller felt over some metres, in his word: table `feltByDriller`. It is not a log: no one saw chips of these metres. Of words on one
  * metre the one recorded last counts; but no later word takes back a cavity ({@link wordAt}): the record of it is taken out by hand.
  */
 export const feltByDriller = z.strictObject({

@@ -12,7 +12,7 @@ export const decision = z.strictObject({
   verdict: z.enum(VERDICTS),
   rules: z
     .array(z.strictObject({ rule: words, state: z.enum(['met', 'not met', 'cannot tell']), words }))
-    .describe('Each rule as it stood'),
+    .describe('Each rule as it was'),
   toMm: depthMm
     .optional()
     .describe(

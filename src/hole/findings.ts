@@ -29,7 +29,7 @@ export const REFUSALS = {
   rodBackwards: defineFinding({
     code: 'rod-above-drilled',
     severity: 'fault',
-    title: 'A rod done stands at or above the depth that was drilled already.',
+    title: 'A rod done is at or above the depth already drilled.',
     rationale:
       'The drilled head only goes down; a depth mark that goes up is a slip of the pen or of the rod count.',
   }),
@@ -56,15 +56,14 @@ export const REFUSALS = {
   bagsAmended: defineFinding({
     code: 'bags-amended-since',
     severity: 'fault',
-    title: 'A mismatch is to be mended after its bags were amended by hand.',
-    rationale: 'What somebody wrote down of a bag that lay before them is not written over by a rule.',
+    title: 'A mismatch can’t be fixed: its bags were amended by hand since.',
+    rationale: 'What someone wrote down of a bag that lay before them is not written over by a rule.',
   }),
   bagUsed: defineFinding({
     code: 'bag-used-twice',
     severity: 'fault',
     title: 'A bag number would be used a second time.',
-    rationale:
-      'A number used twice makes two samples one at the laboratory; neither can be told apart again.',
+    rationale: 'A number used twice makes two samples one at the laboratory; they can’t be told apart again.',
   }),
 } as const;
 
@@ -73,7 +72,7 @@ export const STANDING_FINDINGS = {
   loggedTwice: defineFinding({
     code: 'rows-logged-twice',
     severity: 'fault',
-    title: 'Two rows stand over the same metres.',
+    title: 'Two rows cover the same metres.',
     rationale:
       'Two copies logged the same metre. Everything counted by length counts it twice, and one of the two is wrong.',
   }),
@@ -109,9 +108,9 @@ export const QUESTION_FINDINGS = {
   open: defineFinding({
     code: 'question-open',
     severity: 'warning',
-    title: 'Two copies changed the same cell differently, and nobody said yet which holds.',
+    title: 'Two copies changed the same cell differently, and it is not settled which to keep.',
     rationale:
-      'Ours stands until it is settled. Passed on as it is, one of two observations is dropped without anybody having chosen.',
+      'Ours is kept until it is settled. Passed on as it is, one of two observations is dropped and no one chose which.',
   }),
   changed: defineFinding({
     code: 'question-changed-since',
@@ -122,7 +121,7 @@ export const QUESTION_FINDINGS = {
   unfit: defineFinding({
     code: 'question-does-not-fit',
     severity: 'fault',
-    title: 'What the other copy says no longer fits what stands around it.',
+    title: 'What the other copy says no longer fits what is around it.',
     rationale:
       'A row that its own schema refuses, or that overlaps another, is not made to settle a question.',
   }),

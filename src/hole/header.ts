@@ -39,7 +39,7 @@ export const header = z.strictObject({
     .optional()
     .describe('Taken from tables of others: never logged here'),
   stateReason: words.optional().describe('Why it was suspended or abandoned'),
-  logFromMm: depthMm.describe('Where logging starts, in whole millimetres: 0, or the foot of a pre-collar'),
+  logFromMm: depthMm.describe('Where logging starts, in whole millimetres: 0, or the bottom of a pre-collar'),
   intervalMm: z.int().min(100).max(10_000).describe('Usual length of a logged row, in whole millimetres'),
   rodMm: z.int().min(1000).max(20_000).describe('Length of a rod, in whole millimetres'),
   firstRodOffsetMm: z

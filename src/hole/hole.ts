@@ -11,7 +11,7 @@ import { legendCode, legendField, legendScale } from './legend.ts';
 import { row, waitingEvent } from './log.ts';
 import { words } from './parts.ts';
 
-/** What stands in each table of a hole. */
+/** What is in each table of a hole. */
 export const HOLE_NOUNS = {
   hole: header,
   plan,
@@ -49,7 +49,7 @@ export const HOLE_NOUNS = {
       state: z.enum(['open', 'settled']),
       settled: z.enum(['ours', 'theirs']).optional().describe('Which of the two was chosen'),
     })
-    .describe('Cells that two copies of the hole changed differently; ours stands until somebody settles it'),
+    .describe('Cells that two copies of the hole changed differently; ours is kept until someone settles it'),
 } as const;
 
 export type HoleTable = keyof typeof HOLE_NOUNS;

@@ -31,7 +31,7 @@ export const legendCode = z.strictObject({
   pair: words.optional().describe('Two letters that typed it; frozen once logged with'),
   key: words
     .optional()
-    .describe('One letter that typed it where it stood in the row above; frozen once logged with'),
+    .describe('One letter that typed it if it was in the row above; frozen once logged with'),
   cgi: words.optional(),
   mineral: words.optional(),
   unit: words.optional().describe('Unit of what is measured of it, where it is an event'),

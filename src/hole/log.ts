@@ -9,7 +9,7 @@ const code = z.string().min(1).max(40);
 const percent = z.number().min(0).max(100);
 const amount = z.union([percent, z.literal('trace')]);
 const filled = (record: object): boolean => Object.keys(record).length > 0;
-const share = z.strictObject({ code, percent: percent.describe('Share of the whole, in percent') });
+const share = z.strictObject({ code, percent: percent.describe('Share, in percent') });
 const qualified = z
   .record(
     code,
@@ -21,7 +21,7 @@ const qualified = z
   .optional()
   .describe('What more is said of a code, by code and by the list it is from (the legend has both)');
 
-/** A cell as it stands in a file; which member it may have, the field's kind says (the legend). */
+/** A cell as it is in a file; which member it may have, the field's kind says (the legend). */
 const cell = z.union([
   z.strictObject({
     absent: z.enum(['none', 'not observed']).describe('Looked and saw none, or not observed'),
@@ -59,7 +59,7 @@ const cell = z.union([
       .record(
         code,
         z.strictObject({
-          atMm: depthMm.optional().describe('Where it is, inside the row; missing where nobody knows'),
+          atMm: depthMm.optional().describe('Where it is, inside the row; missing where no one knows'),
           number: z
             .number()
             .optional()

@@ -44,7 +44,7 @@ export async function readMail(bytes: Uint8Array, file: string): Promise<Result<
     );
   if (isCompoundFile(bytes))
     return refuse(
-      'its mail program saved it in a form of its own',
+      'its mail program saved it in its own form',
       `Save it as .eml, or save its attachments and take those in. ${NOTHING_CHANGED}`,
     );
   const tooMany = linesFault(bytes);
@@ -115,7 +115,7 @@ function attachmentFault(attachment: Attachment, file: string, index: number): r
     );
   if (attachment.mimeType === 'application/ms-tnef' || name.toLowerCase() === 'winmail.dat')
     return at(
-      'a mail program has packed the attachments in a form of its own',
+      'a mail program packed the attachments in its own form',
       'Have it sent again as plain text, or the files on a stick.',
     );
   return [];

@@ -24,7 +24,7 @@ const fieldMapping = z.union([
       .record(z.string().max(200), z.string().min(1).max(40))
       .optional()
       .describe(
-        'What each cell means: a code of the field’s list, or a level of its scale; one that is not here is taken as it stands',
+        'What each cell means: a code of the field’s list, or a level of its scale; one that is not here is taken as it is',
       ),
     trace: texts.optional().describe('Cells that mean a trace'),
     ...absences,

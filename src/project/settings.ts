@@ -15,7 +15,7 @@ const person = z.strictObject({
   name: words.describe('Name of the person'),
   role: z
     .enum(['geologist', 'field assistant', 'driller', 'offsider', 'camp'])
-    .describe('What the person does on the rig; the first geologist signs where nobody else is said'),
+    .describe('What the person does on the rig; the first geologist signs if no one else is given'),
 });
 
 const rig = z.strictObject({
@@ -72,14 +72,14 @@ export const projectSettings = z.strictObject({
   format: z.literal(1).describe('Format of this file'),
   name: words.describe('Name of the project'),
   company: words.optional().describe('Company that the hole is drilled for'),
-  district: words.optional().describe('Where the project lies, in words'),
+  district: words.optional().describe('Where the project is, in words'),
   camp: camp
     .optional()
     .describe('Where the mail drafts of packed bundles go to; without it a person addresses them'),
   people: z.array(person).min(1).describe('People who sign for what they record'),
-  rigs: z.array(rig).min(1).describe('Rigs of the project; the first one is meant where none is said'),
+  rigs: z.array(rig).min(1).describe('Rigs of the project; the first one is meant if none is given'),
   log: log.describe('How rows are logged'),
-  hazards: hazards.describe('What the site says about what can hurt somebody'),
+  hazards: hazards.describe('What the site says about what can hurt someone'),
   sampling: samplingSettings.describe('Bag numbers, controls, recovery, trays, results'),
   survey: surveySettings,
   shift: shiftSettings.describe('Shifts, activities and the contract'),

@@ -38,7 +38,7 @@ function linkFault(entry: Entry, previous: string | undefined, checking: Checkin
   return joinFault(entry, checking);
 }
 
-const NO_MERGE = 'it is no merge and holds entries of another copy';
+const NO_MERGE = 'it is not a merge and holds entries of another copy';
 
 /** What is wrong with what a merge brings in. */
 function joinFault(entry: Entry, checking: Checking): string | undefined {
@@ -61,7 +61,7 @@ function incomingFault(incoming: readonly Entry[], tip: string, checking: Checki
   for (const inner of incoming) {
     const problem = innerFault(inner, checking);
     if (problem !== undefined) return `an entry merged in: ${problem}`;
-    if (found.has(inner.hash)) return 'an entry merged in: it is held twice';
+    if (found.has(inner.hash)) return 'an entry merged in: it is there twice';
     if (!named.has(inner.hash)) return 'an entry merged in: nothing follows it';
     found.add(inner.hash);
     checking.held.add(inner.hash);

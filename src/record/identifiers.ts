@@ -12,5 +12,5 @@ export function identifierFault(id: string): string | undefined {
   if (FORM.test(id)) return undefined;
   if (id.length > 40) return 'it is longer than 40 characters';
   if (FORM.test(id.toUpperCase())) return `small letters: write ${id.toUpperCase()}`;
-  return 'only capitals, digits, _ and - may stand in it, and it starts with a capital or a digit';
+  return 'only capitals, digits, _ and - are allowed, and it starts with a capital or a digit';
 }

@@ -5,7 +5,7 @@ import { canonicalJson, type Json, own, sameJson } from './json.ts';
 /**
  * A question that a merge left, as it is stored; `null` is "not there". Its id and the order of its two values hang on nothing but the cell
  * and the values, so that two copies that each merged the other ask one question and not two. Which of the values is ours in the copy at
- * hand is told by what stands in the cell.
+ * hand is told by what is in the cell.
  */
 export interface StoredQuestion {
   readonly table: string;

@@ -23,7 +23,7 @@ interface Made {
   readonly entry: Entry | undefined;
 }
 
-/** Two records that contradict each other: the later one counts until somebody settles it. */
+/** Two records that contradict each other: the later one counts until someone settles it. */
 export interface Rival {
   readonly table: string;
   readonly id: Id;

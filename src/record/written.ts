@@ -39,7 +39,7 @@ export type WasWritten = (table: string, id: Id, path?: Path) => boolean;
 /**
  * The cells that a document wrote and a copy holding the entries `held` has not seen. Up to a merge only what still stands counts: of
  * two values that a merge brought together one lies in a question, and whoever changed the other knew the one that stands. There a cell
- * may stand at an old value because somebody put it back on purpose. What was written and taken back since counts for nothing.
+ * may stand at an old value because someone put it back on purpose. What was written and taken back since counts for nothing.
  */
 export function unseenCells(document: Document, held: ReadonlySet<string>): WasWritten {
   const { history, tables } = document;
@@ -153,7 +153,7 @@ function add(writings: Writings, change: Change | DoneChange, before: Tables = {
   else there.push(writing);
 }
 
-/** True where a writing wrote what stands now: in the cell named, or in any of the thing. */
+/** True where a writing wrote what is there now: in the cell named, or in any of the thing. */
 function stands(
   { change, before }: { readonly change: Change | DoneChange; readonly before: Thing },
   now: Thing | undefined,

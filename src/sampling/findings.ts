@@ -5,7 +5,7 @@ export const bagElsewhere = defineFinding({
   code: 'bag-not-of-this-hole',
   severity: 'fault',
   title: 'A bag was issued in a hole that its number was not labelled for.',
-  rationale: 'It is another hole’s bag, left on the stand, and that hole will want its number.',
+  rationale: 'It is another hole’s bag, left on the splitter, and that hole will need its number.',
 });
 
 /** Raised when bag runs are checked. */
@@ -21,7 +21,7 @@ export const runBackwards = defineFinding({
 export const runOutside = defineFinding({
   code: 'bag-run-outside',
   severity: 'warning',
-  title: 'A bag run lies outside the numbers of its rig.',
+  title: 'A bag run is outside the numbers of its rig.',
   rationale: 'The numbers may be another rig’s, on its way to using them too.',
 });
 
@@ -54,7 +54,7 @@ export const labBlankHigh = defineFinding({
 export const labPairApart = defineFinding({
   code: 'laboratory-pair-apart',
   severity: 'note',
-  title: "The laboratory's own repeat or duplicate lies far from the first result.",
+  title: "The laboratory's own repeat or duplicate is far from the first result.",
   rationale: 'The same pulp read twice shows how far a result can be trusted, before the splitter is blamed.',
 });
 
@@ -71,16 +71,14 @@ export const labStandardOff = defineFinding({
   code: 'laboratory-standard-off',
   severity: 'warning',
   title: "The laboratory's own standard reads more than two standard deviations from its value.",
-  rationale:
-    'It stands on the certificate because it is part of it: a batch with a failed one is asked about.',
+  rationale: 'It is on the certificate because it is part of it: a batch with a failed one is asked about.',
 });
 
 /** Raised from the results of blanks that are under a detection limit which lies above the blank's own limit. */
 export const blankUntold = defineFinding({
   code: 'blank-untold',
   severity: 'note',
-  title:
-    'A blank is under a detection limit that lies above its own limit: nothing says whether it is clean.',
+  title: 'A blank is below a detection limit that is above its own limit: whether it is clean can’t be told.',
   rationale: 'A method too coarse to see the smear is not a clean blank.',
 });
 
@@ -88,7 +86,7 @@ export const blankUntold = defineFinding({
 export const controlAsMetre = defineFinding({
   code: 'control-number-as-metre',
   severity: 'warning',
-  title: 'A number reserved for a control holds a metre, or the other way round, and nobody chose it.',
+  title: 'A number reserved for a control holds a metre, or the other way round, and no one chose it.',
   rationale:
     'Either the control was forgotten or the stream slipped by one; both show here before the laboratory does.',
 });
@@ -107,15 +105,15 @@ export const withoutMaterial = defineFinding({
   severity: 'warning',
   title: 'The scheme asks for a control that the project lists no material for.',
   rationale:
-    'The one at the splitter is told to put in a standard and not which, so that the result can be held against nothing.',
+    'The one at the splitter is told to put in a standard and not which, so that the result can’t be compared with anything.',
 });
 
 /** Raised where the one who gave the sacks is not the one who took them last. */
 export const custodyBroken = defineFinding({
   code: 'custody-broken',
   severity: 'warning',
-  title: 'Sacks changed hands and nobody wrote it down.',
-  rationale: 'A chain of custody with a hand missing says nothing about where the samples were.',
+  title: 'Sacks were handed over and it was not written down.',
+  rationale: 'A chain of custody with a gap does not show where the samples were.',
 });
 
 /** Raised when a dispatch is made up. A dispatch with a double is refused. */
@@ -155,7 +153,7 @@ export const dispatchRefused = defineFinding({
 export const duplicateApart = defineFinding({
   code: 'duplicate-apart',
   severity: 'note',
-  title: 'A field duplicate and its primary lie far apart.',
+  title: 'A field duplicate and its primary are far apart.',
   rationale: 'Coarse gold does that, and so do swapped bags and a splitter out of level.',
 });
 
@@ -181,7 +179,7 @@ export const duplicateWithoutPrimary = defineFinding({
 export const hygieneNotLooked = defineFinding({
   code: 'hygiene-not-looked',
   severity: 'note',
-  title: 'Nobody recorded whether cyclone and splitter were clean at a rod.',
+  title: 'No one recorded whether cyclone and splitter were clean at a rod.',
   rationale: 'What is not recorded can’t be shown later, when a smeared grade is asked about.',
 });
 
@@ -205,7 +203,7 @@ export const massInGrams = defineFinding({
 export const massUnreadable = defineFinding({
   code: 'mass-unreadable',
   severity: 'fault',
-  title: 'A mass is no number of kilograms, or more than such a bag can hold.',
+  title: 'A mass is not a number of kilograms, or more than such a bag can hold.',
   rationale: 'What can’t be read must not become a figure.',
 });
 
@@ -224,7 +222,7 @@ export const metresContaminated = defineFinding({
   severity: 'note',
   title: 'A sample was seen to be contaminated.',
   rationale:
-    'Chips of another metre are in it: its grade belongs to no metre, and nobody can see that later.',
+    'Chips of another metre are in it: its grade belongs to no metre, and no one can see that later.',
 });
 
 /** Raised from the moisture seen at the splitter, where too few follow one another for a wet run. */
@@ -247,9 +245,9 @@ export const metresWithoutSample = defineFinding({
 export const mismatchUnmended = defineFinding({
   code: 'mismatch-unmended',
   severity: 'warning',
-  title: 'A mismatch noted at a rod is not mended.',
+  title: 'A bag mismatch noted at a rod is still open.',
   rationale:
-    'The bags from that rod on are recorded as they were expected, not as they lie: every number may be on the wrong metre.',
+    'The bags from that rod on are recorded as expected, not as they are: every number may be on the wrong metre.',
 });
 
 /** Raised when the number blocks of the rigs are checked. */
@@ -267,7 +265,7 @@ export const numberNotOurs = defineFinding({
   title: 'A bag number has not the form that the project gives its numbers.',
   rationale:
     'A number with a digit too many or another prefix is a typing slip or another project’s bag. The laboratory would ' +
-    'report it and nobody could say which metre it was.',
+    'report it and no one could say which metre it was.',
 });
 
 /** Raised when the form of the bag numbers is checked. */
@@ -284,7 +282,7 @@ export const usedTwice = defineFinding({
   severity: 'fault',
   title: 'A bag number is on more than one bag.',
   rationale:
-    'The laboratory gives one result for a number. Nobody can say afterwards which of the two metres it belongs to.',
+    'The laboratory gives one result for a number. No one can say afterwards which of the two metres it belongs to.',
 });
 
 /** Raised where fewer controls were put out than the rate that is wanted asks for. */
@@ -300,7 +298,7 @@ export const receiptDiffers = defineFinding({
   code: 'receipt-differs',
   severity: 'fault',
   title: 'The laboratory did not receive the bags that were sent.',
-  rationale: 'A missing, doubled or strange number is cheap to find while the sacks still stand there.',
+  rationale: 'A missing, doubled or strange number is cheap to find while the sacks are still there.',
 });
 
 /** Raised where no column of a receipt holds sample numbers. */
@@ -356,7 +354,7 @@ export const resultMissing = defineFinding({
   code: 'result-missing',
   severity: 'warning',
   title: 'A certificate leaves out numbers between those it reports.',
-  rationale: 'A calico that is lost at the laboratory is found while its batch still stands there.',
+  rationale: 'A calico that is lost at the laboratory is found while its batch is still there.',
 });
 
 /** Raised when results are compared with the issued bags. */
@@ -450,7 +448,7 @@ export const slotUsual = defineFinding({
   severity: 'fault',
   title: 'The usual kind of a slot is none of the kinds that it can be.',
   rationale:
-    'Where nobody chooses, the bag is printed and filled as the usual kind, so it has to be one of those allowed.',
+    'If no one chooses, the bag is printed and filled as the usual kind, so it has to be one of those allowed.',
 });
 
 /** Raised by metre from the mass of the calico. */
@@ -474,7 +472,7 @@ export const standardOff = defineFinding({
 export const standardRun = defineFinding({
   code: 'standard-run',
   severity: 'warning',
-  title: 'Standards one after another lie on one side more than chance gives.',
+  title: 'Standards one after another are on one side more often than chance allows.',
   rationale: 'A slow drift never fails a single standard and moves every grade.',
 });
 
@@ -483,7 +481,7 @@ export const transferCount = defineFinding({
   code: 'transfer-count',
   severity: 'warning',
   title: 'The count at a transfer is not the count sent.',
-  rationale: 'Bags go missing between two hands. The place to ask is the transfer where the count changed.',
+  rationale: 'Bags go missing between two people. The place to ask is the transfer where the count changed.',
 });
 
 /** Raised when trays as filled are compared with the project’s compartments. */

@@ -17,13 +17,13 @@ const slotPlace = {
 /** One slot of the control scheme: numbers reserved, so that bags can be numbered the day before. */
 const slot = z.union([
   z
-    .strictObject({ ...slotPlace, kind: z.enum(CONTROL_KINDS).describe('What stands there') })
+    .strictObject({ ...slotPlace, kind: z.enum(CONTROL_KINDS).describe('What is there') })
     .describe('The kind is fixed'),
   z
     .strictObject({
       ...slotPlace,
       oneOf: z.array(z.enum(CONTROL_KINDS)).min(2).describe('Kinds that can be chosen while drilling'),
-      usually: z.enum(CONTROL_KINDS).describe('The kind where nobody chooses; one of `oneOf`'),
+      usually: z.enum(CONTROL_KINDS).describe('The kind if no one chooses; one of `oneOf`'),
     })
     .describe('The kind is chosen late, where the geology asks for it'),
 ]);
@@ -68,7 +68,7 @@ const numbers = z.strictObject({
     .min(1)
     .describe('Prefixes of the bag numbers; none of them begins with another'),
   digits: z.int().min(3).max(9).describe('Digits behind the prefix, check digit not counted'),
-  checkDigit: z.enum(CHECK_DIGITS).optional().describe('Way of the check digit behind them, if there is one'),
+  checkDigit: z.enum(CHECK_DIGITS).optional().describe('Kind of check digit after them, if there is one'),
   blocks: z
     .array(
       z.strictObject({
@@ -105,14 +105,14 @@ const controls = z.strictObject({
     .describe('Controls proposed beside the slots, where the log asks for one'),
   wanted: z
     .strictObject({
-      standardPercent: z.number().min(0).max(50).optional().describe('Standards, per cent of the primaries'),
-      blankPercent: z.number().min(0).max(50).optional().describe('Blanks, per cent of the primaries'),
+      standardPercent: z.number().min(0).max(50).optional().describe('Standards, % of the primaries'),
+      blankPercent: z.number().min(0).max(50).optional().describe('Blanks, % of the primaries'),
       duplicatePercent: z
         .number()
         .min(0)
         .max(100)
         .optional()
-        .describe('Field duplicates, per cent of the primaries'),
+        .describe('Field duplicates, % of the primaries'),
     })
     .describe('Rates wanted, controls in a hundred primary samples'),
 });
@@ -161,7 +161,7 @@ const columns = z.strictObject({
         column: words
           .optional()
           .describe('Heading of the column that says so, where it is not the one with the sample numbers'),
-        at: z.enum(['start', 'end', 'whole']).describe('Where in the cell the mark stands'),
+        at: z.enum(['start', 'end', 'whole']).describe('Where in the cell the mark is'),
         text: words.describe(
           'The mark as the laboratory writes it: RPT, DUP, BLANK, the name of its standard',
         ),
@@ -181,7 +181,7 @@ const columns = z.strictObject({
           .min(1)
           .max(200)
           .optional()
-          .describe('How far a repeat or a duplicate may lie from the first result, per cent of their mean'),
+          .describe('How far a repeat or a duplicate may be from the first result, in % of their mean'),
       }),
     )
     .optional()
@@ -212,13 +212,13 @@ export const samplingSettings = z.strictObject({
   split: z
     .strictObject({
       targetKg: z.number().min(0.1).max(30).describe('Mass that a calico should have, in kilograms'),
-      tolerancePercent: z.number().min(1).max(100).describe('How far off the target it may be, in per cent'),
+      tolerancePercent: z.number().min(1).max(100).describe('How far off the target it may be, in %'),
     })
     .describe('The calico off the splitter'),
   recovery: z
     .strictObject({
-      lowPercent: z.number().min(0).max(100).describe('Recovery under this is flagged, in per cent'),
-      highPercent: z.number().min(100).max(200).describe('Recovery over this is flagged, in per cent'),
+      lowPercent: z.number().min(0).max(100).describe('Recovery under this is flagged, in %'),
+      highPercent: z.number().min(100).max(200).describe('Recovery over this is flagged, in %'),
     })
     .describe('Recovery that is worth a look'),
   hygiene: z
@@ -244,7 +244,7 @@ export const samplingSettings = z.strictObject({
     .optional()
     .describe('Bags in a row on the ground, as they are laid out from the top of the hole on'),
   sackBags: z.int().min(1).max(50).describe('Calicos in a sack'),
-  laboratory: words.optional().describe('Where samples go, if nothing else is said'),
+  laboratory: words.optional().describe('Where samples go, if left out'),
   results: columns.optional().describe("How the laboratory's CSV is read"),
   resplit: resplit.optional().describe('Which composites ask for single metres, once results are back'),
 });

@@ -254,7 +254,7 @@ export function dangerNamed(label: string): Caution['kind'] | undefined {
   return NAMES.find(([, name]) => name.test(label))?.[0];
 }
 
-/** A caution by its kind as somebody types it (`void`, `silica`), in the usual words; undefined for no kind. */
+/** A caution by its kind as someone types it (`void`, `silica`), in the usual words; undefined for no kind. */
 export function cautionTyped(typed: string): Caution | undefined {
   const word = typed.trim().toLowerCase();
   const kind = CAUTION_KINDS.find((each) => each === word || each.split(' ')[0] === word);

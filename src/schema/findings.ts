@@ -14,15 +14,15 @@ export const barrierUnknown = defineFinding({
   code: 'schema-barrier-unknown',
   severity: 'fault',
   title: 'A field does not carry across a change of something that is not there.',
-  rationale: 'It would carry across that change all the same, and nobody would see it.',
+  rationale: 'It would carry across that change all the same, and no one would see it.',
 });
 
-/** Raised where `notAcross` names a field that stands below, or the field itself. */
+/** Raised where `notAcross` names a field that is below, or the field itself. */
 export const barrierLater = defineFinding({
   code: 'schema-barrier-later',
   severity: 'fault',
-  title: 'A field does not carry across a change of a field that stands below it on the log sheet.',
-  rationale: 'Fields are filled from the top down: what stands below is not known yet.',
+  title: 'A field does not carry across a change of a field that is below it on the log sheet.',
+  rationale: 'Fields are filled from the top down: what is below is not known yet.',
 });
 
 /** Raised where a field has `notAcross` and does not carry. */
@@ -55,14 +55,14 @@ export const changeCodeMeaning = defineFinding({
   code: 'change-code-meaning',
   severity: 'fault',
   title: 'A code that rows were logged with is now called something else.',
-  rationale: 'The rows were seen by somebody who meant the old words. A changed meaning is a new code.',
+  rationale: 'The rows were seen by someone who meant the old words. A changed meaning is a new code.',
 });
 
 /** Raised where rows hold a field that is no longer on the log sheet. */
 export const changeFieldGone = defineFinding({
   code: 'change-field-gone',
   severity: 'warning',
-  title: 'Rows hold a field that is no longer on the log sheet.',
+  title: 'Rows have a field that is no longer on the log sheet.',
   rationale: 'They keep it and decode by the legend of their hole; new rows will not have it.',
 });
 
@@ -88,7 +88,7 @@ export const changeStrokesDropped = defineFinding({
   severity: 'warning',
   title: 'What rows were logged with is now typed another way.',
   rationale:
-    'The old strokes are refused from now on. That is safe, and somebody will have to learn it in the middle of a hole.',
+    'The old strokes are refused from now on. That is safe, and someone will have to learn it in the middle of a hole.',
 });
 
 /** Raised where strokes that rows were logged with now type another thing. */
@@ -112,14 +112,14 @@ export const codeTwice = defineFinding({
   code: 'schema-code-twice',
   severity: 'fault',
   title: 'A list has the same code twice.',
-  rationale: 'Nobody could say later which of the two was logged.',
+  rationale: 'No one could say later which of the two was logged.',
 });
 
 /** Raised where a code holds what the entry line can’t say. */
 export const codeUnsayable = defineFinding({
   code: 'schema-code-unsayable',
   severity: 'fault',
-  title: 'A code can’t be said in the entry line.',
+  title: 'A code can’t be typed in the entry line.',
   rationale: 'A code that can’t be typed can’t be logged.',
 });
 
@@ -163,7 +163,7 @@ export const hazardUnloggable = defineFinding({
   code: 'schema-hazard-unloggable',
   severity: 'warning',
   title: 'A plan expects a danger that no code stands for.',
-  rationale: 'When the hole meets it nobody can log it: no warning comes, and no rule sees it.',
+  rationale: 'When the hole meets it no one can log it: no warning comes, and no rule sees it.',
 });
 
 /** Raised where a CSV of codes lacks a column that the mapping names. */
@@ -171,10 +171,10 @@ export const importColumn = defineFinding({
   code: 'codes-column-missing',
   severity: 'fault',
   title: 'A CSV of codes lacks a column that was named.',
-  rationale: 'Nothing is taken from it, because what stands in the other columns would be a guess.',
+  rationale: 'Nothing of it is used, because what the other columns mean would be a guess.',
 });
 
-/** Raised where a file of codes is no CSV. */
+/** Raised where a file of codes is not CSV. */
 export const importCsv = defineFinding({
   code: 'codes-not-csv',
   severity: 'fault',
@@ -187,7 +187,7 @@ export const importRow = defineFinding({
   code: 'codes-line-unusable',
   severity: 'fault',
   title: 'A line of a CSV of codes can’t be used.',
-  rationale: 'A code library with a line left out would refuse what somebody logs later.',
+  rationale: 'A code library with a line left out would refuse what someone logs later.',
 });
 
 /** Raised where a single key names something that takes no amount. */
@@ -196,7 +196,7 @@ export const keyUseless = defineFinding({
   severity: 'warning',
   title: 'A single key can never be used.',
   rationale:
-    'A single key always has an amount behind it. Where no amount belongs, the pair types it; the key is lost to something that needs it.',
+    'A single key is always followed by an amount. Where no amount belongs, the pair types it; the key is lost to something that needs it.',
 });
 
 /** Raised where two keys, typed one after the other with the amount of the first left out, are a pair that takes an amount. */
@@ -233,7 +233,7 @@ export const listEmpty = defineFinding({
     'Nothing can be logged in it until the list has a code. While a file is being written that is all right.',
 });
 
-/** Raised where a column of the log on screen is no field, or can't be one. */
+/** Raised where a column of the log on screen is not a field, or can't be one. */
 export const columnUnknown = defineFinding({
   code: 'schema-column-unknown',
   severity: 'warning',
@@ -281,7 +281,7 @@ export const notJson = defineFinding({
   severity: 'fault',
   title: 'A file is not readable as JSON.',
   rationale:
-    'Nothing in it can be trusted once a comma or a quote is missing, so nothing of it is used until it is mended.',
+    'Nothing in it can be trusted once a comma or a quote is missing, so nothing of it is used until it is fixed.',
 });
 
 /** Raised where a number field has no room between its limits. */
@@ -292,12 +292,12 @@ export const numberRange = defineFinding({
   rationale: 'Every reading would be refused.',
 });
 
-/** Raised where an only-when asks a field that stands below. */
+/** Raised where an only-when asks a field that is below. */
 export const onlyWhenLater = defineFinding({
   code: 'schema-only-when-later',
   severity: 'fault',
-  title: 'An only-when asks a field that stands below it on the log sheet.',
-  rationale: 'Fields are filled from the top down: what stands below is not known yet.',
+  title: 'An only-when asks a field that is below it on the log sheet.',
+  rationale: 'Fields are filled from the top down: what is below is not known yet.',
 });
 
 /** Raised where an only-when compares a field in a way that its kind has no answer for. */
@@ -306,7 +306,7 @@ export const onlyWhenSenseless = defineFinding({
   severity: 'warning',
   title: 'An only-when compares a field in a way it has no answer for.',
   rationale:
-    'A text has no size and a percent has no code: the comparison can never be told, so the field would never be asked.',
+    'A text has no size and a percent has no code: the comparison can never be decided, so the field would never be asked.',
 });
 
 /** Raised where an only-when names a field, code or level that is not there. */
@@ -314,7 +314,7 @@ export const onlyWhenUnknown = defineFinding({
   code: 'schema-only-when-unknown',
   severity: 'fault',
   title: 'An only-when asks something that is not there.',
-  rationale: 'It could never be told, so the field would never be asked.',
+  rationale: 'It could never be decided, so the field would never be asked.',
 });
 
 /** Raised where the style or file underneath is not the one that was agreed with. */
@@ -323,7 +323,7 @@ export const parentChanged = defineFinding({
   severity: 'warning',
   title: 'The style or file underneath has changed since it was last agreed with.',
   rationale:
-    'A list that changes under a project half-way through a program makes its holes hard to compare. Somebody should look before the next hole.',
+    'A list that changes under a project half-way through a program makes its holes hard to compare. Someone should look before the next hole.',
 });
 
 /** Raised where a file extends a style or a file that is not there. */
@@ -335,7 +335,7 @@ export const parentMissing = defineFinding({
     'Without its parent most of its lists are missing, and a log on the rest would have to be done again.',
 });
 
-/** Raised where an entry is to stand before or after one that is not there. */
+/** Raised where an entry is to come before or after one that is not there. */
 export const placeUnknown = defineFinding({
   code: 'schema-place-unknown',
   severity: 'fault',
@@ -374,7 +374,7 @@ export const retiredPairReused = defineFinding({
   severity: 'fault',
   title: 'The pair or key of a retired code is given to another.',
   rationale:
-    'Hands remember. Somebody who has typed it for years would log the new code and mean the old one.',
+    'Fingers remember. Someone who has typed it for years would log the new code and mean the old one.',
 });
 
 /** Raised where a percent is not one, or a trace is logged where none may be. */
@@ -398,7 +398,7 @@ export const rowCodeUnknown = defineFinding({
   code: 'row-code-unknown',
   severity: 'fault',
   title: 'A row holds a code that its list does not have.',
-  rationale: 'Nobody could say what was seen.',
+  rationale: 'No one could say what was seen.',
 });
 
 /** Raised where a number has more decimals than its field. */
@@ -414,7 +414,7 @@ export const rowEmptyCell = defineFinding({
   code: 'row-empty-cell',
   severity: 'fault',
   title: 'A cell of several codes has none.',
-  rationale: 'None seen and not observed are said in words; nothing at all could be either.',
+  rationale: 'None seen and not observed are written in words; an empty cell could mean either.',
 });
 
 /** Raised where a row lacks a field that every row must have. */
@@ -430,7 +430,7 @@ export const rowFieldUnknown = defineFinding({
   code: 'row-field-unknown',
   severity: 'fault',
   title: 'A row holds a field that the schema does not have.',
-  rationale: 'Nobody could say what the value means.',
+  rationale: 'No one could say what the value means.',
 });
 
 /** Raised where a row ends where it begins, or above. */
@@ -438,7 +438,7 @@ export const rowInterval = defineFinding({
   code: 'row-interval',
   severity: 'fault',
   title: 'A row has no length.',
-  rationale: 'A row without length covers no metre, and the cover of the log would have a hole nobody sees.',
+  rationale: 'A row without length covers no metre, and the log would have a gap that no one sees.',
 });
 
 /** Raised where a level is not on the scale of its field. */
@@ -469,7 +469,7 @@ export const rowNumberOutOfRange = defineFinding({
 export const rowOnlyWhen = defineFinding({
   code: 'row-only-when',
   severity: 'fault',
-  title: 'A field stands in a row that it is not asked of, or is missing where it is.',
+  title: 'A field is in a row that it is not asked of, or is missing where it is.',
   rationale: 'The habit of sulphides in a row without any, or veins without what fills them, is a slip.',
 });
 
@@ -537,7 +537,7 @@ export const shape = defineFinding({
   severity: 'fault',
   title: 'Something in a file is not what belongs there.',
   rationale:
-    'A misspelt member would otherwise be passed over, and the log would run on something nobody chose.',
+    'A misspelt member would otherwise be passed over, and the log would run on something no one chose.',
 });
 
 /** Raised where one pair or one key would type two things. */
@@ -563,7 +563,7 @@ export const strokesNear = defineFinding({
   severity: 'fault',
   title: 'One slip of a finger types another code of the same field.',
   rationale:
-    'A slip to the next key, or two letters the wrong way round, would log the wrong thing without a question. Nobody finds it later.',
+    'A slip to the next key, or two letters the wrong way round, would log the wrong thing without a question. No one finds it later.',
 });
 
 /** Raised where a pair or a key is none. */
@@ -580,7 +580,7 @@ export const thirdAlone = defineFinding({
   code: 'schema-third-without-second',
   severity: 'fault',
   title: 'A field takes a third code and no second one.',
-  rationale: 'A third stands beside a second. The field would take neither.',
+  rationale: 'A third is beside a second. The field would take neither.',
 });
 
 /** Raised where a row qualifies what it does not hold, or by what the field does not take. */
@@ -589,7 +589,7 @@ export const rowQualifierOff = defineFinding({
   severity: 'fault',
   title: 'A row says more of something in a way that the schema doesn’t have.',
   rationale:
-    'Nobody could read it back: the word is of another list, or of something that the row doesn’t hold.',
+    'No one could read it back: the word is of another list, or of something that the row doesn’t hold.',
 });
 
 /** Raised where `of` of a qualifier names a code that the field has not. */
@@ -614,7 +614,7 @@ export const rowEventOff = defineFinding({
   code: 'row-event-off',
   severity: 'fault',
   title: 'An event is outside of its row, or measured outside of its limits.',
-  rationale: 'It would be drawn where it is not, or with a figure that nobody could have read.',
+  rationale: 'It would be drawn where it is not, or with a figure that no one could have read.',
 });
 
 /** Raised where a field of events carries or is required. */
@@ -629,7 +629,7 @@ export const eventCarries = defineFinding({
 export const tooManyKeys = defineFinding({
   code: 'schema-too-many-keys',
   severity: 'warning',
-  title: 'There are more single keys than can stand apart on a keyboard.',
+  title: 'There are more single keys than can be apart on a keyboard.',
   rationale:
     'At most nine letters of a keyboard have no neighbour among themselves. With more, one slip types another key.',
 });
@@ -638,8 +638,8 @@ export const tooManyKeys = defineFinding({
 export const unlikelyUntellable = defineFinding({
   code: 'schema-unlikely-untellable',
   severity: 'fault',
-  title: 'An unlikely pair asks what can never be told.',
-  rationale: 'It would never be found, and somebody relies on it to be.',
+  title: 'An unlikely pair asks what can never be decided.',
+  rationale: 'It would never be found, and someone relies on it to be.',
 });
 
 /** Raised where leaving a field unsaid means none, and none can’t be said of it. */
@@ -647,5 +647,5 @@ export const unsaidNone = defineFinding({
   code: 'schema-unsaid-none',
   severity: 'fault',
   title: 'Unsaid means none for a field that always is something.',
-  rationale: 'A rock is never none. The row would hold what nobody could see.',
+  rationale: 'A rock is never none. The row would hold what no one could see.',
 });

@@ -61,7 +61,7 @@ export const SHIFT_QUERIES = {
     code: 'plod-changed-since-signed',
     severity: 'warning',
     title: 'A shift was changed after its plod was signed.',
-    rationale: 'The signature stands for the figures as they were; an invoice must show both.',
+    rationale: 'The signature is for the figures as they were; an invoice must show both.',
   }),
   activityUnknown: defineFinding({
     code: 'plod-activity-unknown',
@@ -147,8 +147,8 @@ export const SHIFT_REFUSALS = {
   lineUnsound: defineFinding({
     code: 'plod-line-unsound',
     severity: 'fault',
-    title: 'A line of a plod can not be as it is written.',
-    rationale: 'Metres without a hole, or a foot above its top, can not be held against the record.',
+    title: 'A line of a plod can’t be right as written.',
+    rationale: 'Metres without a hole, or a bottom above its top, can’t be compared with the record.',
   }),
   plodAnother: defineFinding({
     code: 'plod-another',
@@ -160,7 +160,7 @@ export const SHIFT_REFUSALS = {
     code: 'plod-signed',
     severity: 'fault',
     title: 'A plod that is signed would be withdrawn.',
-    rationale: 'A signature stands for the sheet as it was; what is agreed later is a sheet of its own.',
+    rationale: 'A signature is for the sheet as it was; what is agreed later is a new sheet.',
   }),
   notThere: defineFinding({
     code: 'shift-thing-not-there',
@@ -176,5 +176,5 @@ export const settingsUnsound = defineFinding({
   severity: 'fault',
   title: 'The shift part of project.json does not hold together.',
   rationale:
-    'A rate without its band, a shift that overlaps another or two activities on one key give a bill that nobody can check.',
+    'A rate without its band, a shift that overlaps another or two activities on one key give a bill that no one can check.',
 });

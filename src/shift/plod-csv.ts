@@ -90,12 +90,12 @@ function partsOf(
   const shots = cell('shots');
   if (from === null || to === null)
     return `${from === null ? cell('from') : cell('to')} is not a time of day`;
-  if (cell('hours') !== '' && minutes === undefined) return `${cell('hours')} is no number of hours`;
-  if (cell('hole') !== '' && hole === undefined) return `${cell('hole')} is no hole of this project`;
+  if (cell('hours') !== '' && minutes === undefined) return `${cell('hours')} is not a number of hours`;
+  if (cell('hole') !== '' && hole === undefined) return `${cell('hole')} is not a hole of this project`;
   if (used === null) return `${cell('used')} is not read: how many, then what`;
-  if (shots !== '' && !/^\d{1,3}$/.test(shots)) return `${shots} is no number of shots`;
+  if (shots !== '' && !/^\d{1,3}$/.test(shots)) return `${shots} is not a number of shots`;
   for (const part of ['metresFrom', 'metresTo'] as const)
-    if (cell(part) !== '' && parseDepth(cell(part)) === undefined) return `${cell(part)} is no depth`;
+    if (cell(part) !== '' && parseDepth(cell(part)) === undefined) return `${cell(part)} is not a depth`;
   return given({
     from,
     to,

@@ -98,10 +98,10 @@ function notInContract(
     );
 }
 
-/** A query as it stands in a list: it says what it is about, so that no place goes before it. */
+/** A query as it is in a list: it says what it is about, so that no place goes before it. */
 export const queryText = ({ problem, remedy }: Finding): string => `${problem}\n   ${remedy}`;
 
-/** Standby that nobody is named for. */
+/** Standby that no one is named for. */
 export function isUnauthorised(span: Span): boolean {
   return span.charge === 'standby hourly' && span.authorisedBy === undefined;
 }

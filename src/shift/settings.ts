@@ -50,12 +50,12 @@ const metreRates = z
 
 /** What the contract pays. Rates are whole cents; metres are from surface, also after a re-entry. */
 const contractSettings = z.strictObject({
-  currency: words.describe('Name or sign of the currency, as it stands in headings'),
+  currency: words.describe('Name or sign of the currency, as shown in headings'),
   rounding: z
     .enum(['half-up', 'half-even', 'down'])
     .describe('How a fraction of a cent is rounded, line by line; half-up is away from zero'),
   metreRates: metreRates.describe(
-    'Rate by depth band, from the top down; each band starts where the one above ends, the last one has no foot',
+    'Rate by depth band, from the top down; each band starts where the one above ends, the last one has no bottom',
   ),
   bitSizes: z
     .array(
@@ -95,7 +95,7 @@ const contractSettings = z.strictObject({
       minutes: z.int().min(1).max(60).describe('Hours are counted in steps of so many minutes'),
       rounding: z
         .enum(['up', 'nearest', 'down'])
-        .describe('Where a line of hours lies between two steps; nearest takes the half up'),
+        .describe('What to do with hours between two steps; nearest rounds a half up'),
     })
     .optional()
     .describe('Steps that hours are counted in, line by line; to the minute where none are given'),
@@ -104,7 +104,7 @@ const contractSettings = z.strictObject({
     .min(0)
     .max(100)
     .optional()
-    .describe('Tax on the whole bill, a line of its own, in percent'),
+    .describe('Tax on the whole bill, as its own line, in percent'),
   activeHourlyCents: centsEach.describe('Cents an hour'),
   standbyHourlyCents: centsEach.describe('Cents an hour'),
   hourlyRates: z
@@ -168,7 +168,7 @@ const plodColumns = z.strictObject({
   activity: words.describe('Heading of the activity'),
   hole: words.optional().describe('Heading of the hole'),
   metresFrom: words.optional().describe('Heading of the top of the metres'),
-  metresTo: words.optional().describe('Heading of the foot of the metres'),
+  metresTo: words.optional().describe('Heading of the bottom of the metres'),
   shots: words.optional().describe('Heading of survey shots'),
   used: words.optional().describe('Heading of consumables: 1 hammer bit, 2 subs'),
   remark: words.optional().describe('Heading of remarks'),
@@ -191,7 +191,7 @@ export const shiftSettings = z.strictObject({
   contracts: z
     .array(
       z.strictObject({
-        rig: words.optional().describe('The rig that it is for; every rig if not said'),
+        rig: words.optional().describe('The rig that it is for; every rig if left out'),
         from: day.describe('First day, by the date that a shift carries'),
         to: day.optional().describe('Last day; none while it holds'),
         terms: contractSettings.describe('What is paid in that time'),

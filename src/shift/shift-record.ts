@@ -50,7 +50,7 @@ export function sumBy<T>(
   return sums;
 }
 
-/** Time on an activity, the hole left out where none is said. */
+/** Time on an activity, the hole left out if none is given. */
 export function workOf(
   said: {
     readonly activity: string;

@@ -13,7 +13,7 @@ export interface ShiftTimes {
   readonly toMin: number;
 }
 
-/** A band of depth from surface with its rate; the last one has no foot. */
+/** A band of depth from surface with its rate; the last one has no bottom. */
 export interface MetreRate {
   readonly fromMm: Depth;
   readonly toMm?: Depth;
@@ -160,7 +160,7 @@ function bandFaults(rates: ContractSettings['metreRates'], field: string): reado
     findings.push(
       fault(
         field,
-        'the last band has a foot, so deeper metres have no rate',
+        'the last band has a bottom, so deeper metres have no rate',
         'Leave toM out of the last one.',
       ),
     );
@@ -169,7 +169,7 @@ function bandFaults(rates: ContractSettings['metreRates'], field: string): reado
       fault(
         field,
         'the bands are not in order from the top down',
-        'Give every band but the last its foot, each deeper than the one above.',
+        'Give every band but the last its bottom, each deeper than the one above.',
       ),
     );
   return findings;
@@ -265,7 +265,7 @@ function termFaults(
       .map((code) =>
         fault(
           `${at}.${term}`,
-          `${code} is no activity charged ${words}`,
+          `${code} is not an activity charged ${words}`,
           `Set its charge in the list of activities, or take it out of ${term}.`,
         ),
       ),

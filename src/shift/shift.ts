@@ -75,14 +75,14 @@ export type Plod = Readonly<z.infer<typeof plod>>;
 
 /** One line of a plod, as the driller wrote it: table `plodLines`. */
 const plodLine = z.strictObject({
-  plod: id.describe('The plod that it stands on'),
+  plod: id.describe('The plod that it is on'),
   activity: words.describe('Code of the activity, as in project.json; as written where there is none'),
   minutes: z.int().min(0).max(1440).describe('Hours claimed, in whole minutes'),
   startsAt: stamp.optional().describe('Start of the line, where the sheet has times'),
   endsAt: stamp.optional().describe('End of the line, where the sheet has times'),
   hole: words.optional().describe('Permanent id of the hole'),
   fromMm: depthMm.optional().describe('Top of the metres claimed, in whole millimetres'),
-  toMm: depthMm.optional().describe('Foot of the metres claimed, in whole millimetres'),
+  toMm: depthMm.optional().describe('Bottom of the metres claimed, in whole millimetres'),
   shots: count.optional().describe('Survey shots claimed'),
   beside,
   used: used.optional(),

@@ -35,7 +35,7 @@ export type Base = {
   readonly keysWhere: string;
   /** Where the row is: what depths of events are read against. Not known where a line is only looked at. */
   readonly interval?: Interval | undefined;
-  /** Nobody saw what is left unsaid: a void, a loss of return. */
+  /** No one saw what is left unsaid: a void, a loss of return. */
   readonly unseen?: true;
 };
 
@@ -151,7 +151,7 @@ function saidAgain(schema: LoggingSchema, field: Field, items: readonly Said[], 
       codeNamed(item) !== codeNamed(twice),
   );
   if (field.kind !== 'code' || 'quality' in twice.says || other === undefined)
-    return refusal(twice, `${label} is said twice`, 'Say it once: nothing was taken');
+    return refusal(twice, `${label} is given twice`, 'Say it once: nothing was taken');
   const both = `${labelOf(schema, field, codeNamed(other))} and ${label} both stand as the ${isShare ? 'second' : 'first'} ${field.label}`;
   const { pair } = typingIndex(schema).strokesOf(field, codeNamed(twice));
   const example = pair === undefined ? 'its percent' : `its percent, like ${pair}20`;
@@ -161,7 +161,7 @@ function saidAgain(schema: LoggingSchema, field: Field, items: readonly Said[], 
     isShare
       ? `One ${field.label} can stand beside the first: leave one out`
       : field.second
-        ? `The larger one stands alone; put ${example}, behind the other`
+        ? `The larger one is alone; put ${example}, behind the other`
         : 'Leave one out',
   );
 }
@@ -205,7 +205,7 @@ function takenOutUnseen(
 }
 
 /**
- * The first as said, else as it was; what stands beside it as said, else as it was, unless a first is said: a rock said alone is
+ * The first as said, else as it was; what is beside it as said, else as it was, unless a first is said: a rock said alone is
  * alone. Undefined where nothing is there to keep.
  */
 function combineCode(
@@ -222,7 +222,7 @@ function combineCode(
   if (first === undefined || !('code' in first)) {
     return refusal(
       share,
-      `${labelOf(schema, field, codeNamed(share))} would be the second, and no first stands there`,
+      `${labelOf(schema, field, codeNamed(share))} would be the second, and there is no first`,
       'Say the first too, without an amount',
     );
   }
@@ -261,7 +261,7 @@ function withShare(
   const others = shares.filter((each) => each.code !== code);
   if (amount === 0) {
     if (others.length < shares.length) return others;
-    return refusal(item, `${label} is not the second`, 'A first said alone is alone: leave the 0 out');
+    return refusal(item, `${label} is not the second`, 'A first on its own is enough: leave the 0 out');
   }
   const share = { code, percent: Number(amount) };
   if (field.third !== true) return [share];
@@ -274,7 +274,7 @@ function withShare(
   );
 }
 
-/** The first has the largest share: what stands beside it leaves it that much. */
+/** The first has the largest share: what is beside it leaves it that much. */
 function tooLittleLeft(
   schema: LoggingSchema,
   field: FieldOf<'code'>,

@@ -22,9 +22,9 @@ export type Command =
   | ({ readonly does: 'bag'; readonly kind: 'primary' | 'duplicate'; readonly number: string } & Interval)
   | { readonly does: 'control'; readonly kind: 'standard' | 'blank'; readonly number: string }
   | { readonly does: 'spoiled bag'; readonly number: string; readonly reason: string }
-  /** A torn bag and the spare that takes its place; where none is said, the next one. */
+  /** A torn bag and the spare that takes its place; if none is given, the next one. */
   | { readonly does: 'spare'; readonly number: string; readonly spare?: string; readonly reason: string }
-  /** Rows of the interval again from `atMm` down, or from the logged head where none is said. */
+  /** Rows of the interval again from `atMm` down, or from the logged head if none is given. */
   | ({ readonly does: 'copy'; readonly atMm?: Depth } & Interval)
   /** Rows of the interval moved down by `byMm`, up where it is negative. */
   | ({ readonly does: 'shift'; readonly byMm: number } & Interval)
@@ -72,7 +72,7 @@ export type RigCommand =
   | { readonly does: 'number bags'; readonly first: string; readonly last: string }
   /** Labels left over from a hole of the rig that is over carry on into this one. */
   | { readonly does: 'take labels left over' }
-  /** `lastDigits`: of the control put off that is placed now; the oldest where none is said. */
+  /** `lastDigits`: of the control put off that is placed now; the oldest if none is given. */
   | { readonly does: 'place control'; readonly lastDigits?: string }
   /** A shot, and a run of a survey tool, as words; read where shots are read, against the hole. */
   | { readonly does: 'shot'; readonly said: string }
@@ -126,6 +126,7 @@ export function alone(word: string, command: Command, does: string): CommandWord
     form: `;${word}`,
     does,
     previewed: false,
-    read: (text) => (text === '' ? command : { problem: `;${word} stands alone`, remedy: `Type ;${word}` }),
+    read: (text) =>
+      text === '' ? command : { problem: `;${word} takes nothing after it`, remedy: `Type ;${word}` },
   };
 }

@@ -8,7 +8,7 @@ import { type ItemsContext, readItems } from './read-items.ts';
 import { RIG_COMMANDS } from './rig-commands.ts';
 import { type Refusal, refusal, type Said, type Suggestion } from './said.ts';
 
-/** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe nobody sees one). */
+/** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe no one sees one). */
 export type CommandLine = {
   readonly kind: 'command';
   readonly word: string;
@@ -53,7 +53,7 @@ export const COMMANDS: readonly CommandWord[] = [
   {
     word: 'bag',
     form: ';bag 46-47 163, ;bag duplicate 46-47 164, ;bag standard 166, ;bag blank 167',
-    does: 'Say by hand which bag holds what, by its last digits; numbers between it and the next stay due',
+    does: 'Record by hand what a bag holds, by its last digits; numbers between it and the next stay due',
     previewed: false,
     read: readBag,
   },
@@ -72,7 +72,7 @@ export const COMMANDS: readonly CommandWord[] = [
   {
     word: 'spare',
     form: ';spare 163, or ;spare 163 320 torn with the number on the spare',
-    does: 'A torn bag is replaced by a spare: the last one of the run, or the one said',
+    does: 'A torn bag is replaced by a spare: the last one of the run, or the one given',
     previewed: false,
     read: readSpare,
   },
@@ -240,7 +240,7 @@ function parseRange(
   if (interval === undefined) {
     return refusal(
       { position: 1, length: depths.length },
-      `${depths} is no range`,
+      `${depths} is not a range`,
       'Type two depths, the upper first: ;44-49 py2',
     );
   }
@@ -248,7 +248,7 @@ function parseRange(
   if (items.kind === 'refused') return items;
   const span = { position, length: line.length - position };
   if (items.said.length === 0)
-    return refusal(span, 'Nothing is said of these rows', 'Type what to change: ;44-49 py2');
+    return refusal(span, 'Nothing is given for these rows', 'Type what to change: ;44-49 py2');
   if (items.remark !== undefined)
     return refusal(span, 'A range takes no remark', 'Open the row with ↑ to remark on it');
   const insisted = items.insisted || items.said.at(-1)?.insisted === true;
@@ -265,7 +265,7 @@ function unknownWord(word: string): Refusal {
     text: `;${text}`,
     label: does,
   }));
-  const remedy = `F1 lists every word and Tab completes one; a range is said like ${RANGE_FORM.form}`;
+  const remedy = `F1 lists every word and Tab completes one; a range is typed like ${RANGE_FORM.form}`;
   if (word === '') return refusal({ position: 0, length: 1 }, '; starts a command', remedy);
   return refusal({ position: 1, length: word.length }, `No command is called ${word}`, remedy, suggestions);
 }

@@ -27,7 +27,7 @@ export function meaning(
   if (field.kind === 'flag') return ofFlag(field, amount, label, typedAs);
   if (field.kind === 'codes' && code !== undefined) return ofCodes(code, amount, label, typedAs);
   if (amount === undefined) {
-    return { problem: `${label}: how much?`, remedy: `Type the amount behind it: ${typedAs}2` };
+    return { problem: `${label}: how much?`, remedy: `Type the amount after it: ${typedAs}2` };
   }
   const wrong = outsideLimits(schema, field, amount, label);
   if (wrong !== undefined) return wrong;
@@ -90,7 +90,7 @@ function ofEvent(code: Code, amount: Amount | undefined, label: string, typedAs:
     problem: `${label} ${off}`,
     remedy:
       code.measure === undefined
-        ? `Its depth stands behind @: ${typedAs}@.6`
+        ? `Its depth comes after @: ${typedAs}@.6`
         : `Type it in ${code.measure.unit}, its depth behind @: ${typedAs}${code.measure.max}@.6`,
   };
 }

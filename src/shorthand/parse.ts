@@ -36,7 +36,7 @@ export type EntryContext = {
   readonly own?: OwnNames | undefined;
 };
 
-/** A row as a line says it. `row.asked` holds the reasons of `asks`, so that it can be saved marked as it stands. */
+/** A row as a line says it. `row.asked` holds the reasons of `asks`, so that it can be saved marked as it is. */
 export type ParsedRow = {
   readonly kind: 'row';
   readonly row: RowSaid;
@@ -83,7 +83,7 @@ function withHandover(row: Refusal, { loggedBefore }: EntryContext): Refusal {
   if (loggedBefore === undefined) return row;
   return {
     ...row,
-    remedy: `${row.remedy}. The first row after ${loggedBefore} is said in full: nothing carries`,
+    remedy: `${row.remedy}. The first row after ${loggedBefore} is logged in full: nothing carries`,
   };
 }
 
@@ -115,12 +115,12 @@ function dotLine(line: string, context: EntryContext): ParsedRow | Refusal {
     return /^\.\d/.test(line)
       ? refusal(
           { position: 0, length: line.length },
-          'An amount stands behind nothing',
+          'An amount has nothing before it',
           'Type the letters first: py.5',
         )
       : refusal(
           { position: 1, length: line.length - 1 },
-          '. repeats the row and stands alone',
+          '. repeats the row and is typed alone',
           'Type . by itself, or only what changed',
         );
   }
@@ -135,7 +135,7 @@ function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal 
   if (end === undefined) {
     return refusal(
       { position: 2, length: line.length - 2 },
-      'nr means no return: nothing else can be said of the row',
+      'nr means no return: nothing else fits the row',
       'Type nr by itself; a remark may follow: nr/lost sample',
     );
   }
@@ -155,7 +155,7 @@ function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal 
 
 function nothingSaid({ insisted }: Items): Refusal {
   return insisted
-    ? refusal({ position: 0, length: 1 }, '= insists on what stands before it', 'Type the row first')
+    ? refusal({ position: 0, length: 1 }, '= accepts what comes before it', 'Type the row first')
     : refusal(
         { position: 0, length: 1 },
         'A remark needs a row',
@@ -245,7 +245,7 @@ function rowAsks(context: EntryContext, row: RowSaid): readonly AskOfRow[] {
       reason: `${passed} directly above: . repeats the last metre that was seen`,
     });
   if (!isOneRepeatTooMany(context, row)) return questions;
-  const reason = `${context.repeats} rows alike: look again, then = if it is so`;
+  const reason = `${context.repeats} rows alike: look again, then = if it is right`;
   return [...questions, { about: 'repeat', reason }];
 }
 

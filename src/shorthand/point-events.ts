@@ -21,7 +21,7 @@ export function combineEvents(
   if (twice !== undefined)
     return refusal(
       twice,
-      `${labelOf(schema, field, codeNamed(twice))} is said twice`,
+      `${labelOf(schema, field, codeNamed(twice))} is given twice`,
       'Say it once: a second one in the same row goes into the remark',
     );
   const whole = items.map(({ says }) => says).find((says) => 'cell' in says);
@@ -46,7 +46,7 @@ export function combineEvents(
   return Object.keys(events).length > 0 ? { events } : NONE;
 }
 
-/** True where nobody looked for events: that one is not there says nothing of the others. */
+/** True where no one looked for events: that one is not there says nothing of the others. */
 function isUnseen(field: FieldOf<'events'>, before: Cell | undefined): boolean {
   const unsaid = before ?? { absent: field.unsaid };
   return 'absent' in unsaid && unsaid.absent === 'not observed';
@@ -61,7 +61,7 @@ function notObserved(schema: LoggingSchema, field: Field, item: Said): Refusal {
   );
 }
 
-/** The depth of an event; where nobody knows its row, only one that is typed whole. */
+/** The depth of an event; where no one knows its row, only one that is typed whole. */
 function depthOf(at: Parameters<typeof pointIn>[0], interval: Interval | undefined): number | undefined {
   if (interval === undefined) return at.isTail ? undefined : at.mm;
   return pointIn(at, interval);

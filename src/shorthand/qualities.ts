@@ -58,7 +58,7 @@ export function qualifiedBy(
     };
   }
   return {
-    problem: `says more of ${takers.map(({ label }) => label).join(' or ')}, and none stands before it`,
+    problem: `says more of ${takers.map(({ label }) => label).join(' or ')}, and none comes before it`,
     remedy: 'Type it right behind what it is said of, amount first: cl2pv',
   };
 }
@@ -95,7 +95,7 @@ function isThere(cell: Cell, code: string): boolean {
 
 function nothingToQualify(schema: LoggingSchema, field: Field, of: string | undefined, item: Said): Refusal {
   if (of === undefined)
-    return refusal(item, `No ${field.label} stands there to say more of`, `Say the ${field.label} first`);
+    return refusal(item, `No ${field.label} is there to say more of`, `Say the ${field.label} first`);
   const label = labelOf(schema, field, of);
   return refusal(item, `${label} is not there: how much?`, `Type its amount before ${item.text}`);
 }

@@ -197,14 +197,14 @@ function unknownLetters(
   if (letters === NO_RETURN) {
     return refusal(
       span,
-      'nr means no return and stands alone',
+      'nr means no return and is typed alone',
       "Type nr by itself, or a field with it: rock'nr",
     );
   }
   const near = nearPairs(schema, letters);
   const remedy =
     near.length === 0
-      ? 'Press Tab for what can stand here'
+      ? 'Press Tab for what fits here'
       : `Did you mean ${near.map((each) => `${each.text} ${each.label}`).join(', ')}?`;
   const isAlone = letters.length === 1 && text.length > span.position + 1;
   return refusal(span, isAlone ? `No key ${letters}` : `${letters} is unknown`, remedy, near);
@@ -222,7 +222,7 @@ function amountBehind(
   const span = { position: at, length: end - at };
   if (letters.length === 1 && behind === undefined) {
     const label = labelOf(schema, typed.field, typed.code?.code);
-    return refusal(span, `${letters} ${label}: how much?`, `Type the amount behind it: ${letters}2`);
+    return refusal(span, `${letters} ${label}: how much?`, `Type the amount after it: ${letters}2`);
   }
   const says = meaning(schema, typed, behind?.amount, letters);
   if (isWrong(says)) return refusal(span, says.problem, says.remedy);
@@ -246,8 +246,8 @@ function placedEvent(
   if (point === undefined)
     return refusal(
       { position: at, length: 1 },
-      'No depth stands behind @',
-      'Type it in metres, @44.6, or what stands behind the point: @.6',
+      'No depth comes after @',
+      'Type it in metres, @44.6, or what comes after the point: @.6',
     );
   return { says: { ...says, at: point.at }, end: point.end };
 }
@@ -281,12 +281,12 @@ function strayCharacter(text: string, at: number): Refusal {
   if (/[\d.,]/.test(character)) {
     return refusal(
       span,
-      `${character} stands behind nothing it could measure`,
+      `${character} has nothing before it to measure`,
       'Type the letters first, then the amount: py2',
     );
   }
   if (character === ';')
-    return refusal(span, '; starts a command and stands first', 'Clear the line, then type ;');
+    return refusal(span, '; starts a command and comes first', 'Clear the line, then type ;');
   if (character === "'")
     return refusal(span, "' follows the name of a field", "Type the field first: rock'bst");
   return refusal(span, `${character} has no meaning here`, 'Take it out');

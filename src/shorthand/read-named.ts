@@ -45,7 +45,7 @@ export function readNamed(
   if (found === undefined) {
     return refusal(
       { position: at, length: text.length - at },
-      `${name}: nothing readable stands behind the '`,
+      `${name}: nothing readable comes after the '`,
       `Type ${name}'value, or ${name}''more than one word'`,
     );
   }
@@ -146,7 +146,7 @@ function codeTyped(codes: readonly Code[], value: string): Code | Wrong {
   }
   if (code.retiredSince === undefined) return code;
   return {
-    problem: `${code.label} was retired on ${code.retiredSince} and can't be used anew`,
+    problem: `${code.label} was retired on ${code.retiredSince} and can’t be used any more`,
     remedy: 'Take the code that replaced it',
   };
 }

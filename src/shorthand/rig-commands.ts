@@ -10,7 +10,7 @@ const RECOVERIES = ['full', 'good', 'fair', 'poor', 'none'] as const;
 export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'rod',
-    form: ';rod, or ;rod 163 with the last digits of the bag in hand (x6: six bags, @54.5: another depth, cslh: as ;hygiene; where it asks for a look: first158, heavy or even, controls1)',
+    form: ';rod, or ;rod 163 with the last digits of the last bag (x6: six bags, @54.5: another depth, cslh: as ;hygiene; where it asks for a look: first158, heavy or even, controls1)',
     does: 'Rod done: stamp time and depth, check the bags',
     previewed: false,
     read: (text) => {
@@ -21,15 +21,15 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
     },
   },
   {
-    word: 'mend',
-    form: ';mend, or ;mend 163 x6 with what is read now',
-    does: 'Mend a mismatch that was noted at a rod, the oldest first',
+    word: 'fix',
+    form: ';fix, or ;fix 163 x6 with what is read now',
+    does: 'Fix a bag mismatch that was noted at a rod, the oldest first',
     previewed: false,
     read: (text) => {
       if (text === '') return { does: 'mend' };
       return isRodText(text)
         ? { does: 'mend', check: text }
-        : wrong('nothing, or what is read on the bags now', ';mend 163 x6');
+        : wrong('nothing, or what is read on the bags now', ';fix 163 x6');
     },
   },
   ...(['dry', 'moist', 'wet'] as const).map((moisture) =>

@@ -13,7 +13,7 @@ export const ROD_WORD = {
   /** Standards, blanks and duplicates that lie in the rod. */
   controls: /^controls(\d{1,2})$/,
   /** The mismatch that it is, by its code; which of its places by its turn, or as it is seen: the metre, or the number on the calico. */
-  mend: /^mend:([a-z-]+)(?::(\d{1,2})|=([A-Z0-9-]*\d|[\d.]+-[\d.]+))?$/,
+  mend: /^fix:([a-z-]+)(?::(\d{1,2})|=([A-Z0-9-]*\d|[\d.]+-[\d.]+))?$/,
   /** The bags fit: what was read before was read or typed wrong. */
   fits: /^fits$/,
   digits: /^[A-Z0-9][A-Z0-9-]*$/,

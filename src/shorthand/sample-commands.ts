@@ -52,7 +52,7 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
   {
     word: 'scan',
     form: ';scan 46 ZQ000163, or ;scan 46 second ZQ000163 under a chute',
-    does: 'Hold a bag in hand against where it lies: a depth within its metre, the first or second chute',
+    does: 'Check that a bag is in the right place: a depth within its metre, the first or second chute',
     previewed: false,
     read: readScan,
   },
@@ -85,7 +85,7 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
   {
     word: 'tick',
     form: ';tick 163, or ;tick 163-170',
-    does: 'Tick calicos off that are labelled right and at hand; the same number again takes its tick away',
+    does: 'Tick off calicos that are labelled and ready; the same number again takes the tick away',
     previewed: false,
     read: (text) => {
       const [, first, last] = /^([A-Z]*\d+)(?:-([A-Z]*\d+))?$/i.exec(text) ?? [];

@@ -111,7 +111,7 @@ export interface AdviceStanding {
   readonly ahead: readonly Warning[];
 }
 
-/** The rules in force for a hole, held against its document as it is now. */
+/** The rules in force for a hole, compared with its document as it is now. */
 export function adviceFor(project: Project, hole: Document, others?: Iterable<Document>): AdviceStanding {
   return adviceOn(project, hole, situationOf(project, hole, others));
 }

@@ -131,7 +131,7 @@ function mismatchLines(hole: Document): readonly string[] {
   );
 }
 
-/** Holes that are drilled and left, and whose collar nobody recorded as capped or plugged: an open collar is a hazard. */
+/** Holes that are drilled and left, and whose collar no one recorded as capped or plugged: an open collar is a hazard. */
 function collarLines(hole: Document): readonly string[] {
   const { name, state } = headerOf(hole);
   if (state === 'planned' || state === 'drilling') return [];

@@ -99,7 +99,7 @@ function footOf(hole: Document): Depth {
   return foot;
 }
 
-/** The interval to log next: from the logged head, the usual length, cut short by a row that stands below a gap. */
+/** The interval to log next: from the logged head, the usual length, cut short by a row that is below a gap. */
 export function nextInterval(hole: Document): Interval {
   return logHead(hole).next;
 }

@@ -26,14 +26,14 @@ function loggedTwiceFindings(hole: Document): readonly Finding[] {
   );
 }
 
-/** Metres above the deepest row that no row covers, as findings. What lies below that row is not logged yet and is no gap. */
+/** Metres above the deepest row that no row covers, as findings. What lies below that row is not logged yet and is not a gap. */
 function gapFindings(hole: Document): readonly Finding[] {
   const foot = Math.max(headerOf(hole).logFromMm, ...rowsDown(hole).map(([, row]) => row.toMm));
   return gapsIn(hole, foot).map((gap) =>
     STANDING_FINDINGS.gap.at(
       { hole: headerOf(hole).name, fromMm: gap.fromMm, toMm: gap.toMm },
       {
-        problem: `no row covers ${formatInterval(gap)}, and rows stand below it`,
+        problem: `no row covers ${formatInterval(gap)}, and there are rows below it`,
         remedy: 'Log it from the chip tray; where no chips came up, log it as no return.',
       },
     ),

@@ -49,7 +49,7 @@ export function openSoFar(project: Project, hole: Document): readonly string[] {
   ];
 }
 
-/** The hold that stands: somebody wants to be called first. */
+/** The hold that stands: someone wants to be called first. */
 function holdItem(hole: Document): readonly string[] {
   const last = holeNouns(hole, 'decisions').at(-1);
   if (last?.kind !== 'held') return [];
@@ -84,7 +84,7 @@ function rowsBelowItem(hole: Document, finalMm: number): readonly string[] {
   ];
 }
 
-/** Metres logged that no rod says are drilled: the rod that is being drilled, or rods that nobody recorded. */
+/** Metres logged that no rod says are drilled: the rod that is being drilled, or rods that no one recorded. */
 function aheadItem(hole: Document, drilled: number): readonly string[] {
   const below = rowsBelow(hole, drilled);
   if (below === undefined) return [];
@@ -126,8 +126,8 @@ function questionItems(project: Project, hole: Document): readonly string[] {
     return twice === 'rod'
       ? `${cell}: ${ours}, and ${theirs}. Keep one: ;questions.`.replace(/^rod/, 'Rod')
       : twice === 'rows'
-        ? `Two rows stand over ${cell.replace(', logged twice', '')}: ${ours}, and ${theirs}. Keep one or split the metre: ;questions.`
-        : `Two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} stands until it is settled: ;questions.`;
+        ? `Two rows cover ${cell.replace(', logged twice', '')}: ${ours}, and ${theirs}. Keep one or split the metre: ;questions.`
+        : `Conflict between two copies: ${cell}: ours ${ours}, theirs ${theirs}. ${now === 'ours' ? 'Ours' : `Now ${stands}`} is kept until it is settled: ;questions.`;
   });
 }
 
@@ -137,9 +137,9 @@ function bagItems(project: Project, hole: Document, finalMm: number): readonly s
   return [
     ...waitingMismatches(hole).map(
       ([, rod]) =>
-        `At rod ${rod.rod} the bags did not agree, ${nameOf(rod)}? It is noted and not mended: ;mend.`,
+        `At rod ${rod.rod} the bags don’t match, ${nameOf(rod)}? It is noted and still open: ;fix.`,
     ),
-    ...(unbagged > 0 ? [`${formatDepth(unbagged)} m at the foot has no bag.`] : []),
+    ...(unbagged > 0 ? [`${formatDepth(unbagged)} m at the bottom has no bag.`] : []),
     ...putOff.map((put) => `The ${put.kind} ${put.number} was put off and is not placed: ${put.reason}.`),
   ];
 }

@@ -16,7 +16,7 @@ import { type LoggedTwice, rowsLoggedTwice } from './logged-twice.ts';
 import { rivalOf, sharedInPart } from './rival-records.ts';
 import { type RodTwice, rodsBesideEachOther, rodsRecordedTwice } from './rods-twice.ts';
 
-/** How a cell stands beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
+/** How a cell is beside what a question says of it; `gone`: the thing that it is a cell of is not there any more. */
 export type StandsNow = 'ours' | 'theirs' | 'changed' | 'gone';
 
 /** An open question in words: what it is about, and what each copy says. */
@@ -31,7 +31,7 @@ export interface OpenQuestion {
   /** Who wrote each of the two and when; empty where no entry says. */
   readonly writers: readonly [string, string];
   readonly now: StandsNow;
-  /** What stands in the cell now. */
+  /** What is in the cell now. */
   readonly stands: string;
   /** Set where it is about two things of which one is enough: rows over the same metres, which can both be kept by splitting, or records of a rod. */
   readonly twice?: 'rows' | 'rod';
@@ -39,7 +39,7 @@ export interface OpenQuestion {
 
 /**
  * The open questions of a document of any kind with their ids, oldest first; of several about one cell and the same two values the first.
- * Ours is the value that stands in this copy, whichever way round the question is stored.
+ * Ours is the value that is in this copy, whichever way round the question is stored.
  */
 export function openQuestions(document: Document): readonly (readonly [Id, StoredQuestion])[] {
   const open = questionsIn(document.tables).filter(([, question]) => question.state === 'open');
@@ -59,7 +59,7 @@ function pathOf(field: string): Path {
   return member === undefined ? [name] : [name, member];
 }
 
-/** What stands now where a question asks; undefined where nothing does. */
+/** What is there now where a question asks; undefined where nothing does. */
 export function standing(document: Document, question: StoredQuestion): Json | undefined {
   const thing = own(own(document.tables, question.table), question.thing);
   if (question.field === undefined || thing === undefined) return thing;
@@ -199,7 +199,7 @@ export function questionFindings(schema: LoggingSchema, document: Document): rea
     return QUESTION_FINDINGS.open.at(
       { ...named, ...(interval ?? { thing }) },
       {
-        problem: `two copies say different things of ${cell}: ours ${ours}, theirs ${theirs}. ${standsWords(words)}`,
+        problem: `conflict between two copies: ${cell}: ours ${ours}, theirs ${theirs}. ${standsWords(words)}`,
         remedy: 'See which is right, then ;questions in the console or offsider questions says which holds.',
       },
     );
@@ -208,7 +208,7 @@ export function questionFindings(schema: LoggingSchema, document: Document): rea
 
 function standsWords({ now, stands }: OpenQuestion): string {
   if (now === 'gone') return 'What it belongs to was taken out since';
-  return now === 'changed' ? `Changed since: ${stands} stands now` : 'Ours stands';
+  return now === 'changed' ? `Changed since: it is ${stands} now` : 'Ours is kept';
 }
 
 function whereOf(document: Document, question: StoredQuestion): string {
@@ -231,7 +231,7 @@ function handleOf(document: Document, question: StoredQuestion): string {
   return named === undefined ? question.thing : valueWords(named, own(thing, named));
 }
 
-/** The thing that a question is about: as it stands, or as either copy had it where it is gone. */
+/** The thing that a question is about: as it is, or as either copy had it where it is gone. */
 function thingOf(document: Document, { table, thing, field, ours, theirs }: StoredQuestion) {
   const stands = own(own(document.tables, table), thing);
   if (stands !== undefined || field !== undefined) return stands;

@@ -17,7 +17,7 @@ export function rivalOf(
   const things = own(document.tables, table) ?? {};
   const asked = own(things, thing);
   if (asked === undefined) return undefined;
-  // A value that somebody wrote into this very record is no other record's.
+  // A value that someone wrote into this very record is no other record's.
   const [written] = writersOf(document, [{ table, id: thing, path: [field], value: theirs }]);
   if (written !== undefined) return undefined;
   const asIfOther = { ...asked, [field]: null };

@@ -124,7 +124,7 @@ export function recordItems(context: UnfinishedContext, shift: Document): readon
       .filter(isUnauthorised)
       .map(
         (span) =>
-          `${label(span.activity)} from ${localTime(span.startedAt)}: nobody is named who authorised it.`,
+          `${label(span.activity)} from ${localTime(span.startedAt)}: no one is named who authorised it.`,
       ),
   ];
 }

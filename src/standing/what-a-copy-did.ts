@@ -53,7 +53,7 @@ export function changeWords(changes: readonly TableChange[]): string {
   ].join(', ');
 }
 
-/** Names of tables that are no plural of what stands in them. */
+/** Names of tables that are no plural of what is in them. */
 const NOUNS: Readonly<Record<string, readonly [one: string, more: string]>> = {
   drilling: ['drilled interval', 'drilled intervals'],
   stream: ['record of the sample stream', 'records of the sample stream'],
@@ -78,7 +78,7 @@ function noun(table: string, count: number): string {
   return count === 1 ? (one ?? plural.replace(/ies$/, 'y').replace(/s$/, '')) : plural;
 }
 
-/** So many things gone at once are more than a slip mended: somebody says yes to that. */
+/** So many things gone at once are more than a slip mended: someone says yes to that. */
 const MUCH = 5;
 
 /** True where a copy takes much away: whoever takes it in has to say that it may. */
@@ -87,7 +87,7 @@ export function takesMuchAway(changes: readonly TableChange[]): boolean {
 }
 
 /**
- * Rows of ours that say a danger and would no longer say it, in words, down the hole. Of a void or a loss of return somebody is asked
+ * Rows of ours that say a danger and would no longer say it, in words, down the hole. Of a void or a loss of return someone is asked
  * (`asks`); the others are named.
  */
 export function dangersTaken(
@@ -121,6 +121,6 @@ export function whoTookOut(ours: Document | undefined, theirs: Document): string
   const named = found
     .slice(0, MOST_NAMED)
     .map(({ by, at, what }) => `${by} ${at.slice(0, 16).replace('T', ' ')}: ${what}`);
-  if (named.length === 0) return `the history of ${documentKey(theirs)} says by nobody of offsider`;
+  if (named.length === 0) return `the history of ${documentKey(theirs)} says by no one of offsider`;
   return `${named.join('; ')}${found.length > MOST_NAMED ? `; and ${found.length - MOST_NAMED} more` : ''}`;
 }

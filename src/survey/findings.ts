@@ -15,7 +15,7 @@ const WEAK_FIELD =
 export const azimuthOffCircle = defineFinding({
   code: 'survey-azimuth-off-circle',
   severity: 'fault',
-  title: 'An azimuth is no number from 0 to 360.',
+  title: 'An azimuth is not a number from 0 to 360.',
   rationale:
     'A circle ends at 360°. A number beyond it is a slipped digit, and quietly folding it back (365 to 5) would turn the slip into a ' +
     'good-looking azimuth.',
@@ -36,7 +36,7 @@ export const collarFixPoor = defineFinding({
   title: 'A GPS fix of the collar is too poor to judge by.',
   rationale:
     'A few satellites beside a mast can put a rig that is on its peg 30 m off it. Asking for the right peg then sends people to look for a ' +
-    'mistake that nobody made, or hides one.',
+    'mistake that no one made, or hides one.',
 });
 
 export const collarOffPlan = defineFinding({
@@ -51,10 +51,10 @@ export const collarOffPlan = defineFinding({
 export const collarOffProgram = defineFinding({
   code: 'survey-collar-off-program',
   severity: 'fault',
-  title: 'A collar lies far from every planned one.',
+  title: 'A collar is far from every planned one.',
   rationale:
     'East and north swapped, a neighbouring zone, feet for metres or a lost digit all give coordinates that look like coordinates. Held ' +
-    'against the program they lie kilometres away.',
+    'against the program they are kilometres away.',
 });
 
 export const compassDistances = defineFinding({
@@ -62,7 +62,7 @@ export const compassDistances = defineFinding({
   severity: 'fault',
   title: 'Compass readings at two distances are missing or disagree.',
   rationale:
-    'The steel of a rig draws a compass, less the further off it stands. Readings that change with distance are still being drawn, and ' +
+    'The steel of a rig draws a compass, less the further away it is. Readings that change with distance are still being drawn, and ' +
     'one distance alone cannot show it.',
 });
 
@@ -88,7 +88,7 @@ export const declinationSlip = defineFinding({
   severity: 'warning',
   title: 'All azimuths of a run are off by the declination, or by twice as much.',
   rationale:
-    'Some tools give true azimuths already, some are set to do so and nobody remembers. Declination put in twice, left out or of the wrong ' +
+    'Some tools give true azimuths already, some are set to do so and no one remembers. Declination put in twice, left out or of the wrong ' +
     'sign turns the whole run by the same angle, and within the run nothing looks wrong.',
 });
 
@@ -154,7 +154,7 @@ export const magneticFieldOff = defineFinding({
   title: "The field a tool measured is not the Earth's.",
   rationale:
     'A magnetic tool that feels more than the Earth (rods, casing, magnetite) gives a false azimuth. The strength and the dip of the field it ' +
-    'felt, held against the World Magnetic Model, show it.',
+    'felt, compared with the World Magnetic Model, show it.',
 });
 
 export const magneticInSteel = defineFinding({
@@ -163,7 +163,7 @@ export const magneticInSteel = defineFinding({
   title: 'A magnetic azimuth was taken inside or near steel.',
   rationale:
     'Steel draws a magnetic sensor. Inside the rods, or too near the bit or the hammer, its azimuth means nothing, while its dip comes from ' +
-    'gravity and stands.',
+    'gravity and is kept.',
 });
 
 /** Raised where the declination is asked for a date no carried model covers. */
@@ -172,7 +172,7 @@ export const magneticModelOutOfDate = defineFinding({
   severity: 'fault',
   title: 'No World Magnetic Model covers the date.',
   rationale:
-    'Magnetic north moves, and a model is good for five years. A declination taken outside its years is wrong by an amount nobody ' +
+    'Magnetic north moves, and a model is good for five years. A declination taken outside its years is wrong by an amount no one ' +
     'knows, and turns every magnetic azimuth with it.',
 });
 
@@ -263,7 +263,7 @@ export const northUnknown = defineFinding({
   severity: 'fault',
   title: "Azimuths can't be turned to the north that the path is counted from.",
   rationale:
-    'An azimuth without the angle from its north to the grid has no place on the map. Taken as it stands it would turn the hole by ' +
+    'An azimuth without the angle from its north to the grid has no place on the map. Used as it is it would turn the hole by ' +
     'the declination, the convergence, or both.',
 });
 
@@ -273,7 +273,7 @@ export const offScale = defineFinding({
   severity: 'fault',
   title: 'A dip or a depth is off its scale.',
   rationale:
-    'No hole dips beyond vertical and none of ours is kilometres deep. Such a number is a slip of the pen or of the column, and is held back ' +
+    'No hole dips beyond vertical and none of ours is kilometres deep. Such a number is a typing slip or a wrong column, and is held back ' +
     'before it becomes a shot.',
 });
 
@@ -320,7 +320,7 @@ export const tableUnreadable = defineFinding({
   severity: 'fault',
   title: 'A table of shots, collars or logged intervals holds something that can’t be read.',
   rationale:
-    'A column under another name, or a cell that is no number, would be left out or read as zero by a lazier reader, and a shot at zero ' +
+    'A column under another name, or a cell that is not a number, would be left out or read as zero by a lazier reader, and a shot at zero ' +
     'degrees looks like any other.',
 });
 

@@ -35,7 +35,7 @@ export function rowsOfTable<K extends string>(
           {
             excerpt: (table[0] ?? []).join(', '),
             problem: `there is no column "${name}"`,
-            remedy: 'Name the columns as they stand in the first line of the file.',
+            remedy: 'Name the columns as in the first line of the file.',
           },
         ),
       ),
@@ -93,7 +93,7 @@ export function numberIn<K extends string>(row: TableRow<K>, column: K): Result<
     unreadableCell(
       row,
       column,
-      text === '' ? 'nothing stands here' : 'this is no number with a decimal point',
+      text === '' ? 'nothing is here' : 'this is not a number with a decimal point',
     ),
   );
 }

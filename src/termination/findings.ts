@@ -6,7 +6,7 @@ export const endedAgainstAdvice = defineFinding({
   severity: 'note',
   title: 'A hole was ended, or gone on with, against the advice of its rules.',
   rationale:
-    'Nothing is wrong with that, and the reason is recorded; the manager who tunes the rules wants to see where they were not followed.',
+    'That is allowed, and the reason is recorded; the manager who tunes the rules wants to see where they were not followed.',
 });
 
 /** Raised by decision.ts, on recording and on checking a hole. */
@@ -57,7 +57,7 @@ export const ruleCodeUnknown = defineFinding({
   severity: 'fault',
   title: 'A rule asks for a code that the list of its field does not have.',
   rationale:
-    'Nobody can log it: the rule takes every metre for one without it, and a barren tail is met in rich ground.',
+    'No one can log it: the rule takes every metre for one without it, and a barren tail is met in rich ground.',
 });
 
 /** Raised by check-rules.ts. */
@@ -66,7 +66,7 @@ export const ruleFieldUnknown = defineFinding({
   severity: 'fault',
   title: 'A rule asks a field that the logging schema does not have.',
   rationale:
-    'Nobody can log it, so the rule can never be told; a misspelt field looks like a rule that watches the hole and watches nothing.',
+    'It can’t be logged, so the rule can never be decided; a misspelt field looks like a rule that watches the hole and watches nothing.',
 });
 
 /** Raised by check-rules.ts. */
@@ -93,7 +93,7 @@ export const ruleSenseless = defineFinding({
   severity: 'fault',
   title: 'A rule compares a field in a way that it has no answer for.',
   rationale:
-    'A rock has no size and a percent is no code: the comparison can never be told, or never holds, whatever is logged.',
+    'A rock has no size and a percent is not a code: the comparison can never be decided, or never holds, whatever is logged.',
 });
 
 /** Raised by check-rules.ts. */
@@ -102,7 +102,7 @@ export const ruleTwice = defineFinding({
   severity: 'fault',
   title: 'Two rules have the same name.',
   rationale:
-    'A decision records each rule by its name, and a hole changes a rule by its name: with two of one name nobody can say which.',
+    'A decision records each rule by its name, and a hole changes a rule by its name: with two of one name it is unclear which.',
 });
 
 /** Raised by check-rules.ts. */

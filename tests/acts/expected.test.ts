@@ -51,7 +51,7 @@ describe('what a plan expects', () => {
     });
   });
 
-  it('stands beside the log at once, and is a finding where it came far off', () => {
+  it('is beside the log at once, and is a finding where it came far off', () => {
     const document = expecting('lode 70-78 seen sulphides PYR>=2');
     expect(expectedLoggedOf(project, document)).toMatchObject([{ state: 'seen', loggedTopMm: 45_000 }]);
     expect(expectedFindingsOf(project, document).map((each) => each.code)).toEqual(['survey-expected-off']);

@@ -28,13 +28,13 @@ describe('a hole typed on the rig', () => {
     ['nul', 'keep for devices'],
     ['../x', 'only capitals'],
     ['MBRC020 270 -60 120', 'letter of its north'],
-    ['MBRC020 361g -60 120', 'is no azimuth'],
+    ['MBRC020 361g -60 120', 'is not an azimuth'],
     ['MBRC020 270g 60 120', 'Did you mean -60?'],
-    ['MBRC020 270g -91 120', 'is no dip'],
-    ['MBRC020 270g -60 0', 'is no depth'],
+    ['MBRC020 270g -91 120', 'is not a dip'],
+    ['MBRC020 270g -60 0', 'is not a depth'],
     ['MBRC020 270g -60', 'azimuth with its north, dip, depth'],
-    ['MBRC020 270g -60 40 from 48', 'above the foot of the pre-collar'],
-    ['MBRC020 from', 'Behind from'],
+    ['MBRC020 270g -60 40 from 48', 'above the bottom of the pre-collar'],
+    ['MBRC020 from', 'After from'],
   ])('%j is refused: %s', (text, words) => {
     expect(read(text)).toMatchObject({ ok: false, problem: expect.stringContaining(words) });
   });

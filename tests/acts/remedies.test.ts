@@ -155,12 +155,12 @@ describe('bags amended by hand under a mismatch that waits', () => {
     sitting.enter('614 x7');
     sitting.press('enter');
     sitting.enter(';spoiled 613 torn');
-    sitting.enter(';mend');
+    sitting.enter(';fix');
     sitting.enter('a');
     expect(said(sitting)).toContain('amended by hand since');
-    expect(said(sitting)).toContain(';mend fits');
+    expect(said(sitting)).toContain(';fix fits');
     sitting.press('escape');
-    sitting.enter(';mend fits');
+    sitting.enter(';fix fits');
     expect(holeNouns(hole(sitting), 'rods').filter((rod) => rod.unmended === true)).toEqual([]);
     expect(bagFaults(sitting)).toEqual([]);
   });

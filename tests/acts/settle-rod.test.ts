@@ -77,7 +77,7 @@ describe('a rod that two copies recorded', () => {
     }
   });
 
-  it('keeps a bag that somebody ticked, sent, or holds a duplicate against, and names it', () => {
+  it('keeps a bag that someone ticked, sent, or holds a duplicate against, and names it', () => {
     const tick: Change = {
       put: ['ticks', 't-1'],
       thing: { number: 'ZQ000133', at: '2026-03-14T08:00:00+08:00', by: 'NOK' },

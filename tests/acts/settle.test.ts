@@ -114,11 +114,11 @@ describe('a question of two copies', () => {
     });
   });
 
-  it('refuses theirs where the cell was changed since, and says what stands now; ours keeps that', () => {
+  it('refuses theirs where the cell was changed since, and says what is there now; ours keeps that', () => {
     const since = edited(merged(ours, theirs), 6, remark('k1-1', 'seen again'));
     expect(refusal(since)).toMatchObject({ code: 'question-changed-since' });
-    expect(refusal(since)?.problem).toContain('seen again stands now');
-    expect(questionFindings(SCHEMA, since)[0]?.problem).toContain('Changed since: seen again stands now');
+    expect(refusal(since)?.problem).toContain('it is seen again now');
+    expect(questionFindings(SCHEMA, since)[0]?.problem).toContain('Changed since: it is seen again now');
     const after = settled(since, firstOf(since), 'ours');
     expect(after.tables.rows?.['k1-1']?.remark).toBe('seen again');
     expect(openQuestions(after)).toEqual([]);

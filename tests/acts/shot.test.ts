@@ -156,7 +156,7 @@ describe('a rejection', () => {
   });
 
   it('is refused for a shot that is not there, and for an azimuth that was never read', () => {
-    expect(turnRejection(hole, 'nobody', 'shot', 'x').ok).toBe(false);
+    expect(turnRejection(hole, 'no one', 'shot', 'x').ok).toBe(false);
     const dipOnly = recordShotRead(project, hole, read(50, -59.7), MAKER);
     if (!dipOnly.ok) throw new Error('it was refused');
     const after = made(hole, dipOnly.value);

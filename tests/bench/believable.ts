@@ -70,7 +70,7 @@ export function believableLines(style: string, schema: LoggingSchema): readonly 
       `${style}, held-out logs${gloves ? ', gloves mode' : ''}`,
       ...figures.map(
         ({ hand, rows, needless, silent, noted, byRule }) =>
-          `  says again what stands in ${percent(hand.again)} of rows: needless stops ${percent(needless)} of ${rows} rows (${ruleWords(byRule, rows)}); silent slips ${percent(silent)}, noted in the echo ${percent(noted)}`,
+          `  says again what is in ${percent(hand.again)} of rows: needless stops ${percent(needless)} of ${rows} rows (${ruleWords(byRule, rows)}); silent slips ${percent(silent)}, noted in the echo ${percent(noted)}`,
       ),
       ...(mean > aim ? [`  AIM MISSED: needless stops at most ${percent(aim)}: ${percent(mean)}`] : []),
     ];

@@ -25,7 +25,7 @@ function withThing(id: string, table: string, index: number, change: Thing): Rea
 const codes = (changed: ReadonlyMap<string, Document>, id: string) =>
   checkHole(project, changed.get(`hole/${id}`)!, changed.values()).map((finding) => finding.code);
 
-describe('a hole held against every check', () => {
+describe('a hole compared with every check', () => {
   it('has one note in a sound one where a rod went by without a look at cyclone and splitter', () => {
     expect(codes(documents, 'MBRC003')).toEqual(['hygiene-not-looked']);
   });
@@ -77,7 +77,7 @@ describe('cells that two copies changed differently', () => {
   });
 });
 
-describe('a project held against every check', () => {
+describe('a project compared with every check', () => {
   it('finds what is wrong in each hole, once', () => {
     const changed = withThing('MBRC003', 'bags', 2, { number: 'MB000121' });
     const twice = checkProject(project, changed.values()).filter(

@@ -32,7 +32,7 @@ function changed(of: (document: Document) => Partial<Tables> | undefined): Reado
 const found = (all: ReadonlyMap<string, Document>) =>
   checkProject(project, all.values()).map((each) => each.code);
 
-describe('chip trays held against the check', () => {
+describe('chip trays compared with the check', () => {
   it('without a photograph are found in their hole, where a project photographs its trays', () => {
     const without = changed(({ id }) => (id === 'MBRC003' ? { trays: {} } : undefined));
     expect(found(without).filter((code) => code === 'tray-without-photo')).toHaveLength(2);
@@ -51,7 +51,7 @@ describe('chip trays held against the check', () => {
   });
 });
 
-describe('dispatches held against the check', () => {
+describe('dispatches compared with the check', () => {
   it('raise nothing in the sample', () => {
     expect(found(documents).filter((code) => /dispatch|transfer|custody|receipt|result/.test(code))).toEqual(
       [],

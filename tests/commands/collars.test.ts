@@ -67,7 +67,7 @@ describe('surveyed collars from a CSV', () => {
     [`MBRC003,${readInZone(50)},431`, /km from the nearest planned one.*Likely zone 50, not zone 51/s],
     [`MBRC003,${readInZone(52)},431`, /km from the nearest planned one.*Likely zone 52, not zone 51/s],
     ['NOSUCH,412499.1,6002239.4,431', /collars\.csv:3: the project has no hole of this name/],
-    ['MBRC003,412499.1,north,431', /collars\.csv:3, field northing: this is no number/],
+    ['MBRC003,412499.1,north,431', /collars\.csv:3, field northing: this is not a number/],
   ])('are held back with the likely cause and the distance for %s', async (row, why) => {
     const held = await take([HEAD, 'MBRC001,412482.1,6002198.5,431.4', row]);
     expect(held.code).toBe(1);

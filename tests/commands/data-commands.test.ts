@@ -143,7 +143,7 @@ describe('bags', () => {
   it('refuses a depth that is none', async () => {
     const { code, err } = await run((outside) => bags(outside, { ...asked, to: 'deep' }));
     expect(code).toBe(2);
-    expect(err).toContain('deep is no depth in metres');
+    expect(err).toContain('deep is not a depth in metres');
   });
 });
 
@@ -212,7 +212,7 @@ describe('termination', () => {
     expect(out).toContain(
       'MBRC003, advice on ending the hole, on the log to 46 m; 8 m drilled and not logged',
     );
-    expect(out).toContain('It is no command to the rig.');
+    expect(out).toContain('It is not a command to the rig.');
   });
   it('tells what it would say after rows that might come', async () => {
     const { out } = await ask({ whatIf: `p0${';.'.repeat(13)}`, json: true });
@@ -228,7 +228,7 @@ describe('termination', () => {
     expect(today.shown.advice.loggedMm).toBe(40_000);
     expect(then.shown.advice.loggedMm).toBeLessThan(40_000);
   });
-  it('says why a rule stands as it does', async () => {
+  it('says why a rule is now it does', async () => {
     const { out } = await ask({ why: 'barren tail' });
     expect(out).toContain('Advises "may end" where: {"all"');
   });
@@ -248,7 +248,7 @@ describe('termination', () => {
     [{ holes: [] }, 'no hole is named'],
     [{ holes: ['MBRC001', 'MBRC003'] }, 'several holes are named'],
     [{ holes: ['MBRC099'] }, 'the project has no such hole'],
-    [{ at: 'deep' }, 'deep is no depth in metres'],
+    [{ at: 'deep' }, 'deep is not a depth in metres'],
     [{ asThen: true }, 'it needs the depth that the rig had then'],
     [{ whatIf: 'p1;zz' }, 'zz is unknown'],
     [{ why: 'nosuch' }, 'no rule of this hole is called nosuch'],

@@ -50,7 +50,7 @@ describe('a dispatch', () => {
   it.each([
     [['MB000125'], 'MB000125 was sent before, in D2026-03-14-NOK.'],
     [['MB000301', 'MB000301'], 'MB000301 is in this dispatch twice.'],
-    [['MB000301', 'MB000303'], 'MB000302 lies between bags that go, and does not go.'],
+    [['MB000301', 'MB000303'], 'MB000302 is between bags that go, and does not go.'],
     [['MB001999'], 'MB001999 was never issued.'],
     [['XX1'], 'XX1 is no bag number of this project.'],
   ])('of %j is refused, and nothing is made', async (bags, problem) => {
@@ -77,7 +77,7 @@ describe('a dispatch', () => {
       run((outside) => passDispatch(outside, { folder, dispatch: 'NOK', to, sacks, sealsWhole }));
     expect(await pass('Wattlebird Assay', 34)).toMatchObject({
       code: 0,
-      out: expect.stringContaining('Orla Venn, freight to Wattlebird Assay: 34 sacks counted, seals whole'),
+      out: expect.stringContaining('Orla Venn, freight to Wattlebird Assay: 34 sacks counted, seals intact'),
     });
     const short = await pass('the store', 33, false);
     expect(short.code).toBe(1);
@@ -87,7 +87,7 @@ describe('a dispatch', () => {
     );
   });
 
-  it('is held against the receipt, whose name and hash are kept; the same file twice is refused', async () => {
+  it('is compared with the receipt, whose name and hash are kept; the same file twice is refused', async () => {
     const folder = copyOfSample();
     const receipt = (file: string) =>
       run((outside) => dispatchReceipt(outside, { folder, dispatch: 'NOK', file }));

@@ -153,7 +153,7 @@ describe.each(COMMANDS.map((one) => [title(one), one] as const))('%s', (_title, 
 
   if (one.signs === true)
     it.each(['before', 'behind'] as const)(
-      'signs as the person named %s it, and as nobody else',
+      'signs as the person named %s it, and as no one else',
       async (where) => {
         const before = await untouched(start);
         const after = await go(line(one, where, [...projectOf(one), '--by', 'JPE']));
@@ -170,7 +170,7 @@ describe.each(COMMANDS.map((one) => [title(one), one] as const))('%s', (_title, 
           line(one, where, [...projectOf(one), '--by', 'XYZ', '--rig', 'RC99']),
         );
         expect(code).toBe(2);
-        expect(err).toContain('nobody signs as XYZ');
+        expect(err).toContain('XYZ is not one of the people in project.json');
         expect(err).toContain('no rig is called RC99');
         expect(files).toEqual(before.files);
       },
@@ -229,8 +229,8 @@ describe('a slip on the command line', () => {
     [['elsewhere', '--project', '{project}'], 'two folders are given, elsewhere and '],
     [['bags', '--csv', '--json'], '--json and --csv are two forms: give one of them'],
     [['bags', '--to', '70', '--by'], "option '--by <initials>' argument missing"],
-    [['schema', 'keys', '--width', 'wide'], 'It is no whole number.'],
-    [['demo', '--project', '{project}'], 'the demo is a project of its own'],
+    [['schema', 'keys', '--width', 'wide'], 'It is not a whole number.'],
+    [['demo', '--project', '{project}'], 'the demo is its own project'],
     [['new'], 'the folder to make is not given'],
   ])('%j is refused with 2, and changes nothing', async (argv, problem) => {
     const before = await untouched('sample');

@@ -185,17 +185,17 @@ describe('import', () => {
     const named = err.split('\n').filter((line) => /^\w+\.csv:/.test(line));
     expect(named).toHaveLength(13);
     for (const words of [
-      'collars.csv:4, field RL: this is no number with a decimal point',
+      'collars.csv:4, field RL: this is not a number with a decimal point',
       'collars.csv:5, field Hole: the project has this hole already',
-      'collars.csv:6, field Hole: this is no name of a hole: small letters: write OLD4',
+      'collars.csv:6, field Hole: this is not a name of a hole: small letters: write OLD4',
       'geology.csv:3, field Pct2: the share of the second code SHA is not said',
       'geology.csv:4, field To: it is below the final depth of the hole, 60 m',
-      'geology.csv:6, field Rock: XYZ is no code of rock',
-      'geology.csv:7, field Weath: 9 is no level of weathering',
-      'geology.csv:8, field Py: much is no number with a decimal point',
+      'geology.csv:6, field Rock: XYZ is not a code of rock',
+      'geology.csv:7, field Weath: 9 is not a level of weathering',
+      'geology.csv:8, field Py: much is not a number with a decimal point',
       'geology.csv:10, field Hole: 2 lines, this one first, are of a hole that has no sound line in the table of collars',
       'surveys.csv:5: it is below the final depth of OLD002, 45.5 m',
-      'surveys.csv:6, field Dip: this is no number with a decimal point',
+      'surveys.csv:6, field Dip: this is not a number with a decimal point',
       'Say what it means: import.geology.fields.rock.codes in project.json',
       'Nothing came in',
     ])
@@ -205,7 +205,7 @@ describe('import', () => {
     expect(readdirSync(join(project, 'holes')).filter((file) => file.startsWith('OLD'))).toEqual([]);
   });
 
-  it('names a column that is not there, and a mapping that nobody wrote', async () => {
+  it('names a column that is not there, and a mapping that no one wrote', async () => {
     const { argv } = given({ geology: ['Hole,From,To,Rock', 'OLD001,0,2,sand'] });
     expect((await run(...argv)).err).toContain('geology.csv:1: there is no column "Rock2"');
     const plain = copyOfSample();

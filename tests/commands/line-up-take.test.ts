@@ -56,7 +56,7 @@ const summed = (body: string) => `$${body}*${nmeaChecksum(body)}`;
 const FIX = summed('GPGGA,010203,3607.27491,S,12201.61073,E,1,09,0.9,431.5,M,,M,,');
 
 describe('a line-up by command', () => {
-  it('is held against the plan and not recorded unless that is asked', async () => {
+  it('is compared with the plan and not recorded unless that is asked', async () => {
     const { code, out, lineUps } = await take({});
     expect([code, lineUps]).toEqual([0, []]);
     expect(out).toContain(
@@ -125,9 +125,9 @@ describe('a line-up by command', () => {
   });
 
   it.each([
-    [{ cautions: undefined }, 'nobody is said to have read the cautions'],
-    [{ permission: undefined }, 'nobody is said to have given permission'],
-    [{ azimuth: undefined }, 'the line-up is not whole'],
+    [{ cautions: undefined }, 'who read the cautions is missing'],
+    [{ permission: undefined }, 'who gave permission is missing'],
+    [{ azimuth: undefined }, 'the line-up is not complete'],
   ])('is not recorded without %j', async (readings, why) => {
     const { code, err, lineUps } = await take(readings, { record: true });
     expect([code, lineUps]).toEqual([2, []]);
@@ -135,7 +135,7 @@ describe('a line-up by command', () => {
   });
 
   it.each([
-    [{ azimuth: '90.2' }, 'is the back-bearing: the plan is 270.0° grid'],
+    [{ azimuth: '90.2' }, 'is the back-bearing: planned is 270.0° grid'],
     [{ azimuth: '365' }, 'An azimuth runs from 0 to 360'],
     [{ clinometer: '60' }, 'points upwards'],
     [{ clinometer: '30.2' }, 'likely an inclination from vertical'],
@@ -174,7 +174,7 @@ describe('a compass by command', () => {
     const folder = withSurvey('"magneticGround": true');
     const compass = ['22:270.6', '30:270.6'];
     const alone = await take({ way: 'compass', azimuth: undefined, compass }, {}, folder);
-    expect([alone.code, alone.out]).toEqual([1, expect.stringContaining('a compass alone is no check')]);
+    expect([alone.code, alone.out]).toEqual([1, expect.stringContaining('a compass alone is not a check')]);
     expect((await take({ compass }, {}, folder)).code).toBe(0);
   });
 });

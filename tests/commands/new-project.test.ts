@@ -112,7 +112,7 @@ describe('a new project', () => {
     );
     const { code, folder, err } = await start({ program: file, epsg: 7851 });
     expect(code).toBe(2);
-    expect(err).toContain('program.csv:3, field hole: this hole stands in line 2 already');
+    expect(err).toContain('program.csv:3, field hole: this hole is already in line 2');
     expect(err).toContain('program.csv:5, field easting: no place on');
     expect(err).toContain('Nothing was made.');
     expect(existsSync(folder)).toBe(false);
@@ -130,9 +130,9 @@ describe('a new project', () => {
     [
       'without the grid of its program',
       { program: PROGRAM },
-      'the grid of its eastings and northings is not said',
+      'the grid of its eastings and northings is missing',
     ],
-    ['with a grid that nobody knows', { program: PROGRAM, epsg: 1 }, 'EPSG 1'],
+    ['with a grid that no one knows', { program: PROGRAM, epsg: 1 }, 'EPSG 1'],
     ['with a style that is not there', { style: 'porphyry' }, 'no style is called porphyry'],
     ['with a program that is not there', { program: '/nowhere.csv', epsg: 7851 }, "it can't be read"],
   ])('is not made %s', async (_what, more, problem) => {

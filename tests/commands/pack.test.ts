@@ -309,13 +309,13 @@ describe('there and back', () => {
     expect(back.code).toBe(0);
     expect(back.out).toBe(
       'hole MBRC003: newer than ours, taken in: it changed 1 row; one thing in it was edited outside offsider, which its history says\n' +
-        'Left: reply.eml, chips 45.jpg: it is no bundle and no file of a hole\n',
+        'Left: reply.eml, chips 45.jpg: it is not a bundle and no file of a hole\n',
     );
     expect(rockOf(rig)).toBe('KOM');
     expect((await receiveIn(rig, reply)).out).toContain('hole MBRC003: the same as ours');
   });
 
-  it('asks where the rig changed the same cell since: ours stands, theirs is kept, and is said', async () => {
+  it('asks where the rig changed the same cell since: ours is kept, theirs is kept, and is said', async () => {
     const rig = oneHole();
     const reply = fileWith('reply.eml', mailWith(attached('MBRC003.json', editedByHand(rig, 'KOM'))));
     await rockIs(rig, 'SHA');
@@ -326,7 +326,7 @@ describe('there and back', () => {
       '  45–46, rock: ours shale (NOK 2026-03-14 09:30), theirs komatiite (edited outside offsider)\n',
     );
     expect(rockOf(rig)).toBe('SHA');
-    expect((await packIn(rig, 'MBRC003')).out).toContain('Two copies say different things of 45–46, rock');
+    expect((await packIn(rig, 'MBRC003')).out).toContain('Conflict between two copies: 45–46, rock');
   });
 
   it('leaves our settings where those of the bundle differ, and says so', async () => {
@@ -336,7 +336,7 @@ describe('there and back', () => {
     const before = hashes(camp);
     const { out, code } = await receiveIn(camp, join(rig, 'outbox', outbox[1] ?? ''));
     expect(code).toBe(0);
-    expect(out).toContain('.zip, logging.json: it differs from ours, which is written by hand and stays');
+    expect(out).toContain('.zip, logging.json: it differs from ours, which was written by hand and is kept');
     expect(hashes(camp)).toEqual(before);
   });
 });

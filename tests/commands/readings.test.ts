@@ -71,7 +71,7 @@ describe('readings of an instrument', () => {
     expect([refused.code, JSON.parse(refused.out)[0].code]).toEqual([1, 'reading-not-taken']);
   });
 
-  it('take the headings that the field keeps in logging.json; what is said stands before them', async () => {
+  it('take the headings that the field keeps in logging.json; what is said comes before them', async () => {
     const folder = copyOfSample();
     const path = join(folder, 'logging.json');
     const logging = JSON.parse(readFileSync(path, 'utf8'));

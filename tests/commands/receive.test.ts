@@ -129,7 +129,7 @@ describe('receive', () => {
     );
   });
 
-  it('keeps a question where both changed the same cell: ours stands, theirs is not lost, exit 1', async () => {
+  it('keeps a question where both changed the same cell: ours is kept, theirs is not lost, exit 1', async () => {
     const [ours, theirs] = [copyOfSample(), copyOfSample()];
     await edit(ours, [{ patch: ['plan', 'plan'], set: { depthMm: 126_000 } }]);
     await edit(theirs, [{ patch: ['plan', 'plan'], set: { depthMm: 138_000 } }]);
@@ -150,7 +150,7 @@ describe('receive', () => {
     expect(unknown.code).toBe(2);
     expect(unknown.err).toContain('no open question has that number');
     const half = await run(questions, { folder: ours, number: '1', json: false });
-    expect(half.err).toContain('it is not said which holds');
+    expect(half.err).toContain('which one to keep is missing');
     const settled = await run(questions, { folder: ours, number: '1', chosen: 'theirs', json: false });
     expect(settled).toEqual({
       code: 0,
@@ -169,7 +169,7 @@ describe('receive', () => {
     const missing = join(ours, 'none.json');
     const taken = await take(ours, notOurs, missing);
     expect(taken.code).toBe(1);
-    expect(taken.err).toContain('it is no hole, shift, dispatch or results of offsider');
+    expect(taken.err).toContain('it is not a hole, shift, dispatch or results of offsider');
     expect(taken.err).toContain('none.json');
     expect(readFileSync(file(ours), 'utf8')).toBe(before);
   });
@@ -208,7 +208,7 @@ describe('what a newer copy did', () => {
     expect(taken.out).toMatch(/it takes a danger out of the log: \d+–\d+ void or old workings \(void\)/);
   });
 
-  it('is asked about where it takes much away: nothing is taken in until somebody says that it may', async () => {
+  it('is asked about where it takes much away: nothing is taken in until someone says that it may', async () => {
     const [here, there] = [copyOfSample(), copyOfSample()];
     const before = rowsOf(here);
     await edit(
@@ -221,7 +221,7 @@ describe('what a newer copy did', () => {
     const asked = await take(here, file);
     expect(asked.code).toBe(1);
     expect(asked.err).toContain(
-      'it takes away of ours what somebody has to agree to: it cleared 40 rows (IFA 2026-03-14 10:00: edited)',
+      'it takes away of ours what someone has to agree to: it cleared 40 rows (IFA 2026-03-14 10:00: edited)',
     );
     expect(asked.err).toContain('--may-clear');
     expect(rowsOf(here)).toBe(before);

@@ -50,7 +50,7 @@ describe('offsider recover', () => {
     const folder = await withoutOne();
     const { said, code } = await run('recover', 'mbrc003', '--let-go', 'never drilled', '--project', folder);
     expect({ said, code }).toEqual({
-      said: `${FILE} is let go. What the journal held of it is kept in journal/kept/holes-MBRC003.json.let-go.1\n`,
+      said: `${FILE} is given up. What the journal had of it is kept in journal/kept/holes-MBRC003.json.let-go.1\n`,
       code: 0,
     });
     expect(readFileSync(join(folder, 'journal/kept/holes-MBRC003.json.let-go.1'), 'utf8')).toContain(
@@ -59,7 +59,7 @@ describe('offsider recover', () => {
     expect((await run('recover', '--project', folder)).code).toBe(0);
   });
 
-  it('takes a copy in with receive, and the edit of the journal stands on it', async () => {
+  it('takes a copy in with receive, and the edit of the journal is on it', async () => {
     const folder = await withoutOne();
     const { said, code } = await run('receive', join(SAMPLE, FILE), '--project', folder);
     expect(said).toContain('hole MBRC003: new here, taken in');
@@ -70,7 +70,7 @@ describe('offsider recover', () => {
     expect(hole.tables.hole.hole.state).toBe('suspended');
   });
 
-  it('makes it anew only where the journal holds a thing that stands by itself, and says what to do instead', async () => {
+  it('makes it again only where the journal holds a thing that stands by itself, and says what to do instead', async () => {
     const folder = await withoutOne();
     const { said, code } = await run('recover', FILE, '--restore', '--project', folder);
     expect(said).toContain('the journal holds nothing of MBRC003');
@@ -80,9 +80,9 @@ describe('offsider recover', () => {
 
   it.each([
     [['recover', 'MBRC001', '--restore'], 'this file is not missing'],
-    [['recover', 'MBRC003'], 'it is not said what is to be done'],
-    [['recover', 'MBRC003', '--restore', '--let-go', 'x'], 'it is not said what is to be done'],
-    [['recover', 'MBRC003', '--let-go', ''], 'say why it may be let go'],
+    [['recover', 'MBRC003'], 'what to do with it is missing'],
+    [['recover', 'MBRC003', '--restore', '--let-go', 'x'], 'what to do with it is missing'],
+    [['recover', 'MBRC003', '--let-go', ''], 'give the reason to give it up'],
   ])('changes nothing for %j: %s', async (argv, problem) => {
     const folder = await withoutOne();
     const { said, code } = await run(...argv, '--project', folder);

@@ -120,7 +120,7 @@ describe('results', () => {
     [
       'with a quotation mark left open',
       'Sample,Au_ppm\n"MB000121,100\n',
-      'no table of comma-separated values',
+      'not a table of comma-separated values',
     ],
     ['of headings alone', 'Sample,Au_ppm\n', 'it holds no result'],
     ['with a cell past all measure', `Sample,Au_ppm\n${'x'.repeat(3000)},1\n`, 'a cell of more than 2000'],

@@ -46,7 +46,7 @@ describe('what the sample project holds', () => {
   });
   const hole = (id: string) => at.desk.get({ kind: 'hole', id })!;
 
-  it('lies in open ocean, on nobody’s ground, and says so in the README and where the project stands', () => {
+  it('lies in open ocean, on no one’s ground, and says so in the README and where the project stands', () => {
     const grid = gridByCode(7851);
     if (grid === undefined) throw new Error('the grid of the sample is not in the table');
     for (const each of holesOf(at.desk)) {

@@ -98,8 +98,8 @@ describe('shots from a CSV', () => {
     ['10,-60,365', 'shots.csv:4, field azimuth: an azimuth runs from 0 to 360'],
     ['10,-95,270', 'field dip: a dip runs from -90'],
     ['160,-60,270', 'Likely feet: × 0.3048 it is 48.8 m'],
-    ['10,-60,abc', 'field azimuth: this is no number'],
-    ['10,"-60,5",270', 'this is no number with a decimal point'],
+    ['10,-60,abc', 'field azimuth: this is not a number'],
+    ['10,"-60,5",270', 'this is not a number with a decimal point'],
   ])('that can be none (%j) are named by line, and left out only when told to go on', async (row, why) => {
     const lines = [...SOUND, row];
     const held = await take(lines);
@@ -117,7 +117,7 @@ describe('shots from a CSV', () => {
   });
 
   it.each([
-    [{ run: 'gyro' }, 2, 'gyro is no class of tool'],
+    [{ run: 'gyro' }, 2, 'gyro is not a class of tool'],
     [{ columns: 'deep=MD' }, 2, 'this names no column'],
     [{ columns: 'depth=MD' }, 1, 'there is no column "MD"'],
     [{ shots: '/nowhere/shots.csv' }, 2, 'the file or its folder is not there'],

@@ -63,7 +63,7 @@ describe('tables', () => {
       expect(JSON.parse(read(folder, file)).type).toBe('FeatureCollection');
   });
 
-  it('writes again over its own tables, and never into a folder with somebody’s files', async () => {
+  it('writes again over its own tables, and never into a folder with someone’s files', async () => {
     const folder = join(freshFolder(), 'flat');
     await run('tables', '--to', folder, '--project', SAMPLE);
     writeFileSync(join(folder, 'collars.csv'), 'old');

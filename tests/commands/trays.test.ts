@@ -55,7 +55,7 @@ describe('trays', () => {
     expect(out).toContain('MBRC003 tray2.jpg');
     expect(out).toContain('MBRC003_tray1.jpg');
     expect(err).toContain('Tray 1 has several pictures, none is registered: tray01.jpg, tray1.png');
-    expect(err).toContain('told by the name: IMG_1.JPG, tray3.jpg');
+    expect(err).toContain('fits no finished tray: IMG_1.JPG, tray3.jpg');
     expect((await run(folder, { photos, as: 'json' })).code).toBe(0);
   });
 

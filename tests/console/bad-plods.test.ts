@@ -112,7 +112,7 @@ describe.each(LINES)('a line of a plod with %s', (_name, above, line, problem, r
 });
 
 describe('an activity that the project has not', () => {
-  it('is taken as the sheet calls it, in quotes, and queried: nobody has to leave it out', async () => {
+  it('is taken as the sheet calls it, in quotes, and queried: no one has to leave it out', async () => {
     const sitting = await at();
     sitting.press('ctrl-p');
     for (const typed of ['0413', "0532-1740 'fishing'", '']) sitting.enter(typed);

@@ -187,11 +187,11 @@ describe('a rod check', () => {
     sitting.enter('618');
     sitting.press('enter');
     expect(table(sitting, 'rods').at(-1)?.unmended).toBe(true);
-    sitting.enter(';mend fits');
+    sitting.enter(';fix fits');
     expect(table(sitting, 'rods').at(-1)).toMatchObject({ read: true });
     expect(table(sitting, 'rods').at(-1)).not.toHaveProperty('unmended');
-    sitting.enter(';mend');
-    expect(said(sitting)).toContain('No mismatch waits');
+    sitting.enter(';fix');
+    expect(said(sitting)).toContain('No bag mismatch is open');
   });
 
   it('asks for the one fact that can be seen where many places are left, and takes it', async () => {

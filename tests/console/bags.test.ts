@@ -29,11 +29,11 @@ describe('a rod whose bags do not fit', () => {
     rods(sitting, 1);
     sitting.press('f2');
     sitting.enter('614 x8');
-    expect(shown(sitting)).toContain('How many standards, blanks and duplicates lie in this rod?');
-    expect(shown(sitting)).toContain('a mend as: a bag too many');
+    expect(shown(sitting)).toContain('How many standards, blanks and duplicates are there in this rod?');
+    expect(shown(sitting)).toContain('a fix as: a bag too many');
     sitting.enter('c2');
     expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch', looked: { controls: 2 } });
-    expect(shown(sitting)).toContain('a mend as: a control put in early');
+    expect(shown(sitting)).toContain('a fix as: a control put in early');
     expect(shown(sitting)).not.toContain('a bag too many');
     expect(headsOf(hole(sitting)).drilledMm).toBe(6000);
   });
@@ -76,7 +76,7 @@ describe('a rod whose bags do not fit', () => {
     sitting.press('f2');
     sitting.enter('613 @13');
     expect(shown(sitting)).toContain('the depth mark is out');
-    expect(shown(sitting)).toContain('a mend as: the depth mark is out, at 12 m, not 13 m');
+    expect(shown(sitting)).toContain('a fix as: the depth mark is out, at 12 m, not 13 m');
   });
 
   it('says that a number with another prefix is wanted whole', async () => {
@@ -93,7 +93,7 @@ describe('a rod whose bags do not fit', () => {
     sitting.press('f2');
     sitting.enter('612 x6');
     const words = shown(sitting).replace(/[│\s]+/g, ' ');
-    expect(words).toContain('mend as: an empty second chute');
+    expect(words).toContain('fix as: an empty second chute');
     expect(words).toContain(
       'Go near the cyclone or splitter only when the driller confirms that rotation is stopped, air is off and bled, and site isolation is done.',
     );
@@ -190,7 +190,7 @@ describe('hygiene, water and masses', () => {
     sitting.enter(';mass 1-2 bulk 38.2 split 3.1');
     sitting.enter(';wet 2-3');
     sitting.press('f3');
-    // The mark of the line in hand stands before the words, over none of their letters.
+    // The mark of the line in hand comes before the words, over none of their letters.
     expect(sitting.screen().join('\n')).toContain('▸type to see: issued');
     sitting.type('recovery by metre');
     const screen = shown(sitting);
@@ -198,7 +198,7 @@ describe('hygiene, water and masses', () => {
     expect(screen).toMatch(/1–2 +██████████ +100 %/);
     expect(screen).toMatch(/2–3 .*wet/);
     sitting.press('escape');
-    sitting.type('stand out');
+    sitting.type('look at these');
     expect(shown(sitting)).toContain('splitter not clean');
     expect(shown(sitting)).toContain('51 % came up');
   });
@@ -269,7 +269,7 @@ describe('composites first', () => {
 });
 
 describe('a break between two rods', () => {
-  it('is read off the shift record: drilling on is none, standing by is one, and without a record nobody knows', async () => {
+  it('is read off the shift record: drilling on is none, standing by is one, and without a record no one knows', async () => {
     const sitting = await drilling();
     const broken = () =>
       brokenOff([...sitting.state().documents.values()], hole(sitting), sitting.state().now);

@@ -18,7 +18,7 @@ const FIBRE =
   'May hold fibrous amphibole or serpentine. Follow site procedures for fibre; no warning is no clearance.';
 
 describe('the hints of the starter style, as the screen of codes shows them', () => {
-  it('speak of acid with its caution, and invite nobody to taste, strike or shine at anything', async () => {
+  it('speak of acid with its caution, and invite no one to taste, strike or shine at anything', async () => {
     const sitting = await sit();
     sitting.press('f7');
     sitting.type('fizz');
@@ -64,7 +64,7 @@ describe('the cautions of a row', () => {
     expect(words(sitting)).toContain('CAUTION as above: chert (silica dust), actinolite (fibre)');
   });
 
-  it('stand before whatever else is said of the row', async () => {
+  it('come before whatever else is said of the row', async () => {
     const sitting = await sit();
     sitting.press('f4');
     sitting.type('ch');

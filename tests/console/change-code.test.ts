@@ -43,7 +43,7 @@ describe('the screen of codes', () => {
 });
 
 describe('a code that is changed on the screen of codes', () => {
-  it('is written to logging.json over the style it comes from, and stands at once', async () => {
+  it('is written to logging.json over the style it comes from, and is at once', async () => {
     const sitting = await sit('komatiite');
     sitting.press('enter', 'down');
     expect(sitting.screen().join('\n')).toContain('KOM · list rocks');
@@ -59,7 +59,7 @@ describe('a code that is changed on the screen of codes', () => {
     expect(sitting.state().screen).toMatchObject({ name: 'codes', find: 'komatiite' });
   });
 
-  it('is held to the check as it is typed: what is wrong stands there before Enter, and Enter refuses it', async () => {
+  it('is held to the check as it is typed: what is wrong is there before Enter, and Enter refuses it', async () => {
     const sitting = await sit('komatiite');
     sitting.press('enter', 'down', 'down');
     retype(sitting, 'ba');
@@ -85,7 +85,7 @@ describe('a code that is changed on the screen of codes', () => {
     expect(rock(sitting, 'BAS')?.label).toBe('basalt');
   });
 
-  it('is retired from today with Enter alone, and can then not be used anew', async () => {
+  it('is retired from today with Enter alone, and can then not be used again', async () => {
     const sitting = await sit('lamprophyre');
     sitting.press('enter', 'down', 'down', 'down', 'down', 'enter');
     sitting.type('y');

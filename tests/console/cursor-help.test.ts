@@ -10,12 +10,12 @@ async function onLog(): Promise<Sitting> {
 
 const screen = (sitting: Sitting) => sitting.screen().join('\n');
 
-describe('F1 knows what the cursor stands on', () => {
+describe('F1 knows what the cursor is on', () => {
   it('a typed row: each item with its field and what to look for', async () => {
     const sitting = await onLog();
     sitting.type('cl2py1');
     sitting.press('f1');
-    expect(screen(sitting)).toContain('the row in hand: 46–47');
+    expect(screen(sitting)).toContain('this row: 46–47');
     expect(screen(sitting)).toMatch(/cl2: alteration, chlorite\. \S+/);
     expect(screen(sitting)).toMatch(/py1: sulphides, pyrite\. \S+/);
     sitting.press('escape');
@@ -42,7 +42,7 @@ describe('F1 knows what the cursor stands on', () => {
     const sitting = await onLog();
     sitting.press('f4', 'tab');
     sitting.press('f1');
-    expect(screen(sitting)).toContain('the field in hand: weathering');
+    expect(screen(sitting)).toContain('this field: weathering');
     expect(screen(sitting)).toContain("Typed as wx or u with its amount, or weathering'.");
     expect(screen(sitting)).toMatch(/wx1: 1 fresh\. \S+/);
     sitting.press('escape');
@@ -54,7 +54,7 @@ describe('F1 knows what the cursor stands on', () => {
     sitting.press('f7');
     sitting.type('tourmaline');
     sitting.press('f1');
-    expect(screen(sitting)).toContain('the row in hand');
+    expect(screen(sitting)).toContain('this row');
     expect(screen(sitting)).toMatch(/tourmaline/);
     sitting.press('escape');
     expect(sitting.state().screen).toMatchObject({ name: 'codes', find: 'tourmaline' });
@@ -65,7 +65,7 @@ describe('F1 knows what the cursor stands on', () => {
     sitting.press('f10', 'down');
     const { cursor } = sitting.state().screen as { readonly cursor: number };
     sitting.press('f1');
-    expect(screen(sitting)).toContain('the hole in hand: MBRC004, planned');
+    expect(screen(sitting)).toContain('this hole: MBRC004, planned');
     expect(screen(sitting)).toMatch(/l: Line the rig up/);
     expect(screen(sitting).split('keys and commands')[1]?.split('on the list of holes')[0]).not.toMatch(
       / r: Redrill/,
@@ -77,7 +77,7 @@ describe('F1 knows what the cursor stands on', () => {
   it('a shot: what the checks say of it', async () => {
     const sitting = await onLog();
     sitting.press('f6', 'f1');
-    expect(screen(sitting)).toContain('the shot in hand');
+    expect(screen(sitting)).toContain('this shot');
     sitting.press('escape');
     expect(sitting.state().screen.name).toBe('survey');
   });

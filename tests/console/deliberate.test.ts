@@ -59,7 +59,7 @@ describe('what others act on before anybody looks', () => {
 });
 
 describe('a window that is too small', () => {
-  it('takes no key: nothing changes that nobody sees, and all is there when it is larger again', async () => {
+  it('takes no key: nothing changes that no one sees, and all is there when it is larger again', async () => {
     const sitting = await sitDown(sampleFiles());
     sitting.type('p3');
     const rows = Object.keys(sitting.hole('MBRC003').tables.rows ?? {}).length;

@@ -95,7 +95,7 @@ describe('the driller’s word at the rod', () => {
     expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain('a void was logged at 46–47 and cleared');
   });
 
-  it('of a cavity goes on asking where the decision to go on names nobody who was called, and says so', async () => {
+  it('of a cavity goes on asking where the decision to go on names no one who was called, and says so', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';cavity 50-51');
     sitting.enter(';extend 6 m more, all fine');
@@ -148,7 +148,7 @@ describe('the driller’s word at the rod', () => {
     expect(text(sitting)).toContain('say it when the rod is done');
   });
 
-  it('stands in the note for the next crew, with who said it and when, and that it is no log', async () => {
+  it('stands in the note for the next crew, with who said it and when, and that it is not a log', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';solid 48-54 Mick Tarrant');
     sitting.press('f8', 'tab', 'tab');

@@ -24,7 +24,7 @@ describe('going on in another folder', () => {
     expect(JSON.stringify(sitting.desk.findings())).toContain('laboratory');
   });
 
-  it('asks for the folder where none is said, also from the list of holes', async () => {
+  it('asks for the folder if none is given, also from the list of holes', async () => {
     const sitting = await sit();
     sitting.enter(';elsewhere');
     expect(sitting.screen().join('\n')).toContain('empty or not there yet');

@@ -87,7 +87,7 @@ describe('every kind of field', () => {
 });
 
 describe('a retired code', () => {
-  it('can’t be used anew, by its pair or by its field, and is not picked in the form', async () => {
+  it('can’t be used again, by its pair or by its field, and is not picked in the form', async () => {
     const sitting = await sit();
     for (const typed of ['an', "rock'AND"]) {
       sitting.enter(typed);

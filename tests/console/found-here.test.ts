@@ -25,7 +25,7 @@ describe('a file that another program changes while the console is open', () => 
     expect(sitting.screen().join(' ')).toContain('holes/MBRC003.json');
   });
 
-  it('is not said again, and that of another hole only stands on the list', async () => {
+  it('is not said again, and that of another hole only is on the list', async () => {
     const sitting = await sitDown(sampleFiles());
     const found = [...sitting.state().found, changed('MBRC003')];
     sitting.happen({ kind: 'found', found });

@@ -50,7 +50,7 @@ describe('the screen of dispatches', () => {
     sitting.press('enter');
     sitting.happen({ kind: 'scan', number: 'MB000301' });
     sitting.happen({ kind: 'scan', number: 'MB000303' });
-    expect(shown(sitting)).toContain('MB000302 lies between bags that go');
+    expect(shown(sitting)).toContain('MB000302 is between bags that go');
     sitting.press('enter');
     expect(dispatch(sitting)).toBeUndefined();
     expect(shown(sitting)).toContain('MB000301 MB000303');
@@ -110,7 +110,7 @@ describe('the screen of dispatches', () => {
     sitting.type('Wattlebird Assay');
     sitting.press('enter');
     expect(shown(sitting)).toContain('Type who takes them and how many sacks were counted');
-    expect(sitting.state().prompt?.kind).toBe('hand on');
+    expect(sitting.state().prompt?.kind).toBe('hand over');
   });
 
   it('keeps the dispatch through a new opening', async () => {

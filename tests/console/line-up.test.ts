@@ -281,7 +281,7 @@ describe('a GPS given by its path', () => {
       sitting.enter(file(`$${poor}*${nmeaChecksum(poor)}\n`));
       await vi.waitFor(() => expect(said(sitting)).toContain(`too poor to judge the peg by: ${why}`));
       expect(said(sitting)).not.toContain('right peg');
-      expect(said(sitting)).toContain('= behind it insists');
+      expect(said(sitting)).toContain('Add = to accept it');
       expect(form(sitting).taken.collar).toBeUndefined();
       sitting.type(' =');
       sitting.press('enter');
@@ -321,7 +321,7 @@ describe('the way to the mast', () => {
     const sitting = await atLineUp();
     sitting.press('enter');
     expect(stepText(sitting, 80, 24)).toContain('Ask the driller to stop and isolate the rig for the checks');
-    expect(stepText(sitting, 80, 24)).toContain('nobody goes to the mast unless the driller takes them in');
+    expect(stepText(sitting, 80, 24)).toContain('no one goes to the mast unless the driller takes them in');
     for (const answer of ['Mick Tarrant', '1', String(planned(sitting).azimuthDeg), ''])
       sitting.enter(answer);
     expect(stepText(sitting, 80, 24)).toContain('Ask the driller to read out the dip that the crew set');
@@ -371,7 +371,7 @@ describe('the decision', () => {
     expect(form(sitting)).toMatchObject({ step: 'cautions', taken: { compass: [] } });
   });
 
-  it('outside is refused with the correction to request, and the mast is read anew', async () => {
+  it('outside is refused with the correction to request, and the mast is read again', async () => {
     const sitting = await setBy('1');
     sitting.enter(String(planned(sitting).azimuthDeg + 1.6));
     finish(sitting);

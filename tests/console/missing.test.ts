@@ -18,7 +18,7 @@ describe('a file that is gone', () => {
     sitting.press('enter');
     expect(sitting.screen().join('\n')).toContain('ZQRC099: its file is gone');
     sitting.press('enter');
-    expect(sitting.state().message?.text).toContain('why it may be let go');
+    expect(sitting.state().message?.text).toContain('reason to give it up');
     sitting.press('escape');
     expect(sitting.desk.missing()).toHaveLength(1);
   });
@@ -32,7 +32,7 @@ describe('a file that is gone', () => {
     sitting.type('y');
     await vi.waitFor(() =>
       expect(sitting.state().message?.text).toBe(
-        'ZQRC099 is let go. What the journal held of it is in journal/kept/holes-ZQRC099.json.let-go.1.',
+        'ZQRC099 is given up. What the journal had of it is in journal/kept/holes-ZQRC099.json.let-go.1.',
       ),
     );
     expect(sitting.desk.missing()).toEqual([]);

@@ -88,7 +88,7 @@ describe('a repeat that is asked about', () => {
     const before = rows(sitting).length;
     sitting.enter('.');
     expect(said(sitting)).toBe(
-      '18 rows alike: look again, then = if it is so. Add = to accept it, or fix it.',
+      '18 rows alike: look again, then = if it is right. Add = to accept it, or fix it.',
     );
     expect(rows(sitting)).toHaveLength(before);
     return { sitting, before };

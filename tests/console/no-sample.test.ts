@@ -61,7 +61,7 @@ describe('a metre logged without return', () => {
     expect(sitting.screen().join('\n')).toMatch(/MB000604 {2}3–4 +no sample/);
   });
 
-  it('has a bag all the same where somebody says so, with the line that the check gives', async () => {
+  it('has a bag all the same where someone says so, with the line that the check gives', async () => {
     const sitting = await withoutReturn();
     const line = /;bag \S+ \S+\d/.exec(named(sitting)[0]?.remedy ?? '')?.[0] ?? '';
     expect(line).toBe(';bag 3-4 MB000604');

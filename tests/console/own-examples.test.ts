@@ -63,7 +63,7 @@ describe('what is shown as an example is of the project in hand', () => {
     },
   );
 
-  it('in the reasons of a decision: somebody of this project is called', async () => {
+  it('in the reasons of a decision: someone of this project is called', async () => {
     const sitting = await drilling();
     sitting.enter(';hold');
     expect(shown(sitting)).toContain('called Bea Kerr');

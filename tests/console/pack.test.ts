@@ -77,7 +77,7 @@ describe('one word at the end of the shift', () => {
     expect(sitting.state().screen.name).toBe('holes');
   });
 
-  it('says where a name is no hole, and packs nothing', async () => {
+  it('says where a name is not a hole, and packs nothing', async () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';pack MBRC030');
     expect(sitting.state().message?.text).toBe(

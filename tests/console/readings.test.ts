@@ -70,7 +70,7 @@ describe('a column of instrument readings', () => {
     for (const [typed, why] of [
       ['99999', 'it goes from -1 to 5000'],
       ['0.123', 'at most 2 decimals'],
-      ['0,3', '0,3 is no number'],
+      ['0,3', '0,3 is not a number'],
       ['<0.01', 'below what the instrument can tell'],
       ['none', 'always is something'],
     ] as const) {
@@ -101,7 +101,7 @@ describe('a column of instrument readings', () => {
     expect(held(sitting)).toEqual([]);
   });
 
-  it('undoes with ;u where it stands, and the metre comes up again', async () => {
+  it('undoes with ;u where it is, and the metre comes up again', async () => {
     const sitting = await sit();
     sitting.enter(';readings');
     sitting.enter('0.31');

@@ -123,7 +123,7 @@ const QUESTIONS: { readonly [kind in Prompt['kind']]: Asked | 'has no line' } = 
     right: '301-305',
   },
   resplit: 'has no line',
-  'hand on': { open: (s) => s.press('ctrl-g'), refused: ['Orla', BLANK], right: 'Orla Venn 30' },
+  'hand over': { open: (s) => s.press('ctrl-g'), refused: ['Orla', BLANK], right: 'Orla Venn 30' },
   activity: 'has no line',
   plod: { open: (s) => s.enter(';plod 0999 Mick Tarrant'), refused: ['nonsense', 'x 25:00'] },
   'shift line': {
@@ -214,7 +214,7 @@ const WORDS: { readonly [word: string]: readonly string[] } = {
   r: [';r 3'],
   q: [';q now'],
   rod: [';rod ?'],
-  mend: [';mend ?'],
+  fix: [';fix ?'],
   dry: [';dry 46', ';dry 46-44'],
   moist: [';moist 46'],
   wet: [';wet 46'],

@@ -80,7 +80,7 @@ describe('numbering the bags of a hole the evening before', () => {
 });
 
 describe('water in what was weighed', () => {
-  it('is left out of recovery, and is refused where it is no percent', async () => {
+  it('is left out of recovery, and is refused where it is not a percent', async () => {
     const sitting = await drilling();
     sitting.press('f2', 'enter');
     sitting.enter(';mass 1-2 bulk 38.2 split 3.1');
@@ -94,7 +94,7 @@ describe('water in what was weighed', () => {
     expect(shown(sitting)).toMatch(/1–2 +██████░░░░ +60 % LOW/);
     sitting.press('escape', 'escape');
     sitting.enter(';mass 1-2 moisture 400');
-    expect(said(sitting)).toContain('This is no percent of water.');
+    expect(said(sitting)).toContain('This is not a percentage of water.');
   });
 });
 
@@ -163,11 +163,11 @@ async function twoNoted(): Promise<Sitting> {
 describe('a mismatch noted at the rod', () => {
   it('stays in sight, on the panel and on the screen of bags, until it is mended', async () => {
     const sitting = await twoNoted();
-    expect(said(sitting)).toBe('Rod recorded as expected; the mismatch is noted and waits: ;mend.');
-    expect(shown(sitting)).toContain('rod 2: a number skipped? ;mend');
+    expect(said(sitting)).toBe('Rod recorded as expected; the mismatch is noted and open: ;fix.');
+    expect(shown(sitting)).toContain('rod 2: a number skipped? ;fix');
     sitting.press('f3');
     expect(shown(sitting)).toContain(
-      'rod 2 at 12 m: the bags did not agree, a number skipped? ;mend shows the ways',
+      'rod 2 at 12 m: the bags don’t match, a number skipped? ;fix shows the ways',
     );
   });
 
@@ -175,9 +175,9 @@ describe('a mismatch noted at the rod', () => {
     const sitting = await twoNoted();
     const before = hole(sitting).tables;
     expect(unmended(sitting)).toBe(2);
-    sitting.enter(';mend');
+    sitting.enter(';fix');
     expect(shown(sitting)).toContain('rod 2 noted before');
-    expect(shown(sitting)).toContain('a mend as: a number skipped');
+    expect(shown(sitting)).toContain('a fix as: a number skipped');
     sitting.enter('a');
     expect(unmended(sitting)).toBe(0);
     expect(faults(sitting)).toEqual([]);
@@ -189,16 +189,16 @@ describe('a mismatch noted at the rod', () => {
     );
     sitting.enter(';u');
     expect(hole(sitting).tables).toEqual(before);
-    sitting.enter(';mend');
+    sitting.enter(';fix');
     sitting.press('enter');
     expect(hole(sitting).tables).toEqual(before);
-    expect(said(sitting)).toContain('still waits');
+    expect(said(sitting)).toContain('still open');
   });
 
-  it('is not mended over what somebody wrote of a bag since', async () => {
+  it('is not mended over what someone wrote of a bag since', async () => {
     const sitting = await twoNoted();
     sitting.enter(`;spoiled ${holeNouns(hole(sitting), 'bags').at(-1)?.number} torn`);
-    sitting.enter(';mend');
+    sitting.enter(';fix');
     sitting.enter('a');
     expect(said(sitting)).toContain('amended by hand since');
     expect(unmended(sitting)).toBe(2);
@@ -208,21 +208,21 @@ describe('a mismatch noted at the rod', () => {
 describe('the places of a mismatch', () => {
   it('go on over pages where there are more than fit', async () => {
     const sitting = await twoNoted();
-    sitting.enter(';mend');
+    sitting.enter(';fix');
     const first = shown(sitting);
     expect(first).toContain('m more (1 of ');
     sitting.enter('m');
     expect(shown(sitting)).toContain('m more (2 of ');
-    expect(shown(sitting)).toContain('a mend as: ');
+    expect(shown(sitting)).toContain('a fix as: ');
   });
 });
 
-describe('a bag held against where it lies', () => {
+describe('a bag compared with where it lies', () => {
   it('agrees in its metre, and is named by how far it is off elsewhere', async () => {
     const sitting = await drilling();
     sitting.press('f2', 'enter');
     sitting.enter(';scan 2.5 MB000603');
-    expect(said(sitting)).toBe('MB000603 is the primary 2–3, and lies where it belongs.');
+    expect(said(sitting)).toBe('MB000603 is the primary 2–3, and is where it belongs.');
     sitting.enter(';scan 3 603');
     expect(shown(sitting)).toContain('MB000603 is primary 2–3: the stream is one behind.');
   });
@@ -269,6 +269,6 @@ describe('a bag held against where it lies', () => {
     expect([now?.fromMm, other?.fromMm]).toEqual([twin?.fromMm, twin?.fromMm]);
     expect(faults(sitting)).toEqual([]);
     sitting.enter(`;scan ${metre} first ${twin?.number}`);
-    expect(said(sitting)).toContain('lies where it belongs');
+    expect(said(sitting)).toContain('is where it belongs');
   });
 });

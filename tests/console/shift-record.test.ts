@@ -109,7 +109,7 @@ describe('what is told late', () => {
     expect(entries(sitting)[1]).toEqual({ at: '06:05', activity: 'line-up', remark: 'pegs moved' });
   });
 
-  it('opens at the activity going on; of a shift that is over at the first gap, or standby that nobody authorised', async () => {
+  it('opens at the activity going on; of a shift that is over at the first gap, or standby that no one authorised', async () => {
     const sitting = await at();
     sitting.press('f8', 'enter');
     expect(sitting.state().prompt).toMatchObject({

@@ -53,7 +53,7 @@ describe('the survey screen', () => {
         expect(screen).toContain(title);
         expect(screen).toMatch(/[\u2801-\u28ff]/);
         expect(screen).toContain('one scale both ways');
-        expect(screen).toContain('nobody has measured there');
+        expect(screen).toContain('it was not measured there');
       }
       sitting.type(key);
       expect(shown(sitting)).toContain('PROJECTED');

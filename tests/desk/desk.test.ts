@@ -64,10 +64,10 @@ describe('a desk', () => {
       what: 'two holes made',
       parts: [
         { document: HOLE, changes: holeMade() },
-        { document: other, changes: [{ remove: ['rows', 'nobody-1'] }] },
+        { document: other, changes: [{ remove: ['rows', 'no one-1'] }] },
       ],
     });
-    expect(refused).toEqual({ ok: false, problem: 'ZQRC002: rows nobody-1 is not there' });
+    expect(refused).toEqual({ ok: false, problem: 'ZQRC002: rows no one-1 is not there' });
     expect(desk.documents().size).toBe(0);
     await desk.close();
   });

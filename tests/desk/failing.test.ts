@@ -90,7 +90,7 @@ describe('when the disk refuses in the middle of a sitting', () => {
   });
 });
 
-describe('when a file is written by somebody else while the desk is open', () => {
+describe('when a file is written by someone else while the desk is open', () => {
   it('it is kept and taken in, and neither copy is lost', async () => {
     const { desk, disk } = await troubledDesk();
     await done(desk, HOLE, holeMade());

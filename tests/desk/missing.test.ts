@@ -42,7 +42,7 @@ const codes = (desk: Desk): readonly string[] => desk.findings().map((finding) =
 const rowsOf = (desk: Desk): number => Object.keys(desk.get(HOLE)?.tables.rows ?? {}).length;
 
 describe('a hole whose file was deleted', () => {
-  it('is missing until somebody decides, and what the journal still holds of it is named', async () => {
+  it('is missing until someone decides, and what the journal still holds of it is named', async () => {
     const { disk } = await withoutItsFile();
     const desk = await open(disk);
     expect(desk.findings()[0]).toMatchObject({
@@ -75,7 +75,7 @@ describe('a hole whose file was deleted', () => {
   it('is let go knowingly: with a reason, recorded for good with who and when, and what the journal held is kept', async () => {
     const { disk } = await withoutItsFile();
     const desk = await open(disk);
-    expect(await desk.letGo(HOLE, ' ')).toEqual({ ok: false, problem: 'say why it may be let go' });
+    expect(await desk.letGo(HOLE, ' ')).toEqual({ ok: false, problem: 'give the reason to give it up' });
     expect(codes(desk)).toContain('missing-file');
     expect(await desk.letGo(HOLE, 'logged twice by mistake')).toEqual({
       ok: true,
@@ -120,11 +120,11 @@ describe('a hole whose file was deleted', () => {
     const { disk } = await withoutItsFile();
     const desk = await open(disk);
     await desk.letGo(HOLE, 'never drilled');
-    await done(desk, HOLE, holeMade(), 'hole made anew');
+    await done(desk, HOLE, holeMade(), 'hole made again');
     // Killed before a file is written.
     const again = await open(disk);
     expect(codes(again)).not.toContain('missing-file');
-    expect(again.get(HOLE)?.history.map((entry) => entry.what)).toEqual(['hole made anew']);
+    expect(again.get(HOLE)?.history.map((entry) => entry.what)).toEqual(['hole made again']);
     await again.close();
     expect(codes(await open(disk))).toEqual([]);
   });
@@ -206,7 +206,7 @@ describe('a hole whose file was deleted', () => {
 });
 
 describe('a copy laid over a file that is another document altogether', () => {
-  it('is said, is kept byte for byte, and ours stands', async () => {
+  it('is said, is kept byte for byte, and ours is kept', async () => {
     const { desk: other, disk: elsewhere } = await troubledDesk();
     await done(other, HOLE, holeMade('ANOTHER'));
     await other.close();

@@ -60,7 +60,7 @@ describe('going on in another folder', () => {
     await desk.close();
   });
 
-  it('takes along what nobody could read, what was kept aside and what the schema extends, byte for byte', async () => {
+  it('takes along what no one could read, what was kept aside and what the schema extends, byte for byte', async () => {
     const files = {
       'holes/ZQRC002.json': '{ "format": 1, half',
       'holes/old copy.txt': 'notes',

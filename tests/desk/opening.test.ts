@@ -153,7 +153,7 @@ describe('what is found on opening', () => {
 
   it('a history that was changed: shown, named by its entry, and not to be written', async () => {
     const { folder } = await projectWithHole();
-    const text = readFileSync(holeFile(folder), 'utf8').replaceAll('Ana Reyes', 'Nobody');
+    const text = readFileSync(holeFile(folder), 'utf8').replaceAll('Ana Reyes', 'No one');
     writeFileSync(holeFile(folder), text);
     const desk = await opened(folder);
     expect(desk.findings()[0]).toMatchObject({
@@ -368,7 +368,7 @@ describe('two consoles', () => {
   it.each([
     ['whose process is gone', { ...gone, process: 1 }, gone],
     [
-      'from before the computer was started anew',
+      'from before the computer was started again',
       { ...gone, process: 1, boot: 'a' },
       { ...gone, boot: 'b', isRunning: () => true },
     ],

@@ -48,7 +48,7 @@ describe('a copy that comes back', () => {
   it.each([
     [
       { id: '../../ZQRC001' },
-      '"../../ZQRC001" can\'t be an id: only capitals, digits, _ and - may stand in it, and it starts with a capital or a digit',
+      '"../../ZQRC001" can\'t be an id: only capitals, digits, _ and - are allowed, and it starts with a capital or a digit',
     ],
     [{ id: 'con' }, '"con" can\'t be an id: con is a name that some computers keep for devices'],
     [{ kind: 'constructor' }, 'no files are kept for documents of kind constructor'],
@@ -69,7 +69,7 @@ describe('a copy that comes back', () => {
       ok: false,
       problem: 'it is another hole that goes by the name ZQRC001',
     });
-    const history = hole.history.map((entry) => ({ ...entry, by: 'Nobody' }));
+    const history = hole.history.map((entry) => ({ ...entry, by: 'No one' }));
     expect(here.receive({ ...hole, history })).toMatchObject({ ok: false });
     expect(here.get(HOLE)).toEqual(hole);
     await stranger.close();

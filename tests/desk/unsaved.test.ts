@@ -65,7 +65,7 @@ describe('a console that is closed with rows that the disk does not take', () =>
     await third.close();
   });
 
-  it('with somebody else logging in between puts both in, and keeps what no longer fits', async () => {
+  it('with someone else logging in between puts both in, and keeps what no longer fits', async () => {
     const { disk } = await closedFull();
     const between = await openDesk(faultOptions(disk, 5));
     if (!between.ok) throw new Error('must open');

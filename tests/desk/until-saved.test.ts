@@ -54,7 +54,7 @@ describe('waiting for an edit to be saved', () => {
   });
 });
 
-describe('a timer that somebody waits for', () => {
+describe('a timer that someone waits for', () => {
   it('keeps the program alive: a lock of no bytes, as a power cut leaves it, is waited for and taken over', async () => {
     const folder = newProject();
     await mkdir(join(folder, 'journal'));

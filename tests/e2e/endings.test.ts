@@ -20,7 +20,7 @@ async function logging(): Promise<Pty> {
   const pty = rig.open();
   await pty.waitForText('No holes yet');
   for (const [keys, seen] of [
-    ['n', 'a hole that nobody planned'],
+    ['n', 'a hole that is not in the program'],
     ['MBRC020\r', 'MBRC020 made.'],
     ['\r', ' 0–1 ▸'],
     ['cdwx6ox3\r', ' 1–2 ▸'],

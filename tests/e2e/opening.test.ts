@@ -90,7 +90,7 @@ describe('a console that can’t be opened says why on one screen, exits 2 and c
     expect(words).toContain('Close that console first');
     expect(rig.contents()).toEqual(before);
     first.press('n');
-    await first.waitForText('a hole that nobody planned');
+    await first.waitForText('a hole that is not in the program');
   });
 });
 
@@ -103,7 +103,7 @@ describe('a second console on a project', () => {
     const second = rig.open(['--read-only']);
     await second.waitForText('READ ONLY');
     second.press('n');
-    await second.waitForText('a hole that nobody planned');
+    await second.waitForText('a hole that is not in the program');
     second.type('MBRC021\r');
     await second.waitForText('Nothing is changed');
     expect(rig.contents()).toEqual(before);
@@ -118,13 +118,13 @@ describe('a second console on a project', () => {
     second.press('escape');
     await second.waitForText(NO_HOLES);
     first.press('n');
-    await first.waitForText('a hole that nobody planned');
+    await first.waitForText('a hole that is not in the program');
     first.type('MBRC021\r');
     await first.waitForText('NOT SAVED: 1');
     first.press('down');
     await first.waitForText('NOK on');
     second.press('n');
-    await second.waitForText('a hole that nobody planned');
+    await second.waitForText('a hole that is not in the program');
     second.type('MBRC022\r');
     await second.waitForText('MBRC022 made.');
     await second.waitFor(([header = '']) => header.includes('saved '), '"saved" in the header');

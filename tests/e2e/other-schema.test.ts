@@ -69,7 +69,7 @@ tellOneStory();
 describe('a schema with nothing of the sample’s, rows of 2 m and rods of 3 m', () => {
   it('begins a hole whose rods are of 3 m and whose first row is of 2 m', async () => {
     await tell(
-      { keys: 'n', see: ['a hole that nobody planned'] },
+      { keys: 'n', see: ['a hole that is not in the program'] },
       { keys: 'CT001 90t -75 42<enter>', see: ['CT001 made.'] },
       { keys: '<enter>', see: ['drilling with RC3', ' 0–2 ▸', 'horizon'] },
       { keys: ';numbered MB000001 MB000030<enter>', see: ['30 numbered bags left', 'MB000001  0–2'] },

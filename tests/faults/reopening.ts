@@ -50,7 +50,7 @@ export async function faultsOnReopening(
       faults.push(`${document.id}: tables differ`);
     const known = heldBy(seen.desks.flatMap((other) => other.get(document)?.history ?? []));
     if (document.history.some((entry) => !known.has(entry.hash)))
-      faults.push(`${documentKey(document)} holds what nobody logged`);
+      faults.push(`${documentKey(document)} holds what no one logged`);
   }
   if (!closing) return faults;
   const closed = await desk.close();

@@ -105,7 +105,7 @@ describe('what an edit left', () => {
     expect(documentFault(emptyDocument(HOLE), [])).toBeUndefined();
   });
 
-  it('has one where nobody keeps such documents', () => {
+  it('has one where no one keeps such documents', () => {
     expect(documentFault(emptyDocument({ kind: 'lunch', id: 'A' }), [])).toBe(
       'no files are kept for documents of kind lunch',
     );

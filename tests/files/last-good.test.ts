@@ -23,7 +23,7 @@ describe('versions of project.json and logging.json', () => {
     expect(() => kept(3)).toThrow();
   });
 
-  it('are named where one that stands there now is of no use, the newest of more than nine', async () => {
+  it('are named where one that is there now is of no use, the newest of more than nine', async () => {
     const folder = newProject();
     mkdirSync(join(folder, 'journal'));
     for (let number = 1; number < 12; number += 1)
@@ -38,7 +38,7 @@ describe('versions of project.json and logging.json', () => {
     expect(other?.remedy).toBe('Mend it.');
   });
 
-  it('keep nobody from working where the disk does not take one', async () => {
+  it('keep no one from working where the disk does not take one', async () => {
     const folder = newProject();
     const create: Disk['create'] = async (path) => {
       if (path.includes('kept')) throw Object.assign(new Error('full'), { code: 'ENOSPC' });

@@ -39,7 +39,7 @@ describe('the lock of a project', () => {
     expect(await disk.list('/project/journal')).toEqual([]);
   });
 
-  it('that nobody finished writing is taken over after a pause', async () => {
+  it('that no one finished writing is taken over after a pause', async () => {
     const disk = await lockDisk();
     await disk.create(PATH);
     const pauses: number[] = [];
@@ -106,7 +106,7 @@ describe('the lock of a project', () => {
     const lock = await takeLock(disk, '/project', request('aa'));
     if (!lock.ok) throw new Error('must be taken');
     await disk.unlink(PATH);
-    expect(await lock.value.displacedBy()).toBe('nobody');
+    expect(await lock.value.displacedBy()).toBe('no one');
     await lock.value.renew();
     expect(await lock.value.displacedBy()).toBeUndefined();
     await expect(lock.value.renew()).rejects.toThrow('EEXIST');

@@ -53,7 +53,7 @@ describe('the sentences of a GPS', () => {
     sender.kill();
   });
 
-  it('from a device that never sends keep nobody waiting past the time', async () => {
+  it('from a device that never sends keep no one waiting past the time', async () => {
     expect(await readGps(fifo('silent'), { forMs: 120, sentences: 3 })).toEqual({
       ok: false,
       problem: 'nothing came from it',

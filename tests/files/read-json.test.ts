@@ -25,7 +25,7 @@ describe('JSON that is read', () => {
     );
   });
 
-  it('is refused wherever a name is said twice, at any depth, however it is written', () => {
+  it('is refused wherever a name is given twice, at any depth, however it is written', () => {
     const said = (text: string) => read(text).ok;
     expect(said('{"a":1,"\\u0061":2}')).toBe(false);
     expect(said('[{"b":{"a:":1,"a":":"}},{"a":1}]')).toBe(true);
@@ -55,8 +55,8 @@ describe('JSON that is read', () => {
 
 describe('JSON that is refused, with its place', () => {
   it.each([
-    ['{\n "a": 1,\n "a": 2\n}', 3, 2, 'a is said twice'],
-    ['{"a": {"b": 1, "c": 2, "b": 3}}', 1, 24, 'b is said twice'],
+    ['{\n "a": 1,\n "a": 2\n}', 3, 2, 'a is given twice'],
+    ['{"a": {"b": 1, "c": 2, "b": 3}}', 1, 24, 'b is given twice'],
     ['{"__proto__": {"admin": true}}', 1, 2, 'the name __proto__ is reserved'],
     ['{"constructor": 1}', 1, 2, 'the name constructor is reserved'],
     ['{"n": 9007199254740993}', 1, 7, '9007199254740993 is too large to be kept exactly'],
@@ -80,7 +80,7 @@ describe('JSON that is refused, with its place', () => {
     expect(read(names(250_000)).ok).toBe(true);
     const finding = firstFinding(names(250_001));
     expect(finding?.code).toBe('unsafe-json');
-    expect(finding?.problem).toBe('more than 250000 names stand in one object');
+    expect(finding?.problem).toBe('more than 250000 names are in one object');
   });
 
   it('names the line of a byte that is not UTF-8', () => {

@@ -31,7 +31,7 @@ describe('a replica id', () => {
     ['another device', '"device":"memory"', '"device":"stick"'],
     ['another folder of the same device', /"inode":"\d+"/, '"inode":"999"'],
     ['a file that cannot be read', '{', '['],
-  ])('is made anew on %s', async (_, from, to) => {
+  ])('is made again on %s', async (_, from, to) => {
     const disk = await projectDisk();
     const first = await takeReplica(disk, '/project', 'rig', seededRandom(1), 'aa');
     const text = new TextDecoder().decode(await disk.readFile('/project/journal/replica.json'));
@@ -50,7 +50,7 @@ describe('the counter of a replica', () => {
   );
   if (!made.ok) throw new Error(made.problem);
 
-  it('goes on above every id of its own in tables, histories and journal, and of nobody else', () => {
+  it('goes on above every id of its own in tables, histories and journal, and of no one else', () => {
     expect(highestCounter('abcdef', [made.document], [])).toBe(12);
     expect(highestCounter('abcdef', [{ ...made.document, tables: {} }], [])).toBe(12);
     expect(highestCounter('ghjkmn', [made.document], [])).toBe(0);

@@ -36,7 +36,7 @@ describe('what was read and found in order', () => {
     expect(kept.get('d', 'f')).toBeUndefined();
   });
 
-  it('is the same document where a project is read again, and is checked anew where a byte has changed', async () => {
+  it('is the same document where a project is read again, and is checked again where a byte has changed', async () => {
     const folder = copyOfSample();
     const read = async (id: string) =>
       (await readProjectFolder(realDisk, folder, [])).documents.get(`hole/${id}`);

@@ -46,7 +46,7 @@ describe('a finding', () => {
     expect(formatFinding(kind.at(place, said))).toBe('logging.json:3: `sh` types two codes\n  Change one.');
   });
 
-  test('stands in the way of a result, or a value does not', () => {
+  test('is in the way of a result, or a value does not', () => {
     const finding = kind.at({}, { problem: 'p', remedy: 'r' });
     expect(refused(finding)).toEqual({ ok: false, findings: [finding] });
     expect(ok(3)).toEqual({ ok: true, value: 3 });

@@ -99,7 +99,7 @@ describe('the letter that goes with a bundle', () => {
     expect(under('Not finished', [holeWith(tables)])).toEqual([
       'MBRC900: 4–6 is not logged.',
       'MBRC900: 1 row marked ? waits to be settled.',
-      expect.stringMatching(/^MBRC900: 6 m at the foot has no bag\.$/),
+      expect.stringMatching(/^MBRC900: 6 m at the bottom has no bag\.$/),
     ]);
     expect(under('Not finished', [holeWith(tables, { state: 'abandoned' })])).toContain(
       'MBRC900: The collar is not capped or plugged: an open collar is a hazard.',
@@ -114,7 +114,7 @@ describe('the letter that goes with a bundle', () => {
     expect(
       under('Not finished', [holeWith({ questions: [question, { ...question, state: 'settled' }] })]),
     ).toEqual([
-      'MBRC900: Two copies say different things of rows a-1, remark: ours a, theirs b. Now gone stands until it is settled: ;questions.',
+      'MBRC900: Conflict between two copies: rows a-1, remark: ours a, theirs b. Now gone is kept until it is settled: ;questions.',
     ]);
   });
 

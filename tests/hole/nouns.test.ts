@@ -38,15 +38,12 @@ const holds = (table: keyof typeof HOLE_NOUNS, thing: unknown): boolean =>
   HOLE_NOUNS[table].safeParse(thing).success;
 
 describe('a noun of a hole', () => {
-  test.each(Object.entries(GOOD))(
-    'of table %s is taken as it stands, nothing added or turned',
-    (table, good) => {
-      expect(HOLE_NOUNS[table as keyof typeof GOOD].parse(good)).toEqual(good);
-    },
-  );
+  test.each(Object.entries(GOOD))('of table %s is taken as it is, nothing added or turned', (table, good) => {
+    expect(HOLE_NOUNS[table as keyof typeof GOOD].parse(good)).toEqual(good);
+  });
 
   test.each(Object.keys(GOOD) as (keyof typeof GOOD)[])(
-    'of table %s with a member nobody knows is refused',
+    'of table %s with a member no one knows is refused',
     (table) => {
       expect(holds(table, { ...GOOD[table], surprise: 1 })).toBe(false);
     },

@@ -142,7 +142,7 @@ describe('the usual cautions', () => {
     ['driving', /driving/i],
     ['uncapped collars', /open collars/i],
     ['splitter and cyclone', /rotation is stopped, air is off and bled/],
-    ['that reading is no induction', /not an induction/],
+    ['that reading is not an induction', /not an induction/],
   ])('speak of %s', (_what, words) => {
     expect(USUAL_CAUTIONS.filter((each) => words.test(each)).length).toBeGreaterThan(0);
   });

@@ -51,7 +51,7 @@ describe('what offsider is not', () => {
     }
   });
 
-  it('stands on every page that is printed', async () => {
+  it('is on every page that is printed', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
     const { project, documents } = sitting.state();
     const hole = sitting.hole('MBRC003');

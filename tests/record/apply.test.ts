@@ -78,7 +78,7 @@ describe('applying changes', () => {
     expect(Object.keys(Object.prototype)).toEqual([]);
   });
 
-  test.each(HOSTILE)('a table named %s that nobody made holds nothing', (name) => {
+  test.each(HOSTILE)('a table named %s that no one made holds nothing', (name) => {
     expect(own(HOLE.tables, name)).toBeUndefined();
   });
 });
@@ -166,13 +166,13 @@ describe('taking changes back', () => {
   test.each([
     [{ patch: ['rows', 'k1-1'], set: { rock: 'SHL' } } as const, 'rows k1-1 has been changed since'],
     [{ remove: ['rows', 'k1-1'] } as const, 'rows k1-1 has been taken out since'],
-  ])('the reason names what stands in the way (%#)', (change, reason) => {
+  ])('the reason names what is in the way (%#)', (change, reason) => {
     const document = edited(HOLE, 1, row);
     const entry = document.history[0];
     expect(entry && hindrance(edited(document, 2, change), entry)).toBe(reason);
   });
 
-  test('a later change to another field of a patched thing is no hindrance; to the same field it is', () => {
+  test('a later change to another field of a patched thing is not a hindrance; to the same field it is', () => {
     const document = edited(edited(HOLE, 1, row), 2, {
       patch: ['rows', 'k1-1'],
       set: { rock: 'SHL' },

@@ -67,7 +67,7 @@ describe('the chain of a history', () => {
     );
   });
 
-  test('is broken by an entry rewritten and hashed anew, at the entry after it', () => {
+  test('is broken by an entry rewritten and hashed again, at the entry after it', () => {
     const { history } = edited(edited(HOLE, 1, row), 2, { remove: ['rows', 'k1-1'] });
     const [first, second] = history as [Entry, Entry];
     const { hash: _, ...rest } = first;
@@ -92,9 +92,9 @@ describe('the chain of a history', () => {
     expect(tipped('incoming', [one], two)).toBe('an entry merged in: nothing follows it');
     expect(tipped('incoming', [two, one])).toBe('an entry merged in: it follows an entry that is not there');
     expect(tipped('incoming', [two])).toBe('an entry merged in: it follows an entry that is not there');
-    expect(tipped('incoming', [one, one])).toBe('an entry merged in: it is held twice');
+    expect(tipped('incoming', [one, one])).toBe('an entry merged in: it is there twice');
     expect(tipped('incoming', [one, two], one)).toBe('an entry merged in: nothing follows it');
-    expect(tipped('incoming', [])).toBe('it is no merge and holds entries of another copy');
+    expect(tipped('incoming', [])).toBe('it is not a merge and holds entries of another copy');
     expect(tipped('merged', [one, two])).toBeUndefined();
     expect(tipped('merged', [one], two)).toBe('it does not name the copy it merged');
     expect(tipped('merged', [two, one])).toBe('the copy it merged did not part from this history');

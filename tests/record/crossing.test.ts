@@ -156,7 +156,7 @@ function held(oracle: Oracle, copy: Copy): void {
     }
 }
 
-describe('100 evenings of three copies, held against an oracle that knows no history', () => {
+describe('100 evenings of three copies, compared with an oracle that knows no history', () => {
   test.each(part([1, 2, 3], 3))(
     'stand as it says: one value where one is left, else every one asked about (seed %i)',
     (seed) => {

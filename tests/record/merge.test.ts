@@ -152,7 +152,7 @@ describe('copies that go on after a merge', () => {
     expect(document.tables.rows?.['k1-1']).toEqual({ py: 7, ch: 1 });
   });
 
-  test('take what the other changed anew', () => {
+  test('take what the other changed again', () => {
     const ours = edited(start, 2, put('k1-2', { py: 1 }));
     const theirs = edited(start, 3, set('k1-1', { py: 5 }));
     const both = merged(ours, theirs, 4).document;
@@ -176,7 +176,7 @@ describe('copies that go on after a merge', () => {
     }
   });
 
-  test('where a third copy had asked against a value, and somebody who knew that value changed it, take the change: it is still asked about against the third', () => {
+  test('where a third copy had asked against a value, and someone who knew that value changed it, take the change: it is still asked about against the third', () => {
     const third = edited(start, 2, set('k1-1', { py: 1 }));
     const ours = edited(start, 3, set('k1-1', { py: 3 }));
     const theirs = edited(ours, 4, set('k1-1', { py: 5 }));
@@ -203,7 +203,7 @@ describe('copies that go on after a merge', () => {
     expect(document.tables.rows?.plan).toEqual({ depthM: 130, dip: -60 });
   });
 
-  test('ask where the value that was changed had been written a second time, by somebody apart', () => {
+  test('ask where the value that was changed had been written a second time, by someone apart', () => {
     const third = edited(start, 2, set('k1-1', { py: 3 }));
     const ours = edited(start, 3, set('k1-1', { py: 3 }));
     const theirs = edited(ours, 4, set('k1-1', { py: 5 }));

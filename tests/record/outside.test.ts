@@ -70,7 +70,7 @@ describe('tables that were edited outside', () => {
     );
   });
 
-  test('a document that nobody touched outside stays the same document', () => {
+  test('a document that no one touched outside stays the same document', () => {
     expect(recordOutside(held, deed(2))).toBe(held);
   });
 });

@@ -18,7 +18,7 @@ export interface Ground {
   readonly read: string;
   /** The number that the last calico was given, before anybody wrote it wrongly. */
   readonly lastGiven: string;
-  readonly whose: 'this hole' | 'another hole' | 'a block' | 'nobody' | 'out of use';
+  readonly whose: 'this hole' | 'another hole' | 'a block' | 'no one' | 'out of use';
   /** Where the row began, by what happened in rods above that no one read. */
   readonly began: 'level' | 'ahead' | 'behind';
   readonly isKept: (number: string) => boolean;
@@ -57,7 +57,7 @@ function isTransposed(a: string, b: string): boolean {
 
 /** Whether a claim is true of what lies there. */
 const TRUE: { readonly [claim in Claim]: (ground: Ground) => boolean } = {
-  'the number is of no hole and no block': ({ whose }) => whose === 'nobody',
+  'the number is of no hole and no block': ({ whose }) => whose === 'no one',
   'the number is of a block, and labelled for no hole': ({ whose }) => whose === 'a block',
   'the number is of another hole': ({ whose }) => whose === 'another hole',
   'the number was put out of use': ({ whose }) => whose === 'out of use',

@@ -9,7 +9,7 @@ export const NO_TRACE: readonly NoTrace[] = [
   {
     slip: 'duplicate and primary swapped on the two chutes',
     caughtBy:
-      'a scan at the chute; the pair’s results lie no further apart than they should, so they never tell',
+      'a scan at the chute; the pair’s results lie no further apart than they should, so they never show it',
   },
   {
     slip: 'two bags of one rod swapped',

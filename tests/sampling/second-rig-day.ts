@@ -328,7 +328,7 @@ function groundOf({ row, should, metres, written, whose, carried, markOf: mark }
     whose:
       whose === 'this hole'
         ? whose
-        : whose === 'nobody'
+        : whose === 'no one'
           ? whose
           : whose === 'no hole'
             ? 'a block'

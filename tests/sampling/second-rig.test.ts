@@ -10,8 +10,8 @@ const HOLES = runs(180, 60);
 
 /** Sentences on the numbers, each with when it is true in the simulated world. */
 const CLAIMS: readonly (readonly [says: RegExp, isTrue: (outcome: DayOutcome) => boolean])[] = [
-  [/belongs to no hole and to no block/, ({ world }) => world?.whose === 'nobody'],
-  [/foreign/, ({ world }) => world?.whose === 'nobody'],
+  [/belongs to no hole and to no block/, ({ world }) => world?.whose === 'no one'],
+  [/foreign/, ({ world }) => world?.whose === 'no one'],
 ];
 
 /** Everything that a check says of its likeliest mismatch. */

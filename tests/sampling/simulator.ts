@@ -143,7 +143,7 @@ function whoseOf(
   if (labelled.has(number)) return 'this hole';
   const [run] = other.bagRuns;
   if (run !== undefined && number >= run.first && number <= run.last) return 'another hole';
-  return number.startsWith('ZQ') ? 'a block' : 'nobody';
+  return number.startsWith('ZQ') ? 'a block' : 'no one';
 }
 
 /** The rod as it should have gone, closing sachets put in or left for the next rod: either is right, and the next rod follows it. */

@@ -142,7 +142,7 @@ test('every sampled metre is in exactly one composite too, where a bag holds sev
   );
 });
 
-test('in every 200 samples the controls of each kind are within one of the scheme, those that somebody forced left out', () => {
+test('in every 200 samples the controls of each kind are within one of the scheme, those that someone forced left out', () => {
   fc.assert(
     fc.property(
       schemes,

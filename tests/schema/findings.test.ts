@@ -17,7 +17,7 @@ const BY_WORDS: Readonly<Record<string, string>> = {
   'codes-column-missing': 'no column is called',
   'codes-line-unusable': 'the code is empty',
   'codes-not-csv': 'not readable as CSV',
-  'reading-not-taken': 'is no number',
+  'reading-not-taken': 'is not a number',
   'schema-bag-number-reads-as-line': 'schema-bag-number-reads-as-line',
 };
 

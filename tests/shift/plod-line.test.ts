@@ -167,7 +167,7 @@ describe('a plod from a CSV', () => {
     );
     expect(bad.ok ? [] : bad.findings.map(({ place, problem }) => [place.thing, problem])).toEqual([
       ['record 1', '6 am is not a time of day'],
-      ['record 2', 'ZQ9 is no hole of this project'],
+      ['record 2', 'ZQ9 is not a hole of this project'],
     ]);
     const lost = plodFromCsv([['Start', 'Task']], columns, CONTEXT, false);
     expect(lost.ok ? '' : lost.findings[0]?.problem).toBe('it has no column End, Hrs, Hole, From, To');

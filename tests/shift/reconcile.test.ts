@@ -53,7 +53,7 @@ const claim = (index: number, said: Partial<Claim>): readonly Claim[] =>
 const queriesOf = (document: Document) => queryList(document, HOLES, RULES, at('20:00')).queries;
 const codes = (lines: readonly Claim[]) => queriesOf(claimed(shift, ...lines)).map((query) => query.code);
 
-describe('a plod held against the record', () => {
+describe('a plod compared with the record', () => {
   test('that says the same gives no query, and the same bill', () => {
     const { queries, ownBill, plodBill } = queryList(claimed(shift, ...HONEST), HOLES, RULES, at('20:00'));
     expect(queries).toEqual([]);
@@ -165,7 +165,7 @@ describe('our own record', () => {
     expect(queriesOf(shift)).toEqual([]);
   });
 
-  test('is questioned where standby has nobody named for it, plod or no plod', () => {
+  test('is questioned where standby has no one named for it, plod or no plod', () => {
     const idle = doing(STARTED, ['06:00', { activity: 'standby' }], ['06:40', { activity: 'drilling' }]);
     const [query] = queryList(idle, [], RULES, at('08:00')).queries;
     expect(query?.code).toBe('standby-not-authorised');

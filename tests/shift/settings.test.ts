@@ -72,7 +72,7 @@ describe('the shift part of project.json', () => {
     [
       'a last band with a foot',
       withContract({ metreRates: [{ toM: 50, centsPerM: 8000 }] }),
-      'shift.contract.metreRates: the last band has a foot, so deeper metres have no rate',
+      'shift.contract.metreRates: the last band has a bottom, so deeper metres have no rate',
     ],
     [
       'bands out of order',
@@ -99,7 +99,7 @@ describe('the shift part of project.json', () => {
           { activity: 'reaming', cents: 1 },
         ],
       }),
-      'shift.contract.lumpSums: reaming is no activity charged as a lump sum',
+      'shift.contract.lumpSums: reaming is not an activity charged as a lump sum',
     ],
     [
       'a lump without a sum',
@@ -109,12 +109,12 @@ describe('the shift part of project.json', () => {
     [
       'free time on what is not paid by the hour',
       withContract({ freeTime: [{ activity: 'move', freeMinutes: 30 }] }),
-      'shift.contract.freeTime: move is no activity charged by the hour',
+      'shift.contract.freeTime: move is not an activity charged by the hour',
     ],
     [
       'an hourly rate for what is paid by the metre',
       withContract({ hourlyRates: [{ activity: 'drilling', centsPerHour: 1 }] }),
-      'shift.contract.hourlyRates: drilling is no activity charged by the hour',
+      'shift.contract.hourlyRates: drilling is not an activity charged by the hour',
     ],
     [
       'two hourly rates for one activity',
@@ -155,7 +155,7 @@ describe('what the JSON Schema of the shift settings can not say', () => {
   test.each([
     ['shifts', 'two may touch, not overlap'],
     ['activities', 'each code and key once'],
-    ['contract.metreRates', 'each band starts where the one above ends, the last one has no foot'],
+    ['contract.metreRates', 'each band starts where the one above ends, the last one has no bottom'],
     ['contract.lumpSums', 'each such activity has one'],
     ['contract.freeTime', 'each once'],
     ['contract.hourlyRates', 'each once'],

@@ -29,7 +29,7 @@ describe('the shift that an instant belongs to', () => {
     expect(shiftAt(RULES.shifts, stamp(instant, 570))?.name).toBe('night');
   });
 
-  test('is none where nobody works at that time of day', () => {
+  test('is none where no one works at that time of day', () => {
     const dayOnly = rulesOf({ ...SETTINGS, shifts: SETTINGS.shifts.slice(0, 1) });
     expect(shiftAt(dayOnly.shifts, at('05:59'))).toBeUndefined();
     expect(shiftAt(dayOnly.shifts, at('18:00'))).toBeUndefined();

@@ -18,7 +18,7 @@ const holes = [hole('ZQRC004', { rods: [rod('08:00', 18), rod('11:30', 36)] })];
 describe('figures over a span of shifts', () => {
   const { byClass, lost, pace } = spanFigures([shift], holes, RULES, at('20:00'));
 
-  test('are minutes by class that make the length of the shifts, what nobody recorded among them', () => {
+  test('are minutes by class that make the length of the shifts, what no one recorded among them', () => {
     expect(byClass.reduce((sum, each) => sum + each.minutes, 0)).toBe(390);
     expect(Object.fromEntries(byClass.map(({ charge, minutes }) => [charge, minutes]))).toMatchObject({
       metres: 270,

@@ -12,9 +12,9 @@ describe('a word behind ;', () => {
     [';q', { does: 'leave' }],
     [';rod', { does: 'rod done' }],
     [';rod 163 x6 controls1', { does: 'rod done', check: '163 x6 controls1' }],
-    [';rod 163 heavy mend:two-metres-in-one-bag:2', { check: '163 heavy mend:two-metres-in-one-bag:2' }],
-    [';mend', { does: 'mend' }],
-    [';mend 163 first158', { does: 'mend', check: '163 first158' }],
+    [';rod 163 heavy fix:two-metres-in-one-bag:2', { check: '163 heavy fix:two-metres-in-one-bag:2' }],
+    [';fix', { does: 'mend' }],
+    [';fix 163 first158', { does: 'mend', check: '163 first158' }],
     [';scan 46.5 ZQ163', { does: 'scan', number: 'ZQ163', depthMm: 46_500 }],
     [';scan 46-47 second 163', { does: 'scan', number: '163', depthMm: 46_000, chute: 'second' }],
     [';swap 163', { does: 'swap pair', lastDigits: '163' }],
@@ -57,7 +57,7 @@ describe('a word behind ;', () => {
   });
 
   test.each([
-    [';u 3', ';u: ;u stands alone', 'Type ;u'],
+    [';u 3', ';u: ;u takes nothing after it', 'Type ;u'],
     [';later', ';later: Needs a reason', 'Type it like ;later no blanks on site'],
     [';bag 47-46 ZQ163', ';bag: Needs what is in the bag, then its number', 'Type it like ;bag 46-47 163'],
     [';spoiled ZQ163', ';spoiled: Needs a bag number and a reason', 'Type it like ;spoiled 163 torn'],
@@ -102,9 +102,9 @@ describe('a range', () => {
   });
 
   test.each([
-    [';44 py2', '44 is no range'],
-    [';49-44 py2', '49-44 is no range'],
-    [';44-49', 'Nothing is said of these rows'],
+    [';44 py2', '44 is not a range'],
+    [';49-44 py2', '49-44 is not a range'],
+    [';44-49', 'Nothing is given for these rows'],
     [';44-49 py2/wet', 'A range takes no remark'],
     [';44-49 zz2', 'zz is unknown'],
   ])('%s is refused', (line, problem) => {

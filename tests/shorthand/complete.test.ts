@@ -47,7 +47,7 @@ describe('Tab', () => {
     expect(complete('bs', { schema }).amounts).toEqual([]);
   });
 
-  test('offers on an empty place the keys of what stands above, then pairs, then fields; no keys in gloves mode', () => {
+  test('offers on an empty place the keys of what is above, then pairs, then fields; no keys in gloves mode', () => {
     expect(options('').slice(0, 5)).toEqual(['c', 's', 'p', 'v', 'bs']);
     expect(options('', { above, gloves: true })[0]).toBe('bs');
     expect(options('', {})[0]).toBe('bs');

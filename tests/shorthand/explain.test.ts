@@ -20,7 +20,7 @@ const changes = (line: string, context?: Partial<EntryContext>) =>
   echo(line, context).filter((text) => !text.startsWith('same'));
 
 describe('the echo', () => {
-  test('says what changed, in words, in the order of the log sheet, then what stands as it was', () => {
+  test('says what changed, in words, in the order of the log sheet, then what is now it was', () => {
     expect(echo('v2p10=')).toEqual([
       'up: pyrite 2→10 % ▲',
       'down: veins 5→2 % ▼',

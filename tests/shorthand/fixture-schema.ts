@@ -161,7 +161,7 @@ export const schema: LoggingSchema = {
 /** Reads a line that has to be a row. */
 export function rowOf(line: string, context: Partial<EntryContext> = {}): ParsedRow {
   const parsed = parseLine(line, { schema, ...context });
-  if (parsed.kind !== 'row') throw new Error(`${line} is no row: ${JSON.stringify(parsed)}`);
+  if (parsed.kind !== 'row') throw new Error(`${line} is not a row: ${JSON.stringify(parsed)}`);
   return parsed;
 }
 

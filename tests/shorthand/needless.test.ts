@@ -18,7 +18,7 @@ function needless(style: string, gloves: boolean): number {
   const random = seeded(3);
   const stopped = Array.from({ length: HOLES }, (_, hole) => {
     const hand = HANDS[hole % HANDS.length];
-    if (hand === undefined) throw new Error('nobody types');
+    if (hand === undefined) throw new Error('no one types');
     const rows = placed(schema, believableLog(schema, 500 + hole, METRES), gloves);
     return rows.filter((each) => stoppedBy(typedBy(hand, each, random), each).size > 0).length;
   });

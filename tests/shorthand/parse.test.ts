@@ -118,7 +118,7 @@ describe('a first row', () => {
     });
   });
 
-  test('has no row to repeat and no key that stands above', () => {
+  test('has no row to repeat and no key that is above', () => {
     expect(refusalOf('.', {}).problem).toBe('There is no row above to repeat');
     expect(refusalOf('bswe1p2', {}).problem).toBe('A first row has no pyrite above it');
   });
@@ -141,8 +141,8 @@ describe('refused, with the place, the problem and what to do', () => {
   test.each([
     ['Py2', 0, 'P is a capital: Caps Lock?'],
     ['zz2', 0, 'zz is unknown'],
-    ['p3p2', 2, 'pyrite is said twice'],
-    ["alteration'0 c1", 13, 'chlorite is said twice'],
+    ['p3p2', 2, 'pyrite is given twice'],
+    ["alteration'0 c1", 13, 'chlorite is given twice'],
     ['dobs', 2, 'dolerite and basalt both stand as the first rock'],
     ['cl', 0, 'chlorite: how much?'],
     ['p', 0, 'p pyrite: how much?'],
@@ -158,24 +158,24 @@ describe('refused, with the place, the problem and what to do', () => {
     ['sp2', 0, 'regolith unit takes no second one'],
     ['ct2', 0, 'contact is there or not'],
     ['ob', 0, 'old basalt (ob) was retired on 2026-01-01'],
-    ["rock'old", 0, "old basalt was retired on 2026-01-01 and can't be used anew"],
+    ["rock'old", 0, 'old basalt was retired on 2026-01-01 and can’t be used any more'],
     ["rok'bst", 0, 'No field is called rok'],
     ["rock'xyz", 0, 'xyz is not in the list'],
     ["p3rock'bst", 2, "rock' must start the line or follow a space"],
     ["note''wet'p3", 10, "Nothing can be glued to what note' says"],
-    ["note'", 0, "note: nothing readable stands behind the '"],
+    ["note'", 0, "note: nothing readable comes after the '"],
     ["magsus'3000", 0, 'susceptibility: 3000 is out of range'],
     ["magsus'1.25", 0, 'susceptibility: 1.25 has too many decimals'],
     ["magsus'wet", 0, 'susceptibility: wet is not a number'],
     ["veins'5'2", 0, 'veins: an amount has no meaning there'],
-    ['nr p2', 2, 'nr means no return: nothing else can be said of the row'],
-    ['p2nr', 2, 'nr means no return and stands alone'],
-    ['.p2', 1, '. repeats the row and stands alone'],
-    ['.5', 0, 'An amount stands behind nothing'],
-    ['2p', 0, '2 stands behind nothing it could measure'],
-    ['p2;u', 2, '; starts a command and stands first'],
+    ['nr p2', 2, 'nr means no return: nothing else fits the row'],
+    ['p2nr', 2, 'nr means no return and is typed alone'],
+    ['.p2', 1, '. repeats the row and is typed alone'],
+    ['.5', 0, 'An amount has nothing before it'],
+    ['2p', 0, '2 has nothing before it to measure'],
+    ['p2;u', 2, '; starts a command and comes first'],
     ['/wet', 0, 'A remark needs a row'],
-    ['=/wet', 0, '= insists on what stands before it'],
+    ['=/wet', 0, '= accepts what comes before it'],
     ['p#', 0, 'p pyrite: how much?'],
     ['#', 0, '# has no meaning here'],
     ["'", 0, "' follows the name of a field"],
@@ -204,7 +204,7 @@ describe('refused, with the place, the problem and what to do', () => {
     expect(cellsOf('py3', { above, gloves: true })).toEqual(cellsOf('p3'));
   });
 
-  test('where nobody looked, one mineral taken out says nothing of the others', () => {
+  test('where no one looked, one mineral taken out says nothing of the others', () => {
     const unseen = rowOf("alteration'nr", { above }).row;
     expect(refusalOf('cl0', { above: unseen }).problem).toBe(
       "chlorite can't be taken out: alteration was not observed",
@@ -335,7 +335,7 @@ describe('asked, once', () => {
   });
 
   test("a repeat past the project's limit is asked once in its run, whichever way it is said", () => {
-    const reason = '3 rows alike: look again, then = if it is so';
+    const reason = '3 rows alike: look again, then = if it is right';
     expect(asksOf('.', { above, repeats: 2 })).toEqual([]);
     expect(asksOf('.', { above, repeats: 3 })).toEqual([reason]);
     expect(asksOf('.', { above, repeats: 4 })).toEqual([]);

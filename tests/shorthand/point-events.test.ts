@@ -40,7 +40,7 @@ describe('an event at a point', () => {
     });
   });
 
-  test('needs only what stands behind the point where that is one place in the row', () => {
+  test('needs only what comes after the point where that is one place in the row', () => {
     expect(events('bswe1fk@.6')).toEqual({ events: { FLT: { atMm: 44_600 } } });
     expect(events('bswe1fk@.25', metres(44.5, 45.5))).toEqual({ events: { FLT: { atMm: 45_250 } } });
     expect(refused('bswe1fk@.6', metres(44, 46))).toBe(
@@ -55,14 +55,14 @@ describe('an event at a point', () => {
     );
     expect(refused('bswe1fk@45')).toContain('is not one place inside the row');
     expect(refused('bswe1fk@x')).toBe(
-      'No depth stands behind @. Type it in metres, @44.6, or what stands behind the point: @.6',
+      'No depth comes after @. Type it in metres, @44.6, or what comes after the point: @.6',
     );
-    expect(refused('bswe1fk2')).toBe('fault takes no amount, and has 2. Its depth stands behind @: fk@.6');
+    expect(refused('bswe1fk2')).toBe('fault takes no amount, and has 2. Its depth comes after @: fk@.6');
     expect(refused('bswe1wk200')).toBe(
       'water strike is 200 L/s; it goes from 0 to 60. Type it in L/s, its depth behind @: wk60@.6',
     );
     expect(refused('bswe1fk@.3fk@.6')).toBe(
-      'fault is said twice. Say it once: a second one in the same row goes into the remark',
+      'fault is given twice. Say it once: a second one in the same row goes into the remark',
     );
   });
 
@@ -115,7 +115,7 @@ describe('an event at a point', () => {
     expect(writeLine(said, { schema })).toBe('bswe1wk2@44.6ty@44');
   });
 
-  test('is offered by Tab with what can stand behind it', () => {
+  test('is offered by Tab with what can come after it', () => {
     expect(complete('wk', { schema }).amounts).toEqual([
       { text: '2', label: 'in L/s' },
       { text: '@.6', label: 'its depth, in metres' },

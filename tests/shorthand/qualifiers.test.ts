@@ -109,13 +109,13 @@ describe('what more is said of one mineral', () => {
 
   test('is refused of nothing, of what is not there, of a mineral it is not for, twice, and with an amount', () => {
     expect(refused('pvbswe1')).toBe(
-      'pervasive says more of alteration or sulphides, and none stands before it. Type it right behind what it is said of, amount first: cl2pv',
+      'pervasive says more of alteration or sulphides, and none comes before it. Type it right behind what it is said of, amount first: cl2pv',
     );
     expect(refused('sepv', above)).toBe('sericite is not there: how much?. Type its amount before pv');
     expect(refused('hl1cu', above)).toBe(
       'cubic is not said of chalcopyrite. Leave it out, or say it in the remark: /',
     );
-    expect(refused('cl2pvsg', above)).toBe('chlorite is said twice. Say it once: nothing was taken');
+    expect(refused('cl2pvsg', above)).toBe('chlorite is given twice. Say it once: nothing was taken');
     expect(refused('cl2pv3', above)).toBe('pervasive takes no amount. Type pv, or pv0 to take it out');
     expect(refused("styles'per", above)).toContain('styles says more of alteration or sulphides');
   });
@@ -181,7 +181,7 @@ describe('a colour of hue, shade and second hue', () => {
     expect(cell('bswe1gygn', 'colour')).toEqual({ code: 'GRY', qualified: { GRY: { hues: 'GRN' } } });
   });
 
-  test('changes its shade alone; a hue said anew is that hue alone', () => {
+  test('changes its shade alone; a hue said again is that hue alone', () => {
     expect(cell('dk', 'colour', above)).toEqual({
       code: 'GRY',
       qualified: { GRY: { hues: 'GRN', shades: 'DAR' } },
@@ -196,8 +196,8 @@ describe('a colour of hue, shade and second hue', () => {
   });
 
   test('is refused where no hue stands, and the same hue twice', () => {
-    expect(refused('bswe1pa')).toBe('No colour stands there to say more of. Say the colour first');
-    expect(refused('gygy', above)).toBe('grey is said twice. Say it once: nothing was taken');
+    expect(refused('bswe1pa')).toBe('No colour is there to say more of. Say the colour first');
+    expect(refused('gygy', above)).toBe('grey is given twice. Say it once: nothing was taken');
   });
 
   test('is written out as it is typed', () => {

@@ -13,7 +13,7 @@ function row(fromM: number, said: RowSaid): Row {
 
 function range(line: string): RangeLine {
   const parsed = parseLine(line, { schema });
-  if (parsed.kind !== 'range') throw new Error(`${line} is no range`);
+  if (parsed.kind !== 'range') throw new Error(`${line} is not a range`);
   return parsed;
 }
 
@@ -35,7 +35,7 @@ function previewWords(preview: RangePreview): readonly string[] {
   const changed = preview.changes.map(
     ({ before, changes }) => `${formatInterval(before)}  ${changes.map(({ text }) => text).join(' · ')}`,
   );
-  const left = preview.noReturn.map((row) => `${formatInterval(row)}  no return: stays as it is`);
+  const left = preview.noReturn.map((row) => `${formatInterval(row)}  no return: unchanged`);
   return changed.length === 0 ? ['Nothing would change', ...left] : [...changed, ...left];
 }
 
@@ -51,7 +51,7 @@ describe('a range amended', () => {
     expect(previewWords(preview(';44-48 py3'))).toEqual([
       '44–45  pyrite 2→3 % ▲',
       '47–48  pyrite 3 %',
-      '46–47  no return: stays as it is',
+      '46–47  no return: unchanged',
     ]);
     expect(previewWords(preview(';45-46 p3'))).toEqual(['Nothing would change']);
   });

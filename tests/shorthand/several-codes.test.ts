@@ -81,7 +81,7 @@ describe('several codes of one list', () => {
 
   test('take no amount, and nothing twice', () => {
     expect(refused('vu2', above)).toBe('vuggy is there or not');
-    expect(refused('vuvu', above)).toBe('vuggy is said twice');
+    expect(refused('vuvu', above)).toBe('vuggy is given twice');
   });
 
   test('are named in the echo without an amount', () => {
@@ -101,7 +101,7 @@ describe('several codes of one list', () => {
 describe('a third rock', () => {
   const above = row('bswe1sh30do10');
 
-  test('stands beside the second, the larger share first however they are typed', () => {
+  test('is beside the second, the larger share first however they are typed', () => {
     const cells = { code: 'BST', second: { code: 'SHL', percent: 30 }, third: { code: 'DOL', percent: 10 } };
     expect(above.cells.rock).toEqual(cells);
     expect(cell('bswe1do10sh30', 'rock')).toEqual(cells);

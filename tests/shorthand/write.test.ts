@@ -80,7 +80,7 @@ describe('the shortest line of a row', () => {
     expect(line).toBe("rock'old");
     expect(parseLine(line, { schema, above })).toMatchObject({
       kind: 'refused',
-      problem: "old basalt was retired on 2026-01-01 and can't be used anew",
+      problem: 'old basalt was retired on 2026-01-01 and can’t be used any more',
     });
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { byReference } from '../../src/standing/by-reference.ts';
 
 describe('a view by reference', () => {
-  it('is worked out once for the same two things, and anew when either is another object', () => {
+  it('is worked out once for the same two things, and again when either is another object', () => {
     let worked = 0;
     const view = byReference((a: { readonly of: number }, b: { readonly of: number }) => {
       worked += 1;

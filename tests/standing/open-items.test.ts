@@ -56,7 +56,7 @@ describe('what is open at the end of a hole', () => {
       collarStates: [closed],
     });
     expect(openItems(project(), hole, 6000)).toEqual([
-      'At rod 1 the bags did not agree, a number skipped? It is noted and not mended: ;mend.',
+      'At rod 1 the bags don’t match, a number skipped? It is noted and still open: ;fix.',
     ]);
   });
 
@@ -78,7 +78,7 @@ describe('what is open at the end of a hole', () => {
       '2–3 is not logged.',
       '6–7 is not logged.',
       '1 row marked ? waits to be settled.',
-      '3 m at the foot has no bag.',
+      '3 m at the bottom has no bag.',
       'The field duplicate MB000453 was put off and is not placed: chute blocked.',
       'No survey shot is recorded.',
       'The collar is not capped or plugged: an open collar is a hazard.',

@@ -41,7 +41,7 @@ describe('pace', () => {
   });
 });
 
-describe('what stands above a depth', () => {
+describe('what is above a depth', () => {
   const above = (rows: Parameters<typeof holeWith>[0][string], fromMm: number) =>
     aboveDepth(schema, rowsDown(holeWith({ rows })), fromMm);
 

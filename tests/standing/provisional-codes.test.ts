@@ -53,7 +53,7 @@ describe('codes that wait for camp', () => {
     expect(provisionalCodes(schemaWith(agreed), [holeWith({})])).toEqual([]);
   });
 
-  it('are read off the legend of a hole where the schema at hand has never had them', () => {
+  it('are read off the legend of a hole where the schema ready has never had them', () => {
     const hole = holeWith({
       rows: [logged(0, { rock: { code: 'TLC' } })],
       legendCodes: [{ list: 'rocks', code: 'TLC', label: 'talc schist', provisional: true }],

@@ -59,7 +59,7 @@ describe('the target', () => {
     expect(targetOf(project, withTables({ lineUps: {}, runs: {}, shots: {} }))).toBeUndefined();
   });
 
-  it('is missed by both ways of carrying the hole on, and the nearest point is no further than the miss', () => {
+  it('is missed by both ways of carrying the hole on, and the nearest point is not a further than the miss', () => {
     const target = targetOf(project, drilling);
     expect(target?.ways.map((way) => way.projection)).toEqual(['straight', 'trend']);
     for (const way of target?.ways ?? []) {

@@ -90,7 +90,7 @@ describe('the survey of a hole', () => {
     );
     const [alone] = check([...pair(0, 4), truth]);
     expect(alone?.excerpt).toContain('in the out run alone');
-    expect(alone?.remedy).toContain('the in run stands');
+    expect(alone?.remedy).toContain('Keep the in run');
     const [both] = check([...pair(4, 4), truth]);
     expect(both?.excerpt).toContain('as much again on the way out');
   });
@@ -118,7 +118,7 @@ describe('the survey of a hole', () => {
     ]);
   });
 
-  test('names a gyro that was misaligned once anything that finds north stands beside it', () => {
+  test('names a gyro that was misaligned once anything that finds north is beside it', () => {
     const depths = [10, 20, 30, 40, 50, 60, 70, 80, 90];
     const aligned = straightRun(
       5,

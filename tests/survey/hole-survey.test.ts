@@ -144,7 +144,7 @@ describe('the survey of a hole', () => {
     expect(survey.stations[1]?.azimuth).toMatchObject({ north: 'grid', deg: expect.closeTo(91.35, 1) });
   });
 
-  test('recomputes by a surveyed collar, which measures the plan from where it stands', () => {
+  test('recomputes by a surveyed collar, which measures the plan from where it is', () => {
     const survey = surveyHole({
       ...HOLE,
       collars: [collar('planned', 745_000), collar('surveyed', 745_008, later)],

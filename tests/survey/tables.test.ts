@@ -103,8 +103,8 @@ describe('a table of shots', () => {
     );
     expect(shots).toHaveLength(1);
     expect(findings.map((one) => [one.place.line, one.place.field, one.problem])).toEqual([
-      [2, 'Dip', 'this is no number with a decimal point'],
-      [3, 'Depth', 'nothing stands here'],
+      [2, 'Dip', 'this is not a number with a decimal point'],
+      [3, 'Depth', 'nothing is here'],
     ]);
   });
 

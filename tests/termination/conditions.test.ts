@@ -91,7 +91,7 @@ describe('the sample stream', () => {
     expect(found.progress.text).toBe('wet for 4 of 4 m in a row');
   });
 
-  test('can’t be told of metres that nobody noted', () => {
+  test('can’t be told of metres that no one noted', () => {
     const found = outcome({ wetInARow: { forM: 4 } }, drilled(12, { stream: [dry(0, 6), wet(9, 12)] }));
     expect(found.state).toBe('cannot tell');
     expect(found.reason).toBe(
@@ -282,7 +282,7 @@ describe('all, any and not', () => {
   const deep = { maximumReached: { maximumM: 6 } };
   const at = situation(metresOf([5, 0, 0, 0]));
 
-  test('all says what stands in its way, and shows the part that wants most', () => {
+  test('all says what is in its way, and shows the part that wants most', () => {
     const found = outcome({ all: [deep, tail] }, at);
     expect(found).toMatchObject({ state: 'not met', earliestMm: 6000 });
     expect(found.progress).toEqual({ haveMm: 4000, needMm: 6000, text: 'drilled 4 of 6 m maximum' });

@@ -43,7 +43,7 @@ test('rules on generated logs stand at every depth as the reference says, and si
   for (const count of Object.values(states)) expect(count).toBeGreaterThan((HOLES * RULES_A_HOLE) / 20);
 });
 
-test('a hole cut at a depth stands as its history says it stood there', { timeout: SLOW }, () => {
+test('a hole cut at a depth is now its history says it stood there', { timeout: SLOW }, () => {
   fc.assert(
     fc.property(pairArbitrary, askedArbitrary, fc.nat(60), ({ situation }, asked, depth) => {
       const at = Math.min(depth, deepestMm(situation));

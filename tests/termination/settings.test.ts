@@ -31,7 +31,7 @@ describe('the rules in force for a hole', () => {
   });
 });
 
-describe('the settings as they stand in a file', () => {
+describe('the settings as they are in a file', () => {
   test('read the starter rules as they are', () => {
     const settings = { rules: OROGENIC_GOLD_RULES };
     expect(terminationSettings.parse(JSON.parse(JSON.stringify(settings)))).toEqual(settings);

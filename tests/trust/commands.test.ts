@@ -158,7 +158,7 @@ function hostileFiles(): Readonly<Record<string, string>> {
 describe('a project in which every text is hostile', async () => {
   const commands = await everyCommand();
 
-  it('is held against every command that the program has', () => {
+  it('is compared with every command that the program has', () => {
     const words = commands.map((each) => each.words.join(' ')).filter((each) => !ELSEWHERE.includes(each));
     expect(words.sort()).toEqual(Object.keys(GIVEN).sort());
     expect(commands.flatMap((each) => each.forms).length).toBeGreaterThan(10);
@@ -206,7 +206,7 @@ describe('hostile lines from a pipe', () => {
   });
 });
 
-describe('what stands on the command line and in a program', () => {
+describe('what is on the command line and in a program', () => {
   it.each(Object.entries(HOSTILE_TEXTS))('is said again only as it can be seen: %s', async (name, text) => {
     const asked = text.replaceAll('\0', '').slice(0, 200);
     const ways = [
@@ -221,7 +221,7 @@ describe('what stands on the command line and in a program', () => {
     expect(code).toBe(2);
   });
 
-  it('is refused line by line where it stands in a program, and makes no project', async () => {
+  it('is refused line by line where it is in a program, and makes no project', async () => {
     const program = join(freshFolder(), 'program.csv');
     const cell = (text: string): string => `"${text.replaceAll('"', '""')}"`;
     const lines = HOSTILE.map((text) => `${cell(text)},500000,6500000,400,270,${cell(text)},-60,120`);
@@ -258,7 +258,7 @@ describe('what stands on the command line and in a program', () => {
     const { said, code } = await run(['new', folder, '--program', program, '--epsg', '7850']);
     expect(code).toBe(2);
     for (const [index] of names.entries())
-      expect(said).toContain(`program.csv:${index + 2}, field hole: this is no name of a hole`);
+      expect(said).toContain(`program.csv:${index + 2}, field hole: this is not a name of a hole`);
     expect(existsSync(folder)).toBe(false);
   });
 });

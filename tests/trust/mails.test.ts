@@ -126,7 +126,7 @@ describe('a mail with an attachment that is not sound', () => {
       /damaged|agree/,
     ],
     [
-      'an archive that is no bundle',
+      'an archive that is not a bundle',
       attached('photos.zip', craftZip([{ name: 'holes/ZQRC001.json', content: text(SMALL_HOLE) }])),
       /not manifest\.json/,
     ],
@@ -170,12 +170,12 @@ describe('a mail with an attachment that is not sound', () => {
       /no end/,
     ],
     ['a hole with a comma lost', hole('"format": 1,', '"format": 1'), /comma/],
-    ['a hole that says its id twice', hole('"format": 1,', '"format": 1, "id": "X",'), /said twice/],
+    ['a hole that says its id twice', hole('"format": 1,', '"format": 1, "id": "X",'), /given twice/],
     ['a hole with __proto__', hole('"format": 1,', '"format": 1, "__proto__": {},'), /reserved/],
     ['a hole with a member unknown', hole('"format": 1,', '"format": 1, "more": 1,'), /not known here/],
     ['a hole of a later format', hole('"format": 1,', '"format": 99,'), /format 99/],
-    ['a hole of another id', hole('"id": "ZQRC001"', '"id": "../../x"'), /no hole, shift/],
-    ['a hole with a device for an id', hole('"id": "ZQRC001"', '"id": "CON"'), /no hole, shift/],
+    ['a hole of another id', hole('"id": "ZQRC001"', '"id": "../../x"'), /not a hole, shift/],
+    ['a hole with a device for an id', hole('"id": "ZQRC001"', '"id": "CON"'), /not a hole, shift/],
     ['a hole in UTF-16', attached('ZQRC001.json', Buffer.from(SMALL_HOLE, 'utf16le')), /JSON|missing/],
     [
       'a hole in UTF-16 said to be such',
@@ -196,13 +196,13 @@ describe('a mail with an attachment that is not sound', () => {
       attached('ZQRC001.json', Buffer.concat([Buffer.from(SMALL_HOLE), Buffer.from([0xff])])),
       /UTF-8/,
     ],
-    ['another program’s JSON', attached('package.json', '{"name":"x"}'), /no hole, shift/],
+    ['another program’s JSON', attached('package.json', '{"name":"x"}'), /not a hole, shift/],
     [
       'attachments in a form of one program',
       attached('winmail.dat', 'x\x9f>"', 'application/ms-tnef'),
-      /form of its own/,
+      /its own form/,
     ],
-    ['the same by its name alone', attached('WINMAIL.DAT', 'x'), /form of its own/],
+    ['the same by its name alone', attached('WINMAIL.DAT', 'x'), /its own form/],
     ['nothing but a picture', attached('chips.jpg', 'x', 'image/jpeg'), /only reply\.eml, chips\.jpg/],
   ];
   it.each(vectors)(
@@ -273,7 +273,7 @@ describe('a mail that is made to be misread', () => {
     [
       'a mail that a program saved in a form of its own',
       Buffer.from('d0cf11e0a1b11ae1', 'hex'),
-      /form of its own/,
+      /its own form/,
     ],
     ['parts 5,000 deep', text(top + nested(5000)), /nested deeper/],
     ['parts 41 deep', text(top + nested(41)), /nested deeper/],
@@ -336,7 +336,7 @@ describe('a mail that is made to be misread', () => {
     ],
     ['groups of addresses in groups', text(`${top}Cc: ${'a: '.repeat(30_000)}\r\n\r\nx`), /no bundle/],
     [
-      'a charset that nobody knows',
+      'a charset that no one knows',
       text(`${top}Content-Type: text/plain; charset=klingon-7\r\n\r\nx`),
       /no bundle/,
     ],

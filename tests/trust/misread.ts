@@ -4,8 +4,8 @@ const deep = (open: string, close: string): string =>
 
 /** Texts of a file that programs read differently, in part or never: what is in it, the text, the kind of finding it must be. */
 export const MISREAD: readonly (readonly [what: string, text: string | Uint8Array, code: string])[] = [
-  ['a name said twice', hole('"id": "MBRC001"'), 'unsafe-json'],
-  ['a name said twice, once by an escape', hole('"\\u0069d": "MBRC001"'), 'unsafe-json'],
+  ['a name given twice', hole('"id": "MBRC001"'), 'unsafe-json'],
+  ['a name given twice, once by an escape', hole('"\\u0069d": "MBRC001"'), 'unsafe-json'],
   ['__proto__', hole('"__proto__": { "kind": "shift" }'), 'unsafe-json'],
   ['__proto__ by an escape', hole('"__pr\\u006fto__": {}'), 'unsafe-json'],
   ['__proto__ within', hole('"tables": { "rows": { "__proto__": {} } }'), 'unsafe-json'],

@@ -8,7 +8,7 @@ import { BOMBS, openAndClose, PLACES, projectWith } from './places.ts';
 
 describe.each(PLACES)('in the place of %s', (place) => {
   it.each(Object.keys(BOMBS))(
-    '%s keeps nobody waiting: the project opens without it or is refused with its reason',
+    '%s keeps no one waiting: the project opens without it or is refused with its reason',
     async (what) => {
       for (const write of [false, true]) {
         const folder = projectWith(place, BOMBS[what] ?? (() => {}));

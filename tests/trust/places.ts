@@ -23,7 +23,7 @@ export const PLACES = [
 
 /** What can lie there in the place of a file; reading any of them as if it were one would wait, or never end. */
 export const BOMBS: Readonly<Record<string, (path: string) => void>> = {
-  'a pipe that nobody writes to': (path) => void execFileSync('mkfifo', [path]),
+  'a pipe that no one writes to': (path) => void execFileSync('mkfifo', [path]),
   'a link to a device that never ends': (path) => symlinkSync('/dev/zero', path),
   'a link to a terminal': (path) => symlinkSync('/dev/tty', path),
   'a link out of the project': (path) => symlinkSync('/etc/hostname', path),

@@ -112,7 +112,7 @@ describe('a file that arrives', () => {
       'a row upside down without a history',
       but({ history: [], tables: { rows: { 'k-1': { fromMm: 2, toMm: 1 } } } }),
     ],
-    ['a history that is no list', but({ history: { 0: {} } })],
+    ['a history that is not a list', but({ history: { 0: {} } })],
     ['a history with an entry taken out', but({ history: hole().history.filter((_, index) => index !== 4) })],
     ['a history in another order', but({ history: [...hole().history].reverse() })],
     ['an entry of another person', but({ history: hole().history.map((entry) => ({ ...entry, by: 'XX' })) })],
@@ -122,7 +122,7 @@ describe('a file that arrives', () => {
     ],
     ['an entry twice', but({ history: hole().history.flatMap((entry) => [entry, entry]) })],
     [
-      'hashes that are no hashes',
+      'hashes that are not hashes',
       but({ history: hole().history.map((entry) => ({ ...entry, hash: HOSTILE[0] })) }),
     ],
     ['a history of another hole of that name', but({ history: [otherMaking()], tables: otherTables() })],

@@ -96,7 +96,7 @@ const SIZES = [
 ] as const;
 const THEMES = [themeFor({ colour: true, ascii: false }), themeFor({ colour: false, ascii: true })];
 
-/** What the painter sends for a screen as it stands, in every size and look; the width of each line is looked at too. */
+/** What the painter sends for a screen as it is, in every size and look; the width of each line is looked at too. */
 function paintedBytes(state: State): string {
   let bytes = '';
   for (const size of SIZES) {
@@ -133,7 +133,7 @@ function goTo(sitting: Sitting, keys: readonly string[]): void {
 /** Keys that end the program, or change what is shown on purpose. */
 const LEAVING = ['leave', 'suspend'];
 
-/** Screen and question as they stand, by name. */
+/** Screen and question as they are, by name. */
 function standing({ state }: Sitting): string {
   const { screen, prompt } = state();
   return prompt === undefined ? screen.name : `${screen.name} / ${prompt.kind}`;

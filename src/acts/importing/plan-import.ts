@@ -122,11 +122,11 @@ function readCollars(
     const misnamed = identifierFault(collar.hole);
     const depthMm = parseDepth(row.text('depth'));
     if (misnamed !== undefined)
-      findings.push(unreadableCell(row, 'hole', `this is no name of a hole: ${misnamed}`));
+      findings.push(unreadableCell(row, 'hole', `this is not a name of a hole: ${misnamed}`));
     else if (taken.has(collar.hole))
       findings.push(unreadableCell(row, 'hole', 'the project has this hole already'));
     else if (depthMm === undefined || depthMm === 0)
-      findings.push(unreadableCell(row, 'depth', 'this is no depth in metres'));
+      findings.push(unreadableCell(row, 'depth', 'this is not a depth in metres'));
     else found.set(collar.hole, { ...collar, depthMm });
   }
   return found;
@@ -269,9 +269,9 @@ function readLine(
   const toMm = parseDepth(line.text(mapping.to));
   const bad = (column: string, problem: string) =>
     ({ ok: false, findings: [unreadableCell(line, column, problem)] }) as const;
-  if (fromMm === undefined) return bad(mapping.from, 'this is no depth in metres');
+  if (fromMm === undefined) return bad(mapping.from, 'this is not a depth in metres');
   if (toMm === undefined || toMm <= fromMm)
-    return bad(mapping.to, 'this is no depth below the top of the row');
+    return bad(mapping.to, 'this is not a depth below the top of the row');
   if (collar !== undefined && toMm > collar.depthMm)
     return bad(mapping.to, `it is below the final depth of the hole, ${formatDepth(collar.depthMm)} m`);
   const { cells, findings } = cellsOf(schema, mapping, line);

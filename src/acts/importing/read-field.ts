@@ -73,7 +73,7 @@ function readCode(
   const unknown = (column: string, given: string): FieldRead => ({
     ok: false,
     column,
-    problem: `${given} is no code of ${field.label}`,
+    problem: `${given} is not a code of ${field.label}`,
     remedy: `Say what it means: import.geology.fields.${field.name}.codes in project.json; or add it to the list with schema import.`,
   });
   if (codeOf(schema, field, code) === undefined) return unknown(mapping.column, code);
@@ -148,11 +148,11 @@ function numberOf(text: string): number | undefined {
 }
 
 const noNumber = (text: string): [string, string] => [
-  `${text} is no number with a decimal point`,
+  `${text} is not a number with a decimal point`,
   'Correct the cell, or name what it means in project.json: none, notObserved or trace.',
 ];
 
 const noLevel = (field: Field, text: string): [string, string] => [
-  `${text} is no level of ${field.label}`,
+  `${text} is not a level of ${field.label}`,
   `Say what it means: import.geology.fields.${field.name}.codes in project.json, with the number of the level.`,
 ];

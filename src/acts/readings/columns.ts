@@ -39,15 +39,15 @@ export function findColumns(
   const { depth, from, to } = columns;
   if (depth === undefined ? from === undefined || to === undefined : from !== undefined || to !== undefined)
     wrong(
-      'its depths are not said, or said twice',
+      'its depths are missing, or given twice',
       'Give --depth, or --from and --to, each with the heading of its column; or keep them as "csv" of the field in logging.json.',
     );
   if (columns.reading === undefined)
-    wrong('the column of the readings is not said', 'Give --reading with its heading.');
+    wrong('the column of the readings is missing', 'Give --reading with its heading.');
   const factor = columns.unit === undefined ? undefined : unitFactor(columns.unit, field.unit);
   if (columns.unit === undefined)
     wrong(
-      'what the file counts in is not said',
+      'the unit of the file is missing',
       `Give --unit; ${field.label} is logged in ${field.unit}. Look in the instrument's settings.`,
     );
   else if (factor === undefined)

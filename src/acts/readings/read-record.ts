@@ -98,14 +98,14 @@ function rowOver(
   const toMm = parseDepth(to);
   if (fromMm === undefined || toMm === undefined) return noDepth(fromMm === undefined ? from : to);
   if (toMm <= fromMm)
-    return refused(`${from} to ${to} is no interval`, 'Its top comes first, in metres from the collar.');
+    return refused(`${from} to ${to} is not an interval`, 'Its top comes first, in metres from the collar.');
   const interval: { readonly fromMm: Depth; readonly toMm: Depth } = { fromMm, toMm };
   const found = rows.find(([, row]) => within(interval, row));
   if (found !== undefined) return { found };
   const touched = rows.some(([, row]) => row.fromMm < toMm && fromMm < row.toMm);
   return touched
     ? refused(
-        `${formatInterval(interval)} lies across the edge of a row`,
+        `${formatInterval(interval)} crosses the edge of a row`,
         'Give one line a row, or part of a row; or split the rows first.',
       )
     : notLogged(formatInterval(interval));
@@ -146,11 +146,11 @@ function refused(problem: string, remedy: string): Refused {
 
 function noDepth(text: string): Refused {
   return refused(
-    text === '' ? 'the depth is empty' : `${text} is no depth`,
+    text === '' ? 'the depth is empty' : `${text} is not a depth`,
     'Give metres from the collar, with a point and at most three decimals.',
   );
 }
 
 function notLogged(what: string): Refused {
-  return refused(`${what} is not logged yet`, 'Log it first: a reading stands beside what was seen.');
+  return refused(`${what} is not logged yet`, 'Log it first: a reading goes with what was seen.');
 }

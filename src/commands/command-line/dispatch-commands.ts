@@ -25,8 +25,8 @@ function addNew(dispatch: Command, outside: Outside, done: Done): void {
       '[bags...]',
       'numbers or ranges like MB000001-MB000040 or 301-340, whole or by their last digits',
     )
-    .option('--name <name>', 'its name; the day and who makes it up, if not said')
-    .option('--laboratory <name>', 'where it goes; as in project.json, if not said')
+    .option('--name <name>', 'its name; the day and who makes it up, if left out')
+    .option('--laboratory <name>', 'where it goes; as in project.json, if left out')
     .option('--seal <number>', 'seal of the first sack; the others follow it')
     .option('--dry-run', 'show the sacks, make nothing')
     .action(async (bags: readonly string[], options, command: Command) => {
@@ -49,13 +49,13 @@ function addNew(dispatch: Command, outside: Outside, done: Done): void {
 function addPass(dispatch: Command, outside: Outside, done: Done): void {
   dispatch
     .command('pass')
-    .description('record that its sacks change hands, as they are counted')
+    .description('record that its sacks are handed over, as they are counted')
     .argument('<dispatch>', 'its name, or the end of it')
     .argument('<to>', 'who takes them')
     .requiredOption('--sacks <count>', 'sacks counted', wholeNumber)
     .option('--bags <count>', 'calicos counted, where the sacks are opened', wholeNumber)
-    .option('--from <who>', 'who gives them; whoever took them last, if not said')
-    .option('--seal-broken', 'a seal is not whole')
+    .option('--from <who>', 'who gives them; whoever took them last, if left out')
+    .option('--seal-broken', 'a seal is broken')
     .action(async (name: string, to: string, options, command: Command) => {
       const { passDispatch } = await import('../dispatch.ts');
       done(
@@ -94,7 +94,7 @@ function addSheet(dispatch: Command, outside: Outside, done: Done): void {
   dispatch
     .command('sheet')
     .description("print its sheet: the laboratory's says numbers only; camp's says what they are")
-    .argument('[dispatch]', 'its name, or the end of it; the latest if not said')
+    .argument('[dispatch]', 'its name, or the end of it; the latest if left out')
     .option('--camp', "camp's sheet; it never goes with the sacks")
     .option('--csv', 'as CSV')
     .option('--html', 'as a page to print, with lines to sign')

@@ -40,7 +40,7 @@ function addBags(program: Command, outside: Outside, done: Done): void {
     .command('bags')
     .description('the bags to label for tomorrow with metre, kind and tray place, ready to tick off')
     .argument('[holes...]', 'the holes; every one with numbered bags left if none is named')
-    .option('--to <depth>', 'down to this depth, in metres; the planned one if not said')
+    .option('--to <depth>', 'down to this depth, in metres; the planned one if left out')
     .option('--csv', 'for a label printer: no label tells a control')
     .option('--html', 'a sheet to print for the splitter')
     .option('--issued', 'the bags issued so far')
@@ -60,7 +60,7 @@ function addTermination(program: Command, outside: Outside, done: Done): void {
     .option('--at <depth>', 'as if the hole had come to this depth, in metres')
     .option('--as-then', 'with --at: by what was recorded when the rig was there')
     .option('--what-if <lines>', 'with rows that might come below the log: lines parted by ; like "p1;.;."')
-    .option('--why <rule>', 'why one rule stands as it does')
+    .option('--why <rule>', 'why one rule is where it is')
     .option('--check', 'check the rules of the project')
     .option('--replay', 'where the rules would have ended finished holes')
     .action(async (holes, options, command: Command) => {

@@ -101,6 +101,6 @@ export function oneHole(program: Command, name: string, description: string): Co
 
 /** A whole number given to an option; what is none is a wrong use. */
 export function wholeNumber(text: string): number {
-  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('It is no whole number.');
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('It is not a whole number.');
   return Number(text);
 }

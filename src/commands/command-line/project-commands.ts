@@ -109,12 +109,8 @@ function addLists(program: Command, outside: Outside, done: Done): void {
   program
     .command('holes')
     .description('list the holes with their states')
-    .option('--history <hole>', 'every edit of one hole: who, when, what stood before and after')
-    .option(
-      '--after <edit>',
-      'with --history: the hole as it stood after the edit of this number',
-      wholeNumber,
-    )
+    .option('--history <hole>', 'every edit of one hole: who, when, before and after')
+    .option('--after <edit>', 'with --history: the hole after the edit of this number', wholeNumber)
     .action(async ({ history, after }, command: Command) => {
       const { holes } = await import('../holes.ts');
       done(await holes(outside, { ...shared(command), history, after }));

@@ -12,7 +12,7 @@ export function addReadingCommands(program: Command, outside: Outside, done: Don
     .option('--field <name>', 'column of the log that they belong to, where it has several')
     .option('--depth <heading>', 'column of a single depth, in metres')
     .option('--from <heading>', 'column of the top of each reading, in metres')
-    .option('--to <heading>', 'column of its foot, in metres')
+    .option('--to <heading>', 'column of its bottom, in metres')
     .option('--reading <heading>', 'column of the readings')
     .option('--hole <heading>', 'column of the hole, where the file has several')
     .option('--unit <unit>', 'what the file counts in, like "1e-5 SI" or ppm')
@@ -26,7 +26,7 @@ export function addReadingCommands(program: Command, outside: Outside, done: Don
     .option('--preview', 'show what would be taken, and write nothing')
     .addHelpText(
       'after',
-      '\nHeadings and unit can be kept as "csv" of the field in logging.json; what is said here stands before them.\nExit 1: a line can’t be taken, and nothing of the file is.',
+      '\nHeadings and unit can be kept as "csv" of the field in logging.json; what is given here comes first.\nExit 1: a line can’t be used, and so nothing of the file is.',
     )
     .action(async (hole, file, options, command: Command) => {
       const { readings } = await import('../readings.ts');

@@ -6,10 +6,10 @@ import { type Done, inLines, shared } from './options.ts';
 export function addRecoverCommand(program: Command, outside: Outside, done: Done): void {
   program
     .command('recover')
-    .description('files that are gone: list them, let one go for good, or make it anew from the journal')
+    .description('files that are gone: list them, give one up for good, or rebuild it from the journal')
     .argument('[file]', 'the file (holes/ZQRC001.json) or its id')
     .option('--let-go <why>', 'give it up for good: who, when and why is recorded')
-    .option('--restore', 'make it anew from what the journal still holds of it')
+    .option('--restore', 'rebuild it from what the journal still has of it')
     .action(async (file, options, command: Command) => {
       const { recover } = await import('../recover.ts');
       const { letGo, restore } = options;

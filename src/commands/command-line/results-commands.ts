@@ -26,7 +26,7 @@ function addResplit(program: Command, outside: Outside, done: Done): void {
     .argument('<hole>', 'the hole')
     .option(
       '--numbers <first-last>',
-      'bags labelled for them, whole or by their last digits; what the hole has left, if not said',
+      'bags labelled for them, whole or by their last digits; what the hole has left, if left out',
     )
     .option('--take', 'number them, in one edit')
     .option('--csv', 'as CSV')
@@ -52,7 +52,7 @@ function addResults(program: Command, outside: Outside, done: Done): void {
     .command('results')
     .description('what the laboratory returned: standards, blanks, pairs; with a file, takes it in first')
     .argument('[file]', "the laboratory's CSV, read as project.json maps its columns")
-    .option('--certificate <number>', "the laboratory's number of it; the name of the file, if not said")
+    .option('--certificate <number>', "the laboratory's number of it; the name of the file, if left out")
     .option(
       '--supersedes <certificate>',
       'it was issued again in place of this one, which stays and counts no more',

@@ -98,7 +98,7 @@ function addConsole(program: Command, { outside, openConsole }: CommandLineNeeds
       const { demoFolder, demoOutside } = await import('../demo.ts');
       const given = shared(command);
       if (command.optsWithGlobals().project !== undefined)
-        wrong(command, 'the demo is a project of its own: leave --project out');
+        wrong(command, 'the demo is its own project: leave --project out');
       const folder = demoFolder();
       const asked = { ...given, folder, readOnly: false, takeOver: false };
       done(

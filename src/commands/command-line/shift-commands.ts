@@ -31,7 +31,7 @@ export function addShiftCommands(program: Command, outside: Outside, done: Done)
   program
     .command('shift')
     .description('what a shift did, and the query list against its plod')
-    .argument('[shift]', 'its date (2026-03-12) or whole name; the latest if not said')
+    .argument('[shift]', 'its date (2026-03-12) or whole name; the latest if left out')
     .action(async (shift, _options, command: Command) => {
       const shifts = await import('../shift.ts');
       done(await shifts.shift(outside, { ...shared(command), shift }));
@@ -42,7 +42,7 @@ export function addShiftCommands(program: Command, outside: Outside, done: Done)
     .argument('[line...]', 'one line of the shift record; from stdin if none is given')
     .option(
       '--shift <name>',
-      'whole name of the shift (RC7_2026-03-12_DAY); the latest of the rig if not given',
+      'whole name of the shift (RC7_2026-03-12_DAY); the latest of the rig if left out',
     )
     .option('--keep-going', 'go on after a line that is not taken')
     .addHelpText('after', FORMS)
@@ -55,7 +55,7 @@ export function addShiftCommands(program: Command, outside: Outside, done: Done)
 
 const SHIFT_OPTION = [
   '--shift <name>',
-  'whole name of the shift (RC7_2026-03-12_DAY); the latest of the rig if not given',
+  'whole name of the shift (RC7_2026-03-12_DAY); the latest of the rig if left out',
 ] as const;
 
 function addPlod(program: Command, outside: Outside, done: Done): void {

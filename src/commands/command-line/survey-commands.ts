@@ -77,7 +77,7 @@ function addLineUp(program: Command, outside: Outside, done: Done): void {
     .addOption(new Option('--way <way>', 'what the rig is set by').choices(['pegs', 'device', 'compass']))
     .option(
       '--azimuth <degrees>',
-      'of the mast, from grid (pegs) or true (device) north; t, m, g, l behind it: another',
+      'of the mast, from grid (pegs) or true (device) north; add t, m, g, l for another',
     )
     .option(
       '--compass <readings>',

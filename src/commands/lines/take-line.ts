@@ -30,7 +30,7 @@ import { holeOf, type LinesAt, makerOf, settled, submitMade, type Taken } from '
 import { takeMend, takeRod } from './take-rod.ts';
 
 /**
- * Takes one line of the shorthand, as the entry line does where nobody is there to be asked; what it says is durable when it returns. A
+ * Takes one line of the shorthand, as the entry line does where no one is there to be asked; what it says is durable when it returns. A
  * hazard of the plan that the hole comes to, or moves through, is said with it, as it would stand beside the log.
  */
 export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
@@ -166,7 +166,7 @@ async function takePlan(at: LinesAt, plan: Result<RangePlan>, insisted: boolean)
     return submitMade(at, { ok: true, value: made }, [...cautions, made.what].join('. '));
   return {
     kind: 'refused',
-    problem: `it changes several rows and nobody sees its preview: ${lines.join('; ')}`,
+    problem: `it changes several rows and no one sees its preview: ${lines.join('; ')}`,
     remedy: 'Put = at the end of the line to do it.',
   };
 }
@@ -185,7 +185,7 @@ function lookUpBag(at: LinesAt, hole: Document, text: string, lies?: ScannedAt):
   const [number = text, ...other] = numbersMeant(sampling.numbers, numbersOfHole(sampling, state), text);
   if (other.length > 0) return { kind: 'refused', ...severalEnd(text, [number, ...other]) };
   const scan = scanCheck(sampling, state, number, lies, others);
-  const belongs = lies === undefined ? '' : ', and lies where it belongs';
+  const belongs = lies === undefined ? '' : ', and is where it belongs';
   if (scan.named === undefined) return { kind: 'done', said: `${number} is the ${scan.known}${belongs}` };
   return {
     kind: 'refused',

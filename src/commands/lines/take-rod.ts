@@ -18,7 +18,7 @@ const PLACES_SAID = 3;
 
 /**
  * Records a rod done. Bags that do not agree refuse it with the mismatches named, the look that tells them apart and how each is mended,
- * unless one is chosen (`mend:skipped`) or mismatches are to be noted.
+ * unless one is chosen (`fix:skipped`) or mismatches are to be noted.
  */
 export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {
   const read = readRod(text);
@@ -53,13 +53,13 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
   return noted.kind === 'done' ? { kind: 'asked', said: noted.said, reasons: [mismatch] } : noted;
 }
 
-/** Mends the uppermost mismatch that was noted at a rod; without a choice (`;mend mend:skipped`) says what it may be. */
+/** Mends the uppermost mismatch that was noted at a rod; without a choice (`;fix fix:skipped`) says what it may be. */
 export async function takeMend(at: LinesAt, hole: Document, text: string): Promise<Taken> {
   const [waiting] = waitingMismatches(hole);
   if (waiting === undefined)
-    return { kind: 'refused', problem: 'no mismatch waits to be mended', remedy: 'Take the line out.' };
+    return { kind: 'refused', problem: 'no bag mismatch is open', remedy: 'Take the line out.' };
   const read = readRod(text);
-  if (read === undefined) return unreadable(`;mend ${text}`);
+  if (read === undefined) return unreadable(`;fix ${text}`);
   const { depthMm: _depth, care: _care, mend, fits, ...seen } = read;
   const check = checkAgain(at.project, at.desk.documents().values(), hole, waiting, seen);
   if (check.agrees || fits === true) return submitMade(at, rodFits(hole, waiting));
@@ -85,7 +85,7 @@ async function takeMending(
   if (way !== undefined) return submitMade(at, mended(way.named, way.index));
   return {
     kind: 'refused',
-    problem: `these bags can't be mended as ${mend.code}, place ${mend.place}`,
+    problem: `these bags can’t be fixed as ${mend.code}, place ${mend.place}`,
     remedy: remedyOf(check),
   };
 }
@@ -106,7 +106,7 @@ function mismatchWords({ expected, named }: RodCheck): string {
 function placeWords([likeliest]: RodCheck['named']): string {
   if (likeliest?.asks === undefined || likeliest.ways.length < PLACES_SAID) return '';
   const example = typeof likeliest.ways[0]?.place === 'string' ? '163' : '46-47';
-  return ` ${likeliest.asks} Say it as mend:${likeliest.code}=${example}.`;
+  return ` ${likeliest.asks} Type it as fix:${likeliest.code}=${example}.`;
 }
 
 function remedyOf({ named, look }: RodCheck): string {
@@ -118,8 +118,8 @@ function remedyOf({ named, look }: RodCheck): string {
     ways
       .slice(0, PLACES_SAID)
       .map(
-        ({ at }, index) => `mend:${code}${index === 0 ? '' : `:${index + 1}`}${at === '' ? '' : ` at ${at}`}`,
+        ({ at }, index) => `fix:${code}${index === 0 ? '' : `:${index + 1}`}${at === '' ? '' : ` at ${at}`}`,
       ),
   );
-  return `${ground}${asked}${placeWords(named)} Then add how it is mended: ${ways.join('; ')}. Or fits where the bags fit and the reading did not, or give the rod without its digits.`;
+  return `${ground}${asked}${placeWords(named)} Then add how to fix it: ${ways.join('; ')}. Or fits where the bags fit and the reading did not, or give the rod without its digits.`;
 }

@@ -54,13 +54,13 @@ export function readLine(row: TableRow<Column>, schema: LoggingSchema | undefine
   if (misnamed !== undefined)
     bad(
       'hole',
-      `this is no name of a hole: ${misnamed}`,
+      `this is not a name of a hole: ${misnamed}`,
       'Use capitals, digits, - and _, at most 40, like ZQRC014.',
     );
   const place = (['easting', 'northing', 'elevation'] as const).map(
     (column) =>
       numberOf(row.text(column)) ??
-      bad(column, 'this is no number with a decimal point', 'Give metres of the project’s grid.'),
+      bad(column, 'this is not a number with a decimal point', 'Give metres of the project’s grid.'),
   );
   const direction = readDirection(row, bad);
   const depths = readDepths(row, bad);
@@ -98,12 +98,13 @@ function readDirection(
   if (azimuth === undefined || azimuth < 0 || azimuth > 360)
     bad(
       'azimuth',
-      'this is no azimuth from 0 to 360',
+      'this is not an azimuth from 0 to 360',
       'Give degrees clockwise from the north of its own column.',
     );
   if (north === undefined)
     bad('north', 'an azimuth without its north says nothing', `Say which: ${NORTHS.join(', ')}.`);
-  if (dip === undefined) bad('dip', 'this is no number with a decimal point', 'Give degrees, down negative.');
+  if (dip === undefined)
+    bad('dip', 'this is not a number with a decimal point', 'Give degrees, down negative.');
   else if (dip > 0) bad('dip', 'a positive dip points up', `Down is negative: -${dip}?`);
   else if (dip < -90) bad('dip', 'no dip is steeper than -90', 'Give degrees from 0 to -90.');
   if (azimuth === undefined || north === undefined || dip === undefined) return undefined;
@@ -113,14 +114,14 @@ function readDirection(
 function readDepths(row: TableRow<Column>, bad: Bad): Pick<Plan, 'depthMm' | 'targetMm'> | undefined {
   const depthMm = parseDepth(row.text('depth'));
   if (depthMm === undefined || depthMm === 0)
-    return bad('depth', 'this is no planned depth in metres', 'Give metres along the hole, like 120.');
+    return bad('depth', 'this is not a planned depth in metres', 'Give metres along the hole, like 120.');
   const text = row.text('target depth');
   if (text === '') return { depthMm };
   const targetMm = parseDepth(text);
   if (targetMm === undefined || targetMm > depthMm)
     return bad(
       'target depth',
-      'this is no depth within the hole',
+      'this is not a depth within the hole',
       'Give metres along the hole, or leave it empty.',
     );
   return { depthMm, targetMm };

@@ -64,7 +64,7 @@ function tableOf(text: string, file: string): Result<readonly TableRow<Column>[]
       programUnreadable.at(
         { file, ...(typeof error.lines === 'number' ? { line: error.lines } : {}) },
         {
-          problem: 'it is no table of comma-separated values from here on',
+          problem: 'it is not a table of comma-separated values from here on',
           remedy: 'Look for a quotation mark that is not closed.',
         },
       ),
@@ -91,7 +91,7 @@ function nameTaken(
       lineFinding(
         line.row,
         'hole',
-        `this hole stands in line ${first.row.place.line} already`,
+        `this hole is already in line ${first.row.place.line}`,
         'Name each hole once.',
       ),
     ];

@@ -22,7 +22,7 @@ export function whatIfRows(project: Project, situation: Situation, lines: string
       const said =
         parsed.kind === 'refused'
           ? parsed
-          : { problem: 'this is no row', remedy: 'Give lines that log a row, like "p1;.;."' };
+          : { problem: 'this is not a row', remedy: 'Give lines that log a row, like "p1;.;."' };
       return refused(
         wrongUse.at({ field: '--what-if' }, { excerpt: text, problem: said.problem, remedy: said.remedy }),
       );

@@ -41,7 +41,7 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
     name: 'repaint',
     on: 'any',
     keys: ['ctrl-l'],
-    help: 'Paint the screen anew',
+    help: 'Redraw the screen',
     act: (state) => [state, [{ do: 'repaint' }]],
   },
   {

@@ -62,7 +62,7 @@ export const HOLES_KEYS: readonly Binding[] = [
     on: ['holes'],
     keys: ['n'],
     hint: 'new hole',
-    help: 'Make a hole that nobody planned',
+    help: 'Make a hole that is not in the program',
     act: (state) => still({ ...state, prompt: { kind: 'new hole', draft: EMPTY_DRAFT }, message: undefined }),
   },
   {

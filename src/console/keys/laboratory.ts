@@ -15,11 +15,11 @@ export const LABORATORY_KEYS: readonly Binding[] = [
     act: askDispatch,
   },
   {
-    name: 'hand on',
+    name: 'hand over',
     on: HOLE_SCREENS,
     keys: ['ctrl-g'],
     word: 'hand-on',
-    help: 'Sacks of a dispatch change hands: who takes them, how many were counted',
+    help: 'Hand over the sacks of a dispatch: who takes them, how many were counted',
     hindered: whyNothingToHandOn,
     act: askHandOn,
   },

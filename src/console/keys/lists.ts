@@ -23,14 +23,14 @@ export const LIST_KEYS: readonly Binding[] = [
     on: ['history'],
     keys: ['left'],
     hint: 'an edit earlier',
-    help: 'The hole as it stood an edit earlier',
+    help: 'The hole one edit earlier',
     act: (state) => stepThrough(state, -1),
   },
   {
     name: 'an edit later',
     on: ['history'],
     keys: ['right'],
-    help: 'The hole as it stood an edit later',
+    help: 'The hole one edit later',
     act: (state) => stepThrough(state, 1),
   },
   {
@@ -82,7 +82,7 @@ export const LIST_KEYS: readonly Binding[] = [
     on: ['bags'],
     keys: ['enter'],
     hint: 'tick off',
-    help: 'Tick off the bag in hand, or take its tick away',
+    help: 'Tick off this bag, or take the tick away',
     act: tickInHand,
   },
   {
@@ -90,7 +90,7 @@ export const LIST_KEYS: readonly Binding[] = [
     on: ['codes'],
     keys: ['enter'],
     hint: 'change',
-    help: 'Change the code in hand: words, pair, key, retired; the check runs as you type',
+    help: 'Change this code: words, pair, key, retired; checked as you type',
     act: askChange,
   },
 ];

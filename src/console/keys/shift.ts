@@ -17,7 +17,7 @@ export const SHIFT_KEYS: readonly Binding[] = [
     on: ['shift'],
     keys: ['enter'],
     hint: 'amend',
-    help: 'Amend the activity in hand as a line: time, activity, hole, who authorised it, remark',
+    help: 'Amend this activity as a line: time, activity, hole, who authorised it, remark',
     act: amendInHand,
   },
   {

@@ -18,7 +18,7 @@ export const SURVEY_KEYS: readonly Binding[] = [
     on: ['survey'],
     keys: ['a'],
     hint: 'reject azimuth',
-    help: 'Reject the azimuth of the shot alone (its dip stands), or use it again',
+    help: 'Reject only the azimuth of the shot (keep its dip), or use it again',
     hindered: rejectionHindered('azimuth'),
     act: askRejection('azimuth'),
   },

@@ -77,7 +77,7 @@ export function compassLines(
   const ask =
     form.step === 'distance'
       ? [
-          `How far from the rig do you stand, in metres? ${compassNearestM} m or more, outside traffic.`,
+          `How far are you from the rig, in metres? ${compassNearestM} m or more, outside traffic.`,
           'Two distances are needed. Enter alone: no more readings.',
         ]
       : [
@@ -132,10 +132,10 @@ export function dipLines(form: LineUpForm, { here }: LineUpContext, width: numbe
 export function collarLines(form: LineUpForm, context: LineUpContext, width: number): readonly Line[] {
   const { collar } = form.taken;
   const positions = collarSentences(context, collar);
-  const local = context.project.settings.survey.mineGrid === undefined ? '' : ' (l behind them: mine grid)';
+  const local = context.project.settings.survey.mineGrid === undefined ? '' : ' (add l for mine grid)';
   return [
     ...wrap(
-      `Where does the collar stand? East, north and height in metres${local}; or paste what the GPS sends; or type the path of its file or device.`,
+      `Where is the collar? East, north and height in metres${local}; or paste what the GPS sends; or type the path of its file or device.`,
       width,
     ),
     ...(positions.length === 0

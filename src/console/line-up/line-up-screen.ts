@@ -85,7 +85,7 @@ function bodyLines(
 ): readonly Line[] {
   const { columns, rows } = size;
   if (context === undefined) {
-    const lines = [line(' No planned direction to be held against.', 'warn')];
+    const lines = [line(' No planned direction to compare with.', 'warn')];
     return box([{ title: 'line-up', lines, height: rows - 2 }], columns, theme.signs);
   }
   if (form.step === 'cautions') return stepInHand(state, form, context, columns, rows, theme);

@@ -26,7 +26,7 @@ export function stepWords(state: State, form: LineUpForm, context: LineUpContext
         lines: [
           ...words('Ask the driller to stop and isolate the rig for the checks, and to say when it is done.'),
           ...words(
-            'Stand outside exclusion zones and traffic: nobody goes to the mast unless the driller takes them in.',
+            'Stand outside exclusion zones and traffic: no one goes to the mast unless the driller takes them in.',
           ),
           ...words('Tell the driller when you are done.'),
           ...wrap('Type who gave permission.', width, 'strong'),

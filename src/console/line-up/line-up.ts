@@ -23,7 +23,7 @@ import { formOf, lineUpContext, withForm } from './line-up-state.ts';
 export function lineUpHindered(state: State): string | undefined {
   const hole = holeInHand(state) ?? pickedHole(state);
   if (hole === undefined) return 'open a hole first';
-  return planOf(hole) === undefined ? 'the hole has no planned direction to be held against' : undefined;
+  return planOf(hole) === undefined ? 'the hole has no planned direction to compare with' : undefined;
 }
 
 /** Opens the line-up of the hole in hand, or of the one under the cursor of the list, where it was left: nothing read is lost by leaving the screen. */

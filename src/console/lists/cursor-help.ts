@@ -27,7 +27,7 @@ export function cursorHelp(state: State, width: number): ListSection | undefined
   if (hole === undefined) return undefined;
   if (screen.name === 'survey' && screen.view === 'shots') {
     const checks = surveyChecksOf(project, hole, state.documents.values());
-    return section('the shot in hand', indented(shotDetail(hole, checks, screen.cursor, width - 2)));
+    return section('this shot', indented(shotDetail(hole, checks, screen.cursor, width - 2)));
   }
   if (screen.name === 'fields') {
     const fields = formFields(state, hole);
@@ -47,7 +47,7 @@ export function pickedItem(list: Listed, cursor: number): ListSection | undefine
   if (!list.sections.some(({ about }) => about !== undefined)) return undefined;
   const items = list.sections.flatMap(({ items: of }) => of);
   const item = items[Math.min(cursor, items.length - 1)];
-  return item === undefined ? undefined : section(`the row in hand: ${list.title}`, item);
+  return item === undefined ? undefined : section(`this row: ${list.title}`, item);
 }
 
 /** A hole on the list: what its keys do in the state that it is in. */
@@ -60,7 +60,7 @@ function holeHelp(state: State, hole: Document, width: number): ListSection {
   const lines = keys.flatMap((each) =>
     wrap(`${each.keys.map(keyName).join(' or ')}: ${each.help}`, width - 2),
   );
-  return section(`the hole in hand: ${name}, ${standing}`, indented(lines));
+  return section(`this hole: ${name}, ${standing}`, indented(lines));
 }
 
 const section = (title: string, lines: readonly Line[]): ListSection => ({
@@ -88,12 +88,12 @@ function rowHelp(state: State, width: number): ListSection | undefined {
   const parsed = parseLine(state.draft.text, entryContext(state, hole, screen.cursor));
   if (parsed.kind === 'refused')
     return section(
-      `the row in hand: ${at}`,
+      `this row: ${at}`,
       indented([...wrap(parsed.problem, width - 2, 'warn'), ...wrap(parsed.remedy, width - 2)]),
     );
   if (parsed.kind !== 'row' || parsed.said.length === 0)
     return section(
-      `the row in hand: ${at}`,
+      `this row: ${at}`,
       indented(
         wrap(
           'Type what changed since the row above; . where nothing did, nr where nothing came up.',
@@ -102,7 +102,7 @@ function rowHelp(state: State, width: number): ListSection | undefined {
       ),
     );
   const lines = parsed.said.flatMap((item) => itemLines(project.schema, item, width - 2));
-  return section(`the row in hand: ${at}`, indented(lines));
+  return section(`this row: ${at}`, indented(lines));
 }
 
 /** One typed item in words: its field, what it says, and what to look for in the chips. */
@@ -143,7 +143,7 @@ function fieldHelp(schema: LoggingSchema, field: Field, width: number): ListSect
     ...wrap(`${option.strokes}: ${option.label}${option.look === '' ? '' : `. ${option.look}`}`, width - 2),
   ]);
   return section(
-    `the field in hand: ${field.label}`,
+    `this field: ${field.label}`,
     indented([
       ...caution,
       ...wrap(`Typed as ${strokes}. ${unsaid} ${carries}`, width - 2),

@@ -8,7 +8,7 @@ import type { Listed, ListSection } from './listed.ts';
 
 /** What an entry line is made of, each with its meaning. */
 const LINE_FORMS: readonly (readonly [form: string, does: string])[] = [
-  ['ba py2', 'A rock by its pair, a mineral by its pair with its amount; what is not said stays as above'],
+  ['ba py2', 'A rock by its pair, a mineral by its pair with its amount; what you leave out stays as above'],
   ['p3', 'A mineral of the row above by its one key; p0 takes it out, p, is a trace'],
   ["rock'BAS", 'Any field by its name and its code, for what has no pair'],
   ['.', 'The same as above'],

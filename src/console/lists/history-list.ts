@@ -16,10 +16,7 @@ export const historyList = rememberLast((schema: LoggingSchema, hole: Document, 
     .reverse();
   const { length } = hole.history;
   return oneSection(`history, latest first · ${length} edits · ${chainWords(hole)}`, items, [
-    line(
-      '← shows the hole as it stood an edit earlier; ;history 12 on the log as it stood after edit 12',
-      'faint',
-    ),
+    line('← shows the hole one edit earlier; ;history 12 in the log shows it after edit 12', 'faint'),
   ]);
 });
 
@@ -50,7 +47,7 @@ export function earlierList(schema: LoggingSchema, hole: Document, count: number
   const entry = hole.history[count - 1];
   const after = entry === undefined ? [] : entryLines(schema, hole, entry, width);
   return {
-    title: `as it stood after edit ${count} of ${hole.history.length} · ${chainWords(hole)}`,
+    title: `after edit ${count} of ${hole.history.length} · ${chainWords(hole)}`,
     sections: [
       {
         head: [line('← an edit earlier, → an edit later, Esc back to the history', 'faint'), ...after],

@@ -83,7 +83,7 @@ export function redrillHole(state: State, world: World): Step {
   if (parent === undefined) return still(state);
   const taken = new Set(holesOf(state).map((hole) => hole.id));
   const suffix = [...'ABCDEFGH'].find((letter) => !taken.has(`${parent.id}${letter}`));
-  if (suffix === undefined) return still(saying(state, 'Eight redrills stand beside it already.', 'alert'));
+  if (suffix === undefined) return still(saying(state, 'It has eight redrills already.', 'alert'));
   const rig =
     state.project.settings.rigs.find((each) => each.name === state.rig) ?? state.project.settings.rigs[0];
   const header = headerFor(state, rig, `${headerOf(parent).name}${suffix}`, {

@@ -45,7 +45,7 @@ function openOnLeaving(state: State): readonly string[] {
   ];
 }
 
-/** What was typed where somebody wants to leave with rows not saved. */
+/** What was typed where someone wants to leave with rows not saved. */
 export function answerLeaving(state: State, text: string): Step {
   const word = text.trim().toLowerCase();
   const isOpen = state.prompt?.kind === 'leaving' && state.prompt.open.length > 0;
@@ -64,7 +64,7 @@ export function answerLeaving(state: State, text: string): Step {
   );
 }
 
-/** The state once the disk has answered; somebody who waits to leave does so when nothing is left to save. */
+/** The state once the disk has answered; someone who waits to leave does so when nothing is left to save. */
 export function healthCame(state: State, health: Health): Step {
   const after = { ...state, health };
   if (state.prompt?.kind !== 'leaving' || state.prompt.open.length > 0 || health.pending > 0)
@@ -94,11 +94,11 @@ export function leavingWords(
     unsafe?.isForGood === true
       ? []
       : [
-          `Wait here: it leaves by itself once ${pending === 1 ? 'it is' : 'they are'} saved. Esc goes back to the log.`,
+          `Wait here: it closes once ${pending === 1 ? 'it is' : 'they are'} saved. Esc goes back to the log.`,
         ];
   return [
     'not saved yet',
-    `${count} not saved${unsafe === undefined ? ', on the way to the disk' : `: ${unsafe.reason}`}.`,
+    `${count} not saved${unsafe === undefined ? ', being saved' : `: ${unsafe.reason}`}.`,
     ...which,
     ...wait,
     `Or type ;elsewhere to go on in another folder, or the word ${LEAVE_WORD} to leave without saving:`,

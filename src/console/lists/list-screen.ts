@@ -53,7 +53,7 @@ interface ShownList {
 function shown(state: State, screen: ListedScreen, size: Size, theme: Theme): ShownList {
   const list = listOf(state, screen, size.columns - 4, theme);
   const lines = allLines(list);
-  const nothing = [line('Nothing holds that. Backspace takes a letter back, Esc all of it.', 'warn')];
+  const nothing = [line('No match. Backspace takes back a letter, Esc all of them.', 'warn')];
   if (lines.length === 0 && screen.find !== '') return { title: list.title, lines: nothing };
   if (!list.sections.some(({ about }) => about !== undefined)) return { title: list.title, lines };
   return { title: list.title, ...withPicked(list, lines, screen.cursor, theme) };

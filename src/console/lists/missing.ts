@@ -31,7 +31,7 @@ export function settleMissing(state: State, document: DocumentName, text: string
   if (state.readOnly !== undefined)
     return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
   if (typed === '')
-    return still(saying(state, 'Type restore, or why it may be let go. Esc leaves it missing.', 'warn'));
+    return still(saying(state, 'Type restore, or the reason to give it up. Esc leaves it missing.', 'warn'));
   if (isNearlyRestore(typed))
     return still(
       saying(state, `"${typed}": type restore to restore it, or say more of why it may be let go.`, 'warn'),

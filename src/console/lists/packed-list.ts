@@ -29,7 +29,7 @@ function fileLines(
     [line('Mail draft', 'faint'), ...wrap(`  ${draft}`, width, 'strong')],
     [line(`Bundle, ${kilobytes} kB, attached to it`, 'faint'), ...wrap(`  ${bundle}`, width, 'strong')],
     wrap(
-      `Nothing has been sent. Open the draft in the mail program and send it, or hand the bundle over on a stick. ${address}`,
+      `Nothing has been sent. Open the draft in the mail program and send it, or pass the bundle on with a USB stick. ${address}`,
       width,
       'accent',
     ),

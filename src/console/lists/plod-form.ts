@@ -48,7 +48,7 @@ export const PLOD_FIELDS: readonly PlodField[] = [
     fault: (typed, { holes }) =>
       holes.has(typed.toUpperCase())
         ? undefined
-        : `${typed} is no hole of this project. Read its name again.`,
+        : `${typed} is not a hole of this project. Read its name again.`,
   },
   { name: 'top', label: 'metres from', hint: 'empty: where the hole was left above', fault: depthFault },
   { name: 'foot', label: 'metres to', hint: '54', fault: depthFault },

@@ -55,10 +55,10 @@ export function endingShown(
           width,
         ),
         foot: [
-          line('The decision is yours and is recorded. Why? Who was called stands in front:'),
+          line('The decision is yours and is recorded. Why? Begin with who was called:'),
           line(inOwn(state, 'called Ines Falk: zone closed off'), 'faint'),
           typed,
-          line('Enter ends and closes the hole. Esc leaves all as it is.', 'faint'),
+          line('Enter ends and closes the hole. Esc changes nothing.', 'faint'),
         ],
       };
   }
@@ -78,6 +78,6 @@ function openShown(open: readonly string[], width: number, theme: Theme): Omit<S
       : open.flatMap((each) => wrap(`${theme.signs.dash} ${each}`, width, 'warn'));
   return {
     lines: [line(open.length === 0 ? 'Checked:' : 'Still open:', 'strong'), ...items],
-    foot: [line('Enter goes on all the same. Esc goes back to mend them.', 'faint')],
+    foot: [line('Enter goes on anyway. Esc goes back to fix them.', 'faint')],
   };
 }

@@ -16,7 +16,7 @@ type EndingPrompt = Extract<Prompt, { readonly kind: 'ending' }>;
 /** The ways a collar can be left, in the order that the prompt offers them. */
 export const COLLAR_CHOICES = ['capped', 'plugged', 'open'] as const;
 
-/** Starts ending the hole in hand: the first question is its final depth by rod count. */
+/** Starts ending this hole: the first question is its final depth by rod count. */
 export function askEnding(state: State): Step {
   const hole = holeInHand(state);
   if (hole === undefined) return still(saying(state, 'Open a hole first.', 'warn'));

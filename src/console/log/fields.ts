@@ -144,7 +144,7 @@ function logForm(state: State, world: World): Step {
   if (screen.name !== 'fields') return still(state);
   const text = formLine(screen.form);
   if (text === '')
-    return still(saying(state, 'Nothing is said yet. On the line a single . repeats the row above.', 'warn'));
+    return still(saying(state, 'Empty so far. On the line a single . repeats the row above.', 'warn'));
   const asLine: State = {
     ...state,
     screen: { name: 'log', hole: screen.hole, cursor: screen.cursor },

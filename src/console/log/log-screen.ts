@@ -127,8 +127,8 @@ function bottomLines(
 function heldWords({ held, asked }: State): string {
   if (held.length === 0) return '';
   const dots = asked === '.' ? held.filter((each) => each.kind === 'text').length : 0;
-  if (dots > 0) return `  (${dots} more ${dots === 1 ? 'row waits' : 'rows wait'} behind it)`;
-  return `  (${held.length} ${held.length === 1 ? 'key waits' : 'keys wait'} behind it)`;
+  if (dots > 0) return `  (${dots} more ${dots === 1 ? 'row waits' : 'rows wait'})`;
+  return `  (${held.length} ${held.length === 1 ? 'key waits' : 'keys wait'})`;
 }
 
 function withoutBlank(lines: readonly Line[]): readonly Line[] {

@@ -113,7 +113,7 @@ export function newCodeShown(
       ? []
       : read.ok
         ? [
-            ...wrap(`${codeWords(read.value)}, provisional: camp is told of it.`, width, 'good'),
+            ...wrap(`${codeWords(read.value)}, provisional: the letter to camp lists it.`, width, 'good'),
             ...(read.value.caution ? wrap(`CAUTION ${read.value.caution.words}`, width, 'alert') : []),
             ...checkLines(schema, picked?.name ?? '', read.value, width),
           ]
@@ -132,7 +132,7 @@ export function newCodeShown(
     ],
     foot: [
       typedLine(prompt.draft, theme),
-      line('↑ ↓ another list. Enter adds it. Esc leaves all as it is.', 'faint'),
+      line('↑ ↓ another list. Enter adds it. Esc changes nothing.', 'faint'),
     ],
   };
 }

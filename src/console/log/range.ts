@@ -47,7 +47,7 @@ export function previewShown(
   return {
     title,
     lines: lines.flatMap((each) => (each.startsWith('CAUTION') ? wrap(each, width, 'alert') : [line(each)])),
-    foot: [line('Enter makes the change. Esc leaves all as it is.', 'faint')],
+    foot: [line('Enter makes the change. Esc changes nothing.', 'faint')],
   };
 }
 

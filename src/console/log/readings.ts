@@ -43,7 +43,7 @@ export function readingsHindered(state: State): string | undefined {
   if (first === undefined) return 'the log sheet has no column of readings (a number with "column": true)';
   if (hole === undefined) return 'open a hole first';
   return columnFields(schema).every((field) => readingRows(schema, hole, field).length === 0)
-    ? 'no metre is logged yet, and a reading stands beside what was seen'
+    ? 'no metre is logged yet, and a reading goes with what was seen'
     : undefined;
 }
 

@@ -61,7 +61,7 @@ export function numberInHand(state: State): string | undefined {
 
 /** What is further down, by the words that find it. */
 function whereSection(standOut: number): ListSection {
-  const some = standOut === 0 ? '' : `${standOut} stand out`;
+  const some = standOut === 0 ? '' : `${standOut} to look at`;
   return {
     head: [],
     items: [
@@ -100,7 +100,7 @@ function waitsSection(
   ]);
   const noted = waitingMismatches(hole).map(([, rod]) => [
     line(
-      `rod ${rod.rod} at ${formatDepth(rod.depthMm)} m: the bags did not agree, ${nameOf(rod)}? ;mend shows the ways`,
+      `rod ${rod.rod} at ${formatDepth(rod.depthMm)} m: the bags don’t match, ${nameOf(rod)}? ;fix shows the ways`,
       'alert',
     ),
   ]);

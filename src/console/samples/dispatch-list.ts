@@ -49,7 +49,7 @@ function section({ project }: State, dispatch: Dispatch, width: number): ListSec
     head: [
       [],
       spans([dispatch.name, 'strong'], ` to ${dispatch.laboratory} · ${where}`),
-      line(`  ${counts}. Ctrl-G where they change hands.`, 'faint'),
+      line(`  ${counts}. Ctrl-G when they are handed over.`, 'faint'),
       ...custodyLines(dispatch).flatMap((each) => indented(each, width, 'plain')),
     ],
     items: dispatch.sacks.map((sack) => [

@@ -31,7 +31,7 @@ export function dispatchShown(
       ),
       ...wrap('Behind them: seal S0413 for the first seal, to Some Laboratory.', width, 'faint'),
     ],
-    foot: [typedLine(draft, theme), line('Enter makes it up. Esc leaves all as it is.', 'faint')],
+    foot: [typedLine(draft, theme), line('Enter makes it up. Esc changes nothing.', 'faint')],
   };
 }
 
@@ -46,7 +46,7 @@ function wouldGo({ laboratory, sacks }: Proposed, width: number): readonly Line[
 /** The question of who takes the sacks: the dispatches to pick from, and what was sent. */
 export function handOnShown(
   state: State,
-  { cursor, draft }: Asked<'hand on'>,
+  { cursor, draft }: Asked<'hand over'>,
   width: number,
   theme: Theme,
 ): Shown {
@@ -61,7 +61,7 @@ export function handOnShown(
     ]),
   );
   return {
-    title: 'sacks change hands',
+    title: 'sacks handed over',
     lines: [
       ...lines.slice(Math.max(0, cursor - 4), Math.max(5, cursor + 1)),
       ...wrap(
@@ -70,6 +70,6 @@ export function handOnShown(
       ),
       line(`Orla Venn ${sacks}      or      Orla Venn ${sacks} ${bags} broken`, 'faint'),
     ],
-    foot: [typedLine(draft, theme), line('↑ ↓ pick. Enter records it. Esc leaves all as it is.', 'faint')],
+    foot: [typedLine(draft, theme), line('↑ ↓ pick. Enter records it. Esc changes nothing.', 'faint')],
   };
 }

@@ -70,7 +70,11 @@ export function whyNothingToHandOn(state: State): string | undefined {
 
 /** Asks who takes the sacks of a dispatch, and how many were counted. */
 export function askHandOn(state: State): Step {
-  return still({ ...state, prompt: { kind: 'hand on', cursor: 0, draft: EMPTY_DRAFT }, message: undefined });
+  return still({
+    ...state,
+    prompt: { kind: 'hand over', cursor: 0, draft: EMPTY_DRAFT },
+    message: undefined,
+  });
 }
 
 /** What is typed when sacks change hands: who takes them, sacks counted, bags where they were opened, `broken` where a seal is. */
@@ -89,7 +93,7 @@ export function handOnSaid(text: string) {
 /** Enter on the question of who takes the sacks. */
 export function answerHandOn(state: State, world: World): Step {
   const { prompt } = state;
-  if (prompt?.kind !== 'hand on') return still(state);
+  if (prompt?.kind !== 'hand over') return still(state);
   const dispatch = latestFirst(state.documents.values())[prompt.cursor];
   const document = state.documents.get(`dispatch/${dispatch?.name}`);
   const said = handOnSaid(prompt.draft.text);

@@ -63,8 +63,7 @@ function readWalk(word: string): RodSeen | undefined {
 /** Opens the uppermost mismatch that was noted and waits, with what was read then; `typed` is what is read on the bags now. */
 export function askMend(state: State, hole: Document, typed = ''): Step {
   const [waiting] = waitingMismatches(hole);
-  if (waiting === undefined)
-    return still(saying(state, 'No mismatch waits to be mended in this hole.', 'good'));
+  if (waiting === undefined) return still(saying(state, 'No bag mismatch is open in this hole.', 'good'));
   const [later, rod] = waiting;
   const read = [rod.lastBag, rod.bags === undefined ? undefined : `x${rod.bags}`].filter(
     (each) => each !== undefined,
@@ -93,7 +92,7 @@ export function askMend(state: State, hole: Document, typed = ''): Step {
 
 /**
  * An answer to the mismatch prompt: what the look that is asked for told (then it is checked again), a letter to mend it that way, `m` for
- * more places, the place as somebody sees it (`46-47`, or the digits on the calico), `fits` where the reading was wrong, or Enter alone to record
+ * more places, the place as someone sees it (`46-47`, or the digits on the calico), `fits` where the reading was wrong, or Enter alone to record
  * the rod as expected with the mismatch noted; one that is noted already is left as it is. A figure alone is no answer: it may be a count.
  */
 export function answerMismatch(state: State, world: World): Step {
@@ -180,12 +179,12 @@ function noted(
 ): Step {
   const closed: State = { ...state, prompt: undefined };
   if (prompt.later !== undefined)
-    return still(saying(closed, 'Left as it is: the mismatch still waits, ;mend.'));
+    return still(saying(closed, 'Unchanged: the mismatch is still open, ;fix.'));
   const { depthMm: _depth, care, ...seen } = read;
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const at = { rod: prompt.rod, depthMm: prompt.depthMm };
   const done = withCare(hole, rodNoted(hole, at, check, seen, maker), care, maker);
-  const said = 'Rod recorded as expected; the mismatch is noted and waits: ;mend.';
+  const said = 'Rod recorded as expected; the mismatch is noted and open: ;fix.';
   return submittingResult(state, hole, done, closed, said);
 }
 
@@ -214,7 +213,7 @@ function howToAnswer(check: RodCheck, page: number): string {
   const look = check.look === undefined ? '' : ` For the look ${LOOK_ANSWERS[check.look]}.`;
   return ways === 0
     ? `Enter notes it and goes on; Esc leaves it to read the calico again; fits if the bags fit.${look}`
-    : `A letter from a to ${WAY_LETTERS[ways - 1]} mends it so, fits if the bags fit after all, Enter notes it and goes on.${look}`;
+    : `A letter from a to ${WAY_LETTERS[ways - 1]} fixes it so, fits if the bags fit after all, Enter notes it and goes on.${look}`;
 }
 
 /** What is typed where the bags fit and the reading did not. */

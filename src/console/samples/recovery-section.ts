@@ -31,7 +31,7 @@ export function recoverySection(project: Project, hole: Document, theme: Theme):
 export function standsOutSection(project: Project, hole: Document, width: number): ListSection {
   const found = streamFindings(project, hole);
   return {
-    head: found.length === 0 ? [] : [line('these stand out in the sample stream', 'strong')],
+    head: found.length === 0 ? [] : [line('look at these in the sample stream', 'strong')],
     items: found.map((each) => findingItem(each, width)),
   };
 }

@@ -80,7 +80,7 @@ export function resplitShown(
     lines: [...head, ...lines.map((each) => line(words(each)))],
     foot: [
       line(`The whole list: offsider resplit ${hole.id} (--csv)`, 'faint'),
-      line('Enter numbers them, as one edit. Esc leaves all as it is.', 'faint'),
+      line('Enter numbers them, as one edit. Esc changes nothing.', 'faint'),
     ],
   };
 }

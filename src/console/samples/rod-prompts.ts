@@ -36,7 +36,7 @@ export function rodShown(
       ...wrap(whileStanding(state) ?? '', width, 'warn').filter((each) => each.length > 0),
       ...check.expected.map(bagLine),
       ...wrap(
-        `Enter if it fits. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; @54.5 for another depth.`,
+        `Enter if the bags match. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; @54.5 for another depth.`,
         width,
         'faint',
       ),
@@ -99,14 +99,14 @@ export function mismatchShown(
       ...ways.map((way, index) =>
         spans(
           [`${WAY_LETTERS[index]} `, 'strong'],
-          `mend as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
+          `fix as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
         ),
       ),
     ],
     foot: [
       ...wrap(
         [
-          `${ways.length === 1 ? 'a' : `a–${WAY_LETTERS[ways.length - 1]}`} mends it so${prompt.later === undefined ? '' : ', with the rods below'}`,
+          `${ways.length === 1 ? 'a' : `a–${WAY_LETTERS[ways.length - 1]}`} fixes it so${prompt.later === undefined ? '' : ', with the rods below'}`,
           'fits if they fit',
           ...(pages > 1 ? [`m more (${prompt.page + 1} of ${pages})`] : []),
           prompt.later === undefined ? 'Enter notes it and goes on' : 'Enter leaves it',
@@ -124,10 +124,10 @@ export function mismatchShown(
 function placeAsked({ look, named: [likeliest] }: RodCheck, width: number): readonly Line[] {
   if (look !== undefined || likeliest?.asks === undefined || likeliest.ways.length < 3) return [];
   const answer = typeof likeliest.ways[0]?.place === 'string' ? 'its last digits' : 'its depths, like 46-47';
-  return wrap(`${likeliest.asks} Type ${answer}: it is mended there.`, width, 'accent');
+  return wrap(`${likeliest.asks} Type ${answer}: it is fixed there.`, width, 'accent');
 }
 
-/** Calicos can hang on the splitter or lie under it: the driller's word stands wherever somebody is sent to look for one. */
+/** Calicos can hang on the splitter or lie under it: the driller's word stands wherever someone is sent to look for one. */
 function nearSplitter(likeliest: NamedMismatch, width: number): readonly Line[] {
   return likeliest.ground.includes(NEAR_SPLITTER) ? [] : wrap(NEAR_SPLITTER, width, 'warn');
 }

@@ -46,7 +46,7 @@ export function askRod(state: State, world: World, digits = ''): Step {
   return digits === '' ? still(asked) : answerRod(asked, world);
 }
 
-/** What a rod prompt is asking about: the check as it stands with what is typed. */
+/** What a rod prompt is asking about: the check as it is with what is typed. */
 export function rodStanding(
   state: State,
   hole: Document,
@@ -80,7 +80,7 @@ export function whileStanding({ project, documents, rig, now }: State): string |
   return `The shift record says ${label} since ${localTime(activity.startedAt)}: when did drilling go on? F8 and drilling with its time.`;
 }
 
-/** Enter on the rod check: nothing typed confirms; digits are held against what is expected, and a mismatch is named. */
+/** Enter on the rod check: nothing typed confirms; digits are compared with what is expected, and a mismatch is named. */
 export function answerRod(state: State, world: World): Step {
   const { prompt } = state;
   const hole = holeInHand(state);
@@ -90,7 +90,7 @@ export function answerRod(state: State, world: World): Step {
     return still(
       saying(
         state,
-        'Type the last digits on the last calico (the whole number where its prefix is not ours), x6 for six bags counted, @54.5 for another depth, letters like cslh for what was seen; or Enter if all fits.',
+        'Type the last digits on the last calico (the whole number where its prefix is not ours), x6 for six bags counted, @54.5 for another depth, letters like cslh for what was seen; or Enter if all matches.',
         'warn',
       ),
     );

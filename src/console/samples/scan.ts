@@ -46,7 +46,7 @@ export function scanPlaced(state: State, hole: Document, text: string, lies: Sca
     return still({ ...state, prompt, message: undefined });
   }
   const after = state.prompt?.kind === 'scanned' ? { ...state, prompt: undefined } : state;
-  const belongs = lies === undefined ? '' : ', and lies where it belongs';
+  const belongs = lies === undefined ? '' : ', and is where it belongs';
   return still(saying(after, `${number} is ${isBag(known) ? 'the ' : ''}${known}${belongs}.`, 'good'));
 }
 

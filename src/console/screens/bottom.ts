@@ -22,7 +22,7 @@ export function bannerLines({ health }: State, width: number): readonly Line[] {
   const { unsafe } = health;
   if (unsafe === undefined) return [];
   const what = unsafe.what.length === 0 ? 'nothing more from here' : someOf(unsafe.what);
-  const next = unsafe.isForGood ? ';elsewhere goes' : 'It is tried again by itself; ;elsewhere goes';
+  const next = unsafe.isForGood ? ';elsewhere goes' : 'offsider tries again; ;elsewhere saves';
   const words = `NOT SAVED: ${what}. ${next} on in another folder. ${unsafe.reason}`;
   return wrap(words, width - 2, 'alert').slice(0, 2);
 }

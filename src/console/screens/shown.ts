@@ -13,7 +13,7 @@ export interface Shown {
 export const NOTHING: Shown = { title: '', lines: [] };
 
 /** The keys of most prompts. */
-export const GO_ON = line('Enter goes on. Esc leaves all as it is.', 'faint');
+export const GO_ON = line('Enter goes on. Esc changes nothing.', 'faint');
 
 /** A question that is answered by typing. */
 export function typedShown(

@@ -57,7 +57,7 @@ function runShown(
       ),
       ...(step.choices === undefined && usual !== '' ? [line(`Enter alone: ${usual}`, 'faint')] : []),
       typed,
-      line('Enter goes on. Esc leaves all as it is.', 'faint'),
+      line('Enter goes on. Esc changes nothing.', 'faint'),
     ],
   };
 }
@@ -118,9 +118,9 @@ function rejectionShown(
   const again = shot !== undefined && isRejected(shot, prompt.part);
   const words = again
     ? 'Why is it used again? The reason stays in the history.'
-    : `Why is it not used? It stays as read${prompt.part === 'azimuth' ? ', and its dip stands' : ''}; it can be used again later.`;
+    : `Why is it not used? It stays as read${prompt.part === 'azimuth' ? ', and its dip is kept' : ''}; it can be used again later.`;
   return {
     title: again ? `${what}: used again` : `${what}: not used`,
-    lines: [...wrap(words, width), typed, line('Enter records it. Esc leaves all as it is.', 'faint')],
+    lines: [...wrap(words, width), typed, line('Enter records it. Esc changes nothing.', 'faint')],
   };
 }

@@ -47,7 +47,7 @@ export function surveyScreen(
 
 const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => [{ text: ' ' }, ...each]);
 
-/** Three parts: the target, the shots, the shot in hand with what the checks say. */
+/** Three parts: the target, the shots, this shot with what the checks say. */
 function shotsView(state: State, hole: Document, cursor: number, size: Size, theme: Theme): readonly Line[] {
   const inner = size.columns - 4;
   const target = targetLines(state.project, hole, inner);
@@ -116,7 +116,7 @@ function pictureView(
     ...drawn.slice(0, -1).map((each) => line(each)),
     ...wrap(legend, inner, 'faint'),
     ...wrap(
-      `Below the last shot it is drawn straight on: nobody has measured there. North is ${northName(survey)}.`,
+      `Below the last shot it is drawn straight on: it was not measured there. North is ${northName(survey)}.`,
       inner,
       'faint',
     ),

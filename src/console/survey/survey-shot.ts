@@ -46,7 +46,7 @@ export function answerShot(state: State, world: World): Step {
   if (doubt !== undefined && !insists) {
     const asked = sayingFinding(state, doubt);
     // First how to insist: a long doubt is cut where the message has no more room.
-    return still(saying(asked, `Doubtful; = behind it insists. ${asked.message?.text}`, 'alert'));
+    return still(saying(asked, `Looks wrong. Add = to accept it. ${asked.message?.text}`, 'alert'));
   }
   if (shot === undefined) return submittingResult(state, hole, recorded, state);
   return submittingResult(state, hole, recorded, afterShot(state, hole, shot), shotWords(hole, shot));

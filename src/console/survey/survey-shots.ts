@@ -105,7 +105,7 @@ function signed(deg: number): string {
 
 function noteOf(shot: Shot, station: RankedStation | undefined, run: SurveyRun | undefined): string {
   if (shot.rejected !== undefined) return 'rejected';
-  if (station === undefined) return 'a better run stands';
+  if (station === undefined) return 'a better run is used';
   if (shot.azimuthRejected !== undefined) return 'dip only';
   return run === undefined ? '' : run.pass === 'single' ? run.tool : `${run.tool}, ${run.pass}`;
 }
@@ -130,7 +130,7 @@ function findingsOf(hole: Document, { findings }: SurveyChecks, shot: Shot): rea
 
 const nameOfRun = (run: SurveyRun) => (run.pass === 'single' ? run.tool : `${run.tool}, ${run.pass}`);
 
-/** What is to be said of the shot in hand (why it is not used, its findings), of the hole as a whole, and how the shot was taken. */
+/** What is to be said of this shot (why it is not used, its findings), of the hole as a whole, and how the shot was taken. */
 export function shotDetail(
   hole: Document,
   checks: SurveyChecks,

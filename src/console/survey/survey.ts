@@ -82,7 +82,7 @@ export function answerRejection(state: State): Step {
   const shot = holeThing(hole, 'shots', prompt.shot);
   const said =
     prompt.part === 'azimuth' && shot !== undefined && !isRejected(shot, 'azimuth')
-      ? 'The azimuth is not used; the dip stands.'
+      ? 'The azimuth is not used; the dip is kept.'
       : undefined;
   return submittingResult(
     state,

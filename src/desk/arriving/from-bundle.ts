@@ -56,5 +56,5 @@ function documentIn({ name, bytes }: UnpackedEntry, file: string): Result<Arrive
 
 function handWritten({ name, bytes }: UnpackedEntry, file: string, home: Home): readonly LeftAlone[] {
   if (name.includes('/') || new TextDecoder().decode(bytes) === home.handWritten[name]) return [];
-  return [{ what: `${file}, ${name}`, why: 'it differs from ours, which is written by hand and stays' }];
+  return [{ what: `${file}, ${name}`, why: 'it differs from ours, which was written by hand and is kept' }];
 }

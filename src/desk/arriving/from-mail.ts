@@ -41,7 +41,7 @@ function fromAttached({ name, bytes }: Attached, file: string, home: Home): Resu
     const copy = copyIn(bytes, from);
     return copy.ok ? ok({ documents: [{ from, document: copy.value }], left: [] }) : copy;
   }
-  return ok({ documents: [], left: [{ what: from, why: 'it is no bundle and no file of a hole' }] });
+  return ok({ documents: [], left: [{ what: from, why: 'it is not a bundle and no file of a hole' }] });
 }
 
 /** True for bytes that begin as a document of ours does: mail programs change the endings of names. */

@@ -24,13 +24,13 @@ export type TakenArrival = { readonly name: string; readonly from: string } & (
       readonly outcome: Outcome;
       /** Things that were edited in it by another program than ours. */
       readonly edited: number;
-      /** Cells that both copies changed: ours stands. */
+      /** Cells that both copies changed: ours is kept. */
       readonly asked: readonly OpenQuestion[];
       /** What it did to ours, in words; empty where it changed nothing or was not here. */
       readonly did: string;
     }
   | { readonly ok: false; readonly problem: string }
-  /** Not taken in: it takes much away, and nobody said that it may. */
+  /** Not taken in: it takes much away, and no one said that it may. */
   | { readonly ok: 'ask'; readonly does: string; readonly who: string }
 );
 

@@ -26,7 +26,7 @@ export function openBundle(bytes: Uint8Array, file: string, inflate: Inflate): R
   if (!entries.ok) return entries;
   const [manifest, ...files] = entries.value;
   if (manifest?.name !== MANIFEST)
-    return refused(damaged(file, `its first file is not ${MANIFEST}: it is no bundle of offsider`));
+    return refused(damaged(file, `its first file is not ${MANIFEST}: it is not a bundle of offsider`));
   return ok({ manifest, files });
 }
 

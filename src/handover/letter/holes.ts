@@ -8,7 +8,7 @@ import { streamAhead } from '../../sampling/stream/stream.ts';
 import { headsOf, loggedWords } from '../../standing/heads.ts';
 import { bagsOnGround, streamStateOf } from '../../standing/stream.ts';
 
-/** Where a hole stands, in a sentence: state, drilled and logged depth, what was planned. */
+/** The state of a hole, in a sentence: state, drilled and logged depth, what was planned. */
 export function holeSentence(hole: Document): string {
   const { name, state, stateReason, imported } = headerOf(hole);
   const plan = planOf(hole);

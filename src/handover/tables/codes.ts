@@ -35,7 +35,7 @@ export const CODES = defineTable({
     cgi: optional(text('Term of the CGI vocabularies (IUGS)'), 'no cross-reference'),
     mineral: optional(text('Mineral symbol after Warr (2021)'), 'no cross-reference'),
     density_g_cm3: optional(number('Density', 'g/cm3'), 'none given'),
-    caution: optional(text('What can hurt somebody where it is seen'), 'no caution'),
+    caution: optional(text('What can hurt someone where it is seen'), 'no caution'),
     retired_since: optional(date('Since when it is no longer used'), 'in use'),
     provisional: yesNo('Added on the rig, not yet agreed with camp'),
   },

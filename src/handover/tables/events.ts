@@ -11,7 +11,7 @@ import { depth, instant, integer, metresOf, optional, text, yesNo } from './colu
 import { HOLE } from './holes.ts';
 import { defineTable, holesOf, type Source } from './table.ts';
 
-const NOT_LOOKED = 'nobody looked';
+const NOT_LOOKED = 'no one looked';
 
 /** Rods as they were done. */
 export const RODS = defineTable({

@@ -25,7 +25,7 @@ export const GEOLOGY_LONG = defineTable({
     field: text('Name of the field: see the table fields'),
     part: integer('1, or higher for further codes of the field'),
     state: text(
-      'value; none (looked, none seen: only this is barren); not observed (nobody looked, or nothing came up)',
+      'value; none (looked, none seen: only this is barren); not observed (no one looked, or nothing came up)',
     ),
     kind: optional(text(VALUE_KINDS.join(', ')), 'there is no value'),
     code: optional(text('Code: see the table codes'), NOT_OF_IT),
@@ -47,7 +47,7 @@ export const GEOLOGY_LONG = defineTable({
       NOT_OF_IT,
     ),
     unit: optional(text('Unit of the number'), NOT_OF_IT),
-    at_m: optional(depth('Where an event is'), 'no event, or nobody knows where in the row'),
+    at_m: optional(depth('Where an event is'), 'no event, or no one knows where in the row'),
     qualities: optional(
       text('What more was said of the code, each with the list that it is from, as styles PER; habits CUB'),
       'nothing more was said',

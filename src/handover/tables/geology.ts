@@ -22,7 +22,7 @@ const GEOLOGY_COLUMNS = {
   no_return: yesNo('No chips came up: nothing was observed, and it is never barren'),
   imported: yesNo('Taken from a table of others, never logged here'),
   fields_none: optional(
-    text('Fields of which none was seen, though somebody looked, separated by spaces'),
+    text('Fields of which none was seen, though someone looked, separated by spaces'),
     NO_FIELD,
   ),
   fields_not_observed: optional(text('Fields that were not observed, separated by spaces'), NO_FIELD),
@@ -42,7 +42,7 @@ export const GEOLOGY: Table = {
   about:
     'The log: one row an interval, one column a field of the logging schema, in the order of the log sheet.',
   key: ['hole', 'from_m', 'to_m'],
-  rank: 'Two rows over the same metres, as two copies of a project can bring, both stand until somebody settles them: offsider check names them, and the column row tells them apart.',
+  rank: 'Two rows over the same metres, as two copies of a project can bring, both stand until someone settles them: offsider check names them, and the column row tells them apart.',
   columns: GEOLOGY_COLUMNS,
   wider: {
     about: 'one for each field of logging.json, and for fields that only rows logged earlier have',

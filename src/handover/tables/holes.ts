@@ -185,12 +185,12 @@ export const DRILLING = defineTable({
     hole: HOLE,
     stretch: order('stretch'),
     from_m: depth('Top of the stretch'),
-    to_m: optional(depth('Bottom of the stretch'), 'it is being drilled, or nobody closed it'),
+    to_m: optional(depth('Bottom of the stretch'), 'it is being drilled, or no one closed it'),
     method: text('RC, or the method of a pre-collar or tail'),
     rig: text('Name of the rig'),
     bit_mm: optional(number('Diameter of the bit when it was put on', 'mm'), 'not measured'),
     started_at: instant('When it was begun'),
-    ended_at: optional(instant('When it was ended'), 'it is being drilled, or nobody closed it'),
+    ended_at: optional(instant('When it was ended'), 'it is being drilled, or no one closed it'),
   },
   rows: (source) =>
     holesOf(source).flatMap((hole) =>

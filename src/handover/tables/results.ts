@@ -55,7 +55,7 @@ export const RESULTS = defineTable({
       'not under a limit',
     ),
     above_limit: optional(number('Upper limit that it is over, in the column unit'), 'not over a limit'),
-    reported: optional(text('As the laboratory wrote it'), 'nothing stands there'),
+    reported: optional(text('As the laboratory wrote it'), 'nothing is there'),
     reported_unit: text('Unit of the laboratory’s column'),
     repeats: optional(
       text('Number that the laboratory’s own repeat or duplicate repeats'),

@@ -43,7 +43,7 @@ export function readDirectory(zip: LookedAt): Result<readonly PackedEntry[]> {
     local += LOCAL_BYTES + header.name.length + header.packedBytes;
   }
   if (local !== end.value.directoryAt || central !== end.value.at)
-    return refused(damaged(zip.file, 'bytes stand in it that belong to no entry'));
+    return refused(damaged(zip.file, 'it holds bytes that belong to no entry'));
   return ok(entries);
 }
 

@@ -22,8 +22,8 @@ export function zipEnd({ bytes, file, limits }: LookedAt): Result<ZipEnd> {
   if (at < 0 || view.getUint32(at, true) !== END_MARK) {
     return refused(
       hasEndBefore(view, at)
-        ? unsafe(file, 'something stands behind its end')
-        : damaged(file, 'it has no end: it was cut off on the way, or it is no archive'),
+        ? unsafe(file, 'there is something after its end')
+        : damaged(file, 'it has no end: it was cut off on the way, or it is not an archive'),
     );
   }
   const entries = view.getUint16(at + 8, true);
@@ -35,7 +35,7 @@ export function zipEnd({ bytes, file, limits }: LookedAt): Result<ZipEnd> {
     return refused(unsafe(file, `it has ${entries} entries; at most ${limits.entries} are read`));
   const expected = endRecord(entries, directoryBytes, directoryAt);
   if (!expected.every((byte, index) => bytes[at + index] === byte) || directoryAt + directoryBytes !== at)
-    return refused(damaged(file, 'its end does not agree with what stands before it'));
+    return refused(damaged(file, 'its end does not agree with what comes before it'));
   return ok({ at, entries, directoryAt });
 }
 

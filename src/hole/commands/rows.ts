@@ -40,12 +40,12 @@ export function amendRow(hole: Document, id: Id, said: RowSaid, legend: Meanings
   });
 }
 
-/** Settles what was asked about a row: the geologist insists on it as it stands. */
+/** Settles what was asked about a row: the geologist insists on it as it is. */
 export function settleAsked(hole: Document, id: Id): Result<Made> {
   const row = holeThing(hole, 'rows', id);
   if (row === undefined) return refused(rowMissing(hole, id));
   return ok({
-    what: `kept ${formatInterval(row)} as it stands`,
+    what: `kept ${formatInterval(row)} as it is`,
     changes: [{ patch: ['rows', id], unset: row.askedOf === undefined ? ['asked'] : ['asked', 'askedOf'] }],
   });
 }
@@ -111,7 +111,7 @@ const upsideDown = (hole: Document, interval: Interval) =>
   REFUSALS.badInterval.at(
     { hole: headerOf(hole).name, fromMm: interval.fromMm, toMm: interval.toMm },
     {
-      problem: `the interval ${formatInterval(interval)} does not lie below the start of logging`,
+      problem: `the interval ${formatInterval(interval)} is not below the start of logging`,
       remedy: `Give an interval that ends below its start, from ${formatInterval({ fromMm: headerOf(hole).logFromMm, toMm: headerOf(hole).logFromMm }).split('–')[0]} m down.`,
     },
   );
@@ -134,7 +134,7 @@ const rowMissing = (hole: Document, id: Id) =>
     },
   );
 
-/** The puts that bring a hole's legend up to what is used. The legend only grows: what stands in it stays as it was written. */
+/** The puts that bring a hole's legend up to what is used. The legend only grows: what is in it stays as it was written. */
 export function legendChanges(hole: Document, used: Meanings): readonly Change[] {
   const missing = (table: string, things: { readonly [name: string]: Thing }): readonly Change[] =>
     Object.entries(things)

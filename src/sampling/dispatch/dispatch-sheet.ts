@@ -104,7 +104,7 @@ export function custodyLines(dispatch: Dispatch): readonly string[] {
     `${when(dispatch.madeAt)}  made up by ${dispatch.madeBy}: ${dispatch.sacks.length} sacks, ${sentNumbers(dispatch).length} bags`,
     ...dispatch.transfers.map(
       ({ at, from, to, sacks, bags, sealsWhole }) =>
-        `${when(at)}  ${from} to ${to}: ${sacks} sacks${bags === undefined ? '' : `, ${bags} bags`} counted, ${sealsWhole ? 'seals whole' : 'A SEAL BROKEN'}`,
+        `${when(at)}  ${from} to ${to}: ${sacks} sacks${bags === undefined ? '' : `, ${bags} bags`} counted, ${sealsWhole ? 'seals intact' : 'A SEAL BROKEN'}`,
     ),
     ...dispatch.receipts.map(
       ({ at, takenInBy, file, numbers }) =>
@@ -129,7 +129,7 @@ export function sheetHtml(dispatch: Dispatch, reader: SheetReader, table: SheetT
     `<table><thead>${cells('th', headings)}</thead><tbody>`,
     ...rows.map((row) => cells('td', row)),
     '</tbody></table>',
-    `<table class="sign">${cells('th', ['given by', 'taken by', 'date, time', 'sacks counted', 'seals whole'])}${sign.repeat(3)}</table>`,
+    `<table class="sign">${cells('th', ['given by', 'taken by', 'date, time', 'sacks counted', 'seals intact'])}${sign.repeat(3)}</table>`,
     '</body></html>',
     '',
   ].join('\n');

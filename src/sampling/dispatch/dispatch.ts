@@ -86,7 +86,7 @@ function notIssued(sampling: Sampling, send: ToSend): readonly Finding[] {
           problem: `${number} ${why}.`,
           remedy:
             bag?.kind === 'no sample'
-              ? `Leave it here. If there is something in it, say so in the log of the hole: ${filledLine(bag)}.`
+              ? `Leave it here. If there is something in it, record it in the log of the hole: ${filledLine(bag)}.`
               : 'Look at the calico and correct its number, or leave it here.',
         },
       ),
@@ -123,7 +123,7 @@ function gaps(sampling: Sampling, send: ToSend): readonly Finding[] {
         { thing: `dispatch ${send.name}` },
         {
           excerpt: bag.number,
-          problem: `${bag.number} lies between bags that go, and does not go.`,
+          problem: `${bag.number} is between bags that go, and does not go.`,
           remedy: 'Put it in, or mark it spoiled (;spoiled) with the reason if it is lost.',
         },
       ),

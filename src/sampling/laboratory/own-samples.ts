@@ -86,7 +86,7 @@ function blankFindings({ rule, number, values }: OwnAssay): readonly Finding[] {
         {
           excerpt: `${found.value}`,
           problem: `The laboratory's own blank shows ${found.value}; its limit is ${limit}.`,
-          remedy: 'Ask the laboratory what stood before it, and for those samples to be run again.',
+          remedy: 'Ask the laboratory what was run before it, and for those samples to be run again.',
         },
       ),
     ];

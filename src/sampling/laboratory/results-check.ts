@@ -156,7 +156,7 @@ function checkDuplicates(bags: readonly Bag[], assays: readonly Assay[]): readon
           { thing: `samples ${pair.primary} and ${pair.duplicate}`, field: analyte },
           {
             excerpt: `${pair.a}, ${pair.b}`,
-            problem: `The pair lies ${pair.difference?.toFixed(0)} % apart.`,
+            problem: `The pair is ${pair.difference?.toFixed(0)} % apart.`,
             remedy: `One pair says little: look at all pairs together. If many are so, the splitter may be out of level. ${NEAR_SPLITTER}`,
           },
         ),

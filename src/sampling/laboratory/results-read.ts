@@ -190,6 +190,6 @@ function unreadable(place: Place, record: readonly string[], why: string): Findi
     excerpt: record.join(','),
     problem: `This line can't be read: ${why}.`,
     remedy:
-      'Correct it with the laboratory. Where it stands for no result, write it into sampling.results.notReported in project.json.',
+      'Correct it with the laboratory. If it means no result, write it into sampling.results.notReported in project.json.',
   });
 }

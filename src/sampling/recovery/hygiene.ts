@@ -100,7 +100,7 @@ function checkLooked(hole: string, rods: readonly HygieneRod[], everyRods: numbe
       {
         excerpt: late.map((rod) => rod.rod).join(', '),
         problem: `${late.length} of ${rods.length} rods ${late.length === 1 ? 'has' : 'have'} no record of cyclone, splitter and hole; ${everyRods === 1 ? 'every rod' : `one in ${everyRods} rods`} is to have one.`,
-        remedy: 'Say what was seen with ;rod or ;hygiene, like cslh; what nobody looked at stays so.',
+        remedy: 'Say what was seen with ;rod or ;hygiene, like cslh; what was not looked at stays open.',
       },
     ),
   ];
@@ -116,7 +116,7 @@ export function checkContaminated(
       { hole, fromMm, toMm },
       {
         problem: count === 1 ? 'Contaminated.' : `${count} metres are contaminated.`,
-        remedy: 'The flag stays with the samples. Spear the piles anew where they are clean.',
+        remedy: 'The flag stays with the samples. Spear the piles again where they are clean.',
       },
     ),
   );

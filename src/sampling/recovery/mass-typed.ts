@@ -22,7 +22,7 @@ export function readMass(text: string, bag: keyof typeof MOST_KG): Result<Mass> 
   return refused(
     massUnreadable.at(place, {
       excerpt: text,
-      problem: 'This is no mass in kilograms that such a bag can have.',
+      problem: 'This is not a mass in kilograms that such a bag can have.',
       remedy: `Type kilograms from 0 to ${MOST_KG[bag]}, such as 3.2`,
     }),
   );

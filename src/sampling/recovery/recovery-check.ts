@@ -44,7 +44,7 @@ export function checkRecovery(
 }
 
 const TELL_THE_DRILLER =
-  'Tell the driller, look for leaks and blockages from where you stand, and flag the metre.';
+  'Tell the driller, look for leaks and blockages from where you are, and flag the metre.';
 
 function wetFinding(hole: string, { fromMm, toMm, count }: MetreRun): Finding {
   const place = { hole, fromMm, toMm };

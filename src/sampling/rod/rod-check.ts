@@ -22,8 +22,8 @@ import { MISMATCHES } from './mismatches/registry.ts';
 /** One more look that tells mismatches apart: what is asked. One walk down the row takes three facts home, so it is one look. */
 export const LOOKS = {
   lastTwo: 'Read the last two calicos once more, the very last one second.',
-  count: 'How many calicos lie in this rod, controls and duplicates too?',
-  controls: 'How many standards, blanks and duplicates lie in this rod?',
+  count: 'How many calicos are there in this rod, controls and duplicates too?',
+  controls: 'How many standards, blanks and duplicates are there in this rod?',
   first: 'Read the last digits on the first calico of this rod.',
   double: 'Is one calico about twice as heavy as the others?',
   walk: 'Walk the row once: how many calicos, how many controls, is one twice as heavy?',

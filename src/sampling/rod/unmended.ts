@@ -15,8 +15,7 @@ export function checkUnmended(hole: string, rods: readonly RodDone[]): readonly 
             .filter((each) => each !== undefined)
             .join(', '),
           problem: `At this rod the bags did not agree, most likely ${nameOf(rod)}, and they are recorded as expected.`,
-          remedy:
-            'Lay the bags out beside their piles, then ;mend in the log of the hole: it shows the ways.',
+          remedy: 'Lay the bags out beside their piles, then ;fix in the log of the hole: it shows the ways.',
         },
       ),
     );

@@ -147,7 +147,7 @@ function checkRates(sampling: Sampling): readonly Finding[] {
     if (percent === undefined || achieved[kind] >= percent) return [];
     const said = {
       problem: `${percent} ${kind}s in 100 samples are wanted, and the slots give ${achieved[kind].toFixed(1)}.`,
-      remedy: 'Make a slot come more often, or want fewer.',
+      remedy: 'Give them more places in the scheme, or lower the target.',
     };
     return [rateShort.at(SLOTS, said)];
   });

@@ -99,7 +99,7 @@ function checkNumber(
     controlAsMetre.at(place, {
       excerpt: bag.kind,
       problem: `${bag.number} is kept for a ${kind} and holds a ${bag.kind}.`,
-      remedy: 'Open the bag. If it is so, say why; if not, correct its kind.',
+      remedy: 'Open the bag. If it is right, say why; if not, correct its kind.',
     }),
   ];
 }
@@ -124,8 +124,8 @@ function notLabelledHere(
           : `${bag.number} was labelled for ${owner.hole}, not for this hole.`,
       remedy:
         owner === undefined
-          ? 'Read the calico again. If it is so, record the run it is from: ;numbered and its first and last number.'
-          : `Read the calico again. If it is so, take its number out of ${owner.hole}: there ;spoiled ${bag.number} used in ${hole.hole}.`,
+          ? 'Read the calico again. If it is right, record the run it is from: ;numbered and its first and last number.'
+          : `Read the calico again. If it is right, take its number out of ${owner.hole}: there ;spoiled ${bag.number} used in ${hole.hole}.`,
     }),
   ];
 }

@@ -115,7 +115,7 @@ function findingOf(hole: string, moved: Moved, bags: readonly BagOfMetres[]): Fi
 function happened(moved: Moved): string {
   const { was, is } = moved;
   if (is === undefined) return `What was logged at ${formatInterval(was)} is cleared.`;
-  if (!isShift(moved)) return `The row logged as ${formatInterval(was)} stands as ${formatInterval(is)}.`;
+  if (!isShift(moved)) return `The row logged as ${formatInterval(was)} is now ${formatInterval(is)}.`;
   const by = byMm(moved, is);
-  return `What was logged at ${formatInterval(was)} stands ${formatDepth(Math.abs(by) as typeof is.fromMm)} m ${by < 0 ? 'higher' : 'deeper'}.`;
+  return `What was logged at ${formatInterval(was)} is now ${formatDepth(Math.abs(by) as typeof is.fromMm)} m ${by < 0 ? 'higher' : 'deeper'}.`;
 }

@@ -37,7 +37,7 @@ export function checkNoSamples(hole: string, onGround: readonly Bag[]): readonly
         { hole, fromMm, toMm, thing: `bag ${number}` },
         {
           problem: `${formatInterval({ fromMm, toMm })} gave no return: ${number} is kept as no sample and does not go to the laboratory.`,
-          remedy: `Nothing is to be done. If there is something in the calico, say so in the log of the hole: ${filledLine(bag)}.`,
+          remedy: `Nothing to do. If there is something in the calico, record it in the log of the hole: ${filledLine(bag)}.`,
         },
       ),
     ];

@@ -15,7 +15,7 @@ export interface StreamState {
   readonly choices: readonly Chosen[];
   /** Metres that no sample was taken of (stream facts `unsampled`): no bag is wanted for them. */
   readonly unsampled: readonly Interval[];
-  /** Where sampling starts, millimetres: the top of the hole or the foot of a pre-collar. */
+  /** Where sampling starts, millimetres: the top of the hole or the bottom of a pre-collar. */
   readonly startMm: number;
   /** The drilled head, millimetres. The logged head plays no part. */
   readonly drilledMm: number;

@@ -44,7 +44,7 @@ export function importCodes(file: TextFile, columns: CodeColumns): Result<readon
           { file: file.file, line: line.line },
           {
             problem: problem ?? '',
-            remedy: 'Mend the line in the CSV and import it again.',
+            remedy: 'Fix the line in the CSV and import it again.',
             excerpt: Object.values(line.cells).join(', ').slice(0, 100),
           },
         ),
@@ -133,7 +133,7 @@ function entryOf({ cells }: Line, columns: CodeColumns): CodeEntry | string {
 
 function twice(entry: CodeEntry, seen: Set<string>): string | undefined {
   const folded = entry.code.toLowerCase();
-  if (seen.has(folded)) return `the code ${entry.code} stands there twice`;
+  if (seen.has(folded)) return `the code ${entry.code} is there twice`;
   seen.add(folded);
   return undefined;
 }

@@ -153,7 +153,7 @@ function codeChange(
     return [
       changeCodeGone.at(at, {
         problem: `${was.code} (${was.label}) is no longer in the list${rowsWould(rows, 'decode by the legend alone')}`,
-        remedy: 'Put it back with "retiredSince", so that it decodes and can’t be used anew.',
+        remedy: 'Put it back with "retiredSince", so that it decodes and can’t be used again.',
       }),
     ];
   if (is.label === was.label) return [];

@@ -55,7 +55,7 @@ export function checkCell(schema: LoggingSchema, field: Field, cell: Cell): read
       {
         kind: rowWrongKind,
         problem: `${field.label} should hold ${field.kind}, and has ${Object.keys(cell).join(', ') || 'nothing'}`,
-        remedy: 'Log it anew.',
+        remedy: 'Log it again.',
       },
     ];
   return [...checkValue(schema, field, cell), ...checkQualified(schema, field, cell)];
@@ -176,7 +176,7 @@ function checkQualified(schema: LoggingSchema, field: Field, cell: Cell): readon
         ? `${field.label} has ${quality} (${list}) of ${code}, which is not in the schema`
         : `${field.label} has ${quality} (${list}) of ${code}, and ${code} is not there`;
       return [
-        { kind: rowQualifierOff, problem: why, remedy: 'Log it anew, or put it back into the schema.' },
+        { kind: rowQualifierOff, problem: why, remedy: 'Log it again, or put it back into the schema.' },
       ];
     }),
   );
@@ -227,7 +227,7 @@ function unknownCode(schema: LoggingSchema, field: Field, code: string): readonl
     {
       kind: rowCodeUnknown,
       problem: `${field.label} has the code ${code}, which is not in its list`,
-      remedy: 'Add the code to the list, or log the row anew.',
+      remedy: 'Add the code to the list, or log the row again.',
     },
   ];
 }
@@ -244,7 +244,7 @@ function checkLevel(
     {
       kind: rowLevelOffScale,
       problem: `${what} has level ${level}; its levels go from 1 to ${scale?.levels.length ?? 0}`,
-      remedy: 'Log it anew.',
+      remedy: 'Log it again.',
     },
   ];
 }
@@ -291,5 +291,5 @@ function checkNumber(field: Field, number: number): readonly CellProblem[] {
 
 function empty(amounts: object): readonly CellProblem[] {
   if (Object.keys(amounts).length > 0) return [];
-  return [{ kind: rowEmptyCell, problem: 'no code stands in it', remedy: 'Say none, or not observed.' }];
+  return [{ kind: rowEmptyCell, problem: 'there is no code in it', remedy: 'Say none, or not observed.' }];
 }

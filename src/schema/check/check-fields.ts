@@ -119,7 +119,7 @@ function checkUnsaid(field: Field, raise: Raise): readonly Finding[] {
       unsaidNone,
       { field: field.name, member: 'unsaid' },
       {
-        problem: 'left unsaid it means none, but none can’t be said of it',
+        problem: 'left out it means none, but none is not allowed for it',
         remedy: 'Put "unsaid": "not observed", or "canBeNone": true if there may be none of it.',
       },
     ),
@@ -176,7 +176,7 @@ function checkBarriers(schema: LoggingSchema, field: Field, raise: Raise): reado
     if (barrier < at) return [];
     return [
       raise(barrierLater, part, {
-        problem: `it does not carry across a change of ${name}, which ${barrier === at ? 'is itself' : 'stands below it'}`,
+        problem: `it does not carry across a change of ${name}, which ${barrier === at ? 'is itself' : 'is below it'}`,
         remedy: `Move ${field.name} below ${name}, or name a field above it.`,
       }),
     ];

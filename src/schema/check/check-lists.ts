@@ -82,7 +82,7 @@ function notLevels(schema: LoggingSchema, figures: ByLevel = {}): readonly strin
   return Object.entries(figures).flatMap(([name, levels]) => {
     const field = schema.fields.find((each) => each.name === name);
     const scale = field?.kind === 'level' ? schema.scales[field.scale] : undefined;
-    if (scale === undefined) return [`${name} is no field of levels`];
+    if (scale === undefined) return [`${name} is not a field of levels`];
     return Object.keys(levels)
       .filter((level) => !scale.levels.some((each) => String(each.level) === level))
       .map((level) => `${name} has no level ${level}`);
@@ -201,9 +201,7 @@ function checkScale(scale: Scale, raise: Raise): readonly Finding[] {
     ...(scale.levels.length > 9
       ? [broken('it has more than 9 levels', 'One digit types a level: join some.')]
       : []),
-    ...(twice === undefined
-      ? []
-      : [broken(`the code ${twice} stands for two levels`, 'Rename one of them.')]),
+    ...(twice === undefined ? [] : [broken(`the code ${twice} means two levels`, 'Rename one of them.')]),
     ...(number === undefined
       ? []
       : [broken(`the code ${number} reads as a level's digit`, 'Use letters, or leave the code out.')]),

@@ -28,7 +28,7 @@ export function checkOnlyWhen(schema: LoggingSchema, raise: Raise): readonly Fin
       if (at >= index)
         return [
           raise(onlyWhenLater, part, {
-            problem: `it asks ${condition.field}, which ${at === index ? 'is itself' : 'stands below it'}`,
+            problem: `it asks ${condition.field}, which ${at === index ? 'is itself' : 'is below it'}`,
             remedy: `Move ${field.name} below ${condition.field}, or ask a field above.`,
           }),
         ];

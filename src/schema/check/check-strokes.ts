@@ -148,7 +148,7 @@ function keysOf(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
   return [
     ...useless.map((stroke) =>
       raise(keyUseless, stroke.part, {
-        problem: `${stroke.label} has the key ${stroke.strokes}, but ${stroke.takes === 'no amount' ? 'no amount can stand behind it' : 'an event has no amount in the row above'}`,
+        problem: `${stroke.label} has the key ${stroke.strokes}, but ${stroke.takes === 'no amount' ? 'no amount can come after it' : 'an event has no amount in the row above'}`,
         remedy: 'Take the key away.',
       }),
     ),
@@ -156,7 +156,7 @@ function keysOf(strokes: readonly Stroke[], raise: Raise): readonly Finding[] {
       ? []
       : [
           raise(tooManyKeys, over.part, {
-            problem: `there are ${keys.length} single keys; at most ${MOST_KEYS_APART} can stand apart on a keyboard`,
+            problem: `there are ${keys.length} single keys; at most ${MOST_KEYS_APART} can be apart on a keyboard`,
             remedy: 'Keep keys for what changes most often, and take the others away.',
           }),
         ]),

@@ -25,7 +25,7 @@ export function checkRow(schema: LoggingSchema, row: Row, place: Place = {}): re
   return [
     ...(row.toMm > row.fromMm
       ? []
-      : [rowInterval.at(at, { problem: 'the row has no length', remedy: 'Mend its depths.' })]),
+      : [rowInterval.at(at, { problem: 'the row has no length', remedy: 'Correct its depths.' })]),
     ...Object.keys(row.cells)
       .filter((name) => fieldNamed(schema, name) === undefined)
       .map((name) =>
@@ -39,7 +39,7 @@ export function checkRow(schema: LoggingSchema, row: Row, place: Place = {}): re
       ),
     ...schema.fields.flatMap((field) => checkField(schema, row, field, at)),
     ...unlikelyIn(schema, row.cells).map(({ words }) =>
-      rowUnlikely.at(at, { problem: words, remedy: 'Look again; if it is so, say why in the remark.' }),
+      rowUnlikely.at(at, { problem: words, remedy: 'Look again; if it is right, say why in the remark.' }),
     ),
   ];
 }

@@ -33,7 +33,7 @@ export const LINE_WORDS: readonly CribItem[] = [
   { strokes: "field'code", says: 'say it by its field' },
   { strokes: "field'0", says: 'none of it' },
   { strokes: "field'nr", says: 'not observed' },
-  { strokes: '=', says: 'yes, as it stands' },
+  { strokes: '=', says: 'yes, unchanged' },
   { strokes: '/', says: 'remark follows' },
   { strokes: ';u', says: 'undo' },
   { strokes: ';q', says: 'leave' },

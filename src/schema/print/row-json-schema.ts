@@ -58,7 +58,7 @@ export function rowJsonSchema(schema: LoggingSchema): JsonObject {
     ...strict(
       {
         fromMm: depth('Top of the row along the hole, in whole millimetres'),
-        toMm: depth('Foot of the row along the hole, in whole millimetres'),
+        toMm: depth('Bottom of the row along the hole, in whole millimetres'),
         cells: strict(cells, always, { description: 'What was observed, by field' }),
         noReturn: { const: true, description: 'No chips came up: every cell is not observed' },
         carried: { type: 'array', items: text, description: 'Fields that carried from the row above' },
@@ -147,7 +147,7 @@ function secondSchema(codes: JsonObject): JsonObject {
     type: 'number',
     exclusiveMinimum: 0,
     maximum: SECOND_AT_MOST_PERCENT,
-    description: 'Share of the whole, in percent',
+    description: 'Share, in percent',
   };
   return strict({ code: codes, percent }, ['code', 'percent']);
 }

@@ -40,10 +40,10 @@ const strokes = {
     .max(10)
     .nullable()
     .optional()
-    .describe('One small letter that types it where it stands in the row above; null takes it away'),
+    .describe('One small letter that types it if it is in the row above; null takes it away'),
 };
 const placed = {
-  after: z.string().optional().describe('Stands right after this one; without it a new one stands last'),
+  after: z.string().optional().describe('Comes right after this one; without it a new one comes last'),
   before: z.string().optional().describe('Stands right before this one'),
 };
 
@@ -56,12 +56,12 @@ const caution = z
       .max(200)
       .describe('Shown where the code is logged; plain words that leave the ruling to site procedures'),
   })
-  .describe('What can hurt somebody where this is seen, or who takes this reading');
+  .describe('What can hurt someone where this is seen, or who takes this reading');
 
 /** Where the readings of an instrument stand in its CSV. */
 const readingColumns = z.strictObject({
   from: z.string().min(1).max(60).optional().describe('Heading of the column of the top, in metres'),
-  to: z.string().min(1).max(60).optional().describe('Heading of the column of the foot, in metres'),
+  to: z.string().min(1).max(60).optional().describe('Heading of the column of the bottom, in metres'),
   depth: z.string().min(1).max(60).optional().describe('Heading of the column of a single depth, in metres'),
   reading: z.string().min(1).max(60).optional().describe('Heading of the column of the reading'),
   hole: z
@@ -113,7 +113,7 @@ const codeEntry = z.strictObject({
   caution: caution
     .nullable()
     .optional()
-    .describe('What can hurt somebody where this is seen; null takes it away'),
+    .describe('What can hurt someone where this is seen; null takes it away'),
   noChips: z
     .literal(true)
     .nullable()
@@ -125,7 +125,7 @@ const codeEntry = z.strictObject({
     .date('should be a date like 2026-03-14')
     .nullable()
     .optional()
-    .describe('Local date (YYYY-MM-DD) since when it can’t be used anew; old logs still decode'),
+    .describe('Local date (YYYY-MM-DD) since when it can’t be used again; old logs still decode'),
   provisional: z.literal(true).nullable().optional().describe('Added on the rig, not agreed with camp yet'),
 });
 export type CodeEntry = z.infer<typeof codeEntry>;
@@ -172,13 +172,10 @@ export const fieldEntry = z.strictObject({
     .enum(['none', 'not observed'])
     .optional()
     .describe('What leaving it unsaid means where nothing carries'),
-  canBeNone: z.boolean().optional().describe('"Looked and saw none" can be said of it'),
+  canBeNone: z.boolean().optional().describe('"Looked and saw none" is allowed'),
   ...strokes,
   list: partName.optional().describe('code, levels, percents, codes, events: the list of its codes'),
-  second: z
-    .boolean()
-    .optional()
-    .describe('code: a second code may stand beside it with its share in percent'),
+  second: z.boolean().optional().describe('code: a second code may be given with its share in percent'),
   third: z
     .boolean()
     .nullable()
@@ -215,7 +212,7 @@ export const fieldEntry = z.strictObject({
     .max(1)
     .nullable()
     .optional()
-    .describe('percents, percent: a trace may be said, and counts as this many percent'),
+    .describe('percents, percent: a trace is allowed, and counts as this many percent'),
   sumLimitPercent: z.number().min(1).max(100).optional().describe('percents: largest sum, in percent'),
   unit: z.string().min(1).max(20).optional().describe('number: its unit'),
   min: z.number().optional().describe('number: smallest that is taken, in its unit'),
@@ -229,7 +226,7 @@ export const fieldEntry = z.strictObject({
     .nullable()
     .optional()
     .describe(
-      'What can hurt somebody where anything is seen in it; of a number with column, who takes the reading. null takes it away',
+      'What can hurt someone where anything is seen in it; of a number with column, who takes the reading. null takes it away',
     ),
   csv: readingColumns
     .nullable()

@@ -72,7 +72,7 @@ export function issueInWords(issue: Issue): InWords {
       };
     case 'invalid_value':
       return {
-        problem: `${name} is none of the words that can stand here`,
+        problem: `${name} is not one of the words allowed here`,
         remedy: `Use one of: ${canStand(issue)}.`,
       };
     case 'too_small':
@@ -82,7 +82,7 @@ export function issueInWords(issue: Issue): InWords {
     case 'invalid_union':
       if (saysWhy(issue)) return { problem: `${name} ${issue.message}`, remedy: 'Change it.' };
       return {
-        problem: `${name} has none of the forms that can stand here`,
+        problem: `${name} has none of the forms allowed here`,
         remedy: unionInWords(issue),
       };
     default:
@@ -115,7 +115,7 @@ function saidOf(issue: Issue): string {
   const said = issue.code === 'invalid_key' ? (issue.issues[0]?.message ?? '') : issue.message;
   if (said !== '' && !LIBRARY_WORDS.test(said)) return said;
   if (issue.code === 'not_multiple_of') return `should be a multiple of ${issue.divisor}`;
-  return 'has not the form that can stand here';
+  return 'does not have the form allowed here';
 }
 
 const LIBRARY_WORDS = /^(Invalid|Too |Unrecognized|Duplicate|Required)/;

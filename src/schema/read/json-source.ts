@@ -68,7 +68,7 @@ export function parseJsonFile(file: TextFile): Result<JsonSource> {
         { file: file.file, ...lineAndColumn(file.text, offset) },
         {
           problem: `not readable here${first === undefined ? '' : ` (${syntaxInWords(first)})`}`,
-          remedy: 'Mend it in an editor: look for a missing comma, quote or bracket just before this place.',
+          remedy: 'Fix it in an editor: look for a missing comma, quote or bracket just before this place.',
           excerpt: lineExcerpt(file.text, offset),
         },
       ),
@@ -90,8 +90,7 @@ function beyondLimits(text: string): { readonly problem: string; readonly remedy
     const first = text[scanner.getTokenOffset()];
     if (first === '{' || first === '[') depth += 1;
     if (first === '}' || first === ']') depth -= 1;
-    if (depth > DEEPEST_NESTING)
-      return { problem: `brackets stand more than ${DEEPEST_NESTING} deep`, remedy };
+    if (depth > DEEPEST_NESTING) return { problem: `brackets are more than ${DEEPEST_NESTING} deep`, remedy };
   }
   return undefined;
 }

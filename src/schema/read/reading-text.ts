@@ -29,7 +29,7 @@ export function readReading(schema: LoggingSchema, field: NumberField, text: str
   if (!/^[+-]?(\d{1,12}(\.\d{0,12})?|\.\d{1,12})$/.test(typed))
     return {
       ok: false,
-      problem: `${typed} is no number`,
+      problem: `${typed} is not a number`,
       remedy: `Type a number with a point, like ${exampleOf(field)}, or nr for not read.`,
     };
   return checked(schema, field, { number: Number(typed) + 0 });

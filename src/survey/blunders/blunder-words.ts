@@ -73,7 +73,7 @@ function driftWords(found: Found<BlunderName>, run: 'both' | 'in' | 'out', kind:
     return {
       excerpt: `${size(1)} from the collar to the bottom, in the in run alone`,
       problem: 'the runs in and out part more and more towards the bottom: the gyro drifts in the in run',
-      remedy: `Reject the in run: the out run stands. ${again} where it matters.`,
+      remedy: `Reject the in run. Keep the out run. ${again} where it matters.`,
     };
   const problem = 'the runs in and out part more and more towards the collar: the gyro drifts';
   const open = found.others.some(
@@ -81,7 +81,7 @@ function driftWords(found: Found<BlunderName>, run: 'both' | 'in' | 'out', kind:
   );
   if (open)
     return {
-      excerpt: `the out run is ${size(run === 'both' ? 2 : 1)} off at the collar; whether the in run drifts too can't be told`,
+      excerpt: `the out run is ${size(run === 'both' ? 2 : 1)} off at the collar; whether the in run drifts too is not known`,
       problem,
       remedy: `Reject the out run. ${again}: a third run shows whether the in run drifted.`,
     };
@@ -89,7 +89,7 @@ function driftWords(found: Found<BlunderName>, run: 'both' | 'in' | 'out', kind:
     ? {
         excerpt: `${size(1)} from the bottom to the collar, in the out run alone`,
         problem: `${problem} in the out run`,
-        remedy: `Reject the out run: the in run stands. ${again} where it matters.`,
+        remedy: `Reject the out run. Keep the in run. ${again} where it matters.`,
       }
     : {
         excerpt: `${size(1)} from the collar to the bottom, as much again on the way out`,

@@ -26,7 +26,7 @@ export function checkCollarOnPlan(
       problem: `the collar is ${metres.toFixed(1)} m from where it was planned, towards ${deg.toFixed(0).padStart(3, '0')}° grid`,
       remedy:
         taken === undefined
-          ? 'Is the rig on the right peg? If the peg was moved, say so and plan the direction anew.'
+          ? 'Is the rig on the right peg? If the peg was moved, record that and plan the direction again.'
           : `It is on the peg of ${taken.hole}: the wrong peg, or the two exchanged?`,
     }),
   ];

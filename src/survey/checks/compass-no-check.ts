@@ -42,7 +42,7 @@ export function checkMagneticGround(magneticGround: boolean, place: Place): read
   return magneticGround
     ? [
         compassMagneticGround.at(place, {
-          problem: 'the ground here is magnetic: a compass alone is no check',
+          problem: 'the ground here is magnetic: a compass alone is not a check',
           remedy:
             'Check with sight pegs. Ask the driller to read out the alignment device, if the rig has one.',
         }),

@@ -83,7 +83,7 @@ function slipAt(
   const gaps = (asM: number) => [
     ...(above === undefined ? [] : [asM - above]),
     ...(below === undefined ? [] : [below - asM]),
-    // The first shot is at the project's depth as far as nothing below it says more: a rod more or less is no slip.
+    // The first shot is at the project's depth as far as nothing below it says more: a rod more or less is not a slip.
     ...(above === undefined && below === undefined && single ? [asM - settings.firstShotM + stepM] : []),
   ];
   const inStep = (gap: number) =>

@@ -27,7 +27,7 @@ export function checkMagneticField(
           magneticFieldOff.at(at, {
             excerpt: parts.join('; '),
             problem: `the field at this shot is not the Earth's by ${field.model}: its azimuth is doubtful`,
-            remedy: `Reject the azimuth alone (the dip stands). Ask the driller to survey again with a gyro if it matters.${
+            remedy: `Reject the azimuth alone (keep the dip). Ask the driller to survey again with a gyro if it matters.${
               unsigned === undefined
                 ? ''
                 : ` Its magnetic dip lacks its sign: down is positive, here ${rightSign}.`
@@ -40,7 +40,7 @@ export function checkMagneticField(
           excerpt: `magnetic dip ${unsigned.toFixed(1)}°, expected ${field.dipDeg.toFixed(1)}°`,
           problem:
             'the magnetic dip is likely written with the wrong sign, or without one; the field is sound',
-          remedy: `Down is positive: here it is ${rightSign}. The azimuth stands.`,
+          remedy: `Down is positive: here it is ${rightSign}. The azimuth is kept.`,
         }),
       ];
     });

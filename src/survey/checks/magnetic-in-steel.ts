@@ -27,8 +27,8 @@ export function checkMagneticInSteel(
       excerpt: `azimuth ${shot.azimuthDeg?.toFixed(1)}°, ${run.inside === 'rods' ? 'inside rods' : `${(run.steelMm ?? 0) / 1000} m from steel`}`,
       problem: 'a magnetic azimuth inside or near steel is unusable',
       remedy: isCalledGyro(run)
-        ? 'The tool is called a gyro: if it is one, reject these shots and record the run again as a gyro, from the north it gives. Else reject the azimuth alone: the dip stands.'
-        : 'Reject the azimuth alone: the dip stands. Ask the driller to survey again in open hole or with a gyro.',
+        ? 'The tool is called a gyro: if it is one, reject these shots and record the run again as a gyro, from the north it gives. Else reject the azimuth alone: the dip is kept.'
+        : 'Reject the azimuth alone: the dip is kept. Ask the driller to survey again in open hole or with a gyro.',
     }),
   );
 }

@@ -72,7 +72,7 @@ function readGga(fields: readonly string[]): NmeaLine {
   const kind = GGA_KINDS[fields[6] ?? ''];
   if (kind === undefined) return NO_FIX;
   const at = readPosition(fields.slice(2, 6));
-  if (at === undefined) return { kind: 'bad', reason: 'latitude or longitude is no position' };
+  if (at === undefined) return { kind: 'bad', reason: 'latitude or longitude is not a position' };
   return {
     kind: 'fix',
     fix: {
@@ -92,7 +92,7 @@ function readRmc(fields: readonly string[]): NmeaLine {
   const kind = RMC_KINDS[fields[12] === undefined || fields[12] === '' ? 'A' : fields[12]];
   if (fields[2] !== 'A' || kind === undefined) return NO_FIX;
   const at = readPosition(fields.slice(3, 7));
-  if (at === undefined) return { kind: 'bad', reason: 'latitude or longitude is no position' };
+  if (at === undefined) return { kind: 'bad', reason: 'latitude or longitude is not a position' };
   return { kind: 'fix', fix: { ...at, sentence: 'RMC', kind, time: fields[1] ?? '' } };
 }
 

@@ -9,7 +9,7 @@ import { type DepthRange, type ExpectedHere, offExpectedMm } from './expected.ts
  * How an expected contact or zone is beside the log: `not told` where the plan doesn't say what in the log tells it, `ahead` while the
  * log has not passed where it could come, `not seen` once it has, `seen` where the log has it.
  */
-type LoggedState = 'not told' | 'ahead' | 'not seen' | 'seen';
+type LoggedState = 'no log marker' | 'ahead' | 'not seen' | 'seen';
 
 /** An expected contact or zone beside the log. */
 export interface ExpectedLogged extends ExpectedHere {
@@ -42,7 +42,7 @@ export function expectedLogged(
       topOffMm: undefined,
       footOffMm: undefined,
     };
-    if (seen === undefined) return { ...zone, ...none, state: 'not told' };
+    if (seen === undefined) return { ...zone, ...none, state: 'no log marker' };
     const having = told.filter((row) => evaluate(seen, readerOf(schema, row.cells)) === 'yes');
     const top = having[0]?.fromMm;
     const foot = having.at(-1)?.toMm;

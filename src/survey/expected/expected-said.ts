@@ -29,10 +29,10 @@ export function readExpected(schema: LoggingSchema, text: string): ExpectedRead 
   if (fromMm === undefined || (said.to !== undefined && toMm === undefined))
     return {
       ok: false,
-      problem: `${said.from}${said.to === undefined ? '' : `-${said.to}`} is no depth in metres`,
+      problem: `${said.from}${said.to === undefined ? '' : `-${said.to}`} is not a depth in metres`,
     };
   if (toMm !== undefined && toMm <= fromMm)
-    return { ok: false, problem: 'the foot of the zone is not below its top' };
+    return { ok: false, problem: 'the bottom of the zone is not below its top' };
   const { hazard } = said;
   const seen =
     said.field === undefined

@@ -26,7 +26,7 @@ const range = (of: DepthRange) => rangeWords(of.earliestMm, of.latestMm);
 
 function loggedWords({ state, loggedTopMm, loggedFootMm, topOffMm, footOffMm }: ExpectedLogged): string {
   switch (state) {
-    case 'not told':
+    case 'no log marker':
       return 'the plan does not say what in the log tells it';
     case 'ahead':
       return 'not logged yet';
@@ -36,7 +36,7 @@ function loggedWords({ state, loggedTopMm, loggedFootMm, topOffMm, footOffMm }: 
       const top = `${formatDepth(loggedTopMm ?? 0)} m, ${offWords(topOffMm ?? 0)}`;
       return loggedFootMm === undefined
         ? top
-        : `${top}; foot ${formatDepth(loggedFootMm)} m, ${offWords(footOffMm ?? 0)}`;
+        : `${top}; bottom ${formatDepth(loggedFootMm)} m, ${offWords(footOffMm ?? 0)}`;
     }
   }
 }

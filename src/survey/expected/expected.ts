@@ -85,7 +85,7 @@ export function offExpectedMm(range: DepthRange, loggedMm: number): number {
 
 /** Said with every hazard warning, and where there is none. */
 export const NO_CLEARANCE =
-  'No warning is no clearance: a zone can come where nobody expects it. Site procedures and the driller come first.';
+  'No warning is no clearance: a zone can come where it is not expected. Site procedures and the driller come first.';
 
 /** A hazard zone that the drilling is near, in words. */
 export interface HazardWarning {

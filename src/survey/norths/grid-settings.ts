@@ -36,12 +36,7 @@ export const mineGridSetting = z
         .describe('Bearing of mine north from map north, degrees, clockwise positive'),
       mapOrigin: position.describe('One point on the map grid'),
       mineOrigin: position.describe('The same point in the mine grid'),
-      scale: z
-        .number()
-        .min(0.99)
-        .max(1.01)
-        .optional()
-        .describe('Map metres to a mine metre; 1 where not said'),
+      scale: z.number().min(0.99).max(1.01).optional().describe('Map metres to a mine metre; 1 if left out'),
     }),
   ])
   .describe('The local mine grid');

@@ -25,7 +25,7 @@ export function reachWords(reach: Reach, limitPer30m: number, radiusM: number, b
     const off = (reach.passedM ?? Number.POSITIVE_INFINITY).toFixed(1);
     return reach.within
       ? `Target passed at ${off} m, within ${radiusM} m of it.`
-      : `Target passed at ${off} m, and it lies behind: it CAN NOT be reached.`;
+      : `Target passed at ${off} m, and the hole is past it: it can’t be reached.`;
   }
   const bend = `${reach.severityPer30m.toFixed(1)}° per 30 m (limit ${limitPer30m})`;
   if (!reach.within) return `To come within ${radiusM} m it would bend ${bend}: it CAN NOT.`;

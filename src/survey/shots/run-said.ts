@@ -42,7 +42,7 @@ export function readRunSaid(text: string): RunRead {
   const toolClass = own(CLASSES, first);
   if (toolClass === undefined)
     return wrong(
-      `${first === '' ? 'nothing' : first} is no class of tool: north-seeking, aligned or magnetic`,
+      `${first === '' ? 'nothing' : first} is not a class of tool: north-seeking, aligned or magnetic`,
     );
   let run: RunSaid = {
     tool: tool?.trim() || 'not named',
@@ -61,7 +61,7 @@ export function readRunSaid(text: string): RunRead {
     if (TAKES_VALUE.has(word)) index++;
     if (word === 'from') northSaid = true;
     if (word === 'on') {
-      if (!/^\d{4}-\d{2}-\d{2}$/.test(value)) return wrong(`${value} is no date like 2026-03-12`);
+      if (!/^\d{4}-\d{2}-\d{2}$/.test(value)) return wrong(`${value} is not a date like 2026-03-12`);
       on = value;
       continue;
     }

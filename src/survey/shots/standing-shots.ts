@@ -20,7 +20,7 @@ const WRONG_SHOT: ReadonlySet<string> = new Set(
 
 /**
  * The runs without the shots that the findings name as wrong, for the path and all that rests on it. Of a back-bearing only the azimuth is left
- * out: its dip stands.
+ * out: its dip is kept.
  */
 export function standingShots(
   runs: readonly RunWithShots[],

@@ -62,7 +62,7 @@ export function decide(
     rules: outcomes.map((outcome) => ({
       rule: outcome.rule.name,
       state: outcome.state,
-      // What a danger was, and where: so that nobody takes a later one for it.
+      // What a danger was, and where: so that no one takes a later one for it.
       words: outcome.sight === undefined ? outcome.reason : `${outcome.sight}: ${outcome.reason}`,
     })),
     ...(said === '' ? {} : { reason: said }),
@@ -111,7 +111,7 @@ function noted(decision: Decision, place: Place): Finding {
     {
       problem: `${kind} by ${by} where the advice, on the log to ${formatDepth(loggedMm)} m, was "${verdict}"`,
       excerpt: reason ?? '',
-      remedy: `Nothing to mend${called === undefined ? '' : ` (${called} was called)`}: shown so that the rules can be tuned.`,
+      remedy: `No action needed${called === undefined ? '' : ` (${called} was called)`}; shown for tuning the rules.`,
     },
   );
 }

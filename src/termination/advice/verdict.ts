@@ -10,7 +10,7 @@ import { type Occasion, type Verdict, weigh } from './weigh.ts';
 const ADVICE_HEADING = 'advice on ending the hole';
 /** Stands below it where there is room. */
 export const ADVICE_LIMITS =
-  'Advice only: the driller and the rules of the site prevail. It is no command to the rig.';
+  'Advice only: the driller and the rules of the site prevail. It is not a command to the rig.';
 
 /** What the rules advise. */
 export type Advice = {
@@ -105,7 +105,7 @@ function reasonOf(
 export type Headline = { readonly words: string; readonly danger: boolean };
 
 /**
- * What stands at the head of the advice: the verdict, each rule that gave it on a line of its own; every other danger that is met, each with
+ * What is at the head of the advice: the verdict, each rule that gave it on a line of its own; every other danger that is met, each with
  * its call; the names of what else asks. While the driller has stopped the dangers stay, and why no advice is shown.
  */
 export function headlines(shown: Shown, outcomes: readonly RuleOutcome[]): readonly Headline[] {
@@ -123,7 +123,7 @@ export function headlines(shown: Shown, outcomes: readonly RuleOutcome[]): reado
   return by.some(isDanger) ? [...verdict, ...dangers, ...rest] : [...dangers, ...verdict, ...rest];
 }
 
-/** What the advice takes from the driller and nobody saw in chips yet: it stands beside the verdict for as long as it is so. */
+/** What the advice takes from the driller and no one saw in chips yet: it is beside the verdict for as long as it is so. */
 function byWordAlone(outcomes: readonly RuleOutcome[]): readonly Headline[] {
   return outcomes.flatMap(({ rule, byWord }) =>
     byWord === undefined
@@ -177,7 +177,7 @@ function callWords(outcome: RuleOutcome): string {
 }
 
 /**
- * True of a rule that is met and is a danger or a question to somebody: never shown as a thing done. What was settled by a decision is no
+ * True of a rule that is met and is a danger or a question to someone: never shown as a thing done. What was settled by a decision is no
  * question any more; a danger stays one. A rule on stopping short is a question only where the hole is being ended.
  */
 export function alarms(outcome: RuleOutcome): boolean {

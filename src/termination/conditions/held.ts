@@ -10,7 +10,7 @@ export const held = defineCondition({
   about: 'people',
   title: 'The geologist has put the hole on hold.',
   rationale:
-    'Somebody wants to be called before the hole is ended or goes on. Its rule goes before all others.',
+    'Someone wants to be called before the hole is ended or goes on. Its rule goes before all others.',
   example: {},
   shape: {},
   goesFirst: true,

@@ -7,7 +7,7 @@ export const maximumReached = defineCondition({
   about: 'depth',
   title: 'The maximum depth is reached.',
   rationale:
-    'What the rig, its air or the program allows. Goes with _end_, or with _ask_ where somebody can allow more. Measured at the ' +
+    'What the rig, its air or the program allows. Goes with _end_, or with _ask_ where someone can allow more. Measured at the ' +
     'drilled head.',
   example: { maximumM: 180 },
   shape: { maximumM: lengthM.describe('The greatest depth the hole may have, in metres') },

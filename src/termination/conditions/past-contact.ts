@@ -24,7 +24,7 @@ export const pastContact = defineCondition({
     `The contact is the top of the first metres that are \`into\` the rock below it for \`thickM\` in a row (${THICK_M} m where it isn’t said): a thin dyke ` +
     'is no contact, nor is a second rock in a row; only the main rock counts. It is a contact only for as long as the hole stays in that rock: where ' +
     'the log shows another for `thickM` in a row it was a dyke that the hole has left. How far past is measured at the drilled head. ' +
-    'In metres that nobody saw there may be a contact, and in `thickM` of them in a row the hole may have left the rock again: both make it can’t tell.',
+    'In metres that no one saw there may be a contact, and in `thickM` of them in a row the hole may have left the rock again: both make it can’t tell.',
   example: { into: { field: 'rock', is: 'GRN' }, byM: 12, thickM: 3 },
   shape: {
     into: conditionSchema.describe('What holds below the contact'),
@@ -142,7 +142,7 @@ function past(
   isSure: boolean,
 ): Said {
   const haveMm = Math.max(0, situation.drilledMm - contact.fromMm);
-  const goesOn = isSure ? '' : ', if it goes on where nobody saw';
+  const goesOn = isSure ? '' : ', if it goes on where no one saw';
   const text = `drilled ${formatDepth(haveMm)} of ${formatDepth(byMm)} m past the contact at ${formatDepth(contact.fromMm)} m (${what}${goesOn})`;
   return {
     amount: { haveMm, needMm },

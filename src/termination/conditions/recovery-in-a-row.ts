@@ -11,7 +11,7 @@ export const recoveryInARow = defineCondition({
   about: 'sample',
   title: 'Recovery at or below a class, so many metres in a row.',
   rationale:
-    'Where little comes up the sample stands for little. From what was seen at the drilled head, counted back from there. A metre of which nobody noted the ' +
+    'Where little comes up the sample says little. From what was seen at the drilled head, counted back from there. A metre without a note of the ' +
     'recovery can’t be told.',
   example: { atMost: 'poor', forM: 4 },
   shape: {

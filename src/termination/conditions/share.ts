@@ -24,7 +24,7 @@ export const share = defineCondition({
   about: 'log',
   title: 'A share of the whole hole.',
   rationale:
-    'The length that holds, in percent of the hole from the start of its log to the drilled head. Nothing drilled is no share. Metres in doubt count both ways: ' +
+    'The length that holds, in percent of the hole from the start of its log to the drilled head. Nothing drilled is not a share. Metres in doubt count both ways: ' +
     'it is met where they may all be against it, not met where even all of them could not help.',
   example: { where: { field: 'rock', is: 'BAS' }, atLeastPercent: 50 },
   shape: {

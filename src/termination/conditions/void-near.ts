@@ -26,7 +26,7 @@ export const voidNear = defineCondition({
   title: 'A void or old workings, met or expected near.',
   rationale:
     'A code whose caution says _void_ in the last metres, or the rig within so many metres of a void that the plan expects. Goes with _ask_ and `safety`: ' +
-    'call before anything else. A metre without return or not logged yet may have been one, and so it stays for as long as nobody has seen every ' +
+    'call before anything else. A metre without return or not logged yet may have been one, and so it stays for as long as no one has seen every ' +
     'metre where a void was expected, from `aheadM` above it down. A cavity that the driller felt counts as one logged, whatever he says later, until its record is taken out by hand. His word that nothing dropped and ' +
     'no cavity was felt does not count, unless the rule says `drillersWord`: then it stands for metres not logged yet, and only until they are; never for a metre ' +
     'where a void was logged and cleared, nor for one without return, nor where a void is expected. No warning is no clearance.',
@@ -201,7 +201,7 @@ function unseenIn(situation: Situation, topMm: number, footMm: number): readonly
 /** `old stope was expected at 30–34 m, and 30–34 was not seen`. */
 function unseenWords({ name, fromMm, toMm = fromMm }: ExpectedZone, unseen: readonly Stretch[]): string {
   const metres = unseen.map(formatInterval).join(', ');
-  return `${name} was expected at ${formatInterval(intervalOf(fromMm, toMm))} m, and nobody saw ${metres}`;
+  return `${name} was expected at ${formatInterval(intervalOf(fromMm, toMm))} m, and ${metres} not seen`;
 }
 
 /** `old stope could come at 104 m, 8 m below the bit`, and its state once the bit has come to it. With a rod in hand the bit may be deeper. */
@@ -249,7 +249,7 @@ function voidIn(schema: LoggingSchema, row: Row): Tri {
   return fields.some((field) => isAsked(row, field)) || isBlind ? 'cannot tell' : 'no';
 }
 
-/** Fields that could name a void, and that nobody looked at in a row; none where a schema has no such field. */
+/** Fields that could name a void, and that no one looked at in a row; none where a schema has no such field. */
 function unobserved(schema: LoggingSchema, row: Row): readonly string[] {
   return voidFields(schema).filter((name) => {
     const field = fieldNamed(schema, name);

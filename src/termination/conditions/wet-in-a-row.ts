@@ -10,7 +10,7 @@ export const wetInARow = defineCondition({
   title: 'So many wet metres in a row.',
   rationale:
     'Wet metres smear and can’t be split in a riffle; past some length the samples are not worth their metres. From what was seen at the splitter, counted ' +
-    'back from the drilled head. A metre of which nobody noted the moisture can’t be told.',
+    'back from the drilled head. A metre without a moisture note is can’t tell.',
   example: { forM: 6 },
   shape: { forM: lengthM.describe('How many wet metres in a row') },
   assess: ({ forM }, situation) =>

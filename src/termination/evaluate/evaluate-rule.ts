@@ -163,7 +163,7 @@ export function settledWords(rule: Rule, state: RuleState, { by, called, depthMm
 /** A hold that someone made is advice of its own: it must not hang on whether the project has a rule for it. */
 const HOLD: Rule = {
   name: 'on hold',
-  words: 'Somebody wants to be called before this hole is ended or goes on.',
+  words: 'Someone wants to be called before this hole is ended or goes on.',
   verdict: 'ask',
   when: { held: {} },
 };

@@ -171,7 +171,7 @@ function readColumn({ schema }: Situation, { rows }: Log, name: string, of: stri
 }
 
 /**
- * What a row says of a field: unknown where a question about it is open or nobody looked, and nothing at all where the field is not
+ * What a row says of a field: unknown where a question about it is open or no one looked, and nothing at all where the field is not
  * asked of such a row (the habit of sulphides in a rock that has none).
  */
 export function readField(schema: LoggingSchema, row: Row, field: Field, of?: string): Reading {

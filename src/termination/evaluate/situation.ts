@@ -40,7 +40,7 @@ type Hold = {
 };
 
 /**
- * Everything that termination rules read about one hole, at one moment. Plain data: whoever stands at the rig builds it
+ * Everything that termination rules read about one hole, at one moment. Plain data: whoever is at the rig builds it
  * (standing/), and a part of it or an extension of it is a situation again.
  */
 export type Situation = {

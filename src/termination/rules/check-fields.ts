@@ -81,7 +81,7 @@ function checkCode(
   return [
     ruleCodeRetired.at(place, {
       problem: `${code} is retired since ${retired}`,
-      remedy: 'Name the code that stands for it now, beside it where old rows still hold it.',
+      remedy: 'Name the code used for it now, and keep the old one where old rows still have it.',
     }),
   ];
 }

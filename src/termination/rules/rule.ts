@@ -32,7 +32,7 @@ export const ruleSchema = z.strictObject({
       'What is advised where the rule is met; a rule that says `not yet` holds the hole until it is met',
     ),
   when: ruleConditionSchema,
-  safety: z.literal(true).optional().describe('Where it can’t be told, the verdict is `ask`'),
+  safety: z.literal(true).optional().describe('If it is can’t tell, the verdict is `ask`'),
   whenEnding: z
     .literal(true)
     .optional()

@@ -64,7 +64,7 @@ export const WORKED_CASES: readonly WorkedCase[] = [
     haveM: 4,
     earliestM: 7,
     working:
-      'The log is barren for 4 m, but the hole is 7 m deep. Back from 7 m: two metres that nobody has logged, then four barren ones. Logged barren the tail is 6 m long, logged rich it is none. Log 2 m more.',
+      'The log is barren for 4 m, but the hole is 7 m deep. Back from 7 m: two metres not yet logged, then four barren ones. Logged barren the tail is 6 m long, logged rich it is none. Log 2 m more.',
   },
   {
     title: 'Rich rock below cleared metres',
@@ -138,10 +138,10 @@ export const WORKED_CASES: readonly WorkedCase[] = [
     state: 'cannot tell',
     haveM: 6,
     working:
-      'The contact is at 2 m and the rig 6 m past it. But nobody has seen the 3 m at 5–8: were they all another rock, the three metres above were a dyke.',
+      'The contact is at 2 m and the rig 6 m past it. But no one has seen the 3 m at 5–8: were they all another rock, the three metres above were a dyke.',
   },
   {
-    title: 'A dyke is no contact',
+    title: 'A dyke is not a contact',
     metres: [0, 3, 3, 0, 0, 0, 0, 0],
     when: { pastContact: { into: LODE, byM: 4 } },
     state: 'not met',

@@ -102,11 +102,11 @@ describe('a file of which one line can’t be taken', () => {
       '3: 5–6 is not logged yet',
       '4: 1–2 has 0.42 1e-3 SI already, and the file says 0.50 1e-3 SI',
       '5: 2–3 is logged as no return',
-      '6: 2.5–3.5 lies across the edge of a row',
+      '6: 2.5–3.5 crosses the edge of a row',
       '7: 0–1: magnetic susceptibility is 99999 1e-3 SI; it goes from -1 to 5000',
-      '8: x is no depth',
+      '8: x is not a depth',
       '9: 3–5: magnetic susceptibility is 0.123; it has at most 2 decimals',
-      '10: 1 to 0 is no interval',
+      '10: 1 to 0 is not an interval',
     ]);
   });
 
@@ -150,7 +150,7 @@ describe('a single depth', () => {
 });
 
 describe('a reading below detection', () => {
-  it('is no number until somebody says what it is stored as', () => {
+  it('is no number until someone says what it is stored as', () => {
     expect(refusals('From,To,K\n0,1,<5')).toEqual(['2: 0–1: <5 is below what the instrument can tell']);
     expect(refusals('From,To,K\n0,1,<LOD', INTERVAL, { below: 'half' })).toEqual([
       '2: 0–1: <LOD is below what the instrument can tell',
@@ -180,9 +180,9 @@ describe('units', () => {
 
   it('have to be said, as the columns have: each that is missing is named', () => {
     expect(refusals('From,To,K', {})).toEqual([
-      '1: its depths are not said, or said twice',
-      '1: the column of the readings is not said',
-      '1: what the file counts in is not said',
+      '1: its depths are missing, or given twice',
+      '1: the column of the readings is missing',
+      '1: the unit of the file is missing',
     ]);
     expect(refusals('From,To,K,K', { ...INTERVAL, from: 'Top', unit: 'cgs' })).toEqual([
       "1: the file counts in cgs, which can't be turned into 1e-3 SI",

@@ -30,7 +30,7 @@ describe('a survey run from a pipe', () => {
     ]);
     expect([code, out]).toEqual([
       0,
-      '1: Survey run begun: north-seeking gyro, true north (not said, so the usual one)\n2: shot at 48.5 m\n',
+      '1: Survey run begun: north-seeking gyro, true north (the usual one, as none was given)\n2: shot at 48.5 m\n',
     ]);
     expect(runs.at(-1)).toMatchObject({
       tool: 'gyro 9',
@@ -58,7 +58,7 @@ describe('a survey run from a pipe', () => {
   it('that can not be read is refused with its form', async () => {
     const { code, err, runs } = await pipe([';run gyro']);
     expect([code, runs.length]).toEqual([1, 1]);
-    expect(err).toContain('gyro is no class of tool');
+    expect(err).toContain('gyro is not a class of tool');
     expect(err).toContain('north-seeking | aligned | magnetic');
   });
 });

@@ -52,7 +52,7 @@ describe('lines from a pipe', () => {
   it('want the first row after a handover said in full, also behind a metre without return', async () => {
     const short = await pipe(['.'], false, copyOfSample(), 'JPE');
     expect(short.code).toBe(1);
-    expect(short.err).toContain('The first row after NOK is said in full: nothing carries');
+    expect(short.err).toContain('The first row after NOK is logged in full: nothing carries');
     const empty = await pipe(['nr', 'p3'], false, short.folder, 'JPE');
     expect(empty.out).toBe('1: 46–47\n');
     expect(empty.err).toContain('A first row has no pyrite above it');
@@ -100,7 +100,7 @@ describe('lines from a pipe', () => {
   it('change several rows only with = in the place of the preview, which is said', async () => {
     const shown = await pipe([';44-46 vn3']);
     expect(shown.code).toBe(1);
-    expect(shown.err).toContain('it changes several rows and nobody sees its preview');
+    expect(shown.err).toContain('it changes several rows and no one sees its preview');
     const done = await pipe([';44-46 vn3 ='], false, shown.folder);
     expect(done.code).toBe(0);
     expect(rowAt(done.tables, 45)).toMatchObject({ cells: { veins: { percent: 3 } } });
@@ -131,9 +131,9 @@ describe('lines from a pipe', () => {
     const asked = await pipe([';rod 509 x7']);
     expect(asked.code).toBe(1);
     expect(asked.err).toContain('To be sure: ');
-    const chosen = await pipe([';rod 509 x7 first502 mend:skipped:2'], false, asked.folder);
+    const chosen = await pipe([';rod 509 x7 first502 fix:skipped:2'], false, asked.folder);
     expect(chosen.err).toBe('');
-    expect(chosen.out).toContain('1: rod 10 done at 60 m, mended: a number skipped');
+    expect(chosen.out).toContain('1: rod 10 done at 60 m, fixed: a number skipped');
     expect(Object.values(chosen.tables.rods).at(-1)).toMatchObject({
       lastBag: 'MB000509',
       mismatch: 'skipped',
@@ -142,18 +142,18 @@ describe('lines from a pipe', () => {
 
   it('mend a mismatch that was noted before', async () => {
     const noted = await pipe([';rod 509 x7'], true);
-    const asked = await pipe([';mend'], false, noted.folder);
+    const asked = await pipe([';fix'], false, noted.folder);
     expect(asked.err).toContain('rod 10: the bags do not agree');
-    const mended = await pipe([';mend mend:skipped'], false, noted.folder);
+    const mended = await pipe([';fix fix:skipped'], false, noted.folder);
     expect([mended.err, mended.out]).toEqual(['', '1: rod 10 mended afterwards: a number skipped\n']);
     expect(Object.values(mended.tables.rods).at(-1)).not.toHaveProperty('unmended');
-    const nothing = await pipe([';mend'], false, noted.folder);
-    expect(nothing.err).toContain('no mismatch waits to be mended');
+    const nothing = await pipe([';fix'], false, noted.folder);
+    expect(nothing.err).toContain('no bag mismatch is open');
   });
 
   it('hold a bag against where it lies', async () => {
     const { code, out, err } = await pipe([';scan 53 MB000501', ';scan 50 501']);
-    expect(out).toMatch(/^1: MB000501 is the .*, and lies where it belongs\n/);
+    expect(out).toMatch(/^1: MB000501 is the .*, and is where it belongs\n/);
     expect([code, err]).toEqual([1, expect.stringContaining('line:2')]);
   });
 

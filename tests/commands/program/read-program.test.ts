@@ -87,26 +87,29 @@ describe('a program of planned holes', () => {
   it.each([
     [
       'zqrc1,412480,6002200,431,270,grid,-60,150,,',
-      '2 hole: this is no name of a hole: small letters: write ZQRC1',
+      '2 hole: this is not a name of a hole: small letters: write ZQRC1',
     ],
     ['ZQRC009,412480,6002200,431,270,grid,-60,150,,', '2 hole: the project has this hole already'],
     [
       'ZQRC001,"412480,5",6002200,431,270,grid,-60,150,,',
-      '2 easting: this is no number with a decimal point',
+      '2 easting: this is not a number with a decimal point',
     ],
-    ['ZQRC001,412480,6002200,,270,grid,-60,150,,', '2 elevation: this is no number with a decimal point'],
+    ['ZQRC001,412480,6002200,,270,grid,-60,150,,', '2 elevation: this is not a number with a decimal point'],
     ['ZQRC001,412480,6002200,431,270,,-60,150,,', '2 north: an azimuth without its north says nothing'],
-    ['ZQRC001,412480,6002200,431,361,grid,-60,150,,', '2 azimuth: this is no azimuth from 0 to 360'],
+    ['ZQRC001,412480,6002200,431,361,grid,-60,150,,', '2 azimuth: this is not an azimuth from 0 to 360'],
     ['ZQRC001,412480,6002200,431,270,grid,60,150,,', '2 dip: a positive dip points up'],
     ['ZQRC001,412480,6002200,431,270,grid,-91,150,,', '2 dip: no dip is steeper than -90'],
-    ['ZQRC001,412480,6002200,431,270,grid,-60,0,,', '2 depth: this is no planned depth in metres'],
-    ['ZQRC001,412480,6002200,431,270,grid,-60,150,151,', '2 target depth: this is no depth within the hole'],
+    ['ZQRC001,412480,6002200,431,270,grid,-60,0,,', '2 depth: this is not a planned depth in metres'],
+    [
+      'ZQRC001,412480,6002200,431,270,grid,-60,150,151,',
+      '2 target depth: this is not a depth within the hole',
+    ],
   ])('names what is wrong with %s', (line, problem) => {
     expect(problems(line)).toEqual([problem]);
   });
 
-  it('names a hole that stands there twice by the line of the first', () => {
-    expect(problems(GOOD, SECOND, GOOD)).toEqual(['4 hole: this hole stands in line 2 already']);
+  it('names a hole that is there twice by the line of the first', () => {
+    expect(problems(GOOD, SECOND, GOOD)).toEqual(['4 hole: this hole is already in line 2']);
   });
 
   it('tells easting and northing swapped, of one line and of all', () => {
@@ -136,7 +139,7 @@ describe('a program of planned holes', () => {
     [
       'a quotation mark that is not closed',
       `${HEAD}\nZQRC001,"412480`,
-      'it is no table of comma-separated values from here on',
+      'it is not a table of comma-separated values from here on',
     ],
     ['a column that is missing', 'hole,easting\nZQRC001,412480', 'there is no column "northing"'],
     ['no hole at all', `${HEAD}\n`, 'it has no hole in it'],
@@ -154,7 +157,7 @@ describe('a program of planned holes', () => {
 
   it('keeps the number of the line behind empty lines', () => {
     expect(problems('', GOOD, '', 'x,1,2,3,4,grid,-60,100,,')).toEqual(
-      expect.arrayContaining(['5 hole: this is no name of a hole: small letters: write X']),
+      expect.arrayContaining(['5 hole: this is not a name of a hole: small letters: write X']),
     );
   });
 });

@@ -30,7 +30,7 @@ describe('a list', () => {
     const sitting = await sit();
     sitting.press('f7');
     sitting.type('qqqq');
-    expect(text(sitting)).toContain('Nothing holds that');
+    expect(text(sitting)).toContain('No match');
     sitting.press('escape');
     expect(sitting.state().screen).toMatchObject({ name: 'codes', find: '' });
     sitting.press('escape');
@@ -83,13 +83,13 @@ describe('an earlier state of a hole', () => {
     sitting.press('f9');
     expect(text(sitting)).toContain(`${edits + 2} edits · chain verified`);
     sitting.press('left');
-    expect(text(sitting)).toContain(`as it stood after edit ${edits + 1} of ${edits + 2} · chain verified`);
+    expect(text(sitting)).toContain(`after edit ${edits + 1} of ${edits + 2} · chain verified`);
     sitting.type('46–47');
     expect(text(sitting)).toMatch(/46–47: basalt, [\s\S]*pyrite 3 %/);
     sitting.press('escape', 'left');
     expect(text(sitting)).toContain(`after edit ${edits} of`);
     sitting.type('46–47');
-    expect(text(sitting)).toContain('Nothing holds that');
+    expect(text(sitting)).toContain('No match');
     sitting.press('escape', 'right', 'right');
     expect(text(sitting)).toContain('history, latest first');
     sitting.press('left', 'escape');
@@ -144,7 +144,7 @@ describe('the whole row', () => {
 });
 
 describe('the advice in full', () => {
-  it('says of a rule what it asks for and what stands now, and nothing twice', async () => {
+  it('says of a rule what it asks for and what is there now, and nothing twice', async () => {
     const sitting = await sit();
     sitting.press('f5', 'page-down', 'page-down');
     const screen = text(sitting).replaceAll(/[│\s]+/g, ' ');
@@ -154,7 +154,7 @@ describe('the advice in full', () => {
 });
 
 describe('the shift record', () => {
-  it('counts the hours of a shift that nobody ended to its planned end, and says that the end is presumed', async () => {
+  it('counts the hours of a shift that no one ended to its planned end, and says that the end is presumed', async () => {
     const sitting = await sit();
     sitting.press('f8');
     expect(text(sitting)).toMatch(/08:33 +0:35 +Drilling/);

@@ -12,7 +12,7 @@ const panel = (sitting: Sitting, columns = 80, rows = 24): string =>
     .replaceAll(/ +/g, ' ');
 
 describe('the advice beside the log', () => {
-  it('stands first in its panel, and says what it costs to be sure', async () => {
+  it('comes first in its panel, and says what it costs to be sure', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     const text = panel(sitting, 100, 30);
     expect(text.indexOf('ASK')).toBeLessThan(text.indexOf('drilled 54 of 120 m planned'));
@@ -102,7 +102,7 @@ describe('the advice beside the log', () => {
   it('asks about a stope that was drilled through unseen, with its metres and whom to call', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';expect old stope 47-50 void');
-    expect(panel(sitting)).toContain('old stope was expected at 47–50.1 m, and nobody saw 46–50.1');
+    expect(panel(sitting)).toContain('old stope was expected at 47–50.1 m, and 46–50.1 not seen');
     expect(panel(sitting)).toContain('can’t be ruled out: log 8 m more');
   });
 

@@ -44,7 +44,7 @@ describe('what was found on opening', () => {
     const screen = text(sitting);
     expect(screen).toContain('found on opening, worst first · 2');
     expect(screen).toMatch(/FAULT {2}holes\/MBRC003\.json:1:\d+/);
-    expect(screen).toContain('or put back a copy that is whole.');
+    expect(screen).toContain('or restore a good copy.');
     expect(screen).toContain('WARNING  holes/notes.txt');
     expect(screen.indexOf('FAULT')).toBeLessThan(screen.indexOf('WARNING'));
     sitting.press('escape');

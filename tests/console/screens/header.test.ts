@@ -13,7 +13,7 @@ describe('the top line', () => {
     expect(top).not.toContain('…');
   });
 
-  it('counts no activity past the planned end of a shift that nobody ended', async () => {
+  it('counts no activity past the planned end of a shift that no one ended', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T09:08:00+08:00');
     sitting.wait(3 * 24 * 60);
     for (const columns of [80, 100]) {

@@ -18,7 +18,7 @@ describe('a prompt at 80 by 24', () => {
       const bags = small(sitting).match(/^│ {3}MB\d{6}/gm) ?? [];
       const expected = Number(/(\d+) bags expected/.exec(small(sitting))?.[1]);
       expect(bags).toHaveLength(expected);
-      expect(small(sitting)).toMatch(/Enter if it fits[\s\S]*digits/);
+      expect(small(sitting)).toMatch(/Enter if the bags match[\s\S]*digits/);
       sitting.press('enter');
     }
   });
@@ -73,7 +73,7 @@ describe('a prompt at 80 by 24', () => {
     const sitting = await sit();
     sitting.press('f10');
     sitting.type('n');
-    const box = small(sitting).split('a hole that nobody planned')[1] ?? '';
+    const box = small(sitting).split('a hole that is not in the program')[1] ?? '';
     expect(box).toContain('Direction and depth');
     expect(box).not.toContain('…');
   });

@@ -23,7 +23,7 @@ describe('the frame', () => {
     expect(lastFrame()).toBe('\x1b[7mhere\x1b[27mwarned');
   });
 
-  it('shows a control character that stands in data, and never sends it on', () => {
+  it('shows a control character that is in data, and never sends it on', () => {
     const { lastFrame } = render(<Frame lines={[line('pyrite\x1b]0;mine\x07 2 %')]} theme={theme} />);
     expect(lastFrame()).toBe('pyrite␛]0;mine␇ 2 %');
   });

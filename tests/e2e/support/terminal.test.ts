@@ -130,7 +130,7 @@ describe('the terminal is given back', () => {
   for (const [what, key, message] of [
     ['a throw in a component', 'ctrl-t', 'the fixture was told to break'],
     ['a throw in a key handler', 'ctrl-e', 'the fixture was told to fail'],
-    ['a promise that nobody caught', 'ctrl-r', 'the fixture was told to reject'],
+    ['a promise that no one caught', 'ctrl-r', 'the fixture was told to reject'],
   ] as const)
     it(`after ${what}, with the error on the normal screen and exit code 70`, async () => {
       const pty = await start();
@@ -174,7 +174,7 @@ describe('the terminal is given back', () => {
     await pty.waitFor(() => pty.buffer() === 'normal', 'the shell back');
     expectGivenBack(pty);
   });
-  it('and comes back by itself when nobody is there to continue it', async () => {
+  it('and comes back by itself when no one is there to continue it', async () => {
     const pty = await start();
     pty.type('abc');
     await pty.waitForText('entry ▸ abc▌');

@@ -61,7 +61,7 @@ const program = (code: string, input: string, text: string): ErrorCase =>
 
 /** Errors that a command gives by itself. */
 export const COMMAND_CASES: readonly ErrorCase[] = [
-  saidBy(wrongUse, 'a style that nobody knows', (outside) =>
+  saidBy(wrongUse, 'a style that no one knows', (outside) =>
     newProject(outside, { folder: join(freshFolder(), 'west'), style: 'no-such-style', keepGoing: false }),
   ),
   saidBy(holeUnknown, 'the history of a hole that is not there', (outside) =>

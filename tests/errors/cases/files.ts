@@ -179,7 +179,7 @@ export const FILE_CASES: readonly ErrorCase[] = [
   ),
   given('missing-file', 'a hole taken away', () => afterwards((folder) => rmSync(join(folder, HOLE_FILE)))),
   given('broken-history', 'another name throughout a history', () =>
-    afterwards(edit(HOLE_FILE, 'Ana Reyes', 'Nobody')),
+    afterwards(edit(HOLE_FILE, 'Ana Reyes', 'No one')),
   ),
   given('edited-outside', 'a state changed in the tables by an editor', () =>
     afterwards((folder) => {

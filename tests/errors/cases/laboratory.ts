@@ -65,7 +65,7 @@ const DISPATCH_CASES: readonly ErrorCase[] = [
       ],
     }),
   ),
-  given('receipt-unreadable', 'a list of somebody else', () =>
+  given('receipt-unreadable', 'a list of someone else', () =>
     findingsIn(readReceipt(sampling().numbers, [['Sample'], ['AB12']], 'receipt.csv')),
   ),
   given('dispatch-refused', 'a range of which no bag was issued', () =>

@@ -163,7 +163,7 @@ const SPLITTER_CASES: readonly ErrorCase[] = [
   hygiene('hygiene-unclean', 'a splitter that was not clean', {
     hygiene: { rod: 'r2', splitterClean: false },
   }),
-  hygiene('hygiene-not-looked', 'a rod that nobody looked at', {}),
+  hygiene('hygiene-not-looked', 'a rod that no one looked at', {}),
   tray('tray-without-photo', 'a full tray', 20, {}),
   tray('tray-metres-differ', 'a tray of 21 m', 21, { photo: '1.jpg' }),
   mass('mass-in-grams', 'grams', '3200'),

@@ -171,11 +171,11 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
   over('schema-entry-twice', 'one code changed twice', codes({ code: 'BAS' }, { code: 'BAS' })),
   over('schema-parent-changed', 'another hash than that of the file below', { extendsHash: 'a'.repeat(64) }),
   over('schema-shape', 'a misspelt member', { filds: [] }),
-  over('schema-column-unknown', 'a column that is no field', { columns: ['rock', 'rok'] }),
-  over('schema-list-not-taken', 'a list of a style that nobody knows', {
+  over('schema-column-unknown', 'a column that is not a field', { columns: ['rock', 'rok'] }),
+  over('schema-list-not-taken', 'a list of a style that no one knows', {
     lists: { rocks: { from: 'no-such-style' } },
   }),
-  alone('schema-parent-missing', 'a style that nobody knows', {
+  alone('schema-parent-missing', 'a style that no one knows', {
     format: 1,
     name: 'ours',
     extends: 'no-such-style',
@@ -186,7 +186,7 @@ export const SCHEMA_CASES: readonly ErrorCase[] = [
       text: '{ "format": 1, "name": "a", "extends": "./a.json" }',
     })),
   ),
-  alone('schema-member-twice', 'a name said twice', '{ "format": 1,\n  "name": "a",\n  "name": "b" }'),
+  alone('schema-member-twice', 'a name given twice', '{ "format": 1,\n  "name": "a",\n  "name": "b" }'),
   alone('schema-not-json', 'a comma left out', '{ "format": 1\n  "name": "a" }'),
   given('schema-bag-number-reads-as-line', 'bag numbers in small letters', () =>
     checkBagPrefixes(['zq'], { file: 'project.json', field: 'sampling.numbers.prefixes' }),

@@ -84,7 +84,7 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
   given('shift-time-wrong', 'standby after the end', () =>
     findingsIn(recordLate(DRILLED, RULES, { activity: 'standby', from: at('18:20') }, MAKER)),
   ),
-  given('shift-end-presumed', 'a shift that nobody ended', () =>
+  given('shift-end-presumed', 'a shift that no one ended', () =>
     checkShifts([doing(STARTED, ['06:00', { activity: 'drilling' }])], RULES, at('20:00')),
   ),
   given('shift-time-not-recorded', 'a shift without activities until 09:00', () =>
@@ -153,10 +153,10 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
   given('plod-signed', 'a signed plod withdrawn', () => findingsIn(withdrawPlod(...signed()))),
   queried('plod-hours-differ', 'an hour more than there was', claim({ minutes: 780 })),
   queried('plod-metres-differ', 'a rod more', claim({ fromMm: 0, toMm: 12_000 } as never)),
-  queried('plod-shots-differ', 'a shot that nobody saw', claim({ shots: 1 })),
+  queried('plod-shots-differ', 'a shot that no one saw', claim({ shots: 1 })),
   queried(
     'plod-consumables-differ',
-    'a bit that nobody saw',
+    'a bit that no one saw',
     claim({ used: [{ item: 'hammer bit', count: 1 }] }),
   ),
   queried(
@@ -168,7 +168,7 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
   queried('plod-activity-unknown', 'a line of lunch', claimed(DRILLED, { activity: 'lunch', minutes: 30 })),
   queried(
     'standby-not-authorised',
-    'standby that nobody asked for',
+    'standby that no one asked for',
     doing(STARTED, ['06:00', { activity: 'standby' }]),
     [],
   ),

@@ -44,7 +44,7 @@ const FILES: Readonly<Record<string, () => string>> = {
     withHistory([{ ...entry, changes: many(400_000, () => ({ put: 1 })) }]),
   'nested to the limit, again and again': () => withTables({ rows: table(20_000, () => nested(58)) }),
   'nested past the limit': () => `${'['.repeat(8_000_000)}`,
-  'a million names said twice': () => `{${many(1_000_000, () => '"a":1').join(',')}}`,
+  'a million names given twice': () => `{${many(1_000_000, () => '"a":1').join(',')}}`,
   'a million members that are not known': () =>
     JSON.stringify({ ...sample, ...table(1_000_000, (index) => index) }),
   'one name of 20 MB': () => JSON.stringify({ ...sample, ['x'.repeat(20_000_000)]: 1 }),

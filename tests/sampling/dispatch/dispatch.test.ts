@@ -60,11 +60,11 @@ describe('making up a dispatch', () => {
 
   test('a bag left out between two that go is refused', () => {
     expect(refusals({ numbers: numbers.filter((each) => each !== 'ZQ000136') })).toEqual([
-      'dispatch-gap: ZQ000136 lies between bags that go, and does not go.',
+      'dispatch-gap: ZQ000136 is between bags that go, and does not go.',
     ]);
   });
 
-  test('one that is spoiled or sent before is no gap', () => {
+  test('one that is spoiled or sent before is not a gap', () => {
     const spared = numbers.filter((each) => each !== 'ZQ000136');
     const torn = issued.map((bag) => (bag.number === 'ZQ000136' ? spoiledBag(bag.number) : bag));
     expect(refusals({ numbers: spared, issued: torn })).toEqual([]);
@@ -126,7 +126,7 @@ describe('the chain of custody', () => {
     expect(checkTransfers(dispatched({ transfers: short }))[0]?.problem).toBe('11 bags counted, 12 sent.');
   });
 
-  test('sacks given by somebody who did not have them are a hand missing', () => {
+  test('sacks given by someone who did not have them are a hand missing', () => {
     const transfers = [link, { ...link, from: 'camp', to: 'Assay House' }];
     expect(checkTransfers(dispatched({ transfers })).map((each) => [each.code, each.problem])).toEqual([
       ['custody-broken', 'freight had the sacks, and camp gave them.'],
@@ -136,7 +136,7 @@ describe('the chain of custody', () => {
   test('is told from the making up to the receipt', () => {
     expect(custodyLines(dispatched({ transfers: [link], ...receipt(numbers) }))).toEqual([
       '2026-03-14 12:00  made up by NOK: 3 sacks, 12 bags',
-      '2026-03-14 12:00  NOK to freight: 3 sacks counted, seals whole',
+      '2026-03-14 12:00  NOK to freight: 3 sacks counted, seals intact',
       '2026-03-14 12:00  receipt r.csv taken in by NOK: 12 numbers',
     ]);
   });
@@ -157,7 +157,7 @@ describe('the chain of custody', () => {
 describe("the laboratory's receipt", () => {
   const read = (...records: readonly (readonly string[])[]) => readReceipt(form, records, 'r.csv');
 
-  test('is read from the column that holds our numbers, whatever stands above and beside it', () => {
+  test('is read from the column that holds our numbers, whatever is above and beside it', () => {
     const records = [
       ['Receipt 7', ''],
       ['no.', 'Sample'],
@@ -219,7 +219,7 @@ describe('sheets', () => {
       ['<b>'],
     ]);
     expect(page).not.toMatch(/<script|<b>/);
-    expect(page).toContain('<th>seals whole</th>');
+    expect(page).toContain('<th>seals intact</th>');
   });
 });
 

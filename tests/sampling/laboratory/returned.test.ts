@@ -91,7 +91,7 @@ describe("reading the laboratory's CSV", () => {
     });
   });
 
-  test.each(['-5', '1,25', '1e3', 'LNR', '5 ppb', '<', '0x10'])('%s is no result', (text) => {
+  test.each(['-5', '1,25', '1e3', 'LNR', '5 ppb', '<', '0x10'])('%s is not a result', (text) => {
     expect(assayOf(COLUMNS, { number: 'ZQ1', reported: { Au_ppb: text } })).toContain(text);
   });
 

@@ -23,7 +23,7 @@ describe('units of results', () => {
     expect(convertedTo(value, from, to)).toBe(expected);
   });
 
-  test('a unit that is no mass fraction is converted into itself and into nothing else', () => {
+  test('a unit that is not a mass fraction is converted into itself and into nothing else', () => {
     expect(convertedTo(3, 'cps', 'cps')).toBe(3);
     expect(convertedTo(3, 'cps', 'ppm')).toBeUndefined();
     expect(conversionFactor('ppm', 'constructor')).toBeUndefined();

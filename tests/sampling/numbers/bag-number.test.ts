@@ -42,7 +42,7 @@ test('one wrong digit is refused where there is a check digit', () => {
 });
 
 test.each(['ZQA00012', 'ZQA0000123', 'ZQC000123', 'zqa000123', 'ZQA00012x', '', 'ZQA-00123'])(
-  '%s is no number',
+  '%s is not a number',
   (text) => {
     expect(parseBagNumber(plain, text)).toBeUndefined();
   },

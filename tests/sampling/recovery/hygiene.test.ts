@@ -45,7 +45,7 @@ describe('where the project looks once in so many rods', () => {
       (each) => each.code === 'hygiene-not-looked',
     );
 
-  test('the rods that nobody looked at are one note for the hole', () => {
+  test('the rods that no one looked at are one note for the hole', () => {
     expect(unlooked(1).map((each) => [each.severity, each.excerpt, each.problem])).toEqual([
       ['note', '3, 4', '2 of 4 rods have no record of cyclone, splitter and hole; every rod is to have one.'],
     ]);

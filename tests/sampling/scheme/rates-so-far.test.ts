@@ -36,7 +36,7 @@ describe('rates of controls so far', () => {
     ]);
   });
 
-  test('are not there before the first primary, and a kind that nobody wants is none', () => {
+  test('are not there before the first primary, and a kind that no one wants is none', () => {
     const [first] = ratesSoFar(sampling(), []);
     expect(first).not.toHaveProperty('achievedPercent');
     expect(rateRows(ratesSoFar(sampling(), []))[1]?.slice(0, 4)).toEqual(['standards', '–', '2.7', '–']);

@@ -28,7 +28,7 @@ test('a metre in two primaries of one rank is found, and ranks stand beside each
   expect(codes({ ...clean, bags: [...clean.bags, { ...again, rank: 'composite' }] })).toEqual([]);
 });
 
-test('a number kept for a control that holds a metre is found, unless somebody chose it', () => {
+test('a number kept for a control that holds a metre is found, unless someone chose it', () => {
   const asMetre = with1('ZQ000133', {
     kind: 'primary',
     fromMm: clean.bags[0]?.fromMm,

@@ -63,7 +63,7 @@ describe('rows that stand elsewhere than where they were logged, over issued bag
       severity: 'note',
       place: { hole: 'ZQRC004', fromMm: mm(2), toMm: mm(5) },
       problem:
-        'What was logged at 1–4 stands 1 m deeper. The bags there keep their metres: ZQ000131 to ZQ000132.',
+        'What was logged at 1–4 is now 1 m deeper. The bags there keep their metres: ZQ000131 to ZQ000132.',
     });
     expect(finding?.remedy).toContain(';bag 1-2 ZQ000131');
   });
@@ -82,7 +82,7 @@ describe('rows that stand elsewhere than where they were logged, over issued bag
   it('are named where one was cut, and where metres were cleared', () => {
     const cut = withRows(BAGGED, (row) => (row.fromMm === mm(1) ? { ...row, toMm: depthFromMm(1250) } : row));
     expect(problems(cut)).toEqual([
-      'The row logged as 1–2 stands as 1–1.25. The bags there keep their metres: ZQ000131.',
+      'The row logged as 1–2 is now 1–1.25. The bags there keep their metres: ZQ000131.',
     ]);
     const cleared = withRows(BAGGED, (row) => (row.fromMm < mm(2) ? undefined : row));
     expect(problems(cleared)).toEqual([
@@ -96,7 +96,7 @@ describe('rows that stand elsewhere than where they were logged, over issued bag
       return row.fromMm === mm(0) ? { ...row, toMm: mm(2) } : row;
     });
     expect(problems(joined)).toEqual([
-      'The row logged as 0–1 stands as 0–2. The bags there keep their metres: ZQ000130 to ZQ000131.',
+      'The row logged as 0–1 is now 0–2. The bags there keep their metres: ZQ000130 to ZQ000131.',
     ]);
   });
 });

@@ -35,7 +35,7 @@ describe('a code library from a CSV', () => {
     expect(problems(text, { densityGcm3: 'SG' })).toEqual([
       'codes.csv:3: the code is empty',
       'codes.csv:4: C has no words',
-      'codes.csv:5: the code a stands there twice',
+      'codes.csv:5: the code a is there twice',
       'codes.csv:6: E has the density 29; it goes from 0.5 to 8 g/cm³',
     ]);
   });

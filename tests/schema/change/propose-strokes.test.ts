@@ -99,7 +99,7 @@ describe('strokes for a whole schema', () => {
 });
 
 describe('what is there already', () => {
-  it('stays where nobody asks for better ones', () => {
+  it('stays where no one asks for better ones', () => {
     expect(proposeStrokes(style).filter(({ was }) => was !== undefined)).toEqual([]);
   });
 

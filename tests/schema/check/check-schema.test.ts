@@ -274,7 +274,7 @@ const cases: readonly (readonly [kind: string, fires: object, quiet: object])[] 
 ];
 
 describe('columns of the log on screen', () => {
-  it('schema-column-unknown: one that is no field, or twice, is named where it is written', () => {
+  it('schema-column-unknown: one that is not a field, or twice, is named where it is written', () => {
     const found = overSmall({ columns: ['rock', 'rok', 'bag number', 'bag number'] }).filter(
       ({ code }) => code === 'schema-column-unknown',
     );

@@ -26,7 +26,7 @@ describe('a JSON file written by hand', () => {
   it('is refused at the place where it stops being JSON', () => {
     expect(messages('{\n  "depthM": 5\n  "kind": "a"\n}')).toEqual([
       'x.json:3:3: not readable here (comma expected)\n  | "kind": "a"\n' +
-        '  Mend it in an editor: look for a missing comma, quote or bracket just before this place.',
+        '  Fix it in an editor: look for a missing comma, quote or bracket just before this place.',
     ]);
     expect(messages('')[0]).toContain('x.json:1:1: not readable here');
     expect(messages('{} trailing')[0]).toContain('x.json:1:4');
@@ -39,7 +39,7 @@ describe('a JSON file written by hand', () => {
   });
 
   it('is refused when too deep or too large before a parser sees it', () => {
-    expect(messages('['.repeat(100_000))[0]).toContain('brackets stand more than 60 deep');
+    expect(messages('['.repeat(100_000))[0]).toContain('brackets are more than 60 deep');
     expect(messages(' '.repeat(4_000_001))[0]).toContain('larger than 4 MB');
   });
 
@@ -48,7 +48,7 @@ describe('a JSON file written by hand', () => {
       messages('{ "depthM": "5",\n "kind": "c",\n "dept": 1,\n "list": [{ "name": "A" }, {}] }'),
     ).toEqual([
       'x.json:1:3: "depthM" should be a number\n  | "depthM": "5"\n  Change it.',
-      'x.json:2:2: "kind" is none of the words that can stand here\n  | "kind": "c"\n  Use one of: a, b.',
+      'x.json:2:2: "kind" is not one of the words allowed here\n  | "kind": "c"\n  Use one of: a, b.',
       'x.json:4:13: "name" must be small letters\n  | "name": "A"\n  Change it.',
       'x.json:4:28: "name" is missing\n  | {}\n  Add it (a text in quotes).',
       'x.json:3:2: "dept" is not known here\n  | "dept": 1\n  Take it out, or check its spelling.',

@@ -47,9 +47,11 @@ describe('a reading as it is typed', () => {
   });
 
   it('is refused with what to type', () => {
-    expect(why('0,4')).toBe('0,4 is no number. Type a number with a point, like 0.42, or nr for not read.');
-    expect(why('1e3')).toContain('1e3 is no number');
-    expect(why('')).toContain('is no number');
+    expect(why('0,4')).toBe(
+      '0,4 is not a number. Type a number with a point, like 0.42, or nr for not read.',
+    );
+    expect(why('1e3')).toContain('1e3 is not a number');
+    expect(why('')).toContain('is not a number');
     expect(why('100.5')).toContain('it goes from -1 to 100');
     expect(why('0.123')).toContain('at most 2 decimals');
     expect(why('x', { ...field, min: 5, max: 9, decimals: 0 })).toContain('like 5,');

@@ -42,7 +42,7 @@ export function shows(screen: string, seen: Seen): boolean {
 
 const does = (keys: string, ...see: readonly Seen[]): Act => ({ keys, see });
 
-/** The mark of the row in hand, at the metre that begins at a depth. */
+/** The mark of this row, at the metre that begins at a depth. */
 const inHand = (fromM: number): RegExp => new RegExp(` ${fromM} +${fromM + 1} +▌`);
 
 /** Rows of one metre from a depth down, a line each: after each the next metre is in hand and the line is empty. */
@@ -64,9 +64,9 @@ function rod(count: number, bags: number): readonly Act[] {
 
 const collar: Chapter = {
   title:
-    'a hole that nobody planned is made, its bags are numbered, and two rods are done before the first row',
+    'a hole that is not in the program is made, its bags are numbered, and two rods are done before the first row',
   acts: [
-    does('n', 'a hole that nobody planned'),
+    does('n', 'a hole that is not in the program'),
     does('MBRC020 270t -60 120<enter>', 'MBRC020 made. Enter starts drilling it.', '270.0° true', '120 m'),
     does('<enter>', 'MBRC020: drilling with RC7.', ' 0–1 ▸'),
     does('<ctrl-a>', 'what does the rig do now', '▸ d  Drilling'),
@@ -112,8 +112,8 @@ const fresh: Chapter = {
       after: 12,
       see: ['rod 7 done at 42 m', '7 bags expected, the last calico is MB000645', 'standard'],
     },
-    does('644 x6<enter>', 'the bags do not fit: 644 x6', 'c mend as: a control forgotten, at MB000640'),
-    does('c<enter>', 'rod 7 done at 42 m, mended: a control forgotten'),
+    does('644 x6<enter>', 'the bags do not fit: 644 x6', 'c fix as: a control forgotten, at MB000640'),
+    does('c<enter>', 'rod 7 done at 42 m, fixed: a control forgotten'),
     ...rows(30, 'wx2', '.', 'wx1ox1ez3mema1/top of fresh rock', '.', 'c2', '.'),
     ...rod(8, 7),
     ...rows(36, 'lt1fz1', '.', 'p0', '.', 'c1', '.'),
@@ -161,7 +161,7 @@ const zone: Chapter = {
     ...rows(66, 'vn15', 'p3r1', 'vn7', 'r,p2', 'vn3', 'r0p1'),
     ...rod(14, 6),
     ...rows(72, 'vn1', '.', 'k1', 's1', 'p.5', '.'),
-    does(';72-75 qi1<enter>', 'Enter makes the change. Esc leaves all as it is.'),
+    does(';72-75 qi1<enter>', 'Enter makes the change. Esc changes nothing.'),
     { ...does('<enter>', '72–75', ' 78–79 ▸'), gone: ['Enter makes the change'] },
     ...rod(15, 7),
   ],
@@ -178,7 +178,7 @@ const survey: Chapter = {
     does('G4<enter>', 'How far is the sensor behind the bit'),
     does('<enter>', 'Who runs it?'),
     does('MTA<enter>', 'a shot, as the driller reads it out', '▸ 90 -59.2 271.4'),
-    does('<enter>', 'Doubtful; = behind it insists.', "can't be turned to grid north"),
+    does('<enter>', 'Looks wrong. Add = to accept it.', "can't be turned to grid north"),
     does(' =<enter>', 'Shot at 90 m recorded: dip -59.2°, azimuth 271.4° true.'),
     { keys: '<ctrl-a>', after: 9, see: ['▸ d  Drilling'] },
     does('<enter>', 'drilling 0:00'),

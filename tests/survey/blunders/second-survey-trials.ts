@@ -29,7 +29,7 @@ interface Trial {
 export interface Blunder {
   readonly name: string;
   readonly words: string;
-  /** A gyro aligned to nobody knows what, beside a plan alone, can't be told from a hole set that way. */
+  /** A gyro aligned to no one knows what, beside a plan alone, can't be told from a hole set that way. */
   readonly never?: Company;
   readonly trial: (seed: number, wanted: number, company: Company) => Trial;
 }
@@ -293,7 +293,7 @@ export function count(one: Blunder, company: Company, trials: number, firstSeed:
   return { ...tally, missed, underWrong };
 }
 
-/** A hole on which nobody blundered; a third of them with magnetite beside the hole. */
+/** A hole on which no one blundered; a third of them with magnetite beside the hole. */
 export function cleanSurvey(seed: number): {
   readonly findings: readonly Finding[];
   readonly spikes: readonly Taken[];

@@ -209,7 +209,7 @@ export function runOf(
   return { name, tool, pass, north: NORTH[tool], shots: pass === 'out' ? shots.reverse() : shots };
 }
 
-/** What stands beside a run. */
+/** What is beside a run. */
 export const COMPANY = ['the line-up', 'the plan', 'another run', 'neighbours'] as const;
 export type Company = (typeof COMPANY)[number];
 

@@ -26,7 +26,7 @@ describe('one sentence', () => {
     expect(readNmea(sentence('GPGSV,1,1,00'))).toMatchObject({ kind: 'no fix' });
   });
 
-  test('that is estimated, typed in or simulated is no fix', () => {
+  test('that is estimated, typed in or simulated is not a fix', () => {
     for (const quality of ['6', '7', '8'])
       expect(readNmea(gga('3030.0000', '12115.0000', `${quality},08,0.9,402.0,M,,M,,`))).toMatchObject({
         kind: 'no fix',
@@ -46,7 +46,7 @@ describe('one sentence', () => {
     });
   });
 
-  test('with 60 minutes, 91 degrees or a missing side is no position', () => {
+  test('with 60 minutes, 91 degrees or a missing side is not a position', () => {
     for (const bad of ['3060.0000,S,12115.0000,E', '9100.0000,S,12115.0000,E', '3030.0000,,12115.0000,E'])
       expect(readNmea(sentence(`GPGGA,010203,${bad},1,08,0.9,402.0,M,,M,,`))).toMatchObject({ kind: 'bad' });
   });

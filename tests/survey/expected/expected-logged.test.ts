@@ -50,7 +50,7 @@ describe('an expected zone beside the log', () => {
 
   it('that the plan ties to nothing in the log is not told', () => {
     const { seen: _seen, ...untied } = LODE;
-    expect(beside([3, 3], here(10, 11, untied)).state).toBe('not told');
+    expect(beside([3, 3], here(10, 11, untied)).state).toBe('no log marker');
   });
 
   it('without a known way of the hole counts from its planned depth', () => {
@@ -63,7 +63,7 @@ describe('an expected zone beside the log', () => {
       'lode',
       '10 to 14',
       '10–11 to 14–15',
-      '13 m, 2.0 m deeper than expected; foot 15 m, as expected',
+      '13 m, 2.0 m deeper than expected; bottom 15 m, as expected',
     ]);
     expect(expectedCells(beside(times(12, 0)))[3]).toBe('passed, NOT SEEN');
     const away = { expected: LODE, top: undefined, foot: undefined };

@@ -65,8 +65,8 @@ describe('an expected contact or zone, as said', () => {
     ['', 'a name and a depth are wanted'],
     ['55', 'a name and a depth are wanted'],
     ['shale', 'a name and a depth are wanted'],
-    ['shale 78-70', 'the foot of the zone is not below its top'],
-    ['shale 5.5.5', 'is no depth in metres'],
+    ['shale 78-70', 'the bottom of the zone is not below its top'],
+    ['shale 5.5.5', 'is not a depth in metres'],
   ])('%j is refused: %s', (said, why) => {
     expect(readExpected(SCHEMA, said)).toMatchObject({ ok: false, problem: expect.stringContaining(why) });
   });

@@ -6,7 +6,7 @@ test.each([
   [365, 'Type it again: a slipped digit, or 005.0°?'],
   [-10, 'Type it again: a slipped digit, or 350.0°?'],
   [Number.NaN, 'Type degrees, like 087.5.'],
-])('%f is no azimuth, and is not folded in silence', (typed, remedy) => {
+])('%f is not an azimuth, and is not folded in silence', (typed, remedy) => {
   expect(remediesOf(checkAzimuthOnCircle(typed, AT))).toEqual([remedy]);
 });
 

@@ -51,7 +51,7 @@ describe('two digits swapped', () => {
     expect(check([12, 42, 154], SINGLE)).toEqual([]);
     expect(check([12, 42, 72, 81], SINGLE)).toEqual([]);
     expect(check([7, 19, 24, 55, 61])).toEqual([]);
-    // The first shot of another tool, at the foot of the hole: the bit at 54 is no slip of 45.
+    // The first shot of another tool, at the foot of the hole: the bit at 54 is not a slip of 45.
     expect(check([51], { ...SINGLE, toolOffsetMm: 3000 }, 54)).toEqual([]);
   });
 });

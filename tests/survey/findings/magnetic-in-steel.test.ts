@@ -9,7 +9,7 @@ const shots = [[30, 88, -60]] as const;
 test('a magnetic azimuth inside rods is unusable, and the remedy keeps the dip', () => {
   const findings = checkMagneticInSteel(runOf(shots, { ...MAGNETIC, inside: 'rods' }), SETTINGS, AT);
   expect(problemsOf(findings)).toEqual(['a magnetic azimuth inside or near steel is unusable']);
-  expect(remediesOf(findings)[0]).toContain('the dip stands');
+  expect(remediesOf(findings)[0]).toContain('the dip is kept');
 });
 
 test('so is one nearer to steel than allowed', () => {

@@ -16,7 +16,7 @@ const PEGS: SurveySettingsFile['mineGrid'] = {
 };
 
 describe('the site of a project', () => {
-  test('has no grid where none is said', () => {
+  test('has no grid if none is given', () => {
     expect(site({})).toEqual({ grid: undefined, mineGrid: undefined, declinationDeg: undefined });
   });
 
@@ -33,7 +33,7 @@ describe('the site of a project', () => {
     expect(site({ mineGrid: pegs }).mineGrid?.rotationDeg).toBeCloseTo(90, 9);
   });
 
-  test('is refused for a code that is no projected grid, in the place where it is said', () => {
+  test('is refused for a code that is not a projected grid, in the place where it is said', () => {
     const read = siteOf({ grid: { epsg: 4326 } }, FILE);
     expect(read.ok ? [] : read.findings).toMatchObject([
       { place: { file: 'project.json', field: 'grid' }, excerpt: 'EPSG 4326' },

@@ -151,7 +151,7 @@ describe('the reach', () => {
     const missed = reachOf(pathOf([0, 90, -60], [120, 90, -50]), planTo(90, -60, 80), 3, 1);
     expect(missed.within).toBe(false);
     expect(reachWords(missed, 3, 1, 'shots')).toMatch(
-      /^Target passed at \d\.\d m, and it lies behind: it CAN NOT be reached\.$/,
+      /^Target passed at \d\.\d m, and the hole is past it: it can’t be reached\.$/,
     );
   });
 });

@@ -156,7 +156,7 @@ describe('an azimuth that was never measured', () => {
   });
 });
 
-describe('a hole that nobody measured', () => {
+describe('a hole that no one measured', () => {
   /** One sigma of how far 3000 holes come off their line in 120 m, walked metre by metre: a bend of their own and a wander. */
   const walkedM = (bendPer30m: number) => {
     const draw = normals(20260601);
@@ -214,7 +214,7 @@ describe('below the last shot', () => {
   const sigma = (depthM: number, projection: 'straight' | 'trend' = 'straight') =>
     uncertaintyAt(stations, at(depthM), QUIET, projection).ellipse.longM;
 
-  test('a hole strays by itself, the more the further nobody has measured', () => {
+  test('a hole strays by itself, the more the further no one has measured', () => {
     expect(sigma(120)).toBeCloseTo(0.11, 2);
     expect(sigma(150)).toBeCloseTo(0.21, 2);
     expect(sigma(180)).toBeCloseTo(0.66, 2);

@@ -4,7 +4,7 @@ import { placeLabels } from '../../../src/survey/pictures/svg-labels.ts';
 
 const FRAME = { width: 640, height: 400 };
 
-test('a label alone stands above its point to the right', () => {
+test('a label alone is above its point to the right', () => {
   expect(placeLabels([{ at: { x: 100, y: 100 }, words: 'collar' }], FRAME, 12)).toMatchObject([
     { x: 106, y: 95 },
   ]);

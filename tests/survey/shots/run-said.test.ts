@@ -48,7 +48,7 @@ describe('a survey run said on one line', () => {
     });
   });
 
-  it('said twice of one thing is the last that was said', () => {
+  it('given twice of one thing is the last that was said', () => {
     expect(readRunSaid('magnetic open rods out single')).toMatchObject({
       ok: true,
       run: { inside: 'rods', pass: 'single' },
@@ -89,15 +89,15 @@ describe('a survey run said on one line', () => {
   });
 
   it.each([
-    ['', 'nothing is no class of tool'],
-    ['gyro', 'gyro is no class of tool'],
-    ['constructor', 'constructor is no class of tool'],
+    ['', 'nothing is not a class of tool'],
+    ['gyro', 'gyro is not a class of tool'],
+    ['constructor', 'constructor is not a class of tool'],
     ['magnetic up', '"up" says nothing'],
     ['magnetic from east', '"from east" says nothing'],
     ['magnetic offset', '"offset " says nothing'],
     ['magnetic offset 500', '"offset 500" says nothing'],
     ['magnetic rank 101', '"rank 101" says nothing'],
-    ['magnetic on 12.3.2026', '12.3.2026 is no date'],
+    ['magnetic on 12.3.2026', '12.3.2026 is not a date'],
   ])('%j is refused: %s', (said, why) => {
     expect(readRunSaid(said)).toMatchObject({ ok: false, problem: expect.stringContaining(why) });
   });

@@ -72,7 +72,7 @@ describe('the stations of a path', () => {
     ]);
   });
 
-  test('have a shot at the collar only where no line-up stands there', () => {
+  test('have a shot at the collar only where no line-up is there', () => {
     const run = runOf([
       [0, 88, -61],
       [30, 90, -60],

@@ -47,7 +47,7 @@ describe('what a rule asks', () => {
     );
   });
 
-  test('is asked again where it came to be met anew', () => {
+  test('is asked again where it came to be met again', () => {
     const again = lost([0, 'no return', 'no return', 0, 'no return', 'no return'], [settled]);
     expect(advice(again).verdict).toBe('ask');
   });

@@ -79,7 +79,7 @@ describe('the check of a hole', () => {
         severity: 'note',
         excerpt: 'bit stuck',
         problem: 'ended by ABC where the advice, on the log to 4 m, was "not yet"',
-        remedy: 'Nothing to mend (the manager was called): shown so that the rules can be tuned.',
+        remedy: 'No action needed (the manager was called); shown for tuning the rules.',
       },
     ]);
   });

@@ -167,7 +167,7 @@ describe('a hole that is about to be ended', () => {
     });
   });
 
-  test('is not asked about by a rule on stopping short while nobody ends it: that is no alarm', () => {
+  test('is not asked about by a rule on stopping short while no one ends it: that is not an alarm', () => {
     expect(rules.map(alarms)).toEqual([false, false]);
   });
 });

@@ -173,7 +173,7 @@ describe('found is', () => {
     expect(codes(minimum, boundary)).toEqual([]);
   });
 
-  test('rules of which none ends a hole; none at all is no fault', () => {
+  test('rules of which none ends a hole; none at all is not a fault', () => {
     expect(checkRules([rule({ held: {} }, { verdict: 'ask' })], SCHEMA, PLACE)).toMatchObject([
       { code: 'termination-nothing-ends' },
     ]);

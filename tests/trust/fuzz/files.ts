@@ -150,7 +150,7 @@ const recordsOf = (text: string): readonly (readonly string[])[] =>
 const certificate = target('a certificate of results', paper('WA26-0417.csv'), (text) => {
   const { lines, assays, findings } = readResults(RESULTS, recordsOf(text), 'WA26-0417.csv');
   const values = assays.flatMap((assay) => Object.values(assay.values).map((each) => each.value));
-  if (values.some((each) => !Number.isFinite(each) || each < 0)) return 'a value that is no mass fraction';
+  if (values.some((each) => !Number.isFinite(each) || each < 0)) return 'a value that is not a mass fraction';
   return lines.length === assays.length ? unsound(findings) : 'a line without its values';
 });
 

@@ -85,7 +85,7 @@ const shots = target(
       { file: 'shots.csv' },
     );
     const numbers = read.shots.flatMap(({ depthMm, dipDeg }) => [Number(depthMm), dipDeg]);
-    return numbers.every(Number.isFinite) ? unsound(read.findings) : 'a shot that is no number';
+    return numbers.every(Number.isFinite) ? unsound(read.findings) : 'a shot that is not a number';
   },
 );
 
@@ -100,7 +100,7 @@ const collars = target(
     const whole = read.collars.every((each) =>
       Number.isSafeInteger(each.eastingMm + each.northingMm + each.elevationMm),
     );
-    return whole ? unsound(read.findings) : 'a collar that is no whole number of millimetres';
+    return whole ? unsound(read.findings) : 'a collar that is not a whole number of millimetres';
   },
 );
 
@@ -135,7 +135,7 @@ const readings = target(
     });
     if (!plan.ok) return refusedBare(plan.findings);
     const wild = plan.value.taken.find(({ now }) => 'number' in now && !Number.isFinite(now.number));
-    return wild === undefined ? undefined : 'a reading that is no number';
+    return wild === undefined ? undefined : 'a reading that is not a number';
   },
 );
 

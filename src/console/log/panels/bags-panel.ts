@@ -22,7 +22,7 @@ export function bagsPanel(project: Project, hole: Document, room: number, width:
   const { rodMm, state, logFromMm } = headerOf(hole);
   const ahead = streamAheadOf(project, hole, 40);
   const waiting = [
-    ...waitingMismatches(hole).map(([, rod]) => line(`rod ${rod.rod}: ${nameOf(rod)}? ;mend`, 'alert')),
+    ...waitingMismatches(hole).map(([, rod]) => line(`rod ${rod.rod}: ${nameOf(rod)}? ;fix`, 'alert')),
     ...ahead.putOff.map((put) => line(`${put.number}  put off: ${put.reason}`, 'warn')),
   ];
   if (isOver(state)) return [...usedLines(hole, state, ahead.numberedLeft), ...waiting].slice(0, room);

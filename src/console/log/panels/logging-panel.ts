@@ -92,7 +92,7 @@ function askedLine(hole: Document): readonly Line[] {
   return [spans([`${asked.length} marked ?, oldest ${formatInterval(first[1])}: = settles`, 'warn'])];
 }
 
-/** What waits for its row, the first of it and how many more; the depth stands first, for a narrow panel cuts the end. */
+/** What waits for its row, the first of it and how many more; the depth comes first, for a narrow panel cuts the end. */
 function waitingLine(project: Project, hole: Document): readonly Line[] {
   const [first, ...more] = waitingDown(hole);
   if (first === undefined) return [];

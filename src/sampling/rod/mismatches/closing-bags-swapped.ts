@@ -6,7 +6,7 @@ import { holding } from './shift.ts';
 export const closingBagsSwapped: MismatchKind = {
   code: 'closing-bags-swapped',
   name: 'the last two calicos the wrong way round',
-  happened: 'All bags of this rod are there, and the last two lie in each other’s place.',
+  happened: 'All bags of this rod are there, and the last two are in each other’s place.',
   claims: ['the last two lie in each other’s place'],
   ground:
     'Hold both beside their piles. If only the row is wrong, put them right; if each holds what the other should, take that way.',

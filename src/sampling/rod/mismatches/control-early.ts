@@ -5,7 +5,7 @@ import { choosing, freeOfKind, layWith, type MismatchKind } from '../mismatch.ts
 export const controlEarly: MismatchKind = {
   code: 'control-early',
   name: 'a control put in early',
-  happened: 'A control that is due later lies in this rod, under a number that was a metre’s.',
+  happened: 'A control that is due later is in this rod, under a metre’s number.',
   claims: ['a control lies under a metre’s number'],
   ground: 'Find the sachet bag. It keeps its number; the number kept for it further on becomes a metre.',
   nearSplitter: true,

@@ -10,7 +10,7 @@ export const foreign: MismatchKind = {
   happened: 'The number on the last bag belongs to no hole and to no block of this project.',
   claims: ['the number is of no hole and no block'],
   ground:
-    'Read the number again. If it is so, write the right number on the calico and cross the foreign one out.',
+    'Read the number again. If it is right, write the right number on the calico and cross the foreign one out.',
   nearSplitter: false,
   suppose: (situation) => {
     const { digits } = situation.seen;

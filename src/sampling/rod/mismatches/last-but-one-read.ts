@@ -6,7 +6,7 @@ export const lastButOneRead: MismatchKind = {
   name: 'the last calico but one was read',
   happened: 'The number read is on the calico before the last one, and the bags are as they should be.',
   claims: ['the last but one was read, and the row is right'],
-  ground: 'Read the very last calico of the row again. If it is the one expected, nothing is to be mended.',
+  ground: 'Read the very last calico of the row again. If it is the one expected, nothing needs fixing.',
   nearSplitter: false,
   suppose: ({ endings, beside }) =>
     endings.flatMap((issue) => {

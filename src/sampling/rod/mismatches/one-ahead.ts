@@ -15,10 +15,10 @@ export const oneAhead: MismatchKind = {
   code: 'one-ahead',
   name: 'the stream is ahead',
   happened:
-    'The bags were ahead before this rod began: a rod above passed over one number or more, and nobody read its bags.',
+    'The bags were ahead before this rod began: a rod above passed over one number or more, and no one read its bags.',
   claims: ['the row began a number ahead'],
   ground:
-    'Look through the bags of the rods above that nobody read for the number left out. Cut the empty calico up: that number is spoiled.',
+    'Look through the bags of the unread rods above for the number left out. Cut the empty calico up: that number is spoiled.',
   nearSplitter: true,
   asks: 'Which number is on the empty calico?',
   suppose: (situation) => {

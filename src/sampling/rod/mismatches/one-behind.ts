@@ -6,7 +6,8 @@ import { holding, primariesBefore, withDuplicates } from './shift.ts';
 export const oneBehind: MismatchKind = {
   code: 'one-behind',
   name: 'the stream is one behind',
-  happened: 'The bags were a number behind before this rod: a metre above has no bag, and nobody read there.',
+  happened:
+    'The bags were a number behind before this rod: a metre above has no bag, and it was not read there.',
   claims: ['the row began a number behind'],
   ground:
     'Find the pile without a calico above. Spear it into a new bag (;bag 46-47 and its number), or leave the metre without a sample.',

@@ -4,7 +4,7 @@ import { freeOfKind, layWith, type MismatchKind, MOST_SKIPPED, spoiled, without 
 export const skipped: MismatchKind = {
   code: 'skipped',
   name: 'a number skipped',
-  happened: 'A numbered bag was passed over, and the metres behind it are in the next numbers.',
+  happened: 'A numbered bag was skipped, and the metres after it are in the next numbers.',
   claims: ['a number was passed over'],
   ground: 'Find the empty calico with the number left out and cut it up: that number is spoiled.',
   nearSplitter: true,

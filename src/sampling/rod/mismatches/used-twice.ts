@@ -4,7 +4,7 @@ import { freeOfKind, layWith, type MismatchKind } from '../mismatch.ts';
 export const usedTwice: MismatchKind = {
   code: 'used-twice',
   name: 'a number used twice',
-  happened: 'Two bags carry the same number, and the metres behind them are a number short.',
+  happened: 'Two bags carry the same number, and the metres after them are a number short.',
   claims: ['a number is on two bags'],
   ground:
     'Find the two calicos with one number. Keep it on the upper metre; write the new number, given in the mending, on the lower one.',

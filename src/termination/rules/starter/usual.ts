@@ -4,7 +4,7 @@ import type { Rule } from '../rule.ts';
 export const USUAL_RULES: readonly Rule[] = [
   {
     name: 'hold',
-    words: 'Somebody wants to be called before this hole is ended.',
+    words: 'Someone wants to be called before this hole is ended.',
     verdict: 'ask',
     when: { held: {} },
   },

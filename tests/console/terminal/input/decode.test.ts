@@ -59,7 +59,7 @@ describe('typing', () => {
     const bytes = encoder.encode('°😀');
     expect(short(...Array.from(bytes, (byte) => Uint8Array.of(byte)))).toBe('°😀');
   });
-  it('bytes that are no UTF-8 show as a replacement character, and the rest is read on', () => {
+  it('bytes that are not UTF-8 show as a replacement character, and the rest is read on', () => {
     expect(short(Uint8Array.of(0xff, 0x61))).toBe('\ufffda');
     expect(short(Uint8Array.of(0xc3, 0x61))).toBe('\ufffda');
     expect(short(Uint8Array.of(0xe0, 0x80, 0x80, 0x61))).toBe('\ufffda');

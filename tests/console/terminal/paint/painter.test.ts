@@ -57,7 +57,7 @@ describe('painting', () => {
     show('pyr');
     expect(writes[1]).toBe('\x1b[?2026h\x1b[1;4H\x1b[K\x1b[2;1H\x1b[K\x1b[?2026l');
   });
-  it('paints everything anew after a reset', async () => {
+  it('paints everything again after a reset', async () => {
     const { painter, terminal, cells, show } = stand(size);
     show('one');
     await cells();
