@@ -23,7 +23,7 @@ import { scanIntoDispatch } from './samples/dispatch.ts';
 import { scanBag } from './samples/scan.ts';
 import { type Health, holeInHand, type Message, rowLeft, type State } from './state.ts';
 import { keptIfRefused, type Step, saying, sayingFinding, still, type World } from './step.ts';
-import { chordOf, type KeyEvent } from './terminal/input/keys.ts';
+import { chordOf, type KeyEvent, keyPress } from './terminal/input/keys.ts';
 
 /** What can happen to the console: a key, a bag scanned in one burst, the clock, the disk's answer, what is found of the files. */
 export type Happening =
@@ -195,10 +195,31 @@ function inPrompt(state: State, event: KeyEvent, world: World): Step {
   return promptKey(state, event, world);
 }
 
+/**
+ * A bag number that came in one burst with its Enter. Behind words that wait for a value it is that value: a scanner fills it in, and a hand that
+ * typed while the program was held up is not taken for a scanner.
+ */
 function scan(state: State, number: string): Step {
   if (state.prompt?.kind === 'dispatch') return scanIntoDispatch(state, number);
+  if (waitsForValue(state))
+    return [
+      state,
+      [
+        {
+          do: 'replay',
+          events: [...[...number].map((text) => ({ kind: 'text', text }) as const), keyPress('enter')],
+        },
+      ],
+    ];
   const hole = holeInHand(state);
   return hole === undefined
     ? still(saying(state, `Bag ${number}: open its hole first.`, 'warn'))
     : scanBag(state, hole, number);
+}
+
+/** True behind a `;` word begun on the line, and behind what is typed in a question. `;scan 46` compares, and a rod check reads, as they are. */
+function waitsForValue({ prompt, draft }: State): boolean {
+  if (prompt === undefined || prompt.kind === 'scanned') return /^;(?!scan +\S)/.test(draft.text);
+  if (prompt.kind === 'rod' || prompt.kind === 'mismatch') return false;
+  return 'draft' in prompt && prompt.draft !== undefined && prompt.draft.text !== '';
 }

@@ -236,6 +236,23 @@ describe('a bag compared with where it lies', () => {
     expect(sitting.state().draft.text).toBe(';scan 2 ');
   });
 
+  it.each([
+    [';numbered MB000601 ', 'MB000720\r'],
+    [';numbered MB000601 MB000720\r', ''],
+    [';bag 3-4 spare ', 'MB000699\r'],
+  ])('is filled into the words that wait for it, however the keys arrive: %j, %j', async (first, second) => {
+    const expected = await sitDown(sampleFiles());
+    const sitting = await sitDown(sampleFiles());
+    expected.press('enter');
+    sitting.press('enter');
+    expected.enter(`${first}${second}`.replace('\r', ''));
+    sitting.burst(first);
+    sitting.burst(second);
+    expect(sitting.state().prompt).toEqual(expected.state().prompt);
+    expect(sitting.state().message?.text).toBe(expected.state().message?.text);
+    expect(sitting.state().draft.text).toBe(expected.state().draft.text);
+  });
+
   it('is told whole on the smallest screen, the driller’s word with it, and takes no key from the line', async () => {
     const sitting = await sitDown(sampleFiles());
     sitting.happen({ kind: 'scan', number: 'MB000129' });
