@@ -2,14 +2,18 @@ import { resolve } from 'node:path';
 import type { Home } from '../desk/arriving/arrival.ts';
 import { readArrival } from '../desk/arriving/read-arrival.ts';
 import { type TakenArrival, takeArrival } from '../desk/arriving/take-arrival.ts';
+import { parentsOf } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
+import { schemaDiff } from '../schema/change/schema-diff.ts';
+import { resolveSchema } from '../schema/read/resolve.ts';
 import type { OpenQuestion } from '../standing/questions.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { oneLine } from './questions.ts';
 import { EXIT, say, sayTrouble } from './say.ts';
+import { differenceLine } from './schema-diff.ts';
 
 /** What `offsider receive` is given. */
 export interface ReceiveAsked extends Shared {
@@ -44,10 +48,25 @@ export async function takeFile(at: AtProject, file: string, mayClear: boolean): 
   for (const each of arrival.value.documents) {
     const taken = await takeArrival(at.desk, at.project.schema, each, mayClear);
     sayTaken(at, taken);
-    if (taken.ok !== true || taken.asked.length > 0) fine = false;
+    if (taken.ok !== true || taken.asked.length > 0 || taken.drift.length > 0) fine = false;
   }
-  for (const { what, why } of arrival.value.left) say(at.outside, `Left: ${what}: ${why}`);
+  for (const { what, why, logging } of arrival.value.left) {
+    const drift = logging === undefined ? [] : await schemaDrift(at, logging);
+    say(at.outside, [`Left: ${what}: ${why}`, ...drift].join('\n'));
+    if (drift.length > 0) fine = false;
+  }
   return fine;
+}
+
+/** What the sender's schema logs otherwise than ours, as `schema diff` says it. What both extend beside it is ours. */
+async function schemaDrift({ desk, project }: AtProject, text: string): Promise<readonly string[]> {
+  const ours = desk.logging();
+  const parents = ours === undefined ? undefined : await parentsOf(realDisk, desk.folder(), ours);
+  const theirs = resolveSchema({ file: `their ${HAND_WRITTEN.logging}`, text }, parents);
+  if (!theirs.ok) return [`  it can't be read as a schema: ${theirs.findings[0]?.problem ?? ''}`];
+  return schemaDiff(project.schema, theirs.value.schema).map(
+    (each) => `  ${differenceLine(each, { first: 'ours', second: 'theirs' })}`,
+  );
 }
 
 function homeOf({ desk, project }: AtProject): Home {
@@ -72,7 +91,8 @@ function sayTaken({ outside }: AtProject, taken: TakenArrival): void {
     sayTrouble(outside, { findings: [wrongUse.at({ file: from, thing: name }, { problem, remedy })] });
     return;
   }
-  say(outside, [`${taken.name}: ${outcomeWords(taken)}`, ...taken.asked.map(askedLine)].join('\n'));
+  const drift = taken.drift.map((each) => `  by our schema: ${each}`);
+  say(outside, [`${taken.name}: ${outcomeWords(taken)}`, ...taken.asked.map(askedLine), ...drift].join('\n'));
 }
 
 const WORDS = {

@@ -39,9 +39,10 @@ async function resolvedAt(named: string): Promise<Result<ResolvedSchema>> {
   return read.ok ? resolveSchema(read.value.file, read.value.loadParent) : read;
 }
 
-function differenceLine(
+/** One difference in a line; what is only in one is said to be in that, by the name given it. */
+export function differenceLine(
   { thing, label, only, differs = [] }: SchemaDifference,
-  asked: SchemaDiffAsked,
+  asked: Pick<SchemaDiffAsked, 'first' | 'second'>,
 ): string {
   if (only !== undefined)
     return `${thing} (${label}): only in ${only === 'first' ? asked.first : asked.second}`;

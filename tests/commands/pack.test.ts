@@ -396,4 +396,21 @@ describe('what arrives and is not sound', () => {
     mkdirSync(join(camp, 'in.zip'));
     expect((await receiveIn(camp, join(camp, 'in.zip'))).err).toContain('it is not a file');
   });
+
+  it('names what the sender logs differently where its schema came along, and exits with 1', async () => {
+    const theirs = oneHole();
+    const ours = oneHole();
+    const path = join(theirs, 'logging.json');
+    const logging = JSON.parse(readFileSync(path, 'utf8'));
+    const named = { code: 'DUN', label: 'dunite', look: 'olive green', pair: 'uj' };
+    logging.lists = { ...logging.lists, rocks: { ...logging.lists?.rocks, codes: [named] } };
+    writeFileSync(path, JSON.stringify(logging));
+    const { outbox } = await packIn(theirs);
+    const bundle = outbox.find((each) => !each.endsWith('.eml')) ?? '';
+    const taken = await receiveIn(ours, join(theirs, 'outbox', bundle));
+    expect(taken.code).toBe(1);
+    expect(taken.out).toContain('logging.json: it differs from ours, which was written by hand and is kept');
+    expect(taken.out).toContain('  code rocks DUN (dunite): only in theirs');
+    expect(readFileSync(join(ours, 'logging.json'), 'utf8')).not.toContain('DUN');
+  });
 });

@@ -109,6 +109,16 @@ describe('receive', () => {
     expect(plan(ours).plan.plan).toMatchObject({ depthMm: 126_000, target: 'Cuckoo lode, as mapped' });
   });
 
+  it('names what rows of a copy mean otherwise by our schema, once, and exits with 1', async () => {
+    const [ours, theirs] = [copyOfSample(), copyOfSample()];
+    const meaning = { list: 'rocks', code: 'ZZZ', label: 'a rock that our list has not', pair: 'zq' };
+    await edit(theirs, [{ put: ['legendCodes', 'rocks ZZZ'], thing: meaning }]);
+    const taken = await take(ours, file(theirs));
+    expect(taken.code).toBe(1);
+    expect(taken.out).toMatch(/newer than ours, taken in.*\n {2}by our schema: .*ZZZ/);
+    expect(await take(ours, file(theirs))).toMatchObject({ code: 0 });
+  });
+
   it('of a rod that both recorded keeps one, by number', async () => {
     const [ours, theirs] = [copyOfSample(), copyOfSample()];
     const rod = (id: string, minute: number): Change => ({

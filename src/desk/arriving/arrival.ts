@@ -10,6 +10,8 @@ export interface ArrivedDocument {
 export interface LeftAlone {
   readonly what: string;
   readonly why: string;
+  /** Of a logging.json that is not ours: its text, to say what it logs differently. */
+  readonly logging?: string;
 }
 
 /** What came in one file: documents to be taken in, in their order, and what is left. */

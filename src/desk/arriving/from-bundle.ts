@@ -1,6 +1,7 @@
 import { documentPath } from '../../files/document-file.ts';
 import { inflateExactly } from '../../files/inflate.ts';
 import { holdToShape } from '../../files/json-shape.ts';
+import { HAND_WRITTEN } from '../../files/project-folder.ts';
 import { copyIn } from '../../files/read-copy.ts';
 import { OTHER_LIMITS, readJsonText } from '../../files/read-json.ts';
 import { ok, type Result, refused } from '../../finding/finding.ts';
@@ -55,6 +56,9 @@ function documentIn({ name, bytes }: UnpackedEntry, file: string): Result<Arrive
 }
 
 function handWritten({ name, bytes }: UnpackedEntry, file: string, home: Home): readonly LeftAlone[] {
-  if (name.includes('/') || new TextDecoder().decode(bytes) === home.handWritten[name]) return [];
-  return [{ what: `${file}, ${name}`, why: 'it differs from ours, which was written by hand and is kept' }];
+  const text = new TextDecoder().decode(bytes);
+  if (name.includes('/') || text === home.handWritten[name]) return [];
+  const logging = name === HAND_WRITTEN.logging ? { logging: text } : {};
+  const why = 'it differs from ours, which was written by hand and is kept';
+  return [{ what: `${file}, ${name}`, why, ...logging }];
 }

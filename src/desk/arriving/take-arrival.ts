@@ -3,6 +3,7 @@ import type { Document } from '../../record/document.ts';
 import { outsideChanges } from '../../record/outside.ts';
 import { settledAway } from '../../record/written.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
+import { schemaChangesOf } from '../../standing/hole-schema.ts';
 import { type OpenQuestion, questionWords } from '../../standing/questions.ts';
 import {
   changeWords,
@@ -28,6 +29,8 @@ export type TakenArrival = { readonly name: string; readonly from: string } & (
       readonly asked: readonly OpenQuestion[];
       /** What it did to ours, in words; empty where it changed nothing or was not here. */
       readonly did: string;
+      /** What rows of it mean otherwise by our schema than they were logged with, where ours did not say so before. */
+      readonly drift: readonly string[];
     }
   | { readonly ok: false; readonly problem: string }
   /** Not taken in: it takes much away, and no one said that it may. */
@@ -70,6 +73,7 @@ export async function takeArrival(
     outcome,
     edited: taken ? outsideChanges(document).length : 0,
     asked: questionWords(schema, received.document).filter(({ id }) => !asked.has(id)),
+    drift: driftOf(schema, before, received.document),
     did:
       before === undefined
         ? ''
@@ -78,6 +82,14 @@ export async function takeArrival(
             dangersTaken(schema, before, received.document).rows,
           ),
   };
+}
+
+/** What our schema changes for the rows of a hole that came, in words: its legend says what they were logged with. */
+function driftOf(schema: LoggingSchema, before: Document | undefined, after: Document): readonly string[] {
+  if (after.kind !== 'hole') return [];
+  const words = (hole: Document) => schemaChangesOf(schema, hole).map(({ problem }) => problem);
+  const known = new Set(before === undefined ? [] : words(before));
+  return words(after).filter((each) => !known.has(each));
 }
 
 /** What a copy does, the dangers that its rows would no longer say first. */
