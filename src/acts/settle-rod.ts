@@ -1,7 +1,7 @@
 import type { Bag } from '../hole/bags.ts';
 import type { Made } from '../hole/commands/made.ts';
 import { holeNouns, holeThings } from '../hole/hole.ts';
-import type { Change, Document, Id } from '../record/document.ts';
+import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { keptBySettling } from '../record/questions.ts';
 import { sentIn } from '../standing/dispatches.ts';
 import { rodTwiceInWords, sidesOf } from '../standing/questions.ts';
@@ -77,14 +77,25 @@ function numbersHeld(hole: Document, out: Id, documents: Iterable<Document>): Re
   ]);
 }
 
-/** What was seen of the cyclone and the splitter at the record taken out goes to the one kept, where that has nothing. */
+/**
+ * What was seen of the cyclone and the splitter at the record taken out goes to the one kept: all of it where that has none, else what nobody looked
+ * at there. Where both looked and saw different things, the record that was chosen says which.
+ */
 function hygieneFollows(hole: Document, out: Id, kept: Id): readonly Change[] {
   const all = holeThings(hole, 'hygiene');
-  const has = all.some(([, each]) => each.rod === kept);
-  return all
-    .filter(([, each]) => each.rod === out)
-    .map(
+  const there = all.findLast(([, each]) => each.rod === kept);
+  const leaving = all.filter(([, each]) => each.rod === out);
+  const seen: Thing = Object.assign({}, ...leaving.map(([, each]) => each));
+  const fresh = Object.entries(seen).filter(([field]) => !Object.hasOwn(there?.[1] ?? {}, field));
+  if (there === undefined)
+    return leaving.map(
       ([id], index): Change =>
-        has || index > 0 ? { remove: ['hygiene', id] } : { patch: ['hygiene', id], set: { rod: kept } },
+        index > 0 ? { remove: ['hygiene', id] } : { patch: ['hygiene', id], set: { ...seen, rod: kept } },
     );
+  return [
+    ...leaving.map(([id]): Change => ({ remove: ['hygiene', id] })),
+    ...(fresh.length === 0
+      ? []
+      : [{ patch: ['hygiene', there[0]] as const, set: Object.fromEntries(fresh) }]),
+  ];
 }

@@ -110,6 +110,23 @@ describe('a rod that two copies recorded', () => {
     expect(Object.keys(other.tables.hygiene ?? {})).toEqual(['h-2']);
   });
 
+  it('leaves the kept record what only the other one looked at, and its own word where both looked', () => {
+    const seen = (id: string, at: string, look: Thing): Change => ({
+      put: ['hygiene', id],
+      thing: { rod: at, ...look },
+    });
+    const both = bothRecorded(
+      seen('h-1', 'a-1', { splitterLevel: true }),
+      seen('h-2', 'b-1', { splitterLevel: false, cycloneClean: false }),
+    );
+    expect(settled(both, 'first').hole.tables.hygiene).toEqual({
+      'h-1': { rod: 'a-1', splitterLevel: true, cycloneClean: false },
+    });
+    expect(settled(both, 'second').hole.tables.hygiene).toEqual({
+      'h-2': { rod: 'b-1', splitterLevel: false, cycloneClean: false },
+    });
+  });
+
   it('is refused as both: one rod is done once', () => {
     const both = bothRecorded();
     const done = settleQuestion(PROJECT, both, questionWords(SCHEMA, both)[0]?.id ?? '', 'both', () => 's-1');
