@@ -23,7 +23,7 @@ export function recordPhoto(
   if (tray === undefined) return refused(notReady(hole, said.tray, 'no chips are in it yet'));
   if (!tray.done && headerOf(hole).state === 'drilling')
     return refused(notReady(hole, said.tray, `it is filled to ${formatDepth(tray.toMm)} m only`));
-  const there = holeThings(hole, 'trays').find(([, each]) => each.tray === said.tray);
+  const there = holeThings(hole, 'trays').findLast(([, each]) => each.tray === said.tray);
   const { fromMm, toMm } = tray;
   const what = `photograph of tray ${said.tray}: ${said.file}`;
   if (there !== undefined)

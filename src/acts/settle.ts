@@ -2,8 +2,9 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
 import { QUESTION_FINDINGS, REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
+import { HOLE_RECORDS } from '../hole/records.ts';
 import type { Project } from '../project/project.ts';
-import { formatInterval, within } from '../quantity/interval.ts';
+import { formatInterval, type Interval, within } from '../quantity/interval.ts';
 import { applyChanges } from '../record/apply.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { isObject, type Json, own, sameJson } from '../record/json.ts';
@@ -68,10 +69,13 @@ export function settleQuestion(
   const words = inWords(schema, document, question, asked);
   const now = standsNow(document, asked);
   const settled = settledChanges(document, asked, chosen);
-  if (chosen === 'ours') return ok({ what: `settled ${words.cell}: kept ${words.stands}`, changes: settled });
+  const out = givesWay(document, asked, chosen, newId);
+  if (chosen === 'ours')
+    return ok({ what: `settled ${words.cell}: kept ${words.stands}`, changes: [...out, ...settled] });
   if (now === 'gone') return refused(goneSince(document, words.cell));
   if (now === 'changed') return refused(changedSince(document, words));
-  const changes = [...(now === 'theirs' ? [] : takeTheirs(document, asked, newId)), ...settled];
+  const taken = now === 'theirs' ? [] : out.length > 0 ? out : takeTheirs(document, asked, newId);
+  const changes = [...taken, ...settled];
   const unfit = rowUnfit(project, document, asked, changes);
   if (unfit !== undefined) return refused(unfit);
   return ok({ what: `settled ${words.cell}: theirs taken, ${words.stands} → ${words.theirs}`, changes });
@@ -156,11 +160,49 @@ function takeTheirs(document: Document, asked: StoredQuestion, newId: () => Id):
     return [
       { put: [table, newId()], thing: { ...sharedFields(rival?.[1] ?? {}, name), ...shared } as Thing },
     ];
+  // A decision is one thing with its depth and its reason: the one chosen counts as the last one.
+  if (rival !== undefined && HOLE_RECORDS.latestAlone.has(table))
+    return [{ remove: [table, rival[0]] }, { put: [table, rival[0]], thing: rival[1] }];
   if (member === undefined) return [cellSet(table, thing, name, theirs)];
   const held = own(own(own(document.tables, table), thing), name);
   const { [member]: _, ...others } = isObject(held) ? held : {};
   const members = theirs === null ? others : { ...others, [member]: theirs };
   return [cellSet(table, thing, name, members)];
+}
+
+/**
+ * What a record loses that counts whatever a later one says: a cavity settled as solid, metres settled as sampled. It is taken out of the metres that
+ * the two share and stands on the others; nothing where the question is of another kind.
+ */
+function givesWay(
+  document: Document,
+  asked: StoredQuestion,
+  chosen: 'ours' | 'theirs',
+  newId: () => Id,
+): readonly Change[] {
+  const { table, thing, field = '' } = asked;
+  const rival = rivalOf(document, asked);
+  const stands = own(own(document.tables, table), thing);
+  const [wins, loses] = chosen === 'ours' ? [asked.ours, asked.theirs] : [asked.theirs, asked.ours];
+  const isCavity = table === 'feltByDriller' && field === 'felt' && loses === 'cavity';
+  const isUnsampled = table === 'stream' && field === 'unsampled' && wins === null;
+  if (rival === undefined || stands === undefined || !(isCavity || isUnsampled)) return [];
+  const [[id, out], other] = chosen === 'ours' ? [rival, stands] : [[thing, stands] as const, rival[1]];
+  const [from, to] = [out, other].map((each) => each as unknown as Interval) as [Interval, Interval];
+  const { [field]: _, fromMm: _from, toMm: _to, ...rest } = out;
+  const pieces: readonly (readonly [number, number, Thing])[] = [
+    [from.fromMm, Math.min(to.fromMm, from.toMm), out],
+    ...(isUnsampled && Object.keys(rest).length > 0
+      ? [[Math.max(from.fromMm, to.fromMm), Math.min(from.toMm, to.toMm), rest] as const]
+      : []),
+    [Math.max(to.toMm, from.fromMm), from.toMm, out],
+  ];
+  return [
+    { remove: [table, id] },
+    ...pieces.flatMap(([fromMm, toMm, record]): readonly Change[] =>
+      fromMm < toMm ? [{ put: [table, newId()], thing: { ...record, fromMm, toMm } }] : [],
+    ),
+  ];
 }
 
 /** What a record of part of the metres takes over of a whole one: the value asked about, and who said it where that belongs to it. */

@@ -11,9 +11,11 @@ export interface Records {
   readonly tables: ReadonlySet<string>;
   /** Fields in which two records of one place say different things; none where they are of two places or agree. */
   readonly contradict: (table: string, one: Thing, other: Thing) => readonly string[];
+  /** Of them those in which only the last record of each copy can contradict the other's last. */
+  readonly latestAlone: ReadonlySet<string>;
 }
 
-export const NO_RECORDS: Records = { tables: new Set(), contradict: () => [] };
+export const NO_RECORDS: Records = { tables: new Set(), contradict: () => [], latestAlone: new Set() };
 
 /** A record that one copy made and the other has not, with the entry that wrote it last. */
 interface Made {
@@ -60,8 +62,11 @@ export function inOneOrder(
       if (isOurs) changes.push({ remove: [table, id] });
       changes.push({ put: [table, id], thing });
     }
-    for (const [index, later] of order.entries())
-      for (const earlier of order.slice(0, index))
+    const asked = records.latestAlone.has(table)
+      ? order.filter((each) => each === a.at(-1) || each === b.at(-1))
+      : order;
+    for (const [index, later] of asked.entries())
+      for (const earlier of asked.slice(0, index))
         if (earlier.isOurs !== later.isOurs)
           for (const field of records.contradict(table, earlier.thing, later.thing))
             rivals.push({

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { settleQuestion } from '../../src/acts/settle.ts';
+import { wordAt } from '../../src/hole/drilled.ts';
+import { holeNouns } from '../../src/hole/hole.ts';
 import { HOLE_RECORDS } from '../../src/hole/records.ts';
 import type { Project } from '../../src/project/project.ts';
 import { depthFromMm } from '../../src/quantity/depth.ts';
@@ -9,8 +11,10 @@ import { type Change, type Document, emptyDocument, type Thing } from '../../src
 import { sameJson } from '../../src/record/json.ts';
 import { merge } from '../../src/record/merge.ts';
 import type { LoggingSchema } from '../../src/schema/logging-schema.ts';
+import { dangersMet } from '../../src/standing/dangers.ts';
 import { questionWords } from '../../src/standing/questions.ts';
 import { streamFactAt } from '../../src/standing/stream.ts';
+import { traysOf } from '../../src/standing/trays.ts';
 import { holeMade } from '../desk/support/values.ts';
 import { runs } from '../support/long-run.ts';
 import { resolveStyle } from '../support/styles.ts';
@@ -22,6 +26,19 @@ const START = edited(emptyDocument({ kind: 'hole', id: 'ZQRC001' }), 1, ...holeM
 const put = (table: string, id: string, thing: Thing): Change => ({ put: [table, id], thing });
 const seen = (id: string, from: number, to: number, more: Thing) =>
   put('stream', id, { fromMm: from * 1000, toMm: to * 1000, ...more });
+const decision = (kind: string, more: Thing = {}): Thing => ({
+  ...{ kind, depthMm: 120_000, loggedMm: 120_000, verdict: 'may end', rules: [] },
+  ...{ rulesHash: 'r', schemaHash: 's', at: '2026-03-14T07:00:00+08:00', by: 'Ada' },
+  ...more,
+});
+/** The first question of a hole settled. */
+function settle(hole: Document, chosen: 'ours' | 'theirs'): Document {
+  let made = 0;
+  const id = questionWords(SCHEMA, hole)[0]?.id ?? '';
+  const done = settleQuestion(PROJECT, hole, id, chosen, () => `s-${++made}`);
+  if (!done.ok) throw new Error(done.findings[0]?.problem);
+  return edited(hole, 9, ...done.value.changes);
+}
 const crossed = (one: Document, other: Document): readonly [Document, Document] => [
   merge(one, other, deed(50), HOLE_RECORDS).document,
   merge(other, one, deed(51), HOLE_RECORDS).document,
@@ -84,6 +101,35 @@ describe('records of one place that two copies each made', () => {
       { fromMm: 3000, toMm: 6000, felt: 'cavity' },
       'felt',
     ],
+    [
+      'why no sample was taken',
+      'stream',
+      { fromMm: 0, toMm: 1000, unsampled: 'cyclone blocked' },
+      { fromMm: 0, toMm: 2000, unsampled: 'sample lost' },
+      'unsampled',
+    ],
+    [
+      'no sample and a calico weighed',
+      'stream',
+      { fromMm: 0, toMm: 1000, unsampled: 'cyclone blocked' },
+      { fromMm: 0, toMm: 1000, splitG: 3100 },
+      'unsampled',
+    ],
+    [
+      'a photograph of one tray',
+      'trays',
+      { tray: 1, fromMm: 0, toMm: 20_000, photo: 'IMG_0412.JPG' },
+      { tray: 1, fromMm: 0, toMm: 20_000, photo: 'IMG_0007.JPG' },
+      'photo',
+    ],
+    ['the hole’s end', 'decisions', decision('held'), decision('ended'), 'kind'],
+    [
+      'how far to go on',
+      'decisions',
+      decision('extended', { toMm: 132_000 }),
+      decision('extended', { toMm: 138_000 }),
+      'toMm',
+    ],
   ] as const)('of %s are a question too', (_, table, one, other, field) => {
     const [here, there] = crossed(
       edited(START, 2, put(table, 'a-1', one)),
@@ -92,6 +138,99 @@ describe('records of one place that two copies each made', () => {
     for (const hole of [here, there])
       expect(Object.values(hole.tables.questions ?? {})).toMatchObject([{ table, field, state: 'open' }]);
     expect(sameJson(here.tables, there.tables)).toBe(true);
+  });
+
+  it('of a decision that its own laptop went past ask nothing; the one chosen is the last one', () => {
+    const one = edited(
+      START,
+      3,
+      put('decisions', 'a-1', decision('held')),
+      put('decisions', 'a-2', decision('ended')),
+    );
+    expect(asked(crossed(one, edited(START, 2, put('decisions', 'b-1', decision('ended'))))[0])).toEqual([]);
+    const other = edited(START, 2, put('decisions', 'b-1', decision('extended', { toMm: 132_000 })));
+    for (const hole of crossed(one, other)) {
+      expect(Object.values(hole.tables.questions ?? {})).toHaveLength(1);
+      expect(holeNouns(settle(hole, 'theirs'), 'decisions').at(-1)).toMatchObject({ kind: 'ended' });
+      expect(holeNouns(settle(hole, 'ours'), 'decisions').at(-1)).toEqual(
+        decision('extended', { toMm: 132_000 }),
+      );
+    }
+  });
+
+  it('of a tray: the later photograph is listed until it is settled, then the one chosen', () => {
+    const tray = (photo: string): Thing => ({ tray: 1, fromMm: 0, toMm: 20_000, photo });
+    const one = edited(START, 3, put('trays', 'a-1', tray('IMG_0412.JPG')));
+    const other = edited(START, 2, put('trays', 'b-1', tray('IMG_0007.JPG')));
+    const listed = (hole: Document) => {
+      const project = { sampling: { tray: { compartments: 20, compartmentMm: 1000 } } } as Project;
+      const down = [put('rods', 'k-9', { rod: 4, depthMm: 20_000, at: '2026-03-14T07:00:00+08:00' })];
+      return traysOf(project, edited(hole, 10, ...down))[0]?.photo;
+    };
+    for (const hole of crossed(one, other)) {
+      expect(listed(hole)).toBe('IMG_0007.JPG');
+      expect(listed(settle(hole, 'theirs'))).toBe('IMG_0412.JPG');
+    }
+  });
+
+  it('of a cavity leave the danger until it is settled as solid, then for the metres of both alone', () => {
+    const felt = (id: string, from: number, to: number, word: string) =>
+      put('feltByDriller', id, {
+        ...{ fromMm: from * 1000, toMm: to * 1000, felt: word },
+        ...{ at: '2026-03-14T07:00:00+08:00', by: 'Ada' },
+      });
+    const words = (hole: Document) =>
+      [44, 46, 49].map((from) => {
+        const metre = { fromMm: depthFromMm(from * 1000), toMm: depthFromMm(from * 1000 + 1000) };
+        return wordAt(holeNouns(hole, 'feltByDriller'), metre)?.felt;
+      });
+    for (const [solidAt, cavityAt] of [
+      [2, 3],
+      [3, 2],
+    ] as const) {
+      const solid = edited(START, solidAt, felt('a-1', 46, 50, 'solid'));
+      const cavity = edited(START, cavityAt, felt('b-1', 44, 47, 'cavity'));
+      for (const hole of crossed(solid, cavity)) {
+        expect(words(hole)).toEqual(['cavity', 'cavity', 'solid']);
+        expect(dangersMet(SCHEMA, hole).join()).toContain('CAVITY');
+        const [question] = questionWords(SCHEMA, hole);
+        const asSolid = question?.ours.includes('solid') === true ? 'ours' : 'theirs';
+        const after = settle(hole, asSolid);
+        expect(words(after)).toEqual(['cavity', 'solid', 'solid']);
+        expect(questionWords(SCHEMA, after)).toEqual([]);
+        expect(words(settle(hole, asSolid === 'ours' ? 'theirs' : 'ours'))).toEqual([
+          'cavity',
+          'cavity',
+          'solid',
+        ]);
+      }
+    }
+  });
+
+  it('of metres without a sample give way where a calico was weighed and that is kept, else stand', () => {
+    const none = edited(START, 3, seen('a-1', 52, 54, { unsampled: 'cyclone blocked' }));
+    const weighed = edited(START, 2, seen('b-1', 53, 54, { splitG: 3100 }));
+    for (const hole of crossed(none, weighed)) {
+      const without = (each: Document) =>
+        holeNouns(each, 'stream').flatMap(({ unsampled, fromMm, toMm }) =>
+          unsampled === undefined ? [] : [[fromMm, toMm]],
+        );
+      expect(without(hole)).toEqual([[52_000, 54_000]]);
+      const [question] = questionWords(SCHEMA, hole);
+      const sampled = question?.ours === 'nothing' ? 'ours' : 'theirs';
+      expect(without(settle(hole, sampled))).toEqual([[52_000, 53_000]]);
+      expect(without(settle(hole, sampled === 'ours' ? 'theirs' : 'ours'))).toContainEqual([52_000, 54_000]);
+    }
+  });
+
+  it('of contamination contradict nothing: one laptop’s word for it stands in both copies', () => {
+    const bad = edited(START, 3, seen('a-1', 52, 54, { contaminated: true }));
+    const dry = edited(START, 2, seen('b-1', 52, 54, { moisture: 'dry' }));
+    for (const hole of crossed(bad, dry)) {
+      expect(asked(hole)).toEqual([]);
+      const metre = { fromMm: depthFromMm(53_000), toMm: depthFromMm(54_000) };
+      expect(streamFactAt(hole, metre)).toMatchObject({ contaminated: true, moisture: 'dry' });
+    }
   });
 
   it('that agree, or are of other metres, ask nothing', () => {

@@ -72,7 +72,8 @@ export function trayList(sampling: Sampling, hole: TrayedHole): readonly ListedT
   return Array.from({ length: count }, (_, index) => {
     const tray = index + 1;
     const whole = trayInterval(sampling, hole.startMm, tray);
-    const filled = hole.trays.find((each) => each.tray === tray);
+    // Of two records of one tray, as two laptops make them, the later one counts.
+    const filled = hole.trays.findLast((each) => each.tray === tray);
     const fromMm = filled?.fromMm ?? whole.fromMm;
     const toMm = filled?.toMm ?? Math.min(whole.toMm, hole.toMm);
     const photo = filled?.photo === undefined ? {} : { photo: filled.photo };
