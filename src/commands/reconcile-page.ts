@@ -4,18 +4,22 @@ import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatMinutes } from '../quantity/stamp.ts';
 import { metresPerHour, share } from '../shift/span-figures.ts';
-import type { Reconciled, Span } from './reconcile-span.ts';
+import { invoiceTable, type Reconciled, type Span } from './reconcile-span.ts';
 
 /** A page to print: both sides of every shift with its timeline and queries, and the invoice expected. One file, nothing fetched. */
 export function reconcilePage(project: string, span: Span): string {
-  const money = (amount: number): string => `<td class="n">${formatCents(amount)}</td>`;
-  const row = (head: string, own: number, plod: number): string =>
-    `<tr><td>${htmlText(head)}</td>${money(own)}${money(plod)}<td class="n">${own === plod ? '' : formatCents(plod - own)}</td></tr>`;
-  const table = (head: string, rows: readonly string[]): string =>
-    `<table><tr><th>${head}</th><th>own record</th><th>plod</th><th>difference</th></tr>${rows.join('')}</table>`;
-  const shifts = span.shifts.map((each) => row(each.shift, each.ownCents, each.plodCents));
-  const lines = span.invoice.map(({ what, own, plod }) => row(what, own, plod));
-  const total = row('total', span.ownCents, span.plodCents);
+  const money = (texts: readonly string[]): string =>
+    texts.map((each) => `<td class="n">${each}</td>`).join('');
+  const row = ([head = '', ...amounts]: readonly string[]): string =>
+    `<tr><td>${htmlText(head)}</td>${money(amounts)}</tr>`;
+  const table = ([heads = [], ...rows]: readonly (readonly string[])[]): string =>
+    `<table><tr>${heads.map((each) => `<th>${each}</th>`).join('')}</tr>${rows.map(row).join('')}</table>`;
+  const shifts = span.shifts.map(({ shift, ownCents, plodCents }) => [
+    shift,
+    formatCents(ownCents),
+    plodCents === undefined ? 'no plod yet' : formatCents(plodCents),
+    plodCents === undefined || plodCents === ownCents ? '' : formatCents(plodCents - ownCents),
+  ]);
   const title = `${htmlText(project)}: plods ${span.from} to ${span.to}`;
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>${title}</title>
@@ -26,8 +30,8 @@ td.n { text-align: right } pre { font: 9pt monospace } section { break-inside: a
 </style></head><body>
 <h1>${title}</h1>
 ${WHAT_IT_IS_NOT_HTML}<p>${htmlText(span.currency)}, both sides by the terms of the contract in the project.</p>
-<h2>Shifts</h2>${table('shift', [...shifts, total])}
-<h2>Invoice expected</h2>${table('line', [...lines, total])}
+<h2>Shifts, before tax</h2>${table([['shift', 'own record', 'plod', 'difference'], ...shifts])}
+<h2>Invoice expected</h2>${table(invoiceTable(span))}
 ${figureTables(span)}
 ${span.shifts.map(shiftSection).join('\n')}
 </body></html>

@@ -4,20 +4,30 @@ import { csvText } from '../finding/sheet-text.ts';
 import type { Project } from '../project/project.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
-import { formatMinutes } from '../quantity/stamp.ts';
+import { formatMinutes, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { answerTo, openQueries } from '../shift/answers.ts';
+import type { Bill } from '../shift/bill.ts';
+import { beforeTax, centsBeforeTax } from '../shift/invoice.ts';
 import { ownRecord } from '../shift/own-record.ts';
 import { queryText } from '../shift/query-list.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
+import { rulesOn } from '../shift/shift-rules.ts';
 import { metresPerHour, share, spanFigures } from '../shift/span-figures.ts';
 import { timelineKeys, timelineLegend, timelineOf } from '../shift/timeline.ts';
 import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { reconcilePage } from './reconcile-page.ts';
-import type { Reconciled, Span } from './reconcile-span.ts';
+import {
+  type Billed,
+  type InvoiceSides,
+  invoiceLines,
+  invoiceTable,
+  type Reconciled,
+  type Span,
+} from './reconcile-span.ts';
 import { EXIT, refuse, say, sayFile, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
 
@@ -73,27 +83,13 @@ function spanOf({ desk, project }: AtProject, from: string, to: string, rig: str
   const shifts = stored.map((shift) => reconciled(project, documents, holesOf(desk), shift, desk.now()));
   const context = { documents, shifts: project.shift.shifts, now: desk.now() };
   const ended = stored.map((shift) => closed(shift, context));
-  const all = shifts.flatMap((each) => each.lines);
-  const own = sumBy(
-    all,
-    (each) => each.what,
-    (each) => each.own,
-  );
-  const plod = sumBy(
-    all,
-    (each) => each.what,
-    (each) => each.plod,
-  );
-  const sum = (figure: 'ownCents' | 'plodCents') => shifts.reduce((total, each) => total + each[figure], 0);
   return {
     from,
     to,
     currency: project.shift.contract.currency,
-    shifts,
+    shifts: shifts.map((each) => each.reconciled),
     figures: spanFigures(ended, holesOf(desk), project.shift, desk.now()),
-    invoice: [...own.keys()].map((what) => ({ what, own: own.get(what) ?? 0, plod: plod.get(what) ?? 0 })),
-    ownCents: sum('ownCents'),
-    plodCents: sum('plodCents'),
+    ...invoiceLines(shifts),
   };
 }
 
@@ -102,22 +98,26 @@ function reconciled(
   documents: readonly Document[],
   holes: readonly Document[],
   stored: Document,
-  now: Parameters<typeof queriesOf>[3],
-): Reconciled {
+  now: Stamp,
+): Billed {
   const shift = closed(stored, { documents, shifts: project.shift.shifts, now });
   const { queries, ownBill, plodBill } = queriesOf(project, documents, stored, now);
-  const amounts = (lines: typeof ownBill.lines) =>
+  const amounts = (bill: Bill) =>
     sumBy(
-      lines,
+      beforeTax(bill),
       (line) => line.what,
       (line) => line.cents,
     );
-  const [own, plod] = [amounts(ownBill.lines), amounts(plodBill.lines)];
-  return {
+  const [own, plod] = [amounts(ownBill), amounts(plodBill)];
+  const plods = shiftThings(stored, 'plods').map(([, each]) => each.sheet);
+  const hasPlod = plods.length > 0;
+  const { rig, date } = shiftHeaderOf(stored);
+  const { contract } = rulesOn(project.shift, rig, date);
+  const reconciled: Reconciled = {
     shift: stored.id,
-    ownCents: ownBill.total,
-    plodCents: plodBill.total,
-    plods: shiftThings(stored, 'plods').map(([, each]) => each.sheet),
+    ownCents: centsBeforeTax(ownBill),
+    plodCents: hasPlod ? centsBeforeTax(plodBill) : undefined,
+    plods,
     signedBy: shiftThings(stored, 'signOffs').map(([, each]) => each.by),
     queries: queries.map((query, index) => ({
       ...query,
@@ -130,9 +130,10 @@ function reconciled(
     lines: [...new Set([...own.keys(), ...plod.keys()])].map((what) => ({
       what,
       own: own.get(what) ?? 0,
-      plod: plod.get(what) ?? 0,
+      plod: hasPlod ? (plod.get(what) ?? 0) : undefined,
     })),
   };
+  return { reconciled, ownBill, plodBill, contract };
 }
 
 function spanText(span: Span): string {
@@ -140,31 +141,19 @@ function spanText(span: Span): string {
     each.shift,
     each.plods.join(', ') || 'no plod',
     formatCents(each.ownCents),
-    each.plods.length === 0 ? '' : formatCents(each.plodCents),
-    each.plods.length === 0 ? '' : formatCents(each.plodCents - each.ownCents),
+    each.plodCents === undefined ? '' : formatCents(each.plodCents),
+    each.plodCents === undefined ? '' : formatCents(each.plodCents - each.ownCents),
     String(each.open),
     each.signedBy.join(', '),
   ]);
-  const lines = span.invoice.map(({ what, own, plod }) => [
-    what,
-    formatCents(own),
-    formatCents(plod),
-    own === plod ? '' : formatCents(plod - own),
-  ]);
   return [
     `${span.from} to ${span.to}, ${span.currency}`,
-    tableText([['shift', 'plod', 'own record', 'plod says', 'difference', 'open', 'signed'], ...rows]),
-    '',
     tableText([
-      ['invoice line', 'own record', 'plod', 'difference'],
-      ...lines,
-      [
-        'total',
-        formatCents(span.ownCents),
-        formatCents(span.plodCents),
-        formatCents(span.plodCents - span.ownCents),
-      ],
+      ['shift, before tax', 'plod', 'own record', 'plod says', 'difference', 'open', 'signed'],
+      ...rows,
     ]),
+    '',
+    tableText(invoiceTable(span)),
     ...figureLines(span),
     ...span.shifts.flatMap((each) => [
       '',
@@ -211,11 +200,15 @@ function figureLines({ figures: { byClass, lost, pace } }: Span): readonly strin
 }
 
 function spanCsv(span: Span): string {
+  const cells = ({ own, ownWithPlod, plod }: InvoiceSides) => [own, plod, plod - ownWithPlod];
   return csvText([
     ['shift', 'invoice line', 'own record cents', 'plod cents', 'difference cents'],
     ...span.shifts.flatMap((each) =>
-      each.lines.map(({ what, own, plod }) => [each.shift, what, own, plod, plod - own]),
+      each.lines.map(({ what, own, plod }) =>
+        plod === undefined ? [each.shift, what, own, '', ''] : [each.shift, what, own, plod, plod - own],
+      ),
     ),
-    ['total', '', span.ownCents, span.plodCents, span.plodCents - span.ownCents],
+    ...span.invoice.filter(({ isTax }) => isTax).map((each) => ['', each.what, ...cells(each)]),
+    ['total', '', ...cells(span.total)],
   ]);
 }

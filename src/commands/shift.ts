@@ -9,7 +9,7 @@ import { gapsOf, minutesByClass, spansOf } from '../shift/current.ts';
 import { ownRecord } from '../shift/own-record.ts';
 import { queryList, queryText } from '../shift/query-list.ts';
 import { figureText } from '../shift/reconcile.ts';
-import { shiftHeaderOf } from '../shift/shift.ts';
+import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, presumedEnd } from '../shift/shift-end.ts';
 import { eventsOf, type ShiftEvent } from '../shift/shift-events.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
@@ -82,7 +82,7 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
                 `The end, ${localTime(presumed)}, is PRESUMED: it was not recorded. offsider activity end records it.`,
               ]),
           ...eventLines(events),
-          ...queryLines(comparisons),
+          ...queryLines(comparisons, shiftThings(stored, 'plods').length > 0),
           '',
           ...timelineOf(found, ownRecord(found, holesOf(desk), now).metres, project.shift, now),
           ...timelineLegend(timelineKeys(found, project.shift)),
@@ -148,15 +148,18 @@ function metreLines(metres: ReturnType<typeof ownRecord>['metres']): readonly st
   });
 }
 
-function queryLines(comparisons: ReturnType<typeof queryList>['comparisons']): readonly string[] {
+function queryLines(
+  comparisons: ReturnType<typeof queryList>['comparisons'],
+  hasPlod: boolean,
+): readonly string[] {
   const rows = comparisons
     .filter(({ own, plod }) => own !== 0 || plod !== 0)
     .map(({ subject, of, own, plod, past }) => [
       subject,
       of,
       figureText(subject, own),
-      figureText(subject, plod),
+      hasPlod ? figureText(subject, plod) : '',
       past ? 'QUERY' : '',
     ]);
-  return ['', tableText([['', '', 'own record', 'plod', ''], ...rows])];
+  return ['', tableText([['', '', 'own record', hasPlod ? 'plod' : 'no plod yet', ''], ...rows])];
 }

@@ -25,6 +25,14 @@ export function cents(value: number, rounding: Rounding): Cents {
   return (sign * (floor + (up ? 1 : 0)) + 0) as Cents;
 }
 
+/**
+ * A percentage of an amount, rounded once. A percent has up to four decimals; it is counted in whole ten-thousandths, so that 1.1 %
+ * and its like hit a half only where there is one.
+ */
+export function percentOf(amount: number, percent: number, rounding: Rounding): Cents {
+  return cents((amount * Math.round(percent * 10_000)) / 1_000_000, rounding);
+}
+
 /** `1,234.50`: thousands apart, two decimals, the currency left to the heading. */
 export function formatCents(amount: number): string {
   const size = Math.abs(amount);

@@ -4,6 +4,7 @@ import { formatCents } from '../quantity/cents.ts';
 import { localDate, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { hashJson } from '../record/hash.ts';
+import type { Bill } from './bill.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import type { Reconciliation } from './reconcile.ts';
 import { type QUERY_ANSWERS, type ShiftNoun, shiftThings } from './shift.ts';
@@ -30,8 +31,13 @@ export function openQueries(shift: Document, queries: readonly Finding[]): reado
 
 /** SHA-256 of what a signature stands for: every figure of both sides, and both bills line by line. */
 export function sealOf({ comparisons, ownBill, plodBill }: Omit<Reconciliation, 'queries'>): string {
-  return hashJson([comparisons, ownBill, plodBill]);
+  return hashJson([comparisons, plain(ownBill), plain(plodBill)]);
 }
+
+const plain = ({ lines, total }: Bill) => ({
+  lines: lines.map(({ what, cents }) => ({ what, cents })),
+  total,
+});
 
 /** A finding for each signature whose figures have changed since, with both. */
 export function changedSince(shift: Document, now: Omit<Reconciliation, 'queries'>): readonly Finding[] {

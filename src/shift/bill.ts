@@ -1,4 +1,4 @@
-import { type Cents, cents } from '../quantity/cents.ts';
+import { type Cents, cents, percentOf } from '../quantity/cents.ts';
 import { depthFromMm } from '../quantity/depth.ts';
 import { type Interval, sharedMm } from '../quantity/interval.ts';
 import type { ChargeClass } from './charge-class.ts';
@@ -9,9 +9,11 @@ import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } f
 import type { Contract, MetreRate } from './shift-rules.ts';
 
 /** A line of a bill; the same words stand on the bill of either side, so that lines can be compared. */
-interface BillLine {
+export interface BillLine {
   readonly what: string;
   readonly cents: Cents;
+  /** Of a line of tax, its percent: such a line is counted on the others. */
+  readonly taxPercent?: number;
 }
 
 /** What a record of a shift comes to under the contract. */
@@ -184,10 +186,10 @@ function concurrentLines(work: readonly Work[], contract: Contract): readonly Bi
   });
 }
 
-/** Tax on everything above it, rounded once. */
+/** Tax on everything above it, rounded once. Several shifts on one invoice are taxed together: see invoiceOf. */
 function taxLine(lines: readonly BillLine[], { taxPercent, rounding }: Contract): readonly BillLine[] {
   if (taxPercent === undefined) return [];
-  return [{ what: `tax ${taxPercent} %`, cents: cents((sum(lines) * taxPercent) / 100, rounding) }];
+  return [{ what: `tax ${taxPercent} %`, cents: percentOf(sum(lines), taxPercent, rounding), taxPercent }];
 }
 
 function chargeableMinutes(work: readonly Work[], contract: Contract): number {
@@ -238,6 +240,6 @@ function shiftMinimum(worked: readonly BillLine[], contract: Contract): readonly
 function consumableLines(used: ReadonlyMap<string, number>, contract: Contract): readonly BillLine[] {
   return (contract.consumables ?? []).map(({ item, costCents, plusPercent }) => ({
     what: item,
-    cents: cents(((used.get(item) ?? 0) * costCents * (100 + plusPercent)) / 100, contract.rounding),
+    cents: percentOf((used.get(item) ?? 0) * costCents, 100 + plusPercent, contract.rounding),
   }));
 }

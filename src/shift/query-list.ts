@@ -1,4 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
+import { cents } from '../quantity/cents.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { timeQueries } from './align.ts';
@@ -42,7 +43,7 @@ export function queryList(
     ...drilledWhileStood(shift, holes, rules, now),
     ...notInContract(file, rules, held),
   ];
-  if (shiftThings(shift, 'plods').length === 0) return { ...held, queries: ofOwn };
+  if (shiftThings(shift, 'plods').length === 0) return { ...withoutPlod(held), queries: ofOwn };
   return {
     ...held,
     queries: [
@@ -52,6 +53,16 @@ export function queryList(
       ...ofOwn,
       ...changedSince(shift, held),
     ],
+  };
+}
+
+/** Our own side of a shift whose plod has not come: the other side has no bill, not a bill of nothing with its minimum. */
+function withoutPlod({ ownBill, comparisons }: Reconciliation): Omit<Reconciliation, 'queries'> {
+  const own = comparisons.filter((each) => each.own !== 0);
+  return {
+    comparisons: own.map((each) => ({ ...each, plod: 0, difference: -each.own, past: false })),
+    ownBill,
+    plodBill: { lines: [], total: cents(0, 'down') },
   };
 }
 

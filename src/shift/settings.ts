@@ -104,7 +104,9 @@ const contractSettings = z.strictObject({
     .min(0)
     .max(100)
     .optional()
-    .describe('Tax on the whole bill, as its own line, in percent'),
+    .describe(
+      'Tax on the whole bill, as its own line, in percent: counted once, on everything before it, and rounded once as rounding says',
+    ),
   activeHourlyCents: centsEach.describe('Cents an hour'),
   standbyHourlyCents: centsEach.describe('Cents an hour'),
   hourlyRates: z

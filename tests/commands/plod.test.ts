@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/commands/command-line/run.ts';
@@ -36,6 +36,25 @@ describe('offsider plod', () => {
       1,
       expect.stringContaining('sheet 0413 is recorded for it already, and signed'),
     ]);
+  });
+
+  it('compares nothing with a plod that has not come, though the contract pays a minimum', async () => {
+    const folder = copyOfSample();
+    const file = join(folder, 'project.json');
+    const settings = JSON.parse(readFileSync(file, 'utf8'));
+    Object.assign(settings.shift.contract, { minimumShiftCents: 90_000_000, taxPercent: 10 });
+    writeFileSync(file, JSON.stringify(settings));
+    const span = ['plod', '--reconcile', '2026-03-13', '--json'];
+    const { shifts, invoice, total } = JSON.parse((await run(folder, span)).out);
+    expect(shifts).toMatchObject([{ plods: [], queries: [] }]);
+    expect(shifts[0].plodCents).toBeUndefined();
+    expect(total).toEqual({ own: 99_000_000, ownWithPlod: 0, plod: 0 });
+    expect(invoice.reduce((sum: number, line: { own: number }) => sum + line.own, 0)).toBe(total.own);
+    const text = (await run(folder, span.slice(0, 3))).out;
+    expect(text).toMatch(/^total +990,000\.00 +0\.00 +0\.00 *$/m);
+    const shift = (await run(folder, ['shift', '2026-03-13'])).out;
+    expect(shift).toContain('no plod yet');
+    expect(shift).not.toContain('QUERY');
   });
 
   it('records nothing where a line can not be taken, and names each', async () => {
@@ -103,12 +122,12 @@ describe('offsider plod', () => {
     const span = ['plod', '--reconcile', '2026-03-12..2026-03-14'];
     const data = JSON.parse((await run(folder, [...span, '--json'])).out);
     const lines = data.invoice as { own: number; plod: number }[];
-    expect(lines.reduce((sum, each) => sum + each.own, 0)).toBe(data.ownCents);
-    expect(lines.reduce((sum, each) => sum + each.plod, 0)).toBe(data.plodCents);
+    expect(lines.reduce((sum, each) => sum + each.own, 0)).toBe(data.total.own);
+    expect(lines.reduce((sum, each) => sum + each.plod, 0)).toBe(data.total.plod);
     expect(data.shifts).toHaveLength(3);
     const csv = (await run(folder, [...span, '--csv'])).out;
     expect(csv.trimEnd().split('\r\n').at(-1)).toBe(
-      `total,,${data.ownCents},${data.plodCents},${data.plodCents - data.ownCents}`,
+      `total,,${data.total.own},${data.total.plod},${data.total.plod - data.total.ownWithPlod}`,
     );
     const { code, out } = await run(folder, span);
     expect(code).toBe(1);

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { formatCents } from '../../src/quantity/cents.ts';
+import { formatCents, percentOf } from '../../src/quantity/cents.ts';
 import { sitAt } from '../console/support/sitting.ts';
 import { INVOICES, PLANTED, WEEK_TOTAL } from '../support/week/invoices.ts';
 import { PEOPLE, programOf, SHIFT_PART } from '../support/week/project.ts';
@@ -32,8 +32,8 @@ async function newProject(rig: 'R7' | 'R8'): Promise<string> {
 }
 
 interface Reconciled {
-  readonly ownCents: number;
-  readonly plodCents: number;
+  readonly total: { readonly own: number; readonly plod: number };
+  readonly invoice: readonly { readonly what: string; readonly own: number; readonly plod: number }[];
   readonly shifts: readonly {
     readonly shift: string;
     readonly ownCents: number;
@@ -72,20 +72,25 @@ describe('a week of two rigs, typed at the console of one and told by the comman
   it.each(Object.entries(INVOICES))('comes to the invoice worked by hand, to the cent: %s', (name, lines) => {
     const shift = week.shifts.find((each) => each.shift === name);
     const own = (shift?.lines ?? []).filter((line) => line.own !== 0);
+    const before = shift?.ownCents ?? 0;
+    const tax = percentOf(before, 10, 'half-up');
     expect([
       ...own.map((line) => `${line.what} ${formatCents(line.own)}`),
-      formatCents(shift?.ownCents ?? 0),
+      `tax 10 % ${formatCents(tax)}`,
+      formatCents(before + tax),
     ]).toEqual(lines);
     expect(own.reduce((sum, line) => sum + line.own, 0)).toBe(shift?.ownCents);
   });
 
   it('comes to one total, which text, CSV and page have too', async () => {
-    expect(formatCents(week.ownCents)).toBe(WEEK_TOTAL);
+    expect(formatCents(week.total.own)).toBe(WEEK_TOTAL);
+    expect(week.invoice.reduce((sum, line) => sum + line.own, 0)).toBe(week.total.own);
+    expect(week.invoice.reduce((sum, line) => sum + line.plod, 0)).toBe(week.total.plod);
     const [text, csv, page] = await Promise.all(
       [[], ['--csv'], ['--html']].map(async (as) => (await command(folder, after, [...SPAN, ...as])).out),
     );
     expect(text).toMatch(new RegExp(`^total +${WEEK_TOTAL} `, 'm'));
-    expect(csv?.trimEnd().split('\r\n').at(-1)).toMatch(new RegExp(`^total,,${week.ownCents},`));
+    expect(csv?.trimEnd().split('\r\n').at(-1)).toMatch(new RegExp(`^total,,${week.total.own},`));
     expect(page).toContain(`<td>total</td><td class="n">${WEEK_TOTAL}</td>`);
   });
 
