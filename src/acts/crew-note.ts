@@ -1,10 +1,11 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Maker } from '../hole/commands/made.ts';
 import type { Project } from '../project/project.ts';
+import { isDay } from '../quantity/stamp.ts';
 import type { Document, Thing } from '../record/document.ts';
 import { SHIFT_REFUSALS } from '../shift/findings.ts';
-import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
-import { shiftsOf } from '../shift/shift-end.ts';
+import { shiftHeaderOf } from '../shift/shift.ts';
+import { completedNotes, waitingNotes } from '../standing/completed-notes.ts';
 import { crewNote } from '../standing/crew-note.ts';
 import { swingStart } from '../standing/swing.ts';
 import type { MadeOn } from './shift.ts';
@@ -38,6 +39,14 @@ function complete(
 ): Result<MadeOn> {
   const { rig } = shiftHeaderOf(shift);
   const [, swing, day, words = added] = /^(swing)\b *(\d{4}-\d{2}-\d{2})? *(.*)$/.exec(added) ?? [];
+  if (day !== undefined && !isDay(day))
+    return refused(
+      notThere(
+        rig,
+        `${day} is not in the calendar`,
+        'Give the first day of the swing: note swing 2026-03-10.',
+      ),
+    );
   const swingFrom = swing === undefined ? undefined : (day ?? swingStart(documents, rig));
   const draft = crewNote(project, documents, rig, maker.at, swingFrom);
   const note = {
@@ -56,11 +65,10 @@ function complete(
   });
 }
 
-/** The incoming geologist acknowledges the latest note of the rig. Refused for whoever wrote it, and where there is none. */
+/** The incoming geologist acknowledges what was handed over last on the rig, the note of a swing too. Refused for whoever wrote it, and where there is none. */
 function acknowledge(documents: readonly Document[], rig: string, maker: Maker): Result<MadeOn> {
-  const shift = shiftsOf(documents, rig).findLast((each) => shiftThings(each, 'crewNotes').length > 0);
-  const [id, note] = (shift === undefined ? undefined : shiftThings(shift, 'crewNotes').at(-1)) ?? [];
-  if (shift === undefined || id === undefined || note === undefined)
+  const last = completedNotes(documents, rig).at(-1);
+  if (last === undefined)
     return refused(
       notThere(
         rig,
@@ -68,11 +76,13 @@ function acknowledge(documents: readonly Document[], rig: string, maker: Maker):
         'The outgoing geologist completes it: note, and what is to add.',
       ),
     );
-  if (note.acknowledgedBy !== undefined)
+  const waiting = waitingNotes(documents, rig);
+  if (waiting.length === 0)
     return refused(
-      notThere(rig, `${note.acknowledgedBy} acknowledged it already`, 'There is nothing to do.'),
+      notThere(rig, `${last.note.acknowledgedBy} acknowledged it already`, 'There is nothing to do.'),
     );
-  if (note.by === maker.by)
+  const unread = waiting.filter(({ note }) => note.by !== maker.by);
+  if (unread.length === 0)
     return refused(
       notThere(
         rig,
@@ -81,10 +91,13 @@ function acknowledge(documents: readonly Document[], rig: string, maker: Maker):
       ),
     );
   return ok({
-    document: { kind: shift.kind, id: shift.id },
+    document: { kind: last.shift.kind, id: last.shift.id },
     made: {
-      what: `note of ${shift.id} acknowledged by ${maker.by}`,
-      changes: [{ patch: ['crewNotes', id], set: { acknowledgedBy: maker.by, acknowledgedAt: maker.at } }],
+      what: `${unread.map(({ note }) => (note.swingFrom === undefined ? 'note' : 'swing note')).join(' and ')} of ${last.shift.id} acknowledged by ${maker.by}`,
+      changes: unread.map(({ id }) => ({
+        patch: ['crewNotes', id],
+        set: { acknowledgedBy: maker.by, acknowledgedAt: maker.at },
+      })),
     },
   });
 }

@@ -2,25 +2,31 @@ import { noteDeed } from '../acts/crew-note.ts';
 import type { Outside } from '../desk/outside.ts';
 import { htmlText } from '../finding/sheet-text.ts';
 import { WHAT_IT_IS_NOT_HTML } from '../finding/what-it-is-not.ts';
-import { localDate, localTime } from '../quantity/stamp.ts';
+import { isDay, localDate, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { shiftThings } from '../shift/shift.ts';
 import { latestShift } from '../standing/activity.ts';
+import { type CompletedNote, completedNotes, isOfSwing } from '../standing/completed-notes.ts';
 import { crewNote, type NotePart } from '../standing/crew-note.ts';
 import { swingStart } from '../standing/swing.ts';
+import { shiftNamed } from './activity.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayFile, sayJson, sayTrouble } from './say.ts';
 import { submitOn } from './submit.ts';
 
-/** The note for the next crew as it would be now, and the one completed last. */
+/**
+ * The note for the next crew: what was handed over last and is not acknowledged yet, so that whoever comes can read it after beginning a
+ * shift of their own; else the one completed in this shift, else the draft as it would be now.
+ */
 export function note(
   outside: Outside,
   asked: Shared & {
     readonly as: 'text' | 'json' | 'html';
     /** First day of the swing that is handed over, or `true` for the one that goes on; one shift where it is not given. */
     readonly swing?: string | true | undefined;
+    /** Whole name of the shift that the note was completed on. */
+    readonly shift?: string | undefined;
   },
 ): Promise<number> {
   return atProject(outside, asked, async (at) => {
@@ -28,7 +34,7 @@ export function note(
     const rig = rigOf(at);
     const documents = [...desk.documents().values()];
     const swingFrom = asked.swing === true ? swingStart(documents, rig) : asked.swing;
-    if (swingFrom !== undefined && !/^\d{4}-\d{2}-\d{2}$/.test(swingFrom))
+    if (swingFrom !== undefined && !isDay(swingFrom))
       return refuse(
         outside,
         wrongUse.at(
@@ -36,17 +42,24 @@ export function note(
           { problem: 'it is not a day', remedy: 'Give the first day of the swing: 2026-03-10.' },
         ),
       );
+    const named = shiftNamed(at, asked.shift);
+    if (!named.ok) return refuse(outside, ...named.findings);
     const draft = crewNote(project, documents, rig, desk.now(), swingFrom);
-    const shift = shiftOf(at);
-    const completed =
-      shift === undefined || swingFrom !== undefined
-        ? undefined
-        : shiftThings(shift, 'crewNotes').at(-1)?.[1];
-    const title = `${project.settings.name}, ${rig}: note for the next crew, ${localDate(desk.now())} ${localTime(desk.now())}`;
-    const signed =
-      completed === undefined
-        ? 'Draft: not completed yet.'
-        : `Completed by ${completed.by}, ${localDate(completed.at)} ${localTime(completed.at)}; ${completed.acknowledgedBy === undefined ? 'not acknowledged yet' : `acknowledged by ${completed.acknowledgedBy}`}.`;
+    const found = noteShown(at, named.value?.id, asked.swing);
+    if (found === undefined && named.value !== undefined)
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `shift ${named.value.id}` },
+          {
+            problem: 'no such note was completed in it',
+            remedy: 'Leave --shift out for the draft as it is now.',
+          },
+        ),
+      );
+    const completed = found?.note;
+    const title = `${project.settings.name}, ${rig}: note for the next crew${asked.swing === undefined ? '' : ', swing'}, ${localDate(desk.now())} ${localTime(desk.now())}`;
+    const signed = signedText(found);
     const added = completed?.added === undefined ? [] : [{ title: 'Added', lines: [completed.added] }];
     const parts = [...(completed?.draft ?? draft), ...added];
     if (asked.as === 'json') sayJson(outside, { draft, completed });
@@ -54,6 +67,35 @@ export function note(
     else say(outside, [title, signed, ...parts.flatMap(partText)].join('\n'));
     return EXIT.fine;
   });
+}
+
+/** The note that was completed, in the shift named or as {@link note} says; undefined where the draft is to be shown. */
+function noteShown(
+  at: AtProject,
+  shift: string | undefined,
+  swing: string | true | undefined,
+): CompletedNote | undefined {
+  const { desk } = at;
+  const rig = shift?.split('_')[0] ?? rigOf(at);
+  const alike = completedNotes(desk.documents().values(), rig).filter(
+    (each) =>
+      isOfSwing(each) === (swing !== undefined) &&
+      (typeof swing !== 'string' || each.note.swingFrom === swing),
+  );
+  if (shift !== undefined) return alike.findLast((each) => each.shift.id === shift);
+  const last = alike.at(-1);
+  const isShown = last?.shift.id === shiftOf(at)?.id || last?.note.acknowledgedBy === undefined;
+  return isShown ? last : undefined;
+}
+
+function signedText(found: CompletedNote | undefined): string {
+  if (found === undefined) return 'Draft: not completed yet.';
+  const { shift, note } = found;
+  const read =
+    note.acknowledgedBy === undefined
+      ? 'not acknowledged yet: offsider note acknowledge'
+      : `acknowledged by ${note.acknowledgedBy}`;
+  return `Completed by ${note.by} in ${shift.id}, ${localDate(note.at)} ${localTime(note.at)}; ${read}.`;
 }
 
 /** Completes or acknowledges the note, as the same line in the console does. */

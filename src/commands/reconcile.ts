@@ -4,7 +4,7 @@ import { csvText } from '../finding/sheet-text.ts';
 import type { Project } from '../project/project.ts';
 import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
-import { formatMinutes, type Stamp } from '../quantity/stamp.ts';
+import { formatMinutes, isDay, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { answerTo, openQueries } from '../shift/answers.ts';
 import type { Bill } from '../shift/bill.ts';
@@ -42,7 +42,7 @@ export interface ReconcileAsked extends Shared {
 export function reconcileSpan(outside: Outside, asked: ReconcileAsked): Promise<number> {
   return atProject(outside, asked, async (at) => {
     const [from = '', to = from] = asked.span.split('..');
-    if (![from, to].every((each) => /^\d{4}-\d{2}-\d{2}$/.test(each)) || from > to)
+    if (![from, to].every(isDay) || from > to)
       return refuse(
         outside,
         wrongUse.at(

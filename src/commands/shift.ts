@@ -33,11 +33,21 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
       .filter((document) => document.kind === 'shift')
       .sort((a, b) => (shiftHeaderOf(a).startsAt < shiftHeaderOf(b).startsAt ? -1 : 1));
     const [rig] = asked.rig === undefined ? [] : project.settings.rigs;
-    const stored = shifts
+    const meant = shifts
       .filter((each) => rig === undefined || shiftHeaderOf(each).rig === rig.name)
-      .findLast(
-        ({ id }) => asked.shift === undefined || id === asked.shift || id.includes(`_${asked.shift}_`),
+      .filter(({ id }) => asked.shift === undefined || id === asked.shift || id.includes(`_${asked.shift}_`));
+    if (asked.shift !== undefined && meant.length > 1)
+      return refuse(
+        outside,
+        wrongUse.at(
+          { thing: `shift ${asked.shift}` },
+          {
+            problem: `${meant.length} shifts are of that day`,
+            remedy: `Give the whole name: ${meant.map(({ id }) => id).join(', ')}.`,
+          },
+        ),
       );
+    const stored = meant.at(-1);
     if (stored === undefined) {
       const there = shifts.map(({ id }) => id).join(', ');
       return refuse(

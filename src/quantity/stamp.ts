@@ -44,6 +44,11 @@ export function parseStamp(text: string): Stamp | undefined {
   return stamp(instant, offsetMin) === text ? (text as Stamp) : undefined;
 }
 
+/** True for a day of the calendar, `2026-03-14`: 30 February and a month 13 are none. */
+export function isDay(text: string): boolean {
+  return parseStamp(`${text}T00:00:00+00:00`) !== undefined;
+}
+
 /** Milliseconds since 1970 UTC. */
 export function instantMs(at: Stamp): number {
   return Date.parse(at);

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { isDay } from '../quantity/stamp.ts';
 import { CHARGE_CLASSES, SHIFT_NAMES } from './charge-class.ts';
 
 const code = z
@@ -11,7 +12,8 @@ const clock = z
   .describe('Local time of day, 00:00 to 23:59, like 06:00');
 const day = z
   .string()
-  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'should be a date like 2026-03-17');
+  .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'should be a date like 2026-03-17')
+  .refine(isDay, 'is not in the calendar');
 const centsEach = z.int().min(0).max(1_000_000_000);
 const minutes = z.int().min(0).max(1440);
 

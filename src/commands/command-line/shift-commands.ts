@@ -141,13 +141,15 @@ function addNote(program: Command, outside: Outside, done: Done): void {
       '--swing [from]',
       'for a swing from that day on; since the last one handed over if no day is given',
     )
-    .action(async ({ html, swing }, command: Command) => {
+    .option('--shift <name>', 'whole name of an earlier shift: the note that was completed in it')
+    .action(async ({ html, swing, shift }, command: Command) => {
       const notes = await import('../note.ts');
       const given = shared(command);
       done(
         await notes.note(outside, {
           ...given,
           swing,
+          shift,
           as: html === true ? 'html' : given.json ? 'json' : 'text',
         }),
       );

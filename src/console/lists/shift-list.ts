@@ -12,6 +12,7 @@ import { closed, plannedEnd, shiftsOf } from '../../shift/shift-end.ts';
 import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
+import { waitingNotes } from '../../standing/completed-notes.ts';
 import { crewNote } from '../../standing/crew-note.ts';
 import { swingStart } from '../../standing/swing.ts';
 import { holesOf, inOwn, type State } from '../state.ts';
@@ -185,11 +186,21 @@ function noteList(state: State, stored: Document, width: number, isSwing: boolea
           ` completed by ${note.by} ${localTime(note.at)} · ${note.acknowledgedBy === undefined ? 'NOT ACKNOWLEDGED: the next geologist types acknowledge' : `acknowledged by ${note.acknowledgedBy}`}`,
           note.acknowledgedBy === undefined ? 'warn' : 'good',
         );
+  const unread = waitingNotes(documents, rig).filter(({ shift }) => shift.id !== stored.id);
+  const before = note !== undefined ? [] : unread.slice(-1);
   const parts = [...draft, ...(note?.added === undefined ? [] : [{ title: 'Added', lines: [note.added] }])];
   return {
     title: `note for the next crew${isSwing ? ', swing' : ''} · ${stored.id}`,
     sections: [
-      { head: [signed], items: [] },
+      {
+        head: [
+          ...before.map(({ shift, note: { by } }) =>
+            line(` ${by} completed a note in ${shift.id}, NOT ACKNOWLEDGED: Left shows it.`, 'warn'),
+          ),
+          signed,
+        ],
+        items: [],
+      },
       ...parts.map(({ title, lines }) => ({
         head: [line(` ${title}`, 'strong')],
         items: lines.map((each) => wrap(each, width - 4).map((part): Line => [{ text: '    ' }, ...part])),

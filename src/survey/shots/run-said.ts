@@ -1,5 +1,6 @@
 import type { SurveyRun } from '../../hole/direction.ts';
 import { parseDepth } from '../../quantity/depth.ts';
+import { isDay } from '../../quantity/stamp.ts';
 
 /** What is said once of a run of shots; when, and how it ranks where that is not said, comes from whoever records it. */
 export type RunSaid = Omit<SurveyRun, 'at' | 'rank'> & { readonly rank?: number };
@@ -61,7 +62,7 @@ export function readRunSaid(text: string): RunRead {
     if (TAKES_VALUE.has(word)) index++;
     if (word === 'from') northSaid = true;
     if (word === 'on') {
-      if (!/^\d{4}-\d{2}-\d{2}$/.test(value)) return wrong(`${value} is not a date like 2026-03-12`);
+      if (!isDay(value)) return wrong(`${value} is not a date like 2026-03-12`);
       on = value;
       continue;
     }

@@ -116,7 +116,10 @@ export const COMMANDS: readonly CommandCase[] = [
     always: ['--shift', 'RC7_2026-03-12_DAY'],
     signs: true,
   },
-  { name: ['note'], options: { '--html': FLAG, '--swing': at('2026-03-13') } },
+  {
+    name: ['note'],
+    options: { '--html': FLAG, '--swing': at('2026-03-13'), '--shift': at('RC7_2026-03-14_DAY') },
+  },
   { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
   { name: ['note', 'acknowledge'] },
   { name: ['pack'], args: ['MBRC003'], options: { '--with-paths': FLAG } },
