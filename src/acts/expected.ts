@@ -5,9 +5,11 @@ import { headerOf, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import type { Document } from '../record/document.ts';
+import { inOwnNames } from '../shorthand/own-names.ts';
 import type { Expected } from '../survey/expected/expected.ts';
 import { EXPECTED_FORM, readExpected } from '../survey/expected/expected-said.ts';
 import { checkFields } from '../termination/rules/check-fields.ts';
+import { ownNames } from './own-names.ts';
 
 /**
  * Adds a contact or zone to what the plan expects (`lode 70-78 seen sulphides PYR>=2`); one of that name is replaced, and `lode none` takes
@@ -20,7 +22,10 @@ export function setExpected(project: Project, hole: Document, said: string): Res
       REFUSALS.planUnread.at(place, {
         excerpt: said,
         problem,
-        remedy: `Say it like ${EXPECTED_FORM.split('; ')[1]}.`,
+        remedy: inOwnNames(
+          `Say it like ${EXPECTED_FORM.split('; ')[1]}.`,
+          ownNames(project, [hole], { hole }),
+        ),
       }),
     );
   const plan = planOf(hole);

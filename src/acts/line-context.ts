@@ -29,7 +29,7 @@ export function lineContext(project: Project, hole: Document, fromMm: number, by
     gloves: project.settings.log.gloves,
     bagPattern: bagNumberPattern(project.sampling.numbers),
     loggedBefore: before,
-    own: ownNames(project, [hole]),
+    own: ownNames(project, [hole], { person: by, hole }),
     interval: intervalAt(hole, fromMm),
   };
 }

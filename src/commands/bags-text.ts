@@ -13,12 +13,19 @@ export interface BagFacts {
   readonly putOff: readonly PutOff[];
 }
 
-/** The bag run of each hole with boxes to tick, what waits, and the controls in stock. */
-export function bagsText(facts: readonly BagFacts[], stock: ReturnType<typeof stockOf>): string {
+/** The bag run of each hole with boxes to tick, what waits, labels left over, and the controls in stock. */
+export function bagsText(
+  facts: readonly BagFacts[],
+  stock: ReturnType<typeof stockOf>,
+  leftOver: readonly string[] = [],
+): string {
   return [
     ...(facts.length === 0
-      ? ['No hole has numbered bags left: ;numbered and the first and last number, in the log of a hole.', '']
+      ? ['No hole to be drilled has numbered bags: ;numbered and the first and last number, in its log.', '']
       : facts.flatMap((each) => [...runText(each), ''])),
+    ...(leftOver.length === 0
+      ? []
+      : [`Left over from holes that are over: ${leftOver.join('; ')}. ;numbered rest takes them on.`, '']),
     'Stock of controls:',
     ...stock.map((each) => `  ${each.kind} ${each.material}: ${each.left} of ${each.came} left`),
   ].join('\n');

@@ -7,7 +7,7 @@ import type { Document } from '../record/document.ts';
 import { bagRunCsv, bagRunHtml } from '../sampling/numbers/bag-run.ts';
 import { stockOf } from '../sampling/scheme/stock.ts';
 import { bagRunOf } from '../standing/bag-run.ts';
-import { bagsOnGround } from '../standing/stream.ts';
+import { bagsOnGround, streamAheadOf } from '../standing/stream.ts';
 import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { bagsText, issuedText } from './bags-text.ts';
 import { wrongUse } from './findings.ts';
@@ -45,7 +45,7 @@ export function bags(outside: Outside, asked: BagsAsked): Promise<number> {
         say(outside, facts.map(issuedText).join('\n\n'));
         break;
       case 'text':
-        say(outside, bagsText(facts, stockAt(at)));
+        say(outside, bagsText(facts, stockAt(at), leftOverAt(at)));
     }
     return EXIT.fine;
   });
@@ -67,6 +67,15 @@ function bagFacts({ project }: AtProject, hole: Document, toMm: number | undefin
     issued: bagsOnGround(hole),
     putOff: holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined),
   };
+}
+
+/** Labels of holes that are over and that no bag used: `ABRC001: 23`. */
+function leftOverAt({ desk, project }: AtProject): readonly string[] {
+  return holesOf(desk)
+    .filter((hole) => isOver(headerOf(hole).state))
+    .map((hole) => ({ name: headerOf(hole).name, left: streamAheadOf(project, hole, 1).numberedLeft }))
+    .filter(({ left }) => left > 0)
+    .map(({ name, left }) => `${name}: ${left}`);
 }
 
 function stockAt({ desk, project }: AtProject) {

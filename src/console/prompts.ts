@@ -60,9 +60,12 @@ export const PROMPTS: {
   mismatch: { show: ofHole(mismatchShown), answer: answerMismatch },
   preview: { show: previewShown, answer: makeRange },
   'new hole': {
-    show: typed(() => [
+    show: typed((_prompt, state) => [
       'a hole that is not in the program',
-      'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120 (from 48 behind a pre-collar)',
+      inOwn(
+        state,
+        'Its name, like ZQRC014. Direction and depth may follow: ZQRC014 270g -60 120 (from 48 after a pre-collar)',
+      ),
       '(t true, m magnetic, g grid, l local grid; dip down negative; metres)',
     ]),
     answer: makeHole,
@@ -161,8 +164,7 @@ function typed<P extends { readonly draft: Draft }>(
 ): Show<P> {
   return (state, prompt, width, theme) => {
     const [title, ...rest] = words(prompt, state);
-    const own = rest.map((each) => inOwn(state, each));
-    return typedShown(title, own, prompt.draft, width, theme);
+    return typedShown(title, rest, prompt.draft, width, theme);
   };
 }
 

@@ -213,5 +213,7 @@ export function holesOf(state: State): readonly Document[] {
 
 /** A text of ours with its examples in the names of the project in hand. */
 export function inOwn(state: State, text: string): string {
-  return inOwnNames(text, ownNames(state.project, state.documents.values()));
+  const hole = holeInHand(state);
+  const project = hole === undefined ? state.project : projectForHole(state.project, hole);
+  return inOwnNames(text, ownNames(project, state.documents.values(), { person: state.person, hole }));
 }

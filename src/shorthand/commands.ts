@@ -176,36 +176,39 @@ function readShift(text: string): Command | Wrong {
   return { does: 'shift', ...interval, byMm: by.startsWith('-') ? -distance : distance };
 }
 
+/** What a command is read with, and the names of the project for the examples in a refusal. */
+type CommandContext = ItemsContext & { readonly own?: OwnNames | undefined };
+
 /** Reads a line that starts with `;`: a range with what is said of it, or a word with its text. */
-export function parseCommand(
-  line: string,
-  context: ItemsContext & { readonly own?: OwnNames | undefined },
-): CommandLine | RangeLine | Refusal {
+export function parseCommand(line: string, context: CommandContext): CommandLine | RangeLine | Refusal {
   const [, word = '', space = '', rest = ''] = /^;(\S*)( *)(.*)$/s.exec(line) ?? [];
   const position = 1 + word.length + space.length;
   if (/^[\d.]/.test(word)) return parseRange(line, context, word, position);
   if (word === 'at') return parseAt(line, context, rest, position);
   const known = COMMANDS.find((each) => each.word === word);
-  if (known === undefined) return unknownWord(word);
+  if (known === undefined) return unknownWord(word, context.own);
   const insisted = known.previewed && rest.endsWith('=');
   const text = insisted ? rest.slice(0, -1).trimEnd() : rest;
   const command = known.read(text);
   if ('problem' in command) {
-    const remedy = inOwnNames(command.remedy, context.own);
-    return refusal({ position: 0, length: line.length }, `;${word}: ${command.problem}`, remedy);
+    return refusal(
+      { position: 0, length: line.length },
+      `;${word}: ${command.problem}`,
+      inOwnNames(command.remedy, context.own),
+    );
   }
   return { kind: 'command', word, text, position, insisted, command };
 }
 
 /** `44.6 ws2`: events at a depth, in the row that holds it. */
-function parseAt(line: string, context: ItemsContext, rest: string, position: number): RangeLine | Refusal {
+function parseAt(line: string, context: CommandContext, rest: string, position: number): RangeLine | Refusal {
   const [, depth = '', space = ''] = /^(\S+)( +)/.exec(rest) ?? [];
   const at = parseDepth(depth);
   if (at === undefined)
     return refusal(
       { position: 0, length: line.length },
       ';at: Needs a depth, then what is there',
-      `Type it like ${AT_FORM.form}`,
+      inOwnNames(`Type it like ${AT_FORM.form}`, context.own),
     );
   const items = readItems(context, line, position + depth.length + space.length);
   if (items.kind === 'refused') return items;
@@ -214,7 +217,10 @@ function parseAt(line: string, context: ItemsContext, rest: string, position: nu
     return refusal(
       other ?? { position: 0, length: line.length },
       'Only events are at a depth of their own',
-      `Type one like ${AT_FORM.form}; the rest of a row is said of the whole row, ;44-45 py2`,
+      inOwnNames(
+        `Type one like ${AT_FORM.form}; the rest of a row is said of the whole row, ;44-45 py2`,
+        context.own,
+      ),
     );
   if (items.remark !== undefined)
     return refusal(
@@ -232,7 +238,7 @@ function parseAt(line: string, context: ItemsContext, rest: string, position: nu
 
 function parseRange(
   line: string,
-  context: ItemsContext,
+  context: CommandContext,
   depths: string,
   position: number,
 ): RangeLine | Refusal {
@@ -241,14 +247,18 @@ function parseRange(
     return refusal(
       { position: 1, length: depths.length },
       `${depths} is not a range`,
-      'Type two depths, the upper first: ;44-49 py2',
+      inOwnNames('Type two depths, the upper first: ;44-49 py2', context.own),
     );
   }
   const items = readItems(context, line, position);
   if (items.kind === 'refused') return items;
   const span = { position, length: line.length - position };
   if (items.said.length === 0)
-    return refusal(span, 'Nothing is given for these rows', 'Type what to change: ;44-49 py2');
+    return refusal(
+      span,
+      'Nothing is given for these rows',
+      inOwnNames('Type what to change: ;44-49 py2', context.own),
+    );
   if (items.remark !== undefined)
     return refusal(span, 'A range takes no remark', 'Open the row with ↑ to remark on it');
   const insisted = items.insisted || items.said.at(-1)?.insisted === true;
@@ -258,14 +268,14 @@ function parseRange(
 /** Words that were commands once, with the one that does it now. A void is a cavity in the ground and nothing else. */
 const RENAMED: Readonly<Record<string, readonly string[] | undefined>> = { void: ['spoiled'] };
 
-function unknownWord(word: string): Refusal {
+function unknownWord(word: string, own: OwnNames | undefined): Refusal {
   const words = COMMANDS.map((each) => each.word);
   const meant = RENAMED[word.toLowerCase()] ?? nearWords(word.toLowerCase(), words);
   const suggestions = COMMANDS.filter((each) => meant.includes(each.word)).map(({ word: text, does }) => ({
     text: `;${text}`,
     label: does,
   }));
-  const remedy = `F1 lists every word and Tab completes one; a range is typed like ${RANGE_FORM.form}`;
+  const remedy = `F1 lists every word and Tab completes one; a range is typed like ${inOwnNames(RANGE_FORM.form, own)}`;
   if (word === '') return refusal({ position: 0, length: 1 }, '; starts a command', remedy);
   return refusal({ position: 1, length: word.length }, `No command is called ${word}`, remedy, suggestions);
 }

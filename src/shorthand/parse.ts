@@ -10,6 +10,7 @@ import { itemAsks, restated } from './asks.ts';
 import { buildCells } from './build-cells.ts';
 import { barrierCrossed, carriedCell } from './carry.ts';
 import { type CommandLine, parseCommand, type RangeLine } from './commands.ts';
+import { exampleStrokes } from './example-strokes.ts';
 import type { OwnNames } from './own-names.ts';
 import { type Items, readEnd, readItems } from './read-items.ts';
 import { type Ask, type Note, type Refusal, type RowAsk, refusal, type Said } from './said.ts';
@@ -116,7 +117,7 @@ function dotLine(line: string, context: EntryContext): ParsedRow | Refusal {
       ? refusal(
           { position: 0, length: line.length },
           'An amount has nothing before it',
-          'Type the letters first: py.5',
+          `Type the letters first: ${exampleStrokes(context.schema).mineral.pair}.5`,
         )
       : refusal(
           { position: 1, length: line.length - 1 },

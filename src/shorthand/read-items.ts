@@ -1,5 +1,6 @@
 import { type LoggingSchema, qualifierFor } from '../schema/logging-schema.ts';
 import { takesOf } from '../schema/strokes.ts';
+import { exampleStrokes } from './example-strokes.ts';
 import { isWrong, meaning } from './meaning.ts';
 import { nearPairs } from './near.ts';
 import { qualifiedBy, qualityTyped, type Subject } from './qualities.ts';
@@ -81,7 +82,7 @@ function readItem(
   if (glued !== undefined && name !== undefined) return gluedName(at + name.length - glued.length, glued);
   if (name !== undefined && mayName) return readNamedItem(context, text, at, name, subject);
   const letters = /^[a-z]{1,2}/.exec(text.slice(at))?.[0];
-  if (letters === undefined) return strayCharacter(text, at);
+  if (letters === undefined) return strayCharacter(context.schema, text, at);
   const quality = qualityTyped(context.schema, letters, subject);
   if (quality !== undefined) return qualityItem(context.schema, text, at, letters, quality, subject);
   const typed = typedBy(context, text, at, letters);
@@ -198,7 +199,7 @@ function unknownLetters(
     return refusal(
       span,
       'nr means no return and is typed alone',
-      "Type nr by itself, or a field with it: rock'nr",
+      `Type nr by itself, or a field with it: ${schema.fields[0]?.name ?? 'rock'}'nr`,
     );
   }
   const near = nearPairs(schema, letters);
@@ -272,7 +273,7 @@ function gluedName(at: number, name: string): Refusal {
   );
 }
 
-function strayCharacter(text: string, at: number): Refusal {
+function strayCharacter(schema: LoggingSchema, text: string, at: number): Refusal {
   const character = text[at] ?? '';
   const span = { position: at, length: 1 };
   if (/\p{Lu}/u.test(character)) {
@@ -282,12 +283,16 @@ function strayCharacter(text: string, at: number): Refusal {
     return refusal(
       span,
       `${character} has nothing before it to measure`,
-      'Type the letters first, then the amount: py2',
+      `Type the letters first, then the amount: ${exampleStrokes(schema).mineral.text}`,
     );
   }
   if (character === ';')
     return refusal(span, '; starts a command and comes first', 'Clear the line, then type ;');
   if (character === "'")
-    return refusal(span, "' follows the name of a field", "Type the field first: rock'bst");
+    return refusal(
+      span,
+      "' follows the name of a field",
+      `Type the field first: ${exampleStrokes(schema).named}`,
+    );
   return refusal(span, `${character} has no meaning here`, 'Take it out');
 }

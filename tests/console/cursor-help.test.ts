@@ -35,7 +35,7 @@ describe('F1 knows what the cursor is on', () => {
     sitting.type(';scan');
     sitting.press('f1');
     expect(screen(sitting)).toContain('the command that is typed: ;scan');
-    expect(screen(sitting)).toContain(';scan 46 MB000163');
+    expect(screen(sitting)).toContain(';scan 42 MB000502');
   });
 
   it('a field of the form: how it is typed, what it takes, what leaving it unsaid means', async () => {

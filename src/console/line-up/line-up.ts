@@ -8,6 +8,7 @@ import { type LineUpContext, type LineUpStep, stepsOf } from '../../acts/line-up
 import { decisionSentence } from '../../acts/line-up-sentences.ts';
 import { takeTyped } from '../../acts/line-up-steps.ts';
 import { ok } from '../../finding/finding.ts';
+import { isOver } from '../../hole/header.ts';
 import { headerOf, planOf } from '../../hole/hole.ts';
 import type { Document } from '../../record/document.ts';
 import { EMPTY_DRAFT, edited } from '../draft.ts';
@@ -23,6 +24,8 @@ import { formOf, lineUpContext, withForm } from './line-up-state.ts';
 export function lineUpHindered(state: State): string | undefined {
   const hole = holeInHand(state) ?? pickedHole(state);
   if (hole === undefined) return 'open a hole first';
+  const { state: standing } = headerOf(hole);
+  if (isOver(standing)) return `the hole is ${standing}: the rig is not lined up on it`;
   return planOf(hole) === undefined ? 'the hole has no planned direction to compare with' : undefined;
 }
 

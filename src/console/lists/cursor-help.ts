@@ -122,7 +122,10 @@ function itemLines(schema: LoggingSchema, { field, text, says }: Said, width: nu
   const words =
     known?.label ?? ('cell' in says ? cellWords(schema, field, says.cell).join(', ') : field.label);
   const look = known === undefined || known.look === '' ? '' : `. ${known.look}`;
-  const caution = known?.caution === undefined ? [] : wrap(`CAUTION ${known.caution.words}`, width, 'alert');
+  const caution =
+    known?.caution === undefined
+      ? []
+      : wrap(`CAUTION ${known.label}: ${known.caution.words}`, width, 'alert');
   return [...caution, ...wrap(`${text}: ${field.label}, ${words}${look}`, width)];
 }
 
@@ -139,7 +142,9 @@ function fieldHelp(schema: LoggingSchema, field: Field, width: number): ListSect
     : `Left unsaid in a first row: ${field.unsaid === 'none' ? 'none seen' : 'not observed'}.`;
   const carries = field.carry ? 'Left unsaid below, it is as in the row above.' : 'It never carries.';
   const takes = optionsOf(schema, field).flatMap((option) => [
-    ...(option.caution === undefined ? [] : wrap(`CAUTION ${option.caution}`, width - 2, 'alert')),
+    ...(option.caution === undefined
+      ? []
+      : wrap(`CAUTION ${option.label}: ${option.caution}`, width - 2, 'alert')),
     ...wrap(`${option.strokes}: ${option.label}${option.look === '' ? '' : `. ${option.look}`}`, width - 2),
   ]);
   return section(

@@ -2,9 +2,10 @@ import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { AT_FORM, COMMANDS, RANGE_FORM } from '../../shorthand/commands.ts';
 import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import { keyName } from '../screens/bottom.ts';
-import { inOwn, type State } from '../state.ts';
+import { inOwn, type State, schemaInHand } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
+import { shiftForms } from './shift-prompts.ts';
 
 /** What an entry line is made of, each with its meaning. */
 const LINE_FORMS: readonly (readonly [form: string, does: string])[] = [
@@ -19,35 +20,67 @@ const LINE_FORMS: readonly (readonly [form: string, does: string])[] = [
   [AT_FORM.form, AT_FORM.does],
 ];
 
-const SECTIONS: readonly (readonly [title: string, screen: ScreenName])[] = [
-  ['on the log', 'log'],
-  ['on the list of holes', 'holes'],
-  ['on the survey', 'survey'],
-  ['on the line-up', 'line-up'],
-  ['on the other screens', 'bags'],
-];
+/** Screens that the help has a section of their own for; the rest are taken together. */
+const SECTIONS: readonly ScreenName[] = ['log', 'holes', 'survey', 'line-up'];
+
+/** What a screen is called in a heading; any other by its name. */
+const SCREEN_WORDS: { readonly [name in ScreenName]?: string } = {
+  log: 'the log',
+  holes: 'the list of holes',
+  survey: 'the survey',
+  'line-up': 'the line-up',
+  fields: 'the form',
+  readings: 'the readings',
+  shift: 'the shift record',
+};
+
+const screenWords = (screen: ScreenName): string => SCREEN_WORDS[screen] ?? `the screen: ${screen}`;
 
 /** Cells of the column that holds what is typed. */
 const TYPED = 24;
 
-/** Every key and every command: read off the tables that the console goes by, so that it can't be behind them. The screen that help was asked on comes first. */
+/**
+ * Every key and every command: read off the tables that the console goes by, so that it can't be behind them. What can be done now on the
+ * screen that help was asked on comes first, with what can be typed there.
+ */
 export function helpList(state: State, asked: ScreenName, width: number): Listed {
-  const own = SECTIONS.find(([, screen]) => screen === asked) ?? SECTIONS[4];
-  const screens = [...SECTIONS.filter((each) => each === own), ...SECTIONS.filter((each) => each !== own)];
-  const keys = screens.map(([title, screen]) => keySection(state, title, screen, asked, width));
-  const entry = section('the entry line', LINE_FORMS, width);
-  const commands = section(
-    'commands, on the entry line',
-    COMMANDS.map(({ form, does }) => [inOwn(state, form), does]),
-    width,
-  );
-  return {
-    title: 'keys and commands',
-    sections: [
-      whatItIsNot(width),
-      ...(asked === 'log' ? [entry, commands, ...keys] : [...keys, entry, commands]),
-    ],
-  };
+  const isLog = asked === 'log';
+  const own = KEYS.filter(({ on, hindered }) => isOn(on, asked) && hindered?.(state) === undefined);
+  const others = SECTIONS.filter((screen) => screen !== asked);
+  const rest = KEYS.filter(({ on }) => on !== 'any' && ![asked, ...others].some((each) => isOn(on, each)));
+  const keys = (title: string, bindings: readonly Binding[]) => keySection(state, title, bindings, width);
+  const here = keys(`on ${screenWords(asked)}`, own);
+  const typed = asked === 'shift' ? [section('typed on the shift record', shiftForms(state), width)] : [];
+  const sections = [
+    whatItIsNot(width),
+    ...(isLog ? [...entryForms(state, width), here] : [here, ...typed]),
+    keys(
+      'on every screen',
+      KEYS.filter(({ on }) => on === 'any'),
+    ),
+    ...others.map((screen) =>
+      keys(
+        `on ${screenWords(screen)}`,
+        KEYS.filter(({ on }) => isOn(on, screen)),
+      ),
+    ),
+    keys('on the other screens', rest),
+    ...(isLog ? [] : entryForms(state, width)),
+  ];
+  return { title: 'keys and commands', sections: sections.filter(({ items }) => items.length > 0) };
+}
+
+const isOn = (on: Binding['on'], screen: ScreenName): boolean => on !== 'any' && on.includes(screen);
+
+function entryForms(state: State, width: number): readonly ListSection[] {
+  const own = ([form, does]: readonly [string, string]) => [inOwn(state, form), inOwn(state, does)] as const;
+  const hasEvents = schemaInHand(state).fields.some(({ kind }) => kind === 'events');
+  const forms = hasEvents ? LINE_FORMS : LINE_FORMS.filter(([form]) => form !== AT_FORM.form);
+  const commands = COMMANDS.map(({ form, does }) => own([form, does]));
+  return [
+    section('the entry line', forms.map(own), width),
+    section('commands, on the entry line', commands, width),
+  ];
 }
 
 /** What offsider is not is above all that it can do. */
@@ -63,21 +96,10 @@ function section(
   return { head: [line(title, 'strong')], items: forms.map(([form, does]) => explained(form, does, width)) };
 }
 
-function keySection(
-  state: State,
-  title: string,
-  screen: ScreenName,
-  asked: ScreenName,
-  width: number,
-): ListSection {
-  const bindings = KEYS.filter((binding) => binding.on === 'any' || binding.on.includes(screen));
+function keySection(state: State, title: string, bindings: readonly Binding[], width: number): ListSection {
   return {
     head: [line(title, 'strong')],
-    items: bindings.map((binding) => {
-      const hindrance = asked === screen ? binding.hindered?.(state) : undefined;
-      const not = hindrance === undefined ? '' : ` (not now: ${hindrance})`;
-      return explained(typedWords(binding), `${inOwn(state, binding.help)}${not}`, width);
-    }),
+    items: bindings.map((binding) => explained(typedWords(binding), inOwn(state, binding.help), width)),
   };
 }
 

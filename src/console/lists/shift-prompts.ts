@@ -27,6 +27,17 @@ export function activityShown(
   };
 }
 
+/** Every form of what can be typed on the shift record, with what it does, in names of the project. */
+export function shiftForms(state: State): readonly Form[] {
+  const forms: readonly Form[] = [
+    ...RECORD_FORMS,
+    ['plod 0412 Mick Tarrant', 'type the driller’s sheet, line by line'],
+    ...PLOD_DEEDS,
+    ...NOTE_DEEDS,
+  ];
+  return forms.map(([form, does]) => [inOwn(state, form), inOwn(state, does)]);
+}
+
 /** A line of the shift record that is being typed, below its forms. */
 export function lineShown(
   state: State,
@@ -35,12 +46,7 @@ export function lineShown(
   theme: Theme,
 ): Shown {
   const { activities } = state.project.settings.shift;
-  const all = [
-    ...RECORD_FORMS,
-    [inOwn(state, 'plod 0412 Mick Tarrant'), 'type the driller’s sheet, line by line'] as const,
-    ...PLOD_DEEDS,
-    ...NOTE_DEEDS,
-  ];
+  const all = shiftForms(state);
   const [word = ''] = prompt.draft.text.toLowerCase().split(' ');
   const meant = word === '' ? [] : all.filter(([form]) => form.startsWith(word));
   const forms = meant.length > 0 ? withWords(meant, width) : flowing(all, width);

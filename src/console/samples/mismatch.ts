@@ -8,7 +8,7 @@ import type { RodCheck } from '../../sampling/rod/rod-check.ts';
 import { waitingMismatches, waitingRod } from '../../standing/mismatches.ts';
 import { EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, inOwn, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { rodStanding } from './rod.ts';
 import { type MismatchWay, pagesOf, WAY_LETTERS, wayOf, waysOn } from './ways.ts';
@@ -115,7 +115,7 @@ export function answerMismatch(state: State, world: World): Step {
     const settled = readRight(state, hole, prompt, choice, world);
     if (settled !== undefined) return settled;
   }
-  if (way === undefined) return still(saying(state, howToAnswer(check, prompt.page), 'warn'));
+  if (way === undefined) return still(saying(state, inOwn(state, howToAnswer(check, prompt.page)), 'warn'));
   return mended(state, hole, prompt, way, read, world);
 }
 
@@ -212,9 +212,9 @@ function howToAnswer(check: RodCheck, page: number): string {
   const ways = waysOn(check, page).length;
   const look = check.look === undefined ? '' : ` For the look ${LOOK_ANSWERS[check.look]}.`;
   return ways === 0
-    ? `Enter notes it and goes on; Esc leaves it to read the calico again; fits if the bags fit.${look}`
-    : `A letter from a to ${WAY_LETTERS[ways - 1]} fixes it so, fits if the bags fit after all, Enter notes it and goes on.${look}`;
+    ? `Enter notes it and goes on; Esc leaves it to read the calico again; fits if the bags match.${look}`
+    : `A letter from a to ${WAY_LETTERS[ways - 1]} fixes it so, fits if the bags match after all, Enter notes it and goes on.${look}`;
 }
 
-/** What is typed where the bags fit and the reading did not. */
+/** What is typed if the bags match and the reading was wrong. */
 const FITS = 'fits';

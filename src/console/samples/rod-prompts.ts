@@ -9,7 +9,7 @@ import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod
 import { CARE_HELP, careWords } from '../../shorthand/rod-care.ts';
 import type { Prompt } from '../prompt.ts';
 import { draftSpans, type Shown } from '../screens/shown.ts';
-import type { State } from '../state.ts';
+import { inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { LOOK_ANSWERS } from './mismatch.ts';
 import { rodStanding, whileStanding } from './rod.ts';
@@ -36,7 +36,7 @@ export function rodShown(
       ...wrap(whileStanding(state) ?? '', width, 'warn').filter((each) => each.length > 0),
       ...check.expected.map(bagLine),
       ...wrap(
-        `Enter if the bags match. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; @54.5 for another depth.`,
+        `Enter if the bags match. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; ${inOwn(state, '@54.5')} for another depth.`,
         width,
         'faint',
       ),
@@ -94,8 +94,12 @@ export function mismatchShown(
           ]),
       ...(check.look === undefined
         ? []
-        : wrap(`To be sure: ${LOOKS[check.look]} (${LOOK_ANSWERS[check.look]})`, width, 'accent')),
-      ...placeAsked(check, width),
+        : wrap(
+            `To be sure: ${LOOKS[check.look]} (${inOwn(state, LOOK_ANSWERS[check.look])})`,
+            width,
+            'accent',
+          )),
+      ...placeAsked(state, check, width),
       ...ways.map((way, index) =>
         spans(
           [`${WAY_LETTERS[index]} `, 'strong'],
@@ -121,9 +125,12 @@ export function mismatchShown(
 }
 
 /** The one fact that settles where it happened, asked once no look is left and more places stand than are taken in at a glance. */
-function placeAsked({ look, named: [likeliest] }: RodCheck, width: number): readonly Line[] {
+function placeAsked(state: State, { look, named: [likeliest] }: RodCheck, width: number): readonly Line[] {
   if (look !== undefined || likeliest?.asks === undefined || likeliest.ways.length < 3) return [];
-  const answer = typeof likeliest.ways[0]?.place === 'string' ? 'its last digits' : 'its depths, like 46-47';
+  const answer =
+    typeof likeliest.ways[0]?.place === 'string'
+      ? 'its last digits'
+      : `its depths, like ${inOwn(state, '46-47')}`;
   return wrap(`${likeliest.asks} Type ${answer}: it is fixed there.`, width, 'accent');
 }
 

@@ -15,7 +15,7 @@ import { waitingRod } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, inOwn, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 
 type RodPrompt = Extract<Prompt, { readonly kind: 'rod' | 'mismatch' }>;
@@ -90,7 +90,10 @@ export function answerRod(state: State, world: World): Step {
     return still(
       saying(
         state,
-        'Type the last digits on the last calico (the whole number where its prefix is not ours), x6 for six bags counted, @54.5 for another depth, letters like cslh for what was seen; or Enter if all matches.',
+        inOwn(
+          state,
+          'Type the last digits on the last calico (the whole number where its prefix is not ours), x6 for six bags counted, @54.5 for another depth, letters like cslh for what was seen; or Enter if all matches.',
+        ),
         'warn',
       ),
     );

@@ -4,19 +4,21 @@ import { expectedLoggedOf, hazardsOf } from '../../standing/survey.ts';
 import { NO_CLEARANCE } from '../../survey/expected/expected.ts';
 import type { ExpectedLogged } from '../../survey/expected/expected-logged.ts';
 import { expectedCells } from '../../survey/expected/expected-words.ts';
+import { inOwn, type State } from '../state.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 
 /** Contacts and zones of the plan: where they should come in the hole as it runs, and how far off they were logged. */
-export function expectedView(project: Project, hole: Document, size: Size, theme: Theme): readonly Line[] {
+export function expectedView(state: State, hole: Document, size: Size, theme: Theme): readonly Line[] {
+  const { project } = state;
   const inner = size.columns - 4;
   const zones = expectedLoggedOf(project, hole);
   const lines =
     zones.length === 0
       ? wrap(
-          'The plan expects nothing yet. On the log: ;expect lode 70-78 seen sulphides PYR>=2',
+          inOwn(state, 'The plan expects nothing yet. On the log: ;expect lode 70-78 seen sulphides PYR>=2'),
           inner,
           'faint',
         )

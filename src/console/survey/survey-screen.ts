@@ -32,7 +32,7 @@ export function surveyScreen(
     screen.view === 'shots'
       ? shotsView(state, hole, screen.cursor, { columns: size.columns, rows: room }, theme)
       : screen.view === 'expected'
-        ? expectedView(state.project, hole, { columns: size.columns, rows: room }, theme)
+        ? expectedView(state, hole, { columns: size.columns, rows: room }, theme)
         : pictureView(state, hole, screen.view, { columns: size.columns, rows: room }, theme);
   return [
     headerLine(state, hole, size.columns),
