@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { type Act, type Chapter, keysOf } from '../../support/whole-hole/script.ts';
+import { type Act, type Chapter, isThere, keysOf, type ScriptKey } from '../../support/whole-hole/script.ts';
 import type { Sitting } from './sitting.ts';
 
 /** Plays a chapter into a sitting, each key a read of its own, and looks at the screen after each act. */
@@ -19,8 +19,13 @@ function press(sitting: Sitting, act: Act): void {
     sitting.burst(keys.map((key) => ('character' in key ? key.character : '\r')).join(''));
     return;
   }
-  for (const key of keys) {
-    if ('character' in key) sitting.type(key.character);
-    else sitting.press(key.name);
-  }
+  for (const key of keys.slice(0, -1)) pressOne(sitting, key);
+  // In a real terminal the next act begins as soon as this one is seen: what can be seen sooner would let the clock run ahead of the keys.
+  expect(isThere(act, sitting.screen().join('\n')), `seen before the last key of ${act.keys}`).toBe(false);
+  for (const key of keys.slice(-1)) pressOne(sitting, key);
+}
+
+function pressOne(sitting: Sitting, key: ScriptKey): void {
+  if ('character' in key) sitting.type(key.character);
+  else sitting.press(key.name);
 }

@@ -1,4 +1,4 @@
-import { type Act, type Chapter, keysOf, shows } from '../../support/whole-hole/script.ts';
+import { type Act, type Chapter, isThere, keysOf } from '../../support/whole-hole/script.ts';
 import type { Pty } from './pty.ts';
 import type { Rig } from './rig.ts';
 
@@ -15,10 +15,6 @@ function press(pty: Pty, act: Act): void {
   const keys = keysOf(act.keys);
   if (act.atOnce === true) pty.type(keys.map((key) => ('character' in key ? key.character : '\r')).join(''));
   else for (const key of keys) pty.press('character' in key ? key.character : key.name);
-}
-
-function isThere(act: Act, screen: string): boolean {
-  return act.see.every((seen) => shows(screen, seen)) && !act.gone?.some((seen) => shows(screen, seen));
 }
 
 function wanted(act: Act): string {

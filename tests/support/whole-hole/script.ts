@@ -40,6 +40,11 @@ export function shows(screen: string, seen: Seen): boolean {
   return typeof seen === 'string' ? screen.includes(seen) : seen.test(screen);
 }
 
+/** True where a screen shows all that an act is to show, and nothing that it is to take away. */
+export function isThere(act: Act, screen: string): boolean {
+  return act.see.every((seen) => shows(screen, seen)) && !act.gone?.some((seen) => shows(screen, seen));
+}
+
 const does = (keys: string, ...see: readonly Seen[]): Act => ({ keys, see });
 
 /** The mark of this row, at the metre that begins at a depth. */
@@ -76,7 +81,7 @@ const collar: Chapter = {
       'bags MB000601 to MB000740 numbered',
       '140 numbered bags left',
     ),
-    does(';dry<enter>', 'dry'),
+    does(';dry<enter>', 'dry at 0–6'),
     ...rod(1, 6),
     {
       keys: '<f2>',
@@ -130,7 +135,7 @@ const back: Chapter = {
     does('<up><up><up><up><up><up><up><up><up><up>', 'amending 38–39', ' 38–39 ▸ p0'),
     does('lt2<enter>', 'amended 38–39', ' 48–49 ▸ vn1q', 'logging 48–49'),
     does('c<enter>', ' 49–50 ▸', inHand(49)),
-    { keys: ';wet<enter>', after: 3, see: ['wet'] },
+    { keys: ';wet<enter>', after: 3, see: ['wet at 54–60'] },
     ...rod(10, 6),
     does('vn2', ' 49–50 ▸ vn2'),
     { keys: 'MB000655<enter>', atOnce: true, see: [/MB000655.* primary 50–51/, ' 49–50 ▸ vn2'] },
@@ -209,7 +214,7 @@ const end: Chapter = {
     does('<enter>', 'Still open:', 'The collar is not capped or plugged'),
     { ...does('<escape>', ' 120–121 ▸'), gone: ['Still open:'] },
     { keys: ';shot 120 -58.8 271.9<enter>', after: 14, see: ['Shot at 120 m recorded'] },
-    does(';capped<enter>', 'capped'),
+    does(';capped<enter>', 'collar capped'),
     does('<f12>', 'Final depth by rod count, in metres:'),
     does('<enter>', 'Nothing is open.'),
     does('<enter>', 'How is the collar left?'),
