@@ -68,13 +68,17 @@ export function isPlain(command: Command): command is PlainCommand {
   ].includes(command.does);
 }
 
-/** What a plain command makes of a hole, as one edit; or why it can't be. `documents` are those of the project, the hole among them. */
+/**
+ * What a plain command makes of a hole, as one edit; or why it can't be. `documents` are those of the project, the hole among them; `insisted`:
+ * a last `=` answers what the command would ask first.
+ */
 export function act(
   project: Project,
   hole: Document,
   command: PlainCommand,
   maker: Maker,
   documents: Iterable<Document> = [hole],
+  insisted = false,
 ): Result<Made> {
   switch (command.does) {
     case 'moisture':
@@ -92,7 +96,7 @@ export function act(
     case 'mass':
       return recordMasses(hole, command, maker);
     case 'bit':
-      return measureBit(hole, command, maker);
+      return measureBit(hole, command, maker, insisted);
     case 'tick':
       return tickBags(project, hole, command, maker);
     case 'choose control':
@@ -110,7 +114,7 @@ export function act(
     case 'bag':
     case 'control':
     case 'spoiled bag':
-      return placeBag(project, hole, command, maker, documents);
+      return placeBag(project, hole, command, maker, documents, insisted);
     case 'spare':
       return replaceBySpare(project, hole, command, maker, documents);
     case 'survey run':
@@ -122,7 +126,7 @@ export function act(
     case 'expect':
       return setExpected(project, hole, command.said);
     case 'decide':
-      return goingOn(project, hole, command, maker, documents);
+      return goingOn(project, hole, command, maker, documents, insisted);
     case 'stop':
       return ok(recordStop({ because: command.reason, at: maker.at, by: maker.by }, maker));
     case 'stop over':

@@ -1,8 +1,9 @@
-import { ok, type Result } from '../finding/finding.ts';
+import { ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { recordDecision } from '../hole/commands/states.ts';
 import type { Decision } from '../hole/ending.ts';
-import { headerOf, planOf } from '../hole/hole.ts';
+import { REFUSALS } from '../hole/findings.ts';
+import { headerOf, holeNouns, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { type Depth, depthFromMm, formatDepth } from '../quantity/depth.ts';
 import type { Stamp } from '../quantity/stamp.ts';
@@ -50,7 +51,19 @@ export function goingOn(
   },
   maker: Maker,
   documents?: Iterable<Document>,
+  insisted = false,
 ): Result<Made> {
+  const hold = said.kind === 'extended' ? holdOn(hole) : undefined;
+  if (hold !== undefined && hold.by !== maker.by && said.called === undefined && !insisted)
+    return refused(
+      REFUSALS.asked.at(
+        { hole: headerOf(hole).name, fromMm: hold.depthMm },
+        {
+          problem: `the hole is ${heldWords(hold)}`,
+          remedy: `Call ${hold.called ?? hold.by} first. Then say who was called (;extend called …), or add = at the end: going on ends the hold.`,
+        },
+      ),
+    );
   const others = documents === undefined ? undefined : [...documents];
   const { drilledMm } = headsOf(hole);
   const toMm = said.until === undefined ? undefined : depthOf(said.until, drilledMm);
@@ -68,11 +81,23 @@ export function goingOn(
   const made = recordDecision(hole, decision.value, maker);
   if (!made.ok || said.kind !== 'extended') return made;
   const rodEndMm = rodEndFrom({ header: headerOf(hole) }, drilledMm + 1);
+  const ended = hold === undefined ? '' : `; this ends the hold: ${heldWords(hold)}`;
   const end = toMm === undefined ? `, to the end of the rod at ${formatDepth(rodEndMm)} m` : '';
   return ok({
     ...made.value,
-    what: `${made.value.what}${end}${stillAsking(project, hole, said.called, others)}`,
+    what: `${made.value.what}${end}${ended}${stillAsking(project, hole, said.called, others)}`,
   });
+}
+
+/** The hold that is on a hole: its latest decision, where that is one. */
+function holdOn(hole: Document): Decision | undefined {
+  const last = holeNouns(hole, 'decisions').at(-1);
+  return last?.kind === 'held' ? last : undefined;
+}
+
+/** `held by IF at 30 m: zone open`. */
+function heldWords({ by, depthMm, reason }: Decision): string {
+  return `held by ${by} at ${formatDepth(depthMm)} m${reason === undefined ? '' : `: ${reason}`}`;
 }
 
 /** What going on does not settle: a danger, whoever was called; and, where no one was, every question. */

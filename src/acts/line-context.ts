@@ -16,7 +16,7 @@ import { ownNames } from './own-names.ts';
  */
 export function lineContext(project: Project, hole: Document, fromMm: number, by?: string): EntryContext {
   const before = by === undefined ? undefined : loggedBefore(project.schema, hole, by);
-  const { above, previous, repeats } = aboveDepth(
+  const { above, seen, previous, repeats } = aboveDepth(
     project.schema,
     before === undefined ? rowsDown(hole) : [],
     fromMm,
@@ -24,6 +24,7 @@ export function lineContext(project: Project, hole: Document, fromMm: number, by
   return {
     schema: project.schema,
     above,
+    seen,
     previous: previous === above ? undefined : previous,
     repeats,
     gloves: project.settings.log.gloves,

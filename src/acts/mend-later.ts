@@ -92,7 +92,7 @@ export function rodFits(hole: Document, [id, { rod }]: RodThing): Result<Made> {
   const bags = bagsOf(hole, id).filter((bag) => bag.kind !== 'spoiled');
   const last = bags.at(-1)?.number;
   return ok({
-    what: `rod ${rod}: the bags fit as they are recorded`,
+    what: `rod ${rod}: the bags match as they are recorded`,
     changes: [
       {
         patch: ['rods', id],

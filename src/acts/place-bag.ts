@@ -11,8 +11,9 @@ import type { Document, Id, Thing } from '../record/document.ts';
 import { numberAmong, numbersOfHole } from '../sampling/numbers/number-named.ts';
 import { materialFor } from '../sampling/scheme/rotation.ts';
 import { serialOf } from '../sampling/scheme/scheme.ts';
+import { isCovered } from '../sampling/stream/no-sample.ts';
 import type { Command } from '../shorthand/command.ts';
-import { otherHoles, streamStateOf } from '../standing/stream.ts';
+import { noReturnOf, otherHoles, streamStateOf } from '../standing/stream.ts';
 
 type PlaceCommand = Extract<Command, { readonly does: 'bag' | 'control' | 'spoiled bag' }>;
 
@@ -26,6 +27,7 @@ export function placeBag(
   command: PlaceCommand,
   maker: Maker,
   documents: Iterable<Document>,
+  insisted = false,
 ): Result<Made> {
   // A number that another hole has used is taken out of use here: nothing is put into it.
   const others = command.does === 'spoiled bag' ? [] : documents;
@@ -45,6 +47,8 @@ export function placeBag(
     const lost = { kind: 'spoiled', reason: command.reason };
     return amendThing(hole, 'bags', issued[0], lost, `bag ${number} spoiled: ${command.reason}`);
   }
+  const empty = insisted ? undefined : nothingCameUp(hole, command);
+  if (empty !== undefined) return refused(empty);
   const bag = bagSaid(project, hole, number, command);
   if (issued !== undefined) return corrected(issued, bag);
   const rod = rodOf(hole, bag);
@@ -80,6 +84,22 @@ export function numberToPlace(
       remedy:
         'Read the calico again; a number is used once, ever. If it is right, write another number on it.',
     }),
+  );
+}
+
+/** Asked before a sample is placed on a metre of which nothing came up: such a bag would go to the laboratory empty. */
+function nothingCameUp(hole: Document, command: PlaceCommand) {
+  if (command.does !== 'bag') return undefined;
+  const { fromMm, toMm, number } = command;
+  const metre = { fromMm, toMm };
+  if (!isCovered(metre, noReturnOf(hole))) return undefined;
+  return REFUSALS.asked.at(
+    { hole: headerOf(hole).name, fromMm, toMm },
+    {
+      excerpt: number,
+      problem: `nothing came up at ${formatInterval(metre)}, by the log or the splitter: no return, loss of return or a void`,
+      remedy: 'Look into the calico. If there is rock of this metre in it, add = at the end.',
+    },
   );
 }
 

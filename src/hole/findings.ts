@@ -26,6 +26,12 @@ export const REFUSALS = {
     title: 'What is to be changed is not there.',
     rationale: 'A change that lands on nothing would look done and be lost.',
   }),
+  asked: defineFinding({
+    code: 'asked-first',
+    severity: 'fault',
+    title: 'What is to be recorded goes ill with what is known, and is asked first.',
+    rationale: 'A slip and a right entry look alike on the line: whoever typed it knows which it is.',
+  }),
   rodBackwards: defineFinding({
     code: 'rod-above-drilled',
     severity: 'fault',

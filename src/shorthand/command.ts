@@ -104,6 +104,8 @@ export type CommandWord = {
   readonly does: string;
   /** Shown in words before it is done; `=` at the end of the line takes the preview's place. */
   readonly previewed: boolean;
+  /** It may ask before it is done; `=` at the end of the line is the answer. */
+  readonly asks?: true;
   readonly read: (text: string) => Command | Wrong;
 };
 

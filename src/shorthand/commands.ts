@@ -8,7 +8,7 @@ import { type ItemsContext, readItems } from './read-items.ts';
 import { RIG_COMMANDS } from './rig-commands.ts';
 import { type Refusal, refusal, type Said, type Suggestion } from './said.ts';
 
-/** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe no one sees one). */
+/** A command of the line. `insisted`: a last `=` takes the place of its preview (in a pipe no one sees one), or answers what it asks. */
 export type CommandLine = {
   readonly kind: 'command';
   readonly word: string;
@@ -55,6 +55,7 @@ export const COMMANDS: readonly CommandWord[] = [
     form: ';bag 46-47 163, ;bag duplicate 46-47 164, ;bag standard 166, ;bag blank 167',
     does: 'Record by hand what a bag holds, by its last digits; numbers between it and the next stay due',
     previewed: false,
+    asks: true,
     read: readBag,
   },
   {
@@ -187,7 +188,7 @@ export function parseCommand(line: string, context: CommandContext): CommandLine
   if (word === 'at') return parseAt(line, context, rest, position);
   const known = COMMANDS.find((each) => each.word === word);
   if (known === undefined) return unknownWord(word, context.own);
-  const insisted = known.previewed && rest.endsWith('=');
+  const insisted = (known.previewed || known.asks === true) && rest.endsWith('=');
   const text = insisted ? rest.slice(0, -1).trimEnd() : rest;
   const command = known.read(text);
   if ('problem' in command) {

@@ -19,8 +19,10 @@ import { labelOf, NO_RETURN } from './typing-index.ts';
 /** What a line is read against. */
 export type EntryContext = {
   readonly schema: LoggingSchema;
-  /** The last observed row above (no void, no return): what carries, and where single keys find their mineral. None: the line must be a full one. */
+  /** The observed row directly above: what carries, and where single keys find their mineral. None, as below a void: the line must be a full one. */
   readonly above?: RowSaid | undefined;
+  /** The last observed row above, where a void or a metre without return lies between: `.` alone repeats it, and is asked about. */
+  readonly seen?: RowSaid | undefined;
   /** The row directly above, when that is another one (no return, a void). */
   readonly previous?: RowSaid | undefined;
   /** Rows directly above that are alike, the first of them included; 0 or left out: none. */
@@ -67,7 +69,7 @@ export function parseLine(text: string, context: EntryContext): Parsed {
   if (line.startsWith(';')) return parseCommand(line, context);
   if (isBagNumber(line, context.bagPattern)) return { kind: 'bag', number: line };
   const row = parseRow(line, context);
-  return row.kind === 'refused' ? withHandover(row, context) : row;
+  return row.kind === 'refused' ? withWhyInFull(row, context) : row;
 }
 
 function parseRow(line: string, context: EntryContext): ParsedRow | Refusal {
@@ -79,13 +81,22 @@ function parseRow(line: string, context: EntryContext): ParsedRow | Refusal {
   return rowOf(context, items, line.length, false);
 }
 
-/** After a handover a refusal says why nothing carries. */
-function withHandover(row: Refusal, { loggedBefore }: EntryContext): Refusal {
-  if (loggedBefore === undefined) return row;
-  return {
-    ...row,
-    remedy: `${row.remedy}. The first row after ${loggedBefore} is logged in full: nothing carries`,
-  };
+/** After a handover, and below a void or a metre without return, a refusal says why nothing carries. */
+function withWhyInFull(row: Refusal, context: EntryContext): Refusal {
+  const why = whyInFull(context);
+  if (why === undefined) return row;
+  const { remedy } = row;
+  return { ...row, remedy: `${remedy}${/[.?!]$/.test(remedy) ? '' : '.'} ${why}` };
+}
+
+/** Why the next row is to be logged in full though there are rows above; undefined where the row above carries, or there is none. */
+export function whyInFull(context: EntryContext): string | undefined {
+  if (context.loggedBefore !== undefined)
+    return `The first row after ${context.loggedBefore} is logged in full: nothing carries`;
+  const broken = context.above === undefined ? brokenAbove(context) : undefined;
+  return broken === undefined
+    ? undefined
+    : `The row below ${broken} is logged in full: nothing carries across it`;
 }
 
 /** The line, insisting on everything in it: what `=` does to a line that was asked about. */
@@ -125,10 +136,11 @@ function dotLine(line: string, context: EntryContext): ParsedRow | Refusal {
           'Type . by itself, or only what changed',
         );
   }
-  if (context.above === undefined) {
+  const above = context.above ?? context.seen;
+  if (above === undefined) {
     return refusal({ position: 0, length: 1 }, 'There is no row above to repeat', 'Type a full row');
   }
-  return rowOf(context, { kind: 'items', said: [], ...end }, line.length, true);
+  return rowOf({ ...context, above }, { kind: 'items', said: [], ...end }, line.length, true);
 }
 
 function noReturnLine(line: string, context: EntryContext): ParsedRow | Refusal {

@@ -124,6 +124,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
     form: ';extend to 132 reason, or ;extend 12 m more, or ;extend called Ines Falk: to 132, zone open',
     does: 'Go on, past the plan or what was asked: no advice on ending before that is drilled (no depth: a rod); it ends a hold too',
     previewed: false,
+    asks: true,
     read: (text) => {
       const { reason, called } = readReason(text);
       if (reason === '') return wrong('a depth or a reason', ';extend called Ines Falk: to 132, zone open');

@@ -71,6 +71,7 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
     form: ';bit 138.6, or ;bit 138.6 @60 with the depth it was measured at',
     does: 'The bit as the driller measured it, in millimetres: the masses that the metres hold follow it',
     previewed: false,
+    asks: true,
     read: (text) => {
       const [, mm, at] = /^(\d{2,3}(?:\.\d{1,2})?)(?: +@([\d.]+))?$/.exec(text) ?? [];
       const atMm = at === undefined ? undefined : parseDepth(at);

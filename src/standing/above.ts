@@ -6,8 +6,10 @@ import { sameObservation } from '../value/row.ts';
 
 /** What the entry line reads a row against: the rows above a depth. */
 export interface Above {
-  /** The last observed row above (no void, no return): what carries, and where single keys find their mineral. */
+  /** The row above, where it was observed: what carries, and where single keys find their mineral. None right below a void or a metre without return. */
   readonly above: RowSaid | undefined;
+  /** The last observed row above, whatever lies between: what `.` repeats. */
+  readonly seen: RowSaid | undefined;
   /** The row directly above, whatever it is. */
   readonly previous: RowSaid | undefined;
   /** Rows alike in an unbroken run directly above. */
@@ -22,8 +24,10 @@ export function aboveDepth(
 ): Above {
   const higher = rows.filter(([, row]) => row.fromMm < fromMm).map(([, row]) => row);
   const previous = higher.at(-1);
+  const seen = higher.findLast((row) => !breaksCarry(schema, row));
   return {
-    above: higher.findLast((row) => !breaksCarry(schema, row)),
+    above: seen === previous ? seen : undefined,
+    seen,
     previous,
     repeats: repeatsUp(higher, fromMm),
   };

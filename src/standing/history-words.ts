@@ -93,7 +93,8 @@ function changeWords(
   outside: boolean,
 ): readonly string[] {
   if ('put' in change) {
-    return outside ? [`put in ${thingWords(schema, change.put, change.thing)}`] : [];
+    if (outside) return [`put in ${thingWords(schema, change.put, change.thing)}`];
+    return change.put[0] === 'decisions' ? decisionWords(change.thing) : [];
   }
   if ('remove' in change) {
     if (change.remove[0] !== 'rows' && !outside) return [];
@@ -112,6 +113,14 @@ function changeWords(
   const row = table === 'rows' ? (hole.tables.rows?.[id] as unknown as Row | undefined) : undefined;
   const where = row === undefined ? '' : `${formatInterval(row)} `;
   return differences.map((each) => `${where}${each}`);
+}
+
+/** Why a person decided so, and who was called: the entry's own words name the kind and the depth. */
+function decisionWords({ reason, called }: Thing): readonly string[] {
+  return [
+    ...(typeof called === 'string' ? [`called ${called}`] : []),
+    ...(typeof reason === 'string' ? [reason] : []),
+  ];
 }
 
 /** A row with its interval and what it observed; anything else by its table and id. */

@@ -18,11 +18,11 @@ function addEnter(program: Command, outside: Outside, done: Done): void {
     .argument('<hole>', 'hole to log')
     .option(
       '--keep-going',
-      'go on behind a line that is not taken; record a rod whose bags do not agree, with the mismatch noted',
+      'go on behind a line that is not taken; record a rod whose bags don’t match, with the mismatch noted',
     )
     .addHelpText(
       'after',
-      '\nWith --rig drilling begins with that rig, where the hole is planned or suspended.\nNobody is there to be asked: a line that would be asked about is saved marked, and reported; = at its end insists.\nA change of several rows needs = at its end in the place of its preview. ;rod with digits that do not agree is refused.',
+      '\nWith --rig drilling begins with that rig, where the hole is planned or suspended.\nNobody is there to be asked: a line that would be asked about is saved marked, and reported; = at its end insists.\nA change of several rows needs = at its end in the place of its preview. ;rod with digits that don’t match is refused.',
     )
     .action(async (hole, options, command: Command) => {
       const { enter } = await import('../enter.ts');

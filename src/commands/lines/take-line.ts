@@ -109,7 +109,10 @@ async function takeLabels(at: LinesAt, hole: Document): Promise<Taken> {
 async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Promise<Taken> {
   const { command } = line;
   if (isPlain(command))
-    return submitMade(at, act(at.project, hole, command, makerOf(at.desk), at.desk.documents().values()));
+    return submitMade(
+      at,
+      act(at.project, hole, command, makerOf(at.desk), at.desk.documents().values(), line.insisted),
+    );
   switch (command.does) {
     case 'leave':
       return { kind: 'leave' };

@@ -17,7 +17,7 @@ import { type LinesAt, makerOf, submitMade, type Taken } from './submit-made.ts'
 const PLACES_SAID = 3;
 
 /**
- * Records a rod done. Bags that do not agree refuse it with the mismatches named, the look that tells them apart and how each is mended,
+ * Records a rod done. Bags that don’t match refuse it with the mismatches named, the look that tells them apart and how each is mended,
  * unless one is chosen (`fix:skipped`) or mismatches are to be noted.
  */
 export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {
@@ -99,7 +99,7 @@ const unreadable = (line: string): Taken => ({
 function mismatchWords({ expected, named }: RodCheck): string {
   const last = expected.at(-1)?.number ?? 'no bag';
   const likely = named[0] === undefined ? '' : `. ${mostLikely(named[0])}`;
-  return `the bags do not agree: ${last} is expected last, ${expected.length} in the rod${likely}`;
+  return `the bags don’t match: ${last} is expected last, ${expected.length} in the rod${likely}`;
 }
 
 /** The place of the likeliest mismatch as a person sees it, where it has more than a few. */
@@ -121,5 +121,5 @@ function remedyOf({ named, look }: RodCheck): string {
         ({ at }, index) => `fix:${code}${index === 0 ? '' : `:${index + 1}`}${at === '' ? '' : ` at ${at}`}`,
       ),
   );
-  return `${ground}${asked}${placeWords(named)} Then add how to fix it: ${ways.join('; ')}. Or fits where the bags fit and the reading did not, or give the rod without its digits.`;
+  return `${ground}${asked}${placeWords(named)} Then add how to fix it: ${ways.join('; ')}. Or fits if the bags match and the reading was wrong, or give the rod without its digits.`;
 }

@@ -26,6 +26,7 @@ export function runCommand(state: State, hole: Document, line: CommandLine, worl
         command,
         { newId: world.newId, at: world.now, by: state.person },
         state.documents.values(),
+        line.insisted,
       ),
       state,
     );

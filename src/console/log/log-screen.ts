@@ -1,7 +1,7 @@
 import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import type { EntryContext } from '../../shorthand/parse.ts';
+import { type EntryContext, whyInFull } from '../../shorthand/parse.ts';
 import { labelOf, standsIn, typingIndex } from '../../shorthand/typing-index.ts';
 import { adviceFor } from '../../standing/advice.ts';
 import { lineWords } from '../keys.ts';
@@ -140,11 +140,11 @@ function indented(lines: readonly Line[]): readonly Line[] {
 }
 
 /** The single keys that type something here, minerals of the row above; or why there are none and the line must be a full one. */
-function keysAbove({ schema, above, gloves, loggedBefore }: EntryContext): Line {
+function keysAbove(context: EntryContext): Line {
+  const { schema, above, gloves } = context;
   if (above === undefined) {
-    return loggedBefore === undefined
-      ? line('')
-      : line(`  first row after ${loggedBefore}: say it in full, nothing carries`, 'accent');
+    const why = whyInFull(context);
+    return why === undefined ? line('') : line(`  ${why}`, 'accent');
   }
   if (gloves === true) return line('');
   const keys = [...typingIndex(schema).keys]

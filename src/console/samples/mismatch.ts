@@ -70,7 +70,7 @@ export function askMend(state: State, hole: Document, typed = ''): Step {
   );
   if (readRod(typed)?.fits === true) {
     const done = rodFits(hole, waiting);
-    return submittingResult(state, hole, done, state, `Rod ${rod.rod}: the bags fit, nothing waits.`);
+    return submittingResult(state, hole, done, state, `Rod ${rod.rod}: the bags match, nothing waits.`);
   }
   const lastDigits = typed === '' ? read.join(' ') : typed;
   const { depthMm } = rod;
@@ -85,7 +85,7 @@ export function askMend(state: State, hole: Document, typed = ''): Step {
       hole,
       rodFits(hole, waiting),
       state,
-      `Rod ${rod.rod}: the bags fit, nothing waits.`,
+      `Rod ${rod.rod}: the bags match, nothing waits.`,
     );
   return still({ ...state, prompt, message: undefined });
 }

@@ -6,7 +6,9 @@ import type { Document } from '../../record/document.ts';
 import { mostLikely } from '../../sampling/rod/likely.ts';
 import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
 import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
+import { withNoSamples } from '../../sampling/stream/no-sample.ts';
 import { CARE_HELP, careWords } from '../../shorthand/rod-care.ts';
+import { noReturnOf } from '../../standing/stream.ts';
 import type { Prompt } from '../prompt.ts';
 import { draftSpans, type Shown } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
@@ -15,7 +17,7 @@ import { LOOK_ANSWERS } from './mismatch.ts';
 import { rodStanding, whileStanding } from './rod.ts';
 import { pagesOf, WAY_LETTERS, waysOn } from './ways.ts';
 
-/** Rod done: the bags that are expected, and what to type where they don't fit. */
+/** Rod done: the bags that are expected, and what to type where they don't match. */
 export function rodShown(
   state: State,
   hole: Document,
@@ -23,18 +25,20 @@ export function rodShown(
   width: number,
 ): Shown {
   const { depthMm, check } = rodStanding(state, hole, prompt);
-  const last = check.expected.at(-1)?.number;
+  const onGround = withNoSamples(check.expected, noReturnOf(hole));
+  const filled = onGround.filter(({ kind }) => kind !== 'no sample');
+  const last = (filled.at(-1) ?? onGround.at(-1))?.number;
   return {
     title: `rod ${prompt.rod} done at ${formatDepth(depthMm)} m`,
     lines: [
       line(
         last === undefined
           ? 'No numbered bag is left for it: number more with ;numbered.'
-          : `${check.expected.length} bags expected, the last calico is ${last}`,
+          : `${filled.length} bags expected, the last ${filled.length === 0 ? 'number' : 'calico'} is ${last}${keptWords(onGround.length - filled.length)}`,
         last === undefined ? 'alert' : 'strong',
       ),
       ...wrap(whileStanding(state) ?? '', width, 'warn').filter((each) => each.length > 0),
-      ...check.expected.map(bagLine),
+      ...onGround.map(bagLine),
       ...wrap(
         `Enter if the bags match. Else the last digits on the last calico (the whole number, unless it begins with ${state.project.sampling.numbers.prefixes.join(' or ')}); x6 for six bags counted; ${inOwn(state, '@54.5')} for another depth.`,
         width,
@@ -44,6 +48,11 @@ export function rodShown(
     ],
     foot: [[...spans(['digits ', 'accent']), ...draftSpans(prompt.draft)]],
   };
+}
+
+/** How many numbers are kept of metres that gave nothing: their calicos stay empty, and may be counted or not. */
+function keptWords(count: number): string {
+  return count === 0 ? '' : `; ${count} ${count === 1 ? 'number is' : 'numbers are'} kept, no sample`;
 }
 
 /** What the letters of care say: those that are typed, or all that there are. */
@@ -64,7 +73,7 @@ function bagLine(bag: Bag): Line {
     : spans(`  ${bag.number}  `, [`${bag.kind} ${metre}`, 'accent']);
 }
 
-/** The bags don't fit: the mismatch by name, what it looks like on the ground, the ways to mend it. */
+/** The bags don't match: the mismatch by name, what it looks like on the ground, the ways to mend it. */
 export function mismatchShown(
   state: State,
   hole: Document,
@@ -78,7 +87,7 @@ export function mismatchShown(
   return {
     title:
       prompt.later === undefined
-        ? `the bags do not fit: ${prompt.lastDigits}`
+        ? `bags don’t match: ${prompt.lastDigits}`
         : `rod ${prompt.rod} noted before: ${prompt.lastDigits}`,
     lines: [
       ...(likeliest === undefined
@@ -111,7 +120,7 @@ export function mismatchShown(
       ...wrap(
         [
           `${ways.length === 1 ? 'a' : `a–${WAY_LETTERS[ways.length - 1]}`} fixes it so${prompt.later === undefined ? '' : ', with the rods below'}`,
-          'fits if they fit',
+          'fits if they match',
           ...(pages > 1 ? [`m more (${prompt.page + 1} of ${pages})`] : []),
           prompt.later === undefined ? 'Enter notes it and goes on' : 'Enter leaves it',
           'Esc back',

@@ -98,7 +98,7 @@ function notIssued(sampling: Sampling, send: ToSend): readonly Finding[] {
 export function filledLine({ number, fromMm, toMm }: Pick<Bag, 'number' | 'fromMm' | 'toMm'>): string {
   const metre =
     fromMm === undefined || toMm === undefined ? '' : `${formatDepth(fromMm)}-${formatDepth(toMm)} `;
-  return `;bag ${metre}${number}`;
+  return `;bag ${metre}${number} =`;
 }
 
 /** Issued bags of the same prefix between the first and the last number that are neither sent before nor in this dispatch. */

@@ -45,7 +45,7 @@ export function checkNoSamples(hole: string, onGround: readonly Bag[]): readonly
 }
 
 /** True where intervals, which may overlap, leave nothing of another one out. */
-function isCovered(whole: Interval, parts: readonly Interval[]): boolean {
+export function isCovered(whole: Interval, parts: readonly Interval[]): boolean {
   let fromMm: number = whole.fromMm;
   for (const part of parts.filter((each) => overlaps(each, whole)).sort((a, b) => a.fromMm - b.fromMm)) {
     if (part.fromMm > fromMm) return false;
