@@ -61,7 +61,7 @@ export function runMeant(
   if (distance === undefined || distance < 0)
     return refused(
       REFUSALS.badInterval.at(place, {
-        problem: 'the last number is not behind the first',
+        problem: 'the last number is not after the first',
         remedy: 'Type the first number, then the last, with the same prefix.',
       }),
     );
@@ -148,6 +148,6 @@ function labelledAlready(
   const next = { prefix: first.prefix, serial: Math.max(...runs.map(({ to }) => to)) + 1 };
   return {
     problem: `${taken.run.first} to ${taken.run.last} are labelled for ${taken.hole} already`,
-    remedy: `Label others: ${formatBagNumber(numbers, next)} is behind every number labelled so far.`,
+    remedy: `Label others: ${formatBagNumber(numbers, next)} comes after every number labelled so far.`,
   };
 }

@@ -97,7 +97,7 @@ function nothingCameUp(hole: Document, command: PlaceCommand) {
     { hole: headerOf(hole).name, fromMm, toMm },
     {
       excerpt: number,
-      problem: `nothing came up at ${formatInterval(metre)}, by the log or the splitter: no return, loss of return or a void`,
+      problem: `nothing came up at ${formatInterval(metre)}: it is no return, loss of return or a void by the log or the note at the splitter`,
       remedy: 'Look into the calico. If there is rock of this metre in it, add = at the end.',
     },
   );

@@ -87,8 +87,8 @@ function another(shift: Document, id: Id, sheet: string): Finding {
     {
       problem: `sheet ${sheet} is recorded for it already${isSigned ? ', and signed' : ''}`,
       remedy: isSigned
-        ? 'Check the date on the sheet. If it adds to the signed one, put = behind its number (--second).'
-        : `Check the date on the sheet. If it adds to the first, put = behind its number (--second); else withdraw ${sheet} first.`,
+        ? 'Check the date on the sheet. If it adds to the signed one, put = after its number (--second).'
+        : `Check the date on the sheet. If it adds to the first, put = after its number (--second); else withdraw ${sheet} first.`,
     },
   );
 }

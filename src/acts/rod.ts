@@ -10,6 +10,7 @@ import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
 import type { Fix, RodSeen } from '../sampling/rod/mismatch.ts';
 import { type NamedMismatch, type RodCheck, rodCheck } from '../sampling/rod/rod-check.ts';
+import { unbaggedWords } from '../sampling/stream/issue.ts';
 import { brokenOff } from '../standing/breaks.ts';
 import { clockBehindWords } from '../standing/clock.ts';
 import { depthOfRod } from '../standing/rods.ts';
@@ -71,6 +72,12 @@ function byTheClock(hole: Document, maker: Maker, done: Result<Made>): Result<Ma
   const behind = done.ok ? clockBehindWords([hole], maker.at) : undefined;
   if (!done.ok || behind === undefined) return done;
   return ok({ ...done.value, what: `${done.value.what}, at a WRONG time: ${behind}` });
+}
+
+/** A rod recorded, with the metres that have no bag named in its words: numbers ran out. */
+export function withUnbagged(done: Result<Made>, { unbagged: metres }: RodCheck): Result<Made> {
+  if (!done.ok || metres === undefined) return done;
+  return ok({ ...done.value, what: `${done.value.what}; ${unbaggedWords(metres)}` });
 }
 
 /** True where someone read a number or counted, so that the rod is known to be right. */

@@ -107,7 +107,7 @@ const holdsNothing = (hole: Document, number: string) =>
 const spareUsed = (hole: Document, number: string) =>
   REFUSALS.bagUsed.at(placeOf(hole, number), {
     problem: 'the number is on a bag of this hole already',
-    remedy: 'Read the spare again and give its last digits behind the torn one’s.',
+    remedy: 'Read the spare again and give its last digits after the torn one’s.',
   });
 
 const noSpare = (project: Project, hole: Document) =>

@@ -14,6 +14,7 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import { SETS_APART, STYLES } from '../schema/styles/index.ts';
 import { siteOf } from '../survey/norths/site.ts';
+import { callsNoOne } from '../termination/rules/check-rules.ts';
 import type { Shared } from './at-project.ts';
 import { folderTaken, wrongUse } from './findings.ts';
 import { plannedHole } from './program/plan-program.ts';
@@ -66,7 +67,7 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   if (!made.ok) return refuse(outside, ...made.findings);
   say(
     outside,
-    `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, and add the site's own cautions (hazards.cautions) to the usual ones. Then: offsider ${asked.folder}`,
+    `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, and add the site's own cautions (hazards.cautions) to the usual ones.${callWanted(project.value.project)} Then: offsider ${asked.folder}`,
   );
   return findings.length > 0 ? EXIT.findings : EXIT.fine;
 }
@@ -219,4 +220,11 @@ function cannotMake(folder: string, why: string): Finding {
       remedy: 'Give a folder where this user may write. Nothing was left behind.',
     },
   );
+}
+
+/** What a new project has to be told before its first hole: whom its safety rules say to call. */
+function callWanted({ settings }: Project): string {
+  const rules = settings.termination.rules.filter(callsNoOne).map(({ name }) => name);
+  if (rules.length === 0) return '';
+  return ` Say whom to call: the rule ${rules.join(', ')} (termination.rules) names no one yet; give it "call": "name, number or channel".`;
 }

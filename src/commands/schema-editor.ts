@@ -37,7 +37,7 @@ export function schemasForEditor(outside: Outside, asked: Shared): Promise<numbe
         `${SCHEMA_FOLDER}/ has the ${schemas.length} schemas of this version.`,
         ...without.map(
           (kind) =>
-            `${kind}.json does not name its own: put this line behind its first brace. Nothing else of it changes.\n  "$schema": "./${SCHEMA_FOLDER}/${kind}.schema.json",`,
+            `${kind}.json does not name its own: put this line after its first brace. Nothing else of it changes.\n  "$schema": "./${SCHEMA_FOLDER}/${kind}.schema.json",`,
         ),
       ].join('\n'),
     );

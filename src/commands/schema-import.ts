@@ -50,8 +50,9 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
       const written = await desk.writeByHand('logging', library.value.text);
       if (!written.ok) return refuse(outside, ...written.findings);
     }
-    const { proposed, withoutPair, unwarned } = library.value;
-    if (json) sayJson(outside, { list: asked.list, written: !preview, proposed, withoutPair, unwarned });
+    const { proposed, withoutPair, replaced, unwarned } = library.value;
+    if (json)
+      sayJson(outside, { list: asked.list, written: !preview, proposed, withoutPair, replaced, unwarned });
     else say(outside, importText(library.value, asked));
     return EXIT.fine;
   });
@@ -69,7 +70,7 @@ async function textOf(file: string) {
 }
 
 function importText(
-  { schema, proposed, withoutPair, unwarned }: ImportedLibrary,
+  { schema, proposed, withoutPair, replaced, unwarned }: ImportedLibrary,
   { list, preview }: ImportAsked,
 ): string {
   const labels = new Map(schema.lists[list]?.codes.map(({ code, label }) => [code, label]));
@@ -79,6 +80,11 @@ function importText(
       ? []
       : [
           `No safe pair is left for ${withoutPair.join(', ')}: type them with the field, like rock'${withoutPair[0]}.`,
+        ]),
+    ...(replaced.length === 0
+      ? []
+      : [
+          `LOOK: the list had ${replaced.join(', ')} already: their words are now those of the file. Rows that are logged keep the code.`,
         ]),
     ...unwarned.map((each) => `LOOK: ${each}. Name a column with --caution, or put it into logging.json.`),
     preview

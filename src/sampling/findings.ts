@@ -33,6 +33,15 @@ export const runOverlap = defineFinding({
   rationale: 'Both holes would give the same numbers out, and the second bag with a number is worthless.',
 });
 
+/** Raised from the sample stream of a hole whose numbers ran out. */
+export const metresUnbagged = defineFinding({
+  code: 'metres-without-a-bag',
+  severity: 'warning',
+  title: 'Drilled metres have no bag: the numbers labelled for the hole ran out.',
+  rationale:
+    'Such a metre lies in its pile and in no list: no one misses its sample until the results are back, and the pile is rained on.',
+});
+
 /** Raised from the results of blanks. */
 export const blankHigh = defineFinding({
   code: 'blank-high',

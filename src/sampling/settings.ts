@@ -67,7 +67,7 @@ const numbers = z.strictObject({
     )
     .min(1)
     .describe('Prefixes of the bag numbers; none of them begins with another'),
-  digits: z.int().min(3).max(9).describe('Digits behind the prefix, check digit not counted'),
+  digits: z.int().min(3).max(9).describe('Digits after the prefix, check digit not counted'),
   checkDigit: z.enum(CHECK_DIGITS).optional().describe('Kind of check digit after them, if there is one'),
   blocks: z
     .array(

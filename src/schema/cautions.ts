@@ -134,6 +134,24 @@ export function cautionsShown(schema: LoggingSchema, above: Cells, cells: Cells)
   return [...fresh, `CAUTION as above: ${[...new Set(short)].join(', ')}`];
 }
 
+/**
+ * What is shown where nothing came up right below a void or a loss of return: it may go on, and such a row has no caution of its own.
+ * Nothing where the row above was seen, or was itself only without return.
+ */
+export function cautionsBelowLoss(
+  schema: LoggingSchema,
+  directlyAbove: Pick<RowSaid, 'cells'> | undefined,
+  row: Pick<RowSaid, 'noReturn'>,
+): readonly string[] {
+  if (row.noReturn !== true || directlyAbove === undefined) return [];
+  const lost = thingsIn(schema, directlyAbove.cells).filter(
+    ({ caution, noChips }) => caution?.kind === 'void' || noChips === true,
+  );
+  return cautionTexts(lost.flatMap(cautioned)).map(
+    (text) => `CAUTION no return right below it, so it may go on. ${text}`,
+  );
+}
+
 function thingsIn(schema: LoggingSchema, cells: Cells): readonly Thing[] {
   return [...thingsOf(schema)].flatMap(([field, things]) => {
     const cell = cells[field];

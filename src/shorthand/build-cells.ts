@@ -161,7 +161,7 @@ function saidAgain(schema: LoggingSchema, field: Field, items: readonly Said[], 
     isShare
       ? `One ${field.label} can stand beside the first: leave one out`
       : field.second
-        ? `The larger one is alone; put ${example}, behind the other`
+        ? `The larger one is alone; put ${example}, after the other`
         : 'Leave one out',
   );
 }

@@ -1,4 +1,4 @@
-import { breaksCarry, cautionsShown } from '../schema/cautions.ts';
+import { breaksCarry, cautionsBelowLoss, cautionsShown } from '../schema/cautions.ts';
 import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
 import { percentOf } from '../schema/read-cell.ts';
 import { type Amount, type Amounts, amountsIn, type Cell, sameCell, sharesIn } from '../value/cell.ts';
@@ -26,8 +26,14 @@ export function explain(
 ): readonly Segment[] {
   const remark: readonly Segment[] =
     row.remark === undefined ? [] : [{ text: `remark: ${row.remark}`, kind: 'note' }];
-  if (row.noReturn) return [{ text: 'no return: nothing observed', kind: 'note' }, ...remark];
   const { schema } = context;
+  const below = cautionsBelowLoss(schema, context.previous ?? context.above, row);
+  if (row.noReturn)
+    return [
+      ...below.map((text): Segment => ({ text, kind: 'caution' })),
+      { text: 'no return: nothing observed', kind: 'note' },
+      ...remark,
+    ];
   const isUnseen = breaksCarry(schema, row);
   const above = isUnseen ? undefined : context.above;
   const cautions = cautionsShown(schema, context.above?.cells ?? {}, row.cells);

@@ -57,7 +57,7 @@ function ofCodeField(
 ): Saying | Wrong {
   if (amount === undefined) return { cell: { code: code.code } };
   if (!field.second) {
-    return { problem: `${field.label} takes no second one`, remedy: `Leave the amount behind ${label} out` };
+    return { problem: `${field.label} takes no second one`, remedy: `Leave out the amount after ${label}` };
   }
   if (amount === 'trace' || amount > SECOND_AT_MOST_PERCENT) {
     return {
@@ -91,7 +91,7 @@ function ofEvent(code: Code, amount: Amount | undefined, label: string, typedAs:
     remedy:
       code.measure === undefined
         ? `Its depth comes after @: ${typedAs}@.6`
-        : `Type it in ${code.measure.unit}, its depth behind @: ${typedAs}${code.measure.max}@.6`,
+        : `Type it in ${code.measure.unit}, its depth after @: ${typedAs}${code.measure.max}@.6`,
   };
 }
 

@@ -59,7 +59,7 @@ export function qualifiedBy(
   }
   return {
     problem: `says more of ${takers.map(({ label }) => label).join(' or ')}, and none comes before it`,
-    remedy: 'Type it right behind what it is said of, amount first: cl2pv',
+    remedy: 'Type it right after what it is about, amount first: cl2pv',
   };
 }
 

@@ -141,7 +141,7 @@ function codeTyped(codes: readonly Code[], value: string): Code | Wrong {
       codes.map((each) => each.code.toLowerCase()),
     );
     const remedy =
-      near.length === 0 ? 'Press Tab behind the field for the list' : `Did you mean ${near.join(', ')}?`;
+      near.length === 0 ? 'Press Tab after the field for the list' : `Did you mean ${near.join(', ')}?`;
     return { problem: `${value} is not in the list`, remedy };
   }
   if (code.retiredSince === undefined) return code;

@@ -45,7 +45,7 @@ const LETTERS = [
 ] as const;
 
 /** The letters with their words, for prompts and the help. */
-export const CARE_HELP = `${LETTERS.map(({ letter, says }) => `${letter} ${says}`).join(', ')}; 0 behind one of the first four: not`;
+export const CARE_HELP = `${LETTERS.map(({ letter, says }) => `${letter} ${says}`).join(', ')}; c0 = cyclone not clean (same for s, l, h)`;
 
 /** Reads `cslh`, `c0s`; undefined where a letter is none of them, is said twice, or takes no 0. */
 export function readCare(text: string): RodCare | undefined {

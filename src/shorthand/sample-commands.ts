@@ -77,7 +77,7 @@ export const SAMPLE_COMMANDS: readonly CommandWord[] = [
       const atMm = at === undefined ? undefined : parseDepth(at);
       return mm === undefined || (at !== undefined && atMm === undefined)
         ? wrong(
-            'the diameter in millimetres, and a depth behind @ if it was measured before',
+            'the diameter in millimetres, and a depth after @ if it was measured before',
             ';bit 138.6 @60',
           )
         : { does: 'bit', bitMm: Number(mm), ...(atMm === undefined ? {} : { atMm }) };

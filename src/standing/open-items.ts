@@ -8,7 +8,7 @@ import { formatInterval, type Interval } from '../quantity/interval.ts';
 import { localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { nameOf } from '../sampling/rod/unmended.ts';
-import { unbaggedMm } from '../sampling/stream/issue.ts';
+import { unbagged, unbaggedWords } from '../sampling/stream/issue.ts';
 import { surveySettingsOf } from '../survey/settings.ts';
 import { gapsIn } from './heads.ts';
 import { projectForHole } from './hole-schema.ts';
@@ -132,14 +132,14 @@ function questionItems(project: Project, hole: Document): readonly string[] {
 }
 
 function bagItems(project: Project, hole: Document, finalMm: number): readonly string[] {
-  const unbagged = unbaggedMm(project.sampling, streamStateOf(hole, finalMm));
+  const without = unbagged(project.sampling, streamStateOf(hole, finalMm));
   const putOff = holeNouns(hole, 'putOff').filter((put) => put.placedAt === undefined);
   return [
     ...waitingMismatches(hole).map(
       ([, rod]) =>
         `At rod ${rod.rod} the bags don’t match, ${nameOf(rod)}? It is noted and still open: ;fix.`,
     ),
-    ...(unbagged > 0 ? [`${formatDepth(unbagged)} m at the bottom has no bag.`] : []),
+    ...(without === undefined ? [] : [`${unbaggedWords(without)}.`]),
     ...putOff.map((put) => `The ${put.kind} ${put.number} was put off and is not placed: ${put.reason}.`),
   ];
 }

@@ -15,6 +15,12 @@ export function rodOfDepth(hole: Document, mm: number): number {
   return Math.max(1, Math.ceil((mm - header.firstRodOffsetMm) / header.rodMm));
 }
 
+/** Where the rod that is drilled from a depth on ends, millimetres: the first count of rods below it. */
+export function rodEndBelow(hole: Document, mm: number): Depth {
+  const { rodMm, firstRodOffsetMm } = headerOf(hole);
+  return depthOfRod(hole, Math.floor((mm - firstRodOffsetMm) / rodMm) + 1) as Depth;
+}
+
 /** The next rod to be done: its count, and the depth it ends at by the count. */
 export function nextRod(hole: Document): { readonly rod: number; readonly depthMm: Depth } {
   const { drilledMm, lastRod } = headsOf(hole);

@@ -5,12 +5,13 @@ import type { Document } from '../record/document.ts';
 import { checkContaminated, checkHygiene } from '../sampling/recovery/hygiene.ts';
 import { checkRecovery } from '../sampling/recovery/recovery-check.ts';
 import { checkUnmended } from '../sampling/rod/unmended.ts';
+import { checkUnbagged } from '../sampling/stream/issue.ts';
 import { checkMovedRows } from '../sampling/stream/moved-rows.ts';
 import { checkNoSamples } from '../sampling/stream/no-sample.ts';
 import { rodsDown } from './hygiene.ts';
 import { waitingMismatches } from './mismatches.ts';
 import { streamMetres } from './recovery.ts';
-import { bagsOnGround } from './stream.ts';
+import { bagsOnGround, streamStateOf } from './stream.ts';
 
 /** What stands out in the sample stream of a hole: mismatches not mended, numbers kept as no sample, rows moved over issued bags, hygiene by rod, contaminated and wet metres, recovery, splits off their target. */
 export function streamFindings(project: Project, hole: Document): readonly Finding[] {
@@ -21,6 +22,7 @@ export function streamFindings(project: Project, hole: Document): readonly Findi
       name,
       waitingMismatches(hole).map(([, rod]) => rod),
     ),
+    ...checkUnbagged(project.sampling, name, streamStateOf(hole)),
     ...checkMovedRows(hole),
     ...checkNoSamples(name, bagsOnGround(hole)),
     ...checkHygiene(name, rodsDown(hole), project.sampling.hygieneEveryRods),

@@ -41,6 +41,7 @@ import type { LeftOut } from '../survey/shots/standing-shots.ts';
 import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
 import { bitAtLeastMm, headsOf } from './heads.ts';
+import { rodEndBelow } from './rods.ts';
 
 /** Where a hole goes by its record, and the site it was read at. What is wrong with it is asked of {@link surveyChecksOf}. */
 export interface SurveyStanding extends Omit<HoleSurvey, 'findings' | 'unseen'> {
@@ -266,8 +267,11 @@ export function expectedFindingsOf(project: Project, hole: Document): readonly F
   return checkExpected(expectedLoggedOf(project, hole), loggedMm, project.survey, placeOf(hole));
 }
 
-/** Hazard zones that the bit, as deep as it is at least, is within the site's stand-off of. */
+/** Hazard zones that the bit, or the end of the rod in hand while the hole is drilled, is within the site's stand-off of. */
 export function hazardsOf(project: Project, hole: Document): readonly HazardWarning[] {
   const { standOffM } = project.settings.hazards;
-  return hazardWarnings(expectedOf(project, hole), bitAtLeastMm(hole), standOffM);
+  const bitMm = bitAtLeastMm(hole);
+  const isDrilling = headerOf(hole).state === 'drilling';
+  const rodEndMm = isDrilling ? rodEndBelow(hole, bitMm) : bitMm;
+  return hazardWarnings(expectedOf(project, hole), bitMm, standOffM, rodEndMm);
 }

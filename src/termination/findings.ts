@@ -44,6 +44,15 @@ export const overrideWithout = defineFinding({
 });
 
 /** Raised by check-rules.ts. */
+export const ruleCallsNoOne = defineFinding({
+  code: 'termination-rule-calls-no-one',
+  severity: 'warning',
+  title: 'A safety rule says to call, and not whom.',
+  rationale:
+    'At the rig, with a void under the bit, no one should look for a number: the advice shows the name or the channel that stands in the rule.',
+});
+
+/** Raised by check-rules.ts. */
 export const ruleCodeRetired = defineFinding({
   code: 'termination-rule-code-retired',
   severity: 'warning',

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { against, section } from './aim.ts';
 import { commands, entering, reading, stall } from './files.ts';
 import { guessingLines } from './guessing.ts';
+import { needlessCurve } from './needless.ts';
 import { type RealProject, realHole } from './real-hole.ts';
 import { savingFigures } from './saving.ts';
 import { shorthandLines } from './shorthand.ts';
@@ -114,6 +115,9 @@ await part('the entry line', () => {
   for (const line of shorthandLines()) console.log(line);
 });
 
+await part('needless stops against silent slips', () => {
+  for (const line of needlessCurve()) console.log(line);
+});
 await part('guessing', () => {
   for (const line of guessingLines()) console.log(line);
 });

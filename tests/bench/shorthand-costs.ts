@@ -8,7 +8,7 @@ import { stepsOf } from './shorthand-log.ts';
 /** A row with what it is logged below. */
 export type Placed = { readonly row: RowSaid; readonly context: EntryContext };
 
-/** Every row of a log with the last observed row above it and the run of rows alike directly above. */
+/** Every row of a log with the row above it, where that was observed, and the run of rows alike directly above. */
 export function placed(schema: LoggingSchema, rows: readonly RowSaid[], gloves: boolean): readonly Placed[] {
   let above: RowSaid | undefined;
   let repeats = 0;
@@ -16,7 +16,7 @@ export function placed(schema: LoggingSchema, rows: readonly RowSaid[], gloves: 
     const context: EntryContext = { schema, above, previous: rows[index - 1], repeats, gloves };
     repeats =
       above !== undefined && JSON.stringify(above.cells) === JSON.stringify(row.cells) ? repeats + 1 : 1;
-    if (!row.noReturn) above = row;
+    above = row.noReturn ? undefined : row;
     return { row, context };
   });
 }

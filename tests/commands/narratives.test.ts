@@ -98,7 +98,7 @@ function linesOf(schema: LoggingSchema, metres: readonly Metre[]): readonly stri
     const line = writeLine({ cells }, { schema, above, previous, repeats, interval });
     repeats = JSON.stringify(previous?.cells) === JSON.stringify(cells) ? repeats + 1 : 1;
     previous = { cells };
-    if (!isUnseen) above = previous;
+    above = isUnseen ? undefined : previous;
     return line;
   });
 }

@@ -207,7 +207,7 @@ describe('schemas for an editor', () => {
     expect(heard.out()).toBe(
       [
         'schemas/ has the 6 schemas of this version.',
-        'project.json does not name its own: put this line behind its first brace. Nothing else of it changes.',
+        'project.json does not name its own: put this line after its first brace. Nothing else of it changes.',
         '  "$schema": "./schemas/project.schema.json",',
         '',
       ].join('\n'),

@@ -30,8 +30,8 @@ describe('schema propose', () => {
     const before = readFileSync(join(folder, 'logging.json'), 'utf8');
     const { code, out } = await propose({ folder });
     expect(code).toBe(0);
-    expect(out).toMatch(/^p\w {2}pyroxenite: /m);
-    expect(out).toMatch(/^d\w {2}dunite: /m);
+    expect(out).toMatch(/^\w\w {2}pyroxenite: /m);
+    expect(out).toMatch(/^\w\w {2}dunite: /m);
     expect(out).toMatch(/Of \d+ pairs \d+ begin with the first letter of their term/);
     expect(out).toContain('Nothing was changed: --write puts them into logging.json.');
     expect(readFileSync(join(folder, 'logging.json'), 'utf8')).toBe(before);

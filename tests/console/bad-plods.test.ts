@@ -138,7 +138,7 @@ describe('a shift that has a sheet', () => {
     const said = sitting.state().message?.text ?? '';
     expect(said).toContain('Sheet 0413 is recorded for it already.');
     expect(said).toContain(
-      'If it adds to the first, put = behind its number (--second); else withdraw 0413 first.',
+      'If it adds to the first, put = after its number (--second); else withdraw 0413 first.',
     );
     expect(sitting.state().prompt).toMatchObject({ kind: 'plod', lines: [{ text: '0532-1740 s' }] });
     expect(count(sitting)).toBe(1);
@@ -161,7 +161,7 @@ describe('a shift that has a sheet', () => {
       [
         ['plod', 'new', '0414'],
         'sheet 0413 is recorded for it already, and signed',
-        'If it adds to the signed one, put = behind its number (--second).',
+        'If it adds to the signed one, put = after its number (--second).',
       ],
     ] as const) {
       const { code, err } = await run(folder, args, '05:32-17:40 s\n');

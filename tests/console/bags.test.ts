@@ -23,7 +23,7 @@ const rods = (sitting: Sitting, count: number) => {
   for (let each = 0; each < count; each++) sitting.press('f2', 'enter');
 };
 
-describe('a rod whose bags do not fit', () => {
+describe('a rod whose bags don’t match', () => {
   it('asks for one more look, takes its answer, and checks again', async () => {
     const sitting = await drilling();
     rods(sitting, 1);
@@ -49,7 +49,7 @@ describe('a rod whose bags do not fit', () => {
     expect(sitting.state().prompt?.kind).toBe('mismatch');
     sitting.enter(last.slice(-3));
     expect(sitting.state().prompt).toBeUndefined();
-    expect(said(sitting)).toContain('The bags fit');
+    expect(said(sitting)).toContain('The bags match');
     expect(table(sitting, 'rods').at(-1)).not.toHaveProperty('mismatch');
     expect(table(sitting, 'rods').at(-1)).toMatchObject({ read: true });
     expect(table(sitting, 'bags').length).toBeGreaterThan(before);

@@ -34,10 +34,10 @@ describe('how deep the bit is, where the log is past the last rod', () => {
   });
 
   it('warns once the log is within the stand-off, before any rod says so', async () => {
-    const sitting = await loggedTo(55, 'old stope 66-70 void');
+    const sitting = await loggedTo(59, 'old stope 76-80 void');
     expect(panels(sitting)).not.toContain('VOID');
     sitting.enter('.');
-    expect(panels(sitting)).toContain('VOID from 66 m: within 10 m');
+    expect(panels(sitting)).toContain('VOID from 76 m: within 16 m');
   });
 
   it('says of a zone that the log has passed how far it lies above, and never that the hole is there now', async () => {
@@ -55,5 +55,23 @@ describe('how deep the bit is, where the log is past the last rod', () => {
     sitting.enter(';rod 54');
     for (let rod = 10; rod < 17; rod++) sitting.press('f2', 'enter');
     expect(panels(sitting)).toContain('FIBRE from 104 m: within 8 m');
+  });
+});
+
+describe('the stand-off from a void', () => {
+  it('counts from where the rod in hand ends, so that the warning is there before that rod is drilled', async () => {
+    const sitting = await loggedTo(47, 'old stope 70-74 void');
+    // 54 m drilled, 10 m of stand-off: the rod in hand ends at 60 m, and so the bit will be 10 m above it without another question.
+    expect(panels(sitting)).toContain('VOID from 70 m: within 16 m');
+    sitting.press('f6');
+    sitting.type('e');
+    expect(text(sitting)).toContain(
+      '16 m below the bit or less. The rod in hand ends at 60 m, 10 m above that.',
+    );
+  });
+
+  it('is not reached by a rod that ends further above it', async () => {
+    const sitting = await loggedTo(47, 'old stope 71-74 void');
+    expect(panels(sitting)).not.toContain('VOID');
   });
 });

@@ -182,7 +182,7 @@ describe('a dot below a metre that gave nothing', () => {
     sitting.enter('bawx1ox1cl2');
     sitting.enter('vr');
     const before = rows(sitting).length;
-    sitting.enter('cl1');
+    sitting.enter('bawx1ox1cl1');
     expect(rows(sitting)).toHaveLength(before + 1);
   });
 });

@@ -37,7 +37,7 @@ describe('a metre logged as a void or a loss of return', () => {
     expect(kindOf(sitting, '605')).toBe('no sample');
     expect(waiting(sitting)).toEqual(['601', '602', '603', '606']);
     expect(named(sitting)).toHaveLength(2);
-    sitting.enter(';bag 4-5 605');
+    sitting.enter(';bag 4-5 605 =');
     expect(kindOf(sitting, '605')).toBe('primary');
   });
 
@@ -63,8 +63,8 @@ describe('a metre logged without return', () => {
 
   it('has a bag all the same where someone says so, with the line that the check gives', async () => {
     const sitting = await withoutReturn();
-    const line = /;bag \S+ \S+\d/.exec(named(sitting)[0]?.remedy ?? '')?.[0] ?? '';
-    expect(line).toBe(';bag 3-4 MB000604');
+    const line = /;bag \S+ \S+\d =/.exec(named(sitting)[0]?.remedy ?? '')?.[0] ?? '';
+    expect(line).toBe(';bag 3-4 MB000604 =');
     sitting.enter(line);
     expect(kindOf(sitting, '604')).toBe('primary');
     expect(waiting(sitting)).toContain('604');

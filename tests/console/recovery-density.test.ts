@@ -52,7 +52,7 @@ describe('the mass that a metre holds', () => {
     const sitting = await oneRod({ densityShares: { weathering: {} } });
     sitting.enter(';bit 137 @4');
     expect(sitting.state().message?.text).toBe('bit measured 137 mm at 4 m');
-    sitting.enter(';bit 139.7');
+    sitting.enter(';bit 139.7 =');
     const diameters = kg(sitting).map((mass) => Math.sqrt((mass / 2.7) * 1000 * (4 / Math.PI)));
     expect(diameters[0]).toBeCloseTo(139.7, 1);
     expect(diameters[2]).toBeCloseTo(138.35, 1);

@@ -44,7 +44,7 @@ describe('numbers labelled for a hole', () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';numbered MB000130 MB000140');
     expect(said(sitting)).toContain('MB000121 to MB000300 are labelled for MBRC001 already');
-    expect(said(sitting)).toContain('MB000601 is behind every number labelled so far.');
+    expect(said(sitting)).toContain('MB000601 comes after every number labelled so far.');
     sitting.press('escape');
     sitting.enter(';numbered MB000590 MB000700');
     expect(said(sitting)).toContain('labelled for MBRC003 already');

@@ -99,7 +99,7 @@ describe('the letter that goes with a bundle', () => {
     expect(under('Not finished', [holeWith(tables)])).toEqual([
       'MBRC900: 4–6 is not logged.',
       'MBRC900: 1 row marked ? waits to be settled.',
-      expect.stringMatching(/^MBRC900: 6 m at the bottom has no bag\.$/),
+      expect.stringMatching(/^MBRC900: 0–6 has no bag: no numbered one is left\. Number more/),
     ]);
     expect(under('Not finished', [holeWith(tables, { state: 'abandoned' })])).toContain(
       'MBRC900: The collar is not capped or plugged: an open collar is a hazard.',

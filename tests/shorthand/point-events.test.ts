@@ -59,7 +59,7 @@ describe('an event at a point', () => {
     );
     expect(refused('bswe1fk2')).toBe('fault takes no amount, and has 2. Its depth comes after @: fk@.6');
     expect(refused('bswe1wk200')).toBe(
-      'water strike is 200 L/s; it goes from 0 to 60. Type it in L/s, its depth behind @: wk60@.6',
+      'water strike is 200 L/s; it goes from 0 to 60. Type it in L/s, its depth after @: wk60@.6',
     );
     expect(refused('bswe1fk@.3fk@.6')).toBe(
       'fault is given twice. Say it once: a second one in the same row goes into the remark',

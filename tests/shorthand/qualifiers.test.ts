@@ -109,7 +109,7 @@ describe('what more is said of one mineral', () => {
 
   test('is refused of nothing, of what is not there, of a mineral it is not for, twice, and with an amount', () => {
     expect(refused('pvbswe1')).toBe(
-      'pervasive says more of alteration or sulphides, and none comes before it. Type it right behind what it is said of, amount first: cl2pv',
+      'pervasive says more of alteration or sulphides, and none comes before it. Type it right after what it is about, amount first: cl2pv',
     );
     expect(refused('sepv', above)).toBe('sericite is not there: how much?. Type its amount before pv');
     expect(refused('hl1cu', above)).toBe(

@@ -45,9 +45,10 @@ describe('what is above a depth', () => {
   const above = (rows: Parameters<typeof holeWith>[0][string], fromMm: number) =>
     aboveDepth(schema, rowsDown(holeWith({ rows })), fromMm);
 
-  it('is the last observed row: one without return carries nothing, though it is the row directly above', () => {
-    const { above: observed, previous } = above([row(0, 1), row(1, 2, { noReturn: true })], 2000);
-    expect(observed).toMatchObject({ fromMm: 0 });
+  it('is nothing below a row without return: it is the row directly above, and the last one seen is kept for the dot', () => {
+    const { above: carries, seen, previous } = above([row(0, 1), row(1, 2, { noReturn: true })], 2000);
+    expect(carries).toBeUndefined();
+    expect(seen).toMatchObject({ fromMm: 0 });
     expect(previous).toMatchObject({ fromMm: 1000, noReturn: true });
   });
 
@@ -56,6 +57,6 @@ describe('what is above a depth', () => {
     expect(above([row(0, 1), row(2, 3)], 3000).repeats).toBe(1);
     expect(above([row(0, 1), row(1, 2, { cells: { rock: { code: 'DOL' } } })], 2000).repeats).toBe(1);
     expect(above([row(0, 1)], 5000).repeats).toBe(0);
-    expect(above([], 0)).toEqual({ above: undefined, previous: undefined, repeats: 0 });
+    expect(above([], 0)).toEqual({ above: undefined, seen: undefined, previous: undefined, repeats: 0 });
   });
 });

@@ -18,7 +18,7 @@ function addEnter(program: Command, outside: Outside, done: Done): void {
     .argument('<hole>', 'hole to log')
     .option(
       '--keep-going',
-      'go on behind a line that is not taken; record a rod whose bags don’t match, with the mismatch noted',
+      'go on after a line that is not taken; record a rod whose bags don’t match, with the mismatch noted',
     )
     .addHelpText(
       'after',

@@ -19,7 +19,7 @@ function addSurvey(program: Command, outside: Outside, done: Done): void {
     .addOption(new Option('--svg <view>', 'the hole drawn, as SVG').choices(['plan', 'section']))
     .option('--html', 'both pictures and the words, as one page for a browser')
     .option('--shots <file>', 'take the shots of a CSV file in, as one run')
-    .option('--run <words>', 'with --shots: the run, as behind ;run', '')
+    .option('--run <words>', 'with --shots: the run, as after ;run', '')
     .option('--columns <names>', 'with --shots: its columns, like depth=MD,dip=Dip,azimuth=Azi,hole=Hole', '')
     .option('--bit-depths', 'with --shots: depths are the bit’s, the tool offset is taken off')
     .option('--inclinations', 'with --shots: its dips are counted from vertical')
@@ -93,7 +93,7 @@ function addLineUp(program: Command, outside: Outside, done: Done): void {
     .option('--because <why>', 'with --record: why it is accepted outside tolerance')
     .addHelpText(
       'after',
-      '\nOnly the driller moves the rig; a correction is a request. = behind a reading insists.',
+      '\nOnly the driller moves the rig; a correction is a request. = after a reading accepts it.',
     )
     .action(async (hole, options, command: Command) => {
       const given = shared(command);

@@ -1,6 +1,6 @@
 import { withCare } from '../../acts/hygiene.ts';
 import { checkAgain, rodFits, rodMendedLater } from '../../acts/mend-later.ts';
-import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted } from '../../acts/rod.ts';
+import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted, withUnbagged } from '../../acts/rod.ts';
 import { chosenWay, LOOK_WORDS, type RodRead, readRod } from '../../acts/rod-read.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Made } from '../../hole/commands/made.ts';
@@ -31,11 +31,14 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
   if (check.agrees || fits === true)
     return submitMade(
       at,
-      withCare(
-        hole,
-        rodAsExpected(hole, rod, check.expected, maker, fits ? { digits: text } : seen),
-        care,
-        maker,
+      withUnbagged(
+        withCare(
+          hole,
+          rodAsExpected(hole, rod, check.expected, maker, fits ? { digits: text } : seen),
+          care,
+          maker,
+        ),
+        check,
       ),
     );
   if (mend !== undefined)
@@ -49,7 +52,10 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
       problem: `rod ${rod.rod} to ${formatDepth(rod.depthMm)} m: ${mismatch}`,
       remedy: remedyOf(check),
     };
-  const noted = await submitMade(at, withCare(hole, rodNoted(hole, rod, check, seen, maker), care, maker));
+  const noted = await submitMade(
+    at,
+    withUnbagged(withCare(hole, rodNoted(hole, rod, check, seen, maker), care, maker), check),
+  );
   return noted.kind === 'done' ? { kind: 'asked', said: noted.said, reasons: [mismatch] } : noted;
 }
 

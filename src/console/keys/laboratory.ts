@@ -44,7 +44,7 @@ export const LABORATORY_KEYS: readonly Binding[] = [
     on: HOLE_SCREENS,
     keys: [],
     word: 'resplit',
-    help: 'Single metres that returned composites ask for; with the first and last number labelled for them behind the word',
+    help: 'Single metres that returned composites ask for; with the first and last number labelled for them after the word',
     act: (state) => askResplit(state),
     told: askResplitWith,
   },

@@ -14,7 +14,7 @@ const LINE_FORMS: readonly (readonly [form: string, does: string])[] = [
   ["rock'BAS", 'Any field by its name and its code, for what has no pair'],
   ['.', 'The same as above'],
   ['nr', 'No return: nothing came up'],
-  ['py2 /words', 'A remark behind the row'],
+  ['py2 /words', 'A remark after the row'],
   ['py9=', 'Insist on what was asked; = alone settles the oldest row marked ?'],
   [RANGE_FORM.form, RANGE_FORM.does],
   [AT_FORM.form, AT_FORM.does],

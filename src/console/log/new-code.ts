@@ -124,7 +124,7 @@ export function newCodeShown(
       spans([picked?.label ?? 'no list', 'picked'], `  list ${prompt.cursor + 1} of ${lists.length}`),
       line('What it is called, like: talc schist'),
       ...wrap(
-        `Code, pair and caution behind commas: talc schist, TSC, tk, fibre. Cautions: ${CAUTION_KINDS.join(', ')}`,
+        `Code, pair and caution after commas: talc schist, TSC, tk, fibre. Cautions: ${CAUTION_KINDS.join(', ')}`,
         width,
         'faint',
       ),

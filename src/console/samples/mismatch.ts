@@ -165,7 +165,7 @@ function fitted(
     waiting === undefined
       ? withCare(hole, rodAsExpected(hole, prompt, check.expected, maker, { digits: FITS }), care, maker)
       : rodFits(hole, waiting);
-  const said = 'The bags fit, and the reading before did not: the rod is recorded as expected.';
+  const said = 'The bags match, and the reading before was wrong: the rod is recorded as expected.';
   return submittingResult(state, hole, done, { ...state, prompt: undefined }, said);
 }
 

@@ -1,18 +1,21 @@
 import { withCare } from '../../acts/hygiene.ts';
 import { checkAgain } from '../../acts/mend-later.ts';
-import { checkRod, rodAsExpected } from '../../acts/rod.ts';
+import { checkRod, rodAsExpected, withUnbagged } from '../../acts/rod.ts';
 import { readRod } from '../../acts/rod-read.ts';
 import { headerOf } from '../../hole/hole.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import { localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodCheck } from '../../sampling/rod/rod-check.ts';
+import { unbaggedWords } from '../../sampling/stream/issue.ts';
+import { withNoSamples } from '../../sampling/stream/no-sample.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { isStanding } from '../../shift/stood.ts';
 import { careWords } from '../../shorthand/rod-care.ts';
 import { activityNow } from '../../standing/activity.ts';
 import { waitingRod } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
+import { noReturnOf } from '../../standing/stream.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
 import { holeInHand, inOwn, type State } from '../state.ts';
@@ -118,12 +121,23 @@ export function answerRod(state: State, world: World): Step {
   }
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const standing = whileStanding(state);
-  const done = withCare(hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker);
+  const done = withUnbagged(
+    withCare(hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker),
+    check,
+  );
   return submittingResult(
     state,
     hole,
     done,
     { ...state, prompt: undefined },
-    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${check.expected.length} bags.${care === undefined ? '' : ` ${careWords(care)}.`}${standing === undefined ? '' : ` ${standing}`}`,
+    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${bagsWords(hole, check)}.${care === undefined ? '' : ` ${careWords(care)}.`}${standing === undefined ? '' : ` ${standing}`}`,
   );
+}
+
+/** How many bags a rod gave, the numbers kept of metres without return apart; and the metres that have none, for numbers ran out. */
+function bagsWords(hole: Document, { expected, unbagged }: RodCheck): string {
+  const kept = withNoSamples(expected, noReturnOf(hole)).filter(({ kind }) => kind === 'no sample').length;
+  const empty = kept === 0 ? '' : ` and ${kept} kept without a sample`;
+  const without = unbagged === undefined ? '' : `. ${unbaggedWords(unbagged)}`;
+  return `${expected.length - kept} bags${empty}${without}`;
 }

@@ -13,7 +13,7 @@ const RULES = [
   'Intervals hold their top and not their bottom. Depths are along the hole from the collar.',
   'Looked and none seen, not observed, and not logged yet are three things: only none is barren. Geology says which of the first two it is; of a metre not logged yet there is no row.',
   'A folder written by offsider tables has the same rows as tables.json and as tables.gpkg (GeoPackage 1.3: a SQLite database, with collars and traces to draw in the grid of the project), and collars.geojson and traces.geojson (RFC 7946, WGS 84). Elevations are as recorded in all of them, not reduced to an ellipsoid. A bundle has the CSV alone.',
-  'The folder parquet there has them for SQL engines, a file for each hole (or one), in folders named as Hive does: table/project=…/hole=…/. Each column has its type; an instant is a UTC timestamp, and the minutes that its clock was ahead are in a column behind it, its name and _offset_min. A table without rows has no file.',
+  'The folder parquet there has them for SQL engines, a file for each hole (or one), in folders named as Hive does: table/project=…/hole=…/. Each column has its type; an instant is a UTC timestamp, and the minutes that its clock was ahead are in a column after it, its name and _offset_min. A table without rows has no file.',
   'Text cells come as people typed them. Opening a file runs nothing.',
 ] as const;
 

@@ -1,8 +1,9 @@
 import type { Bag } from '../../hole/bags.ts';
+import type { Interval } from '../../quantity/interval.ts';
 import { endsWithDigits } from '../numbers/bag-number.ts';
 import { numberLine } from '../numbers/number-line.ts';
 import type { Sampling } from '../sampling.ts';
-import { issue } from '../stream/issue.ts';
+import { issue, unbagged } from '../stream/issue.ts';
 import { lastPlace, type StreamState } from '../stream/stream.ts';
 import { besideStream, type Row, rowsOf, traceOf } from './lying.ts';
 import {
@@ -72,6 +73,8 @@ export interface RodCheck {
    * blank behind the last metre is not put in yet, it is left to the next rod.
    */
   readonly expected: readonly Bag[];
+  /** Drilled metres that no numbered bag is left for. */
+  readonly unbagged?: Interval;
   readonly agrees: boolean;
   /** Mismatches that fit, likeliest first; none where it agrees. */
   readonly named: readonly NamedMismatch[];
@@ -90,6 +93,8 @@ export function rodCheck(
   others: readonly OtherHole[] = [],
 ): RodCheck {
   const expected = issue(sampling, state);
+  const without = unbagged(sampling, state);
+  const missing = without === undefined ? {} : { unbagged: without };
   const beside = besideStream(state);
   const line = numberLine(sampling.numbers, state.bagRuns);
   // A rod that completes no sample leaves the last calico as it was.
@@ -97,7 +102,7 @@ export function rodCheck(
   const before = standing === undefined ? {} : { last: standing };
   const asExpected = readable({ sampling, state, beside }, { at: '', fix: { issue: expected }, weight: 1 });
   const fits = asExpected.find(({ trace, row }) => fitsRow(seen, { ...before, ...trace }, row));
-  if (fits !== undefined) return { expected: fits.fix.issue, agrees: true, named: [] };
+  if (fits !== undefined) return { expected: fits.fix.issue, ...missing, agrees: true, named: [] };
   const situation: Situation = {
     ...{ sampling, state, seen, others, expected, line, beside },
     endings: withAndWithoutTail(expected),
@@ -105,7 +110,13 @@ export function rodCheck(
   };
   const fitting = fittingKinds(situation);
   const look = lookThatSplits(fitting, seen);
-  return { expected, agrees: false, named: namedOf(fitting), ...(look === undefined ? {} : { look }) };
+  return {
+    expected,
+    ...missing,
+    agrees: false,
+    named: namedOf(fitting),
+    ...(look === undefined ? {} : { look }),
+  };
 }
 
 /** A supposition as it may be read: one for every row that its bags may make. */

@@ -211,7 +211,7 @@ function checkRunOverlaps(sampling: Sampling, holes: readonly BaggedHole[]): rea
           {
             excerpt: `${other.run.first} to ${other.run.last}`,
             problem: `Some of these numbers are labelled for ${other.hole} already.`,
-            remedy: 'Label other numbers for this hole, from behind the last run.',
+            remedy: 'Label other numbers for this hole, after the last run.',
           },
         ),
       ),

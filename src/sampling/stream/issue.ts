@@ -1,8 +1,8 @@
-import { ok, type Result, refused } from '../../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import type { Bag, PutOff } from '../../hole/bags.ts';
 import { depthFromMm } from '../../quantity/depth.ts';
-import type { Interval } from '../../quantity/interval.ts';
-import { duplicateWithoutPrimary } from '../findings.ts';
+import { formatInterval, type Interval } from '../../quantity/interval.ts';
+import { duplicateWithoutPrimary, metresUnbagged } from '../findings.ts';
 import type { Sampling } from '../sampling.ts';
 import { materialFor } from '../scheme/rotation.ts';
 import { serialOf } from '../scheme/scheme.ts';
@@ -26,7 +26,7 @@ export function bagOf(sampling: Sampling, upcoming: Upcoming): Bag {
 /**
  * The bags that a rod done at `state.drilledMm` issues: every sample down to there that has none yet, with the controls that
  * their numbers bring, in the order of the numbers. With `final` the rest that is shorter than a sample gets a bag too: the
- * foot of the hole. Where the numbered bags run out the list ends early ({@link unbaggedMm}).
+ * foot of the hole. Where the numbered bags run out the list ends early ({@link unbagged}).
  */
 export function issue(
   sampling: Sampling,
@@ -51,14 +51,34 @@ export function samplesDownTo(sampling: Sampling, state: StreamState, final: boo
   return found;
 }
 
-/** Drilled millimetres that whole samples should cover and no numbered bag is left for. */
-export function unbaggedMm(sampling: Sampling, state: StreamState): number {
+/** Drilled metres that whole samples should cover and no numbered bag is left for. */
+export function unbagged(sampling: Sampling, state: StreamState): Interval | undefined {
   const wanted = samplesDownTo(sampling, state, false).at(-1)?.toMm;
   const bagged = issue(sampling, state).reduce(
     (mm, bag) => (bag.kind === 'primary' ? Math.max(mm, bag.toMm ?? 0) : mm),
     streamFoot(sampling, state).mm,
   );
-  return wanted === undefined ? 0 : wanted - bagged;
+  return wanted === undefined || wanted <= bagged ? undefined : { fromMm: depthFromMm(bagged), toMm: wanted };
+}
+
+/** Drilled metres of a hole that no numbered bag was left for. A hole that never had a number may be one that is not sampled. */
+export function checkUnbagged(sampling: Sampling, hole: string, state: StreamState): readonly Finding[] {
+  const metres = state.bagRuns.length === 0 ? undefined : unbagged(sampling, state);
+  if (metres === undefined) return [];
+  return [
+    metresUnbagged.at(
+      { hole, ...metres },
+      {
+        problem: `${formatInterval(metres)} is drilled and has no bag: the numbers ran out.`,
+        remedy: 'Number more for this hole (;numbered), then bag these metres from their piles.',
+      },
+    ),
+  ];
+}
+
+/** What is said of drilled metres without a numbered bag. Once more are numbered, the next rod done issues theirs too. */
+export function unbaggedWords(metres: Interval): string {
+  return `${formatInterval(metres)} has no bag: no numbered one is left. Number more (;numbered): the next rod then gives it bags, or ;bag by hand`;
 }
 
 /**

@@ -20,6 +20,8 @@ export type ImportedLibrary = {
   readonly proposed: readonly { readonly code: string; readonly pair: string }[];
   /** Codes that no safe pair is left for: said by their field. */
   readonly withoutPair: readonly string[];
+  /** Codes that the list had already: what the library says of them counts from now on. */
+  readonly replaced: readonly string[];
   /** Codes of the list that are called like a danger and have no caution, in words. */
   readonly unwarned: readonly string[];
 };
@@ -65,14 +67,18 @@ export function importLibrary(
   const before = resolveSchema(file, loadParent);
   const lost = before.ok && !dropCautions ? lostCautions(before.value.schema, held.value.schema) : [];
   if (lost.length > 0) return refused(...lost.map((problem) => losesCaution(list, problem)));
-  const withoutPair = [...wanted].filter((code) => !pairs.has(code));
+  // A code that the list had already keeps its pair, though the library gives none.
+  const codesNow = held.value.schema.lists[list]?.codes ?? [];
+  const withoutPair = codesNow.filter(({ code, pair }) => wanted.has(code) && pair === undefined);
+  const listed = new Set(before.ok ? before.value.schema.lists[list]?.codes.map(({ code }) => code) : []);
   const unwarned = checkSchema(held.value.schema)
     .filter(({ code, place }) => code === cautionMissing.code && place.thing?.startsWith(`list ${list},`))
     .map(({ problem }) => problem);
   return ok({
     ...held.value,
     proposed: proposed.map(({ code, pair }) => ({ code, pair })),
-    withoutPair,
+    withoutPair: withoutPair.map(({ code }) => code),
+    replaced: entries.map(({ code }) => code).filter((code) => listed.has(code)),
     unwarned,
   });
 }

@@ -27,9 +27,9 @@ export type CribSection = {
 export const LINE_WORDS: readonly CribItem[] = [
   { strokes: '.', says: 'same again' },
   { strokes: 'nr', says: 'no return' },
-  { strokes: '0', says: 'behind a pair: take it out' },
-  { strokes: ',', says: 'behind a pair: trace' },
-  { strokes: ';', says: 'behind a pair: a half percent' },
+  { strokes: '0', says: 'after a pair: take it out' },
+  { strokes: ',', says: 'after a pair: trace' },
+  { strokes: ';', says: 'after a pair: a half percent' },
   { strokes: "field'code", says: 'say it by its field' },
   { strokes: "field'0", says: 'none of it' },
   { strokes: "field'nr", says: 'not observed' },
@@ -64,7 +64,7 @@ function qualitySection(schema: LoggingSchema, list: string): CribSection {
   const behind = takers.map(({ label }) => label).join(', ');
   return {
     title: schema.lists[list]?.label ?? list,
-    hint: `right behind: ${behind}`,
+    hint: `right after it: ${behind}`,
     items: itemsOfCodes(schema.lists[list]?.codes ?? [], list.toLowerCase()),
   };
 }
@@ -105,7 +105,7 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
     case 'events':
       return {
         title,
-        hint: 'with what is measured, and its depth behind @: 2@44.6',
+        hint: 'with what is measured, and its depth after @: 2@44.6',
         items: codeItems(schema, field),
       };
     case 'percent':
@@ -130,7 +130,7 @@ function sectionOf(schema: LoggingSchema, field: Field): CribSection {
 }
 
 function sharesHint({ list, second, third, qualifiers = [] }: FieldOf<'code'>): string {
-  if (!second) return qualifiers.some((each) => each.list === list) ? 'a second one right behind' : '';
+  if (!second) return qualifiers.some((each) => each.list === list) ? 'a second one right after it' : '';
   return third === true ? 'a second and a third one with their %' : 'a second one with its %';
 }
 

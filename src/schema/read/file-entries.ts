@@ -197,7 +197,7 @@ export const fieldEntry = z.strictObject({
     .nullable()
     .optional()
     .describe(
-      'code, levels, percents, codes: lists that say more of one code (habits, styles of alteration, shades). Their pairs stand right behind it: cl2pv is chlorite 2, pervasive; gypa is grey, pale. Each a list of its own; or of a code field without a second the very list of the field, for a second hue right behind the first. null takes them away',
+      'code, levels, percents, codes: lists that say more of one code (habits, styles of alteration, shades). Their pairs come right after it: cl2pv is chlorite 2, pervasive; gypa is grey, pale. Each a list of its own; or of a code field without a second the very list of the field, for a second hue right after the first. null takes them away',
     ),
   scale: partName.optional().describe('level, levels: the scale of its levels'),
   ladder: z

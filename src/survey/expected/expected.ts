@@ -101,24 +101,28 @@ export interface HazardWarning {
 
 /**
  * Hazard zones (fibre, void) that the bit is at or within the site's stand-off of, counted from the earliest depth the zone could come
- * at. `bitMm` is how deep the bit is at least. A zone stays announced until it is past its latest foot by the stand-off; one without a foot for good. A
+ * at. `bitMm` is how deep the bit is at least; `rodEndMm` is where it will be at the end of the rod in hand: a zone is announced before a rod is drilled that
+ * brings the bit within the stand-off, not after it, for nobody is asked between two rods. A zone stays announced until it is past its latest foot by the stand-off; one without a foot for good. A
  * hazard that the projected hole doesn't reach at all is announced from its planned depth.
  */
 export function hazardWarnings(
   zones: readonly ExpectedHere[],
   bitMm: Depth,
   standOffM: number,
+  rodEndMm: Depth = bitMm,
 ): readonly HazardWarning[] {
   const standOffMm = standOffM * 1000;
+  const deepestMm = depthFromMm(Math.max(bitMm, rodEndMm));
   return zones.flatMap(({ expected, top, foot }) => {
     if (expected.hazard === undefined) return [];
     const earliestMm = depthFromMm(Math.min(top?.earliestMm ?? expected.fromMm, expected.fromMm));
     const past = foot !== undefined && bitMm > Math.max(foot.latestMm, expected.toMm ?? 0) + standOffMm;
-    if (bitMm < earliestMm - standOffMm || past) return [];
+    if (deepestMm < earliestMm - standOffMm || past) return [];
     const latestMm =
       expected.toMm === undefined ? undefined : Math.max(expected.toMm, foot?.latestMm ?? expected.toMm);
     const stands = standing(bitMm, earliestMm, latestMm);
-    const text = `${hazardWords(expected, earliestMm, latestMm, stands)} ${NO_CLEARANCE}`;
+    const rod = deepestMm > bitMm && stands.where === 'ahead' ? ` ${rodWords(deepestMm, earliestMm)}` : '';
+    const text = `${hazardWords(expected, earliestMm, latestMm, stands)}${rod} ${NO_CLEARANCE}`;
     return [{ name: expected.name, hazard: expected.hazard, earliestMm, ...stands, text }];
   });
 }
@@ -129,6 +133,13 @@ function standing(bitMm: number, earliestMm: number, latestMm: number | undefine
   if (bitMm < earliestMm) return { where: 'ahead', offMm: earliestMm - bitMm };
   if (latestMm !== undefined && bitMm > latestMm) return { where: 'passed', offMm: bitMm - latestMm };
   return { where: 'here', offMm: 0 };
+}
+
+/** Where the rod in hand brings the bit: `The rod in hand ends at 60 m, 2 m above that.` */
+function rodWords(rodEndMm: number, earliestMm: number): string {
+  const offMm = earliestMm - rodEndMm;
+  const where = offMm > 0 ? `${formatDepth(offMm)} m above that` : offMm < 0 ? 'below that' : 'just there';
+  return `The rod in hand ends at ${formatDepth(rodEndMm)} m, ${where}.`;
 }
 
 function hazardWords(

@@ -10,6 +10,7 @@ import { type Ahead, aheadOf, aheadOfAll, aheadOfAny, aheadOfNot } from '../eval
 import {
   nothingEnds,
   overrideWithout,
+  ruleCallsNoOne,
   ruleHeldBack,
   ruleNeverMet,
   ruleSeesNoVoid,
@@ -61,6 +62,7 @@ export function checkRules(rules: readonly Rule[], schema: LoggingSchema, place:
     ...fields,
     ...aheads.filter(({ ahead }) => ahead.holds === undefined).map(({ rule }) => neverMet(rule, at(rule))),
     ...rules.flatMap((rule) => seesNoVoid(rule, schema, at(rule))),
+    ...rules.filter(callsNoOne).map((rule) => noCall(rule, at(rule))),
     ...heldBack(aheads, at),
     ...checkEnding(rules, place),
   ];
@@ -103,6 +105,18 @@ function seesNoVoid(rule: Rule, schema: LoggingSchema, place: Place): readonly F
       remedy: 'Give the code for voids and old workings "caution": { "kind": "void", … } in logging.json.',
     }),
   ];
+}
+
+/** True of a rule about safety that names nobody to call. */
+export function callsNoOne({ safety, call }: Rule): boolean {
+  return safety === true && call === undefined;
+}
+
+function noCall({ name }: Rule, place: Place): Finding {
+  return ruleCallsNoOne.at(place, {
+    problem: `"${name}" says to call and names no person, number or channel`,
+    remedy: 'Give the rule a "call" in project.json: "call": "the site manager, channel 4".',
+  });
 }
 
 type RuleAhead = { readonly rule: Rule; readonly ahead: Ahead };

@@ -114,10 +114,10 @@ describe('lines from a pipe', () => {
     expect(rowAt(tables, 45)).toBeDefined();
   });
 
-  it('refuse a rod whose bags do not agree, with the mismatch named, and record it noted when told to go on', async () => {
+  it('refuse a rod whose bags don’t match, with the mismatch named, and record it noted when told to go on', async () => {
     const strict = await pipe([';rod 999']);
     expect(strict.code).toBe(1);
-    expect(strict.err).toContain('the bags do not agree: MB000508 is expected last');
+    expect(strict.err).toContain('the bags don’t match: MB000508 is expected last');
     expect(Object.keys(strict.tables.rods)).toHaveLength(9);
     const noted = await pipe([';rod 999'], true, strict.folder);
     expect(noted.code).toBe(1);
@@ -143,7 +143,7 @@ describe('lines from a pipe', () => {
   it('mend a mismatch that was noted before', async () => {
     const noted = await pipe([';rod 509 x7'], true);
     const asked = await pipe([';fix'], false, noted.folder);
-    expect(asked.err).toContain('rod 10: the bags do not agree');
+    expect(asked.err).toContain('rod 10: the bags don’t match');
     const mended = await pipe([';fix fix:skipped'], false, noted.folder);
     expect([mended.err, mended.out]).toEqual(['', '1: rod 10 mended afterwards: a number skipped\n']);
     expect(Object.values(mended.tables.rods).at(-1)).not.toHaveProperty('unmended');

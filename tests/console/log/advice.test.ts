@@ -24,7 +24,7 @@ describe('the advice beside the log', () => {
     sitting.enter(';expect old stope 62-66 void');
     const text = panel(sitting);
     expect(text).toContain(
-      '! ASK: void: old stope could come at 62 m, 8 m below the bit or less: call, go by the site procedure.',
+      '! ASK: void: old stope could come at 62 m, 8 m below the bit or less: call Ines Falk, channel 4, go by the site procedure.',
     );
     expect(text).not.toContain('√ void');
     sitting.press('f5');
@@ -124,7 +124,7 @@ describe('the advice beside the log', () => {
     sitting.enter(';expect old stope 62-66 void');
     const dangers = (): void => {
       expect(panel(sitting)).toMatch(
-        /! (ASK: )?void: old stope could come at 62 m, 8 m below the bit or less: call, go by the site procedure\./,
+        /! (ASK: )?void: old stope could come at 62 m, 8 m below the bit or less: call Ines Falk, channel 4, go by the site procedure\./,
       );
       expect(panel(sitting)).toMatch(
         /! fibre: rock .+ at \d+–\d+, \d+ m above the bit: call Ines Falk, go by the site procedure\./,

@@ -111,7 +111,9 @@ describe('a handover', () => {
 
   it('makes the first row of whoever takes over a full one: nothing carries and no single key stands', async () => {
     const sitting = await opened(sampleFiles(), 'TSM');
-    expect(sitting.screen().join('\n')).toContain('first row after NOK: say it in full, nothing carries');
+    expect(sitting.screen().join('\n')).toContain(
+      'The first row after NOK is logged in full: nothing carries',
+    );
     for (const short of ['p3', '.', 'py2']) {
       sitting.enter(short);
       expect(sitting.state().message?.tone).toBe('alert');

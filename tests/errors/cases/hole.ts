@@ -1,3 +1,4 @@
+import { measureBit } from '../../../src/acts/bit.ts';
 import { checkAgain, rodMendedLater } from '../../../src/acts/mend-later.ts';
 import { setPlan } from '../../../src/acts/plan.ts';
 import { settleQuestion } from '../../../src/acts/settle.ts';
@@ -32,6 +33,10 @@ const HOLE = hole('ZQRC004', {
   rows: [row(0, 1) as Thing],
   rods: [{ at: at('07:00'), rod: 2, depthMm: 12_000 }],
   bags: [BAG as Thing],
+});
+const MEASURED = hole('ZQRC004', {
+  rods: [{ at: at('07:00'), rod: 1, depthMm: 6000 }],
+  bits: [{ depthMm: 3000, bitMm: 138, at: at('07:00'), by: 'NOK' }],
 });
 const ORE = resolveStyle('orogenic-gold') as LoggingSchema;
 const NOTHING_NEW = { fields: {}, scales: {}, codes: {} };
@@ -109,6 +114,9 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   ),
   given('not-there', 'a row amended that was taken out', () =>
     findingsIn(amendRow(HOLE, 'k9-9', row(40, 45), NOTHING_NEW)),
+  ),
+  given('asked-first', 'a bit that grows', () =>
+    findingsIn(measureBit(MEASURED, { bitMm: 141, atMm: depthFromMetres(6) }, MAKER)),
   ),
   given('rod-above-drilled', 'a rod done above the one before it', () =>
     findingsIn(rodDone(HOLE, { at: at('08:00'), rod: 3, depthMm: depthFromMetres(6) }, [], MAKER)),

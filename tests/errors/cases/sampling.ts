@@ -10,7 +10,7 @@ import { checkScheme } from '../../../src/sampling/scheme/scheme-check.ts';
 import { checkStock } from '../../../src/sampling/scheme/stock.ts';
 import type { SamplingSettings } from '../../../src/sampling/settings.ts';
 import { type BaggedHole, checkBags } from '../../../src/sampling/stream/bags-check.ts';
-import { issue } from '../../../src/sampling/stream/issue.ts';
+import { checkUnbagged, issue } from '../../../src/sampling/stream/issue.ts';
 import { checkNoSamples, withNoSamples } from '../../../src/sampling/stream/no-sample.ts';
 import { checkTrays } from '../../../src/sampling/trays/trays.ts';
 import { atCollar, NOON, primary, SETTINGS, sampling, withSlots } from '../../sampling/build.ts';
@@ -149,6 +149,9 @@ const SPLITTER_CASES: readonly ErrorCase[] = [
       'ZQRC004',
       withNoSamples([primary('ZQ000125', 4, 5)], [{ fromMm: depthFromMetres(4), toMm: depthFromMetres(5) }]),
     ),
+  ),
+  given('metres-without-a-bag', 'a rod below the last label', () =>
+    checkUnbagged(sampling(), 'ZQRC004', { ...atCollar('ZQ000101', 'ZQ000104'), drilledMm: 6000 }),
   ),
   given('metres-contaminated', 'a contaminated metre', () =>
     checkContaminated('ZQRC004', [{ fromMm: 4000, toMm: 5000, flags: ['contaminated'] }]),

@@ -44,6 +44,11 @@ export const TERMINATION_CASES: readonly ErrorCase[] = [
     '12 of the last 10 m',
     rule({ ofLast: { where: BARREN, atLeastM: 12, ofM: 10 } }),
   ),
+  rules(
+    'termination-rule-calls-no-one',
+    'a safety rule without a call',
+    rule({ voidNear: { inLastM: 6, aheadM: 12 } }, { name: 'void', verdict: 'ask', safety: true }),
+  ),
   given('termination-rule-sees-no-void', 'voids asked of a log without a code for them', () =>
     checkRules(
       [rule({ voidNear: { inLastM: 6, aheadM: 12 } }, { name: 'void', verdict: 'ask', safety: true }), END],

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { bag as bagNoun } from '../../../src/hole/bags.ts';
-import { issue, placedBag, unbaggedMm } from '../../../src/sampling/stream/issue.ts';
+import { issue, placedBag, unbagged } from '../../../src/sampling/stream/issue.ts';
 import { atCollar, NOON, primary, sampling } from '../build.ts';
 
 test('what a rod issues is a fact that needs no scheme to be read again', () => {
@@ -20,8 +20,8 @@ test('a rod done again at the same depth issues nothing', () => {
 
 test('metres that no numbered bag is left for are counted', () => {
   const short = { ...atCollar('ZQ000101', 'ZQ000104'), drilledMm: 6000 };
-  expect(unbaggedMm(sampling(), short)).toBe(2000);
-  expect(unbaggedMm(sampling(), { ...short, drilledMm: 4000 })).toBe(0);
+  expect(unbagged(sampling(), short)).toEqual({ fromMm: 4000, toMm: 6000 });
+  expect(unbagged(sampling(), { ...short, drilledMm: 4000 })).toBeUndefined();
 });
 
 test('a standard put off is placed under the number kept for it, with the lot of that number', () => {

@@ -169,3 +169,44 @@ describe('proposed strokes in a file', () => {
     expect(strokes(written.value.schema)).toEqual(strokes(withStrokes(resolved.value.schema, chosen)));
   });
 });
+
+describe('a few codes that come into a schema in use', () => {
+  it.each(['lithium-pegmatite', 'orogenic-gold'])(
+    'get pairs that the check has nothing to say of: %s',
+    (style) => {
+      const whole = resolveStyle(style) as LoggingSchema;
+      const opened = new Set<string>();
+      const lists = Object.fromEntries(
+        Object.entries(whole.lists).map(([name, list]) => {
+          const codes = list.codes.map((code, index) => {
+            if (index % 4 !== 1 || code.pair === undefined || code.retiredSince !== undefined) return code;
+            opened.add(`${name} ${code.code}`);
+            const { pair: _pair, ...bare } = code;
+            return bare;
+          });
+          return [name, { ...list, codes }];
+        }),
+      );
+      const bare: LoggingSchema = { ...whole, lists };
+      const chosen = proposeStrokes(bare);
+      expect(chosen.filter(({ strokes }) => strokes !== undefined)).toHaveLength(opened.size);
+      const filled = Object.fromEntries(
+        Object.entries(lists).map(([name, list]) => [
+          name,
+          {
+            ...list,
+            codes: list.codes.map((code) => {
+              const found = chosen.find(
+                ({ part }) => 'list' in part && part.list === name && part.code === code.code,
+              );
+              return found?.strokes === undefined ? code : { ...code, pair: found.strokes };
+            }),
+          },
+        ]),
+      );
+      const words = (schema: LoggingSchema) => checkSchema(schema).map(({ problem }) => problem);
+      const before = new Set(words(bare));
+      expect(words({ ...bare, lists: filled }).filter((each) => !before.has(each))).toEqual([]);
+    },
+  );
+});

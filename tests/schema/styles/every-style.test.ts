@@ -15,7 +15,9 @@ describe.each(NAMES)('the style %s', (name) => {
 
   it('passes the schema check without a finding, and its termination rules theirs', () => {
     expect(checkSchema(schema)).toEqual([]);
-    expect(checkRules(starterRules(name), schema, {})).toEqual([]);
+    // Whom to call is the site's own: a new project is told to name someone.
+    const found = checkRules(starterRules(name), schema, {});
+    expect(found.filter(({ code }) => code !== 'termination-rule-calls-no-one')).toEqual([]);
   });
 
   it('is set apart from the others in a line', () => {

@@ -109,7 +109,7 @@ const cover: Chapter = {
 };
 
 const fresh: Chapter = {
-  title: 'down into fresh rock; a rod whose bags do not fit is named and mended',
+  title: 'down into fresh rock; a rod whose bags don’t match is named and mended',
   acts: [
     ...rows(24, 'wx3oc', '.', 'ox2', 'cl1', '.', 'py,de/half gone to rust'),
     {
@@ -117,7 +117,7 @@ const fresh: Chapter = {
       after: 12,
       see: ['rod 7 done at 42 m', '7 bags expected, the last calico is MB000645', 'standard'],
     },
-    does('644 x6<enter>', 'the bags do not fit: 644 x6', 'c fix as: a control forgotten, at MB000640'),
+    does('644 x6<enter>', 'bags don’t match: 644 x6', 'c fix as: a control forgotten, at MB000640'),
     does('c<enter>', 'rod 7 done at 42 m, fixed: a control forgotten'),
     ...rows(30, 'wx2', '.', 'wx1ox1ez3mema1/top of fresh rock', '.', 'c2', '.'),
     ...rod(8, 7),
