@@ -138,6 +138,17 @@ function combined(
   return 'kind' in cell ? cell : qualify(schema, field, cell, before, items);
 }
 
+/** What to do about a thing given twice: its two amounts are named, for one of them is meant for another thing, or is a slip. */
+function onceWords(items: readonly Said[], twice: Said): string {
+  const first = items.find((item) => item !== twice && codeNamed(item) === codeNamed(twice));
+  const both = [first, twice].flatMap((item) =>
+    item !== undefined && 'code' in item.says ? [String(item.says.amount)] : [],
+  );
+  return both.length === 2
+    ? `Give it once: ${both.join(' or ')}? Nothing was taken`
+    : 'Give it once: nothing was taken';
+}
+
 /** Why an item can't stand beside an earlier one: the same said twice, or two codes in one place, each named. */
 function saidAgain(schema: LoggingSchema, field: Field, items: readonly Said[], twice: Said): Refusal {
   const label = labelOf(schema, field, codeNamed(twice));
@@ -151,15 +162,15 @@ function saidAgain(schema: LoggingSchema, field: Field, items: readonly Said[], 
       codeNamed(item) !== codeNamed(twice),
   );
   if (field.kind !== 'code' || 'quality' in twice.says || other === undefined)
-    return refusal(twice, `${label} is given twice`, 'Say it once: nothing was taken');
-  const both = `${labelOf(schema, field, codeNamed(other))} and ${label} both stand as the ${isShare ? 'second' : 'first'} ${field.label}`;
+    return refusal(twice, `${label} is given twice`, onceWords(items, twice));
+  const both = `${labelOf(schema, field, codeNamed(other))} and ${label} are both given as the ${isShare ? 'second' : 'first'} ${field.label}`;
   const { pair } = typingIndex(schema).strokesOf(field, codeNamed(twice));
   const example = pair === undefined ? 'its percent' : `its percent, like ${pair}20`;
   return refusal(
     twice,
     both,
     isShare
-      ? `One ${field.label} can stand beside the first: leave one out`
+      ? `Only one more ${field.label} fits beside the first: leave one out`
       : field.second
         ? `The larger one is alone; put ${example}, after the other`
         : 'Leave one out',

@@ -22,7 +22,7 @@ export function combineEvents(
     return refusal(
       twice,
       `${labelOf(schema, field, codeNamed(twice))} is given twice`,
-      'Say it once: a second one in the same row goes into the remark',
+      'Give it once: a second one in the same row goes into the remark',
     );
   const whole = items.map(({ says }) => says).find((says) => 'cell' in says);
   if (whole !== undefined) return whole.cell;

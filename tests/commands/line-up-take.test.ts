@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { lineUp } from '../../src/commands/line-up.ts';
 import type { ReadingsAsked } from '../../src/commands/line-up-readings.ts';
 import { type LineUpTakeAsked, lineUpTake } from '../../src/commands/line-up-take.ts';
+import { tables } from '../../src/commands/tables.ts';
 import { nmeaChecksum } from '../../src/survey/collar/nmea.ts';
 import { copyOfSample, freshFolder, hear, SAMPLE } from './support/outside.ts';
 
@@ -122,6 +123,15 @@ describe('a line-up by command', () => {
     const { code, lineUps } = await take({ azimuth: '268.2' }, { record: true, because: 'pad too narrow' });
     expect(code).toBe(0);
     expect(lineUps).toMatchObject([{ accepted: true, because: 'pad too narrow' }]);
+  });
+
+  it('outside stands so in the table of events, with the reason', async () => {
+    const folder = copyOfSample();
+    await take({ azimuth: '268.2' }, { record: true, because: 'pad too narrow' }, folder);
+    const heard = hear();
+    await tables(heard.outside, { folder, names: ['events'], as: 'json' });
+    const events: unknown = JSON.parse(heard.out());
+    expect(JSON.stringify(events)).toContain('accepted OUTSIDE tolerance, because: pad too narrow');
   });
 
   it.each([

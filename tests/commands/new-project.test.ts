@@ -6,6 +6,7 @@ import { check } from '../../src/commands/check.ts';
 import { holes } from '../../src/commands/holes.ts';
 import { listStyles, newProject } from '../../src/commands/new-project.ts';
 import { schemasForEditor } from '../../src/commands/schema-editor.ts';
+import { termination } from '../../src/commands/termination.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
 import { realDisk } from '../../src/files/real-disk.ts';
 import { USUAL_CAUTIONS } from '../../src/project/cautions.ts';
@@ -73,6 +74,27 @@ describe('a new project', () => {
     const project = JSON.parse(readFileSync(join(folder, 'project.json'), 'utf8'));
     expect(project.hazards.cautions).toEqual(USUAL_CAUTIONS);
     expect(out).toContain("add the site's own cautions (hazards.cautions)");
+  });
+
+  it('is told that its void rule names no one to call, by new, by the check and by the check of the rules', async () => {
+    const { folder, out } = await start();
+    expect(out).toContain('Say whom to call: the rule void (termination.rules) names no one yet');
+    const said = '"void" says to call and names no person, number or channel';
+    const whole = hear();
+    await check(whole.outside, { folder, json: false });
+    expect(whole.out()).toContain(said);
+    const asked = { holes: [], asThen: false, check: true, replay: false, json: false };
+    const rules = hear();
+    await termination(rules.outside, { folder, ...asked });
+    expect(rules.out()).toContain(said);
+    const path = join(folder, 'project.json');
+    const project = JSON.parse(readFileSync(path, 'utf8'));
+    for (const rule of project.termination.rules)
+      if (rule.name === 'void') rule.call = 'the site manager, channel 4';
+    writeFileSync(path, JSON.stringify(project));
+    const named = hear();
+    await termination(named.outside, { folder, ...asked });
+    expect(named.out()).not.toContain(said);
   });
 
   it('has files whose $schema is in its own folder, so that an editor checks them with no network', async () => {

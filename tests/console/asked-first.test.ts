@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { checkProject } from '../../src/check/check-hole.ts';
 import { holeNouns } from '../../src/hole/hole.ts';
 import { bagsOnGround } from '../../src/standing/stream.ts';
 import { emptySample, type Sitting, sitDown } from './support/sitting.ts';
@@ -119,5 +120,9 @@ describe('labels that run out', () => {
     const sitting = await drilled('.', 'MB000604');
     sitting.press('f2', 'enter');
     expect(text(sitting)).toMatch(/4–6 has no bag: no numbered one is left/);
+    const found = checkProject(sitting.state().project, [...sitting.state().documents.values()]);
+    expect(found.filter(({ code }) => code === 'metres-without-a-bag').map(({ problem }) => problem)).toEqual(
+      ['4–6 is drilled and has no bag: the numbers ran out.'],
+    );
   });
 });

@@ -143,7 +143,7 @@ describe('refused, with the place, the problem and what to do', () => {
     ['zz2', 0, 'zz is unknown'],
     ['p3p2', 2, 'pyrite is given twice'],
     ["alteration'0 c1", 13, 'chlorite is given twice'],
-    ['dobs', 2, 'dolerite and basalt both stand as the first rock'],
+    ['dobs', 2, 'dolerite and basalt are both given as the first rock'],
     ['cl', 0, 'chlorite: how much?'],
     ['p', 0, 'p pyrite: how much?'],
     ['h2', 0, 'chalcopyrite is not in the row above'],

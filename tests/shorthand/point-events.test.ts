@@ -62,7 +62,7 @@ describe('an event at a point', () => {
       'water strike is 200 L/s; it goes from 0 to 60. Type it in L/s, its depth after @: wk60@.6',
     );
     expect(refused('bswe1fk@.3fk@.6')).toBe(
-      'fault is given twice. Say it once: a second one in the same row goes into the remark',
+      'fault is given twice. Give it once: a second one in the same row goes into the remark',
     );
   });
 

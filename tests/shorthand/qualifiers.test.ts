@@ -115,7 +115,7 @@ describe('what more is said of one mineral', () => {
     expect(refused('hl1cu', above)).toBe(
       'cubic is not said of chalcopyrite. Leave it out, or say it in the remark: /',
     );
-    expect(refused('cl2pvsg', above)).toBe('chlorite is given twice. Say it once: nothing was taken');
+    expect(refused('cl2pvsg', above)).toBe('chlorite is given twice. Give it once: nothing was taken');
     expect(refused('cl2pv3', above)).toBe('pervasive takes no amount. Type pv, or pv0 to take it out');
     expect(refused("styles'per", above)).toContain('styles says more of alteration or sulphides');
   });
@@ -197,7 +197,7 @@ describe('a colour of hue, shade and second hue', () => {
 
   test('is refused where no hue stands, and the same hue twice', () => {
     expect(refused('bswe1pa')).toBe('No colour is there to say more of. Say the colour first');
-    expect(refused('gygy', above)).toBe('grey is given twice. Say it once: nothing was taken');
+    expect(refused('gygy', above)).toBe('grey is given twice. Give it once: nothing was taken');
   });
 
   test('is written out as it is typed', () => {

@@ -216,3 +216,24 @@ it('a file that another program writes while lines come in is taken in, and said
   expect(tables.hole.hole.state).toBe('suspended');
   expect(rowAt(tables, 47)).toMatchObject({ repeat: true });
 });
+
+describe('a danger or a loss that the pipe comes to', () => {
+  it('says a void that the rods come near, as the pane beside the log does', async () => {
+    const { out } = await pipe([';expect old stope 72-76 void', ';rod', ';rod']);
+    const first = out.slice(out.indexOf('2: '), out.indexOf('3: '));
+    expect(first).toContain('VOID (old stope): the bit may drop from 72 m');
+    expect(first).toContain('The rod in hand ends at 66 m');
+  });
+
+  it('names the metres that no label is left for, at the rod', async () => {
+    const { out } = await pipe(Array.from({ length: 17 }, () => ';rod'));
+    expect(out).toMatch(/rod 2\d done at \d+ m[^\n]*; \d+–\d+ has no bag: no numbered one is left/);
+    expect(out.split('\n')[0]).not.toContain('has no bag');
+  });
+
+  it('keeps what may be carried to the metre that was seen: below a void the line is refused with why', async () => {
+    const { err, out } = await pipe(['vr', 'nr', 'cl2']);
+    expect(out).toContain('CAUTION no return right below it, so it may go on.');
+    expect(err).toContain('The row below no return is logged in full: nothing carries across it');
+  });
+});
