@@ -337,7 +337,7 @@ function keyWithoutMineral({ schema, keysWhere, keysIn }: Base, item: Said): Ref
   const { pair } = typingIndex(schema).strokesOf(item.field, codeNamed(item));
   const amount = item.text.slice(1);
   const problem =
-    keysIn === undefined ? `A first row has no ${label} above it` : `${label} is not ${keysWhere}`;
+    keysIn === undefined ? `No row above carries ${label} into this one` : `${label} is not ${keysWhere}`;
   return pair === undefined
     ? refusal(item, problem, `Say it by its field: ${item.field.name}'`)
     : refusal(item, problem, `Type ${pair}${amount} if you see it`, [{ text: `${pair}${amount}`, label }]);

@@ -21,7 +21,7 @@ describe('a line that is refused', () => {
   it('on a first row says that there is no row above yet, and how the thing is typed', async () => {
     const sitting = await begun();
     sitting.enter('bawx1ox1p3');
-    expect(text(sitting)).toContain('A first row has no pyrite above it. Type py3 if you see it');
+    expect(text(sitting)).toContain('No row above carries pyrite into this one. Type py3 if you see it');
     expect(sitting.state().draft.text).toBe('bawx1ox1p3');
   });
 

@@ -120,7 +120,7 @@ describe('a first row', () => {
 
   test('has no row to repeat and no key that is above', () => {
     expect(refusalOf('.', {}).problem).toBe('There is no row above to repeat');
-    expect(refusalOf('bswe1p2', {}).problem).toBe('A first row has no pyrite above it');
+    expect(refusalOf('bswe1p2', {}).problem).toBe('No row above carries pyrite into this one');
   });
   test('takes the key of a field that every row has: it has to be said anyway', () => {
     const fields = schema.fields.map((field) =>
@@ -132,7 +132,7 @@ describe('a first row', () => {
       row: { cells: { weathering: { level: 1 } } },
     });
     expect(parseLine('bsw1p2', { schema: keyed })).toMatchObject({
-      problem: 'A first row has no pyrite above it',
+      problem: 'No row above carries pyrite into this one',
     });
   });
 });

@@ -55,7 +55,7 @@ describe('lines from a pipe', () => {
     expect(short.err).toContain('The first row after NOK is logged in full: nothing carries');
     const empty = await pipe(['nr', 'p3'], false, short.folder, 'JPE');
     expect(empty.out).toBe('1: 46–47\n');
-    expect(empty.err).toContain('A first row has no pyrite above it');
+    expect(empty.err).toContain('No row above carries pyrite into this one');
     const full = await pipe(['bawx1ox1py2', 'p3'], false, short.folder, 'JPE');
     expect([full.code, full.out]).toEqual([0, '1: 47–48\n2: 48–49\n']);
     expect(rowAt(full.tables, 47)).not.toHaveProperty('carried');
