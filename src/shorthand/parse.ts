@@ -94,9 +94,7 @@ export function whyInFull(context: EntryContext): string | undefined {
   if (context.loggedBefore !== undefined)
     return `The first row after ${context.loggedBefore} is logged in full: nothing carries`;
   const broken = context.above === undefined ? brokenAbove(context) : undefined;
-  return broken === undefined
-    ? undefined
-    : `The row below ${broken} is logged in full: nothing carries across it`;
+  return broken === undefined ? undefined : `Log the row below ${broken} in full: nothing carries across it`;
 }
 
 /** The line, insisting on everything in it: what `=` does to a line that was asked about. */

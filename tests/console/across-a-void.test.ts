@@ -30,7 +30,7 @@ describe.each([
   it('nothing carries: a line that leaves the rock out is refused, and says why', async () => {
     const sitting = await logging(line);
     expect(rows(sitting)).toHaveLength(2);
-    expect(text(sitting)).toMatch(/logged in full: nothing carries across it/);
+    expect(text(sitting)).toMatch(/Log the row below .* in full: nothing carries across it/);
     sitting.enter('cl2');
     expect(rows(sitting)).toHaveLength(2);
     expect(text(sitting).toLowerCase()).toContain(word);

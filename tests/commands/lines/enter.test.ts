@@ -234,6 +234,6 @@ describe('a danger or a loss that the pipe comes to', () => {
   it('keeps what may be carried to the metre that was seen: below a void the line is refused with why', async () => {
     const { err, out } = await pipe(['vr', 'nr', 'cl2']);
     expect(out).toContain('CAUTION no return right below it, so it may go on.');
-    expect(err).toContain('The row below no return is logged in full: nothing carries across it');
+    expect(err).toContain('Log the row below no return in full: nothing carries across it');
   });
 });
