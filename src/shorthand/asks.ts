@@ -167,9 +167,14 @@ function levelReaches(from: number, to: number, { up, down, first }: Reach): boo
 }
 
 function percentReaches(ladder: readonly number[], from: Amount, to: Amount): boolean {
-  if ((from === 0 && isCommon(to)) || (to === 0 && isCommon(from))) return false;
+  // A trace is no more than nothing here: what begins with it goes on as it would from none.
+  if ((isLeast(from) && isCommon(to)) || (to === 0 && isCommon(from))) return false;
   const steps = stepOf(ladder, to) - stepOf(ladder, from);
   return steps >= LADDER_UP || -steps >= LADDER_DOWN;
+}
+
+function isLeast(amount: Amount): boolean {
+  return amount === 'trace' || amount === 0;
 }
 
 function isCommon(amount: Amount): boolean {

@@ -83,3 +83,13 @@ describe('the line-up', () => {
     expect(text(sitting)).not.toContain('set by ▸');
   });
 });
+
+describe('a mineral that goes on from a trace', () => {
+  it('is no more asked at a common amount than one that begins from none', async () => {
+    const sitting = await begun();
+    for (const line of ['bawx1ox1', 'py2', 'py0', 'py,', 'py2']) sitting.enter(line);
+    expect(text(sitting)).toContain('logged 4–5');
+    sitting.enter('py20');
+    expect(text(sitting)).toContain('pyrite goes from 2 % to 20 % in one row');
+  });
+});
