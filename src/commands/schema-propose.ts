@@ -3,7 +3,7 @@ import type { Outside } from '../desk/outside.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { guessOf } from '../schema/change/guessable.ts';
-import { type ProposedStroke, proposeStrokes } from '../schema/change/propose-strokes.ts';
+import { APART_AT_ANY_PRICE, type ProposedStroke, proposeStrokes } from '../schema/change/propose-strokes.ts';
 import { frozenBy, type ProposeWhat } from '../schema/change/stroke-slots.ts';
 import { withStrokes } from '../schema/change/with-strokes.ts';
 import { writeStrokes } from '../schema/change/write-strokes.ts';
@@ -27,6 +27,8 @@ export interface ProposeAsked extends Shared {
   /** What has strokes gets better ones. */
   readonly again: boolean;
   readonly keys: boolean;
+  /** No slip may read as something else, though the letters are harder to guess. */
+  readonly apart?: boolean | undefined;
   /** Puts them into the project's logging.json. */
   readonly write: boolean;
   /** Prints the file with them in it instead of the list. */
@@ -72,7 +74,7 @@ interface Proposed {
 }
 
 function proposed(
-  { lists, again, keys }: ProposeAsked,
+  { lists, again, keys, apart }: ProposeAsked,
   file: TextFile,
   loadParent: LoadParent,
   frozen: NonNullable<ProposeWhat['frozen']>,
@@ -82,7 +84,13 @@ function proposed(
   const { schema } = resolved.value;
   const unknown = (lists ?? []).filter((list) => schema.lists[list] === undefined);
   if (unknown.length > 0) return refused(...unknown.map((list) => noList(file.file, list, schema)));
-  const chosen = proposeStrokes(schema, { ...(lists === undefined ? {} : { lists }), again, keys, frozen });
+  const chosen = proposeStrokes(schema, {
+    ...(lists === undefined ? {} : { lists }),
+    ...(apart === true ? { apart: APART_AT_ANY_PRICE } : {}),
+    again,
+    keys,
+    frozen,
+  });
   const written = writeStrokes(file, chosen, loadParent);
   return written.ok ? ok({ chosen, text: written.value.text, schema: withStrokes(schema, chosen) }) : written;
 }

@@ -78,6 +78,7 @@ function addPropose(schema: Command, outside: Outside, done: Done): void {
     .option('--list <names...>', 'only codes of these lists')
     .option('--again', 'look for better ones for what has some; what was logged with stays')
     .option('--keys', 'single keys too, for amounts')
+    .option('--apart', 'no two one slip apart, so that the check has nothing to warn of; harder to guess')
     .option('--write', "put them into the project's logging.json")
     .option('--print', 'print the file with them in it')
     .action(async (file, options, command: Command) => {
@@ -89,6 +90,7 @@ function addPropose(schema: Command, outside: Outside, done: Done): void {
           lists: options.list,
           again: options.again === true,
           keys: options.keys === true,
+          apart: options.apart === true,
           write: options.write === true,
           print: options.print === true,
         }),

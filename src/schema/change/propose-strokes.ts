@@ -24,6 +24,8 @@ const APART = 4;
  * later. Of 425 pairs taken out of four styles and proposed again the check warned of 176 at 4 and of 4 at 150; nine in ten keep their first letter.
  */
 const APART_AMONG_OTHERS = 150;
+/** So much that a slip reads as something else only where nothing else is free: the check then has nothing to warn of. */
+export const APART_AT_ANY_PRICE = 1000;
 /** Two things of one field that one slip apart read as each other: never. */
 const NEVER = 1e6;
 /** No pair at all: said by its field's name. */

@@ -48,7 +48,7 @@ export function slotsOf(schema: LoggingSchema, what: ProposeWhat): readonly Slot
         frozen === undefined &&
         (was === undefined || (what.again === true && (is === 'pair' || what.keys === true)));
       if (!mayMove && was === undefined && frozen === undefined) return [];
-      if (is === 'key' && was === undefined && !(what.keys === true && takesKey(thing.field))) return [];
+      if (is === 'key' && was === undefined && !(what.keys === true && takesKey(thing))) return [];
       const fixed = frozen?.strokes ?? (mayMove ? undefined : was);
       return [
         {
@@ -113,9 +113,9 @@ function strokesOfThing({ field, code }: Thing): { readonly pair?: string; reado
   return code ?? (field as { readonly pair?: string; readonly key?: string });
 }
 
-/** Keys are for amounts that change from row to row. */
-function takesKey(field: Field): boolean {
-  return ['levels', 'percents', 'level', 'percent'].includes(field.kind);
+/** Keys are for amounts that change from row to row; a qualifier of a mineral has none. */
+function takesKey({ takes, field }: Thing): boolean {
+  return takes === 'amount' && ['levels', 'percents', 'level', 'percent'].includes(field.kind);
 }
 
 /** What is known to be logged often weighs most; else what comes first in its list, and the fields themselves. */

@@ -343,6 +343,7 @@ export const COMMANDS: readonly CommandCase[] = [
       '--list': at('rocks'),
       '--again': FLAG,
       '--keys': FLAG,
+      '--apart': FLAG,
       '--write': FLAG,
       '--print': FLAG,
     },

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { distanceFromTerm, guessOf } from '../../../src/schema/change/guessable.ts';
-import { proposeStrokes } from '../../../src/schema/change/propose-strokes.ts';
+import { APART_AT_ANY_PRICE, proposeStrokes } from '../../../src/schema/change/propose-strokes.ts';
 import { frozenBy, type ProposeWhat } from '../../../src/schema/change/stroke-slots.ts';
 import { withStrokes } from '../../../src/schema/change/with-strokes.ts';
 import { writeStrokes } from '../../../src/schema/change/write-strokes.ts';
@@ -18,19 +18,20 @@ import { SMALL } from '../build.ts';
 const style = resolveStyle('orogenic-gold')!;
 
 /** A style without a stroke. */
-const bare: LoggingSchema = {
-  ...style,
-  fields: style.fields.map((field) => {
+const withoutStrokes = (schema: LoggingSchema): LoggingSchema => ({
+  ...schema,
+  fields: schema.fields.map((field) => {
     const { pair: _, key: __, ...rest } = field as typeof field & { pair?: string; key?: string };
     return rest as typeof field;
   }),
   lists: Object.fromEntries(
-    Object.entries(style.lists).map(([name, list]) => [
+    Object.entries(schema.lists).map(([name, list]) => [
       name,
       { ...list, codes: list.codes.map(({ pair: _, key: __, ...code }) => code) },
     ]),
   ),
-};
+});
+const bare = withoutStrokes(style);
 
 const faults = (schema: LoggingSchema) => checkSchema(schema).filter(({ severity }) => severity === 'fault');
 const chosenFor = (schema: LoggingSchema, what: ProposeWhat = {}) => {
@@ -51,6 +52,22 @@ describe('a guess at strokes', () => {
     expect(guessOf('basalt', 'sb')).toEqual({ first: false, inOrder: false });
     expect(guessOf('vein quartz', 'vq')).toEqual({ first: true, inOrder: true });
     expect(guessOf('dacite', 'it')).toEqual({ first: false, inOrder: true });
+  });
+});
+
+describe('strokes for a schema with qualifiers', () => {
+  const porphyry = withoutStrokes(resolveStyle('porphyry-copper-gold')!);
+
+  it('give no key to what takes no amount', () => {
+    const keys = strokesOf(chosenFor(porphyry, { keys: true }).made).filter(({ is }) => is === 'key');
+    expect(keys.length).toBeGreaterThan(3);
+    expect(keys.filter(({ takes }) => takes === 'no amount')).toEqual([]);
+  });
+
+  it('leave the check nothing to warn of where they are to be apart at any price', () => {
+    const { made } = chosenFor(porphyry, { apart: APART_AT_ANY_PRICE });
+    expect(checkSchema(made)).toEqual([]);
+    expect(checkSchema(chosenFor(porphyry).made).length).toBeGreaterThan(10);
   });
 });
 
