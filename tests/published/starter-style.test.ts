@@ -67,6 +67,9 @@ const MINERAL_OF: Readonly<Record<string, string>> = {
   barite: 'baryte',
   amethyst: 'quartz',
   'calcite in veins': 'calcite',
+  'specular hematite': 'hematite',
+  'earthy hematite': 'hematite',
+  'saddle dolomite': 'dolomite',
 };
 
 /** Symbols as printed, for the minerals that the styles could name. */

@@ -32,6 +32,11 @@ const AT_MOST: Readonly<Record<string, readonly [number, number]>> = {
   'iron-formation': [0.035, 0.065],
   'lithium-pegmatite': [0.035, 0.085],
   'epithermal-gold-silver': [0.035, 0.075],
+  'iron-oxide-copper-gold': [0.04, 0.075],
+  'komatiite-nickel-sulphide': [0.035, 0.08],
+  'volcanic-massive-sulphide': [0.035, 0.07],
+  'carbonatite-rare-earths': [0.035, 0.08],
+  'clay-rare-earths': [0.04, 0.07],
 };
 
 test.each(Object.keys(STYLES))('%s stops few right lines', (style) => {

@@ -119,6 +119,71 @@ const ON_DEMAND: Readonly<Record<string, ProjectSettings['sampling']['controls']
       why: 'much spodumene: does it carry over into the next bag?',
     },
   ],
+  'iron-oxide-copper-gold': [
+    {
+      when: {
+        any: [
+          { field: 'sulphides', of: 'CCI', atLeast: 2 },
+          { field: 'sulphides', of: 'BOR', atLeast: 2 },
+          { field: 'sulphides', of: 'CCP', atLeast: 3 },
+          { field: 'copperoxides', atLeast: 3 },
+        ],
+      },
+      kind: 'blank',
+      why: 'rich copper: does it carry over into the next bag?',
+    },
+  ],
+  'komatiite-nickel-sulphide': [
+    {
+      when: {
+        any: [
+          { field: 'rock', is: 'MSU' },
+          { field: 'sulphidetexture', is: 'MTO' },
+        ],
+      },
+      kind: 'blank',
+      why: 'massive or matrix sulphide: does it carry over into the next bag?',
+    },
+  ],
+  'volcanic-massive-sulphide': [
+    {
+      when: {
+        any: [
+          { field: 'rock', is: 'MSU' },
+          { field: 'sulphides', atLeast: 50 },
+        ],
+      },
+      kind: 'blank',
+      why: 'massive sulphide: does it carry over into the next bag?',
+    },
+  ],
+  'sediment-hosted-zinc-lead': [
+    {
+      when: {
+        any: [
+          { field: 'sulphides', of: 'SPH', atLeast: 5 },
+          { field: 'sulphides', of: 'GAL', atLeast: 3 },
+          { field: 'oxides', of: 'CER', atLeast: 3 },
+        ],
+      },
+      kind: 'blank',
+      why: 'rich zinc or lead: does it carry over into the next bag?',
+    },
+  ],
+  'carbonatite-rare-earths': [
+    {
+      when: { field: 'ore', atLeast: 5 },
+      kind: 'blank',
+      why: 'much ore mineral: does it carry over into the next bag?',
+    },
+  ],
+  'clay-rare-earths': [
+    {
+      when: { field: 'plasticity', atLeast: 4 },
+      kind: 'blank',
+      why: 'sticky clay: does it hang in the cyclone and the splitter into the next bag?',
+    },
+  ],
 };
 
 /** Rates are nought until the contract's are put in: a made-up one would look like a real one. */

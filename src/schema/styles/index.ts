@@ -1,10 +1,24 @@
+import carbonatiteRareEarths from '../../../schemas/styles/carbonatite-rare-earths.json' with {
+  type: 'json',
+};
+import clayRareEarths from '../../../schemas/styles/clay-rare-earths.json' with { type: 'json' };
 import common from '../../../schemas/styles/common.json' with { type: 'json' };
 import epithermalGoldSilver from '../../../schemas/styles/epithermal-gold-silver.json' with { type: 'json' };
 import ironFormation from '../../../schemas/styles/iron-formation.json' with { type: 'json' };
+import ironOxideCopperGold from '../../../schemas/styles/iron-oxide-copper-gold.json' with { type: 'json' };
+import komatiiteNickelSulphide from '../../../schemas/styles/komatiite-nickel-sulphide.json' with {
+  type: 'json',
+};
 import lateriticNickel from '../../../schemas/styles/lateritic-nickel.json' with { type: 'json' };
 import lithiumPegmatite from '../../../schemas/styles/lithium-pegmatite.json' with { type: 'json' };
 import orogenicGold from '../../../schemas/styles/orogenic-gold.json' with { type: 'json' };
 import porphyryCopperGold from '../../../schemas/styles/porphyry-copper-gold.json' with { type: 'json' };
+import sedimentHostedZincLead from '../../../schemas/styles/sediment-hosted-zinc-lead.json' with {
+  type: 'json',
+};
+import volcanicMassiveSulphide from '../../../schemas/styles/volcanic-massive-sulphide.json' with {
+  type: 'json',
+};
 import type { TextFile } from '../read/places.ts';
 
 /** Starter styles by name, built in, so that a project can start without a network or a second file. */
@@ -15,6 +29,12 @@ export const STYLES: Readonly<Record<string, unknown>> = {
   'iron-formation': ironFormation,
   'lithium-pegmatite': lithiumPegmatite,
   'epithermal-gold-silver': epithermalGoldSilver,
+  'iron-oxide-copper-gold': ironOxideCopperGold,
+  'komatiite-nickel-sulphide': komatiiteNickelSulphide,
+  'volcanic-massive-sulphide': volcanicMassiveSulphide,
+  'sediment-hosted-zinc-lead': sedimentHostedZincLead,
+  'carbonatite-rare-earths': carbonatiteRareEarths,
+  'clay-rare-earths': clayRareEarths,
 };
 
 /** What sets each style apart from the others, for whoever has to choose one. */
@@ -25,6 +45,12 @@ export const SETS_APART: Readonly<Record<string, string>> = {
   'iron-formation': 'ore zones, oxides by streak, goethite by kind, shale bands, fibre',
   'lithium-pegmatite': 'zones, crystal size, spodumene by colour and state, holmquistite',
   'epithermal-gold-silver': 'vein fill and vein textures, clays by kind, adularia, silver minerals',
+  'iron-oxide-copper-gold': 'iron oxides by kind, brecciation, counts, magnetite against hematite',
+  'komatiite-nickel-sulphide': 'parts of the flow, spinifex and cumulates, sulphide textures, fibre',
+  'volcanic-massive-sulphide': 'forms of sulphide, sphalerite by colour, barite, feeder alteration',
+  'sediment-hosted-zinc-lead': 'carbonate rocks, sphalerite by colour, oxidised ore, cavities, gas',
+  'carbonatite-rare-earths': 'carbonatites by carbonate, fenite, rare-earth and niobium minerals',
+  'clay-rare-earths': 'clay horizons, clays by kind, plasticity, grit left, pH of the clay',
 };
 
 /** Parts that styles start from: what every log has, once. No project starts from them alone, but one can extend them. */

@@ -69,7 +69,9 @@ describe.each(NAMES)('the style %s', (name) => {
     const kindOf: readonly (readonly [RegExp, string])[] = [
       [/vein quartz|chert|silcrete|^quartz veins$/, 'silica dust'],
       [/actinolite|tremolite|amphibole|serpentin|ultramafic|crocidolite/, 'fibre'],
-      [/enargite|tennantite|scorodite/, 'other'],
+      [/enargite|tennantite|scorodite|cobaltite|niccolite|gersdorffite/, 'other'],
+      [/uraninite|monazite|pyrochlore|allanite|xenotime/, 'radiation'],
+      [/bad-egg smell|cerussite|anglesite|pyromorphite/, 'other'],
     ];
     for (const [label, kind] of kindOf)
       for (const code of codes.filter((each) => label.test(each.label)))
