@@ -34,7 +34,7 @@ const AT_MOST: Readonly<Record<string, readonly [number, number]>> = {
   'epithermal-gold-silver': [0.035, 0.075],
   'iron-oxide-copper-gold': [0.04, 0.075],
   'komatiite-nickel-sulphide': [0.035, 0.08],
-  'volcanic-massive-sulphide': [0.035, 0.07],
+  'volcanic-massive-sulphide': [0.035, 0.075],
   'carbonatite-rare-earths': [0.035, 0.08],
   'clay-rare-earths': [0.04, 0.07],
 };
