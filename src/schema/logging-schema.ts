@@ -72,6 +72,8 @@ export type CodeList = {
   /** What weathering leaves of the density of its rocks, as a share of 1, by field and level. */
   readonly densityShares?: ByLevel;
   readonly codes: readonly Code[];
+  /** The style that a file took the list from. */
+  readonly from?: string;
   /** No file has it yet: only a field names it. */
   readonly notThere?: true;
 };

@@ -34,7 +34,7 @@ const TOLD = Object.keys(STYLES).filter((style) => existsSync(file(style, 'txt')
  * metres of bedrock from 50 m. Iron: twelve unmineralised metres from 40 m, but fibre asks from 52 m until six metres below the last of it.
  * Pegmatite: twenty metres of wall rock from 62 m. Epithermal: twenty metres under 1 % of veins from 78 m. Iron oxide copper–gold: 24 metres
  * without copper from 68 m. Komatiite: eighteen metres of basalt from 80 m, below a porphyry that is no footwall. Massive sulphide: twenty
- * metres under 2 % from 74 m. Zinc–lead: twenty metres from 70 m, the smell of gas far above. Carbonatite: 24 metres of wall rock from 76 m,
+ * metres under 2 % from 74 m. Zinc–lead: twenty metres from 70 m, the gas far above. Carbonatite: 24 metres of wall rock from 76 m,
  * below a dyke. Clay: six metres of saprock from 48 m; two at 36 m are a corestone.
  */
 const MAY_END: Readonly<Record<string, number>> = {

@@ -1,8 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { checkSchemaFile } from '../../src/commands/schema.ts';
 import { type ProposeAsked, proposeForSchema } from '../../src/commands/schema-propose.ts';
-import { copyOfSample, hear } from './support/outside.ts';
+import { copyOfSample, freshFolder, hear } from './support/outside.ts';
 
 async function propose(asked: Partial<ProposeAsked>) {
   const heard = hear();
@@ -23,6 +24,51 @@ function withRocks(): string {
   writeFileSync(path, `${JSON.stringify(value, null, 2)}\n`);
   return folder;
 }
+
+describe('a project with lists of two styles', () => {
+  /** Porphyry that takes the sulphides of the massive sulphide style and the vein textures of the epithermal one. */
+  function ofTwoStyles(): string {
+    const file = join(freshFolder(), 'mixed.json');
+    const veinTextures = { name: 'veintexture', label: 'vein textures', kind: 'codes', list: 'veinTextures' };
+    const said = { required: false, carry: true, unsaid: 'not observed', canBeNone: true };
+    const value = {
+      format: 1,
+      name: 'mixed',
+      extends: 'porphyry-copper-gold',
+      fields: [{ ...veinTextures, ...said }],
+      lists: {
+        sulphides: { from: 'volcanic-massive-sulphide' },
+        veinTextures: { from: 'epithermal-gold-silver' },
+      },
+    };
+    writeFileSync(file, JSON.stringify(value, null, 2));
+    return file;
+  }
+  async function checked(file: string): Promise<string> {
+    const heard = hear();
+    await checkSchemaFile(heard.outside, { folder: '.', file, json: false });
+    return heard.out();
+  }
+
+  it('has each clash named with the style that it came from, at the line that takes the list', async () => {
+    const out = await checked(ofTwoStyles());
+    expect(out).toMatch(
+      /fault: \S*mixed\.json:\d+:\d+, list sulphides: ch types chalcopyrite \(sulphides of volcanic-massive-sulphide\), and chlorite too\n {2}\| "from": "volcanic-massive-sulphide"\n {2}Let offsider schema propose choose other strokes for the codes of sulphides that clash/,
+    );
+    expect(out).toContain('cockade (veinTextures of epithermal-gold-silver)');
+  });
+
+  it('is whole after a proposal: only what was taken moves', async () => {
+    const file = ofTwoStyles();
+    const { out } = await propose({ file, print: true });
+    const strokes = JSON.parse(out) as { lists: object; fields: readonly object[] };
+    expect(Object.keys(strokes.lists)).toEqual(['sulphides', 'veinTextures']);
+    expect(strokes.fields).toHaveLength(1);
+    writeFileSync(file, out);
+    expect(await checked(file)).toContain('0 faults');
+    expect((await propose({ file, again: true, apart: true, lists: ['sulphides'] })).code).toBe(0);
+  });
+});
 
 describe('schema propose', () => {
   it('gives what has no pair one, with why, and changes nothing unasked', async () => {

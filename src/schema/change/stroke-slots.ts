@@ -1,7 +1,11 @@
+import { slipsOf } from '../check/keyboard.ts';
 import { type Code, type Field, type LoggingSchema, qualifiersOf } from '../logging-schema.ts';
-import { type Stroke, takesOf } from '../strokes.ts';
+import { couldBeEither, type Stroke, strokesOf, takesOf } from '../strokes.ts';
 
-/** What is proposed: everything that has no strokes, or (`again`) all but what is frozen; keys only where they are asked for. */
+/**
+ * What is proposed: everything that has no strokes or whose strokes clash with others, or (`again`) all but what is frozen; keys only where
+ * they are asked for.
+ */
 export type ProposeWhat = {
   /** Only codes of these lists; of every list and field where it is missing. */
   readonly lists?: readonly string[];
@@ -34,6 +38,7 @@ type Frozen = NonNullable<ProposeWhat['frozen']>;
 /** Everything that can be typed by strokes of its own, in the order of the log sheet; retired codes are not among it. */
 export function slotsOf(schema: LoggingSchema, what: ProposeWhat): readonly Slot[] {
   const things = [...thingsOf(schema)];
+  const clashing = clashingStrokes(schema, what.frozen ?? []);
   return things.flatMap((thing): readonly Slot[] =>
     (['pair', 'key'] as const).flatMap((is): readonly Slot[] => {
       const was = strokesOfThing(thing)[is];
@@ -46,7 +51,9 @@ export function slotsOf(schema: LoggingSchema, what: ProposeWhat): readonly Slot
       const mayMove =
         isAsked &&
         frozen === undefined &&
-        (was === undefined || (what.again === true && (is === 'pair' || what.keys === true)));
+        (was === undefined ||
+          clashing.some((each) => each.is === is && samePart(each.part, part)) ||
+          (what.again === true && (is === 'pair' || what.keys === true)));
       if (!mayMove && was === undefined && frozen === undefined) return [];
       if (is === 'key' && was === undefined && !(what.keys === true && takesKey(thing))) return [];
       const fixed = frozen?.strokes ?? (mayMove ? undefined : was);
@@ -65,6 +72,32 @@ export function slotsOf(schema: LoggingSchema, what: ProposeWhat): readonly Slot
       ];
     }),
   );
+}
+
+/**
+ * Strokes that have to move, for two things have them or two of one field are one slip apart: of the two the one of a list that was taken
+ * from another style, else the later one; never what rows were logged with.
+ */
+function clashingStrokes(schema: LoggingSchema, frozen: Frozen): readonly Stroke[] {
+  const live = strokesOf(schema).filter(({ code }) => code?.retiredSince === undefined);
+  const isFrozen = ({ is, part }: Stroke): boolean =>
+    frozen.some((each) => each.is === is && samePart(each.part, part));
+  const isTaken = ({ part }: Stroke): boolean =>
+    'list' in part && schema.lists[part.list]?.from !== undefined;
+  const moving = new Set<Stroke>();
+  for (const [index, later] of live.entries())
+    for (const earlier of live.slice(0, index)) {
+      if (moving.has(earlier) || !clash(earlier, later)) continue;
+      const isEarlier = isFrozen(later) || (isTaken(earlier) && !isTaken(later) && !isFrozen(earlier));
+      moving.add(isEarlier ? earlier : later);
+      if (!isEarlier) break;
+    }
+  return [...moving].filter((stroke) => !isFrozen(stroke));
+}
+
+function clash(a: Stroke, b: Stroke): boolean {
+  if (a.strokes === b.strokes) return true;
+  return a.field === b.field && couldBeEither(a, b) && slipsOf(a.strokes).includes(b.strokes);
 }
 
 /** A code or a field that strokes can type. */

@@ -32,7 +32,7 @@ export function checkStrokes(schema: LoggingSchema, raise: Raise, free: FreeFor)
   const typable = live.filter((stroke) => untypable(stroke, raise, free).length === 0);
   return [
     ...live.flatMap((stroke) => untypable(stroke, raise, free)),
-    ...clashes(typable, raise, free),
+    ...clashes(schema, typable, raise, free),
     ...reusedFromRetired(typable, retired, raise, free),
     ...nearOnes(typable, raise, free),
     ...keysOf(typable, raise),
@@ -68,18 +68,48 @@ function untypable(stroke: Stroke, raise: Raise, free: FreeFor): readonly Findin
   ];
 }
 
-function clashes(strokes: readonly Stroke[], raise: Raise, free: FreeFor): readonly Finding[] {
+/** The list of a stroke and the style that it was taken from, where it was. */
+function taken(schema: LoggingSchema, { part }: Stroke) {
+  const from = 'list' in part ? schema.lists[part.list]?.from : undefined;
+  return 'list' in part && from !== undefined ? { list: part.list, from } : undefined;
+}
+
+function clashes(
+  schema: LoggingSchema,
+  strokes: readonly Stroke[],
+  raise: Raise,
+  free: FreeFor,
+): readonly Finding[] {
   return strokes.flatMap((stroke, index) => {
     const first = strokes.findIndex((each) => each.strokes === stroke.strokes);
     const other = strokes[first];
     if (other === undefined || first >= index) return [];
+    const list = taken(schema, stroke) ?? taken(schema, other);
+    const problem = `${stroke.strokes} types ${named(schema, stroke)}, and ${named(schema, other)} too`;
+    if (list === undefined)
+      return [
+        raise(strokesClash, [stroke.part, other.part], {
+          problem,
+          remedy: offering(`Give one of the two another ${stroke.is}.`, stroke, free),
+        }),
+      ];
     return [
-      raise(strokesClash, [stroke.part, other.part], {
-        problem: `${stroke.strokes} types ${stroke.label}, and ${other.label} too`,
-        remedy: offering(`Give one of the two another ${stroke.is}.`, stroke, free),
-      }),
+      raise(
+        strokesClash,
+        { list: list.list, member: 'from' },
+        {
+          problem,
+          remedy: `Let offsider schema propose choose other strokes for the codes of ${list.list} that clash, or write another ${stroke.is} here.`,
+        },
+      ),
     ];
   });
+}
+
+/** What a stroke types, with the style that its list was taken from. */
+function named(schema: LoggingSchema, stroke: Stroke): string {
+  const list = taken(schema, stroke);
+  return list === undefined ? stroke.label : `${stroke.label} (${list.list} of ${list.from})`;
 }
 
 function reusedFromRetired(

@@ -37,6 +37,7 @@ type DraftList = {
   readonly label: string | undefined;
   readonly formedBy: string | undefined;
   readonly densityShares: ByLevel | undefined;
+  readonly from: string | undefined;
   readonly codes: readonly Inherited<CodeEntry>[];
 };
 
@@ -108,6 +109,7 @@ function listsOver(
       label: entry.label ?? old?.label,
       formedBy: entry.formedBy ?? old?.formedBy,
       densityShares: entry.densityShares ?? old?.densityShares,
+      from: entry.from ?? old?.from,
       codes: codes.entries,
     });
   }
@@ -139,12 +141,13 @@ export function complete(name: string, draft: Draft): Result<LoggingSchema> {
   const fields = kept(draft.fields).flatMap((field): readonly Field[] => whole(field, completeField));
   const unlikely = kept(draft.unlikely).flatMap((each): readonly Unlikely[] => whole(each, completeUnlikely));
   const lists: Record<string, CodeList> = {};
-  for (const [list, { label, formedBy, densityShares, codes }] of draft.lists)
+  for (const [list, { label, formedBy, densityShares, from, codes }] of draft.lists)
     lists[list] = {
       name: list,
       label: label ?? list,
       ...(formedBy === undefined ? {} : { formedBy }),
       ...(densityShares === undefined ? {} : { densityShares }),
+      ...(from === undefined ? {} : { from }),
       codes: codes.flatMap((code): readonly Code[] => whole(code, completeCode)),
     };
   for (const list of listsNamed(fields))

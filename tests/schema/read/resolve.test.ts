@@ -245,7 +245,7 @@ describe('a logging schema that can’t be resolved', () => {
     const found = resolved.ok ? checkSchema(resolved.value.schema, resolved.value.origins) : [];
     const clash = found.find(({ code }) => code === 'schema-strokes-clash');
     expect(clash?.problem).toMatch(/ types .*, and .* too/);
-    expect(clash?.remedy).toMatch(/^Give/);
+    expect(clash?.remedy).toMatch(/^Let offsider schema propose/);
   });
 
   it('says when a part that its style starts from is not as it was: the style is hashed with its parts', () => {

@@ -71,7 +71,7 @@ describe.each(NAMES)('the style %s', (name) => {
       [/actinolite|tremolite|amphibole|serpentin|ultramafic|crocidolite/, 'fibre'],
       [/enargite|tennantite|scorodite|cobaltite|niccolite|gersdorffite/, 'other'],
       [/uraninite|monazite|pyrochlore|allanite|xenotime/, 'radiation'],
-      [/bad-egg smell|cerussite|anglesite|pyromorphite/, 'other'],
+      [/^gas$|cerussite|anglesite|pyromorphite/, 'other'],
     ];
     for (const [label, kind] of kindOf)
       for (const code of codes.filter((each) => label.test(each.label)))

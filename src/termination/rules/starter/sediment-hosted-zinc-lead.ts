@@ -22,9 +22,9 @@ export const SEDIMENT_HOSTED_ZINC_LEAD_RULES: readonly Rule[] = [
   {
     name: 'gas',
     words:
-      'A smell of bad eggs in the last twelve metres: the gas kills. Go by the site’s procedure for gas.',
+      'Gas in the last twelve metres: it can kill. Go by the site’s procedure for gas.',
     verdict: 'ask',
-    when: { ofLast: { where: { field: 'events', of: 'BES', seen: true }, atLeastM: 1, ofM: 12 } },
+    when: { ofLast: { where: { field: 'events', of: 'GAS', seen: true }, atLeastM: 1, ofM: 12 } },
     safety: true,
   },
   {
