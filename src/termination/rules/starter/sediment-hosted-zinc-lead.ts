@@ -21,8 +21,7 @@ export const SEDIMENT_HOSTED_ZINC_LEAD_RULES: readonly Rule[] = [
   ...USUAL_RULES,
   {
     name: 'gas',
-    words:
-      'Gas in the last twelve metres: it can kill. Go by the site’s procedure for gas.',
+    words: 'Gas in the last twelve metres: it can kill. Go by the site’s procedure for gas.',
     verdict: 'ask',
     when: { ofLast: { where: { field: 'events', of: 'GAS', seen: true }, atLeastM: 1, ofM: 12 } },
     safety: true,
