@@ -196,8 +196,8 @@ export const shiftSettings = z.strictObject({
     .array(
       z.strictObject({
         rig: words.optional().describe('The rig that it is for; every rig if left out'),
-        from: day.describe('First day, by the date that a shift carries'),
-        to: day.optional().describe('Last day; none while it holds'),
+        from: day.describe('First day, a date in the calendar: the one that a shift carries'),
+        to: day.optional().describe('Last day, a date in the calendar; none while it holds'),
         terms: contractSettings.describe('What is paid in that time'),
       }),
     )
