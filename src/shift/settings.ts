@@ -13,7 +13,8 @@ const clock = z
 const day = z
   .string()
   .regex(/^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'should be a date like 2026-03-17')
-  .refine(isDay, 'is not in the calendar');
+  .refine(isDay, 'is not in the calendar')
+  .describe('A date in the calendar, like 2026-03-17');
 const centsEach = z.int().min(0).max(1_000_000_000);
 const minutes = z.int().min(0).max(1440);
 
