@@ -42,7 +42,8 @@ function list({ outside, desk }: AtProject, json: boolean): number {
   return missing.length === 0 ? EXIT.fine : EXIT.findings;
 }
 
-function missingText({ file, held }: MissingDocument): string {
+function missingText({ file, held, isOlder }: MissingDocument): string {
+  if (isOlder) return `${file} is older than when it was last written`;
   const what = held.length === 0 ? ['the journal holds nothing of it any more'] : held;
   return [`${file} is missing`, ...what.map((each) => `  ${each}`)].join('\n');
 }
@@ -92,7 +93,12 @@ async function letGo(
 ): Promise<number> {
   const done = await desk.letGo(name, why);
   if (!done.ok) return refuse(outside, refused(file, done.problem));
-  say(outside, `${file} is given up. What the journal had of it is kept in ${done.kept}`);
+  say(
+    outside,
+    done.kept === undefined
+      ? `${file}: work goes on from this copy; what was later is given up`
+      : `${file} is given up. What the journal had of it is kept in ${done.kept}`,
+  );
   return EXIT.fine;
 }
 

@@ -137,7 +137,10 @@ function afterLettingGo(id: string, done: LetGoDone): Happening {
   return done.ok
     ? {
         kind: 'said',
-        text: `${id} is given up. What the journal had of it is in ${done.kept}.`,
+        text:
+          done.kept === undefined
+            ? `${id}: work goes on from this copy; what was later is given up.`
+            : `${id} is given up. What the journal had of it is in ${done.kept}.`,
         tone: 'good',
       }
     : { kind: 'said', text: `Not given up: ${done.problem}.`, tone: 'alert' };

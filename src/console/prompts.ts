@@ -3,7 +3,7 @@ import { type Draft, edited } from './draft.ts';
 import { goElsewhere } from './lists/elsewhere.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
 import { answerLeaving, leavingWords } from './lists/leaving.ts';
-import { settleMissing } from './lists/missing.ts';
+import { isRolledBack, settleMissing } from './lists/missing.ts';
 import { answerPlod, leavePlod, plodKey } from './lists/plod.ts';
 import { plodShown } from './lists/plod-prompt.ts';
 import { answerLine, pickActivity, startActivity } from './lists/shift.ts';
@@ -114,11 +114,19 @@ export const PROMPTS: {
     answer: (state, _world, { draft }) => answerLeaving(state, draft.text),
   },
   missing: {
-    show: typed(({ document }) => [
-      `${document.id}: its file is gone`,
-      'restore rebuilds it from what the journal still has; anything older is missing from it.',
-      'Anything else is the reason to let it go for good, recorded with your name. A copy is taken in with offsider receive.',
-    ]),
+    show: typed(({ document }, state) =>
+      isRolledBack(state, document)
+        ? [
+            `${document.id}: its file is older than when it was last written`,
+            'Esc and put the later copy back, or take one in with offsider receive: then nothing is lost.',
+            'If this older one is right, type the reason: it is recorded with your name, and work goes on from it.',
+          ]
+        : [
+            `${document.id}: its file is gone`,
+            'restore rebuilds it from what the journal still has; anything older is missing from it.',
+            'Anything else is the reason to let it go for good, recorded with your name. A copy is taken in with offsider receive.',
+          ],
+    ),
     answer: (state, _world, { document, draft }) => settleMissing(state, document, draft.text),
     isDeliberate: ({ draft }) => draft.text.trim().toLowerCase() !== 'restore',
   },

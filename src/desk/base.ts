@@ -1,4 +1,4 @@
-import { documentsOf, type LetGo, type WorkLine } from '../files/journal-line.ts';
+import { documentsOf, headOf, holdsHead, type LetGo, type WorkLine } from '../files/journal-line.ts';
 import { documentKey } from '../record/document.ts';
 import { sameJson } from '../record/json.ts';
 import type { PenStart } from './pen.ts';
@@ -13,6 +13,8 @@ export interface BaseParts extends Pick<Base, 'folder' | 'lock' | 'replica' | 'f
   readonly closed: ReadonlyMap<string, string>;
   /** Documents that were let go; grows. */
   readonly letGo: readonly LetGo[];
+  /** Ends of histories that files lack, by key. One that is held again, as when the later copy came, is taken out. */
+  readonly lacking: Map<string, string>;
   readonly start: PenStart;
   readonly changed: () => void;
 }
@@ -33,6 +35,7 @@ export function makeBase(parts: BaseParts): Base {
         ]),
       ],
       letGo: () => letGo,
+      heads: () => headsOf(shelf, parts.lacking),
       isCovered: (line) => isCovered(line, shelf, closed, letGo),
       after: needs.after,
       changed: parts.changed,
@@ -40,6 +43,19 @@ export function makeBase(parts: BaseParts): Base {
     parts.start,
   );
   return { folder, lock, writer, replica: parts.replica, facts: parts.facts, spoiled: parts.spoiled };
+}
+
+/** The end of every history, as it is on the medium; of one that lacks its end still that one, so that it is said until the rows come back. */
+function headsOf(shelf: Shelf, lacking: Map<string, string>): Readonly<Record<string, string>> {
+  const heads: Record<string, string> = {};
+  for (const key of shelf.keys()) {
+    const history = shelf.get(key)?.durable?.history ?? [];
+    const awaited = lacking.get(key);
+    if (awaited !== undefined && holdsHead(history, awaited)) lacking.delete(key);
+    const head = lacking.get(key) ?? headOf(history);
+    if (head !== undefined) heads[key] = head;
+  }
+  return heads;
 }
 
 /**

@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { type Disk, factsIfThere, whyRefused } from '../files/disk.ts';
 import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { leftBehind } from '../files/findings.ts';
-import { generationOf, JOURNAL_FOLDER } from '../files/journal.ts';
+import { generationOf, JOURNAL_FOLDER, pastOf } from '../files/journal.ts';
 import { KEPT_FOLDER } from '../files/keep-copy.ts';
 import { isLockName } from '../files/lock.ts';
 import { DOCUMENT_LIMITS } from '../files/read-json.ts';
@@ -56,7 +56,8 @@ function staysBehind(file: string): boolean {
   return (
     isTemporaryName(name) ||
     file === REPLICA_FILE ||
-    (dirname(file) === JOURNAL_FOLDER && (isLockName(name) || generationOf(name) !== undefined))
+    (dirname(file) === JOURNAL_FOLDER &&
+      (isLockName(name) || generationOf(name) !== undefined || pastOf(name) !== undefined))
   );
 }
 

@@ -38,11 +38,13 @@ export interface MissingDocument {
   readonly name: DocumentName;
   readonly file: string;
   readonly held: readonly string[];
+  /** Set where its file is there, and older than what was saved in it. */
+  readonly isOlder?: true;
 }
 
-/** What came of letting a document go: the file in which everything that the journal held of it is kept. */
+/** What came of letting a document go: the file in which everything that the journal held of it is kept; none where only what an older copy lacks was let go. */
 export type LetGoDone =
-  | { readonly ok: true; readonly kept: string }
+  | { readonly ok: true; readonly kept?: string }
   | { readonly ok: false; readonly problem: string };
 
 /** A project at the desk: the only way to its files. */

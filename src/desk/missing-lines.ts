@@ -1,5 +1,5 @@
 import { documentPath } from '../files/document-file.ts';
-import { missingFile } from '../files/findings.ts';
+import { missingFile, rolledBack } from '../files/findings.ts';
 import { linesByDocument } from '../files/fold.ts';
 import type { WorkLine } from '../files/journal-line.ts';
 import { type DocumentName, documentKey } from '../record/document.ts';
@@ -15,6 +15,6 @@ export function noLongerMissing(state: State, name: DocumentName): void {
   state.closed.delete(documentKey(name));
   const file = documentPath(name);
   state.findings = state.findings.filter(
-    (finding) => finding.code !== missingFile.code || finding.place.file !== file,
+    ({ code, place }) => (code !== missingFile.code && code !== rolledBack.code) || place.file !== file,
   );
 }

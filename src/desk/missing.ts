@@ -16,7 +16,15 @@ import { type State, tell } from './state.ts';
 
 /** Documents that the journal knows and whose files are gone. */
 export function missingDocuments(state: State): readonly MissingDocument[] {
-  return missingIn(state.closed, state.base.writer.unfiled());
+  return [...missingIn(state.closed, state.base.writer.unfiled()), ...olderIn(state.lacking)];
+}
+
+/** Documents whose files were rolled back to less than the journal saw in them, and what they lack is not there any more. */
+export function olderIn(lacking: ReadonlyMap<string, string>): readonly MissingDocument[] {
+  return [...lacking.keys()].flatMap((key) => {
+    const name = nameFromKey(key);
+    return name === undefined ? [] : [{ name, file: documentPath(name), held: [], isOlder: true as const }];
+  });
 }
 
 /** Of the documents that can't be written those whose files are gone, with what lines of the journal hold of them. */
@@ -42,6 +50,7 @@ const SHORTEST_REASON = 3;
 
 /** Lets a document go whose file is gone: what the journal holds of it is kept aside, then who, when and why is written to the journal. */
 export async function letDocumentGo(state: State, name: DocumentName, why: string): Promise<LetGoDone> {
+  if (state.lacking.has(documentKey(name))) return goOnFromOlder(state, name, why);
   const refused = refusal(state, name);
   if (refused !== undefined) return { ok: false, problem: refused };
   if (why.trim().length < SHORTEST_REASON) return { ok: false, problem: 'give the reason to give it up' };
@@ -75,6 +84,23 @@ export async function letDocumentGo(state: State, name: DocumentName, why: strin
     });
     tell(state);
   });
+}
+
+/** Work goes on from an older copy knowingly: an entry of its history says so, and the journal awaits the later one no more. */
+async function goOnFromOlder(state: State, { kind, id }: DocumentName, why: string): Promise<LetGoDone> {
+  if (why.trim().length < SHORTEST_REASON) return { ok: false, problem: 'give the reason to give it up' };
+  const what = `goes on from an older copy, later edits given up: ${why.trim()}`;
+  const submitted = submit(state, { what, parts: [{ document: { kind, id }, changes: [] }] });
+  if (!submitted.ok) return submitted;
+  const saved = await submitted.durable;
+  if (!saved.ok) return { ok: false, problem: saved.problem };
+  state.lacking.delete(documentKey({ kind, id }));
+  noLongerMissing(state, { kind, id });
+  const { writer } = state.base;
+  // Till a generation begins that says so, the next opening would ask once more: no harm where it can't be begun now.
+  await writer.between(async () => void (await writer.turnOver())).catch(() => {});
+  tell(state);
+  return { ok: true };
 }
 
 /** Makes a document whose file is gone again from what the journal holds of it. */

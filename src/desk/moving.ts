@@ -104,6 +104,7 @@ async function fill(state: State, folder: string, lock: Lock): Promise<Furnished
     shelf: state.shelf,
     closed: state.closed,
     letGo: state.letGo,
+    lacking: state.lacking,
     start: { generation: 0, sequence, lines: linesOfClosed(state) },
     changed: () => afterWriting(state),
   });

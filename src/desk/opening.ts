@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { type Disk, isMissing, whyRefused } from '../files/disk.ts';
 import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { noProject } from '../files/findings.ts';
-import { JOURNAL_FOLDER } from '../files/journal.ts';
+import { dropOldPast, JOURNAL_FOLDER } from '../files/journal.ts';
 import { KEPT_FOLDER, keepCopy } from '../files/keep-copy.ts';
 import { keepAsRead } from '../files/last-good.ts';
 import { type Lock, type LockRequest, takeLock } from '../files/lock.ts';
@@ -132,7 +132,9 @@ async function readUnderLock(needs: OpeningNeeds, lock: Lock): Promise<Opened> {
   for (const json of [read.project, read.logging])
     if (json !== undefined) await keepAsRead(disk, folder, json.file, new TextEncoder().encode(json.text));
   for (const leftover of read.leftovers) await disk.unlink(join(folder, leftover));
-  const replica = await takeReplica(disk, folder, machine.host, random, newToken(random));
+  await dropOldPast(disk, folder);
+  const lacks = read.closed.size > 0 || read.lacking.size > 0;
+  const replica = await takeReplica(disk, folder, machine.host, random, newToken(random), lacks);
   const documents = [...read.documents.values()].flatMap(({ document, copy }) =>
     copy === undefined ? [document] : [document, copy],
   );

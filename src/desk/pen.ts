@@ -11,6 +11,8 @@ export interface PenNeeds {
   /** Keys of all documents, for the first line of a generation. */
   readonly documents: () => readonly string[];
   readonly letGo: () => readonly LetGo[];
+  /** The end of each document's history, by key: what its file must hold from here on. */
+  readonly heads: () => Readonly<Record<string, string>>;
   /** Whether a line is in the files of all its documents. */
   readonly isCovered: (line: WorkLine) => boolean;
 }
@@ -51,7 +53,13 @@ export function makePen(needs: PenNeeds, start: PenStart): Pen {
     generation += 1;
     const letGo = needs.letGo();
     const head = formatLine({
-      begins: { generation, next, documents: needs.documents(), ...(letGo.length === 0 ? {} : { letGo }) },
+      begins: {
+        generation,
+        next,
+        documents: needs.documents(),
+        ...(letGo.length === 0 ? {} : { letGo }),
+        heads: needs.heads(),
+      },
     });
     const body = all.map((line) => formatLine({ ...line, safe: next - 1 })).join('');
     file = await beginGeneration(needs.disk, needs.folder, generation, head + body);

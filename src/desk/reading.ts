@@ -5,7 +5,7 @@ import type { Stamp } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
 import { clockFindings } from '../standing/clock.ts';
 import type { Desk } from './contract.ts';
-import { missingIn } from './missing.ts';
+import { missingIn, olderIn } from './missing.ts';
 import { takeIn } from './take-in.ts';
 
 const REFUSAL = { ok: false, problem: 'the project was opened to read only' } as const;
@@ -44,7 +44,7 @@ export function readingSession(
     receive: () => REFUSAL,
     letGo: async () => REFUSAL,
     restore: () => REFUSAL,
-    missing: () => missingIn(read.closed, read.lines),
+    missing: () => [...missingIn(read.closed, read.lines), ...olderIn(read.lacking)],
     writeByHand: async () => refused(readOnly),
     writeOut: async () => REFUSAL,
     snapshot: async () => REFUSAL,

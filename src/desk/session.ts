@@ -62,6 +62,7 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
   );
   const closed = new Map(read.closed);
   const letGo = [...read.letGo];
+  const lacking = new Map(read.lacking);
   const start = { generation: read.lastGeneration, sequence: read.lastSequence, lines: read.lines };
   const base = makeBase({
     needs,
@@ -73,6 +74,7 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     shelf,
     closed,
     letGo,
+    lacking,
     start,
     changed: () => {
       afterWriting(state);
@@ -84,6 +86,7 @@ function newState(folder: string, opened: Opened, needs: SessionNeeds): State {
     shelf,
     closed,
     letGo,
+    lacking,
     listeners: new Set(),
     byHand: { project: read.project, logging: read.logging },
     base,

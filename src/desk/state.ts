@@ -46,6 +46,8 @@ export interface State {
   readonly closed: Map<string, string>;
   /** Documents that were let go, oldest first. */
   readonly letGo: LetGo[];
+  /** Ends of histories that files lack which were rolled back, by key. */
+  readonly lacking: Map<string, string>;
   readonly listeners: Set<() => void>;
   readonly byHand: { project: JsonText | undefined; logging: JsonText | undefined };
   base: Base;

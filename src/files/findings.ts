@@ -73,6 +73,22 @@ export const missingFile = defineFinding({
   rationale: 'A missing log taken for a new hole would be logged over.',
 });
 
+/** A document's file that lacks what the journal saw in it before. */
+export const rolledBack = defineFinding({
+  code: 'file-rolled-back',
+  severity: 'fault',
+  title: 'A file is older than what was saved in it',
+  rationale: 'A backup or a sync program put an older copy in its place: rows shown as saved are not in it.',
+});
+
+/** The same, and the journal still had what it lacked. */
+export const broughtForward = defineFinding({
+  code: 'rolled-back-and-restored',
+  severity: 'warning',
+  title: 'An older copy was laid over a file, and what it lacked was put back from the journal',
+  rationale: 'Nothing is lost this time; whatever lays older copies over files will do it again.',
+});
+
 /** The hash chain of a history is broken. */
 export const brokenHistory = defineFinding({
   code: 'broken-history',

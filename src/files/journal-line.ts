@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { everyEntry } from '../record/ancestry.ts';
 import { crcText } from '../record/crc32.ts';
 import type { DocumentName, Edit, Entry } from '../record/document.ts';
 import type { Json } from '../record/json.ts';
@@ -60,6 +61,11 @@ export interface BeginLine {
     readonly documents: readonly string[];
     /** Every document that was ever let go, oldest first; left out where none was. */
     readonly letGo?: readonly LetGo[];
+    /**
+     * The last entry of each document's history when the generation began, by the document's key, as {@link headOf} shortens its hash. A file that
+     * was rolled back since does not hold it: no file can roll this back with it. Left out by older versions.
+     */
+    readonly heads?: Readonly<Record<string, string>>;
   };
 }
 
@@ -94,9 +100,23 @@ const lineShape = z.union([
       next: count,
       documents: z.array(z.string()),
       letGo: z.array(letGoShape).optional(),
+      heads: z.record(z.string(), z.string().max(64)).optional(),
     }),
   }),
 ]);
+
+/** So much of a hash tells two entries of one history apart: every generation says it of every document. */
+const HEAD_LENGTH = 20;
+
+/** The end of a history, to be found again in a later one; undefined for a history without entries. */
+export function headOf(history: readonly Entry[]): string | undefined {
+  return history.at(-1)?.hash.slice(0, HEAD_LENGTH);
+}
+
+/** True of a history that holds the entry that {@link headOf} gave, merged in included. */
+export function holdsHead(history: readonly Entry[], head: string): boolean {
+  return headOf(history) === head || everyEntry(history).some(({ hash }) => hash.startsWith(head));
+}
 
 const utf8 = new TextEncoder();
 const PREFIX = '{"crc":"';

@@ -23,6 +23,17 @@ export function generationOf(name: string): number | undefined {
 /** A generation holds what was taken in since the last files were written: hundreds of holes that arrived at once, at most. */
 const LIMITS: JsonLimits = { bytes: 512 * 1024 * 1024, depth: 64 };
 
+/** Generations that no file needs any more are kept for a while: with them a file that something rolled back is brought up to date again. */
+const MOST_PAST = 1000;
+const LARGEST_PAST = 1024 * 1024;
+const PAST = '.past';
+const pastPath = (generation: number): string => `${generationFile(generation)}${PAST}`;
+
+/** The number of a generation that was set aside; undefined for any other name. */
+export function pastOf(name: string): number | undefined {
+  return name.endsWith(PAST) ? generationOf(name.slice(0, -PAST.length)) : undefined;
+}
+
 /** A generation as read: its good lines, and what is broken. */
 export interface Generation {
   readonly generation: number;
@@ -134,8 +145,36 @@ export async function readJournal(disk: Disk, folder: string): Promise<readonly 
   return generations;
 }
 
+/** The generations that were kept when no file needed them any more, oldest first. Any that can't be read is left out: they are no part of the project. */
+export async function readPast(disk: Disk, folder: string): Promise<readonly Generation[]> {
+  const generations: Generation[] = [];
+  for (const number of await pastGenerations(disk, folder)) {
+    try {
+      const bytes = await readProjectFile(disk, folder, pastPath(number), LIMITS);
+      if (bytes.ok) generations.push(readGeneration(number, bytes.value));
+    } catch (error) {
+      if (!(error instanceof FileRefused)) throw error;
+    }
+  }
+  return generations;
+}
+
+async function pastGenerations(disk: Disk, folder: string): Promise<readonly number[]> {
+  const names = await disk.list(join(folder, JOURNAL_FOLDER)).catch((error: unknown) => {
+    if (isMissing(error)) return [];
+    throw error;
+  });
+  return names.flatMap((name) => pastOf(name) ?? []).sort((a, b) => a - b);
+}
+
+/** Deletes what was kept of the journal beyond the last generations: some days of work. */
+export async function dropOldPast(disk: Disk, folder: string): Promise<void> {
+  for (const number of (await pastGenerations(disk, folder)).slice(0, -MOST_PAST))
+    await disk.unlink(join(folder, pastPath(number)));
+}
+
 /**
- * Drops the generations before `current`, oldest first, once no line of theirs is needed any more. Those that hold
+ * Sets the generations before `current` aside, oldest first, once no line of theirs is needed any more. Those that hold
  * damage are kept under another name, to be looked at.
  */
 export async function retireGenerations(
@@ -148,7 +187,8 @@ export async function retireGenerations(
     if (number >= current) break;
     const path = join(folder, generationFile(number));
     if (spoiled.has(number)) await disk.rename(path, `${path}.damaged`);
-    else await disk.unlink(path);
+    else if ((await disk.facts(path)).size > LARGEST_PAST) await disk.unlink(path);
+    else await disk.rename(path, join(folder, pastPath(number)));
   }
   await disk.syncFolder(join(folder, JOURNAL_FOLDER));
 }

@@ -9,6 +9,9 @@ import { brokenHistory, copiesMerged, editedOutside, journalMisfit } from './fin
 import { foldLines } from './fold.ts';
 import type { WorkLine } from './journal-line.ts';
 
+/** Why a document can't be written whose file is older, or another, than what the journal follows on from. */
+export const MISFIT = 'the journal holds saved edits that do not fit its file';
+
 /** A document with its journal folded in. */
 export interface LoadedDocument {
   readonly document: Document;
@@ -50,9 +53,7 @@ export function loadDocument(
         ? {}
         : { firstMissing: folded.firstMissing, folded: linesFrom(folded.firstMissing, lines) }),
     },
-    ...(folded.misfit === undefined
-      ? {}
-      : { closed: 'the journal holds saved edits that do not fit its file' }),
+    ...(folded.misfit === undefined ? {} : { closed: MISFIT }),
     findings: [
       ...(edited ? [editedFinding(file)] : []),
       ...(folded.copy === undefined ? [] : [mergedFinding(file)]),

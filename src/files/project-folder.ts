@@ -9,11 +9,12 @@ import { type Generation, readJournal } from './journal.ts';
 import { journalFindings, spoiledAmong, tornTails } from './journal-findings.ts';
 import { documentsOf, type LetGo, type WorkLine } from './journal-line.ts';
 import type { ToKeep } from './keep-copy.ts';
-import { listDocumentFiles, nameFromKey } from './list-documents.ts';
+import { type FoundFile, listDocumentFiles, nameFromKey } from './list-documents.ts';
 import type { LoadedDocument } from './load-document.ts';
 import { readProjectFile } from './read-file.ts';
 import { type FoundDocument, readFound, withoutFile } from './read-found.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from './read-json.ts';
+import { bringForward } from './rolled-back.ts';
 
 /** A project folder as read: every document with its journal folded in, and what was found on the way. */
 export interface ProjectFolder {
@@ -30,6 +31,8 @@ export interface ProjectFolder {
   readonly lines: readonly WorkLine[];
   /** Documents that were let go, oldest first. */
   readonly letGo: readonly LetGo[];
+  /** Ends of histories that the journal saw and that files lack which were rolled back, by key. */
+  readonly lacking: ReadonlyMap<string, string>;
   /** Generations that hold damage, or the work of a console that had been displaced: kept, not deleted. */
   readonly spoiled: ReadonlySet<number>;
   /** Files that an interrupted write left behind: nothing that was called saved is in them. */
@@ -66,9 +69,17 @@ export async function readProjectFolder(
   const byDocument = linesByDocument(lines);
   const listed = await listDocumentFiles(disk, folder);
   findings.push(...listed.findings);
-  const found: (readonly [key: string, found: FoundDocument])[] = [];
+  const read: { readonly file: FoundFile; readonly found: FoundDocument }[] = [];
   for (const file of listed.files)
-    found.push([file.key, await readFound(disk, folder, file, byDocument.get(file.key) ?? [], migrations)]);
+    read.push({
+      file,
+      found: await readFound(disk, folder, file, byDocument.get(file.key) ?? [], migrations),
+    });
+  const heads = newestBegin(generations)?.heads ?? {};
+  const forward = await bringForward({ disk, folder, generations, migrations, heads }, read);
+  const found: (readonly [key: string, found: FoundDocument])[] = forward.found.map(
+    ({ file, found: each }) => [file.key, each],
+  );
   const present = new Set(listed.files.map((file) => file.key));
   for (const key of expectedDocuments(generations, lines))
     if (!present.has(key)) found.push([key, withoutFile(key, byDocument.get(key) ?? [])]);
@@ -87,6 +98,7 @@ export async function readProjectFolder(
     keep,
     lines,
     letGo: allLetGo(generations, lines),
+    lacking: forward.lacking,
     spoiled: spoiledAmong(generations, overruled),
     leftovers: listed.leftovers,
     ...lastNumbers(generations, lines, documents),

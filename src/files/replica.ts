@@ -38,7 +38,8 @@ export function newReplica(random: (bytes: number) => Uint8Array): string {
 
 /**
  * The replica id of this copy of the project. A folder that was copied (another computer, device or inode than the one
- * the id was made for) gets a new id, so that the two copies never give the same id to two things.
+ * the id was made for) gets a new id, so that the two copies never give the same id to two things. So does one that `lacks` documents or ends of
+ * histories: the numbers given in them can't be seen, and would be given once more.
  */
 export async function takeReplica(
   disk: Disk,
@@ -46,11 +47,12 @@ export async function takeReplica(
   host: string,
   random: (bytes: number) => Uint8Array,
   token: string,
+  lacks = false,
 ): Promise<string> {
   const { device, inode } = await disk.facts(await disk.realPath(folder));
   const path = join(folder, REPLICA_FILE);
   const kept = await readReplica(disk, path);
-  if (kept?.host === host && kept.device === device && kept.inode === inode) return kept.replica;
+  if (!lacks && kept?.host === host && kept.device === device && kept.inode === inode) return kept.replica;
   const made = { replica: newReplica(random), host, device, inode };
   await writeDurably(disk, path, new TextEncoder().encode(`${JSON.stringify(made)}\n`), token);
   return made.replica;

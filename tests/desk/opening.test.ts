@@ -276,7 +276,7 @@ describe('what is found on opening', () => {
     await desk.close();
   });
 
-  it('an older copy put over a hole while the journal holds later rows: named, shown, not written', async () => {
+  it('an older copy put over a hole while the journal holds later rows, and none of what it lacks: named, shown, not written', async () => {
     const folder = await killedProject();
     const desk = await opened(folder, { takeOver: true, idleMs: 100_000 });
     await desk.snapshot();
@@ -288,6 +288,8 @@ describe('what is found on opening', () => {
     cpSync(folder, left, { recursive: true });
     await desk.close();
     writeFileSync(holeFile(left), older);
+    for (const name of readdirSync(join(left, 'journal')))
+      if (name.endsWith('.past')) rmSync(join(left, 'journal', name));
     const again = await opened(left, { takeOver: true });
     expect(again.findings()[0]).toMatchObject({ code: 'journal-misfit', severity: 'fault' });
     expect(

@@ -26,6 +26,12 @@ describe('a replica id', () => {
     expect(await takeReplica(disk, '/project', 'rig', seededRandom(2), 'ab')).toBe(first);
   });
 
+  it('is another where documents or ends of histories are lacking: numbers given in them would be given once more', async () => {
+    const disk = await projectDisk();
+    const first = await takeReplica(disk, '/project', 'rig', seededRandom(1), 'aa');
+    expect(await takeReplica(disk, '/project', 'rig', seededRandom(2), 'ab', true)).not.toBe(first);
+  });
+
   it.each([
     ['another computer', '"host":"rig"', '"host":"camp"'],
     ['another device', '"device":"memory"', '"device":"stick"'],

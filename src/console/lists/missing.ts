@@ -1,4 +1,5 @@
-import { missingFile } from '../../files/findings.ts';
+import { documentPath } from '../../files/document-file.ts';
+import { missingFile, rolledBack } from '../../files/findings.ts';
 import { documentNameOf } from '../../files/list-documents.ts';
 import type { DocumentName } from '../../record/document.ts';
 import { nearWords } from '../../shorthand/near.ts';
@@ -9,8 +10,14 @@ import { type Step, saying, still } from '../step.ts';
 /** Documents whose files were found missing, and are still. */
 function missingNames(state: State): readonly DocumentName[] {
   return state.found
-    .filter((finding) => finding.code === missingFile.code)
+    .filter(({ code }) => code === missingFile.code || code === rolledBack.code)
     .flatMap((finding) => documentNameOf(finding.place.file ?? '') ?? []);
+}
+
+/** True where the file is there, and older than what was saved in it. */
+export function isRolledBack(state: State, document: DocumentName): boolean {
+  const file = documentPath(document);
+  return state.found.some(({ code, place }) => code === rolledBack.code && place.file === file);
 }
 
 /** Why there is nothing to decide; undefined where there is. */

@@ -86,17 +86,23 @@ async function laidOver(): Promise<readonly Finding[]> {
 }
 
 /** An older copy put back over a hole of which the journal holds later rows. */
-async function putBack(): Promise<readonly Finding[]> {
+/** An older copy laid over a hole of a console that was closed, or killed with a row that only the journal holds; with what is kept of the journal or without. */
+async function putBack({ killed, past }: { killed: boolean; past: boolean }): Promise<readonly Finding[]> {
   const { folder } = await projectWithHole();
   const left = newProject();
   const older = readFileSync(join(folder, HOLE_FILE));
   const desk = await opened(folder, { idleMs: 100_000 });
   await done(desk, HOLE, [rowLogged(desk.newId(), 5)]);
   await desk.snapshot();
-  await done(desk, HOLE, [rowLogged(desk.newId(), 6)]);
+  if (killed) await done(desk, HOLE, [rowLogged(desk.newId(), 6)]);
+  else await desk.close();
   cpSync(folder, left, { recursive: true });
-  await desk.close();
+  if (killed) await desk.close();
   writeFileSync(join(left, HOLE_FILE), older);
+  const journal = join(left, 'journal');
+  if (!past)
+    for (const name of readdirSync(journal).filter((each) => each.endsWith('.past')))
+      rmSync(join(journal, name));
   return onOpening(left);
 }
 
@@ -196,7 +202,17 @@ export const FILE_CASES: readonly ErrorCase[] = [
       writeFileSync(file, readFileSync(file, 'utf8').replace('"state":"drilling"', '"state":"suspended"'));
     }),
   ),
-  given('journal-misfit', 'an older copy put back over a hole', putBack),
+  given(
+    'journal-misfit',
+    'an older copy put over a hole that the journal goes on from, and what it lacks is gone',
+    () => putBack({ killed: true, past: false }),
+  ),
+  given('rolled-back-and-restored', 'an older copy put over a hole', () =>
+    putBack({ killed: false, past: true }),
+  ),
+  given('file-rolled-back', 'an older copy put over a hole, and what it lacks is gone', () =>
+    putBack({ killed: false, past: false }),
+  ),
   given('rebuilt-from-journal', 'a hole of half a line whose making is in the journal', () =>
     killed((folder) => {
       mkdirSync(join(folder, 'holes'), { recursive: true });
