@@ -12,6 +12,7 @@ import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
+import { fileOfDictionary, strokesChosen } from '../schema/change/take-dictionary.ts';
 import { SETS_APART, STYLES } from '../schema/styles/index.ts';
 import { siteOf } from '../survey/norths/site.ts';
 import { callsNoOne } from '../termination/rules/check-rules.ts';
@@ -22,10 +23,13 @@ import { type ProgramRead, readProgram } from './program/read-program.ts';
 import { SCHEMA_FOLDER, shippedSchemas } from './program/shipped-schemas.ts';
 import { startingProject } from './program/starting-project.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
+import { dictionaryOf } from './schema-dictionary.ts';
 
 /** What `offsider new` is given. */
 export interface NewAsked extends Shared {
   readonly style: string;
+  /** CSV of fields, lists and scales: a schema of its own in place of a style. */
+  readonly dictionary?: string | undefined;
   /** CSV file of planned holes. */
   readonly program?: string | undefined;
   /** EPSG code of the grid that the program's positions are in. */
@@ -45,7 +49,9 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
   if (!free.ok) return refuse(outside, ...free.findings);
   if (!Object.hasOwn(STYLES, asked.style)) return refuse(outside, noStyle(asked.style));
   const schemas = shippedSchemas();
-  const texts = startingProject({ ...asked, name, schemas: schemas.length > 0 });
+  const own = asked.dictionary === undefined ? ok(undefined) : await ownLogging(asked.dictionary);
+  if (!own.ok) return refuse(outside, ...own.findings);
+  const texts = startingProject({ ...asked, name, schemas: schemas.length > 0, own: own.value });
   const project = await loadProject({ folder, ...texts });
   if (!project.ok) return refuse(outside, ...project.findings);
   const program = await programOf(asked, project.value.project);
@@ -70,6 +76,15 @@ export async function newProject(outside: Outside, asked: NewAsked): Promise<num
     `Project ${name}, ${holes.length} planned holes.\nNext: put people, rigs and bag numbers into ${join(asked.folder, 'project.json')}, and add the site's own cautions (hazards.cautions) to the usual ones.${callWanted(project.value.project)} Then: offsider ${asked.folder}`,
   );
   return findings.length > 0 ? EXIT.findings : EXIT.fine;
+}
+
+/** The parts of a logging.json that holds a dictionary alone, with pairs and keys. */
+async function ownLogging(file: string): Promise<Result<object>> {
+  const dictionary = await dictionaryOf(file);
+  if (!dictionary.ok) return dictionary;
+  const bare = fileOfDictionary('logging', dictionary.value);
+  const made = strokesChosen(bare, bare.text, { loadParent: undefined, keys: true });
+  return made.ok ? ok(JSON.parse(made.value.text) as object) : made;
 }
 
 /** The program's file by its name alone: where it lay on this computer is no one's business at camp. */

@@ -1,12 +1,10 @@
 import { parentsOf } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
-import { readNamedFile } from '../files/read-file.ts';
-import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type CodeColumns, importCodes } from '../schema/change/import-codes.ts';
 import { type ImportedLibrary, importLibrary } from '../schema/change/import-library.ts';
 import { atProject, type Shared } from './at-project.ts';
-import { wrongUse } from './findings.ts';
+import { csvTextOf } from './csv-text.ts';
 import { EXIT, refuse, say, sayAside, sayJson, sayTrouble } from './say.ts';
 
 /** What `offsider schema import` is given. */
@@ -32,12 +30,12 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
   return atProject(outside, { ...asked, write: !preview }, async ({ desk }) => {
     const logging = desk.logging();
     if (logging === undefined) throw new Error('a project without logging.json was opened');
-    const text = await textOf(asked.file);
-    if (typeof text !== 'string') return refuse(outside, ...text);
+    const text = await csvTextOf(asked.file);
+    if (!text.ok) return refuse(outside, ...text.findings);
     const columns = Object.fromEntries(
       Object.entries(asked.columns).filter(([, heading]) => heading !== undefined),
     ) as CodeColumns;
-    const codes = importCodes({ file: asked.file, text }, columns);
+    const codes = importCodes({ file: asked.file, text: text.value }, columns);
     const parents = await parentsOf(realDisk, asked.folder, logging);
     const file = { file: logging.file, text: logging.text };
     const library = codes.ok ? importLibrary(file, asked, codes.value, parents) : codes;
@@ -56,17 +54,6 @@ export function importCodeLibrary(outside: Outside, asked: ImportAsked): Promise
     else say(outside, importText(library.value, asked));
     return EXIT.fine;
   });
-}
-
-async function textOf(file: string) {
-  const bytes = await readNamedFile(realDisk, file, OTHER_LIMITS);
-  if (!bytes.ok) return bytes.findings;
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes.value);
-  } catch {
-    const problem = 'it is not UTF-8 text';
-    return [wrongUse.at({ file }, { problem, remedy: 'Give a CSV, saved as "CSV UTF-8".' })];
-  }
 }
 
 function importText(

@@ -21,6 +21,7 @@ function addNew(program: Command, outside: Outside, done: Done): void {
       'style of the logging schema, by the kind of deposit; without a name: lists them',
       'orogenic-gold',
     )
+    .option('--dictionary <file>', 'CSV of a schema of your own, in place of a style (schemas/README.md)')
     .option(
       '--program <file>',
       'CSV of planned holes: hole, easting, northing, elevation, azimuth, north, dip, depth, and if known target, target depth, expects (lode 70-78 seen sulphides PYR>=2; stope 80-84 void)',

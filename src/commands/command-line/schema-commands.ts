@@ -23,6 +23,17 @@ export function addSchemaCommands(program: Command, outside: Outside, done: Done
     });
   addImport(schema, outside, done);
   schema
+    .command('dictionary')
+    .description(
+      'take fields, lists and scales of one CSV into the project’s logging.json, with pairs for all',
+    )
+    .argument('<file>', 'CSV: part (field, list, code, scale, level), name, and what else a part has')
+    .option('--preview', 'show what would come of it, and change nothing')
+    .action(async (file, options, command: Command) => {
+      const { takeDictionaryIn } = await import('../schema-dictionary.ts');
+      done(await takeDictionaryIn(outside, { ...shared(command), file, preview: options.preview === true }));
+    });
+  schema
     .command('export')
     .description('print the JSON Schema of the rows that are logged')
     .action(async (_options, command: Command) => {

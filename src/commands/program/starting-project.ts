@@ -13,25 +13,56 @@ export function startingProject(given: {
   /** Initials of the geologist who starts it, and the name of its rig; made up for people to change where not given. */
   readonly by?: string | undefined;
   readonly rig?: string | undefined;
+  /** A logging.json of its own, in place of one that extends the style. */
+  readonly own?: object | undefined;
   /** The project has the JSON Schemas of its files beside it, for an editor to complete and check by. */
   readonly schemas?: boolean;
 }): { readonly project: JsonText; readonly logging: JsonText } {
   const schemaOf = (kind: string) =>
     given.schemas === true ? { $schema: `./${SCHEMA_FOLDER}/${kind}.schema.json` } : {};
   return {
-    project: jsonText('project.json', { ...schemaOf('project'), ...settingsOf(given) }),
-    logging: jsonText('logging.json', {
-      ...schemaOf('logging'),
-      format: 1,
-      name: 'logging',
-      extends: given.style,
-      extendsHash: styleHash(given.style),
+    project: jsonText('project.json', {
+      ...schemaOf('project'),
+      ...settingsOf(given.own === undefined ? given : { ...given, style: 'none' }),
     }),
+    logging:
+      given.own === undefined
+        ? jsonText('logging.json', {
+            ...schemaOf('logging'),
+            format: 1,
+            name: 'logging',
+            extends: given.style,
+            extendsHash: styleHash(given.style),
+          })
+        : entriesText('logging.json', { ...schemaOf('logging'), ...given.own }),
   };
 }
 
 function jsonText(file: string, value: unknown): JsonText {
   return { file, text: `${JSON.stringify(value, null, 2)}\n`, value } as JsonText;
+}
+
+/** A file whose entries are read by eye: what holds no further entries is on one line. */
+function entriesText(file: string, value: unknown): JsonText {
+  const holdsEntries = (each: unknown): boolean =>
+    typeof each === 'object' &&
+    each !== null &&
+    Object.values(each).some((inner) => typeof inner === 'object' && inner !== null && !isPlain(inner));
+  const isPlain = (each: object): boolean =>
+    Object.values(each).every((inner) => typeof inner !== 'object' || inner === null);
+  const written = (each: unknown, indent: string): string => {
+    if (typeof each !== 'object' || each === null) return JSON.stringify(each);
+    const isList = Array.isArray(each);
+    const spread =
+      indent === '' || holdsEntries(each) || (isList && each.some((one) => typeof one === 'object'));
+    if (!spread) return JSON.stringify(each, null, 1).replace(/\n\s*/g, ' ');
+    const inner = Object.entries(each).map(
+      ([name, one]) =>
+        `${indent}  ${isList ? '' : `${JSON.stringify(name)}: `}${written(one, `${indent}  `)}`,
+    );
+    return `${isList ? '[' : '{'}\n${inner.join(',\n')}\n${indent}${isList ? ']' : '}'}`;
+  };
+  return { file, text: `${written(value, '')}\n`, value } as JsonText;
 }
 
 function settingsOf({

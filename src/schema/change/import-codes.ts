@@ -11,6 +11,7 @@ export type CodeColumns = {
   readonly label: string;
   readonly look?: string;
   readonly pair?: string;
+  readonly key?: string;
   readonly cgi?: string;
   readonly mineral?: string;
   readonly densityGcm3?: string;
@@ -53,7 +54,8 @@ export function importCodes(file: TextFile, columns: CodeColumns): Result<readon
   return findings.length > 0 ? refused(...findings) : ok(entries);
 }
 
-function readLines(
+/** The lines of a CSV by their headings. */
+export function readLines(
   file: TextFile,
 ): Result<{ readonly headings: readonly string[]; readonly lines: readonly Line[] }> {
   try {
@@ -103,7 +105,7 @@ function missingColumns(
 }
 
 /** The entry of a line, or why it gives none. */
-function entryOf({ cells }: Line, columns: CodeColumns): CodeEntry | string {
+export function entryOf({ cells }: Line, columns: CodeColumns): CodeEntry | string {
   const at = (heading: string | undefined): string => (heading === undefined ? '' : (cells[heading] ?? ''));
   const code = at(columns.code);
   const label = at(columns.label);
@@ -124,6 +126,7 @@ function entryOf({ cells }: Line, columns: CodeColumns): CodeEntry | string {
     label,
     look: at(columns.look),
     ...(pair === '' ? {} : { pair }),
+    ...(at(columns.key) === '' ? {} : { key: at(columns.key) }),
     ...(at(columns.cgi) === '' ? {} : { cgi: at(columns.cgi) }),
     ...(at(columns.mineral) === '' ? {} : { mineral: at(columns.mineral) }),
     ...(density === '' ? {} : { densityGcm3: Number(density) }),

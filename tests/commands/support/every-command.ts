@@ -49,6 +49,7 @@ export const COMMANDS: readonly CommandCase[] = [
     args: ['{out}/flat'],
     options: {
       '--style': at('porphyry'),
+      '--dictionary': at('{in}/own.csv'),
       '--program': at('{project}/program.csv', { needs: ['--epsg', '7851'] }),
       '--epsg': at('7851'),
       '--keep-going': FLAG,
@@ -348,6 +349,11 @@ export const COMMANDS: readonly CommandCase[] = [
       '--print': FLAG,
     },
   },
+  {
+    name: ['schema', 'dictionary'],
+    args: ['{in}/dictionary.csv'],
+    options: { '--preview': FLAG },
+  },
   { name: ['schema', 'diff'], args: ['{project}', 'orogenic-gold'] },
   {
     name: ['schema', 'import'],
@@ -510,6 +516,10 @@ const FILES: Readonly<Record<string, string>> = {
   'old-collars.csv': 'hole,easting,northing,elevation,depth\nOLD001,412499,6002239,431,60\n',
   'old-shots.csv': 'hole,depth,dip\nOLD001,30,-60.5\n',
   'old-log.csv': 'hole,from,to,rock\nOLD001,0,60,BAS\n',
+  'own.csv':
+    'part,name,label,look,in,kind,list,required,caution\nfield,rock,rock,,,code,rocks,yes,\ncode,GRA,granite,pale,rocks,,,,\ncode,OST,old stope,rods drop,rocks,,,,void\n',
+  'dictionary.csv':
+    'part,name,label,in,kind,list\nfield,stain,stains,,codes,stains\ncode,IST,iron stain,stains\ncode,MST,manganese stain,stains\n',
   'codes.csv': 'Code,Label,Look,Pair,Density,Danger\nQQA,Quartzite,glassy,qz,2.7,silica dust\n',
   'gps.txt': '$GPGGA,013000.00,3606.95419,S,12200.54141,E,1,09,0.9,431.0,M,-27.0,M,,*55\n',
   'photos/MBRC003 tray2.jpg': '',
