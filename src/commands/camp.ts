@@ -1,19 +1,14 @@
 import { resolve } from 'node:path';
-import type { Home } from '../desk/arriving/arrival.ts';
-import { readArrival } from '../desk/arriving/read-arrival.ts';
-import { type TakenArrival, takeArrival } from '../desk/arriving/take-arrival.ts';
-import { parentsOf } from '../desk/load-project.ts';
+import type { LeftAlone } from '../desk/arriving/arrival.ts';
+import { isFine, type Received, type ReceivedAt, receiveFiles } from '../desk/arriving/receive-files.ts';
+import type { TakenArrival } from '../desk/arriving/take-arrival.ts';
 import type { Outside } from '../desk/outside.ts';
-import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
-import { schemaDiff } from '../schema/change/schema-diff.ts';
-import { resolveSchema } from '../schema/read/resolve.ts';
 import type { OpenQuestion } from '../standing/questions.ts';
-import { type AtProject, atProject, type Shared } from './at-project.ts';
+import { atProject, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { oneLine } from './questions.ts';
 import { EXIT, say, sayTrouble } from './say.ts';
-import { differenceLine } from './schema-diff.ts';
 
 /** What `offsider receive` is given. */
 export interface ReceiveAsked extends Shared {
@@ -30,54 +25,55 @@ export interface ReceiveAsked extends Shared {
  */
 export function receive(outside: Outside, asked: ReceiveAsked): Promise<number> {
   return atProject(outside, { ...asked, write: true }, async (at) => {
-    let code: number = EXIT.fine;
-    for (const file of asked.files)
-      if (!(await takeFile(at, file, asked.mayClear === true))) code = EXIT.findings;
-    return code;
+    const { desk, project } = at;
+    const place = { desk, project, disk: realDisk, mayClear: asked.mayClear === true };
+    return (await takeFiles(outside, place, asked.files)) ? EXIT.fine : EXIT.findings;
   });
 }
 
-/** Takes one file in; true where all of it went in and asks nothing. */
-export async function takeFile(at: AtProject, file: string, mayClear: boolean): Promise<boolean> {
-  const arrival = await readArrival(realDisk, resolve(file), homeOf(at));
-  if (!arrival.ok) {
-    sayTrouble(at.outside, { findings: arrival.findings });
-    return false;
-  }
+/** Takes files in, saying what comes of each; true where everything went in and asks nothing. */
+export async function takeFiles(
+  outside: Outside,
+  at: ReceivedAt,
+  files: readonly string[],
+): Promise<boolean> {
   let fine = true;
-  for (const each of arrival.value.documents) {
-    const taken = await takeArrival(at.desk, at.project.schema, each, mayClear);
-    sayTaken(at, taken);
-    if (taken.ok !== true || taken.asked.length > 0 || taken.drift.length > 0) fine = false;
-  }
-  for (const { what, why, logging } of arrival.value.left) {
-    const drift = logging === undefined ? [] : await schemaDrift(at, logging);
-    say(at.outside, [`Left: ${what}: ${why}`, ...drift].join('\n'));
-    if (drift.length > 0) fine = false;
-  }
+  await receiveFiles(
+    at,
+    files.map((file) => resolve(file)),
+    (received) => {
+      sayReceived(outside, received);
+      if (!isFine(received)) fine = false;
+    },
+  );
   return fine;
 }
 
-/** What the sender's schema logs otherwise than ours, as `schema diff` says it. What both extend beside it is ours. */
-async function schemaDrift({ desk, project }: AtProject, text: string): Promise<readonly string[]> {
-  const ours = desk.logging();
-  const parents = ours === undefined ? undefined : await parentsOf(realDisk, desk.folder(), ours);
-  const theirs = resolveSchema({ file: `their ${HAND_WRITTEN.logging}`, text }, parents);
-  if (!theirs.ok) return [`  it can't be read as a schema: ${theirs.findings[0]?.problem ?? ''}`];
-  return schemaDiff(project.schema, theirs.value.schema).map(
-    (each) => `  ${differenceLine(each, { first: 'ours', second: 'theirs' })}`,
-  );
+/** Says what came of one thing that arrived. */
+export function sayReceived(outside: Outside, received: Received): void {
+  if (received.kind === 'taken') sayTaken(outside, received.taken);
+  else if (received.kind === 'refused') sayTrouble(outside, { findings: received.findings });
+  else if (received.kind === 'left') sayLeft(outside, received.left, received.drift);
+  else if (received.kind === 'heard') say(outside, heardWords(received));
+  else if (received.kind === 'waiting') say(outside, waitingWords(received));
+  else {
+    const { what, problem } = received;
+    const remedy =
+      'Free space and receive it again: what was taken in stays, and changes nothing a second time.';
+    sayTrouble(outside, { findings: [wrongUse.at({ thing: what }, { problem, remedy })] });
+  }
 }
 
-function homeOf({ desk, project }: AtProject): Home {
-  const handWritten = {
-    [HAND_WRITTEN.project]: desk.project()?.text,
-    [HAND_WRITTEN.logging]: desk.logging()?.text,
-  };
-  return { project: project.settings.name, handWritten };
+function sayLeft(outside: Outside, { what, why, lacking }: LeftAlone, drift: readonly string[]): void {
+  if (lacking === undefined)
+    say(outside, [`Left: ${what}: ${why}`, ...drift.map((each) => `  ${each}`)].join('\n'));
+  else {
+    const about = { problem: why, remedy: `${lacking} What else came was taken in.` };
+    sayTrouble(outside, { findings: [wrongUse.at({ thing: what }, about)] });
+  }
 }
 
-function sayTaken({ outside }: AtProject, taken: TakenArrival): void {
+function sayTaken(outside: Outside, taken: TakenArrival): void {
   if (taken.ok === 'ask') {
     const { from, name, does, who } = taken;
     const problem = `it takes away of ours what someone has to agree to: it ${does} (${who})`;
@@ -117,4 +113,15 @@ function outcomeWords({ outcome, edited, asked, did }: Extract<TakenArrival, { r
 
 function askedLine(question: OpenQuestion): string {
   return `  ${oneLine(question)}`;
+}
+
+/** What another copy acknowledged of ours. */
+function heardWords({ by, holds, of }: Extract<Received, { readonly kind: 'heard' }>): string {
+  return `The copy of ${by} holds ${holds} of ${of} documents as they are here. What is packed for it next goes on from there.`;
+}
+
+/** Which parts of a bundle are here and which are not. */
+function waitingWords({ header, missing }: Extract<Received, { readonly kind: 'waiting' }>): string {
+  const here = header.of - missing.length;
+  return `${header.bundle}: ${here} of ${header.of} parts ${here === 1 ? 'is' : 'are'} here and kept in the inbox. Missing: ${missing.length === 1 ? 'part' : 'parts'} ${missing.join(', ')}. Nothing of it is taken in until all are here: receive the ${missing.length === 1 ? 'mail that brings it' : 'mails that bring them'}.`;
 }

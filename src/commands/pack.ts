@@ -2,6 +2,7 @@ import { notHere } from '../desk/not-here.ts';
 import type { Outside } from '../desk/outside.ts';
 import { chooseDocuments } from '../desk/packing/choose.ts';
 import { type Packed, pack as packAt } from '../desk/packing/pack.ts';
+import { sinceWords, unheardWords } from '../desk/packing/since-words.ts';
 import { atProject, holeNamed, type Shared, sayUnsaved } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say } from './say.ts';
@@ -12,6 +13,10 @@ export interface PackAsked extends Shared {
   readonly names: readonly string[];
   /** Also where a history holds a path of a computer. */
   readonly withPaths?: boolean | undefined;
+  /** In full, whatever was acknowledged. */
+  readonly whole?: boolean | undefined;
+  /** For the copy of this person; for camp where no one is named. */
+  readonly for?: string | undefined;
 }
 
 /**
@@ -28,6 +33,9 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
     if (findings.length > 0) return refuse(outside, ...findings);
     const packed = await packAt(at.desk, at.project, documents, {
       withPaths: asked.withPaths === true,
+      whole: asked.whole === true,
+      forWhom: asked.for,
+      everything: asked.names.length === 0,
       absent: asked.names.length === 0 ? notHere(at.desk) : [],
     });
     if (!packed.ok) return refuse(outside, wrongUse.at({ file: asked.folder }, packed));
@@ -39,14 +47,21 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
 
 /** What was packed, where it lies, and what is not finished in it. */
 function packedText(packed: Extract<Packed, { readonly ok: true }>): string {
-  const { bundle, draft, bytes, sha256, to } = packed;
+  const { bundle, drafts, bytes, sha256, to, since } = packed;
+  const address =
+    to.length === 0 ? 'with no address: give it one, or name camp in project.json' : `to ${to.join(', ')}`;
   const items = packed.unfinished.flatMap(({ name, items: open }) =>
     open.map((item) => `  ${name}: ${item}`),
   );
   return [
     `Bundle: ${bundle}, ${bytes} bytes, SHA-256 ${sha256}`,
-    `Mail draft: ${draft}, ${to.length === 0 ? 'with no address: give it one, or name camp in project.json' : `to ${to.join(', ')}`}`,
-    'Open the draft in the mail program and send it. Nothing has been sent.',
+    ...(since === undefined ? [] : [sinceWords(since, packed.holes)]),
+    ...(packed.unheard === undefined ? [] : [unheardWords(packed.unheard)]),
+    ...drafts.map(
+      (draft, index) =>
+        `Mail draft${drafts.length === 1 ? '' : ` ${index + 1} of ${drafts.length}`}: ${draft}${index === 0 ? `, ${address}` : ''}`,
+    ),
+    `Open ${drafts.length === 1 ? 'the draft' : 'each draft'} in the mail program and send it. Nothing has been sent.`,
     ...(items.length === 0 ? ['Nothing in it is left unfinished.'] : ['Not finished:', ...items]),
   ].join('\n');
 }

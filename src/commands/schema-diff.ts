@@ -4,7 +4,7 @@ import { factsIfThere } from '../files/disk.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import { realDisk } from '../files/real-disk.ts';
 import type { Result } from '../finding/finding.ts';
-import { type SchemaDifference, schemaDiff } from '../schema/change/schema-diff.ts';
+import { differenceLine, schemaDiff } from '../schema/change/schema-diff.ts';
 import { type ResolvedSchema, resolveSchema } from '../schema/read/resolve.ts';
 import type { Shared } from './at-project.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
@@ -37,15 +37,4 @@ async function resolvedAt(named: string): Promise<Result<ResolvedSchema>> {
   const isFolder = (await factsIfThere(realDisk, beside).catch(() => undefined)) !== undefined;
   const read = await namedSchemaFile(isFolder ? beside : named);
   return read.ok ? resolveSchema(read.value.file, read.value.loadParent) : read;
-}
-
-/** One difference in a line; what is only in one is said to be in that, by the name given it. */
-export function differenceLine(
-  { thing, label, only, differs = [] }: SchemaDifference,
-  asked: Pick<SchemaDiffAsked, 'first' | 'second'>,
-): string {
-  if (only !== undefined)
-    return `${thing} (${label}): only in ${only === 'first' ? asked.first : asked.second}`;
-  const members = differs.map(({ member, first, second }) => `${member} ${first} → ${second}`);
-  return `${thing} (${label}): ${members.join('; ')}`;
 }

@@ -4,6 +4,7 @@ import type { LetGoDone } from '../desk/contract.ts';
 import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
 import type { Packed } from '../desk/packing/pack.ts';
+import type { PackAsked } from '../desk/packing/pack-named.ts';
 import type { GpsText } from '../files/read-gps.ts';
 import type { Result } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
@@ -28,7 +29,7 @@ export interface Host {
   /** Changes a code in logging.json, and gives the project that has it. */
   readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
   /** Packs documents for camp by name, all if none is given. */
-  readonly pack: (project: Project, names: readonly string[], withPaths: boolean) => Promise<Packed>;
+  readonly pack: (project: Project, asked: PackAsked) => Promise<Packed>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -70,9 +71,7 @@ export function perform(state: State, effect: Effect, host: Host): State {
         .then((changed) => host.happen(afterChanging(effect.code, changed)));
       return state;
     case 'pack':
-      void host
-        .pack(state.project, effect.names, effect.withPaths)
-        .then((packed) => host.happen({ kind: 'packed', packed }));
+      void host.pack(state.project, effect.asked).then((packed) => host.happen({ kind: 'packed', packed }));
       return state;
     case 'elsewhere':
       void desk

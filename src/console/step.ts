@@ -1,3 +1,4 @@
+import type { PackAsked } from '../desk/packing/pack-named.ts';
 import type { Finding, Result } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
 import type { Stamp } from '../quantity/stamp.ts';
@@ -41,7 +42,7 @@ export type Effect =
   /** A file or device of a GPS is read for the line-up of a hole; what came of it happens later. */
   | { readonly do: 'read gps'; readonly path: string; readonly hole: Id }
   /** Documents packed for camp, all where no name is said; what came of it happens later. */
-  | { readonly do: 'pack'; readonly names: readonly string[]; readonly withPaths: boolean }
+  | { readonly do: 'pack'; readonly asked: PackAsked }
   /** Keys that were held behind a refused line: reduced next, as if typed now. */
   | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
 

@@ -1,5 +1,6 @@
 import type { JsonText } from '../files/read-json.ts';
 import type { Finding, Result } from '../finding/finding.ts';
+import type { KnownCopy, WrittenText } from '../handover/bundle/known-copies.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, Document, DocumentName, Edit, Id } from '../record/document.ts';
 import type { Health, Saved } from './health.ts';
@@ -95,6 +96,12 @@ export interface Desk {
   readonly writeByHand: (file: 'project' | 'logging', text: string) => Promise<Result<JsonText>>;
   /** Writes a file that is none of ours to read back (a report, a pack) into a folder of the project, durably. */
   readonly writeOut: (file: string, bytes: Uint8Array) => Promise<Done>;
+  /** What the project's other copies said of themselves in bundles that came, the one heard of last at the end. */
+  readonly knownCopies: () => Promise<readonly KnownCopy[]>;
+  /** Keeps what a bundle said of the copy that it came from. */
+  readonly rememberCopy: (heard: KnownCopy) => Promise<Done>;
+  /** The files that people write: project.json, logging.json and what that starts from beside it. */
+  readonly writtenTexts: () => Promise<readonly WrittenText[]>;
   /** Writes the files of documents that the journal is ahead of, now instead of at the next pause. */
   readonly snapshot: () => Promise<Done>;
   /** Holds every file against what was last read or written here: one that another program changed meanwhile is taken in and said. */

@@ -94,11 +94,17 @@ export async function parentsOf(disk: Disk, folder: string, logging: JsonText): 
   return loadFrom(await readParents(disk, folder, logging));
 }
 
-function loadFrom(found: ReadonlyMap<string, TextFile>): LoadParent {
-  return (reference, from) => found.get(posix.join(dirname(from), reference));
+/** The path of a file that another names, by the path of that one. */
+export function besideFile(reference: string, from: string): string {
+  return posix.join(dirname(from), reference);
 }
 
-async function readParents(
+function loadFrom(found: ReadonlyMap<string, TextFile>): LoadParent {
+  return (reference, from) => found.get(besideFile(reference, from));
+}
+
+/** The files that logging.json extends, itself left out, in order; those that can't be read end it. */
+export async function readParents(
   disk: Disk,
   folder: string,
   logging: JsonText,
@@ -108,7 +114,7 @@ async function readParents(
   for (let depth = 0; depth < LONGEST_CHAIN && next !== undefined; depth += 1) {
     const reference = (next.value as { readonly extends?: unknown } | null)?.extends;
     if (typeof reference !== 'string' || !reference.endsWith('.json')) break;
-    const file = posix.join(dirname(next.file), reference);
+    const file = besideFile(reference, next.file);
     if (file.startsWith('..') || posix.isAbsolute(file) || found.has(file)) break;
     const bytes = await readProjectFile(disk, folder, file, OTHER_LIMITS).catch(() => undefined);
     if (bytes === undefined || !bytes.ok) break;

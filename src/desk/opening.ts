@@ -44,6 +44,7 @@ const WRITTEN_IN = [
   KEPT_FOLDER,
   ...Object.values(DOCUMENT_KINDS).map((kind) => kind.folder),
   'outbox',
+  'inbox',
 ];
 
 /**

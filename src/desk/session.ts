@@ -8,6 +8,7 @@ import { clockFindings } from '../standing/clock.ts';
 import { makeBase } from './base.ts';
 import { writeByHand, writeOut } from './by-hand.ts';
 import type { Desk, Done } from './contract.ts';
+import { knownCopies, rememberCopy, writtenTexts } from './copies.ts';
 import { afterWriting, fileAway } from './filing.ts';
 import { journalAhead, notTakenIn } from './found.ts';
 import { letDocumentGo, missingDocuments, restoreFromJournal } from './missing.ts';
@@ -130,6 +131,9 @@ function deskOn(state: State): Desk {
     missing: () => missingDocuments(state),
     writeByHand: (file, text) => writeByHand(state, file, text),
     writeOut: (file, bytes) => writeOut(state, file, bytes),
+    knownCopies: () => knownCopies(state.needs.disk, state.base.folder),
+    rememberCopy: (heard) => rememberCopy(state, heard),
+    writtenTexts: () => writtenTexts(state.needs.disk, state.base.folder, state.byHand),
     snapshot: () => fileAway(state),
     look: () => lookAtFiles(state, 'all'),
     watch: () => watchFiles(state),

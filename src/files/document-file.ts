@@ -173,7 +173,7 @@ export function readDocumentFile(json: JsonText, name: DocumentName): Result<Sto
   return ok({ document: { kind, id, tables, history } as Document, position: journal });
 }
 
-function newer(file: string, format: number): ReturnType<typeof newerFormat.at> {
+export function newer(file: string, format: number): ReturnType<typeof newerFormat.at> {
   return newerFormat.at(
     { file, field: 'format' },
     {

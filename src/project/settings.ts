@@ -64,6 +64,14 @@ const address = z
 const camp = z.strictObject({
   to: z.array(address).min(1).max(20).describe('Who a bundle is sent to'),
   cc: z.array(address).max(20).optional().describe('Who gets a copy of it'),
+  mailMB: z
+    .number()
+    .min(0.1)
+    .max(24)
+    .optional()
+    .describe(
+      'The largest mail that can be sent, in MB (a million bytes): a larger bundle goes in several; 20 where it is not said',
+    ),
 });
 
 /** project.json: written by hand, in metres and kilograms. What each part means is said in the room that it belongs to. */

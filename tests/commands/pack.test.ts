@@ -290,7 +290,9 @@ describe('there and back', () => {
     const arrived = await receiveIn(camp, join(rig, 'outbox', draft));
     expect(arrived).toEqual({
       code: 0,
-      out: 'hole MBRC003: newer than ours, taken in: it changed 1 row\nshift RC7_2026-03-14_DAY: the same as ours\n',
+      out:
+        'hole MBRC003: newer than ours, taken in: it changed 1 row\nshift RC7_2026-03-14_DAY: the same as ours\n' +
+        'The copy of NOK holds 2 of 2 documents as they are here. What is packed for it next goes on from there.\n',
       err: '',
     });
     expect(rockOf(camp)).toBe('SHA');

@@ -62,7 +62,7 @@ describe('one word at the end of the shift', () => {
     await packedThen(sitting);
     const packed = sitting.state().packed;
     if (packed?.ok !== true) return expect.fail(packed?.problem);
-    const mail = await parsedMail(await sitting.file(packed.draft));
+    const mail = await parsedMail(await sitting.file(packed.drafts[0] ?? ''));
     expect(mail.text).toContain('MBRC003: drilling, drilled 54 m, logged 47 m, planned to 120 m.');
     expect(mail.attachments.map((each) => `outbox/${each.filename}`)).toEqual([packed.bundle]);
   });

@@ -1,13 +1,14 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AtProject } from '../../src/commands/at-project.ts';
-import { takeFile } from '../../src/commands/camp.ts';
+import { takeFiles } from '../../src/commands/camp.ts';
 import { takeCertificate } from '../../src/commands/take-certificate.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { loadProject } from '../../src/desk/load-project.ts';
 import { pack } from '../../src/desk/packing/pack.ts';
 import type { Disk } from '../../src/files/disk.ts';
 import { makeFiles } from '../../src/files/make-files.ts';
+import { realDisk } from '../../src/files/real-disk.ts';
 import { apply } from '../../src/record/apply.ts';
 import type { Change, Document, DocumentName } from '../../src/record/document.ts';
 import { freshFolder, hear } from '../commands/support/outside.ts';
@@ -227,13 +228,14 @@ async function mailTakenIn(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
   const packed = await pack(desk, loaded.value.project, [...desk.documents().values()]);
   if (!packed.ok) throw new Error(packed.problem);
   const mail = join(freshFolder(), 'from-camp.eml');
-  writeFileSync(mail, await camp.readFile(join(desk.folder(), packed.draft)));
+  writeFileSync(mail, await camp.readFile(join(desk.folder(), packed.drafts[0] ?? '')));
   return {
     ...start,
     seen: { ...start.seen, desks: [...start.seen.desks, desk] },
     run: (disk, seen) =>
       commandAt(disk, seen, async (at, said) => {
-        await takeFile(at, mail, false);
+        const { desk, project } = at;
+        await takeFiles(at.outside, { desk, project, disk: realDisk, mayClear: false }, [mail]);
         if (/newer than ours, taken in|merged with ours|the same as ours/.test(said()))
           seen.saved.push({ edit: changed.edit.edit, documents: [name] });
         else if (!/not saved|can't be|can’t be|cannot/.test(said()))

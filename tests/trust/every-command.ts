@@ -5,10 +5,15 @@ import { hear } from '../commands/support/outside.ts';
 export async function run(
   argv: readonly string[],
   stdin = '',
-): Promise<{ readonly said: string; readonly out: string; readonly code: number }> {
+): Promise<{
+  readonly said: string;
+  readonly out: string;
+  readonly err: string;
+  readonly code: number;
+}> {
   const heard = hear(stdin);
   const code = await runCommandLine(argv, { outside: heard.outside, openConsole: async () => 0 });
-  return { said: heard.out() + heard.err(), out: heard.out(), code };
+  return { said: heard.out() + heard.err(), out: heard.out(), err: heard.err(), code };
 }
 
 /** A command as the program itself lists it: its words, and the options that print in another form. */

@@ -23,12 +23,8 @@ export async function packed(
     replica: () => 'k3f9',
     now: () => '2026-03-14T16:05:10+08:00' as Stamp,
     documents: () => new Map(documents.map((each) => [`${each.kind}/${each.id}`, each])),
-    project: () => ({
-      file: 'project.json',
-      text: JSON.stringify(project.settings),
-      value: project.settings,
-    }),
-    logging: () => undefined,
+    knownCopies: async () => [],
+    writtenTexts: async () => [{ path: 'project.json', text: JSON.stringify(project.settings) }],
     writeOut: async (file, bytes) => {
       out.set(file, bytes);
       return { ok: true };
@@ -37,7 +33,7 @@ export async function packed(
   const done = await pack(desk as Desk, project, documents, { withPaths: true });
   if (!done.ok) throw new Error(done.problem);
   const laid = (name: string) => ({ name, bytes: out.get(name) ?? new Uint8Array() });
-  return { bundle: laid(done.bundle), draft: laid(done.draft) };
+  return { bundle: laid(done.bundle), draft: laid(done.drafts[0] ?? '') };
 }
 
 /** The headers of a mail's bytes as they are: each field unfolded, in order. Throws where a line is none that RFC 5322 allows. */

@@ -40,12 +40,19 @@ function addNew(program: Command, outside: Outside, done: Done): void {
 function addCamp(program: Command, outside: Outside, done: Done): void {
   program
     .command('pack')
-    .description('pack for camp: a bundle and a mail draft in the folder outbox; nothing is sent')
+    .description(
+      'pack for camp what is new since camp acknowledged: a bundle and a mail draft in the folder outbox; nothing is sent',
+    )
     .argument('[names...]', 'holes, and shifts by name or date; everything if none is named')
     .option('--with-paths', 'also where a history recorded by an earlier version holds a path of a computer')
-    .action(async (names: readonly string[], { withPaths }, command: Command) => {
+    .option('--whole', 'everything in full, whatever was acknowledged')
+    .option(
+      '--for <initials>',
+      'what the copy of this person lacks; for camp, at camp for every rig, if not given',
+    )
+    .action(async (names: readonly string[], options, command: Command) => {
       const { pack } = await import('../pack.ts');
-      const asked = { ...shared(command), names, withPaths };
+      const asked = { ...shared(command), names, ...options };
       done(await inLines(outside, command, (printing) => pack(printing, asked)));
     });
   program

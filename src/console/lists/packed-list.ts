@@ -1,4 +1,5 @@
 import type { Packed } from '../../desk/packing/pack.ts';
+import { sinceWords } from '../../desk/packing/since-words.ts';
 import type { State } from '../state.ts';
 import { type Line, line, wrap } from '../widgets/line.ts';
 import { type Listed, type ListSection, oneSection } from './listed.ts';
@@ -22,14 +23,21 @@ function fileLines(
   packed: Extract<Packed, { readonly ok: true }>,
   width: number,
 ): readonly (readonly Line[])[] {
-  const { bundle, draft, bytes, to } = packed;
+  const { bundle, drafts, bytes, to, since } = packed;
   const kilobytes = Math.ceil(bytes / 1024);
   const address = to.length === 0 ? 'It has no address: give it one.' : `It goes to ${to.join(', ')}.`;
   return [
-    [line('Mail draft', 'faint'), ...wrap(`  ${draft}`, width, 'strong')],
-    [line(`Bundle, ${kilobytes} kB, attached to it`, 'faint'), ...wrap(`  ${bundle}`, width, 'strong')],
+    ...(since === undefined ? [] : [wrap(sinceWords(since, packed.holes), width)]),
+    [
+      line(drafts.length === 1 ? 'Mail draft' : `${drafts.length} mail drafts: send all of them`, 'faint'),
+      ...drafts.flatMap((draft) => wrap(`  ${draft}`, width, 'strong')),
+    ],
+    [
+      line(`Bundle, ${kilobytes} kB, ${drafts.length === 1 ? 'attached to it' : 'a part in each'}`, 'faint'),
+      ...wrap(`  ${bundle}`, width, 'strong'),
+    ],
     wrap(
-      `Nothing has been sent. Open the draft in the mail program and send it, or pass the bundle on with a USB stick. ${address}`,
+      `Nothing has been sent. Open ${drafts.length === 1 ? 'the draft' : 'each draft'} in the mail program and send it, or pass the bundle on with a USB stick. ${address}`,
       width,
       'accent',
     ),

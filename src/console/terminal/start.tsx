@@ -1,7 +1,7 @@
 import { addCodeOnRig, changeCodeOnRig } from '../../desk/add-code.ts';
 import type { Desk } from '../../desk/desk.ts';
 import type { LoadedProject } from '../../desk/load-project.ts';
-import { packNamed } from '../../desk/packing/pack-named.ts';
+import { type PackAsked, packNamed } from '../../desk/packing/pack-named.ts';
 import { readGps } from '../../files/read-gps.ts';
 import { typedPath } from '../../files/typed-path.ts';
 import type { Finding } from '../../finding/finding.ts';
@@ -50,8 +50,7 @@ export async function runConsole(
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
     changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
-    pack: (project: Project, names: readonly string[], withPaths: boolean) =>
-      packNamed(desk, project, names, withPaths),
+    pack: (project: Project, asked: PackAsked) => packNamed(desk, project, asked),
     folderTyped: typedPath,
     readGps: (path: string) => readGps(typedPath(path)),
     happen: (happening: Happening) => happen(happening),

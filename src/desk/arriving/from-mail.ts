@@ -4,7 +4,7 @@ import { looksLikeBundle } from '../../handover/bundle/open-bundle.ts';
 import { mailAttachment } from '../../mail/findings.ts';
 import { type Attached, readMail } from '../../mail/read-mail.ts';
 import { type Arrival, type Home, together } from './arrival.ts';
-import { fromBundle } from './from-bundle.ts';
+import { fromArchive } from './from-archive.ts';
 
 /**
  * What a mail brings: bundles and documents among its attachments. One that is broken refuses the whole mail, for what belongs together
@@ -17,7 +17,8 @@ export async function fromMail(bytes: Uint8Array, file: string, home: Home): Pro
   const refusals = read.flatMap((each) => (each.ok ? [] : each.findings));
   if (refusals.length > 0) return refused(...refusals);
   const arrival = together(read.flatMap((each) => (each.ok ? [each.value] : [])));
-  if (arrival.documents.length > 0) return ok(arrival);
+  const brings = arrival.documents.length + (arrival.parts?.length ?? 0) + (arrival.senders?.length ?? 0);
+  if (brings > 0) return ok(arrival);
   const names = arrival.left
     .map((each) => each.what)
     .slice(0, 5)
@@ -36,7 +37,7 @@ export async function fromMail(bytes: Uint8Array, file: string, home: Home): Pro
 function fromAttached({ name, bytes }: Attached, file: string, home: Home): Result<Arrival> {
   const from = `${file}, ${name}`;
   if (/\.zip$/i.test(name) || (looksLikeBundle(bytes) && !name.includes('.')))
-    return fromBundle(bytes, from, home);
+    return fromArchive(bytes, from, home);
   if (/\.json$/i.test(name) || looksLikeDocument(bytes)) {
     const copy = copyIn(bytes, from);
     return copy.ok ? ok({ documents: [{ from, document: copy.value }], left: [] }) : copy;

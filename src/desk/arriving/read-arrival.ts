@@ -6,7 +6,7 @@ import { DOCUMENT_LIMITS } from '../../files/read-json.ts';
 import { ok, type Result } from '../../finding/finding.ts';
 import { looksLikeBundle } from '../../handover/bundle/open-bundle.ts';
 import type { Arrival, Home } from './arrival.ts';
-import { fromBundle } from './from-bundle.ts';
+import { fromArchive } from './from-archive.ts';
 import { fromMail } from './from-mail.ts';
 
 /**
@@ -22,7 +22,7 @@ export async function readArrival(disk: Disk, path: string, home: Home): Promise
 /** The same of bytes; `file` is what findings call them. */
 export async function arrivalIn(bytes: Uint8Array, file: string, home: Home): Promise<Result<Arrival>> {
   if (/\.(eml|msg)$/i.test(file)) return fromMail(bytes, file, home);
-  if (looksLikeBundle(bytes)) return fromBundle(bytes, file, home);
+  if (looksLikeBundle(bytes)) return fromArchive(bytes, file, home);
   const copy = copyIn(bytes, file);
   return copy.ok ? ok({ documents: [{ from: file, document: copy.value }], left: [] }) : copy;
 }

@@ -1,8 +1,6 @@
 import { checkHole } from '../../check/check-hole.ts';
-import { documentPath } from '../../files/document-file.ts';
 import { inflateExactly } from '../../files/inflate.ts';
-import { printDocument } from '../../files/print-document.ts';
-import { HAND_WRITTEN } from '../../files/project-folder.ts';
+import { campPeople, type KnownCopy, recipientsOf } from '../../handover/bundle/known-copies.ts';
 import { type FileToPack, makeBundle } from '../../handover/bundle/make-bundle.ts';
 import { TABLES_FOLDER } from '../../handover/bundle/names.ts';
 import { openBundle } from '../../handover/bundle/open-bundle.ts';
@@ -10,61 +8,85 @@ import { letterFor } from '../../handover/letter/letter.ts';
 import type { Source } from '../../handover/tables/table.ts';
 import { csvFiles } from '../../handover/tables/table-files.ts';
 import { tablesOf } from '../../handover/tables/tables.ts';
-import { writeDraft } from '../../mail/write-draft.ts';
 import type { Project } from '../../project/project.ts';
 import type { Document } from '../../record/document.ts';
 import { type Unfinished, unfinished } from '../../standing/unfinished.ts';
 import type { Desk } from '../contract.ts';
 import type { NotHere } from '../not-here.ts';
+import { contentsOf } from './contents.ts';
+import { addressesOf, layDown } from './lay-down.ts';
 import { type MachinePath, machinePathsIn } from './machine-paths.ts';
 
-/** Where what is packed for camp is laid down. */
-const OUTBOX = 'outbox';
-
-/** What came of packing: the two files from the top of the project, how large the bundle is, what is not finished in it. */
+/** What came of packing: the files from the top of the project, how large the bundle is, what is not finished in it. */
 export type Packed =
   | {
       readonly ok: true;
       readonly bundle: string;
-      readonly draft: string;
+      /** The mail drafts: one, or one for each part where the bundle is larger than a mail may be. */
+      readonly drafts: readonly string[];
       readonly bytes: number;
       readonly sha256: string;
       readonly to: readonly string[];
+      /** Holes of which anything is in it. */
       readonly holes: number;
+      /** Where it holds only what is new or changed: for whom, and how many documents are left out as they have them. */
+      readonly since?: Since;
+      /** Where everything went in full for want of it: who is at camp, none of whom has acknowledged anything yet. */
+      readonly unheard?: readonly string[];
       readonly unfinished: readonly Unfinished[];
       /** Documents that were to be packed and are not in it. */
       readonly absent: readonly NotHere[];
     }
   | { readonly ok: false; readonly problem: string; readonly remedy: string };
 
-/** Where a document stands in a journal is a matter of the laptop that it comes from: a copy stands in none. */
-const IN_NO_JOURNAL = { generation: 0, sequence: 0 };
+/** What a bundle is held against: copies that acknowledged what they hold, and documents that are as those have them. */
+export interface Since {
+  readonly receivers: readonly { readonly by: string; readonly at: string }[];
+  readonly unchanged: number;
+}
 
 interface PackOptions {
   readonly withPaths?: boolean;
+  /** True where nothing was chosen by name: the receiver then knows of what it lacks. */
+  readonly everything?: boolean;
+  /** Everything in full, whatever was acknowledged. */
+  readonly whole?: boolean;
+  /** For whom: initials of who signs at another copy; camp, or at camp every rig, where no one is named. */
+  readonly forWhom?: string | undefined;
   /** Documents that would go with it and can't: the letter names them. */
   readonly absent?: readonly NotHere[];
 }
 
 /**
- * Packs documents for camp: a bundle, and a mail draft that carries it and says in plain words what is in it, both laid down durably in
- * the outbox. No network is touched: a person opens the draft in the mail program and sends it. Refused where a history holds a path of a
- * computer, unless it is to go with it.
+ * Packs documents for camp: a bundle, and mail drafts that carry it and say in plain words what is in it, all laid down durably in
+ * the outbox. In it is what is new or changed since the last bundle that camp acknowledged. No network is touched: a person opens the
+ * draft in the mail program and sends it. Refused where a history holds a path of a computer, unless it is to go with it.
  */
 export async function pack(
   desk: Desk,
   project: Project,
   chosen: readonly Document[],
-  { withPaths = false, absent = [] }: PackOptions = {},
+  options: PackOptions = {},
 ): Promise<Packed> {
-  const paths = withPaths ? [] : machinePathsIn(chosen);
-  if (paths[0] !== undefined) return holdsPaths(paths[0], paths.length - 1);
-  const packed = [...chosen].sort((a, b) => (documentPath(a) < documentPath(b) ? -1 : 1));
-  const at = desk.now();
+  const { withPaths = false, absent = [] } = options;
+  const known = await desk.knownCopies();
+  const receivers = options.whole === true ? [] : recipientsOf(known, forWhom(desk, project, options));
+  if (options.forWhom !== undefined && options.whole !== true && receivers.length === 0)
+    return nothingHeard(options.forWhom, known);
   const documents = [...desk.documents().values()];
+  const everything = options.everything === true;
+  const written = await desk.writtenTexts();
+  const contents = contentsOf({ documents, chosen, everything, written, known, receivers });
+  const { packed } = contents;
+  const paths = withPaths ? [] : machinePathsIn(packed);
+  if (paths[0] !== undefined) return holdsPaths(paths[0], paths.length - 1);
+  const at = desk.now();
+  // Tables of some rows would pass for all of them: they go with a bundle that is whole.
+  const tables = receivers.length > 0 ? [] : tablesIn({ project, documents, of: packed, now: at });
   const bundle = makeBundle(
     { project: project.settings.name, replica: desk.replica(), by: desk.person, at },
-    [...filesOf(desk, packed), ...tablesIn({ project, documents, of: packed, now: at })],
+    [...contents.files, ...tables],
+    contents.along,
   );
   const opened = openBundle(bundle.bytes, bundle.name, inflateExactly);
   if (!opened.ok)
@@ -73,42 +95,52 @@ export async function pack(
       problem: opened.findings[0]?.problem ?? 'it would not open',
       remedy: 'Pack fewer holes at a time. Nothing was written.',
     };
+  const since =
+    receivers.length === 0
+      ? {}
+      : {
+          since: {
+            receivers: receivers.map(({ by, at }) => ({ by, at })),
+            unchanged: contents.unchanged.length,
+          },
+        };
   const holes = packed.filter((each) => each.kind === 'hole');
   const findings = holes.flatMap((hole) => checkHole(project, hole, documents));
   const notPacked = absent.map(absentWords);
-  const { subject, text } = letterFor({ project, documents, packed, findings, bundle, notPacked });
-  const to = project.settings.camp?.to ?? [];
-  const draft = await writeDraft({
-    to,
-    cc: project.settings.camp?.cc ?? [],
-    subject,
-    text,
-    attachment: { name: `${bundle.name}.zip`, bytes: bundle.bytes },
-    at,
-    token: bundle.sha256.slice(0, 32),
-  });
-  const files = { bundle: `${OUTBOX}/${bundle.name}.zip`, draft: `${OUTBOX}/${bundle.name}.eml` };
-  for (const [file, bytes] of [
-    [files.bundle, bundle.bytes],
-    [files.draft, draft],
-  ] as const) {
-    const written = await desk.writeOut(file, bytes);
-    if (!written.ok)
-      return {
-        ok: false,
-        problem: written.problem,
-        remedy: 'Free space, or open the project for writing, and pack again.',
-      };
-  }
+  const letter = letterFor({ project, documents, chosen, packed, findings, bundle, notPacked, ...since });
+  const laid = await layDown(desk, project, bundle, letter);
+  if (!laid.ok) return laid;
   return {
     ok: true,
-    ...files,
+    bundle: laid.bundle,
+    drafts: laid.drafts,
     bytes: bundle.bytes.length,
     sha256: bundle.sha256,
-    to,
+    to: addressesOf(project, desk.person).to,
     holes: holes.length,
+    ...since,
+    ...(options.whole === true || receivers.length > 0 ? {} : { unheard: unheard(desk, project) }),
     unfinished: [...notPacked, ...unfinished({ project, documents, now: at }, packed, findings)],
     absent,
+  };
+}
+
+function forWhom(desk: Desk, project: Project, options: PackOptions) {
+  return { person: desk.person, people: project.settings.people, forWhom: options.forWhom };
+}
+
+/** Who would acknowledge: at a rig those at camp, at camp no one by name. */
+function unheard({ person }: Desk, { settings }: Project): readonly string[] {
+  const camp = campPeople(settings.people);
+  return camp.includes(person) ? [] : camp;
+}
+
+function nothingHeard(who: string, known: readonly KnownCopy[]): Packed {
+  const signed = [...new Set(known.map(({ by }) => by))].join(', ');
+  return {
+    ok: false,
+    problem: `no bundle has come from ${who}, so nothing is known of what that copy holds`,
+    remedy: `${signed === '' ? 'No other copy has sent one yet.' : `Bundles came from ${signed}.`} Pack without a name, or everything in full: --whole (;pack whole). Nothing was written.`,
   };
 }
 
@@ -132,18 +164,4 @@ function tablesIn(source: Source): readonly FileToPack[] {
     file: `${TABLES_FOLDER}/${file}`,
     bytes,
   }));
-}
-
-function filesOf(desk: Desk, packed: readonly Document[]): readonly FileToPack[] {
-  const utf8 = new TextEncoder();
-  const byHand = (['project', 'logging'] as const).flatMap((which) => {
-    const found = desk[which]();
-    return found === undefined ? [] : [{ file: HAND_WRITTEN[which], bytes: utf8.encode(found.text) }];
-  });
-  const documents = packed.map((document) => ({
-    file: documentPath(document),
-    bytes: utf8.encode(printDocument({ document, position: IN_NO_JOURNAL })),
-    document,
-  }));
-  return [...byHand, ...documents];
 }

@@ -10,6 +10,8 @@ export interface FileToPack {
   readonly file: string;
   readonly bytes: Uint8Array;
   readonly document?: Document;
+  /** Of an increment: the entry that it goes on from. */
+  readonly since?: string;
 }
 
 /** Where a bundle comes from. */
@@ -19,6 +21,9 @@ export interface Sender {
   readonly by: string;
   readonly at: Stamp;
 }
+
+/** What a manifest says beyond the files in the bundle. */
+export type Along = Pick<Manifest, 'everything' | 'holds' | 'written'>;
 
 /** A bundle: its name without an ending, when it was packed, its bytes, their SHA-256, what is in it. */
 export interface Bundle {
@@ -30,15 +35,20 @@ export interface Bundle {
 }
 
 /** Packs files for another copy of the project. The same files, sender and time give the same bytes. */
-export function makeBundle({ project, replica, by, at }: Sender, files: readonly FileToPack[]): Bundle {
+export function makeBundle(
+  { project, replica, by, at }: Sender,
+  files: readonly FileToPack[],
+  along: Along = {},
+): Bundle {
   const manifest: Manifest = {
-    format: 1,
+    format: along.holds === undefined ? 1 : 2,
     kind: 'bundle',
     project,
     replica,
     by,
     at,
     files: files.map(packedFile),
+    ...along,
   };
   const text = `${JSON.stringify(manifest, null, 2)}\n`;
   const first = { name: MANIFEST, bytes: new TextEncoder().encode(text) };
@@ -47,7 +57,7 @@ export function makeBundle({ project, replica, by, at }: Sender, files: readonly
   return { name: bundleName(project, at, sha256), at, bytes, sha256, manifest };
 }
 
-function packedFile({ file, bytes, document }: FileToPack): PackedFile {
+function packedFile({ file, bytes, document, since }: FileToPack): PackedFile {
   const head = document?.history.at(-1)?.hash;
   return {
     file,
@@ -55,5 +65,6 @@ function packedFile({ file, bytes, document }: FileToPack): PackedFile {
     sha256: hashBytes(bytes),
     ...(document === undefined ? {} : { entries: document.history.length }),
     ...(head === undefined ? {} : { head }),
+    ...(since === undefined ? {} : { since }),
   };
 }

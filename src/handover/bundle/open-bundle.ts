@@ -50,7 +50,11 @@ export function bundleFaults(opened: OpenedBundle, manifest: Manifest, file: str
 }
 
 /** Why a bundle is none of this project; undefined where it is. */
-export function otherProject(manifest: Manifest, project: string, file: string): Finding | undefined {
+export function otherProject(
+  manifest: Pick<Manifest, 'project'>,
+  project: string,
+  file: string,
+): Finding | undefined {
   if (manifest.project === project) return undefined;
   return bundleOfAnother.at(
     { file },

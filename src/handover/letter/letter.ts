@@ -5,7 +5,7 @@ import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
 import type { Project } from '../../project/project.ts';
 import { formatInterval } from '../../quantity/interval.ts';
-import { localDate, localTime } from '../../quantity/stamp.ts';
+import { localDate, localTime, type Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import { stockOf } from '../../sampling/scheme/stock.ts';
 import { dangerLines } from '../../standing/dangers.ts';
@@ -19,6 +19,8 @@ export interface LetterAbout {
   readonly project: Project;
   /** Every document of the project: stock and codes are counted over all of them. */
   readonly documents: readonly Document[];
+  /** Documents that were to go: those that camp has as they are among them. */
+  readonly chosen?: readonly Document[];
   /** Documents in the bundle. */
   readonly packed: readonly Document[];
   /** What the check finds on the holes in the bundle. */
@@ -26,6 +28,11 @@ export interface LetterAbout {
   readonly bundle: Bundle;
   /** What was to be in it and is not. */
   readonly notPacked?: readonly Unfinished[];
+  /** Where it holds only what is new or changed: who acknowledged what they hold, and documents left out for that. */
+  readonly since?: {
+    readonly receivers: readonly { readonly by: string; readonly at: string }[];
+    readonly unchanged: number;
+  };
 }
 
 /** A letter: its subject, and its text in lines of plain words. */
@@ -54,7 +61,7 @@ export function letterFor(about: LetterAbout): Letter {
       'Dangers met',
       dangerLines(
         project.schema,
-        about.packed.filter((each) => each.kind === 'hole'),
+        (about.chosen ?? about.packed).filter((each) => each.kind === 'hole'),
       ),
     ],
     ['Holes', about.packed.filter((each) => each.kind === 'hole').map(holeSentence)],
@@ -63,7 +70,7 @@ export function letterFor(about: LetterAbout): Letter {
     ['Codes that wait for camp', codeLines(about)],
     ['Bags', bagLines(about)],
     ['Controls in stock', stockLines(about)],
-    ['The bundle', bundleLines(bundle)],
+    ['The bundle', [...sinceLines(about), ...bundleLines(bundle)]],
     ['What offsider is not', [WHAT_IT_IS_NOT]],
   ];
   const text = sections
@@ -82,7 +89,20 @@ function oneLine(text: string, most: number): string {
   return shown.length <= most ? shown.join('') : `${shown.slice(0, most).join('')} …`;
 }
 
+/** What a bundle leaves out, as its receivers have it. */
+function sinceLines({ since }: LetterAbout): readonly string[] {
+  if (since === undefined) return [];
+  const who = since.receivers.map(
+    ({ by, at }) => `${by} on ${localDate(at as Stamp)} at ${localTime(at as Stamp)}`,
+  );
+  return [
+    `It holds what is new or changed since the copy of ${who.join(', and of ')}. ${since.unchanged} ${since.unchanged === 1 ? 'document is' : 'documents are'} left out: you have ${since.unchanged === 1 ? 'it as it is' : 'them as they are'}.`,
+    'Where that copy was lost, ask for all of it: offsider pack --whole.',
+  ];
+}
+
 function holesInWords(packed: readonly Document[]): string {
+  if (packed.length === 0) return 'nothing new, an acknowledgement';
   const names = packed.filter((each) => each.kind === 'hole').map((hole) => headerOf(hole).name);
   const others = packed.length - names.length;
   if (names.length === 0) return `${others} documents`;

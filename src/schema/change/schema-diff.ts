@@ -21,6 +21,17 @@ export function schemaDiff(first: LoggingSchema, second: LoggingSchema): readonl
   ];
 }
 
+/** One difference in a line; what is only in one is said to be in that, by the name given it. */
+export function differenceLine(
+  { thing, label, only, differs = [] }: SchemaDifference,
+  names: { readonly first: string; readonly second: string },
+): string {
+  if (only !== undefined)
+    return `${thing} (${label}): only in ${only === 'first' ? names.first : names.second}`;
+  const members = differs.map(({ member, first, second }) => `${member} ${first} → ${second}`);
+  return `${thing} (${label}): ${members.join('; ')}`;
+}
+
 function between(kind: string, first: Named, second: Named): readonly SchemaDifference[] {
   const names = [...new Set([...Object.keys(first), ...Object.keys(second)])];
   return names.flatMap((name): readonly SchemaDifference[] => {

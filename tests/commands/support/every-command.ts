@@ -13,7 +13,7 @@ import { freshFolder, hear, SAMPLE } from './outside.ts';
 export const THEIRS = 'MTA';
 
 /** A project that a command is tried on: the sample as it is, or after something that the command is for. */
-export type Start = 'sample' | 'mapped' | 'taken' | 'asked' | 'gone' | 'composites';
+export type Start = 'sample' | 'mapped' | 'taken' | 'asked' | 'gone' | 'composites' | 'heard';
 
 /** One command as it is tried: words of its name, arguments and options that it always gets, each option of its own with its value. */
 export interface CommandCase {
@@ -123,7 +123,12 @@ export const COMMANDS: readonly CommandCase[] = [
   },
   { name: ['note', 'complete'], args: ['water', 'truck', 'at', '07:00'], signs: true },
   { name: ['note', 'acknowledge'] },
-  { name: ['pack'], args: ['MBRC003'], options: { '--with-paths': FLAG } },
+  {
+    name: ['pack'],
+    args: ['MBRC003'],
+    options: { '--with-paths': FLAG, '--whole': FLAG, '--for': at('IFA') },
+    start: 'heard',
+  },
   {
     name: ['import'],
     start: 'mapped',
@@ -443,6 +448,14 @@ const MAPPING = {
   geology: { hole: 'hole', from: 'from', to: 'to', fields: { rock: { column: 'rock' } } },
 };
 
+/** What a project knows of a copy that holds nothing of it. */
+const HEARD = {
+  format: 1,
+  copies: [
+    { replica: 'k3f9', by: 'IFA', at: '2026-03-14T08:00:00+08:00', documents: [], texts: [], written: [] },
+  ],
+};
+
 /** Holes that no command here is about: every run reads and checks each file. */
 const LEFT_OUT = ['MBRC001', 'MBRC002A', 'MBRC005', 'MBRC006', 'MBRC007'];
 
@@ -478,13 +491,20 @@ export async function makeStarts(): Promise<{
   const mapped = copy('mapped');
   const settings = join(mapped, 'project.json');
   writeFileSync(settings, JSON.stringify({ ...JSON.parse(readFileSync(settings, 'utf8')), import: MAPPING }));
+  const heardOf = copy('heard');
+  mkdirSync(join(heardOf, 'journal'));
+  writeFileSync(join(heardOf, 'journal/copies.json'), JSON.stringify(HEARD));
   const gone = join(home, 'gone');
   const desk = await editing(open, 'NOK', 'not filed');
   cpSync(open, gone, { recursive: true });
   await desk.close();
   rmSync(join(gone, 'journal/lock.json'));
   rmSync(join(gone, 'holes/MBRC003.json'));
-  return { home, starts: { sample: copy('sample'), mapped, taken, asked, gone, composites }, files };
+  return {
+    home,
+    starts: { sample: copy('sample'), mapped, taken, asked, gone, composites, heard: heardOf },
+    files,
+  };
 }
 
 async function edit(folder: string, person: string, reason: string): Promise<void> {

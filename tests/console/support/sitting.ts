@@ -162,7 +162,7 @@ async function openOn(
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
           changeCode: (list, code, change) => changeCodeOnRig(desk, list, code, change, disk),
-          pack: (project, names, withPaths) => packNamed(desk, project, names, withPaths),
+          pack: (project, asked) => packNamed(desk, project, asked),
           folderTyped: (text) => text,
           readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),
