@@ -149,6 +149,27 @@ describe('events at a point, where their rows change', () => {
     expect(eventsAfter(';copy 1-2')).toContainEqual([3_000, { absent: 'none' }]);
   });
 
+  it('one that waits for its metre is in it, whether that is copied, inserted or moved there', () => {
+    const WAITING = {
+      at1: { field: 'events', code: 'FLT', atMm: mm(3.4) },
+    } as unknown as Readonly<Record<string, Thing>>;
+    const holding = { ...STRUCK, tables: { ...STRUCK.tables, waitingEvents: WAITING } };
+    const joined = (line: string) => {
+      const read = parseLine(line, { schema: withEvents });
+      const { command } = read as { command: RangeCommand };
+      const planned = planRange(withEvents, holding, command, makerAt(at('08:00')));
+      if (!planned.ok) return planned.findings.map(({ problem }) => problem);
+      const made = having(holding, planned.value.made);
+      const rows = rowsDown(made).map(([, { fromMm, cells }]) => [fromMm, cells.events]);
+      return [rows.at(-1), Object.keys(made.tables.waitingEvents ?? {})];
+    };
+    const struck = [3_000, { events: { FLT: { atMm: 3_400 } } }];
+    expect(joined(';copy 0-1 3')).toEqual([struck, []]);
+    // The row that moves there has a fault of its own at another depth: a person settles which of the two it is.
+    expect(joined(';shift 2-3 1')[1]).toEqual(['at1']);
+    expect(joined(';insert 0-1')[1]).toEqual(['at1']);
+  });
+
   it('they go with the half that they are in', () => {
     expect(eventsAfter(';split 1.5')).toEqual(
       expect.arrayContaining([

@@ -70,7 +70,19 @@ export function replaceRows(
       return refused(upsideDown(hole, row));
     if (below !== undefined && overlaps(row, below)) return refused(overlapping(hole, below, row));
   }
-  return ok({ what, changes: [...legendChanges(hole, legend), ...rowChanges(hole, next)] });
+  // A metre that is logged by a copy, an insertion or a move takes what waited for it, as one that is typed does.
+  const waited = next.map(([id, row]) => ({ id, ...withWaiting(hole, row) }));
+  return ok({
+    what: `${what}${waited.map(({ words }) => words).join('')}`,
+    changes: [
+      ...legendChanges(hole, legend),
+      ...rowChanges(
+        hole,
+        waited.map(({ id, row }) => [id, row] as const),
+      ),
+      ...waited.flatMap(({ changes }) => changes),
+    ],
+  });
 }
 
 function rowChanges(hole: Document, next: readonly (readonly [Id, Row])[]): readonly Change[] {
