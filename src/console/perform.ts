@@ -9,6 +9,7 @@ import type { GpsText } from '../files/read-gps.ts';
 import type { Result } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
 import type { CodeChange } from '../schema/change/edit-code.ts';
+import type { FieldChange } from '../schema/change/edit-field.ts';
 import type { CodeEntry } from '../schema/read/file-entries.ts';
 import type { Happening } from './reduce.ts';
 import type { State } from './state.ts';
@@ -27,6 +28,7 @@ export interface Host {
   /** Reads the sentences of a GPS from a file or a device. */
   readonly readGps: (path: string) => Promise<GpsText>;
   /** Changes a code in logging.json, and gives the project that has it. */
+  readonly changeField: (field: string, change: FieldChange) => Promise<Result<LoadedProject>>;
   readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
   /** Packs documents for camp by name, all if none is given. */
   readonly pack: (project: Project, asked: PackAsked) => Promise<Packed>;
@@ -69,6 +71,11 @@ export function perform(state: State, effect: Effect, host: Host): State {
       void host
         .changeCode(effect.list, effect.code, effect.change)
         .then((changed) => host.happen(afterChanging(effect.code, changed)));
+      return state;
+    case 'change field':
+      void host
+        .changeField(effect.field, effect.change)
+        .then((changed) => host.happen(afterChanging(effect.field, changed)));
       return state;
     case 'pack':
       void host.pack(state.project, effect.asked).then((packed) => host.happen({ kind: 'packed', packed }));

@@ -15,7 +15,10 @@ import type { Draft } from './draft.ts';
 type EndingStep = 'depth' | 'open' | 'collar' | 'reason';
 
 /** What of a code can be changed on the rig. */
-export type CodeMember = 'label' | 'look' | 'pair' | 'key' | 'retiredSince' | 'provisional';
+export type CodeMember = 'label' | 'look' | 'pair' | 'key' | 'retiredSince' | 'provisional' | 'after';
+
+/** What of a field can be changed on the rig. */
+export type FieldMember = 'label' | 'after' | 'required' | 'retiredSince';
 
 /** Set once Enter was pressed on an answer that takes one deliberate key more (see deliberate.ts). */
 interface Sure {
@@ -94,6 +97,14 @@ export type Prompt =
       readonly list: string;
       readonly code: string;
       readonly member: CodeMember;
+      readonly draft: Draft;
+      readonly adding: boolean;
+    } & Sure)
+  /** A field of the log sheet that is changed: which of its members is in hand, and what is typed for it. */
+  | ({
+      readonly kind: 'change field';
+      readonly field: string;
+      readonly member: FieldMember;
       readonly draft: Draft;
       readonly adding: boolean;
     } & Sure)

@@ -9,6 +9,7 @@ import { plodShown } from './lists/plod-prompt.ts';
 import { answerLine, pickActivity, startActivity } from './lists/shift.ts';
 import { activityShown, lineShown } from './lists/shift-prompts.ts';
 import { changeCodeKey, changeCodeShown, saveChange } from './log/change-code.ts';
+import { changeFieldKey, changeFieldShown, saveFieldChange } from './log/change-field.ts';
 import { answerEnding } from './log/ending.ts';
 import { endingShown } from './log/ending-prompt.ts';
 import { addNewCode, codeLists, newCodeShown } from './log/new-code.ts';
@@ -99,6 +100,12 @@ export const PROMPTS: {
     show: changeCodeShown,
     answer: saveChange,
     key: changeCodeKey,
+    isDeliberate: () => true,
+  },
+  'change field': {
+    show: changeFieldShown,
+    answer: saveFieldChange,
+    key: changeFieldKey,
     isDeliberate: () => true,
   },
   elsewhere: {

@@ -98,8 +98,8 @@ function withCode(state: State, project: Project, text: string): State {
 
 function isAboutCode(
   prompt: Prompt | undefined,
-): prompt is Extract<Prompt, { readonly kind: 'new code' | 'change code' }> {
-  return prompt?.kind === 'new code' || prompt?.kind === 'change code';
+): prompt is Extract<Prompt, { readonly kind: 'new code' | 'change code' | 'change field' }> {
+  return prompt?.kind === 'new code' || prompt?.kind === 'change code' || prompt?.kind === 'change field';
 }
 
 function codeRefused(state: State, finding: Finding | undefined): State {

@@ -4,6 +4,7 @@ import type { Made } from '../hole/commands/made.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, DocumentName, Id } from '../record/document.ts';
 import type { CodeChange } from '../schema/change/edit-code.ts';
+import type { FieldChange } from '../schema/change/edit-field.ts';
 import type { CodeEntry } from '../schema/read/file-entries.ts';
 import type { Message, State } from './state.ts';
 import type { KeyEvent } from './terminal/input/keys.ts';
@@ -34,6 +35,8 @@ export type Effect =
   | { readonly do: 'add code'; readonly list: string; readonly entry: CodeEntry }
   /** A code changed in logging.json; what came of it happens later. */
   | { readonly do: 'change code'; readonly list: string; readonly code: string; readonly change: CodeChange }
+  /** A field of the log sheet changed in logging.json; what came of it happens later. */
+  | { readonly do: 'change field'; readonly field: string; readonly change: FieldChange }
   /** Everything written to another folder, to go on there; what came of it happens later. */
   | { readonly do: 'elsewhere'; readonly folder: string }
   /** A document whose file is gone: made again from the journal, or let go for good. */

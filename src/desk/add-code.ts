@@ -3,8 +3,10 @@ import { realDisk } from '../files/real-disk.ts';
 import type { Result } from '../finding/finding.ts';
 import { addProvisionalCode } from '../schema/change/add-code.ts';
 import { type CodeChange, changeCode } from '../schema/change/edit-code.ts';
+import { changeField, type FieldChange } from '../schema/change/edit-field.ts';
 import type { CodeEntry } from '../schema/read/file-entries.ts';
-import { changeLogging, type LoggingDesk } from './change-logging.ts';
+import { resolveSchema } from '../schema/read/resolve.ts';
+import { changeLogging, type LoggingDesk, type MakeChange } from './change-logging.ts';
 import type { LoadedProject } from './load-project.ts';
 
 /**
@@ -32,4 +34,18 @@ export function changeCodeOnRig(
   disk: Disk = realDisk,
 ): Promise<Result<LoadedProject>> {
   return changeLogging(desk, (file, parents) => changeCode(file, list, code, change, parents), disk);
+}
+
+/** Changes a field of the log sheet in logging.json, as a code is changed: nothing where a fault would come of it. */
+export function changeFieldOnRig(
+  desk: LoggingDesk,
+  field: string,
+  change: FieldChange,
+  disk: Disk = realDisk,
+): Promise<Result<LoadedProject>> {
+  const make: MakeChange = (file, parents) => {
+    const resolved = resolveSchema(file, parents);
+    return resolved.ok ? changeField(file, resolved.value.schema, field, change, parents) : resolved;
+  };
+  return changeLogging(desk, make, disk);
 }

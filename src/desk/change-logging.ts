@@ -2,12 +2,14 @@ import type { Disk } from '../files/disk.ts';
 import { type Finding, type Result, refused } from '../finding/finding.ts';
 import { isOver } from '../hole/header.ts';
 import { headerOf } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
 import type { Document } from '../record/document.ts';
 import type { ChangedSchema } from '../schema/change/changed-file.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import type { LoadParent } from '../schema/read/chain.ts';
 import type { TextFile } from '../schema/read/places.ts';
 import { schemaChangesOf } from '../standing/hole-schema.ts';
+import { checkRules } from '../termination/rules/check-rules.ts';
 import type { Desk } from './contract.ts';
 import { noProjectHere } from './findings.ts';
 import { type LoadedProject, loadProject, parentsOf } from './load-project.ts';
@@ -49,8 +51,20 @@ export async function changeLogging(
     desk.documents().values(),
   );
   if (shifted.length > 0) return refused(...shifted);
+  const blind = rulesGoneBlind(before.value.project, changed.value.schema);
+  if (blind.length > 0) return refused(...blind);
   const written = await desk.writeByHand('logging', changed.value.text);
   return written.ok ? loadProject({ ...given, logging: written.value }, disk) : written;
+}
+
+/** What termination rules of the project would come to ask and not find: a rule that can't tell what it was written to see. */
+export function rulesGoneBlind({ settings, schema }: Project, after: LoggingSchema): readonly Finding[] {
+  const found = (of: LoggingSchema) =>
+    checkRules(settings.termination.rules, of, { file: 'project.json' }).filter(
+      ({ severity }) => severity === 'fault',
+    );
+  const known = new Set(found(schema).map((finding) => JSON.stringify(finding)));
+  return found(after).filter((finding) => !known.has(JSON.stringify(finding)));
 }
 
 /** What one schema would make another thing of in the rows of holes that are not over, and the one before it did not. */

@@ -5,6 +5,7 @@ import { enter } from '../../src/commands/enter.ts';
 import { newProject } from '../../src/commands/new-project.ts';
 import { checkSchemaFile } from '../../src/commands/schema.ts';
 import { takeDictionaryIn } from '../../src/commands/schema-dictionary.ts';
+import { changeSchemaField, type FieldAsked } from '../../src/commands/schema-field.ts';
 import { importDictionary } from '../../src/schema/change/import-dictionary.ts';
 import { copyOfSample, freshFolder, hear } from './support/outside.ts';
 
@@ -162,5 +163,37 @@ describe('schema dictionary', () => {
     expect(faulty.code).toBe(1);
     expect(faulty.after).toBe(faulty.before);
     expect(faulty.err).toContain('hardness');
+  });
+});
+
+describe('schema field', () => {
+  async function change(asked: Partial<FieldAsked>, folder = copyOfSample()) {
+    const before = readFileSync(join(folder, 'logging.json'), 'utf8');
+    const heard = hear();
+    const none = { folder, field: 'veins', change: {}, preview: false, json: false };
+    const code = await changeSchemaField(heard.outside, { ...none, ...asked });
+    const isSame = readFileSync(join(folder, 'logging.json'), 'utf8') === before;
+    return { code, isSame, out: heard.out(), err: heard.err() };
+  }
+
+  it('moves a field, and says the log sheet that comes of it', async () => {
+    const { code, isSame, out } = await change({ change: { after: 'rock' } });
+    expect([code, isSame]).toEqual([0, false]);
+    expect(out).toMatch(/^The log sheet is: rock\* · veins · weathering\* /);
+  });
+
+  it('changes nothing in a preview', async () => {
+    const { code, isSame, out } = await change({ change: { after: '' }, preview: true });
+    expect([code, isSame]).toEqual([0, true]);
+    expect(out).toMatch(/^The log sheet would be: veins · rock\* .*Nothing was changed\.\n$/);
+  });
+
+  it('refuses what a condition or a rule still asks, and a field that is not there', async () => {
+    const retired = await change({ field: 'sulphides', retire: true });
+    expect([retired.code, retired.isSame]).toEqual([1, true]);
+    expect(retired.err).toMatch(/rule barren tail, field sulphides: there is no field sulphides/);
+    const unknown = await change({ field: 'stones', change: { label: 'stones' } });
+    expect(unknown.err).toContain('no field is called stones; there are rock, weathering');
+    expect((await change({})).err).toContain('what changes is missing');
   });
 });

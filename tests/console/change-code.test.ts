@@ -110,6 +110,26 @@ describe('a code that is changed on the screen of codes', () => {
     expect(rock(sitting, 'TUF')).not.toHaveProperty('provisional');
   });
 
+  it('is moved behind another one of its list, or to the front', async () => {
+    const sitting = await sit('komatiite');
+    const place = async (typed: string): Promise<readonly (string | undefined)[]> => {
+      sitting.press('enter', ...Array.from({ length: 9 }, () => 'down'));
+      sitting.type(typed);
+      sitting.press('enter');
+      sitting.type('y');
+      await saved(sitting);
+      const codes = sitting.state().project.schema.lists.rocks?.codes.map(({ code }) => code) ?? [];
+      return [codes[codes.indexOf('KOM') - 1], codes[codes.indexOf('KOM') + 1]];
+    };
+    expect(await place('san')).toEqual(['SAN', 'CLA']);
+    expect(await place('-')).toEqual([undefined, 'SAN']);
+    const own = JSON.parse(sitting.desk.logging()?.text ?? '').lists.rocks.codes.at(-1);
+    expect(own).toEqual({ code: 'KOM', before: 'SAN' });
+    sitting.press('enter', ...Array.from({ length: 9 }, () => 'down'));
+    sitting.type('stone');
+    expect(sitting.screen().join(' ')).toContain('Type the code of the list that it comes after');
+  });
+
   it('is on the disk, with the former file kept', async () => {
     const sitting = await sit('komatiite');
     sitting.press('enter', 'down');

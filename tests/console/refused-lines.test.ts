@@ -94,6 +94,15 @@ const QUESTIONS: { readonly [kind in Prompt['kind']]: Asked | 'has no line' } = 
     refused: [BLANK],
     right: 'another name',
   },
+  'change field': {
+    open: (s) => {
+      s.press('f7');
+      s.type('gold');
+      s.press('end', 'enter', 'ctrl-u');
+    },
+    refused: [BLANK],
+    right: 'grains of gold',
+  },
   elsewhere: { open: (s) => s.enter(';elsewhere'), refused: [BLANK] },
   leaving: {
     open: (s) => {

@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
 import { type Done, inLines, shared, wholeNumber } from './options.ts';
 
@@ -22,6 +22,7 @@ export function addSchemaCommands(program: Command, outside: Outside, done: Done
       done(await diffSchemas(outside, { ...shared(command), first, second }));
     });
   addImport(schema, outside, done);
+  addField(schema, outside, done);
   schema
     .command('dictionary')
     .description(
@@ -107,6 +108,43 @@ function addPropose(schema: Command, outside: Outside, done: Done): void {
         }),
       );
     });
+}
+
+function addField(schema: Command, outside: Outside, done: Done): void {
+  schema
+    .command('field')
+    .description('change a field of the log sheet: its words, its place, whether it is required; retire it')
+    .argument('<name>', 'field, by its name in logging.json')
+    .option('--label <words>', 'what it is called')
+    .option('--after <field>', 'move it behind this one')
+    .option('--first', 'move it to the front')
+    .option('--required <yes>', 'yes or no: a row can’t be saved without it', yesOrNo)
+    .option('--retire [date]', 'take it off the log sheet from a date on, today if none is given')
+    .option('--preview', 'show what would come of it, and change nothing')
+    .action(async (field, options, command: Command) => {
+      const { changeSchemaField } = await import('../schema-field.ts');
+      const { label, required, retire } = options;
+      const after = options.first === true ? '' : options.after;
+      const change = {
+        ...(label === undefined ? {} : { label }),
+        ...(after === undefined ? {} : { after }),
+        ...(required === undefined ? {} : { required }),
+      };
+      done(
+        await changeSchemaField(outside, {
+          ...shared(command),
+          field,
+          change,
+          retire,
+          preview: options.preview === true,
+        }),
+      );
+    });
+}
+
+function yesOrNo(typed: string): boolean {
+  if (typed === 'yes' || typed === 'no') return typed === 'yes';
+  throw new InvalidArgumentError('Say yes or no.');
 }
 
 function addImport(schema: Command, outside: Outside, done: Done): void {

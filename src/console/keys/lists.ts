@@ -90,7 +90,7 @@ export const LIST_KEYS: readonly Binding[] = [
     on: ['codes'],
     keys: ['enter'],
     hint: 'change',
-    help: 'Change this code: words, pair, key, retired; checked as you type',
+    help: 'Change this code or field: words, pair, key, place, retired; checked as you type',
     act: askChange,
   },
 ];

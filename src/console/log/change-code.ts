@@ -13,7 +13,8 @@ import { chordOf, type KeyEvent } from '../terminal/input/keys.ts';
 import { fit } from '../terminal/paint/cells.ts';
 import type { Theme, Tone } from '../theme.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
-import { codeInHand } from './codes-list.ts';
+import { askFieldChange } from './change-field.ts';
+import { codeInHand, fieldInHand } from './codes-list.ts';
 
 /** The question that changes a code. */
 export type ChangePrompt = Extract<Prompt, { readonly kind: 'change code' }>;
@@ -25,10 +26,16 @@ export type ChangeRead =
 
 /** Opens the change of the code in hand on the screen of codes. */
 export function askChange(state: State): Step {
+  const field = fieldInHand(state);
+  if (field !== undefined) return askFieldChange(state, field);
   const found = state.screen.name === 'codes' ? codeInHand(state) : undefined;
   if (found === undefined)
     return still(
-      saying(state, 'Enter changes a code. Levels of a scale are changed in logging.json.', 'warn'),
+      saying(
+        state,
+        'Enter changes a code or, at the end, a field. Levels of a scale are changed in logging.json.',
+        'warn',
+      ),
     );
   const { list, code } = found;
   const draft = draftOf(code.label);
@@ -58,6 +65,7 @@ export function membersOf(state: State, prompt: ChangePrompt): readonly CodeMemb
     ...(takesKey ? (['key'] as const) : []),
     'retiredSince',
     ...(isProvisional ? (['provisional'] as const) : []),
+    'after',
   ];
 }
 
@@ -83,7 +91,7 @@ export function changeCodeKey(
 }
 
 function draftFor(member: CodeMember, code: Code | undefined) {
-  if (member === 'retiredSince' || member === 'provisional') return EMPTY_DRAFT;
+  if (member === 'retiredSince' || member === 'provisional' || member === 'after') return EMPTY_DRAFT;
   return draftOf(code?.[member] ?? '');
 }
 
@@ -112,7 +120,20 @@ export function readChange(state: State, prompt: ChangePrompt): ChangeRead {
         : { ok: false, problem: 'Type a date like 2026-03-14, or nothing for today.' };
     case 'provisional':
       return { ok: true, change: { provisional: null } };
+    case 'after':
+      return placeTyped(state, prompt, typed);
   }
+}
+
+/** Where a code goes in its list: behind the one that is typed, or first. */
+function placeTyped({ project }: State, { list, code }: ChangePrompt, typed: string): ChangeRead {
+  const others = (project.schema.lists[list]?.codes ?? []).filter((each) => each.code !== code);
+  if (typed === '-' && others[0] !== undefined)
+    return { ok: true, change: { before: others[0].code, after: undefined } };
+  const there = others.find((each) => each.code.toLowerCase() === typed.toLowerCase());
+  return there === undefined
+    ? { ok: false, problem: 'Type the code of the list that it comes after, or - for first.' }
+    : { ok: true, change: { after: there.code, before: undefined } };
 }
 
 /** What the check finds in a change that it does not find now: its rules, and what rows of open holes would come to say. */
@@ -136,7 +157,7 @@ export function saveChange(state: State): Step {
   if (!read.ok) return still(saying(state, read.problem, 'warn'));
   const code = codeOfChange(state, prompt);
   const same = Object.entries(read.change).every(
-    ([member, value]) => (code?.[member as CodeMember] ?? null) === value,
+    ([member, value]) => value !== undefined && (code?.[member as keyof Code] ?? null) === value,
   );
   if (same) return still(saying(state, 'It says that already.'));
   const fault = foundInChange(state, prompt, read.change).find(({ severity }) => severity === 'fault');
@@ -154,6 +175,7 @@ const NAMES: Readonly<Record<CodeMember, string>> = {
   key: 'key',
   retiredSince: 'retired',
   provisional: 'provisional',
+  after: 'comes after',
 };
 
 /** A code with what can be changed of it, and what the check finds in what is typed, as it is typed. */
@@ -162,7 +184,7 @@ export function changeCodeShown(state: State, prompt: ChangePrompt, width: numbe
   if (code === undefined) return NOTHING;
   const members = membersOf(state, prompt).map((member): Line => {
     const here = member === prompt.member;
-    const words = `${here ? theme.signs.cursor : ' '} ${fit(NAMES[member], 12)}${memberWords(code, member)}`;
+    const words = `${here ? theme.signs.cursor : ' '} ${fit(NAMES[member], 12)}${memberWords(state, prompt, code, member)}`;
     return spans([fit(words, width, theme.signs.ellipsis), here ? 'picked' : 'plain']);
   });
   return {
@@ -172,7 +194,9 @@ export function changeCodeShown(state: State, prompt: ChangePrompt, width: numbe
   };
 }
 
-function memberWords(code: Code, member: CodeMember): string {
+function memberWords(state: State, { list }: ChangePrompt, code: Code, member: CodeMember): string {
+  const codes = state.project.schema.lists[list]?.codes ?? [];
+  if (member === 'after') return codes[codes.indexOf(code) - 1]?.code ?? 'first';
   if (member === 'provisional') return 'added on the rig, not agreed with camp yet';
   return code[member] ?? (member === 'retiredSince' ? 'no' : 'none');
 }
@@ -186,6 +210,7 @@ function hintOf(member: CodeMember, code: Code): string {
     retiredSince:
       code.retiredSince === undefined ? 'Enter retires it from today, or a date.' : 'Enter uses it again.',
     provisional: 'Enter: camp has agreed to it.',
+    after: 'Type a code, or - for first; Enter moves it there.',
   }[member];
   return `↑ ↓ another part. ${enter} Esc leaves it.`;
 }

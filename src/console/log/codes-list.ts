@@ -43,19 +43,45 @@ export function codesList(state: State, width: number): Listed {
     };
   });
   const title = `pair, key, code · check: ${countWords(checked)}`;
-  return { title, sections: [...checkSections(checked, width), ...sections] };
+  return { title, sections: [...checkSections(checked, width), ...sections, sheetSection(schema)] };
+}
+
+/** The fields of the log sheet, each to be changed, moved or retired. */
+function sheetSection({ fields }: LoggingSchema): ListSection {
+  return {
+    head: [line('fields of the log sheet, in their order', 'strong')],
+    items: fields.map(({ name, label, kind, required }) => [
+      spans(`  ${label}`, [`  ${name}, ${kind}${required ? ', required' : ''}`, 'faint']),
+    ]),
+    about: fields.map(({ name }) => `${FIELD_MARK} ${name}`),
+  };
+}
+
+/** In place of a list's name, where what is in hand is a field. */
+const FIELD_MARK = ':';
+
+/** The field in hand, on the list of fields below the codes. */
+export function fieldInHand(state: State): Field | undefined {
+  const [mark, name] = aboutInHand(state)?.split(' ') ?? [];
+  return mark === FIELD_MARK ? state.project.schema.fields.find((field) => field.name === name) : undefined;
 }
 
 /** The code in hand: the one that the cursor is on, among those that hold what is searched for. */
 export function codeInHand(state: State): { readonly list: string; readonly code: Code } | undefined {
-  const { screen, project } = state;
+  const { project } = state;
+  const [list = '', ...code] = aboutInHand(state)?.split(' ') ?? [];
+  const there = project.schema.lists[list]?.codes.find((each) => each.code === code.join(' '));
+  return there === undefined ? undefined : { list, code: there };
+}
+
+/** What the cursor is on, among what holds what is searched for. */
+function aboutInHand(state: State): string | undefined {
+  const { screen } = state;
   if (screen.name !== 'codes') return undefined;
   // Which of them are found does not hang on where their lines break.
   const { sections } = found(codesList(state, 200), screen.find);
   const about = sections.flatMap(({ items, about: of }) => items.map((_, index) => of?.[index]));
-  const [list = '', ...code] = about[screen.cursor]?.split(' ') ?? [];
-  const there = project.schema.lists[list]?.codes.find((each) => each.code === code.join(' '));
-  return there === undefined ? undefined : { list, code: there };
+  return about[screen.cursor];
 }
 
 function countWords(findings: readonly Finding[]): string {

@@ -1,4 +1,4 @@
-import { addCodeOnRig, changeCodeOnRig } from '../../desk/add-code.ts';
+import { addCodeOnRig, changeCodeOnRig, changeFieldOnRig } from '../../desk/add-code.ts';
 import type { Desk } from '../../desk/desk.ts';
 import type { LoadedProject } from '../../desk/load-project.ts';
 import { type PackAsked, packNamed } from '../../desk/packing/pack-named.ts';
@@ -7,6 +7,7 @@ import { typedPath } from '../../files/typed-path.ts';
 import type { Finding } from '../../finding/finding.ts';
 import type { Project } from '../../project/project.ts';
 import type { CodeChange } from '../../schema/change/edit-code.ts';
+import type { FieldChange } from '../../schema/change/edit-field.ts';
 import type { CodeEntry } from '../../schema/read/file-entries.ts';
 import { healthOf } from '../desk-health.ts';
 import { foundOn } from '../found.ts';
@@ -49,6 +50,7 @@ export async function runConsole(
     suspend: () => screen?.suspend(),
     repaint: () => queueMicrotask(() => screen?.repaint()),
     addCode: (list: string, entry: CodeEntry) => addCodeOnRig(desk, list, entry),
+    changeField: (field: string, change: FieldChange) => changeFieldOnRig(desk, field, change),
     changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
     pack: (project: Project, asked: PackAsked) => packNamed(desk, project, asked),
     folderTyped: typedPath,

@@ -10,7 +10,11 @@ import { type ChangedSchema, heldToCheck } from './changed-file.ts';
 /** What of a code can be changed where it is read: a member that is null takes an inherited one away. */
 export type CodeChange = Partial<
   Pick<CodeEntry, 'label' | 'look' | 'pair' | 'key' | 'retiredSince' | 'provisional'>
->;
+> & {
+  /** Its place in the list; the one of the two that is undefined is taken out. */
+  readonly after?: string | undefined;
+  readonly before?: string | undefined;
+};
 
 /**
  * Changes a code of a list in a project's logging.json, wherever it was written first: in the file's own entry where it has one, else
@@ -29,7 +33,8 @@ export function changeCode(
   const codes = findNodeAtLocation(parsed.value.root, path)?.children ?? [];
   const at = codes.findIndex((node) => findNodeAtLocation(node, ['code'])?.value === code);
   if (at === -1) {
-    const inserted = insertCodes(file, list, [{ code, ...change }]);
+    const own = Object.fromEntries(Object.entries(change).filter(([, value]) => value !== undefined));
+    const inserted = insertCodes(file, list, [{ code, ...own }]);
     return inserted.ok ? heldToCheck(file, inserted.value, loadParent) : inserted;
   }
   const text = Object.entries(change).reduce(

@@ -3,14 +3,19 @@ import { checkSchema } from '../check/check-schema.ts';
 import type { Code, CodeList, LoggingSchema } from '../logging-schema.ts';
 
 /** What is said of a code, new or changed: a member that is null or undefined is taken away. */
-export type CodeSaid = { readonly [member in keyof Code]?: Code[member] | null | undefined };
+export type CodeSaid = { readonly [member in keyof Code]?: Code[member] | null | undefined } & {
+  /** Its place in the list, which changes nothing of the code itself. */
+  readonly after?: string | undefined;
+  readonly before?: string | undefined;
+};
 
 /** The schema with a code of a list changed, or a new one behind the others. The same schema where it has no such list. */
 export function withCode(schema: LoggingSchema, list: string, code: string, said: CodeSaid): LoggingSchema {
   const there = schema.lists[list];
   if (there === undefined) return schema;
   const old = there.codes.find((each) => each.code === code);
-  const members = { ...(old ?? { code, label: code, look: '' }), ...said };
+  const { after: _, before: __, ...own } = said;
+  const members = { ...(old ?? { code, label: code, look: '' }), ...own };
   const whole = Object.fromEntries(
     Object.entries(members).filter(([, value]) => value !== null && value !== undefined),
   ) as Code;

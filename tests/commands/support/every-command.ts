@@ -355,6 +355,19 @@ export const COMMANDS: readonly CommandCase[] = [
     },
   },
   {
+    name: ['schema', 'field'],
+    args: ['colour'],
+    always: ['--required', 'yes'],
+    options: {
+      '--label': at('wet colour of chips'),
+      '--after': at('rock'),
+      '--first': FLAG,
+      '--required': at('yes'),
+      '--retire': at('2026-03-14'),
+      '--preview': FLAG,
+    },
+  },
+  {
     name: ['schema', 'dictionary'],
     args: ['{in}/dictionary.csv'],
     options: { '--preview': FLAG },

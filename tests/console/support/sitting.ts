@@ -8,7 +8,7 @@ import { initialState, type State } from '../../../src/console/state.ts';
 import { type ConsoleStore, createConsoleStore } from '../../../src/console/store.ts';
 import { type KeyEvent, keyPress } from '../../../src/console/terminal/input/keys.ts';
 import { themeFor } from '../../../src/console/theme.ts';
-import { addCodeOnRig, changeCodeOnRig } from '../../../src/desk/add-code.ts';
+import { addCodeOnRig, changeCodeOnRig, changeFieldOnRig } from '../../../src/desk/add-code.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
 import { packNamed } from '../../../src/desk/packing/pack-named.ts';
@@ -161,6 +161,7 @@ async function openOn(
           suspend: () => {},
           repaint: () => {},
           addCode: (list, entry) => addCodeOnRig(desk, list, entry, disk),
+          changeField: (field, change) => changeFieldOnRig(desk, field, change, disk),
           changeCode: (list, code, change) => changeCodeOnRig(desk, list, code, change, disk),
           pack: (project, asked) => packNamed(desk, project, asked),
           folderTyped: (text) => text,
