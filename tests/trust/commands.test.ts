@@ -101,6 +101,15 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
     [folder, 'orogenic-gold'],
     [HOSTILE[3] ?? '', 'orogenic-gold'],
   ],
+  'schema dictionary': (folder) => [
+    [join(folder, 'dictionary.csv'), '--preview'],
+    [join(folder, 'codes.csv')],
+  ],
+  'schema field': () => [
+    ['colour', '--after', 'rock', '--preview'],
+    ['colour', '--label', HOSTILE[3] ?? '', '--preview'],
+    [HOSTILE[3] ?? '', '--first'],
+  ],
   'schema propose': () => [[], [HOSTILE[3] ?? '']],
   questions: () => [['--json'], ['1', '--with', 'theirs'], [HOSTILE[3] ?? '', '--with', 'ours']],
 };
@@ -151,6 +160,7 @@ function hostileFiles(): Readonly<Record<string, string>> {
     'results.csv': hostileCsv('Sample,Wt_kg,Au_ppm'),
     'readings.csv': hostileCsv('from,to,reading'),
     'codes.csv': hostileCsv('code,label,look'),
+    'dictionary.csv': hostileCsv('part,name,label,look,in,kind,list,caution'),
     'plod.csv': hostileCsv('activity,from,to,hole'),
   };
 }

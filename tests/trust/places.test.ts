@@ -48,6 +48,8 @@ describe('a file that a command is given', () => {
       '--label',
       'Label',
     ],
+    'schema dictionary': (file, at) => ['schema', 'dictionary', file, '--project', at],
+    'new from a dictionary': (file, at) => ['new', join(at, '../own'), '--dictionary', file],
     'schema check': (file) => ['schema', 'check', file],
     new: (file, at) => [
       'new',

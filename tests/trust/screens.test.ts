@@ -30,6 +30,7 @@ const WAYS: readonly (readonly [name: string, keys: readonly string[]])[] = [
   ['survey, shot', ['f6', 'n']],
   ['survey, run', ['f6', 'r']],
   ['codes', ['f7']],
+  ['codes, a field', ['f7', ...Array.from({ length: 60 }, () => 'page-down'), 'enter']],
   ['shift', ['f8']],
   ['history', ['f9']],
   ['history, further down', ['f9', ...Array.from({ length: 6 }, () => 'page-down')]],
