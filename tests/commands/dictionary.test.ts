@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../src/commands/command-line/run.ts';
 import { enter } from '../../src/commands/enter.ts';
 import { newProject } from '../../src/commands/new-project.ts';
 import { checkSchemaFile } from '../../src/commands/schema.ts';
@@ -62,6 +63,16 @@ describe('a project of a schema of one’s own', () => {
     expect(rows).toHaveLength(3);
     expect(rows.map(({ cells }) => cells.rock)).toContainEqual({ code: 'GRA' });
     expect(rows.map(({ cells }) => cells.texture)).toContainEqual({ codes: { MAS: true } });
+  });
+
+  it('is not started from a style too', async () => {
+    const heard = hear();
+    const argv = ['new', join(freshFolder(), 'two'), '--style', 'orogenic-gold', '--dictionary', TIN];
+    const code = await runCommandLine(argv, { outside: heard.outside, openConsole: async () => 0 });
+    expect([code, heard.err()]).toEqual([
+      2,
+      expect.stringContaining('--style and --dictionary are both given: a dictionary is a schema of its own'),
+    ]);
   });
 
   it('has an entry a line, so that it can be read and changed by hand', async () => {

@@ -32,6 +32,8 @@ function addNew(program: Command, outside: Outside, done: Done): void {
       const { listStyles, newProject } = await import('../new-project.ts');
       if (options.style === true) return done(await inLines(outside, command, listStyles));
       const folder = folderOf(command, argument) ?? wrong(command, 'the folder to make is not given');
+      if (options.dictionary !== undefined && command.getOptionValueSource('style') === 'cli')
+        wrong(command, '--style and --dictionary are both given: a dictionary is a schema of its own');
       const asked = { ...shared(command), ...options, folder, keepGoing: options.keepGoing === true };
       done(await inLines(outside, command, (printing) => newProject(printing, asked)));
     });
