@@ -8,7 +8,7 @@ export const PACKING_KEYS: readonly Binding[] = [
     on: HOLE_SCREENS,
     keys: [],
     word: 'pack',
-    help: 'Pack for camp what is new since camp acknowledged: a bundle and a mail draft in the outbox; ;pack ZQRC014 packs one hole, ;pack whole everything in full, ;pack for NOK what that copy lacks. Nothing is sent',
+    help: 'Pack for camp what is new since camp acknowledged: a bundle and a mail draft in the outbox; ;pack ZQRC014 packs one hole, ;pack whole everything in full, ;pack for and someone’s initials: what that copy lacks. Nothing is sent',
     hindered: packHindered,
     act: packAll,
     told: packSaid,
