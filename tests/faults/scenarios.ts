@@ -1,5 +1,5 @@
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
 import type { AtProject } from '../../src/commands/at-project.ts';
 import { takeFiles } from '../../src/commands/camp.ts';
 import { takeCertificate } from '../../src/commands/take-certificate.ts';
@@ -211,7 +211,7 @@ async function commandAt(
 /** A hole changed at camp and mailed to the rig: the draft that pack made there, taken in by what `offsider receive` runs. */
 async function mailTakenIn(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
   const start = await packedForCamp(makeDisk);
-  const camp = recordingDisk(afterKill(start.medium));
+  const camp = makeDisk(afterKill(start.medium), () => undefined);
   const opened = await openDesk({ ...faultOptions(camp, 21), person: 'KEL' });
   if (!opened.ok) throw new Error(opened.findings[0]?.problem);
   const desk = opened.value;
@@ -227,7 +227,9 @@ async function mailTakenIn(makeDisk: MakeDisk = recordingDisk): Promise<Start> {
   if (!loaded.ok) throw new Error(loaded.findings[0]?.problem);
   const packed = await pack(desk, loaded.value.project, [...desk.documents().values()]);
   if (!packed.ok) throw new Error(packed.problem);
-  const mail = join(freshFolder(), 'from-camp.eml');
+  // On this machine's own disk, whatever disk the project lies on.
+  const mail = posix.join(freshFolder().replaceAll('\\', '/'), 'from-camp.eml');
+  mkdirSync(posix.dirname(mail), { recursive: true });
   writeFileSync(mail, await camp.readFile(join(desk.folder(), packed.drafts[0] ?? '')));
   return {
     ...start,
