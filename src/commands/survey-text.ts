@@ -41,7 +41,7 @@ export function surveyText(project: Project, hole: Document, documents: Iterable
     `${headerOf(hole).name}, drilled ${formatDepth(headsOf(hole).drilledMm)} m`,
     ...(stations.length === 0 ? noStations(hole) : [stationTable(survey)]),
     ...targetLines(project, hole),
-    ...expectedLines(project, hole),
+    ...expectedLines(project, hole, documents),
     ...[...findings, ...expectedFindingsOf(project, hole)].map(formatFinding),
     ...unseen.map(unseenWords),
   ].join('\n');
@@ -115,10 +115,10 @@ function wayLines(way: AtTarget, measured: boolean, radiusM: number, basis: Chan
   ];
 }
 
-function expectedLines(project: Project, hole: Document): readonly string[] {
+function expectedLines(project: Project, hole: Document, documents: Iterable<Document>): readonly string[] {
   const zones = expectedLoggedOf(project, hole);
-  if (zones.length === 0) return [];
-  const near = hazardsOf(project, hole);
+  const near = hazardsOf(project, hole, documents);
+  if (zones.length === 0) return near.length === 0 ? [] : ['', ...near.map((each) => each.text)];
   const hazards = zones.some((zone) => zone.expected.hazard !== undefined);
   return [
     '',

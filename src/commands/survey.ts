@@ -57,7 +57,7 @@ export function survey(outside: Outside, asked: SurveyAsked): Promise<number> {
         unseen: checks.unseen,
         target: targetOf(project, hole.value),
         expected: expectedLoggedOf(project, hole.value),
-        hazards: hazardsOf(project, hole.value),
+        hazards: hazardsOf(project, hole.value, documents),
         positions: pointsOf(project, hole.value),
       });
     } else say(outside, surveyText(project, hole.value, documents));

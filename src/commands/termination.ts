@@ -46,7 +46,10 @@ export function termination(outside: Outside, asked: TerminationAsked): Promise<
     }
     const holes = holesNamed(at, asked.holes);
     if (!holes.ok) return refuse(outside, ...holes.findings);
-    if (asked.replay) return replayHoles(outside, project, holes.value, asked.json);
+    if (asked.replay) {
+      const documents = [...at.desk.documents().values()];
+      return replayHoles(outside, project, holes.value, documents, asked.json);
+    }
     const [hole, second] = holes.value;
     if (hole === undefined || second !== undefined) return refuse(outside, oneHole(holes.value.length));
     const situation = situationAsked(at, hole, asked);

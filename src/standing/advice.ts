@@ -15,7 +15,7 @@ import { rulesFor } from '../termination/settings.ts';
 import type { Row } from '../value/row.ts';
 import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
-import { voidsMetBeside } from './met-beside.ts';
+import { hazardsMetBeside } from './met-beside.ts';
 import { paceKnown } from './pace.ts';
 import { directionKnown, expectedOf } from './survey.ts';
 
@@ -43,7 +43,7 @@ export function situationOf(project: Project, hole: Document, others?: Iterable<
     voidsCleared: voidsClearedIn(project, hole),
     expects: [
       ...expectedOf(project, hole).map(widestOfHazard),
-      ...(beside === undefined ? [] : voidsMetBeside(project, hole, beside)),
+      ...(beside === undefined ? [] : hazardsMetBeside(project, hole, beside)),
     ],
     direction: directionKnown(project, hole),
     pace: paceKnown(hole),
@@ -68,17 +68,26 @@ function waitingOf(hole: Document): Pick<Situation, 'waiting'> {
   return waiting.length === 0 ? {} : { waiting };
 }
 
-/** Metres of rows that said a void and were cleared. A row that was taken back by undo was a slip, and no void. */
-const voidsClearedIn = byReference((project: Project, hole: Document): readonly Interval[] =>
-  everyEntry(hole.history)
-    .filter(({ undoes }) => undoes === undefined)
-    .flatMap(({ changes }) => changes)
-    .flatMap((change) => {
-      if (!('remove' in change) || change.remove[0] !== 'rows') return [];
-      const row = change.before as unknown as Row;
-      return holdsVoid(project.schema, row.cells) ? [{ fromMm: row.fromMm, toMm: row.toMm }] : [];
-    }),
-);
+/**
+ * Metres of rows that said a void once: the rules read them where nothing is logged any more, the row cleared or cut short. A row that was taken
+ * back by undo was a slip, and no void.
+ */
+const voidsClearedIn = byReference((project: Project, hole: Document): readonly Interval[] => {
+  const found: Interval[] = [];
+  // A patch holds only the fields that it changes, so the rows are followed from their making.
+  const rows = new Map<string, Row>();
+  for (const { undoes, changes } of everyEntry(hole.history))
+    for (const change of changes) {
+      const [table, id] = 'put' in change ? change.put : 'patch' in change ? change.patch : change.remove;
+      if (table !== 'rows') continue;
+      const was = 'put' in change ? undefined : ({ ...rows.get(id), ...change.before } as unknown as Row);
+      if (was !== undefined && undoes === undefined && holdsVoid(project.schema, was.cells))
+        found.push({ fromMm: was.fromMm, toMm: was.toMm });
+      if ('put' in change) rows.set(id, change.thing as unknown as Row);
+      else if ('patch' in change) rows.set(id, { ...was, ...change.set } as unknown as Row);
+    }
+  return found;
+});
 
 /** Depths of a hazard are given to 0.1 m, rounded away from it: a millimetre would promise what no plan knows. */
 const NEAR_MM = 100;

@@ -1,24 +1,38 @@
 import { headerOf, holeNouns, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
+import { depthFromMetres, depthFromMm } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
-import { holdsVoid } from '../schema/cautions.ts';
+import { cautionsIn } from '../schema/cautions.ts';
 import type { ExpectedZone } from '../termination/evaluate/situation.ts';
 import { joined } from '../termination/evaluate/unlogged.ts';
 
-/** Voids that the holes a hole stands for met, a few metres beside it: it has to expect each where it was, plan or no plan. */
-export function voidsMetBeside(
+/** A zone of a hazard, met by another hole. */
+export type HazardMet = ExpectedZone & {
+  readonly hazard: 'void' | 'fibre';
+  readonly toMm: NonNullable<ExpectedZone['toMm']>;
+};
+
+/**
+ * Voids and fibre that the holes a hole stands for met, a few metres beside it: it has to expect each where it was, plan or no plan, and by
+ * the site's stand-off above and below: no zone lies level from one hole to the next.
+ */
+export function hazardsMetBeside(
   project: Project,
   hole: Document,
   others: Iterable<Document>,
-): readonly ExpectedZone[] {
+): readonly HazardMet[] {
+  const { standOffM } = project.settings.hazards;
+  const standOffMm = depthFromMetres(standOffM);
   return ancestorsOf(hole, others).flatMap((one) =>
-    joined(voidsIn(project, one)).map((metres) => ({
-      name: `void met in ${headerOf(one).name} at ${formatInterval(metres)}`,
-      fromMm: metres.fromMm,
-      toMm: metres.toMm,
-      hazard: 'void' as const,
-    })),
+    (['void', 'fibre'] as const).flatMap((hazard) =>
+      joined(metIn(project, one, hazard)).map((metres) => ({
+        name: `${hazard} met in ${headerOf(one).name} at ${formatInterval(metres)} (± ${standOffM} m)`,
+        fromMm: depthFromMm(Math.max(0, metres.fromMm - standOffMm)),
+        toMm: depthFromMm(metres.toMm + standOffMm),
+        hazard,
+      })),
+    ),
   );
 }
 
@@ -36,8 +50,12 @@ function ancestorsOf(hole: Document, others: Iterable<Document>): readonly Docum
   return [...found.values()];
 }
 
-function voidsIn(project: Project, hole: Document): readonly Interval[] {
-  const logged = rowsDown(hole).flatMap(([, row]) => (holdsVoid(project.schema, row.cells) ? [row] : []));
-  const felt = holeNouns(hole, 'feltByDriller').filter((each) => each.felt === 'cavity');
+/** Metres of a hole that were logged as a hazard; a cavity that the driller felt is a void. */
+function metIn(project: Project, hole: Document, hazard: HazardMet['hazard']): readonly Interval[] {
+  const logged = rowsDown(hole).flatMap(([, row]) =>
+    cautionsIn(project.schema, row.cells).some(({ caution }) => caution.kind === hazard) ? [row] : [],
+  );
+  const felt =
+    hazard === 'void' ? holeNouns(hole, 'feltByDriller').filter((each) => each.felt === 'cavity') : [];
   return [...logged, ...felt].map(({ fromMm, toMm }) => ({ fromMm, toMm }));
 }

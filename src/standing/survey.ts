@@ -41,6 +41,7 @@ import type { LeftOut } from '../survey/shots/standing-shots.ts';
 import type { DirectionKnown } from '../termination/evaluate/situation.ts';
 import { byReference } from './by-reference.ts';
 import { bitAtLeastMm, headsOf } from './heads.ts';
+import { hazardsMetBeside } from './met-beside.ts';
 import { rodEndBelow } from './rods.ts';
 
 /** Where a hole goes by its record, and the site it was read at. What is wrong with it is asked of {@link surveyChecksOf}. */
@@ -267,11 +268,25 @@ export function expectedFindingsOf(project: Project, hole: Document): readonly F
   return checkExpected(expectedLoggedOf(project, hole), loggedMm, project.survey, placeOf(hole));
 }
 
-/** Hazard zones that the bit, or the end of the rod in hand while the hole is drilled, is within the site's stand-off of. */
-export function hazardsOf(project: Project, hole: Document): readonly HazardWarning[] {
+/**
+ * Hazard zones that the bit, or the end of the rod in hand while the hole is drilled, is within the site's stand-off of: those of the plan, and
+ * those that the hole it stands for met, which hold the stand-off already.
+ */
+export function hazardsOf(
+  project: Project,
+  hole: Document,
+  documents: Iterable<Document>,
+): readonly HazardWarning[] {
   const { standOffM } = project.settings.hazards;
   const bitMm = bitAtLeastMm(hole);
   const isDrilling = headerOf(hole).state === 'drilling';
   const rodEndMm = isDrilling ? rodEndBelow(hole, bitMm) : bitMm;
-  return hazardWarnings(expectedOf(project, hole), bitMm, standOffM, rodEndMm);
+  const met = hazardsMetBeside(project, hole, documents).map((expected): ExpectedHere => {
+    const foot = { earliestMm: expected.toMm, latestMm: expected.toMm };
+    return { expected, top: undefined, foot };
+  });
+  return [
+    ...hazardWarnings(expectedOf(project, hole), bitMm, standOffM, rodEndMm),
+    ...hazardWarnings(met, bitMm, 0, rodEndMm),
+  ];
 }

@@ -133,9 +133,9 @@ describe('hazard zones', () => {
 
   it('are warned of from the stand-off of the site on, counted from the drilled head', () => {
     expect(project.settings.hazards.standOffM).toBe(10);
-    expect(hazardsOf(project, fibre(80))).toEqual([]);
-    expect(hazardsOf(project, fibre(62))).toMatchObject([{ name: 'seam', hazard: 'fibre' }]);
-    expect(hazardsOf(project, fibre(62))[0]?.text).toContain('No warning is no clearance');
+    expect(hazardsOf(project, fibre(80), [])).toEqual([]);
+    expect(hazardsOf(project, fibre(62), [])).toMatchObject([{ name: 'seam', hazard: 'fibre' }]);
+    expect(hazardsOf(project, fibre(62), [])[0]?.text).toContain('No warning is no clearance');
   });
 
   it('count from their planned depth where no direction is known at all', () => {
@@ -144,7 +144,7 @@ describe('hazard zones', () => {
       tables: { ...fibre(60).tables, lineUps: {}, runs: {}, shots: {} },
     };
     expect(expectedOf(project, blind)).toMatchObject([{ top: undefined }]);
-    expect(hazardsOf(project, blind)).toMatchObject([{ earliestMm: 60_000 }]);
+    expect(hazardsOf(project, blind, [])).toMatchObject([{ earliestMm: 60_000 }]);
   });
 
   it('reach the termination rules from the earliest depth they could come at to the latest', () => {
@@ -171,6 +171,6 @@ describe('hazard zones', () => {
   it('are none where the plan expects none', () => {
     const unsaid = withPlan({ expects: [] });
     expect(expectedOf(project, unsaid)).toEqual([]);
-    expect(hazardsOf(project, unsaid)).toEqual([]);
+    expect(hazardsOf(project, unsaid, [])).toEqual([]);
   });
 });

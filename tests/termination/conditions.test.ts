@@ -139,6 +139,16 @@ describe('direction and time', () => {
     expect(state({ targetUnreachable: {} }, drilled(100, { direction }))).toBe('cannot tell');
   });
 
+  test('say what they wait for', () => {
+    const reason = (when: RuleCondition) => outcome(when, drilled(60)).reason;
+    expect(reason({ offPlan: { moreThanM: 5 } })).toContain(
+      'no shot yet to compare with the plan: record one (;shot)',
+    );
+    expect(reason({ paceBelow: { metresPerHour: 4 } })).toContain(
+      'it needs two rods done (;rod) at two times',
+    );
+  });
+
   test('of a target that is out of reach', () => {
     const told = (targetReachable: 'yes' | 'no' | 'cannot tell') =>
       drilled(60, { direction: [{ atMm: m(60), targetReachable }] });

@@ -199,7 +199,10 @@ function otherState(asked: Asked, hole: Hole, depth: number, drilled: number): T
       );
     case 'poor':
       return bothWays(
-        truths(hole, drilled, (mm) => said(hole.stream[mm]?.recovery, asked.classes)),
+        truths(hole, drilled, (mm) =>
+          // Nothing came up of a metre without return, whatever was noted of its rod.
+          said(hole.log[mm]?.doubt === 'no return' ? 'none' : hole.stream[mm]?.recovery, asked.classes),
+        ),
         (c) => trailing(c) >= asked.mm,
       );
     case 'no return':

@@ -47,7 +47,7 @@ export async function takeLine(at: LinesAt, text: string): Promise<Taken> {
 /** Hazards that the bit is near, where the hole is still being drilled. */
 function hazardsAt(at: LinesAt): readonly HazardWarning[] {
   const hole = holeOf(at);
-  return isOver(headerOf(hole).state) ? [] : hazardsOf(at.project, hole);
+  return isOver(headerOf(hole).state) ? [] : hazardsOf(at.project, hole, at.desk.documents().values());
 }
 
 async function taking(at: LinesAt, text: string): Promise<Taken> {

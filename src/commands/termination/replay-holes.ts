@@ -14,6 +14,7 @@ export function replayHoles(
   outside: Outside,
   project: Project,
   holes: readonly Document[],
+  documents: readonly Document[],
   json: boolean,
 ): number {
   const replays = holes.map((hole) => {
@@ -21,7 +22,7 @@ export function replayHoles(
     const names = [hole.id, name, ...(plannedName === undefined ? [] : [plannedName])];
     return {
       hole: name,
-      ...replay(rulesFor(project.settings.termination, names), situationOf(project, hole)),
+      ...replay(rulesFor(project.settings.termination, names), situationOf(project, hole, documents)),
     };
   });
   if (json) sayJson(outside, replays);

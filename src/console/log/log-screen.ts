@@ -72,7 +72,10 @@ function rightColumn(
   // A danger, or a question to someone, is read whole: bags give up their lines for it, all but one, then the interval in hand, all but its
   // cautions.
   const needs = adviceNeeds(standing, inner);
-  const logging = loggingPanel(project, hole, at).slice(0, Math.max(2, Math.min(5, spare - 1 - needs)));
+  const logging = loggingPanel(project, hole, documents.values(), at).slice(
+    0,
+    Math.max(2, Math.min(5, spare - 1 - needs)),
+  );
   const usual = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
   const left = spare - logging.length - needs;
   const bagLines = bagsPanel(project, hole, Math.max(1, Math.min(usual, left)), inner);

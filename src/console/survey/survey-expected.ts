@@ -15,14 +15,15 @@ export function expectedView(state: State, hole: Document, size: Size, theme: Th
   const { project } = state;
   const inner = size.columns - 4;
   const zones = expectedLoggedOf(project, hole);
-  const lines =
-    zones.length === 0
-      ? wrap(
-          inOwn(state, 'The plan expects nothing yet. On the log: ;expect lode 70-78 seen sulphides PYR>=2'),
-          inner,
-          'faint',
-        )
-      : [...zones.flatMap((zone) => zoneLines(zone, inner)), ...hazardWords(project, hole, zones, inner)];
+  const none = wrap(
+    inOwn(state, 'The plan expects nothing yet. On the log: ;expect lode 70-78 seen sulphides PYR>=2'),
+    inner,
+    'faint',
+  );
+  const lines = [
+    ...(zones.length === 0 ? none : zones.flatMap((zone) => zoneLines(zone, inner))),
+    ...hazardWords(project, hole, state.documents.values(), zones, inner),
+  ];
   const shown = lines.map((each): Line => [{ text: ' ' }, ...each]);
   return box(
     [{ title: 'what the plan expects, in this hole as it runs', lines: shown, height: size.rows - 2 }],
@@ -44,10 +45,11 @@ function zoneLines(zone: ExpectedLogged, width: number): readonly Line[] {
 function hazardWords(
   project: Project,
   hole: Document,
+  documents: Iterable<Document>,
   zones: readonly ExpectedLogged[],
   width: number,
 ): readonly Line[] {
-  const near = hazardsOf(project, hole);
+  const near = hazardsOf(project, hole, documents);
   if (near.length > 0) return near.flatMap((each) => wrap(each.text, width, 'alert'));
   return zones.some((zone) => zone.expected.hazard !== undefined) ? wrap(NO_CLEARANCE, width, 'warn') : [];
 }

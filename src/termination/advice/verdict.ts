@@ -113,13 +113,17 @@ export function headlines(shown: Shown, outcomes: readonly RuleOutcome[]): reado
   const others = outcomes.filter((outcome) => alarms(outcome) && !by.includes(outcome));
   const dangers = others.filter(isDanger).map((each) => ({ words: `${ruleSays(each)}.`, danger: true }));
   if (!shown.shown) return [...dangers, { words: `No advice is shown: ${shown.because}.`, danger: false }];
+  // A danger that can't be ruled out is read beside whatever else asks first, as one that was met is.
+  const doubts = outcomes
+    .filter((each) => inDoubt(each) && !by.includes(each))
+    .map((each) => ({ words: `${ruleSays(each)}.`, danger: false }));
   const names = others.filter((each) => !isDanger(each)).map(({ rule }) => rule.name);
   const asks =
     names.length === 0 ? [] : [{ words: `${names.length} more to ask: ${names.join(', ')}.`, danger: false }];
   const verdict = verdictHeadlines(shown.advice);
   const { goesOn } = shown.advice;
   const decided = goesOn === undefined ? [] : [{ words: `The hole ${goesOn}.`, danger: false }];
-  const rest = [...asks, ...decided, ...byWordAlone(outcomes)];
+  const rest = [...doubts, ...asks, ...decided, ...byWordAlone(outcomes)];
   return by.some(isDanger) ? [...verdict, ...dangers, ...rest] : [...dangers, ...verdict, ...rest];
 }
 
@@ -143,6 +147,12 @@ function verdictHeadlines({ verdict, by, sentence }: Advice): readonly Headline[
     words: `${index === 0 ? `${verdict.toUpperCase()}: ` : ''}${ruleSays(each)}.`,
     danger: isDanger(each),
   }));
+}
+
+/** True of a rule about safety that can't be told, and that no one was called about. */
+function inDoubt(outcome: RuleOutcome): boolean {
+  const { rule, state } = outcome;
+  return rule.safety === true && state === 'cannot tell' && !rule.whenEnding && !isSettled(outcome);
 }
 
 /** True of a rule about safety that is met. */
@@ -170,7 +180,7 @@ function callWords(outcome: RuleOutcome): string {
   const { call, safety } = outcome.rule;
   const { state } = outcome;
   if (isSettled(outcome)) return safety ? ': go by the site procedure' : '';
-  if (state === 'not met' || (state === 'cannot tell' && (!safety || call === undefined))) return '';
+  if (state === 'not met' || (state === 'cannot tell' && !safety)) return '';
   const who = call === undefined ? '' : ` ${call}`;
   if (safety) return `: call${who}, go by the site procedure`;
   return call === undefined ? '' : `: call${who}`;

@@ -17,7 +17,7 @@ export const hoursSpent = defineCondition({
       situation.pace,
       ({ hoursOnHole }) => (hoursOnHole === undefined ? undefined : triOf(hoursOnHole >= atLeastH)),
       {
-        unknown: 'the hours on the hole are not known',
+        unknown: 'the hours on the hole are not known: they need the start of drilling and a rod done (;rod)',
         told: ({ hoursOnHole }) => `${(hoursOnHole ?? 0).toFixed(1)} of ${atLeastH} hours on the hole`,
       },
     ),

@@ -1,6 +1,6 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { triOf } from '../../quantity/tri.ts';
-import { known } from '../evaluate/known.ts';
+import { directionWanted, known } from '../evaluate/known.ts';
 import { defineCondition, metresM } from '../rules/condition-kind.ts';
 
 export const offPlan = defineCondition({
@@ -18,7 +18,7 @@ export const offPlan = defineCondition({
       ({ offPlanMm }) =>
         offPlanMm === undefined ? undefined : triOf(offPlanMm > depthFromMetres(moreThanM)),
       {
-        unknown: 'the distance from the plan is not known',
+        unknown: (entries) => `the distance from the plan is not known: ${directionWanted(entries)}`,
         told: ({ offPlanMm }) => `${formatDepth(offPlanMm ?? 0)} m from the plan (limit ${moreThanM} m)`,
       },
     ),

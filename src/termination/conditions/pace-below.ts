@@ -17,7 +17,7 @@ export const paceBelow = defineCondition({
       situation.pace,
       ({ metresPerHour }) => (metresPerHour === undefined ? undefined : triOf(metresPerHour < limit)),
       {
-        unknown: 'the pace is not known',
+        unknown: 'the pace is not known: it needs two rods done (;rod) at two times',
         told: ({ metresPerHour }) => `${(metresPerHour ?? 0).toFixed(1)} m an hour (limit ${limit})`,
       },
     ),

@@ -1,6 +1,6 @@
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { triOf } from '../../quantity/tri.ts';
-import { known } from '../evaluate/known.ts';
+import { directionWanted, known } from '../evaluate/known.ts';
 import { defineCondition, metresM } from '../rules/condition-kind.ts';
 
 export const projectedMiss = defineCondition({
@@ -19,7 +19,7 @@ export const projectedMiss = defineCondition({
       ({ projectedMissMm }) =>
         projectedMissMm === undefined ? undefined : triOf(projectedMissMm > depthFromMetres(moreThanM)),
       {
-        unknown: 'the projected miss is not known',
+        unknown: (entries) => `the projected miss is not known: ${directionWanted(entries)}`,
         told: ({ projectedMissMm }) =>
           `projected miss ${formatDepth(projectedMissMm ?? 0)} m (limit ${moreThanM} m)`,
       },

@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { RECOVERIES } from '../../hole/drilled.ts';
 import { depthFromMetres, formatDepth } from '../../quantity/depth.ts';
+import { breaksCarry } from '../../schema/cautions.ts';
 import { inARow } from '../evaluate/run.ts';
+import type { Situation } from '../evaluate/situation.ts';
 import { streamStretches } from '../evaluate/stretch.ts';
 import { defineCondition, lengthM } from '../rules/condition-kind.ts';
 import { asInterval, rangesWords, typedFor } from '../rules/doubts.ts';
@@ -12,7 +14,7 @@ export const recoveryInARow = defineCondition({
   title: 'Recovery at or below a class, so many metres in a row.',
   rationale:
     'Where little comes up the sample says little. From what was seen at the drilled head, counted back from there. A metre without a note of the ' +
-    'recovery can’t be told.',
+    'recovery can’t be told; one that was logged without return has none.',
   example: { atMost: 'poor', forM: 4 },
   shape: {
     atMost: z.enum(RECOVERIES).describe('This class or a worse one'),
@@ -22,7 +24,7 @@ export const recoveryInARow = defineCondition({
     const least = RECOVERIES.indexOf(atMost);
     return inARow(
       situation,
-      streamStretches(situation, ({ recovery }) =>
+      streamStretches(withNothingUp(situation), ({ recovery }) =>
         recovery === undefined ? undefined : RECOVERIES.indexOf(recovery) >= least,
       ),
       situation.drilledMm,
@@ -36,3 +38,11 @@ export const recoveryInARow = defineCondition({
     );
   },
 });
+
+/** Of a metre without return nothing came up, whatever was noted of its rod by range. */
+function withNothingUp(situation: Situation): Situation {
+  const none = situation.rows
+    .filter((row) => breaksCarry(situation.schema, row))
+    .map(({ fromMm, toMm }) => ({ fromMm, toMm, recovery: 'none' as const }));
+  return none.length === 0 ? situation : { ...situation, stream: [...situation.stream, ...none] };
+}

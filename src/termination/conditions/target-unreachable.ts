@@ -1,5 +1,5 @@
 import { triNot } from '../../quantity/tri.ts';
-import { known } from '../evaluate/known.ts';
+import { directionWanted, known } from '../evaluate/known.ts';
 import { defineCondition } from '../rules/condition-kind.ts';
 
 export const targetUnreachable = defineCondition({
@@ -16,7 +16,7 @@ export const targetUnreachable = defineCondition({
       situation.direction,
       ({ targetReachable }) => (targetReachable === undefined ? undefined : triNot(targetReachable)),
       {
-        unknown: 'whether the target can be reached is not known',
+        unknown: (entries) => `whether the target can be reached is not known: ${directionWanted(entries)}`,
         told: ({ targetReachable }) =>
           targetReachable === 'no' ? 'the target can’t be reached any more' : 'the target can be reached',
       },

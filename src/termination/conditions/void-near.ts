@@ -74,7 +74,10 @@ function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outc
     reason: state === 'cannot tell' ? withCauses(situation, progress, seen) : progress,
     deciding: state === 'no' ? [] : joined(seen.map(asInterval)),
     unlogged,
-    needs: unlogged.length === 0 ? [] : wordWanted(seen, drillersWord),
+    needs: [
+      ...(unlogged.length === 0 ? [] : wordWanted(seen, drillersWord)),
+      ...(state === 'cannot tell' ? nothingUpWanted(situation, seen, aboveMm) : []),
+    ],
     byWord,
     foreseen: false,
     ahead: aheadOf(
@@ -139,6 +142,21 @@ function wordWanted(seen: readonly Known[], takesSolid: boolean): readonly strin
   return given.length === 0
     ? []
     : [`the driller’s word on ${rangesWords(given)} does not count for this rule`];
+}
+
+/** What ends the doubt over metres of which nothing came up: no one can log them better. */
+function nothingUpWanted(situation: Situation, seen: readonly Stretch[], aboveMm: number): readonly string[] {
+  const lost = situation.rows.filter(
+    (row) =>
+      breaksCarry(situation.schema, row) &&
+      seen.some(({ fromMm, toMm }) => row.fromMm < toMm && row.toMm > fromMm),
+  );
+  const lowest = lost.at(-1);
+  if (lowest === undefined) return [];
+  const clearMm = Math.min(lowest.toMm, seen.at(-1)?.toMm ?? lowest.toMm) + aboveMm;
+  return [
+    `in doubt until the log is past ${formatDepth(clearMm)} m, or someone is called and said so (;extend)`,
+  ];
 }
 
 function metWords(

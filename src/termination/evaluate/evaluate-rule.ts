@@ -110,7 +110,8 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const since = sinceMm(history);
   // What was settled about a danger to a depth is used up where the bit is; else where the rods are.
   const reachedMm = rule.safety ? deepestMm(situation) : situation.drilledMm;
-  const answered = answeredBy(situation.decisions ?? [], rule, state, since, reachedMm, deciding);
+  const { decisions = [] } = situation;
+  const answered = answeredBy(decisions, rule, state, since, reachedMm, deciding, outcome.unlogged);
   const sight = rule.safety && state === 'met' ? sightOf(situation, askedBy(rule), deciding) : undefined;
   return {
     rule,

@@ -12,12 +12,18 @@ export function known<Entry extends { readonly atMm: number }>(
   situation: Situation,
   entries: readonly Entry[],
   state: (entry: Entry) => Tri | undefined,
-  words: { readonly unknown: string; readonly told: (entry: Entry) => string },
+  words: {
+    readonly unknown: string | ((entries: readonly Entry[]) => string);
+    readonly told: (entry: Entry) => string;
+  },
 ): Outcome {
   const deepest = deepestMm(situation);
   const speaking = entries.filter((entry) => entry.atMm <= deepest && state(entry) !== undefined);
   const last = speaking.at(-1);
-  if (last === undefined) return notGiven(situation, words.unknown);
+  if (last === undefined) {
+    const { unknown } = words;
+    return notGiven(situation, typeof unknown === 'string' ? unknown : unknown(entries));
+  }
   const steps = speaking.map((entry) => ({
     atMm: entry.atMm,
     state: state(entry) ?? ('cannot tell' as const),
@@ -30,4 +36,11 @@ export function known<Entry extends { readonly atMm: number }>(
     foreseen: false,
     ahead: aheadOf(from(deepest), from(deepest)),
   });
+}
+
+/** Why the direction of the hole says nothing yet, and what it needs. */
+export function directionWanted(entries: Situation['direction']): string {
+  return entries.length === 0
+    ? 'no shot yet to compare with the plan: record one (;shot)'
+    : 'its shots look wrong: check them on the survey (F6), then fix or reject them';
 }

@@ -33,7 +33,7 @@ export type Outcome = {
   readonly foreseenMm?: number;
   /** Where it can't be told: the metres that have to be logged first. */
   readonly unlogged?: readonly Interval[];
-  /** Where it can't be told: what else is to be done first, in words: `readings at 30–36`. */
+  /** Where it can't be told: what else is to be done first, in words: `take readings at 30–36`. */
   readonly needs?: readonly string[];
   /** Metres not logged that hold it not met by the driller's word alone. */
   readonly byWord?: readonly Interval[];

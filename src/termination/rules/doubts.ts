@@ -151,6 +151,6 @@ export function readingsNeeded(
       .filter(({ row }) => readerOfRow(situation, row)(field).says === 'unknown')
       .map(({ fromMm, toMm }) => intervalOf(fromMm, toMm));
     const missing = [...unread, ...unlogged];
-    return missing.length === 0 ? [] : [`readings at ${rangesWords(missing)}`];
+    return missing.length === 0 ? [] : [`take readings at ${rangesWords(missing)}`];
   });
 }

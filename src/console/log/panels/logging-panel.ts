@@ -16,9 +16,14 @@ import type { HazardWarning } from '../../../survey/expected/expected.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 
 /** The panel of the interval in hand: hazards near the bit, rod and tray, what the sample stream was there, metres behind the rig. */
-export function loggingPanel(project: Project, hole: Document, at: Interval): readonly Line[] {
+export function loggingPanel(
+  project: Project,
+  hole: Document,
+  documents: Iterable<Document>,
+  at: Interval,
+): readonly Line[] {
   return [
-    ...hazardLines(project, hole),
+    ...hazardLines(project, hole, documents),
     spans(`${rodWords(hole, at)} · ${trayWords(project, hole, at)}`),
     streamLine(hole, at),
     behindLine(hole),
@@ -106,8 +111,12 @@ function waitingLine(project: Project, hole: Document): readonly Line[] {
  * Hazard zones that the bit is near, each in a line that fits the narrowest panel, and that no warning is no clearance.
  * Depths are cut down to the metre: a zone never comes above the figure. Nothing where no zone is near.
  */
-export function hazardLines(project: Project, hole: Document): readonly Line[] {
-  const warnings = [...hazardsOf(project, hole)].sort((a, b) => a.earliestMm - b.earliestMm);
+export function hazardLines(
+  project: Project,
+  hole: Document,
+  documents: Iterable<Document>,
+): readonly Line[] {
+  const warnings = [...hazardsOf(project, hole, documents)].sort((a, b) => a.earliestMm - b.earliestMm);
   if (warnings.length === 0) return [];
   const lines = warnings.map(({ hazard, earliestMm, where, offMm }) =>
     line(`${hazard.toUpperCase()} from ${wholeM(earliestMm)} m: ${whereWords(where, offMm)}`, 'alert'),
