@@ -3,9 +3,9 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { holeNouns } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Depth } from '../quantity/depth.ts';
-import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
+import { formatMinutes, localDate, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document, Id, Thing } from '../record/document.ts';
-import { type Answer, openQueries, queryKey, sealOf } from '../shift/answers.ts';
+import { type Answer, openQueries, queryFigures, queryKey, queryName, queryNamed } from '../shift/answers.ts';
 import { SHIFT_REFUSALS } from '../shift/findings.ts';
 import { recordPlod, signPlod, withdrawPlod } from '../shift/plod-commands.ts';
 import { type NewPlodLine, overlapMinutes, type PlodContext } from '../shift/plod-line.ts';
@@ -13,6 +13,7 @@ import { queryList } from '../shift/query-list.ts';
 import type { Reconciliation } from '../shift/reconcile.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, plannedEnd } from '../shift/shift-end.ts';
+import { figuresOf, isChanged, isOurs, sealOf, signaturesOn } from '../shift/signed.ts';
 import { lineWords, stampsAround } from './shift-line.ts';
 
 /** What the lines of a plod of a shift are read against. */
@@ -81,7 +82,7 @@ export function receivePlod(
 }
 
 function another(shift: Document, id: Id, sheet: string): Finding {
-  const isSigned = shiftThings(shift, 'signOffs').some(([, each]) => each.plod === id);
+  const isSigned = signaturesOn(shift, id).some(isOurs);
   return SHIFT_REFUSALS.plodAnother.at(
     { thing: `shift ${shift.id}` },
     {
@@ -110,9 +111,9 @@ export function queriesOf(
 
 /** What can be done with the plod of a shift once it is recorded, as a line: the same in the console and on the command line. */
 export const PLOD_DEEDS: readonly (readonly [form: string, does: string])[] = [
-  ['agree 3 he was at the dam', 'query 3: the sheet is right, and why'],
-  ['correct 3 sheet changed', 'query 3: the sheet is wrong, and was corrected'],
-  ['open 3 ask Dee', 'query 3 stays open'],
+  ['agree 15:05 he was at the dam', 'the query called 15:05: the sheet is right, and why'],
+  ['correct metres KP002 sheet changed', 'the sheet is wrong, and was corrected'],
+  ['open shots KP002 ask Dee', 'the query stays open'],
   ['sign 0412', 'sign the sheet, with the queries that are open named'],
   ['withdraw 0412', 'take an unsigned sheet out, to record it again'],
 ];
@@ -127,9 +128,9 @@ export function plodDeed(
 ): Result<Made> | undefined {
   const [word = '', object = '', ...rest] = text.trim().split(/ +/);
   const remark = rest.join(' ');
+  const after = text.trim().slice(word.length).trim();
   const answer = ({ agree: 'agreed', correct: 'corrected', open: 'open' } as const)[word];
-  if (answer !== undefined)
-    return answerQuery(project, documents, shift, { answer, number: object, remark }, maker);
+  if (answer !== undefined) return answerQuery(project, documents, shift, { answer, text: after }, maker);
   if (word === 'sign') return sign(project, documents, shift, { sheet: object, remark }, maker);
   if (word !== 'withdraw') return undefined;
   const found = sheetNamed(shift, object);
@@ -140,25 +141,28 @@ function answerQuery(
   project: Project,
   documents: readonly Document[],
   shift: Document,
-  given: { readonly answer: Answer; readonly number: string; readonly remark: string },
+  given: { readonly answer: Answer; readonly text: string },
   maker: Maker,
 ): Result<Made> {
   const { queries } = queriesOf(project, documents, shift, maker.at);
-  const query = /^\d+$/.test(given.number) ? queries[Number(given.number) - 1] : undefined;
-  if (query === undefined) {
-    const there = queries.length === 0 ? 'There are no queries.' : `Give its number, 1 to ${queries.length}.`;
-    return refused(notThere(shift, `query ${given.number}`, 'there is no such query', there));
+  const named = queryNamed(queries, given.text);
+  if (named === undefined) {
+    const names = queries.map(queryName).join('; ');
+    const there = queries.length === 0 ? 'There are no queries.' : `Give its name, as in the list: ${names}.`;
+    return refused(notThere(shift, `query ${given.text}`, 'there is no such query', there));
   }
-  const { answer, remark } = given;
+  const { query, rest: remark } = named;
+  const { answer } = given;
   const thing = {
     query: queryKey(query),
     answer,
     by: maker.by,
     at: maker.at,
+    figures: queryFigures(query),
     ...(remark === '' ? {} : { remark }),
   };
   return ok({
-    what: `query ${given.number} ${answer}: ${query.problem}`,
+    what: `query ${queryName(query)} ${answer}: ${query.problem}`,
     changes: [{ put: ['queryAnswers', maker.newId()], thing: thing as Thing }],
   });
 }
@@ -173,21 +177,52 @@ function sign(
   const found = sheetNamed(shift, sheet);
   if (!found.ok) return found;
   const { queries, ...figures } = queriesOf(project, documents, shift, maker.at);
+  const signer = signerOf(project, maker.by, shift);
+  if (!signer.ok) return signer;
+  const before = signaturesOn(shift, found.value).findLast((each) => each.by === maker.by);
+  if (before !== undefined && !isChanged(before, figures))
+    return refused(
+      SHIFT_REFUSALS.plodSigned.at(
+        { thing: `plod ${sheet}`.trim() },
+        {
+          problem: `${maker.by} signed it ${localDate(before.at)} ${localTime(before.at)}, and no figure has changed since`,
+          remedy: 'There is nothing to do.',
+        },
+      ),
+    );
   const open = openQueries(shift, queries);
   return signPlod(
     shift,
     {
       plod: found.value,
       by: maker.by,
+      role: signer.value,
       at: maker.at,
       openQueries: open.length,
       ...(remark === '' ? {} : { remark }),
       exceptions: open.map((query) => query.problem),
       ownCents: figures.ownBill.total,
       plodCents: figures.plodBill.total,
+      figures: figuresOf(figures),
       seal: sealOf(figures),
     },
     maker,
+  );
+}
+
+/** The role of who signs: a geologist or the camp for our side, the driller for the sheet itself. Refused for any other. */
+function signerOf(project: Project, by: string, shift: Document): Result<string> {
+  const { people } = project.settings;
+  const role = people.find((each) => each.initials === by)?.role;
+  if (role === 'geologist' || role === 'camp' || role === 'driller') return ok(role);
+  const able = people.filter((each) => each.role === 'geologist' || each.role === 'camp');
+  return refused(
+    notThere(
+      shift,
+      `signature of ${by}`,
+      role === undefined ? `${by} is not in project.json` : `${by} is ${role} in project.json`,
+      `A geologist or the camp signs for us: ${able.map((each) => each.initials).join(', ')}. The driller may sign the sheet as its own.`,
+    ),
   );
 }
 

@@ -14,6 +14,7 @@ import {
   type SheetPart,
 } from '../shift/plod-line.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { signersOf } from '../shift/signed.ts';
 import { latestShift } from '../standing/activity.ts';
 import { shiftNamed } from './activity.ts';
 import { type AtProject, atProject, type Shared } from './at-project.ts';
@@ -150,9 +151,15 @@ export function listPlods(outside: Outside, asked: Shared & { readonly json: boo
       const open = openQueries(shift, queriesOf(project, documents, shift, desk.now()).queries).length;
       return shiftThings(shift, 'plods').map(([id, plod]) => {
         const lines = shiftThings(shift, 'plodLines').filter(([, line]) => line.plod === id);
-        const signed = shiftThings(shift, 'signOffs').find(([, each]) => each.plod === id)?.[1];
         const minutes = lines.reduce((sum, [, line]) => sum + line.minutes, 0);
-        return { shift: shift.id, ...plod, lines: lines.length, minutes, open, signedBy: signed?.by };
+        return {
+          shift: shift.id,
+          ...plod,
+          lines: lines.length,
+          minutes,
+          open,
+          signedBy: signersOf(shift, id),
+        };
       });
     });
     const without = shifts.filter((shift) => shiftThings(shift, 'plods').length === 0).map(({ id }) => id);
@@ -170,7 +177,7 @@ export function listPlods(outside: Outside, asked: Shared & { readonly json: boo
               String(each.lines),
               formatMinutes(each.minutes),
               String(each.open),
-              each.signedBy ?? '',
+              each.signedBy.join(', '),
             ]),
           ]),
           ...(without.length === 0 ? [] : [`No plod yet: ${without.join(', ')}`]),

@@ -4,7 +4,7 @@ import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatMinutes } from '../quantity/stamp.ts';
 import { metresPerHour, share } from '../shift/span-figures.ts';
-import { invoiceTable, type Reconciled, type Span } from './reconcile-span.ts';
+import { exceptionText, invoiceTable, type Reconciled, type Span } from './reconcile-span.ts';
 
 /** A page to print: both sides of every shift with its timeline and queries, and the invoice expected. One file, nothing fetched. */
 export function reconcilePage(project: string, span: Span): string {
@@ -73,12 +73,15 @@ ${table(
 function shiftSection(each: Reconciled): string {
   const queries = each.queries.map(
     (query) =>
-      `<li value="${query.number}">[${query.answer}] ${htmlText(query.problem)}<br><em>${htmlText(query.remedy)}</em></li>`,
+      `<li><b>${htmlText(query.name)}</b> [${query.answer}] ${htmlText(query.problem)}<br><em>${htmlText(query.remedy)}</em></li>`,
   );
-  const list = queries.length === 0 ? '<p>No queries.</p>' : `<ol>${queries.join('')}</ol>`;
+  const list = queries.length === 0 ? '<p>No queries.</p>' : `<ul>${queries.join('')}</ul>`;
+  const exceptions = each.exceptions.map((one) => `<li>${htmlText(exceptionText(one))}</li>`);
+  const open =
+    exceptions.length === 0 ? '' : `<h3>Exceptions of the sign-off</h3><ul>${exceptions.join('')}</ul>`;
   const sheets = each.plods.length === 0 ? 'no plod yet' : `plod ${htmlText(each.plods.join(', '))}`;
   const signed =
     each.signedBy.length === 0 ? 'not signed' : `signed by ${htmlText(each.signedBy.join(', '))}`;
   return `<section><h2>${htmlText(each.shift)}</h2><p>${sheets}, ${signed}</p>
-<pre>${htmlText(each.timeline.join('\n'))}</pre><p><small>${htmlText(each.keys)}</small></p>${list}</section>`;
+<pre>${htmlText(each.timeline.join('\n'))}</pre><p><small>${htmlText(each.keys)}</small></p>${open}${list}</section>`;
 }

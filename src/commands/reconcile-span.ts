@@ -1,5 +1,6 @@
 import type { Finding } from '../finding/finding.ts';
 import { formatCents } from '../quantity/cents.ts';
+import { localDate, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Bill } from '../shift/bill.ts';
 import { invoiceOf } from '../shift/invoice.ts';
 import type { Reconciliation } from '../shift/reconcile.ts';
@@ -15,7 +16,9 @@ export interface Reconciled {
   readonly plodCents: number | undefined;
   readonly plods: readonly string[];
   readonly signedBy: readonly string[];
-  readonly queries: readonly (Finding & { readonly number: number; readonly answer: string })[];
+  readonly queries: readonly (Finding & { readonly name: string; readonly answer: string })[];
+  /** Queries that were open when a sheet was signed, as they were then. */
+  readonly exceptions: readonly { readonly by: string; readonly at: Stamp; readonly problem: string }[];
   readonly open: number;
   readonly timeline: readonly string[];
   readonly keys: string;
@@ -26,6 +29,10 @@ export interface Reconciled {
     readonly plod: number | undefined;
   }[];
 }
+
+/** `signed 2026-03-14 18:00 by NOK with this open: …`. */
+export const exceptionText = ({ by, at, problem }: Reconciled['exceptions'][number]): string =>
+  `signed ${localDate(at)} ${localTime(at)} by ${by} with this open: ${problem}`;
 
 /** Cents on either side. A plod is compared with our own record of the shifts that have one. */
 export interface InvoiceSides {

@@ -6,7 +6,7 @@ import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { formatMinutes, isDay, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { answerTo, openQueries } from '../shift/answers.ts';
+import { answerTo, openQueries, queryName } from '../shift/answers.ts';
 import type { Bill } from '../shift/bill.ts';
 import { beforeTax, centsBeforeTax } from '../shift/invoice.ts';
 import { ownRecord } from '../shift/own-record.ts';
@@ -15,6 +15,7 @@ import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
 import { rulesOn } from '../shift/shift-rules.ts';
+import { signersOf } from '../shift/signed.ts';
 import { metresPerHour, share, spanFigures } from '../shift/span-figures.ts';
 import { timelineKeys, timelineLegend, timelineOf } from '../shift/timeline.ts';
 import { type AtProject, atProject, holesOf, type Shared } from './at-project.ts';
@@ -22,6 +23,7 @@ import { wrongUse } from './findings.ts';
 import { reconcilePage } from './reconcile-page.ts';
 import {
   type Billed,
+  exceptionText,
   type InvoiceSides,
   invoiceLines,
   invoiceTable,
@@ -118,10 +120,13 @@ function reconciled(
     ownCents: centsBeforeTax(ownBill),
     plodCents: hasPlod ? centsBeforeTax(plodBill) : undefined,
     plods,
-    signedBy: shiftThings(stored, 'signOffs').map(([, each]) => each.by),
-    queries: queries.map((query, index) => ({
+    signedBy: shiftThings(stored, 'plods').flatMap(([id]) => signersOf(stored, id)),
+    exceptions: shiftThings(stored, 'signOffs').flatMap(([, { by, at, exceptions = [] }]) =>
+      exceptions.map((problem) => ({ by, at, problem })),
+    ),
+    queries: queries.map((query) => ({
       ...query,
-      number: index + 1,
+      name: queryName(query),
       answer: answerTo(stored, query)?.answer ?? 'open',
     })),
     open: openQueries(stored, queries).length,
@@ -160,7 +165,8 @@ function spanText(span: Span): string {
       each.shift,
       ...each.timeline,
       ...timelineLegend(each.keys),
-      ...each.queries.map((query) => `${query.number}. [${query.answer}] ${queryText(query)}`),
+      ...each.exceptions.map(exceptionText),
+      ...each.queries.map((query) => queryText(query, query.answer)),
     ]),
   ].join('\n');
 }

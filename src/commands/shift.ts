@@ -96,10 +96,7 @@ export function shift(outside: Outside, asked: ShiftAsked): Promise<number> {
           '',
           ...timelineOf(found, ownRecord(found, holesOf(desk), now).metres, project.shift, now),
           ...timelineLegend(timelineKeys(found, project.shift)),
-          ...queries.map(
-            (query, index) =>
-              `${index + 1}. [${answerTo(stored, query)?.answer ?? 'open'}] ${queryText(query)}`,
-          ),
+          ...queries.map((query) => queryText(query, answerTo(stored, query)?.answer ?? 'open')),
         ].join('\n'),
       );
     return queries.length > 0 ? EXIT.findings : EXIT.fine;
@@ -126,11 +123,12 @@ function recordLines(
     activityNamed(project.shift, span.activity)?.label ?? span.activity,
     span.hole ?? '',
     span.charge,
+    (span.beside ?? []).join(', '),
   ]);
   const classes = Object.entries(minutesByClass(spans)).filter(([, minutes]) => minutes > 0);
   return [
     `${rig}, ${name} shift of ${date}; geologist ${geologist}${crew.length === 0 ? '' : `; crew ${crew.join(', ')}`}`,
-    tableText([['from', 'for', 'activity', 'hole', 'charged by'], ...rows]),
+    tableText([['from', 'for', 'activity', 'hole', 'charged by', 'beside'], ...rows]),
     ...gapsOf(document, now).map(
       (gap) =>
         `GAP ${localTime(gap.from)}–${localTime(gap.to)}: ${formatMinutes(gap.minutes)} h not recorded`,
@@ -164,12 +162,12 @@ function queryLines(
 ): readonly string[] {
   const rows = comparisons
     .filter(({ own, plod }) => own !== 0 || plod !== 0)
-    .map(({ subject, of, own, plod, past }) => [
-      subject,
+    .map(({ subject, of, own, plod, past, follows }) => [
+      subject === 'beside' ? 'hours' : subject,
       of,
       figureText(subject, own),
       hasPlod ? figureText(subject, plod) : '',
-      past ? 'QUERY' : '',
+      follows === true ? 'follows' : past ? 'QUERY' : '',
     ]);
   return ['', tableText([['', '', 'own record', hasPlod ? 'plod' : 'no plod yet', ''], ...rows])];
 }

@@ -8,10 +8,23 @@ import { itemKey } from './item-name.ts';
 import { type DrilledMetres, paidByMetre, type ShiftRecord, sumBy, type Work } from './shift-record.ts';
 import type { Contract, MetreRate } from './shift-rules.ts';
 
+/**
+ * What a line of a bill is made from, in the words of a comparison: the metres of a hole, the hours of a class; of every hole or item where
+ * none is named. `bill` is made from the other lines: a minimum, tax.
+ */
+export interface LineFrom {
+  readonly subject: 'hours' | 'beside' | 'metres' | 'shots' | 'consumables' | 'bill';
+  readonly of?: string;
+}
+
+/** True for the name of a line that is counted on others. */
+export const isDerived = (what: string): boolean => /^(minimum of|tax) /.test(what);
+
 /** A line of a bill; the same words stand on the bill of either side, so that lines can be compared. */
 export interface BillLine {
   readonly what: string;
   readonly cents: Cents;
+  readonly from: LineFrom;
   /** Of a line of tax, its percent: such a line is counted on the others. */
   readonly taxPercent?: number;
 }
@@ -128,10 +141,12 @@ function metreLines(
     return [
       ...byBit(here, facts.get(hole)?.bits ?? [], contract).map(({ of, rates, metres }) => ({
         what: `metres ${hole}${of}`,
+        from: { subject: 'metres' as const, of: hole },
         cents: cents(bandMils(metres, rates) / 1000, contract.rounding),
       })),
       {
         what: `wet metres ${hole}`,
+        from: { subject: 'metres' as const, of: hole },
         cents: cents((wetMm * (contract.wetCentsPerM ?? 0)) / 1000, contract.rounding),
       },
     ];
@@ -148,6 +163,7 @@ function hourLines(work: readonly Work[], contract: Contract): readonly BillLine
     work.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
   const line = (what: string, worked: readonly Work[], centsPerHour: number): BillLine => ({
     what,
+    from: { subject: 'hours', ...(worked[0] === undefined ? {} : { of: worked[0].charge }) },
     cents: cents(
       (steps(chargeableMinutes(worked, contract), contract) * centsPerHour) / 60,
       contract.rounding,
@@ -181,6 +197,7 @@ function concurrentLines(work: readonly Work[], contract: Contract): readonly Bi
       .reduce((sum, each) => sum + each.minutes, 0);
     return {
       what: `hours ${item}`,
+      from: { subject: 'beside' as const, of: item },
       cents: cents((steps(minutes, contract) * centsPerHour) / 60, contract.rounding),
     };
   });
@@ -189,7 +206,14 @@ function concurrentLines(work: readonly Work[], contract: Contract): readonly Bi
 /** Tax on everything above it, rounded once. Several shifts on one invoice are taxed together: see invoiceOf. */
 function taxLine(lines: readonly BillLine[], { taxPercent, rounding }: Contract): readonly BillLine[] {
   if (taxPercent === undefined) return [];
-  return [{ what: `tax ${taxPercent} %`, cents: percentOf(sum(lines), taxPercent, rounding), taxPercent }];
+  return [
+    {
+      what: `tax ${taxPercent} %`,
+      cents: percentOf(sum(lines), taxPercent, rounding),
+      from: { subject: 'bill' },
+      taxPercent,
+    },
+  ];
 }
 
 function chargeableMinutes(work: readonly Work[], contract: Contract): number {
@@ -213,13 +237,23 @@ function lumpLines(work: readonly Work[], contract: Contract): readonly BillLine
     const here = work.filter((one) => one.activity === activity && one.charge === 'lump sum');
     const named = new Set(here.map((one) => one.hole).filter((hole) => hole !== undefined)).size;
     const unnamed = here.filter((one) => one.hole === undefined).length;
-    return { what: `lump sum ${activity}`, cents: cents((named + unnamed) * each, contract.rounding) };
+    return {
+      what: `lump sum ${activity}`,
+      from: { subject: 'hours', of: 'lump sum' },
+      cents: cents((named + unnamed) * each, contract.rounding),
+    };
   });
 }
 
 function shotLines(shots: ReadonlyMap<string, number>, contract: Contract): readonly BillLine[] {
   const count = [...shots.values()].reduce((all, each) => all + each, 0);
-  return [{ what: 'shots', cents: cents(count * (contract.shotCents ?? 0), contract.rounding) }];
+  return [
+    {
+      what: 'shots',
+      from: { subject: 'shots' },
+      cents: cents(count * (contract.shotCents ?? 0), contract.rounding),
+    },
+  ];
 }
 
 function holeMinimums(contract: Contract, facts: ReadonlyMap<string, HoleFacts>): readonly BillLine[] {
@@ -228,18 +262,23 @@ function holeMinimums(contract: Contract, facts: ReadonlyMap<string, HoleFacts>)
     const mils = byBit([finished], bits, contract).map(({ metres, rates }) => bandMils(metres, rates));
     const paid = cents(mils.reduce((all, each) => all + each, 0) / 1000, contract.rounding);
     const missing = Math.max(0, contract.minimumHoleCents - paid);
-    return [{ what: `minimum of ${hole}`, cents: cents(missing, contract.rounding) }];
+    return [
+      { what: `minimum of ${hole}`, from: { subject: 'bill' }, cents: cents(missing, contract.rounding) },
+    ];
   });
 }
 
 function shiftMinimum(worked: readonly BillLine[], contract: Contract): readonly BillLine[] {
   const missing = Math.max(0, (contract.minimumShiftCents ?? 0) - sum(worked));
-  return [{ what: 'minimum of the shift', cents: cents(missing, contract.rounding) }];
+  return [
+    { what: 'minimum of the shift', from: { subject: 'bill' }, cents: cents(missing, contract.rounding) },
+  ];
 }
 
 function consumableLines(used: ReadonlyMap<string, number>, contract: Contract): readonly BillLine[] {
   return (contract.consumables ?? []).map(({ item, costCents, plusPercent }) => ({
     what: item,
+    from: { subject: 'consumables', of: item },
     cents: percentOf((used.get(item) ?? 0) * costCents, 100 + plusPercent, contract.rounding),
   }));
 }

@@ -159,7 +159,7 @@ export const SHIFT_REFUSALS = {
   plodSigned: defineFinding({
     code: 'plod-signed',
     severity: 'fault',
-    title: 'A plod that is signed would be withdrawn.',
+    title: 'A plod that is signed would be withdrawn, or signed again as it is.',
     rationale: 'A signature is for the sheet as it was; what is agreed later is a new sheet.',
   }),
   notThere: defineFinding({

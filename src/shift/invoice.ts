@@ -25,13 +25,16 @@ export function centsBeforeTax(bill: Bill): Cents {
  * are taxed apart.
  */
 export function invoiceOf(shifts: readonly BilledShift[]): Bill {
-  const lines = [
-    ...sumBy(
-      shifts.flatMap(({ bill }) => beforeTax(bill)),
-      (line) => line.what,
-      (line) => line.cents,
-    ),
-  ].map(([what, amount]): BillLine => ({ what, cents: cents(amount, 'down') }));
+  const all = shifts.flatMap(({ bill }) => beforeTax(bill));
+  const sums = sumBy(
+    all,
+    (line) => line.what,
+    (line) => line.cents,
+  );
+  const byName = new Map(all.map((line) => [line.what, line]));
+  const lines = [...byName.values()].map(
+    (line): BillLine => ({ ...line, cents: cents(sums.get(line.what) ?? 0, 'down') }),
+  );
   const terms = new Map(
     shifts.map(({ contract }) => [`${contract.taxPercent} ${contract.rounding}`, contract]),
   );
@@ -41,10 +44,17 @@ export function invoiceOf(shifts: readonly BilledShift[]): Bill {
       ({ contract }) => contract.taxPercent === taxPercent && contract.rounding === rounding,
     );
     const base = alike.reduce((sum, { bill }) => sum + centsBeforeTax(bill), 0);
-    return [{ what: `tax ${taxPercent} %`, cents: percentOf(base, taxPercent, rounding), taxPercent }];
+    return [
+      {
+        what: `tax ${taxPercent} %`,
+        cents: percentOf(base, taxPercent, rounding),
+        from: { subject: 'bill' },
+        taxPercent,
+      },
+    ];
   });
-  const all = [...lines, ...taxes];
-  return { lines: all.filter((line) => line.cents !== 0), total: totalOf(all) };
+  const taxed = [...lines, ...taxes];
+  return { lines: taxed.filter((line) => line.cents !== 0), total: totalOf(taxed) };
 }
 
 function totalOf(lines: readonly BillLine[]): Cents {

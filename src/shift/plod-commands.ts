@@ -4,6 +4,7 @@ import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { own } from '../record/json.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
 import { type Plod, type PlodLine, type SignOff, shiftThings } from './shift.ts';
+import { isOurs, signaturesOn } from './signed.ts';
 
 /**
  * Takes down a plod with its lines, as the driller wrote them: an activity that no one knows is kept, and queried later. Refuses a
@@ -37,16 +38,16 @@ export function signPlod(shift: Document, signOff: SignOff, maker: Maker): Resul
   const plod = own(own(shift.tables, 'plods'), signOff.plod);
   if (plod === undefined) return refused(plodMissing(signOff.plod, 'Record the sheet first, then sign it.'));
   return ok({
-    what: `plod ${String(plod.sheet)} signed by ${signOff.by} with ${signOff.openQueries} open queries`,
+    what: `plod ${String(plod.sheet)} signed by ${signOff.by}${signOff.role === 'driller' ? ', the driller,' : ''} with ${signOff.openQueries} open queries`,
     changes: [{ put: ['signOffs', maker.newId()], thing: signOff as Thing }],
   });
 }
 
-/** Takes a plod out with its lines, to take it down again. Refuses one that is not there or is signed. */
+/** Takes a plod out with its lines, to take it down again. Refuses one that is not there, or that is signed for our side. */
 export function withdrawPlod(shift: Document, id: Id): Result<Made> {
   const plod = own(own(shift.tables, 'plods'), id);
   if (plod === undefined) return refused(plodMissing(id, 'Look at the history of the shift.'));
-  if (shiftThings(shift, 'signOffs').some(([, signOff]) => signOff.plod === id)) {
+  if (signaturesOn(shift, id).some(isOurs)) {
     return refused(
       SHIFT_REFUSALS.plodSigned.at(
         { thing: `plod ${String(plod.sheet)}` },

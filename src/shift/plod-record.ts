@@ -1,5 +1,5 @@
 import type { Document } from '../record/document.ts';
-import { type PlodLine, shiftThings } from './shift.ts';
+import { linesOf, type PlodLine, shiftThings } from './shift.ts';
 import { type ShiftRecord, sumBy, workOf } from './shift-record.ts';
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
 
@@ -39,9 +39,11 @@ export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
 export function unknownActivities(
   shift: Document,
   rules: ShiftRules,
-): readonly { readonly sheet: string; readonly line: PlodLine }[] {
+): readonly { readonly sheet: string; readonly line: PlodLine; readonly number: number }[] {
   const sheets = new Map(shiftThings(shift, 'plods').map(([id, plod]) => [id, plod.sheet]));
-  return shiftThings(shift, 'plodLines')
-    .filter(([, line]) => activityNamed(rules, line.activity) === undefined)
-    .map(([, line]) => ({ sheet: sheets.get(line.plod) ?? line.plod, line }));
+  return [...sheets].flatMap(([id, sheet]) =>
+    linesOf(shift, id)
+      .map((line, index) => ({ sheet, line, number: index + 1 }))
+      .filter(({ line }) => activityNamed(rules, line.activity) === undefined),
+  );
 }

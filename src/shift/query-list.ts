@@ -3,7 +3,7 @@ import { cents } from '../quantity/cents.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { timeQueries } from './align.ts';
-import { changedSince } from './answers.ts';
+import { queryName } from './answers.ts';
 import { pointAt } from './claims.ts';
 import { type Span, spansOf } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
@@ -15,6 +15,7 @@ import { type Reconciliation, reconcile } from './reconcile.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftRecord } from './shift-record.ts';
 import { rulesOn, type ShiftRules } from './shift-rules.ts';
+import { changedSince } from './signed.ts';
 import { drilledWhileStood } from './stood.ts';
 
 /**
@@ -75,10 +76,10 @@ function pointed(query: Finding, shift: Document, own: ShiftRecord): Finding {
 }
 
 function unknownFindings(file: string, shift: Document, rules: ShiftRules): readonly Finding[] {
-  return unknownActivities(shift, rules).map(({ sheet, line }) => {
+  return unknownActivities(shift, rules).map(({ sheet, line, number }) => {
     const hours = `${formatMinutes(line.minutes)} h`;
     return SHIFT_QUERIES.activityUnknown.at(
-      { file, thing: `plod ${sheet}` },
+      { file, thing: `plod ${sheet}, line ${number}` },
       {
         excerpt: `${line.activity} ${hours}`,
         problem: `${line.activity} is not an activity of this project, so its ${hours} are in no total`,
@@ -100,7 +101,7 @@ function notInContract(
     )
     .map(({ of, own, plod }) =>
       SHIFT_QUERIES.notInContract.at(
-        { file, thing: `consumables not in the contract, ${of}` },
+        { file, thing: `price, ${of}` },
         {
           problem: `${of}: ${Math.max(own, plod)} used, not in the contract, so nothing is paid for it`,
           remedy: `The contract pays for ${pricedItems(contract)}. Ask which of them it is, or agree a price for project.json, under shift.`,
@@ -109,8 +110,9 @@ function notInContract(
     );
 }
 
-/** A query as it is in a list: it says what it is about, so that no place goes before it. */
-export const queryText = ({ problem, remedy }: Finding): string => `${problem}\n   ${remedy}`;
+/** A query as it is in a list, with the name that it is answered by and what came of it. */
+export const queryText = (query: Finding, answer: string): string =>
+  `${queryName(query)} [${answer}] ${query.problem}\n   ${query.remedy}`;
 
 /** Standby that no one is named for. */
 export function isUnauthorised(span: Span): boolean {

@@ -94,12 +94,17 @@ export type PlodLine = Readonly<z.infer<typeof plodLine>>;
 const signOff = z.strictObject({
   plod: id.describe('The plod that was signed'),
   by: words,
+  role: words.optional().describe('What the person who signed does on the rig, as in project.json'),
   at: stamp,
   openQueries: count.describe('Lines of the query list at that moment'),
   remark: words.optional().describe('What was agreed about the queries'),
   exceptions: z.array(words).optional().describe('Queries that were open when it was signed, in words'),
   ownCents: z.int().optional().describe('What our own record came to, in cents'),
   plodCents: z.int().optional().describe('What the plod came to, in cents'),
+  figures: z
+    .array(z.strictObject({ subject: words, of: words, own: z.int(), plod: z.int() }))
+    .optional()
+    .describe('Both sides figure by figure as they were signed: minutes, millimetres, pieces, cents'),
   seal: words.optional().describe('SHA-256 of both sides as they were signed'),
 });
 export type SignOff = Readonly<z.infer<typeof signOff>>;
@@ -110,6 +115,11 @@ const queryAnswer = z.strictObject({
   answer: z.enum(QUERY_ANSWERS),
   by: words,
   at: stamp,
+  figures: z
+    .string()
+    .max(500)
+    .optional()
+    .describe('Figures of the query that was answered; with others it is open again'),
   remark: words.optional(),
 });
 
@@ -135,7 +145,7 @@ export const SHIFT_SINCE_3 = {
     activities: ['beside'],
     plods: ['crew', 'remark'],
     plodLines: ['startsAt', 'endsAt', 'beside'],
-    signOffs: ['exceptions', 'ownCents', 'plodCents', 'seal'],
+    signOffs: ['role', 'exceptions', 'ownCents', 'plodCents', 'figures', 'seal'],
   },
 } as const;
 

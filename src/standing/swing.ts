@@ -7,6 +7,7 @@ import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, shiftsOf } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
+import { unsignedPlods } from '../shift/signed.ts';
 import { spanFigures } from '../shift/span-figures.ts';
 
 /** Shifts of a rig with their presumed ends, in order. */
@@ -57,10 +58,7 @@ export function swingLines(
   const total = [...metres.values()].reduce((sum, mm) => sum + mm, 0);
   const hours = ({ minutes }: { readonly minutes: number }): string => `${formatMinutes(minutes)} h`;
   const geologists = [...new Set(shifts.map((each) => shiftHeaderOf(each).geologist))];
-  const unsigned = shifts.flatMap((shift) => {
-    const signed = new Set(shiftThings(shift, 'signOffs').map(([, each]) => each.plod));
-    return shiftThings(shift, 'plods').flatMap(([id, { sheet }]) => (signed.has(id) ? [] : [sheet]));
-  });
+  const unsigned = shifts.flatMap(unsignedPlods);
   return [
     `${shifts.length} shifts, geologists ${geologists.join(', ')}`,
     `${formatDepth(depthFromMm(total))} m drilled: ${[...metres].map(([hole, mm]) => `${hole} ${formatDepth(depthFromMm(mm))} m`).join(', ')}`,

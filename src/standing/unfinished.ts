@@ -10,6 +10,7 @@ import { isUnauthorised } from '../shift/query-list.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
+import { unsignedPlods } from '../shift/signed.ts';
 import { stoodWords, stretchesWhileStood } from '../shift/stood.ts';
 import { sentIn } from './dispatches.ts';
 import { headsOf } from './heads.ts';
@@ -96,8 +97,7 @@ function finalDepth(hole: Document): number {
 export function shiftItems(context: UnfinishedContext, shift: Document): readonly string[] {
   const { endedAt } = shiftHeaderOf(shift);
   const plods = shiftThings(shift, 'plods');
-  const signed = new Set(shiftThings(shift, 'signOffs').map(([, each]) => each.plod));
-  const unsigned = plods.flatMap(([id, { sheet }]) => (signed.has(id) ? [] : [sheet]));
+  const unsigned = unsignedPlods(shift);
   return [
     ...(endedAt === undefined ? ['The shift is not ended.'] : []),
     ...recordItems(context, shift),

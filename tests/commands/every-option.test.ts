@@ -155,9 +155,10 @@ describe.each(COMMANDS.map((one) => [title(one), one] as const))('%s', (_title, 
     it.each(['before', 'behind'] as const)(
       'signs as the person named %s it, and as no one else',
       async (where) => {
+        const { signer = 'JPE' } = one;
         const before = await untouched(start);
-        const after = await go(line(one, where, [...projectOf(one), '--by', 'JPE']));
-        expect(signers(before.files, after.files)).toEqual(['JPE']);
+        const after = await go(line(one, where, [...projectOf(one), '--by', signer]));
+        expect(signers(before.files, after.files)).toEqual([signer]);
       },
     );
 

@@ -24,8 +24,8 @@ describe('offsider plod', () => {
     );
     expect([made.code, made.out]).toEqual([0, `${ID}: plod 0413 recorded, 2 lines\n`]);
     expect((await run(folder, ['plod'])).out).toMatch(/RC7_2026-03-13_DAY +0413 .* 12:08 /);
-    const agreed = await run(folder, ['plod', 'agree', '1', 'he', 'was', 'there', '--shift', ID]);
-    expect([agreed.code, agreed.out]).toEqual([0, expect.stringContaining('query 1 agreed')]);
+    const agreed = await run(folder, ['plod', 'agree', '10:45', 'he', 'was', 'there', '--shift', ID]);
+    expect([agreed.code, agreed.out]).toEqual([0, expect.stringContaining('query 10:45 agreed')]);
     const signed = await run(folder, ['plod', 'sign', '0413', '--shift', ID]);
     expect([signed.code, signed.out]).toEqual([
       0,
@@ -36,6 +36,27 @@ describe('offsider plod', () => {
       1,
       expect.stringContaining('sheet 0413 is recorded for it already, and signed'),
     ]);
+  });
+
+  it('is signed for us by a geologist or the camp, for the driller by the driller, and once only while nothing changed', async () => {
+    const folder = copyOfSample();
+    await run(folder, ['plod', 'new', '0413', '--shift', ID], '05:32-06:00 p\n-17:40 s\n');
+    const sign = (by: string) => run(folder, ['plod', 'sign', '0413', '--by', by, '--shift', ID]);
+    expect((await sign('MTA')).out).toContain('signed by MTA, the driller, with');
+    expect((await run(folder, ['plod', 'new', '0414', '--shift', ID], '1h s\n')).err).not.toContain(
+      'and signed',
+    );
+    for (const by of ['DRA', 'JPE']) {
+      const refused = await sign(by);
+      expect([refused.code, refused.err]).toEqual([
+        1,
+        expect.stringContaining('A geologist or the camp signs for us: NOK, IFA'),
+      ]);
+    }
+    expect((await sign('NOK')).code).toBe(0);
+    const again = await sign('NOK');
+    expect([again.code, again.err]).toEqual([1, expect.stringContaining('no figure has changed since')]);
+    expect((await run(folder, ['plod'])).out).toMatch(/0413 .* MTA for the driller, NOK$/m);
   });
 
   it('compares nothing with a plod that has not come, though the contract pays a minimum', async () => {
@@ -132,7 +153,7 @@ describe('offsider plod', () => {
     const { code, out } = await run(folder, span);
     expect(code).toBe(1);
     expect(out).toMatch(/^differs +\^/m);
-    expect(out).toMatch(/^1\. \[open\]/m);
+    expect(out).toMatch(/^10:45 \[open\]/m);
     const page = (await run(folder, [...span, '--html'])).out;
     expect(page).toMatch(/^<!doctype html>/);
     expect(page).not.toMatch(/<script|https?:/);

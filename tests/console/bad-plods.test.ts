@@ -177,7 +177,7 @@ describe('a shift that has a sheet', () => {
       openConsole: async () => 0,
     });
     expect(heard.out()).toMatch(
-      /signed 2026-03-14 09:30 at [\d,.]+ by the record and [\d,.]+ by the plod; now it is/,
+      /0413 signed by NOK 2026-03-14 09:30 at [\d,.]+ by the record and [\d,.]+ by the plod; now it is .*Changed since: hours/,
     );
   });
 });

@@ -260,12 +260,12 @@ describe('the query list in the console', () => {
     typed(sitting, ['0532-1740 s']);
     sitting.press('enter');
     expect(text(sitting)).toContain('own record $');
-    sitting.enter('agree 1 he was there');
+    sitting.enter('agree 05:32 he was there');
     expect(said(sitting)).toMatch(
-      /^query 1 agreed: 05:32–05:58, 0:26 h: the sheet has standby \(line 1\), standby hourly/,
+      /^query 05:32 agreed: 05:32–05:58, 0:26 h: the sheet has standby \(line 1\), standby hourly/,
     );
     sitting.enter('correct 99');
-    expect(said(sitting)).toMatch(/There is no such query. Give its number, 1 to \d+\./);
+    expect(said(sitting)).toMatch(/There is no such query. Give its name/);
     sitting.press('escape');
     sitting.enter('sign 0413');
     const [, signed] = shiftThings(shiftOf(sitting), 'signOffs')[0] ?? [];
@@ -283,6 +283,8 @@ describe('the query list in the console', () => {
         .screen(100, 90)
         .join(' ')
         .replaceAll(/[│\s]+/g, ' '),
-    ).toMatch(/signed 2026-03-14 18:00 at [\d,.]+ by the record and [\d,.]+ by the plod; now it is/);
+    ).toMatch(
+      /0413 signed by NOK 2026-03-14 18:00 at [\d,.]+ by the record and [\d,.]+ by the plod; now it is .*Changed since: hours/,
+    );
   });
 });

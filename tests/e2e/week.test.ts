@@ -127,12 +127,12 @@ describe('a week of two rigs, typed at the console of one and told by the comman
     for (let shift = 0; shift < 10; shift += 1) sitting.press('left');
     sitting.press('tab');
     expect(sitting.screen().join('\n')).toContain('plod and queries of R7_2026-03-31_NIGHT');
-    sitting.enter('correct 1 sheet changed to standby');
+    sitting.enter('correct 02:30 sheet changed to standby');
     sitting.enter('sign 0704 with Mick Tarrant');
-    expect(sitting.state().message?.text).toBe('plod 0704 signed by NOK with 5 open queries');
+    expect(sitting.state().message?.text).toBe('plod 0704 signed by NOK with 2 open queries');
     await sitting.desk.close();
     const shift = ['--shift', 'R8_2026-04-01_DAY'];
-    for (const line of ['agree 1 two runs', 'agree 2', 'agree 3', 'sign 0803'])
+    for (const line of ['agree shots WK205 two runs', 'sign 0803'])
       expect((await command(folder, after, ['plod', ...line.split(' '), ...shift])).code).toBe(0);
     // The last 24 m were drilled at 16:06: 96 m are 8,393.00, conditioning 2:20 is 2.5 h, 1,500.00; with the shot and tax 10,981.30.
     await command(folder, after, ['activity', 'conditioning', '16:00', '--shift', 'R8_2026-04-01_DAY']);
@@ -140,7 +140,7 @@ describe('a week of two rigs, typed at the console of one and told by the comman
     expect(signed?.queries.filter(({ code }) => code === 'plod-changed-since-signed')).toEqual([
       expect.objectContaining({
         problem: expect.stringMatching(
-          /at 13,497\.00 by the record and 13,596\.00 by the plod; now it is 10,981\.30 and 13,596\.00$/,
+          /at 13,497\.00 by the record and 13,596\.00 by the plod; now it is 10,981\.30 and 13,596\.00\. Changed since: /,
         ),
       }),
     ]);

@@ -1,17 +1,25 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cents, percentOf, type Rounding } from '../../src/quantity/cents.ts';
-import type { Bill } from '../../src/shift/bill.ts';
+import type { Bill, LineFrom } from '../../src/shift/bill.ts';
 import { centsBeforeTax, invoiceOf } from '../../src/shift/invoice.ts';
 import { runs } from '../support/long-run.ts';
 
 /** The bill of a shift that comes to so much before tax, in one line. */
 function billed(amount: number, taxPercent: number | undefined, rounding: Rounding = 'half-up') {
-  const line = { what: 'metres ZQRC004', cents: cents(amount, 'down') };
+  const from: LineFrom = { subject: 'metres', of: 'ZQRC004' };
+  const line = { what: 'metres ZQRC004', cents: cents(amount, 'down'), from };
   const tax =
     taxPercent === undefined
       ? []
-      : [{ what: `tax ${taxPercent} %`, cents: percentOf(amount, taxPercent, rounding), taxPercent }];
+      : [
+          {
+            what: `tax ${taxPercent} %`,
+            cents: percentOf(amount, taxPercent, rounding),
+            from: { subject: 'bill' as const },
+            taxPercent,
+          },
+        ];
   const lines = [line, ...tax];
   const total = cents(
     lines.reduce((sum, each) => sum + each.cents, 0),
@@ -25,7 +33,7 @@ describe('several shifts on one invoice', () => {
     // 100.05 three times is 300.15: tax 30.015, 30.02 half up. Shift by shift it would be 3 × 10.01 = 30.03.
     const shifts = [billed(10_005, 10), billed(10_005, 10), billed(10_005, 10)];
     expect(shifts.map(({ bill }) => bill.total)).toEqual([11_006, 11_006, 11_006]);
-    expect(invoiceOf(shifts)).toEqual({
+    expect(invoiceOf(shifts)).toMatchObject({
       lines: [
         { what: 'metres ZQRC004', cents: 30_015 },
         { what: 'tax 10 %', cents: 3002, taxPercent: 10 },

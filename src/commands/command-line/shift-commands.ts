@@ -118,7 +118,10 @@ function addPlod(program: Command, outside: Outside, done: Done): void {
     plod
       .command(word)
       .description(description)
-      .argument(object, object === '<query>' ? 'its number in the query list' : 'number of the sheet')
+      .argument(
+        object,
+        object === '<query>' ? 'its name in the query list: metres MBRC001, or 15:05' : 'number of the sheet',
+      )
       .argument('[remark...]', 'what was said')
       .option(...SHIFT_OPTION)
       .action(async (number: string | undefined, remark: readonly string[], { shift }, command: Command) => {

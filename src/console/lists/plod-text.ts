@@ -12,6 +12,7 @@ export function lineText({
   fromMm,
   toMm,
   shots,
+  beside,
   used,
   remark,
 }: NewPlodLine): string {
@@ -23,6 +24,7 @@ export function lineText({
     hole,
     metres,
     shots === undefined ? undefined : `${shots} ${shots === 1 ? 'shot' : 'shots'}`,
+    ...(beside ?? []).map((each) => `+${each}`),
     ...(used ?? []).map((each) => `${each.count} ${each.item}`),
     remark,
   ].filter((each) => each !== undefined);

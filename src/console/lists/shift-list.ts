@@ -3,7 +3,7 @@ import { headerOf } from '../../hole/hole.ts';
 import { formatCents } from '../../quantity/cents.ts';
 import { formatMinutes, instantMs, localTime, type Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
-import { answerTo } from '../../shift/answers.ts';
+import { answerTo, queryName } from '../../shift/answers.ts';
 import { gapsOf, minutesByClass, type Span, spansOf } from '../../shift/current.ts';
 import { ownRecord } from '../../shift/own-record.ts';
 import { isUnauthorised } from '../../shift/query-list.ts';
@@ -11,6 +11,7 @@ import { linesOf, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { closed, plannedEnd, shiftsOf } from '../../shift/shift-end.ts';
 import { eventsOf } from '../../shift/shift-events.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
+import { signersOf, unsignedPlods } from '../../shift/signed.ts';
 import { timelineKeys, timelineOf } from '../../shift/timeline.ts';
 import { waitingNotes } from '../../standing/completed-notes.ts';
 import { crewNote } from '../../standing/crew-note.ts';
@@ -117,6 +118,7 @@ function activityLine(state: State, span: Span): Line {
   const more = [
     span.charge,
     hole === undefined ? span.hole : headerOf(hole).name,
+    ...(span.beside ?? []).map((each) => `+${each}`),
     span.authorisedBy === undefined ? undefined : `by ${span.authorisedBy}`,
     ...(span.used ?? []).map((each) => `${each.count} ${each.item}`),
     span.remark,
@@ -236,9 +238,12 @@ function plodLines(state: State, stored: Document, width: number): readonly Line
   );
   const { currency } = state.project.shift.contract;
   const sheets = plods.flatMap(([id, { sheet, from, crew, remark }]) => {
-    const signed = shiftThings(stored, 'signOffs').findLast(([, each]) => each.plod === id)?.[1];
-    const by =
-      signed === undefined ? `not signed: sign ${sheet}` : `signed by ${signed.by} ${localTime(signed.at)}`;
+    const signed = signersOf(stored, id);
+    const isSigned = !unsignedPlods(stored).includes(sheet);
+    const by = [
+      ...(signed.length === 0 ? [] : [`signed by ${signed.join(', ')}`]),
+      ...(isSigned ? [] : [`not signed: sign ${sheet}`]),
+    ].join(' · ');
     const lines = linesOf(stored, id).map((each, index) =>
       line(` ${String(index + 1).padStart(2)}  ${lineText(each)}`),
     );
@@ -258,11 +263,11 @@ function plodLines(state: State, stored: Document, width: number): readonly Line
     line(money),
     ...(queries.length === 0
       ? [line(' No queries.', 'good')]
-      : [line(' queries: agree 1, correct 2, open 3, each with what was said', 'strong')]),
-    ...queries.flatMap((query, index) => {
+      : [line(' queries: agree, correct or open, its name, then what was said', 'strong')]),
+    ...queries.flatMap((query) => {
       const answer = answerTo(stored, query)?.answer ?? 'open';
       return wrap(
-        ` ${index + 1}. [${answer}] ${query.problem}. ${query.remedy}`,
+        ` ${queryName(query)} [${answer}] ${query.problem}. ${query.remedy}`,
         width,
         answer === 'open' ? 'warn' : 'faint',
       );

@@ -5,6 +5,7 @@ import { minutesByClass, spansOf, unrecordedMinutes } from '../../shift/current.
 import { ownRecord } from '../../shift/own-record.ts';
 import { linesOf, type Plod, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { closed } from '../../shift/shift-end.ts';
+import { isOurs, signaturesOn } from '../../shift/signed.ts';
 import { date, depth, instant, integer, metresOf, number, optional, text, yesNo } from './column.ts';
 import { HOLE } from './holes.ts';
 import { defineTable, type Source, shiftsOf } from './table.ts';
@@ -150,9 +151,7 @@ export const PLODS = defineTable({
 });
 
 function plodRow(shift: Document, id: string, plod: Plod) {
-  const signed = shiftThings(shift, 'signOffs')
-    .map(([, each]) => each)
-    .findLast((each) => each.plod === id);
+  const signed = signaturesOn(shift, id).findLast(isOurs);
   return {
     shift: shift.id,
     plod: id,

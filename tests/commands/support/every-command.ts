@@ -27,6 +27,8 @@ export interface CommandCase {
   readonly start?: Start;
   /** It records something in a document's history, or in the list of what was let go. */
   readonly signs?: true;
+  /** Initials that may sign it, where not anyone's do. */
+  readonly signer?: string;
   /** Makes a project of its own, or opens one of its own: `--project` is not the sample. */
   readonly ownProject?: 'new' | 'demo';
 }
@@ -97,7 +99,7 @@ export const COMMANDS: readonly CommandCase[] = [
   ...(['agree', 'correct', 'open'] as const).map(
     (word): CommandCase => ({
       name: ['plod', word],
-      args: ['1', 'said', 'so'],
+      args: ['hours metres', 'said', 'so'],
       options: { '--shift': at('RC7_2026-03-12_DAY') },
       always: ['--shift', 'RC7_2026-03-12_DAY'],
       signs: true,
@@ -109,6 +111,7 @@ export const COMMANDS: readonly CommandCase[] = [
     options: { '--shift': at('RC7_2026-03-12_DAY') },
     always: ['--shift', 'RC7_2026-03-12_DAY'],
     signs: true,
+    signer: 'IFA',
   },
   {
     name: ['plod', 'withdraw'],

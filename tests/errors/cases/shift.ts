@@ -131,8 +131,9 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
     timed(DRILLED, [['06:00', '17:00', 'drilling']]),
   ),
   given('plod-changed-since-signed', 'a line amended after the signature', () => {
+    const recorded = claim({});
     const signOff = {
-      plod: signed()[1],
+      plod: Object.keys(recorded.tables.plods ?? {})[0] ?? '',
       by: 'Ada',
       at: at('19:30'),
       openQueries: 0,
@@ -140,7 +141,7 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
       plodCents: 100,
       seal: 'as it was',
     };
-    const shift = having(claim({}), {
+    const shift = having(recorded, {
       what: 'signed',
       changes: [{ put: ['signOffs', 'k1-0'], thing: signOff }],
     });
@@ -164,7 +165,15 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
     'a core catcher, which the contract has no price for',
     claim({ used: [{ item: 'core catcher', count: 1 }] }),
   ),
-  queried('plod-money-differs', 'a plod without its metres', claim({})),
+  queried(
+    'plod-money-differs',
+    'a move that the record has not, of no hours and so in no sum of them',
+    claimed(
+      DRILLED,
+      { activity: 'drilling', minutes: 720, hole: 'ZQRC004', fromMm: 0, toMm: 6000 } as never,
+      { activity: 'move', minutes: 0, hole: 'ZQRC004' },
+    ),
+  ),
   queried('plod-activity-unknown', 'a line of lunch', claimed(DRILLED, { activity: 'lunch', minutes: 30 })),
   queried(
     'standby-not-authorised',
