@@ -33,6 +33,7 @@ export function plodContext(
   };
   return {
     ...lineWords(project, documents),
+    written: project.settings.shift.plodColumns?.activities ?? [],
     startsAt,
     endsAt: endedAt ?? plannedEnd(shift, shifts, now),
     stamps: stampsAround(documents, shift),

@@ -24,6 +24,8 @@ import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { AHEAD_MS, firstFrom, latestAt } from '../shift/shift-clock.ts';
 import { shiftHolding, shiftsOf } from '../shift/shift-end.ts';
 import { rulesOn } from '../shift/shift-rules.ts';
+import { bitAtLeastMm } from '../standing/heads.ts';
+import { rodEndBelow } from '../standing/rods.ts';
 import { type MadeOn, shiftFor, startActivityNow } from './shift.ts';
 
 /** A line of the shift record with what it is about: the rig, the hole in hand, and the shift, where it isn't the latest one. */
@@ -108,19 +110,38 @@ function start(
   const there = shift ?? shiftFor(project, all, rig, from, maker);
   if (there === undefined) return refused(noShift(rig));
   const document = 'document' in there ? there.document : there;
+  const isEarlier = shift === undefined && !isGoingOn(project, all, document, maker.at);
+  if (isEarlier && shiftThings(document, 'plods').length > 0)
+    return refused(earlierHasPlod(document, from, maker.at));
   const made = recordLate(
     document,
     project.shift,
     { ...input, from, ...(to === undefined ? {} : { to }) },
     maker,
   );
-  if (!made.ok || !('begun' in there)) return on(document, made);
+  if (!made.ok) return made;
+  if (!('begun' in there))
+    return on(
+      document,
+      isEarlier ? ok({ ...made.value, what: `${made.value.what}, in ${document.id}` }) : made,
+    );
   const { what, changes } = there.begun;
   return on(
     document,
     ok({ what: `${what}; ${made.value.what}`, changes: [...changes, ...made.value.changes] }),
   );
 }
+
+/** A time of day that falls into an earlier shift, whose sheet the driller has handed in already: more likely it is one that has not come. */
+const earlierHasPlod = (shift: Document, at: Stamp, now: Stamp) =>
+  SHIFT_REFUSALS.timeWrong.at(
+    { thing: `shift ${shift.id}` },
+    {
+      problem: `${localTime(at)} was in this shift, which has its plod; it is ${localTime(now)}`,
+      remedy:
+        'Give a time of the shift that goes on; for an earlier shift go to it first, by F8 and Left (--shift).',
+    },
+  );
 
 const isGoingOn = (project: Project, all: readonly Document[], shift: Document, now: Stamp): boolean => {
   const { rig } = shiftHeaderOf(shift);
@@ -242,7 +263,7 @@ function change(
       return use(project, shift, line, maker.at);
     case 'bit':
     case 'water':
-      return happened(shift, line, { at: time(line.at), hole }, maker);
+      return happened(documents, shift, line, { at: time(line.at), hole }, maker);
   }
 }
 
@@ -302,7 +323,14 @@ function use(
   });
 }
 
+/** True for a depth that the rod in hand does not reach either. */
+function isBelowBit(documents: readonly Document[], id: string, depthMm: number): boolean {
+  const hole = documents.find((each) => each.kind === 'hole' && each.id === id);
+  return hole !== undefined && depthMm > rodEndBelow(hole, bitAtLeastMm(hole));
+}
+
 function happened(
+  documents: readonly Document[],
   shift: Document,
   line: Extract<RecordLine, { readonly does: 'bit' | 'water' }>,
   { at, hole }: { readonly at: Stamp; readonly hole: string | undefined },
@@ -327,6 +355,14 @@ function happened(
   const within = hole ?? spansOf(shift, at).findLast((span) => span.hole !== undefined)?.hole;
   if (within === undefined)
     return refused(timeWrong(shift, 'no hole is known that the water is in', 'Open the hole first.'));
+  if (isBelowBit(documents, within, line.depthMm))
+    return refused(
+      timeWrong(
+        shift,
+        `${line.depthMm / 1000} m is deeper than ${within}`,
+        'Give the depth that the water was met at, in metres.',
+      ),
+    );
   return ok({
     what: `water met at ${line.depthMm / 1000} m in ${within}`,
     changes: [

@@ -257,9 +257,13 @@ export function minutesOf(text: string): number | undefined {
 
 function activityPart(token: string, parts: PlodParts, words: LineWords): PlodParts | undefined {
   if (parts.activity !== undefined) return undefined;
-  if (token.startsWith("'")) return { ...parts, activity: token.slice(1, -1) };
-  const found = words.activities.find((each) => each.key === token || each.code === token.toLowerCase());
-  return found === undefined ? undefined : { ...parts, activity: found.code };
+  const text = token.startsWith("'") ? token.slice(1, -1) : token;
+  const mapped = words.written?.find(({ written }) => written.toLowerCase() === text.toLowerCase())?.activity;
+  const found = words.activities.find(
+    (each) => each.key === token || each.code === token.toLowerCase(),
+  )?.code;
+  const activity = mapped ?? found ?? (text === token ? undefined : text);
+  return activity === undefined ? undefined : { ...parts, activity };
 }
 
 function placePart(token: string, parts: PlodParts, words: LineWords): PlodParts | undefined {

@@ -47,6 +47,8 @@ export type RecordLine =
 /** What a line is read with: the activities of the project, and its holes by the names that a person may type. */
 export interface LineWords {
   readonly activities: readonly ActivityKind[];
+  /** Words of the driller's sheet for activities, as the project maps them. */
+  readonly written?: readonly { readonly written: string; readonly activity: string }[];
   /** Permanent id by name in capitals. */
   readonly holes: ReadonlyMap<string, string>;
 }
@@ -201,6 +203,12 @@ function parseParts(line: string, words: LineWords): Result<EntryParts> {
       );
     const lost = next === undefined && parts.from === undefined ? timeLost(line, left) : undefined;
     if (lost !== undefined) return refused(lost);
+    if (next === undefined && parts.hole === undefined && namesHole(token))
+      return unread(
+        line,
+        `${token} is no hole of this project`,
+        `Type it as the list of holes has it. A remark that begins like a hole has a colon before it.`,
+      );
     if (next === undefined) return ok(withRemark(parts, left));
     if (next.to !== undefined && next.to === next.from)
       return unread(
@@ -212,6 +220,9 @@ function parseParts(line: string, words: LineWords): Result<EntryParts> {
     left = left.slice(token.length);
   }
 }
+
+/** True for a word that a person means as a hole, known or not: letters, then two figures or more. It must never end up in a remark unseen. */
+const namesHole = (word: string): boolean => /^[A-Z]{2,}-?\d{2,}[A-Z]?$/i.test(word);
 
 /** The parts with one more word read, or undefined where the word is none of them or that part was given. */
 function partOf(token: string, parts: EntryParts, words: LineWords): EntryParts | undefined {

@@ -176,6 +176,20 @@ describe('what is told late', () => {
     expect(text(sitting)).not.toContain('withdraw');
   });
 
+  it('names a hole that is none, and water below the rod in hand, and records neither', async () => {
+    const sitting = await at();
+    const before = entries(sitting).length;
+    sitting.enter(';activity drilling ZZ99');
+    expect(said(sitting)).toContain('ZZ99 is no hole of this project');
+    sitting.press('ctrl-u');
+    sitting.enter(';activity water 500');
+    expect(said(sitting)).toContain('500 m is deeper than MBRC003');
+    sitting.press('ctrl-u');
+    expect(entries(sitting)).toHaveLength(before);
+    sitting.enter(';activity standby 14:50: ZZ99 is on the next pad');
+    expect(entries(sitting).at(-1)).toMatchObject({ activity: 'standby', remark: 'ZZ99 is on the next pad' });
+  });
+
   it('holds crew, consumables, bits and water', async () => {
     const sitting = await at();
     for (const line of [
@@ -259,6 +273,17 @@ describe('the hours of a shift', () => {
     expect(shiftHeaderOf(shiftOf(sitting)).endedAt).toContain('T19:20');
     sitting.enter('overtime 20:30');
     expect(said(sitting)).toContain('The shift ended at 19:20. Amend the end instead: end 20:30.');
+  });
+
+  it('of a time that has not come are not slipped into yesterday’s shift: refused where its plod is in, else the shift is named', async () => {
+    const withPlod = await sitDown(sampleFiles(), '2026-03-13T05:40:00+08:00');
+    withPlod.press('f8');
+    withPlod.enter('standby 17:30');
+    expect(said(withPlod)).toContain('17:30 was in this shift, which has its plod; it is 05:40');
+    const without = await sitDown(sampleFiles(), '2026-03-14T05:40:00+08:00');
+    without.press('f8');
+    without.enter('standby 17:30');
+    expect(said(without)).toBe('Standby from 17:30, in RC7_2026-03-13_DAY');
   });
 
   it('are looked at and amended in an earlier shift by Left', async () => {

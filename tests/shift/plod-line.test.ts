@@ -27,6 +27,17 @@ const problem = (text: string, ...before: readonly string[]): string | undefined
   return read.ok ? undefined : read.findings[0]?.problem;
 };
 
+test('a line takes the words of the driller’s sheet that the project maps, as a CSV does', () => {
+  const written = [
+    { written: 'Smoko', activity: 'crib' },
+    { written: 'Tool box', activity: 'prestart' },
+  ];
+  const read = (text: string) => parsePlodLine(text, { ...CONTEXT, written, above: [] });
+  expect(granted(read('06:00-06:30 smoko'))).toMatchObject({ activity: 'crib' });
+  expect(granted(read("06:00-06:30 'tool box'"))).toMatchObject({ activity: 'prestart' });
+  expect(granted(read("06:00-06:30 'lunch'"))).toMatchObject({ activity: 'lunch' });
+});
+
 describe('a line of a plod', () => {
   test('has times, an activity, a hole, metres, shots, consumables and a remark', () => {
     expect(lines('06:00-07:30 d zqrc004 0-54 2sh used 1 hammer bit, 2 subs: slow, wet')).toEqual([
