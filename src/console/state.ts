@@ -8,6 +8,7 @@ import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { inOwnNames } from '../shorthand/own-names.ts';
 import { projectForHole } from '../standing/hole-schema.ts';
 import { countOpen } from '../standing/questions.ts';
+import { holeInDrilling } from '../standing/rig-holes.ts';
 import { type Draft, EMPTY_DRAFT } from './draft.ts';
 import type { LineUpForm } from './line-up/line-up-form.ts';
 import type { RowCursor } from './log/panels/rows-panel.ts';
@@ -137,9 +138,7 @@ export function initialState(given: {
   readonly found?: readonly Finding[];
   readonly message?: Message;
 }): State {
-  const drilling = [...given.documents.values()].find(
-    (document) => document.kind === 'hole' && document.tables.hole?.hole?.state === 'drilling',
-  );
+  const drilling = holeInDrilling(given.documents.values(), given.rig);
   const found = given.found ?? [];
   return {
     ...given,

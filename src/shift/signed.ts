@@ -24,6 +24,16 @@ export function unsignedPlods(shift: Document): readonly string[] {
   );
 }
 
+/** Plods whose latest signature of our side left queries open, and how many. */
+export function signedWithOpen(
+  shift: Document,
+): readonly { readonly sheet: string; readonly open: number }[] {
+  return shiftThings(shift, 'plods').flatMap(([id, { sheet }]) => {
+    const open = signaturesOn(shift, id).findLast(isOurs)?.openQueries ?? 0;
+    return open === 0 ? [] : [{ sheet, open }];
+  });
+}
+
 /** True for a signature of our side. */
 export const isOurs = ({ role }: SignOff): boolean => role !== 'driller';
 

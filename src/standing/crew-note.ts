@@ -9,6 +9,7 @@ import { stockOf } from '../sampling/scheme/stock.ts';
 import { SHIFT_CHECKS } from '../shift/findings.ts';
 import { shiftHeaderOf } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
+import { signedWithOpen } from '../shift/signed.ts';
 import { adviceFor } from './advice.ts';
 import { bagsInRows } from './bags-in-rows.ts';
 import { dangerLines } from './dangers.ts';
@@ -19,10 +20,11 @@ import { logFindings } from './log-findings.ts';
 import { waitingMismatches } from './mismatches.ts';
 import { openSoFar } from './open-items.ts';
 import { countOpen } from './questions.ts';
+import { endedLines, holesOfRig } from './rig-holes.ts';
 import { nextShot } from './shots.ts';
 import { streamAheadOf } from './stream.ts';
 import { streamFindings } from './stream-findings.ts';
-import { gearLines, swingLines } from './swing.ts';
+import { gearLines, leftSince, swingLines, waterLines } from './swing.ts';
 import { unfinishedIn } from './unfinished.ts';
 
 /** A part of the note for the next crew. */
@@ -43,14 +45,17 @@ export function crewNote(
   swingFrom?: string,
 ): readonly NotePart[] {
   const sent = sentIn(documents);
-  const holes = documents.filter((each) => each.kind === 'hole');
+  const everyHole = documents.filter((each) => each.kind === 'hole');
+  const holes = holesOfRig(documents, rig);
   const goingOn = holes.filter((hole) => ['drilling', 'suspended'].includes(headerOf(hole).state));
   const parts: readonly NotePart[] = [
-    { title: 'Dangers met', lines: dangerLines(project.schema, holes) },
+    { title: 'Dangers met', lines: dangerLines(project.schema, everyHole) },
     ...(swingFrom === undefined
       ? []
       : [{ title: `Swing from ${swingFrom}`, lines: swingLines(project, documents, rig, now, swingFrom) }]),
     ...goingOn.map((hole) => holePart(project, hole, documents)),
+    { title: 'Holes left', lines: endedLines(holes, leftSince(project, documents, rig, now, swingFrom)) },
+    { title: 'Water met', lines: waterLines(project, documents, rig, now, swingFrom) },
     { title: 'Said by people', lines: holes.flatMap((hole) => spokenLines(hole)) },
     { title: 'Samples on the ground', lines: holes.flatMap((hole) => bagsInRows(project, hole, sent)) },
     {
@@ -64,8 +69,8 @@ export function crewNote(
       title: 'Bags that don’t match, not settled',
       lines: holes.filter((hole) => !goingOn.includes(hole)).flatMap(mismatchLines),
     },
-    { title: 'Collars not capped', lines: holes.flatMap((hole) => collarLines(hole)) },
-    { title: 'Control stock', lines: stockLines(project, holes) },
+    { title: 'Collars not capped', lines: everyHole.flatMap((hole) => collarLines(hole)) },
+    { title: 'Control stock', lines: stockLines(project, everyHole) },
     { title: 'Open questions', lines: questionLines(documents) },
     { title: 'Shift and plods', lines: shiftLines(project, documents, rig, now) },
   ];
@@ -73,13 +78,13 @@ export function crewNote(
 }
 
 function holePart(project: Project, hole: Document, documents: readonly Document[]): NotePart {
-  const { name, state, stateReason } = headerOf(hole);
+  const { name, state, stateReason, parent } = headerOf(hole);
   const { drilledMm } = headsOf(hole);
   const shot = nextShot(hole, project.survey);
   const [bag] = streamAheadOf(project, hole, 1).upcoming;
   const { shown } = adviceFor(project, hole, documents);
   return {
-    title: `${name}, ${state}${stateReason === undefined ? '' : `: ${stateReason}`}`,
+    title: `${name}, ${state}${stateReason === undefined ? '' : `: ${stateReason}`}${parent === undefined ? '' : `; ${parent.reason} of ${parent.hole}: ${parent.because}`}`,
     lines: [
       `drilled to ${formatDepth(drilledMm)} m, logged to ${loggedWords(hole)}`,
       `shot ${shot.overdue ? 'OVERDUE since' : 'due at'} ${formatDepth(shot.atMm)} m`,
@@ -168,6 +173,11 @@ function shiftLines(
     ...presumed.map((each) => `${each.place.file?.slice(7, -5)}: ${each.problem}`),
     ...unfinishedIn({ project, documents, now }, own).flatMap(({ name, items }) =>
       items.map((item) => `${name}: ${item}`),
+    ),
+    ...own.flatMap((shift) =>
+      signedWithOpen(shift).map(
+        (each) => `${shift.id}: plod ${each.sheet} signed with ${each.open} open queries`,
+      ),
     ),
   ];
 }

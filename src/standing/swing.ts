@@ -39,6 +39,41 @@ export function gearLines(
     );
 }
 
+/** When the latest shift of a rig began, or the swing: what happened since is news to the next crew. */
+export function leftSince(
+  project: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+  swingFrom?: string,
+): Stamp {
+  const shifts = endedShifts(project, documents, rig, now);
+  const first =
+    swingFrom === undefined ? shifts.at(-1) : shifts.find((each) => shiftHeaderOf(each).date >= swingFrom);
+  return first === undefined ? now : shiftHeaderOf(first).startsAt;
+}
+
+/** Water met in the latest shift of a rig, or since the swing began. */
+export function waterLines(
+  project: Project,
+  documents: readonly Document[],
+  rig: string,
+  now: Stamp,
+  swingFrom?: string,
+): readonly string[] {
+  const shifts = endedShifts(project, documents, rig, now);
+  const told =
+    swingFrom === undefined
+      ? shifts.slice(-1)
+      : shifts.filter((each) => shiftHeaderOf(each).date >= swingFrom);
+  return told.flatMap((shift) =>
+    shiftThings(shift, 'waterStrikes').map(
+      ([, each]) =>
+        `${each.hole} at ${formatDepth(each.depthMm)} m, ${localDate(each.at)} ${localTime(each.at)}${each.remark === undefined ? '' : `: ${each.remark}`}`,
+    ),
+  );
+}
+
 /** What the rig did in a swing: shifts and their geologists, metres by hole, hours by class, time lost, sheets that are not signed. */
 export function swingLines(
   project: Project,
@@ -66,7 +101,7 @@ export function swingLines(
       .filter(({ minutes }) => minutes > 0)
       .map((each) => `${each.charge} ${hours(each)}`)
       .join(', '),
-    ...lost.slice(0, 5).map((each) => `lost: ${each.cause}, ${hours(each)}`),
+    ...lost.map((each) => `lost: ${each.cause}, ${hours(each)}`),
     ...(unsigned.length === 0 ? [] : [`plods not signed: ${unsigned.join(', ')}`]),
   ].filter((each) => each !== '');
 }

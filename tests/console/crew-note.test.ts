@@ -26,6 +26,16 @@ describe('the note for the next crew', () => {
       expect(screen).toContain(words);
   });
 
+  it('says what water was met in the shift', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
+    sitting.press('f8');
+    sitting.enter('water 16:00 27 strong');
+    sitting.press('tab', 'tab');
+    expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain(
+      'Water met MBRC003 at 27 m, 2026-03-14 16:00: strong',
+    );
+  });
+
   it('is completed by the outgoing geologist and acknowledged by the incoming one only', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
     sitting.press('f8');
