@@ -95,7 +95,14 @@ function programName({ program }: NewAsked): string {
 /** Refused where the folder holds anything, or can't be looked into. */
 async function freeFolder(folder: string, said: string): Promise<Result<void>> {
   const taken = (problem: string, remedy: string) =>
-    refused<never>(folderTaken.at({ file: said }, { problem, remedy }));
+    refused<never>(folderTaken.at({ file: said === '' ? 'the folder' : said }, { problem, remedy }));
+  if (said.trim() === '')
+    return taken('no name is given', 'Give the name of a folder that is not there yet.');
+  if (/\p{Cc}/u.test(said) || basename(folder).startsWith('-'))
+    return taken(
+      'a folder of this name is hard to name again: it begins with a dash, or holds a line end or another character that no one can type',
+      'Give a name of letters and figures.',
+    );
   try {
     const inside = await readdir(folder);
     if (inside.length === 0) return ok(undefined);

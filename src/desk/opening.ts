@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { type Disk, isMissing, whyRefused } from '../files/disk.ts';
 import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { noProject } from '../files/findings.ts';
@@ -60,6 +60,7 @@ export async function requireProject(disk: Disk, folder: string): Promise<Result
     const gone = isMissing(error);
     return refused(
       cannotOpen(
+        folder,
         gone ? `no ${HAND_WRITTEN.project} in it` : whyRefused(error),
         gone ? 'Go to the project folder, or start one with: offsider new <folder>.' : 'Nothing was changed.',
       ),
@@ -67,8 +68,9 @@ export async function requireProject(disk: Disk, folder: string): Promise<Result
   }
 }
 
-function cannotOpen(problem: string, remedy: string): Finding {
-  return noProject.at({ file: 'this folder' }, { problem, remedy });
+/** By its name alone: where it lies on this computer is known to whoever typed it. */
+function cannotOpen(folder: string, problem: string, remedy: string): Finding {
+  return noProject.at({ file: `folder ${basename(folder)}` }, { problem, remedy });
 }
 
 /** Reads a project without touching it. */
@@ -83,7 +85,7 @@ export async function openToRead(
     return ok(await readProjectFolder(disk, folder, migrations));
   } catch (error) {
     if (error instanceof FileRefused) return refused(...error.findings);
-    return refused(cannotOpen(`it can't be read: ${whyRefused(error)}`, 'Nothing was changed.'));
+    return refused(cannotOpen(folder, `it can't be read: ${whyRefused(error)}`, 'Nothing was changed.'));
   }
 }
 
@@ -101,6 +103,7 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
   } catch (error) {
     return refused(
       cannotOpen(
+        folder,
         `it cannot be written: ${whyRefused(error)}`,
         'Free space or give this user the right to write, or open it to read only.',
       ),
@@ -114,7 +117,7 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
     await lock.value.release().catch(() => {});
     if (error instanceof FileRefused) return refused(...error.findings);
     return refused(
-      cannotOpen(`it cannot be opened for writing: ${whyRefused(error)}`, 'Open it to read only.'),
+      cannotOpen(folder, `it cannot be opened for writing: ${whyRefused(error)}`, 'Open it to read only.'),
     );
   }
 }

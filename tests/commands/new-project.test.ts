@@ -175,6 +175,17 @@ describe('a new project', () => {
     expect(readdirSync(other)).toEqual(['photos']);
   });
 
+  it.each([
+    ['no name', '', 'no name is given'],
+    ['a line end in it', 'a\nb', 'hard to name again'],
+    ['a dash before it', '-dash', 'hard to name again'],
+  ])('is not made under a name that no one could type again: %s', async (_what, name, problem) => {
+    const before = readdirSync('.');
+    const { code, err } = await start({}, name);
+    expect([code, err]).toEqual([2, expect.stringContaining(problem)]);
+    expect(readdirSync('.')).toEqual(before);
+  });
+
   it('made twice at the same moment is made once: one says done, the other takes nothing away', async () => {
     for (let round = 0; round < 8; round += 1) {
       const folder = join(freshFolder(), 'deep', 'flat');

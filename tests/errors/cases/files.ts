@@ -229,9 +229,11 @@ export const FILE_CASES: readonly ErrorCase[] = [
   given('lock-taken', 'the lock of a console that is open, taken over', () => secondConsole(true)),
   given('unsaved-put-in', 'a console closed on a full disk, and opened again', closedUnsaved),
   given('left-behind', 'photographs in a project that work moves away from', movedAway),
-  given('no-project', 'a folder without project.json', () =>
-    afterwards((folder) => rmSync(join(folder, 'project.json'))),
-  ),
+  given('no-project', 'a folder without project.json', () => {
+    const folder = join(newProject(), 'west');
+    mkdirSync(folder);
+    return onOpening(folder);
+  }),
   given('no-project-here', 'neither of the two files written by hand', async () =>
     findingsIn(await loadProject({ folder: 'survey photos', project: undefined, logging: undefined })),
   ),
