@@ -28,7 +28,8 @@ export function checkBackBearing(
         {
           excerpt: `azimuth ${formatAzimuth(one.azimuth)}; the hole goes ${formatAzimuth(along.azimuth)}`,
           problem: 'this azimuth is the back-bearing: 180° from where the hole goes',
-          remedy: 'Check which way it was sighted; record it again, turned by 180°.',
+          remedy:
+            'Check which way it was sighted. If it was backwards reject this shot, then record it turned by 180°.',
         },
       ),
     );

@@ -6,6 +6,7 @@ import { depthSlip } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
 import { METRES_PER_FOOT, swappedDigits } from './misread-depth.ts';
+import { keepOneStep } from './shot-order.ts';
 
 /** A step from shot to shot may be out by this much and still be the run's own step, metres, or this part of it. */
 const STEP_SLACK_M = 1.5;
@@ -35,7 +36,9 @@ export function checkDepthSlips(
   place: Place,
 ): DepthSlips {
   const kept = shots.filter((shot) => shot.rejected === undefined);
-  const down = run.pass === 'out' ? [...kept].reverse() : kept;
+  const typed = run.pass === 'out' ? [...kept].reverse() : kept;
+  const isLate = keepOneStep(kept.map(({ depthMm }) => depthMm));
+  const down = isLate ? kept.toSorted((a, b) => a.depthMm - b.depthMm) : typed;
   const depths = down.map((shot) => shot.depthMm / 1000);
   const first = down[0];
   if (first === undefined) return { findings: [], sound: { id, run, shots } };
