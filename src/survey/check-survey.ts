@@ -73,8 +73,11 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
     ...survey.runs.flatMap((run) => checkRun(run, survey, along, blunders.gyros)),
     ...checkPairs(sound, blunders.named),
     ...checkShotGaps(
-      // Dips alone make no station where no azimuth is known at all; they are shots all the same.
-      (stations.length > 0 ? stations : sound.runs.flatMap((run) => run.shots)).map((one) => one.depthMm),
+      stationDepths(
+        stations,
+        sound.runs,
+        depths.flatMap(({ fromFeetMm }) => fromFeetMm ?? []),
+      ),
       drilledMm,
       settings,
       place,
@@ -82,6 +85,18 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
     ...apartFromNamed(meant, blunders.named).flatMap((each) => checkJumps(each, settings, place)),
   ];
   return { findings, unseen: blunders.unseen };
+}
+
+/** Where shots lie, for the gaps between them: those of a run in feet where they would be, so that the gap is said in metres of hole. */
+function stationDepths(
+  stations: readonly RankedStation[],
+  sound: readonly RunWithShots[],
+  fromFeetMm: readonly Depth[],
+): readonly Depth[] {
+  const shots = sound.flatMap((run) => run.shots).map((one) => one.depthMm);
+  if (fromFeetMm.length > 0) return [...shots, ...fromFeetMm];
+  // Dips alone make no station where no azimuth is known at all; they are shots all the same.
+  return stations.length > 0 ? stations.map((one) => one.depthMm) : shots;
 }
 
 function checkRun(

@@ -1,7 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import type { Shot } from '../../hole/direction.ts';
-import { type Depth, formatDepth } from '../../quantity/depth.ts';
+import { type Depth, depthFromMetres, formatDepth } from '../../quantity/depth.ts';
 import { depthSlip } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
@@ -26,6 +26,8 @@ type DepthSettings = Pick<SurveySettings, 'firstShotM' | 'shotEveryM'>;
 export interface DepthSlips {
   readonly findings: readonly Finding[];
   readonly sound: RunWithShots;
+  /** Of a run that reads as feet where its shots would be in metres, millimetres. */
+  readonly fromFeetMm?: readonly Depth[];
 }
 
 /** Depths of a run that look slipped: the whole run in feet, or single ones with two digits swapped or in feet. */
@@ -43,7 +45,11 @@ export function checkDepthSlips(
   const first = down[0];
   if (first === undefined) return { findings: [], sound: { id, run, shots } };
   if (inFeet(depths, run.pass === 'single', settings))
-    return { findings: [runInFeet(down, run, place)], sound: { id, run, shots: [] } };
+    return {
+      findings: [runInFeet(down, run, place)],
+      sound: { id, run, shots: [] },
+      fromFeetMm: depths.map((depth) => depthFromMetres(depth * METRES_PER_FOOT)),
+    };
   const slipped = new Set<Shot>();
   const findings = down.flatMap((shot, index) => {
     const slip = slipAt(depths, index, { run, settings, drilledM: drilledMm / 1000 });

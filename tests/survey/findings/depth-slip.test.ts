@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { depthFromMetres } from '../../../src/quantity/depth.ts';
 import { checkDepthSlips } from '../../../src/survey/checks/depth-slip.ts';
-import { AT, problemsOf, straightRun } from '../build.ts';
+import { AT, checkedRuns, problemsOf, straightRun } from '../build.ts';
 
 const SCHEDULE = { firstShotM: 12, shotEveryM: 30 };
 const check = (depths: readonly number[], said: Parameters<typeof straightRun>[1] = {}, drilledM = 400) =>
@@ -54,6 +54,13 @@ describe('two digits swapped', () => {
     // The first shot of another tool, at the foot of the hole: the bit at 54 is not a slip of 45.
     expect(check([51], { ...SINGLE, toolOffsetMm: 3000 }, 54)).toEqual([]);
   });
+});
+
+test('the gaps beside a run in feet are those of the hole in metres', () => {
+  const run = straightRun(0, {}, 'zq1-1', [98, 197, 295, 394, 492, 591]);
+  const problems = problemsOf(checkedRuns([run], {}, { drilledM: 185 }).findings);
+  expect(problems.join()).toContain('read as feet');
+  expect(problems.filter((each) => each.includes('without a shot'))).toEqual([]);
 });
 
 describe('feet', () => {
