@@ -82,7 +82,9 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
       settings,
       place,
     ),
-    ...apartFromNamed(meant, blunders.named).flatMap((each) => checkJumps(each, settings, place)),
+    ...apartFromNamed(meant, blunders.named).flatMap((each) =>
+      checkJumps(each, settings, place, survey.runs),
+    ),
   ];
   return { findings, unseen: blunders.unseen };
 }

@@ -139,6 +139,14 @@ export const gridUnreadable = defineFinding({
     'hole, and each still looks well placed among the others.',
 });
 
+export const shotAlone = defineFinding({
+  code: 'survey-shot-alone',
+  severity: 'warning',
+  title: 'One shot points away from the line that the shots above and below it keep.',
+  rationale:
+    'A hole does not turn away and come back within two shots: a digit was misread, or the reading was disturbed. The shots on either side are good.',
+});
+
 export const jump = defineFinding({
   code: 'survey-jump',
   severity: 'warning',

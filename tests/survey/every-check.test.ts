@@ -179,6 +179,10 @@ const HONEST: Readonly<Record<string, () => readonly Finding[]>> = {
   'survey-off-scale': () => readTypedShot({ depthM: 0, dipDeg: -90 }, undefined, AT).findings,
   'survey-runs-disagree': () =>
     checkedRuns([straightRun(1.5, MAGNETIC), straightRun(0, { tool: 'gyro 2' }, 'zq1-2', EVERY_10)]).findings,
+  'survey-shot-alone': () =>
+    checkedRuns([
+      runOf([30, 60, 90, 120, 150].map((depth) => [depth, depth === 90 ? 93.4 : 92.4, -60.5] as const)),
+    ]).findings,
   'survey-shot-below-drilled': () =>
     checkShotBelowDrilled(runOf([[60, 90, -60]]), at(60), surveySettingsOf(), AT),
   'survey-shot-gap': () => checkShotGaps([0, 12, 52].map(at), at(92), { longestGapM: 40 }, AT),

@@ -1,11 +1,13 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
+import { degreesBetween } from '../../quantity/azimuth.ts';
 import { metres } from '../../quantity/depth.ts';
 import { inheritsLineUp } from '../blunders/evidence.ts';
 import { angleBetweenDeg, radians } from '../direction.ts';
-import { jump } from '../findings.ts';
+import { jump, shotAlone } from '../findings.ts';
 import { BEND_LENGTH_M } from '../path/severity.ts';
 import type { SurveySettings } from '../settings.ts';
+import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
 import type { RankedStation } from '../shots/runs.ts';
 
 /** An angle this small is the noise of two readings, however close together they are, degrees. */
@@ -15,23 +17,27 @@ const SIGMAS = 3.5;
 
 /**
  * Neighbouring stations (in order of depth, one north) whose angle in space is more than rods bend over their distance, allowing for
- * the errors of both readings: the line-up's own at the first shot, the systematic ones too where two runs meet.
+ * the errors of both readings: the line-up's own at the first shot, the systematic ones too where two runs meet. One station between two that
+ * agree is named as standing alone, by its run.
  */
 export function checkJumps(
   stations: readonly RankedStation[],
-  settings: Pick<SurveySettings, 'jumpPer30m' | 'toolErrors'>,
+  settings: JumpSettings,
   place: Place,
+  runs: readonly RunWithShots[] = [],
 ): readonly Finding[] {
-  return stations.slice(1).flatMap((to, index) => {
-    const from = stations[index]!;
-    const lengthM = metres(to.depthMm - from.depthMm);
-    const angle = angleBetweenDeg(from, to);
-    const bend = (settings.jumpPer30m * lengthM) / BEND_LENGTH_M;
-    const allowed = Math.max(
-      NOISE_DEG,
-      Math.hypot(bend, SIGMAS * apartSigmaDeg(from, to, settings.toolErrors)),
-    );
-    if (lengthM <= 0 || angle <= allowed) return [];
+  const alone = new Map(
+    [...aloneAmong(stations, settings)].flatMap((index) => {
+      const found = shotAloneAt(stations, index, runs, place);
+      return found === undefined ? [] : [[index, found] as const];
+    }),
+  );
+  // What stands alone is named once: its neighbours are good, and no jump is between them.
+  const others = stations.filter((_, index) => !alone.has(index));
+  const jumps = others.slice(1).flatMap((to, index) => {
+    const from = others[index]!;
+    const { angle, allowed, lengthM, isJump } = between(from, to, settings);
+    if (!isJump) return [];
     return [
       jump.at(
         { ...place, fromMm: from.depthMm, toMm: to.depthMm },
@@ -42,6 +48,91 @@ export function checkJumps(
       ),
     ];
   });
+  return [...alone.values(), ...jumps];
+}
+
+type JumpSettings = Pick<SurveySettings, 'jumpPer30m' | 'toolErrors'>;
+
+function between(from: RankedStation, to: RankedStation, settings: JumpSettings) {
+  const lengthM = metres(to.depthMm - from.depthMm);
+  const angle = angleBetweenDeg(from, to);
+  const bend = (settings.jumpPer30m * lengthM) / BEND_LENGTH_M;
+  const allowed = Math.max(
+    NOISE_DEG,
+    Math.hypot(bend, SIGMAS * apartSigmaDeg(from, to, settings.toolErrors)),
+  );
+  return { angle, allowed, lengthM, isJump: lengthM > 0 && angle > allowed };
+}
+
+/** Stations with a jump on either side, whose neighbours agree with each other: places among `stations`. */
+function aloneAmong(stations: readonly RankedStation[], settings: JumpSettings): ReadonlySet<number> {
+  const alone = new Set<number>();
+  for (let index = 1; index < stations.length - 1; index += 1) {
+    const [above, one, below] = stations.slice(index - 1, index + 2) as [
+      RankedStation,
+      RankedStation,
+      RankedStation,
+    ];
+    const isAway = between(above, one, settings).isJump && between(one, below, settings).isJump;
+    if (isAway && !alone.has(index - 1) && !between(above, below, settings).isJump) alone.add(index);
+  }
+  return alone;
+}
+
+/** A guess at a misread reading has to come this near to the line of its neighbours, degrees. */
+const NEAR_DEG = 2;
+
+function shotAloneAt(
+  stations: readonly RankedStation[],
+  index: number,
+  runs: readonly RunWithShots[],
+  place: Place,
+): Finding | undefined {
+  const [above, one, below] = stations.slice(index - 1, index + 2) as [
+    RankedStation,
+    RankedStation,
+    RankedStation,
+  ];
+  const { run, shots } = runs.find(({ id }) => id === one.run) ?? {};
+  const shot = shots?.find((each) => each.rejected === undefined && each.depthMm === one.depthMm);
+  if (run === undefined || shot === undefined) return undefined;
+  const part = (one.depthMm - above.depthMm) / (below.depthMm - above.depthMm);
+  const turn = degreesBetween(below.azimuth.deg, above.azimuth.deg);
+  const wantedTurn = degreesBetween(above.azimuth.deg + part * turn, one.azimuth.deg);
+  const wantedDip = above.dip + part * (below.dip - above.dip) - one.dip;
+  const isNear = (added: number, wanted: number): boolean => Math.abs(added - wanted) <= NEAR_DEG;
+  const { azimuthDeg } = shot;
+  const azimuthMeant =
+    azimuthDeg === undefined || Math.abs(wantedDip) > NEAR_DEG
+      ? undefined
+      : digitsSwapped(azimuthDeg).find((each) => isNear(degreesBetween(each, azimuthDeg), wantedTurn));
+  const dipMeant =
+    azimuthDeg !== undefined && Math.abs(wantedTurn) > NEAR_DEG
+      ? undefined
+      : digitsSwapped(shot.dipDeg).find((each) => isNear(each - shot.dipDeg, wantedDip));
+  const likely =
+    azimuthMeant !== undefined
+      ? `; with two digits swapped its azimuth would be ${azimuthMeant.toFixed(1)}°, in line`
+      : dipMeant !== undefined
+        ? `; with two digits swapped its dip would be ${dipMeant.toFixed(1)}°, in line`
+        : '';
+  return shotAlone.at(placeOfShot(place, run, shot), {
+    problem: `this shot points ${angleBetweenDeg(above, one).toFixed(1)}° away from the one above it and ${angleBetweenDeg(one, below).toFixed(1)}° from the one below, which agree${likely}`,
+    remedy:
+      'Check its digits on the sheet or in the tool; reject this shot, and record it again if it was misread.',
+  });
+}
+
+/** A reading with two of its digits the other way round, the decimal among them: 92.4 for 29.4. */
+function digitsSwapped(deg: number): readonly number[] {
+  const digits = [...Math.abs(deg).toFixed(1).replace('.', '')];
+  return digits.flatMap((_, first) =>
+    digits.slice(first + 1).flatMap((__, apart) => {
+      const second = first + 1 + apart;
+      const swapped = digits.with(first, digits[second] ?? '').with(second, digits[first] ?? '');
+      return digits[first] === digits[second] ? [] : [(Math.sign(deg) * Number(swapped.join(''))) / 10];
+    }),
+  );
 }
 
 /** One sigma, degrees in space, of the difference of two readings by their tools' errors alone: the larger of dip and turn. */

@@ -3,7 +3,14 @@ import type { Place } from '../../finding/place.ts';
 import type { Shot } from '../../hole/direction.ts';
 import type { Depth } from '../../quantity/depth.ts';
 import type { Id } from '../../record/document.ts';
-import { backBearingGiven, depthSlip, dipFromVertical, dipUpwards, shotBelowDrilled } from '../findings.ts';
+import {
+  backBearingGiven,
+  depthSlip,
+  dipFromVertical,
+  dipUpwards,
+  shotAlone,
+  shotBelowDrilled,
+} from '../findings.ts';
 import { placeOfShot, type RunWithShots } from './run-with-shots.ts';
 
 /** A shot, or its azimuth alone, that the path leaves out, because a finding names it as wrong. */
@@ -15,7 +22,7 @@ export interface LeftOut {
 
 /** Findings that name single shots as wrong: at a depth they weren't taken at, or with a dip or azimuth that isn't theirs. */
 const WRONG_SHOT: ReadonlySet<string> = new Set(
-  [depthSlip, dipFromVertical, dipUpwards, shotBelowDrilled].map(({ code }) => code),
+  [depthSlip, dipFromVertical, dipUpwards, shotAlone, shotBelowDrilled].map(({ code }) => code),
 );
 
 /**

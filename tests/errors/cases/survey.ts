@@ -107,6 +107,14 @@ const READING_CASES: readonly ErrorCase[] = [
   given('survey-jump', '6° in a rod string of 30 m', () =>
     checkJumps([rankedStation(0, 90, -60), rankedStation(30, 90, -66)], surveySettingsOf(), AT),
   ),
+  given(
+    'survey-shot-alone',
+    '29.4 typed for 92.4 between shots that agree',
+    () =>
+      checkedRuns([
+        runOf([30, 60, 90, 120, 150].map((depth) => [depth, depth === 90 ? 29.4 : 92.4, -60.5] as const)),
+      ]).findings,
+  ),
   given('survey-misclose', 'in and out that differ', () =>
     checkMisclose(
       runOf([[60, 91, -59]]),
