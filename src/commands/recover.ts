@@ -59,7 +59,12 @@ function notMissing({ desk }: AtProject, file: string) {
   );
 }
 
-function sayWhich({ file }: MissingDocument) {
+const OLDER =
+  'Put the later file back, or take a copy in with receive: nothing is lost then. Or go on from this one: --let-go and why.';
+
+function sayWhich({ file, isOlder }: MissingDocument) {
+  if (isOlder)
+    return wrongUse.at({ file }, { problem: 'it is older than when it was last written', remedy: OLDER });
   return wrongUse.at(
     { file },
     {
@@ -72,8 +77,13 @@ function sayWhich({ file }: MissingDocument) {
 
 async function restore(
   { outside, desk, project }: AtProject,
-  { name, file }: MissingDocument,
+  { name, file, isOlder }: MissingDocument,
 ): Promise<number> {
+  if (isOlder)
+    return refuse(
+      outside,
+      wrongUse.at({ file }, { problem: 'the journal holds nothing of what it lacks', remedy: OLDER }),
+    );
   const restored = desk.restore(name, makingOf(project, name, desk.now()));
   if (!restored.ok) return refuse(outside, refused(file, restored.problem));
   const saved = await untilSaved(desk, restored);

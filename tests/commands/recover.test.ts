@@ -1,8 +1,9 @@
-import { cpSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../src/commands/command-line/run.ts';
 import { openDesk } from '../../src/desk/desk.ts';
+import { formatLine } from '../../src/files/journal-line.ts';
 import { deskOptions } from '../desk/support/project.ts';
 import { freshFolder, hear, SAMPLE } from './support/outside.ts';
 
@@ -89,5 +90,26 @@ describe('offsider recover', () => {
     expect(said).toContain(problem);
     expect(code).toBe(2);
     expect((await run('recover', '--project', folder)).code).toBe(1);
+  });
+
+  it('says of a file that is older than what was saved in it what can be done, and goes on from it with a reason', async () => {
+    const folder = join(freshFolder(), 'west');
+    cpSync(SAMPLE, folder, { recursive: true });
+    mkdirSync(join(folder, 'journal'), { recursive: true });
+    const begins = {
+      generation: 1,
+      next: 1,
+      documents: ['hole/MBRC003'],
+      heads: { 'hole/MBRC003': 'f'.repeat(20) },
+    };
+    writeFileSync(join(folder, 'journal/000001.jsonl'), formatLine({ begins }));
+    expect((await run('recover', '--project', folder)).said).toContain(
+      `${FILE} is older than when it was last written`,
+    );
+    for (const option of [[], ['--restore']])
+      expect((await run('recover', FILE, ...option, '--project', folder)).said).toContain('--let-go and why');
+    const done = await run('recover', FILE, '--let-go', 'the later one was a test', '--project', folder);
+    expect([done.code, done.said]).toEqual([0, expect.stringContaining('work goes on from this copy')]);
+    expect((await run('recover', '--project', folder)).said).toContain('No file is missing.');
   });
 });

@@ -79,7 +79,7 @@ describe('shots from a CSV', () => {
     ['10,30,270.3', 'inclination from vertical'],
     ['10,-60,90.3', 'back-bearing'],
     ['5,-60,270.3\n3,-60,270.3', 'not below the one before it'],
-    ['10,-60,300', 'the direction changes by'],
+    ['10,-60,300', 'which agree'],
   ])(
     'that are doubtful (%j) are told with the likely cause, and recorded only when insisted on',
     async (rows, why) => {

@@ -61,3 +61,31 @@ describe('a file that is gone', () => {
     expect(sitting.desk.missing()).toHaveLength(1);
   });
 });
+
+describe('a file that is older than what was saved in it', () => {
+  it('comes first on opening; Enter says what can be done, and a reason with y goes on from it', async () => {
+    const heads = { 'hole/MBRC003': 'f'.repeat(20) };
+    const sitting = await sitDown({
+      ...sampleFiles(),
+      'journal/000001.jsonl': formatLine({
+        begins: { generation: 1, next: 1, documents: ['hole/MBRC003'], heads },
+      }),
+    });
+    expect(sitting.screen(80, 24).join('\n')).toContain('FAULT  holes/MBRC003.json');
+    sitting.press('enter');
+    expect(sitting.screen(80, 24).join('\n')).toContain('its file is older than when it was last written');
+    sitting.press('enter');
+    expect(sitting.state().message?.text).toContain('Type the reason to go on from this older file');
+    sitting.enter('restor');
+    expect(sitting.state().message?.text).toContain('The journal holds nothing of what it lacks');
+    sitting.press('ctrl-u');
+    sitting.enter('the later one was a test');
+    expect(sitting.desk.missing()).toHaveLength(1);
+    sitting.type('y');
+    await vi.waitFor(() => expect(sitting.state().message?.text).toContain('work goes on from this copy'));
+    expect(sitting.desk.missing()).toEqual([]);
+    expect(sitting.desk.get({ kind: 'hole', id: 'MBRC003' })?.history.at(-1)?.what).toContain(
+      'later edits given up: the later one was a test',
+    );
+  });
+});

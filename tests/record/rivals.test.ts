@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { settleQuestion } from '../../src/acts/settle.ts';
+import { lastCollarState } from '../../src/hole/commands/states.ts';
 import { wordAt } from '../../src/hole/drilled.ts';
 import { holeNouns } from '../../src/hole/hole.ts';
 import { HOLE_RECORDS } from '../../src/hole/records.ts';
@@ -156,6 +157,21 @@ describe('records of one place that two copies each made', () => {
         decision('extended', { toMm: 132_000 }),
       );
     }
+  });
+
+  it('of the collar: open counts in both copies until it is settled, then the one chosen', () => {
+    const collar = (state: string): Thing => ({ state, at: '2026-03-14T09:00:00+08:00', by: 'NOK' });
+    const one = edited(START, 3, put('collarStates', 'a-1', collar('open')));
+    const other = edited(START, 2, put('collarStates', 'b-1', collar('capped')));
+    for (const copies of [crossed(one, other), crossed(other, one)])
+      for (const hole of copies) {
+        expect(Object.values(hole.tables.questions ?? {})).toMatchObject([
+          { table: 'collarStates', field: 'state', state: 'open' },
+        ]);
+        expect(lastCollarState(hole)?.state).toBe('open');
+        const states = (['ours', 'theirs'] as const).map((way) => lastCollarState(settle(hole, way))?.state);
+        expect([...states].sort()).toEqual(['capped', 'open']);
+      }
   });
 
   it('of a tray: the later photograph is listed until it is settled, then the one chosen', () => {

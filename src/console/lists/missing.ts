@@ -37,6 +37,17 @@ export function settleMissing(state: State, document: DocumentName, text: string
   const typed = text.trim();
   if (state.readOnly !== undefined)
     return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
+  const isOlder = isRolledBack(state, document);
+  if (isOlder && (typed === '' || typed.toLowerCase() === 'restore' || isNearlyRestore(typed)))
+    return still(
+      saying(
+        state,
+        typed === ''
+          ? 'Type the reason to go on from this older file. Esc leaves it as it is.'
+          : 'The journal holds nothing of what it lacks. Esc, then put the later file back or receive a copy; or type why this one is right.',
+        'warn',
+      ),
+    );
   if (typed === '')
     return still(saying(state, 'Type restore, or the reason to give it up. Esc leaves it missing.', 'warn'));
   if (isNearlyRestore(typed))

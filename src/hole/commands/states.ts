@@ -117,7 +117,12 @@ export function recordCollarState(collarState: CollarState, maker: Maker): Made 
 
 /** The state of the collar recorded last, or undefined. */
 export function lastCollarState(hole: Document): CollarState | undefined {
-  return holeNouns(hole, 'collarStates').at(-1);
+  const all = holeNouns(hole, 'collarStates');
+  // Two laptops that say different things of it: the one that says that it is open counts, until someone has looked.
+  const isAsked = holeNouns(hole, 'questions').some(
+    (each) => each.table === 'collarStates' && each.state === 'open',
+  );
+  return (isAsked ? all.findLast(({ state }) => state === 'open') : undefined) ?? all.at(-1);
 }
 
 function closedIntervals(hole: Document, depthMm: number, maker: Maker): readonly Change[] {
