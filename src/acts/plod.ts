@@ -113,8 +113,8 @@ export function queriesOf(
 /** What can be done with the plod of a shift once it is recorded, as a line: the same in the console and on the command line. */
 export const PLOD_DEEDS: readonly (readonly [form: string, does: string])[] = [
   ['agree 15:05 he was at the dam', 'the query called 15:05: the sheet is right, and why'],
-  ['correct metres KP002 sheet changed', 'the sheet is wrong, and was corrected'],
-  ['open shots KP002 ask Dee', 'the query stays open'],
+  ['correct 15:05 sheet changed', 'the sheet is wrong there, and was corrected'],
+  ['open 15:05 ask Dee', 'the query called 15:05 stays open'],
   ['sign 0412', 'sign the sheet, with the queries that are open named'],
   ['withdraw 0412', 'take an unsigned sheet out, to record it again'],
 ];

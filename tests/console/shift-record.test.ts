@@ -172,7 +172,7 @@ describe('what is told late', () => {
     sitting.press('backspace');
     sitting.type('o');
     expect(text(sitting)).toMatch(/overtime 19:30 +this shift goes on until then/);
-    expect(text(sitting)).toContain('stays open');
+    expect(text(sitting)).toContain('open 15:05 ask Dee  the query called 15:05 stays open');
     expect(text(sitting)).not.toContain('withdraw');
   });
 
