@@ -50,7 +50,7 @@ function passedOver({ row, should, isKept }: Ground): number {
 const inRock = ({ row }: Ground, metre: number): number =>
   row.filter(({ holds, metres }) => holds === 'metres' && metres.includes(metre)).length;
 
-function isTransposed(a: string, b: string): boolean {
+export function isTransposed(a: string, b: string): boolean {
   const off = [...a].flatMap((digit, index) => (digit === b[index] ? [] : [index]));
   return a.length === b.length && off.length === 2 && a[off[0]!] === b[off[1]!] && a[off[1]!] === b[off[0]!];
 }

@@ -6,7 +6,7 @@ import type { Sampling } from '../../src/sampling/sampling.ts';
 import { checkBags } from '../../src/sampling/stream/bags-check.ts';
 import type { StreamState } from '../../src/sampling/stream/stream.ts';
 import { atCollar, spoiledBag, withSlots } from './build.ts';
-import { type Ground, type Judged, judgedSentence } from './claims.ts';
+import { type Ground, isTransposed, type Judged, judgedSentence } from './claims.ts';
 import { scanRound } from './scan-round.ts';
 import { type Plan, planOf, ROD_M, type Slip } from './slips.ts';
 import { bagRod, type Calico, chance, type Hands, type Label, pile, type Scheme } from './splitter.ts';
@@ -119,7 +119,7 @@ export function drill(seed: number, slip: Slip | 'none'): Outcome {
         isKept: (number) => kept.has(number),
       });
     if (rod >= slippedAt && !unread && alike === undefined) {
-      const read = readingOf(seed, seen, check.expected, laid);
+      const read = readingOf(seen, check.expected, laid, endings(hole, labelled, spoiled, seen));
       return {
         ...{ seed, slip, falseAlarms, read, made: true, visible: true },
         ...judged(slip, hole, asked, seen, check, laid, grounds),
@@ -195,21 +195,41 @@ function reading(laid: readonly Calico[], drilled: readonly number[], afterBreak
   };
 }
 
-/** Numbers this far from those expected are another bundle: told apart by themselves. */
+/** Numbers this far from those expected are from another bundle: what tells them apart is whose numbers end in those digits. */
 const FAR = 20;
+
+/** Whether the digits end a number of this hole, of the other one, and the one that is out of use. */
+function endings(
+  { other }: Hole,
+  labelled: ReadonlySet<string>,
+  spoiled: string,
+  { digits = '' }: RodSeen,
+): readonly boolean[] {
+  const [run] = other.bagRuns;
+  const span = run === undefined ? 0 : Number(run.last.slice(2)) - Number(run.first.slice(2)) + 1;
+  const others = Array.from({ length: span }, (_, step) => String(Number(run?.first.slice(2)) + step));
+  const ends = (number: string) => number.endsWith(digits);
+  return [[...labelled].some(ends), others.some(ends), ends(spoiled)];
+}
 
 /**
  * The rod as expected, kind by kind, and how far last number, count and depth are off: two slips with the same reading can't be told
  * apart by any namer that has the numbers alone.
  */
-function readingOf(seed: number, seen: RodSeen, expected: readonly Bag[], laid: readonly Calico[]): string {
+function readingOf(
+  seen: RodSeen,
+  expected: readonly Bag[],
+  laid: readonly Calico[],
+  fits: readonly boolean[],
+): string {
   const serialOf = (number = '') => (number.startsWith('ZQ') ? Number(number.slice(2)) : Number.NaN);
   const off = serialOf(laid.at(-1)?.number) - serialOf(expected.at(-1)?.number);
-  const far = Math.abs(off) <= FAR ? [] : [seed, seen.digits];
+  const last = expected.at(-1)?.number.slice(-3) ?? '';
+  const where = Math.abs(off) <= FAR ? [off] : ['far', ...fits, isTransposed(last, seen.digits ?? '')];
   const metres = expected.findLast((bag) => bag.kind === 'primary')?.toMm ?? 0;
   const kinds = expected.map(({ kind }) => kind.charAt(0)).join('');
   const depth = (seen.depthByRodsMm ?? 0) - metres;
-  return JSON.stringify([kinds, off, laid.length - expected.length, depth, seen.afterBreak === true, ...far]);
+  return JSON.stringify([kinds, laid.length - expected.length, depth, seen.afterBreak === true, ...where]);
 }
 
 function judged(

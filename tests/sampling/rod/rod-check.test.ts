@@ -71,6 +71,22 @@ describe('a rod that does not', () => {
     expect(check.agrees).toBe(false);
     expect(check.named[0]?.code).toBe(code);
   });
+
+  test('a number used again behind the duplicate of its metre is a number used twice', () => {
+    const state = { ...atCollar('ZQ000168'), drilledMm: 6000 };
+    expect(inShort(issue(sampling(), state)).slice(4)).toEqual([
+      '172 primary 4–5',
+      '173 field duplicate 4–5',
+      '174 primary 5–6',
+    ]);
+    const check = named({ digits: '172', count: 7 }, state);
+    expect(check.named[0]).toMatchObject({ code: 'used-twice', ways: [{ at: 'ZQ000172' }] });
+    expect(inShort(check.named[0]?.ways[0]?.fix.issue ?? []).slice(4)).toEqual([
+      '172 primary 4–5',
+      '174 primary 5–6',
+      '173 field duplicate 4–5',
+    ]);
+  });
 });
 
 describe('what comes with a name', () => {

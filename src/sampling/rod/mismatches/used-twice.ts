@@ -20,18 +20,19 @@ export const usedTwice: MismatchKind = {
       const spare = freeOfKind(situation, (kind) => kind === 'primary').find((number) => !used.has(number));
       if (first === undefined || spare === undefined) return [];
       const twin = { ...first, fromMm: lower.fromMm, toMm: lower.toMm };
-      const lying = [...laid.slice(0, place + 1), twin, ...laid.slice(place + 1)];
+      // A control behind the first of the two lies there before the next metre comes, or goes in behind it.
+      const next = laid.findIndex((bag, at) => at > place && bag.kind === 'primary');
+      const behind = [...new Set([place + 1, next < 0 ? laid.length : next])];
       const reason = `its bag carried ${first.number}, used already`;
       const relabelled = { ...twin, number: spare, reason, byHand: true as const };
-      return [
-        {
-          at: first.number,
-          place: first.number,
-          lying,
-          fix: { issue: [...laid.slice(0, place + 1), relabelled, ...laid.slice(place + 1)] },
-          weight: 1 / samples.length,
-        },
-      ];
+      const issue = [...laid.slice(0, place + 1), relabelled, ...laid.slice(place + 1)];
+      return behind.map((at) => ({
+        at: first.number,
+        place: first.number,
+        lying: [...laid.slice(0, at), twin, ...laid.slice(at)],
+        fix: { issue },
+        weight: 1 / samples.length,
+      }));
     });
   },
 };
