@@ -60,6 +60,7 @@ describe('a rod that does not', () => {
       'closing-bags-swapped',
     ],
     ['digits transposed', { digits: '158', count: 6 }, 'transposed-digits'],
+    ['digits transposed, of which one was read', { digits: '085', count: 6 }, 'transposed-digits'],
     ['the stream one ahead', { digits: '186', count: 6, first: '181' }, 'one-ahead'],
     ['the stream one behind', { digits: '184', count: 6, first: '179' }, 'one-behind'],
     ['a wrong restart', { digits: '216', count: 6, afterBreak: true }, 'wrong-restart'],

@@ -14,7 +14,7 @@ export const transposedDigits: MismatchKind = {
     if (digits === undefined) return [];
     return endings
       .map((issue) => ({ issue, last: issue.at(-1)?.number ?? '' }))
-      .filter(({ last }) => isTransposed(last.slice(-digits.length), digits))
+      .filter(({ last }) => mayBeTransposed(last, digits))
       .map(({ issue, last }) => ({
         at: last,
         read: { last: digits },
@@ -23,3 +23,10 @@ export const transposedDigits: MismatchKind = {
       }));
   },
 };
+
+/** True where the digits are the end of a number with two neighbours the wrong way round; of the two the front one may not have been read. */
+function mayBeTransposed(number: string, digits: string): boolean {
+  const end = number.slice(-digits.length);
+  const front = number.at(-digits.length - 1) ?? '';
+  return isTransposed(end, digits) || isTransposed(front + end, end.charAt(0) + digits);
+}
