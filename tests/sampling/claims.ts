@@ -34,15 +34,15 @@ const withoutTail = (row: readonly Lying[]): readonly Lying[] =>
 const isAsItShould = (row: readonly string[], { should }: Ground): boolean =>
   [should, withoutTail(should)].some((each) => same(row, ends(each)));
 
-/** Numbers for rock that were passed over: of those from the first due to the last in the row, the ones that aren't there. */
-function passedOver({ row, should, isKept }: Ground): number {
+/** Numbers for rock that were passed over, or all of them: of those from the first due to the last in the row, the ones that aren't there. */
+function passedOver({ row, should, isKept }: Ground, withKept = false): number {
   const there = new Set(ends(row));
   const first = serialOf(should[0]?.number ?? '');
   const last = Math.max(...[...there].map(serialOf).filter((serial) => Math.abs(serial - first) < 400));
   let count = 0;
   for (let serial = first; serial < last; serial++) {
     const number = `ZQ${String(serial).padStart(6, '0')}`;
-    if (!there.has(number) && !isKept(number)) count += 1;
+    if (!there.has(number) && (withKept || !isKept(number))) count += 1;
   }
   return count;
 }
@@ -97,7 +97,7 @@ const TRUE: { readonly [claim in Claim]: (ground: Ground) => boolean } = {
   'the row began a number behind': ({ began }) => began === 'behind',
   'the row went on from another number': (ground) =>
     ground.whose === 'this hole' &&
-    (passedOver(ground) > 2 || serialOf(ground.read) < serialOf(ground.should[0]?.number ?? '')),
+    (passedOver(ground, true) > 2 || serialOf(ground.read) < serialOf(ground.should[0]?.number ?? '')),
   'the depth is not the one marked': ({ drilled, marked }) => drilled.length !== marked.length,
   'no single slip': () => false,
 };
