@@ -278,12 +278,12 @@ const FACTS: readonly (readonly [
     (draft, hours, depth) => draft.pace.push({ atMm: mm(depth), hoursOnHole: Number(hours) }),
   ],
   [
-    /^(extended|held|reopened|ended) at (\S+?)(?: to (\S+?))?(?: answering (.+?))?(?: about (\S+))?(?: which was (.+?))?( uncalled)?$/,
-    (draft, kind, depth, to, rule, about, state, uncalled) =>
+    /^(extended|held|reopened|ended) at (\S+?)(?: logged to (\S+?))?(?: to (\S+?))?(?: answering (.+?))?(?: about (\S+))?(?: which was (.+?))?( uncalled)?$/,
+    (draft, kind, depth, logged, to, rule, about, state, uncalled) =>
       draft.decisions.push({
         kind: kind as 'extended',
         depthMm: mm(depth),
-        loggedMm: mm(depth),
+        loggedMm: mm(logged ?? depth),
         verdict: 'not yet',
         rules: rule === undefined ? [] : [{ rule, state: (state ?? 'met') as 'met', words: about ?? 'then' }],
         ...(to === undefined ? {} : { toMm: mm(to) }),
