@@ -53,4 +53,23 @@ describe('a logged void', () => {
     sitting.press('enter');
     expect(rockAt(sitting, 46)).toEqual({ code: 'BAS' });
   });
+
+  it('that is merged, cut in two and cleared is still asked about, whatever the driller felt below it', async () => {
+    const sitting = await sitDown(sampleFiles());
+    for (const row of ['vr', 'vr', 'vr']) {
+      sitting.enter(row);
+      sitting.press('escape');
+    }
+    for (const change of [';merge 46-49', ';split 48', ';clear 48-49']) {
+      sitting.enter(change);
+      sitting.press('enter');
+    }
+    sitting.enter(';solid 48-54 Gus Dray');
+    sitting.press('escape');
+    expect(text(sitting)).toMatch(/ASK: void: void logged at/);
+    sitting.enter(';clear 46-48');
+    sitting.press('enter');
+    sitting.press('f5');
+    expect(text(sitting)).toContain('a void was logged at 46–49 and cleared: no word but the log will do there');
+  });
 });
