@@ -70,6 +70,8 @@ describe('a logged void', () => {
     sitting.enter(';clear 46-48');
     sitting.press('enter');
     sitting.press('f5');
-    expect(text(sitting)).toContain('a void was logged at 46–49 and cleared: no word but the log will do there');
+    expect(text(sitting)).toContain(
+      'a void was logged at 46–49 and cleared: no word but the log will do there',
+    );
   });
 });
