@@ -14,7 +14,8 @@ import type { Reconciliation } from '../shift/reconcile.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, plannedEnd } from '../shift/shift-end.ts';
 import { figuresOf, isChanged, isOurs, sealOf, signaturesOn } from '../shift/signed.ts';
-import { lineWords, stampsAround } from './shift-line.ts';
+import { lineWords } from './shift-line.ts';
+import { stampsAround } from './shift-times.ts';
 
 /** What the lines of a plod of a shift are read against. */
 export function plodContext(

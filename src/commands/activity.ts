@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
-import { type RecordInput, recordLine } from '../acts/shift-line.ts';
+import { recordLine } from '../acts/shift-line.ts';
+import type { RecordInput } from '../acts/shift-start.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, type Result, refused } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';

@@ -1,3 +1,4 @@
+import { endedElsewhere } from '../acts/elsewhere.ts';
 import type { PackAsked } from '../desk/packing/pack-named.ts';
 import type { Finding, Result } from '../finding/finding.ts';
 import type { Made } from '../hole/commands/made.ts';
@@ -77,15 +78,14 @@ export function submitting(state: State, document: DocumentName, made: Made, sai
   if (state.readOnly !== undefined)
     return still(saying(state, `Nothing is changed: ${state.readOnly}`, 'alert'));
   if (made.changes.length === 0) return still(saying(state, 'Nothing changed.'));
+  const part = { document: { kind: document.kind, id: document.id }, changes: made.changes };
+  const beside = endedElsewhere(state.project, state.documents.values(), part.document, part.changes);
+  if (beside === undefined)
+    return [saying(state, said, 'good'), [{ do: 'submit', what: made.what, parts: [part] }]];
+  const { what, ...more } = beside;
   return [
-    saying(state, said, 'good'),
-    [
-      {
-        do: 'submit',
-        what: made.what,
-        parts: [{ document: { kind: document.kind, id: document.id }, changes: made.changes }],
-      },
-    ],
+    saying(state, `${said.replace(/\.$/, '')}. ${what}: Ctrl-A and what the rig does now.`, 'warn'),
+    [{ do: 'submit', what: `${made.what}; ${what}`, parts: [part, more] }],
   ];
 }
 

@@ -13,6 +13,10 @@ export type ActivitySaid = Pick<
   'activity' | 'hole' | 'authorisedBy' | 'used' | 'beside' | 'remark'
 >;
 
+/** Which hole an activity is put down to, so that an hour on a wrong hole is seen where it is typed. */
+export const holeWords = ({ hole }: Pick<ActivitySaid, 'hole'>): string =>
+  hole === undefined ? ', no hole' : ` on ${hole}`;
+
 /** Starts a shift: its header, in a document that holds nothing yet. */
 export function startShift(header: ShiftHeader): Made {
   return {
@@ -38,7 +42,7 @@ export function startActivity(
   const startedAt = notBefore(latestInstant(shift), maker.at);
   const thing: Activity = { startedAt, charge: kind.charge, ...said };
   return ok({
-    what: `${kind.label} from ${localTime(startedAt)}${clockNote(startedAt, maker.at)}`,
+    what: `${kind.label} from ${localTime(startedAt)}${holeWords(said)}${clockNote(startedAt, maker.at)}`,
     changes: [{ put: ['activities', maker.newId()], thing: thing as Thing }],
   });
 }

@@ -2,7 +2,7 @@ import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { formatMinutes, instantMs, localTime, minutesBetween, type Stamp } from '../quantity/stamp.ts';
 import type { Document, Id, Thing } from '../record/document.ts';
-import { type ActivitySaid, amendActivity } from './commands.ts';
+import { type ActivitySaid, amendActivity, holeWords } from './commands.ts';
 import { activityAt, type Span, spansOf } from './current.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
 import type { EntryPart } from './record-line.ts';
@@ -31,7 +31,7 @@ export function recordLate(
   const ends = to !== undefined && resumed === undefined && nextAfter(shift, from)?.startedAt !== to;
   const until = to === undefined ? `from ${localTime(from)}` : `${localTime(from)}–${localTime(to)}`;
   return ok({
-    what: `${kind.label} ${until}${resumed === undefined ? '' : `, then ${resumed.activity} again`}`,
+    what: `${kind.label} ${until}${holeWords(activity)}${resumed === undefined ? '' : `, then ${resumed.activity} again`}`,
     changes: [
       { put: ['activities', maker.newId()], thing: (ends ? { ...entry, endedAt: to } : entry) as Thing },
       ...(resumed === undefined

@@ -46,6 +46,32 @@ export function rigAt(hole: Document, at: Stamp): string | undefined {
     .at(-1)?.rig;
 }
 
+/**
+ * The hole that a rig was on at an instant, by its id: of those whose drilling had begun and had not been ended, suspended or abandoned,
+ * the one with the latest rod, shot or start of drilling before. Undefined between two holes.
+ */
+export function holeOn(holes: readonly Document[], rig: string, at: Stamp): string | undefined {
+  const before = (stamps: readonly Stamp[]): number =>
+    Math.max(...stamps.map(instantMs).filter((ms) => ms <= instantMs(at)));
+  const open = holes.filter((hole) =>
+    holeNouns(hole, 'drilling').some(
+      ({ rig: by, startedAt, endedAt }) =>
+        by === rig &&
+        instantMs(startedAt) <= instantMs(at) &&
+        (endedAt === undefined || instantMs(endedAt) > instantMs(at)),
+    ),
+  );
+  const seen = open.map((hole) => ({
+    id: hole.id,
+    ms: before(
+      [...holeNouns(hole, 'drilling').map(({ startedAt }) => startedAt)].concat(
+        [...holeNouns(hole, 'rods'), ...holeNouns(hole, 'shots')].map((each) => each.at),
+      ),
+    ),
+  }));
+  return seen.toSorted((a, b) => a.ms - b.ms).at(-1)?.id;
+}
+
 /** Metres that the rods of a hole stand for: each from the foot of the rod above it, the first from the top of its drilling. */
 function rodsOf(
   hole: Document,

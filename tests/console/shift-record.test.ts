@@ -283,7 +283,7 @@ describe('the hours of a shift', () => {
     const without = await sitDown(sampleFiles(), '2026-03-14T05:40:00+08:00');
     without.press('f8');
     without.enter('standby 17:30');
-    expect(said(without)).toBe('Standby from 17:30, in RC7_2026-03-13_DAY');
+    expect(said(without)).toBe('Standby from 17:30, no hole, in RC7_2026-03-13_DAY');
   });
 
   it('are looked at and amended in an earlier shift by Left', async () => {
@@ -294,5 +294,57 @@ describe('the hours of a shift', () => {
     expect(shiftHeaderOf(shiftOf(sitting, 'RC7_2026-03-13_DAY')).endedAt).toContain('2026-03-13T17:30');
     sitting.press('left', 'left');
     expect(said(sitting)).toBe('That is the first shift.');
+  });
+});
+
+describe('the hole of an activity', () => {
+  /** The hole of the demo ended at 10:00, the next one begun at 11:00 with one rod done, all by the console. */
+  const secondHole = async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T10:00:00+08:00');
+    sitting.press('f10', 'a');
+    sitting.type('rods stuck');
+    sitting.press('enter');
+    sitting.type('y');
+    sitting.wait(60);
+    sitting.press('down', 'enter');
+    return sitting;
+  };
+  const holes = (sitting: Sitting) =>
+    shiftThings(shiftOf(sitting), 'activities')
+      .map(([, { startedAt, activity, hole, endedAt }]) => [
+        startedAt.slice(11, 16),
+        activity,
+        hole,
+        ...(endedAt === undefined ? [] : [endedAt.slice(11, 16)]),
+      ])
+      .toSorted(([a = ''], [b = '']) => (a < b ? -1 : 1));
+
+  it('is over for metres once another hole is begun: since it was left nothing is recorded, and one Ctrl-U takes both back', async () => {
+    const sitting = await secondHole();
+    expect(said(sitting)).toContain('Drilling on MBRC003 ended at 10:00 in the shift record: Ctrl-A');
+    sitting.press('f8');
+    expect(text(sitting)).toMatch(/10:00 +1:00 +GAP: nothing recorded/);
+    sitting.press('escape', 'ctrl-u');
+    expect(holes(sitting).at(-1)).toEqual(['08:33', 'drilling', 'MBRC003']);
+    expect(shiftThings(shiftOf(sitting), 'activities')).not.toEqual([]);
+  });
+
+  it('typed late is the one that the rig was on then, not the one in hand, and the answer names it', async () => {
+    const sitting = await secondHole();
+    sitting.wait(30);
+    sitting.press('f8');
+    sitting.enter('standby 09:00-09:30 by Ines Falk: no water');
+    expect(said(sitting)).toBe('Standby 09:00–09:30 on MBRC003, then drilling again');
+    sitting.enter('move 10:10-10:50');
+    expect(said(sitting)).toBe('Moving to the next pad 10:10–10:50, no hole');
+    sitting.enter('breakdown 11:10-11:20 hose');
+    expect(said(sitting)).toBe('Breakdown 11:10–11:20 on MBRC004');
+    expect(holes(sitting).slice(-6)).toEqual([
+      ['08:33', 'drilling', 'MBRC003', '10:00'],
+      ['09:00', 'standby', 'MBRC003'],
+      ['09:30', 'drilling', 'MBRC003', '10:00'],
+      ['10:10', 'move', undefined],
+      ['11:10', 'breakdown', 'MBRC004', '11:20'],
+    ]);
   });
 });

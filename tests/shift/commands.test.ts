@@ -25,7 +25,7 @@ describe('starting an activity', () => {
     const made = granted(
       startActivity(STARTED, RULES, { activity: 'standby', authorisedBy: 'Ada' }, makerAt(at('07:42'))),
     );
-    expect(made.what).toBe('Standby from 07:42');
+    expect(made.what).toBe('Standby from 07:42, no hole');
     const shift = having(STARTED, made);
     expect(shiftThings(shift, 'activities').map(([, activity]) => activity)).toEqual([
       { startedAt: at('07:42'), activity: 'standby', charge: 'standby hourly', authorisedBy: 'Ada' },
@@ -52,7 +52,9 @@ describe('starting an activity', () => {
   test('with a clock that has jumped back starts where the one before it did, and says so', () => {
     const drilling = doing(STARTED, ['10:00', { activity: 'drilling' }]);
     const made = granted(startActivity(drilling, RULES, { activity: 'reaming' }, makerAt(at('09:05'))));
-    expect(made.what).toBe('Reaming from 10:00 (the clock said 09:05, before what is recorded already)');
+    expect(made.what).toBe(
+      'Reaming from 10:00, no hole (the clock said 09:05, before what is recorded already)',
+    );
     expect(currentActivity(having(drilling, made), at('10:30'))).toMatchObject({
       activity: 'reaming',
       minutes: 30,

@@ -1,3 +1,4 @@
+import { endedElsewhere } from '../../acts/elsewhere.ts';
 import type { Desk, Submitted } from '../../desk/desk.ts';
 import { remedyUnsaved, untilSaved } from '../../desk/until-saved.ts';
 import type { Result } from '../../finding/finding.ts';
@@ -55,7 +56,15 @@ export async function submitMade(at: LinesAt, made: Result<Made>, said?: string)
   }
   const { what, changes } = made.value;
   if (changes.length === 0) return { kind: 'done', said: 'nothing changed' };
-  return settled(at, at.desk.submit({ what, parts: [{ document: at.hole, changes }] }), said ?? what);
+  const part = { document: at.hole, changes };
+  const beside = endedElsewhere(at.project, at.desk.documents().values(), at.hole, changes);
+  if (beside === undefined) return settled(at, at.desk.submit({ what, parts: [part] }), said ?? what);
+  const { what: words, ...more } = beside;
+  const submitted = at.desk.submit({
+    what: `${what}; ${words}`,
+    parts: [part, more],
+  });
+  return settled(at, submitted, `${said ?? what}; ${words}`);
 }
 
 /** What came of an edit sent to the desk, once it is durable. */
