@@ -36,9 +36,10 @@ export function endedElsewhere(
   if (running.charge !== 'metres') return undefined;
   const other = all.find((each) => each.kind === 'hole' && each.id === running.hole);
   const left = other === undefined ? undefined : holeNouns(other, 'drilling').at(-1)?.endedAt;
-  const endedAt = [left, on.begunAt, on.at]
-    .filter((at) => at !== undefined && instantMs(at) > instantMs(running.startedAt))
-    .reduce((a, b) => (a !== undefined && b !== undefined && instantMs(b) < instantMs(a) ? b : a));
+  const [endedAt] = [left, on.begunAt, on.at]
+    .filter((at) => at !== undefined)
+    .filter((at) => instantMs(at) > instantMs(running.startedAt))
+    .toSorted((a, b) => instantMs(a) - instantMs(b));
   if (endedAt === undefined) return undefined;
   const label = activityNamed(project.shift, running.activity)?.label ?? running.activity;
   return {

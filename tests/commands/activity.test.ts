@@ -23,7 +23,10 @@ describe('offsider activity', () => {
   it('amends an earlier shift by one line, as F8 does', async () => {
     const folder = copyOfSample();
     const { code, out } = await run(folder, 'standby 12:10-12:20 by Ines Falk: no water');
-    expect([code, out]).toEqual([0, expect.stringContaining(`${ID}: Standby 12:10–12:20, then crib again`)]);
+    expect([code, out]).toEqual([
+      0,
+      expect.stringContaining(`${ID}: Standby 12:10–12:20 on MBRC002A, then crib again`),
+    ]);
     const heard = hear();
     await shift(heard.outside, { folder, shift: ID, json: false });
     expect(heard.out()).toMatch(/12:10 +0:10 h +Standby/);

@@ -339,11 +339,11 @@ describe('the hole of an activity', () => {
     expect(said(sitting)).toBe('Moving to the next pad 10:10–10:50, no hole');
     sitting.enter('breakdown 11:10-11:20 hose');
     expect(said(sitting)).toBe('Breakdown 11:10–11:20 on MBRC004');
-    expect(holes(sitting).slice(-6)).toEqual([
+    expect(holes(sitting).slice(-5)).toEqual([
       ['08:33', 'drilling', 'MBRC003', '10:00'],
       ['09:00', 'standby', 'MBRC003'],
       ['09:30', 'drilling', 'MBRC003', '10:00'],
-      ['10:10', 'move', undefined],
+      ['10:10', 'move', undefined, '10:50'],
       ['11:10', 'breakdown', 'MBRC004', '11:20'],
     ]);
   });

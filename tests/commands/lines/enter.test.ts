@@ -179,7 +179,9 @@ describe('lines from a pipe', () => {
     expect(unstarted.err()).toContain('line:2, MBRC004: the hole is planned');
     const started = hear(lines.split('\n').slice(1).join('\n'));
     expect(await enter(started.outside, { ...asked, rig: 'rc7' })).toBe(0);
-    expect(started.out()).toBe('drilling from 0 m with RC7\n1: rod 1 done at 6 m\n2: 0–1\n');
+    expect(started.out()).toBe(
+      'drilling from 0 m with RC7; Drilling on MBRC003 ended at 09:30 in the shift record\n1: rod 1 done at 6 m\n2: 0–1\n',
+    );
     const unknown = hear();
     expect(await enter(unknown.outside, { ...asked, rig: 'RC9' })).toBe(2);
     expect(unknown.err()).toContain('no rig is called RC9');
