@@ -14,6 +14,8 @@ export interface ShotSaid {
   readonly shot: ReadShot | undefined;
   readonly recorded: Result<Made>;
   readonly doubts: readonly Finding[];
+  /** What it shows to be doubtful about shots recorded before it. */
+  readonly earlier: readonly Finding[];
   /** A last `=`: it is so, whatever is doubtful. */
   readonly insists: boolean;
 }
@@ -37,7 +39,7 @@ export function readShotSaid(
 ): ShotSaid {
   const insists = text.trim().endsWith('=');
   const typed = typedShot(text.trim().replace(/\s*=$/, ''), openRun(hole)?.[1].toolOffsetMm ?? 0);
-  const none = { shot: undefined, doubts: [], insists };
+  const none = { shot: undefined, doubts: [], earlier: [], insists };
   if (typed === undefined)
     return {
       ...none,
@@ -56,8 +58,10 @@ export function readShotSaid(
   if (read === undefined) return { ...none, recorded: refused(...findings) };
   const shot = { ...read, ...typed.felt };
   const recorded = recordShotRead(project, hole, shot, maker);
-  const doubts = recorded.ok ? doubtsOfShot(project, hole, shot, maker, documents) : [];
-  return { shot, recorded, doubts, insists };
+  const { own, earlier } = recorded.ok
+    ? doubtsOfShot(project, hole, shot, maker, documents)
+    : { own: [], earlier: [] };
+  return { shot, recorded, doubts: own, earlier, insists };
 }
 
 /** Limits of what a sensor can feel of the Earth, as a shot keeps it. */

@@ -9,11 +9,9 @@ import { type Depth, formatDepth } from '../quantity/depth.ts';
 import { instantMs, parseStamp } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
 import { headsOf } from '../standing/heads.ts';
-import { checksBeside, directionsOf, neighbourBends, placeOf, surveyOf } from '../standing/survey.ts';
-import { checkDipSlip } from '../survey/checks/dip-slip.ts';
+import { checksBeside, directionsOf, neighbourBends, placeOf } from '../standing/survey.ts';
 import { checkShotBelowDrilled } from '../survey/checks/shot-below-drilled.ts';
 import { shotGap } from '../survey/findings.ts';
-import { pointAt } from '../survey/path/projection.ts';
 import { RUN_FORM, type RunSaid, readRunSaid } from '../survey/shots/run-said.ts';
 
 /** A shot as the driller read it out; its depth is the station's. */
@@ -122,9 +120,17 @@ export function recordShotRead(
   return ok(recordShot(shot, maker));
 }
 
+/** What the checks would say anew, were a shot recorded. */
+export interface ShotDoubts {
+  /** Of the shot itself or of its run; the gravest first, as it names the likely cause. */
+  readonly own: readonly Finding[];
+  /** Of shots recorded before, that it brings to light: a misread one shows once the next, good one is there. */
+  readonly earlier: readonly Finding[];
+}
+
 /**
- * What the checks would say again of a shot, were it recorded: against the dip the hole should have there, and in the path made with
- * it, beside the other holes (`documents`); the gravest first, as it names the likely cause. Empty where nothing is doubtful, and where no run is open.
+ * What the checks would say anew, were a shot recorded: those of the survey page, in the path made with it, beside the other holes
+ * (`documents`). Empty where nothing is doubtful, and where no run is open.
  */
 export function doubtsOfShot(
   project: Project,
@@ -132,11 +138,10 @@ export function doubtsOfShot(
   read: ShotRead,
   maker: Pick<Maker, 'at' | 'by'>,
   documents: Iterable<Document>,
-): readonly Finding[] {
+): ShotDoubts {
   const open = openRun(hole);
-  if (open === undefined) return [];
+  if (open === undefined) return { own: [], earlier: [] };
   const directions = directionsOf(project, hole);
-  const before = surveyOf(project, hole);
   const shot: Shot = { ...read, run: open[0], at: maker.at, by: maker.by };
   const neighbours = neighbourBends(project, hole, documents);
   const known = checksBeside(project, directions, neighbours).findings;
@@ -145,16 +150,29 @@ export function doubtsOfShot(
     { ...directions, shots: [...directions.shots, shot] },
     neighbours,
   ).findings;
-  const place = { ...directions.place, fromMm: read.depthMm };
-  const expected =
-    before.path === undefined ? before.planned?.direction.dip : pointAt(before.path, read.depthMm).dip;
-  const all = [
-    ...(expected === undefined ? [] : checkDipSlip(read.dipDeg, expected, place)),
-    ...newFindings(known, after).filter((one) => !isGapBelow(one, read.depthMm)),
-  ];
-  return all
-    .filter((one, index) => all.findIndex((other) => other.code === one.code) === index)
-    .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault'));
+  const all = newFindings(known, after).filter((one) => !isGapBelow(one, read.depthMm));
+  const earlier = all.filter((one) => isOfAnotherShot(one, read.depthMm));
+  return {
+    own: all
+      .filter((one) => !earlier.includes(one))
+      .filter((one, index, own) => own.findIndex((other) => other.code === one.code) === index)
+      .sort((a, b) => Number(b.severity === 'fault') - Number(a.severity === 'fault')),
+    earlier,
+  };
+}
+
+/** True of a finding about a shot, or metres between shots, at other depths. */
+function isOfAnotherShot({ place: { fromMm, toMm = fromMm } }: Finding, depthMm: number): boolean {
+  return fromMm !== undefined && toMm !== undefined && (depthMm < fromMm || depthMm > toMm);
+}
+
+/** Doubts about shots recorded before, in words: `the shot at 90 m looks wrong: …`. */
+export function earlierWords(earlier: readonly Finding[]): readonly string[] {
+  return earlier.map(({ place: { fromMm = 0, toMm }, problem }) =>
+    toMm === undefined || toMm === fromMm
+      ? `the shot at ${formatDepth(fromMm)} m looks wrong: ${problem}`
+      : `${formatDepth(fromMm)}–${formatDepth(toMm)} m: ${problem}`,
+  );
 }
 
 /** True of metres without a shot that lie below a depth: the next shots fill them, and no shot above is in doubt for them. */

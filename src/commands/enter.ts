@@ -79,7 +79,7 @@ function lineFinding(
       { file: 'line', line, hole: at.hole.id },
       {
         excerpt,
-        problem: `${taken.reasons.join('; ')}: saved, marked ?`,
+        problem: `${taken.reasons.join('; ')}${taken.marked === false ? '' : ': saved, marked ?'}`,
         remedy:
           taken.remedy ??
           'If it is so, a line with = alone settles the oldest; another time put a space and = at its end: a = glued to an item insists on that item alone.',

@@ -16,7 +16,7 @@ import { checkDeclinationOfProject } from './checks/declination-off-model.ts';
 import { northNotKnown } from './checks/north-not-known.ts';
 import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collar/collars.ts';
 import type { Direction } from './direction.ts';
-import { declinationSlip, gyroDrift, gyroMisaligned, northSlip, runsDisagree } from './findings.ts';
+import { declinationSlip, gyroDrift, gyroMisaligned, jump, northSlip, runsDisagree } from './findings.ts';
 import { toNorth } from './norths/norths.ts';
 import { type AnglesHere, anglesAt, type Site } from './norths/site.ts';
 import type { PlannedLine } from './path/miss.ts';
@@ -126,12 +126,17 @@ const BLUNDERS: ReadonlySet<string> = new Set(
   [declinationSlip, gyroDrift, gyroMisaligned, northSlip, runsDisagree].map(({ code }) => code),
 );
 
-/** True where such a finding is of a run that the path is made of. */
+/**
+ * True where such a finding is of a run that the path is made of, or where the deepest shot is a jump off the others: which of the two it is
+ * from is wrong only the next shot says.
+ */
 function isBlundered(
   findings: readonly Finding[],
   stations: RankedStations['stations'],
   runs: readonly RunWithShots[],
 ): boolean {
+  const deepestMm = stations.at(-1)?.depthMm;
+  if (findings.some(({ code, place }) => code === jump.code && place.toMm === deepestMm)) return true;
   const used = runs.filter(({ id }) => stations.some((one) => one.run === id)).map(({ run }) => run.tool);
   return findings.some(
     ({ code, place: { thing } }) =>

@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import {
   beginRun,
   doubtsOfShot,
+  earlierWords,
   isRejected,
   openRun,
   recordShotRead,
@@ -15,6 +16,7 @@ import { depthFromMetres } from '../../src/quantity/depth.ts';
 import type { Stamp } from '../../src/quantity/stamp.ts';
 import { applyChanges } from '../../src/record/apply.ts';
 import type { Document } from '../../src/record/document.ts';
+import { surveyChecksOf, surveyOf, targetOf } from '../../src/standing/survey.ts';
 import type { RunSaid } from '../../src/survey/shots/run-said.ts';
 import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
@@ -52,7 +54,7 @@ const MAGNETIC: RunSaid = {
 };
 
 const codes = (shot: ShotRead, document: Document = hole) =>
-  doubtsOfShot(project, document, shot, MAKER, []).map((each) => each.code);
+  doubtsOfShot(project, document, shot, MAKER, []).own.map((each) => each.code);
 
 describe('a shot read out', () => {
   it('goes into the run that was begun last', () => {
@@ -116,7 +118,7 @@ describe('a doubtful shot', () => {
   it('is not one that has metres without a shot below it: the next shots fill them', () => {
     const often = { ...project, survey: { ...project.survey, longestGapM: 5 } };
     const gaps = (depthM: number) =>
-      doubtsOfShot(often, hole, read(depthM, -59.7, 271), MAKER, []).map(({ code, place }) => [
+      doubtsOfShot(often, hole, read(depthM, -59.7, 271), MAKER, []).own.map(({ code, place }) => [
         code,
         place.toMm,
       ]);
@@ -128,8 +130,47 @@ describe('a doubtful shot', () => {
     const first = recordShotRead(project, hole, read(50, -59.7, 91), MAKER);
     if (!first.ok) throw new Error('it was refused');
     const before = made(hole, first.value);
-    const doubts = doubtsOfShot(project, before, read(53, -59.7, 91), MAKER, []);
-    expect(doubts.filter((each) => each.place.fromMm === 50_000)).toEqual([]);
+    const { own, earlier } = doubtsOfShot(project, before, read(53, -59.7, 91), MAKER, []);
+    expect([...own, ...earlier].filter((each) => each.place.fromMm === 50_000)).toEqual([]);
+  });
+});
+
+describe('the shot below a misread one', () => {
+  const misread = read(48, -59.7, 207.9);
+  const taken = (document: Document, shot: ShotRead) => {
+    const recorded = recordShotRead(project, document, shot, MAKER);
+    if (!recorded.ok) throw new Error('it was refused');
+    return made(document, recorded.value);
+  };
+
+  it('is good: the misread one is named by its depth, as the survey page names it', () => {
+    expect(doubtsOfShot(project, hole, misread, MAKER, [])).toMatchObject({
+      own: [
+        {
+          code: 'survey-jump',
+          problem: expect.stringContaining("the deeper shot's azimuth would be 270.9°"),
+        },
+      ],
+      earlier: [],
+    });
+    const before = taken(hole, misread);
+    const good = read(54, -59.6, 271.1);
+    const { own, earlier } = doubtsOfShot(project, before, good, MAKER, []);
+    expect(own).toEqual([]);
+    expect(earlier).toHaveLength(1);
+    expect(earlierWords(earlier)[0]).toMatch(/^the shot at 48 m looks wrong: it points .* 270\.9°, in line$/);
+    // One judgement: what is said on entry stays in the findings of the page, and the path goes by what they leave.
+    const after = taken(before, good);
+    expect(surveyChecksOf(project, after, []).findings).toEqual(expect.arrayContaining([...earlier]));
+    expect(surveyOf(project, after).leftOut.map(({ depthMm }) => depthMm)).toEqual([48_000]);
+  });
+
+  it('settles which of the two was wrong: until then no chance is given', () => {
+    const before = taken(hole, misread);
+    expect(targetOf(project, before)?.chanceBasis).toBe('shots marked as wrong');
+    expect(targetOf(project, taken(before, read(54, -59.6, 271.1)))?.chanceBasis).not.toBe(
+      'shots marked as wrong',
+    );
   });
 });
 

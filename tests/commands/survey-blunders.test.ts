@@ -64,6 +64,16 @@ describe('a blunder of a whole run', () => {
     expect(heard.err()).toContain(NAMED);
   });
 
+  it('of one shot is named at the next, good one by the depth of the misread one', async () => {
+    const heard = hear(';shot 48 -59.7 207.9\n;shot 54 -59.6 271.1');
+    await enter(heard.outside, { folder: copyOfSample(), hole: HOLE, keepGoing: true });
+    expect(heard.out()).toMatch(/1: shot at 48 m, doubtful\n2: shot at 54 m$/m);
+    expect(heard.err()).toMatch(
+      /line:2, MBRC003: the shot at 48 m looks wrong: it points .*270\.9°, in line\n/,
+    );
+    expect(heard.err()).toContain('The shot of this line is not in doubt.');
+  });
+
   it('can be settled as its remedy says: the shots rejected, and the same shots recorded again from the right north', async () => {
     const folder = copyOfSample();
     const rows = ['depth,dip,azimuth', '10,-60.0,270.0', '20,-60.0,270.1'];

@@ -95,6 +95,39 @@ describe('the survey screen', () => {
   });
 });
 
+describe('a good shot below a misread one', () => {
+  it('is recorded without a question; the misread one is named and picked, and its rejection settles it', async () => {
+    const sitting = await atSurvey();
+    sitting.type('n');
+    sitting.enter('48 -59.7 207.9');
+    expect(said(sitting)).toContain('Looks wrong. Add = to accept it.');
+    sitting.enter('=');
+    expect(shots(sitting)).toHaveLength(3);
+    sitting.type('n');
+    sitting.enter('54 -59.6 271.1');
+    expect(shots(sitting)).toHaveLength(4);
+    expect(said(sitting)).toMatch(/^Shot at 54 m recorded\. The shot at 48 m looks wrong: it points/);
+    for (const [columns, rows] of [
+      [100, 30],
+      [80, 24],
+    ] as const)
+      expect(shown(sitting, columns, rows)).toMatch(/48 m +-59\.7° +207\.9° true +not +left out/);
+    sitting.type('x');
+    sitting.enter('misread');
+    sitting.type('y');
+    expect(shots(sitting)[2]).toMatchObject({ depthMm: 48_000, rejected: 'misread' });
+    expect(shown(sitting)).not.toContain('points');
+  });
+
+  it('is named so from the log too', async () => {
+    const sitting = await sitDown(sampleFiles());
+    sitting.enter(';shot 48 -59.7 207.9 =');
+    sitting.enter(';shot 54 -59.6 271.1');
+    expect(said(sitting)).toContain('The shot at 48 m looks wrong');
+    expect(shots(sitting)).toHaveLength(4);
+  });
+});
+
 describe('an azimuth rejected alone', () => {
   it('asks for a reason, leaves the dip, and is used again with a reason', async () => {
     const sitting = await atSurvey();

@@ -24,6 +24,8 @@ export type Taken =
       readonly kind: 'asked';
       readonly said: string;
       readonly reasons: readonly string[];
+      /** False where the reasons are about what was recorded before, and the line itself is right. */
+      readonly marked?: boolean;
       /** How to settle it, where that is not as for a row. */
       readonly remedy?: string;
     }

@@ -5,6 +5,7 @@ import { planRange } from '../../acts/range.ts';
 import type { RangePlan } from '../../acts/range-plan.ts';
 import { planSaid } from '../../acts/said-range.ts';
 import { refusalUnderRows } from '../../acts/shifted-refusal.ts';
+import { earlierWords } from '../../acts/shot.ts';
 import { readShotSaid } from '../../acts/shot-said.ts';
 import { otherOf, undoneWords } from '../../acts/undone.ts';
 import type { Submitted } from '../../desk/desk.ts';
@@ -140,7 +141,7 @@ async function takeCommand(at: LinesAt, hole: Document, line: CommandLine): Prom
 
 /** A shot that is doubtful is saved, reported and stays marked; a last `=` stands for having looked. */
 async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Taken> {
-  const { recorded, doubts, insists } = readShotSaid(
+  const { recorded, doubts, earlier, insists } = readShotSaid(
     at.project,
     hole,
     said,
@@ -148,12 +149,15 @@ async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Take
     at.desk.documents().values(),
   );
   const taken = await submitMade(at, recorded);
-  if (taken.kind !== 'done' || insists || doubts.length === 0) return taken;
+  const own = insists ? [] : doubts;
+  if (taken.kind !== 'done' || own.length + earlier.length === 0) return taken;
+  const [first] = [...own, ...earlier];
   return {
     kind: 'asked',
-    said: `${taken.said}, doubtful`,
-    reasons: doubts.map((doubt) => doubt.problem),
-    remedy: `${doubts[0]?.remedy ?? ''} Reject it on the survey screen (F6), or give it = at the end where it is so.`,
+    said: own.length > 0 ? `${taken.said}, doubtful` : taken.said,
+    reasons: [...own.map((doubt) => doubt.problem), ...earlierWords(earlier)],
+    marked: own.length > 0,
+    remedy: `${first?.remedy ?? ''} ${own.length > 0 ? 'Reject it on the survey screen (F6) if it is wrong; a shot whose line ends in = is not asked about.' : 'The shot of this line is not in doubt.'}`,
   };
 }
 

@@ -1,5 +1,6 @@
-import { openRun } from '../../acts/shot.ts';
+import { earlierWords, openRun } from '../../acts/shot.ts';
 import { readShotSaid } from '../../acts/shot-said.ts';
+import type { Finding } from '../../finding/finding.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
@@ -35,7 +36,7 @@ export function answerShot(state: State, world: World): Step {
   if (text === '') return still({ ...state, prompt: undefined, message: undefined });
   if (text === 'run') return askRun(state);
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const { shot, recorded, doubts, insists } = readShotSaid(
+  const { shot, recorded, doubts, earlier, insists } = readShotSaid(
     state.project,
     hole,
     text,
@@ -49,16 +50,32 @@ export function answerShot(state: State, world: World): Step {
     return still(saying(asked, `Looks wrong. Add = to accept it. ${asked.message?.text}`, 'alert'));
   }
   if (shot === undefined) return submittingResult(state, hole, recorded, state);
-  return submittingResult(state, hole, recorded, afterShot(state, hole, shot), shotWords(hole, shot));
+  const after = afterShot(state, hole, shot, earlier);
+  const [next, effects] = submittingResult(state, hole, recorded, after, shotWords(hole, shot));
+  const [other] = earlierWords(earlier);
+  if (other === undefined || effects.length === 0) return [next, effects];
+  const words = `Shot at ${formatDepth(shot.depthMm)} m recorded. ${other.charAt(0).toUpperCase()}${other.slice(1)}.`;
+  return [saying(next, words, 'alert'), effects];
 }
 
-/** After a single shot the prompt closes, in a run in or out of the hole it waits for the next; the cursor is on the new shot. */
-function afterShot(state: State, hole: Document, shot: ReadShot): State {
+/**
+ * After a single shot the prompt closes, in a run in or out of the hole it waits for the next. The cursor is on the new shot, or on the one
+ * above it that now looks wrong.
+ */
+function afterShot(state: State, hole: Document, shot: ReadShot, earlier: readonly Finding[]): State {
   const goesOn = openRun(hole)?.[1].pass !== 'single';
   const prompt = goesOn ? ({ kind: 'shot', draft: EMPTY_DRAFT } as const) : undefined;
   const { screen } = state;
   if (screen.name !== 'survey') return { ...state, prompt };
-  const cursor = shotsDown(hole).filter(([, each]) => each.depthMm <= shot.depthMm).length;
+  const down = shotsDown(hole);
+  const wrong = earlier.map(({ place: { fromMm } }) =>
+    down.findIndex(([, each]) => each.rejected === undefined && each.depthMm === fromMm),
+  );
+  const [index = down.filter(([, each]) => each.depthMm <= shot.depthMm).length] = wrong.filter(
+    (each) => each >= 0,
+  );
+  // A shot recorded above it moves what is below one place down.
+  const cursor = earlier.length > 0 && (down[index]?.[1].depthMm ?? 0) > shot.depthMm ? index + 1 : index;
   return { ...state, prompt, screen: { ...screen, cursor } };
 }
 

@@ -77,7 +77,7 @@ function shotLine(
   const mark = `${here ? theme.signs.cursor : ' '}${doubt ? '?' : ' '} `;
   return spans(
     [`${mark}${words}`, here ? 'picked' : station === undefined ? 'faint' : doubt ? 'warn' : 'plain'],
-    [`  ${noteOf(shot, station, run)}`, 'faint'],
+    [`  ${noteOf(shot, station, run, survey)}`, 'faint'],
   );
 }
 
@@ -103,8 +103,15 @@ function signed(deg: number): string {
   return deg > 0 ? `+${text}` : text;
 }
 
-function noteOf(shot: Shot, station: RankedStation | undefined, run: SurveyRun | undefined): string {
+function noteOf(
+  shot: Shot,
+  station: RankedStation | undefined,
+  run: SurveyRun | undefined,
+  { leftOut }: SurveyStanding,
+): string {
   if (shot.rejected !== undefined) return 'rejected';
+  const left = leftOut.find((each) => each.run === shot.run && each.depthMm === shot.depthMm);
+  if (left !== undefined) return left.part === 'shot' ? 'left out' : 'azimuth out';
   if (station === undefined) return 'a better run is used';
   if (shot.azimuthRejected !== undefined) return 'dip only';
   return run === undefined ? '' : run.pass === 'single' ? run.tool : `${run.tool}, ${run.pass}`;

@@ -1,5 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
+import type { Shot } from '../../hole/direction.ts';
 import { degreesBetween } from '../../quantity/azimuth.ts';
 import { metres } from '../../quantity/depth.ts';
 import { inheritsLineUp } from '../blunders/evidence.ts';
@@ -42,7 +43,7 @@ export function checkJumps(
       jump.at(
         { ...place, fromMm: from.depthMm, toMm: to.depthMm },
         {
-          problem: `the direction changes by ${angle.toFixed(1)}° in ${lengthM.toFixed(0)} m; ${allowed.toFixed(1)}° is the most expected`,
+          problem: `the direction changes by ${angle.toFixed(1)}° in ${lengthM.toFixed(0)} m; ${allowed.toFixed(1)}° is the most expected${to === stations.at(-1) ? deepestWords(from, to, runs) : ''}`,
           remedy: 'Check the digits of both readings. Ask the driller to take the deeper shot again.',
         },
       ),
@@ -93,34 +94,57 @@ function shotAloneAt(
     RankedStation,
     RankedStation,
   ];
-  const { run, shots } = runs.find(({ id }) => id === one.run) ?? {};
-  const shot = shots?.find((each) => each.rejected === undefined && each.depthMm === one.depthMm);
+  const { run, shot } = readingOf(one, runs);
   if (run === undefined || shot === undefined) return undefined;
   const part = (one.depthMm - above.depthMm) / (below.depthMm - above.depthMm);
   const turn = degreesBetween(below.azimuth.deg, above.azimuth.deg);
-  const wantedTurn = degreesBetween(above.azimuth.deg + part * turn, one.azimuth.deg);
-  const wantedDip = above.dip + part * (below.dip - above.dip) - one.dip;
-  const isNear = (added: number, wanted: number): boolean => Math.abs(added - wanted) <= NEAR_DEG;
-  const { azimuthDeg } = shot;
-  const azimuthMeant =
-    azimuthDeg === undefined || Math.abs(wantedDip) > NEAR_DEG
-      ? undefined
-      : digitsSwapped(azimuthDeg).find((each) => isNear(degreesBetween(each, azimuthDeg), wantedTurn));
-  const dipMeant =
-    azimuthDeg !== undefined && Math.abs(wantedTurn) > NEAR_DEG
-      ? undefined
-      : digitsSwapped(shot.dipDeg).find((each) => isNear(each - shot.dipDeg, wantedDip));
-  const likely =
-    azimuthMeant !== undefined
-      ? `; with two digits swapped its azimuth would be ${azimuthMeant.toFixed(1)}°, in line`
-      : dipMeant !== undefined
-        ? `; with two digits swapped its dip would be ${dipMeant.toFixed(1)}°, in line`
-        : '';
-  return shotAlone.at(placeOfShot(place, run, shot), {
-    problem: `this shot points ${angleBetweenDeg(above, one).toFixed(1)}° away from the one above it and ${angleBetweenDeg(one, below).toFixed(1)}° from the one below, which agree${likely}`,
-    remedy:
-      'Check its digits on the sheet or in the tool; reject this shot, and record it again if it was misread.',
+  const likely = likelyWords(shot, {
+    turn: degreesBetween(above.azimuth.deg + part * turn, one.azimuth.deg),
+    dip: above.dip + part * (below.dip - above.dip) - one.dip,
   });
+  return shotAlone.at(placeOfShot(place, run, shot), {
+    problem: `it points ${angleBetweenDeg(above, one).toFixed(1)}° away from the one above and ${angleBetweenDeg(one, below).toFixed(1)}° from the one below, which agree${likely}`,
+    remedy: 'Check its digits on the sheet or in the tool. Reject it, and record it again if it was misread.',
+  });
+}
+
+/** Of the deepest shot what two swapped digits would make of it, as none below it says more yet. */
+function deepestWords(above: RankedStation, one: RankedStation, runs: readonly RunWithShots[]): string {
+  const { shot } = readingOf(one, runs);
+  if (shot === undefined) return '';
+  const turn = degreesBetween(above.azimuth.deg, one.azimuth.deg);
+  return likelyWords(shot, { turn, dip: above.dip - one.dip }).replace(' its ', " the deeper shot's ");
+}
+
+/** The run and the shot that a station was read in; none for the line-up. */
+function readingOf(
+  one: RankedStation,
+  runs: readonly RunWithShots[],
+): { readonly run?: RunWithShots['run']; readonly shot?: Shot } {
+  const found = runs.find(({ id }) => id === one.run);
+  const shot = found?.shots.find((each) => each.rejected === undefined && each.depthMm === one.depthMm);
+  return found === undefined || shot === undefined ? {} : { run: found.run, shot };
+}
+
+/** What two swapped digits would make of a reading that is off by `turn` and `dip` degrees, where that brings it into line. */
+function likelyWords(
+  { azimuthDeg, dipDeg }: Shot,
+  wanted: { readonly turn: number; readonly dip: number },
+): string {
+  const isNear = (added: number, by: number): boolean => Math.abs(added - by) <= NEAR_DEG;
+  const azimuthMeant =
+    azimuthDeg === undefined || Math.abs(wanted.dip) > NEAR_DEG
+      ? undefined
+      : digitsSwapped(azimuthDeg).find((each) => isNear(degreesBetween(each, azimuthDeg), wanted.turn));
+  if (azimuthMeant !== undefined)
+    return `; with two digits swapped its azimuth would be ${azimuthMeant.toFixed(1)}°, in line`;
+  const dipMeant =
+    azimuthDeg !== undefined && Math.abs(wanted.turn) > NEAR_DEG
+      ? undefined
+      : digitsSwapped(dipDeg).find((each) => isNear(each - dipDeg, wanted.dip));
+  return dipMeant === undefined
+    ? ''
+    : `; with two digits swapped its dip would be ${dipMeant.toFixed(1)}°, in line`;
 }
 
 /** A reading with two of its digits the other way round, the decimal among them: 92.4 for 29.4. */
