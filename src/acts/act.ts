@@ -88,11 +88,11 @@ export function act(
     case 'contaminated':
       return ok(recordStream(hole, { ...overRod(hole, command.over), contaminated: true }, maker));
     case 'felt':
-      return recordFelt(hole, command, maker);
+      return recordFelt(project, hole, command, maker, insisted);
     case 'no cavity':
       return takeOutCavity(hole, command.over);
     case 'hygiene':
-      return recordHygiene(hole, command.care, maker);
+      return recordHygiene(project, hole, command.care, maker);
     case 'mass':
       return recordMasses(hole, command, maker);
     case 'bit':

@@ -3,13 +3,19 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { closedRefusal } from '../hole/commands/open-hole.ts';
 import type { FeltByDriller } from '../hole/drilled.ts';
 import { REFUSALS } from '../hole/findings.ts';
-import { headerOf, holeNouns, holeThings } from '../hole/hole.ts';
+import { headerOf, holeNouns, holeThings, rowsDown } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
 import { depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval } from '../quantity/interval.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
+import { holdsVoid } from '../schema/cautions.ts';
+import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { feltWords } from '../standing/felt.ts';
 import { bitAtLeastMm, headsOf } from '../standing/heads.ts';
 import { rodsDown } from '../standing/hygiene.ts';
+import { speakerProblem } from './speakers.ts';
+
+type People = Project['settings']['people'];
 
 /** What was felt, where it is said over which metres, and who said it. */
 type Felt = Pick<FeltByDriller, 'felt' | 'driller'> & { readonly over?: Interval };
@@ -19,8 +25,14 @@ type Felt = Pick<FeltByDriller, 'felt' | 'driller'> & { readonly over?: Interval
  * logged below the last rod a cavity may be of now or of that rod, and the metres are asked; that none was felt is of that rod. A cavity may be felt up to a rod's length below
  * what is known of the bit: the rods drop before anybody counts them. That none was felt counts for metres that are known to be drilled only.
  */
-export function recordFelt(hole: Document, { over, felt: what, driller }: Felt, maker: Maker): Result<Made> {
-  const closed = closedRefusal(hole);
+export function recordFelt(
+  { schema, settings }: Project,
+  hole: Document,
+  { over, felt: what, driller }: Felt,
+  maker: Maker,
+  insisted = false,
+): Result<Made> {
+  const closed = closedRefusal(hole) ?? notTheDriller(settings.people, hole, { felt: what, driller }, maker);
   if (closed) return refused(closed);
   const { name, logFromMm, rodMm } = headerOf(hole);
   const bitMm = bitAtLeastMm(hole);
@@ -40,23 +52,74 @@ export function recordFelt(hole: Document, { over, felt: what, driller }: Felt, 
         },
       ),
     );
+  const voids = what === 'solid' ? voidsLogged(schema, hole, metres) : [];
+  if (voids.length > 0 && (driller === undefined || !insisted))
+    return refused(solidOverVoid(settings.people, hole, metres, voids));
   const said = { felt: what, ...(driller === undefined ? {} : { driller }) };
   const { change, felt } = feltChange(said, metres, maker);
-  return ok({ what: `${feltWords(felt)}${cavitiesLeft(hole, felt)}`, changes: [change] });
+  return ok({ what: `${feltWords(felt)}${cavitiesLeft(schema, hole, felt)}`, changes: [change] });
+}
+
+/** A name that can't be the driller's is refused: what the hole rests on is the driller's own word. */
+function notTheDriller(
+  people: People,
+  hole: Document,
+  { felt: word, driller }: Pick<Felt, 'felt' | 'driller'>,
+  maker: Maker,
+) {
+  const problem = driller === undefined ? undefined : speakerProblem(people, maker.by, driller, 'driller');
+  return problem === undefined
+    ? undefined
+    : REFUSALS.asked.at(
+        { hole: headerOf(hole).name },
+        {
+          problem,
+          remedy: `Give the driller’s name behind the metres; without one ;${word} means the driller at the rig.`,
+        },
+      );
+}
+
+function solidOverVoid(people: People, hole: Document, metres: Interval, voids: readonly Interval[]) {
+  const name = people.find(({ role }) => role === 'driller')?.name ?? 'and the driller’s name';
+  return REFUSALS.asked.at(
+    { hole: headerOf(hole).name, ...metres },
+    {
+      problem: `a void is logged at ${voids.map(formatInterval).join(', ')}`,
+      remedy: `Ask the driller which metres were solid. If all were: ;solid ${typed(metres)} ${name} =`,
+    },
+  );
+}
+
+/** Metres logged as a void within an interval, rows that touch as one. */
+function voidsLogged(schema: LoggingSchema, hole: Document, { fromMm, toMm }: Interval): readonly Interval[] {
+  const found: Interval[] = [];
+  for (const [, row] of rowsDown(hole)) {
+    if (row.fromMm >= toMm || row.toMm <= fromMm || !holdsVoid(schema, row.cells)) continue;
+    const last = found.at(-1);
+    if (last?.toMm === row.fromMm) found[found.length - 1] = { fromMm: last.fromMm, toMm: row.toMm };
+    else found.push({ fromMm: row.fromMm, toMm: row.toMm });
+  }
+  return found;
 }
 
 /** What a word that none was felt does not take back: a cavity felt on some of its metres, a void logged there. Both stand, and the danger with them. */
-export function cavitiesLeft(hole: Document, felt: Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>): string {
+export function cavitiesLeft(
+  schema: LoggingSchema,
+  hole: Document,
+  felt: Pick<FeltByDriller, 'fromMm' | 'toMm' | 'felt'>,
+): string {
   if (felt.felt === 'cavity') return '';
   const isIn = (each: Pick<Interval, 'fromMm' | 'toMm'>) =>
     each.fromMm < felt.toMm && each.toMm > felt.fromMm;
   const left = holeNouns(hole, 'feltByDriller').filter((each) => each.felt === 'cavity' && isIn(each));
-  return left
-    .map(
-      (each) =>
-        `; the cavity felt at ${formatInterval(each)} still counts (;cavity ${typed(each)} wrong if it was none)`,
-    )
-    .join('');
+  const cavities = left.map(
+    (each) =>
+      `; the cavity felt at ${formatInterval(each)} still counts (;cavity ${typed(each)} wrong if it was none)`,
+  );
+  const voids = voidsLogged(schema, hole, felt).map(
+    (each) => `; the void logged at ${formatInterval(each)} still counts`,
+  );
+  return [...cavities, ...voids].join('');
 }
 
 /** A cavity on just these metres taken out of the record, by hand: nothing else takes one back. */

@@ -3,6 +3,7 @@ import { drilledMm, recordStream } from '../hole/commands/drilled.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeThings } from '../hole/hole.ts';
+import type { Project } from '../project/project.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
@@ -12,6 +13,7 @@ import { cavitiesLeft, feltChange } from './felt.ts';
 
 /** A rod done, with what was seen of cyclone, splitter, hole and water in the same edit. Nothing seen leaves it as it is. */
 export function withCare(
+  project: Project,
   hole: Document,
   done: Result<Made>,
   care: RodCare | undefined,
@@ -22,13 +24,13 @@ export function withCare(
   if (rod === undefined || !('put' in rod)) return done;
   const over = { fromMm: depthFromMm(drilledMm(hole)), toMm: rod.thing.depthMm as Depth };
   return ok({
-    what: `${done.value.what}; ${careWords(care)}${cavitiesBelow(hole, care, over)}`,
+    what: `${done.value.what}; ${careWords(care)}${cavitiesBelow(project, hole, care, over)}`,
     changes: [...done.value.changes, ...careChanges(hole, rod.put[1], over, care, maker)],
   });
 }
 
 /** What was seen at the latest rod, said afterwards; what was said before of the same parts is amended. */
-export function recordHygiene(hole: Document, care: RodCare, maker: Maker): Result<Made> {
+export function recordHygiene(project: Project, hole: Document, care: RodCare, maker: Maker): Result<Made> {
   const last = rodsDown(hole).at(-1);
   if (last === undefined) {
     return refused(
@@ -39,13 +41,18 @@ export function recordHygiene(hole: Document, care: RodCare, maker: Maker): Resu
     );
   }
   return ok({
-    what: `rod ${last.rod}: ${careWords(care)}${cavitiesBelow(hole, care, last)}`,
+    what: `rod ${last.rod}: ${careWords(care)}${cavitiesBelow(project, hole, care, last)}`,
     changes: careChanges(hole, last.id, last, care, maker),
   });
 }
 
-function cavitiesBelow(hole: Document, { felt }: RodCare, { fromMm, toMm }: Interval): string {
-  return felt === undefined ? '' : cavitiesLeft(hole, { felt, fromMm, toMm });
+function cavitiesBelow(
+  { schema }: Project,
+  hole: Document,
+  { felt }: RodCare,
+  { fromMm, toMm }: Interval,
+): string {
+  return felt === undefined ? '' : cavitiesLeft(schema, hole, { felt, fromMm, toMm });
 }
 
 function careChanges(

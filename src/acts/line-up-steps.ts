@@ -12,6 +12,7 @@ import { toNorth } from '../survey/norths/norths.ts';
 import { doubtsOfCollar, readCollar } from './collar-taken.ts';
 import type { LineUpTaken } from './line-up.ts';
 import type { LineUpContext, LineUpReading } from './line-up-order.ts';
+import { isName, speakerProblem } from './speakers.ts';
 
 /** What a typed value came to: what was read with it, perhaps with something to say; or why it was not taken. */
 export type Taken<F extends LineUpReading> =
@@ -35,11 +36,9 @@ export function takeTyped<F extends LineUpReading>(form: F, typed: string, conte
   const text = typed.trim();
   switch (form.step) {
     case 'cautions':
-      return withTaken(form, {
-        cautionsReadBy: `${text === '' ? context.person : text}, ${localTime(context.now)}`,
-      });
+      return takeCautions(form, text, context);
     case 'permission':
-      return takePermission(form, text);
+      return takePermission(form, text, context);
     case 'way':
       return takeWay(form, text);
     case 'azimuth':
@@ -58,11 +57,28 @@ export function takeTyped<F extends LineUpReading>(form: F, typed: string, conte
   }
 }
 
-function takePermission<F extends LineUpReading>(form: F, text: string): Taken<F> {
-  if (text !== '') return withTaken(form, { permissionBy: text });
-  return form.taken.permissionBy === undefined
-    ? wrong('Type who gave permission. Without it no check is made at the rig.')
-    : { ok: true, form };
+function takeCautions<F extends LineUpReading>(form: F, text: string, context: LineUpContext): Taken<F> {
+  const bySigner = text === '' || text.toLowerCase() === 'read';
+  if (!bySigner && !isName(text))
+    return wrong(`“${text}” names no one. Type read, or the names of those who have read them.`);
+  return withTaken(form, {
+    cautionsReadBy: `${bySigner ? context.person : text}, ${localTime(context.now)}`,
+  });
+}
+
+/** Whoever signs for the line-up goes to the mast: the word that it is safe comes from the driller. */
+function takePermission<F extends LineUpReading>(form: F, text: string, context: LineUpContext): Taken<F> {
+  if (text === '')
+    return form.taken.permissionBy === undefined
+      ? wrong('Type who gave permission. Without it no check is made at the rig.')
+      : { ok: true, form };
+  const { people } = context.project.settings;
+  const problem = speakerProblem(people, context.person, text, 'driller');
+  if (problem === undefined) return withTaken(form, { permissionBy: text });
+  const driller = people.find(({ role }) => role === 'driller')?.name;
+  return wrong(
+    `${problem}. Ask the driller, then type the driller’s name${driller === undefined ? '' : `, like ${driller}`}.`,
+  );
 }
 
 function takeWay<F extends LineUpReading>(form: F, text: string): Taken<F> {

@@ -1,4 +1,4 @@
-import { ok, type Result, refused } from '../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
@@ -14,6 +14,7 @@ import {
   splitEntry,
   timeWrong,
 } from '../shift/entry-changes.ts';
+import { SHIFT_REFUSALS } from '../shift/findings.ts';
 import { type EntryParts, type LineWords, parseRecordLine, type RecordLine } from '../shift/record-line.ts';
 import { shiftHeaderOf } from '../shift/shift.ts';
 import { AHEAD_MS } from '../shift/shift-clock.ts';
@@ -22,6 +23,7 @@ import type { MadeOn } from './shift.ts';
 import { happened, use } from './shift-happened.ts';
 import { begin, noShift, on, type RecordInput, start } from './shift-start.ts';
 import { inShift, isAhead, notYet } from './shift-times.ts';
+import { speakerProblem } from './speakers.ts';
 
 /**
  * What one line of the shift record changes: an activity now or late, an amendment, the hours of the shift, crew, consumables, a
@@ -37,11 +39,34 @@ export function recordLine(
   const read = parseRecordLine(input.text, lineWords(project, all));
   if (!read.ok) return read;
   const line = read.value;
+  const unable = 'parts' in line ? authoriserProblem(project, input, line.parts, maker) : undefined;
+  if (unable !== undefined) return refused(unable);
   if (line.does === 'start') return start(project, all, input, line.parts, maker);
   if (line.does === 'begin') return begin(project, all, input, line.at, maker);
   const shift = input.shift ?? shiftsOf(all, input.rig).findLast((each) => !isAfter(each, maker.at));
   if (shift === undefined) return refused(noShift(input.rig));
   return on(shift, change(project, all, shift, line, input, maker));
+}
+
+/** Time that the client pays for is authorised by someone on its side: not by the crew who is paid, nor by no one. */
+function authoriserProblem(
+  { settings }: Project,
+  { rig }: RecordInput,
+  { authorisedBy }: EntryParts,
+  maker: Maker,
+): Finding | undefined {
+  if (authorisedBy === undefined) return undefined;
+  const problem = speakerProblem(settings.people, maker.by, authorisedBy, 'not the crew');
+  return problem === undefined
+    ? undefined
+    : SHIFT_REFUSALS.lineUnread.at(
+        { thing: `rig ${rig}` },
+        {
+          problem,
+          remedy:
+            'Type who authorised it, like standby by Ines Falk: no water; leave by out where no one has.',
+        },
+      );
 }
 
 /** Words that a line is read with: activities by code and key, holes by id and by name. */

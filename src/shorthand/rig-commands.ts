@@ -183,6 +183,7 @@ function felt(word: 'solid' | 'cavity', does: string): CommandWord {
         : ';cavity, or ;cavity 44-50 Mick Tarrant; ;cavity 44-50 wrong where it was none',
     does: `${does}: below the last rod down to the log, or a range, with who said it`,
     previewed: false,
+    ...(word === 'solid' ? { asks: true as const } : {}),
     read: (text) => {
       const [first = '', ...rest] = text.split(/ +/);
       const over = readInterval(first);

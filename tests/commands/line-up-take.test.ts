@@ -67,6 +67,17 @@ describe('a line-up by command', () => {
     expect(out).toContain('Inside tolerance.');
   });
 
+  it.each([
+    [{ permission: 'NOK' }, '--permission', 'NOK is you, who sign for it'],
+    [{ permission: 'Ines Falk' }, '--permission', 'Ines Falk is at camp, not the driller'],
+    [{ cautions: 'x' }, '--cautions', '“x” names no one'],
+  ])('is refused where no one who can has spoken: %o', async (readings, option, problem) => {
+    const { code, err, lineUps } = await take(readings, { record: true });
+    expect([code, lineUps]).toEqual([2, []]);
+    expect(err).toContain(option);
+    expect(err).toContain(problem);
+  });
+
   it('inside tolerance is accepted and recorded with who read the cautions and who gave permission', async () => {
     const { code, lineUps } = await take({}, { record: true });
     expect(code).toBe(0);

@@ -56,6 +56,36 @@ describe('the driller’s word at the rod', () => {
     expect(text(sitting)).toContain('ASK: void');
   });
 
+  it.each([
+    ['solid', 'NOK', 'NOK is you, who sign for it'],
+    ['solid', 'Joss Penhale', 'Joss Penhale is a field assistant, not the driller'],
+    ['cavity', 'x', '“x” names no one'],
+  ])('is the driller’s: ;%s from %s is refused, and the line kept', async (word, name, problem) => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter(`;${word} 46-54 ${name}`);
+    expect(text(sitting)).toContain(problem);
+    expect(text(sitting, 80, 24)).toContain(`without one ;${word} means the driller at the rig.`);
+    expect(sitting.state().draft.text).toBe(`;${word} 46-54 ${name}`);
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([]);
+  });
+
+  it('that all was solid over a logged void is asked first, with the driller’s name; the void still counts', async () => {
+    const sitting = await sitDown(sampleFiles(), AT);
+    sitting.enter('vr');
+    for (const line of [';solid 46-54', ';solid 46-54 =', ';solid 46-54 Mick Tarrant']) {
+      sitting.enter(line);
+      expect(text(sitting, 80, 24)).toContain('A void is logged at 46–47');
+      expect(text(sitting, 80, 24)).toContain('If all were: ;solid 46-54 Mick Tarrant =');
+      expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toEqual([]);
+      sitting.press('escape');
+    }
+    sitting.enter(';solid 46-54 Mick Tarrant =');
+    expect(sitting.state().message?.text).toContain('the void logged at 46–47 still counts');
+    expect(holeNouns(sitting.hole(HOLE), 'feltByDriller')).toMatchObject([
+      { felt: 'solid', driller: 'Mick Tarrant' },
+    ]);
+  });
+
   it('of a cavity is a danger at once, whatever the rule takes', async () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';cavity 50-51');
@@ -88,7 +118,7 @@ describe('the driller’s word at the rod', () => {
   it('stands for no metre where a void was logged and cleared, until it is logged again', async () => {
     const sitting = await sitDown(takingTheWord(), AT);
     sitting.enter('vr');
-    sitting.enter(';solid 46-54 Mick');
+    sitting.enter(';solid 46-54 Mick =');
     sitting.enter(';clear 46-47 =');
     sitting.press('f5');
     expect(text(sitting)).toContain('ASK: void: can’t tell');

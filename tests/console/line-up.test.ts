@@ -71,6 +71,51 @@ describe('the order of work', () => {
     expect(form(sitting).taken.cautionsReadBy).toBe('NOK and Joss, 08:00');
   });
 
+  it('takes the word that the cautions were read, or names; not a stray key', async () => {
+    const sitting = await atLineUp();
+    for (const stray of ['b', 'x', '7', 'yes']) {
+      sitting.enter(stray);
+      expect(said(sitting)).toBe(
+        `“${stray}” names no one. Type read, or the names of those who have read them.`,
+      );
+      expect(form(sitting).step).toBe('cautions');
+      sitting.press(...[...stray].map(() => 'backspace'));
+    }
+    sitting.enter('read');
+    expect(form(sitting)).toMatchObject({ step: 'permission', taken: { cautionsReadBy: 'NOK, 08:00' } });
+  });
+
+  it.each([
+    ['NOK', 'NOK is you, who sign for it'],
+    ['nadia okafor', 'nadia okafor is you, who sign for it'],
+    ['Okafor', 'Okafor is you, who sign for it'],
+    ['IFA', 'IFA is at camp, not the driller'],
+    ['Joss', 'Joss is a field assistant, not the driller'],
+    ['Dee Raun', 'Dee Raun is an offsider, not the driller'],
+    ['x', '“x” names no one'],
+    ['yes', '“yes” names no one'],
+    ['nobody', '“nobody” names no one'],
+  ])('takes no permission to go to the mast from %s', async (name, problem) => {
+    const sitting = await atLineUp();
+    sitting.enter('');
+    sitting.enter(name);
+    expect(said(sitting)).toBe(
+      `${problem}. Ask the driller, then type the driller’s name, like Mick Tarrant.`,
+    );
+    expect(form(sitting)).toMatchObject({ step: 'permission', typed: { text: name } });
+    expect(form(sitting).taken.permissionBy).toBeUndefined();
+  });
+
+  it.each(['MTA', 'mick', 'Mick Tarrant', 'GD', 'Ruy Sena', 'NOK and Mick'])(
+    'takes permission from %s: the driller, or someone who is not in the project',
+    async (name) => {
+      const sitting = await atLineUp();
+      sitting.enter('');
+      sitting.enter(name);
+      expect(form(sitting)).toMatchObject({ step: 'way', taken: { permissionBy: name } });
+    },
+  );
+
   it('is not gone on from while some of the cautions were never on the screen: Enter shows them first', async () => {
     const files = sampleFiles();
     const cautions = Array.from({ length: 40 }, (_, index) => `"Rule ${index + 1} of the site."`).join(', ');

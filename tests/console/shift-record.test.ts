@@ -58,6 +58,20 @@ describe('the switcher of activities', () => {
   });
 });
 
+describe('who authorised standby', () => {
+  it.each([
+    ['x', '“x” names no one'],
+    ['nobody', '“nobody” names no one'],
+    ['Mick', 'Mick is a driller, one of the drilling crew'],
+  ])('is not %s: the line is refused, and kept', async (name, problem) => {
+    const sitting = await sitDown(emptySample(), '2026-03-16T06:40:00+08:00');
+    sitting.press('f8');
+    sitting.enter(`standby by ${name}: no water`);
+    expect(text(sitting)).toContain(problem);
+    expect(sitting.state().documents.has('shift/RC7_2026-03-16_DAY')).toBe(false);
+  });
+});
+
 describe('what is told late', () => {
   const at = async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T15:00:00+08:00');

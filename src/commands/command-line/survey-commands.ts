@@ -72,8 +72,8 @@ function addLineUp(program: Command, outside: Outside, done: Done): void {
     'line-up',
     'the planned direction in every north and the line-up beside it; with readings: holds them against the plan',
   )
-    .option('--cautions <who>', 'who read the cautions; read is not inducted')
-    .option('--permission <who>', 'who of the crew gave permission, the rig stopped')
+    .option('--cautions <who>', 'who read them, or read: whoever signs; read is not inducted')
+    .option('--permission <who>', 'the driller who gave permission, the rig stopped; never who signs')
     .addOption(new Option('--way <way>', 'what the rig is set by').choices(['pegs', 'device', 'compass']))
     .option(
       '--azimuth <degrees>',

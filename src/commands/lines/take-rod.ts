@@ -33,6 +33,7 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
       at,
       withUnbagged(
         withCare(
+          at.project,
           hole,
           rodAsExpected(hole, rod, check.expected, maker, fits ? { digits: text } : seen),
           care,
@@ -43,7 +44,7 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
     );
   if (mend !== undefined)
     return takeMending(at, check, mend, (named, way) =>
-      withCare(hole, rodMended(hole, rod, named, way, maker), care, maker),
+      withCare(at.project, hole, rodMended(hole, rod, named, way, maker), care, maker),
     );
   const mismatch = mismatchWords(check);
   if (!at.noteMismatches)
@@ -54,7 +55,7 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
     };
   const noted = await submitMade(
     at,
-    withUnbagged(withCare(hole, rodNoted(hole, rod, check, seen, maker), care, maker), check),
+    withUnbagged(withCare(at.project, hole, rodNoted(hole, rod, check, seen, maker), care, maker), check),
   );
   return noted.kind === 'done' ? { kind: 'asked', said: noted.said, reasons: [mismatch] } : noted;
 }

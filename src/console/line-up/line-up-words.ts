@@ -29,7 +29,7 @@ export function stepWords(state: State, form: LineUpForm, context: LineUpContext
             'Stand outside exclusion zones and traffic: no one goes to the mast unless the driller takes them in.',
           ),
           ...words('Tell the driller when you are done.'),
-          ...wrap('Type who gave permission.', width, 'strong'),
+          ...wrap('Type the name of the driller who gave permission.', width, 'strong'),
         ],
       };
     case 'way':
@@ -56,7 +56,7 @@ function cautionLines(state: State, context: LineUpContext, width: number): read
     ...[...new Set([...state.project.settings.hazards.cautions, ...USUAL_CAUTIONS])].flatMap(dashed),
     ...wrap(lastReadWords(context), width, 'faint'),
     ...wrap(
-      `Enter: read by ${context.person}, now; or type who. As often as site procedures say.`,
+      `Type read, or Enter: read by ${context.person}, now; or type who. As often as site procedures say.`,
       width,
       'strong',
     ),

@@ -163,7 +163,13 @@ function fitted(
   const waiting = waitingRod(hole, prompt.later);
   const done =
     waiting === undefined
-      ? withCare(hole, rodAsExpected(hole, prompt, check.expected, maker, { digits: FITS }), care, maker)
+      ? withCare(
+          state.project,
+          hole,
+          rodAsExpected(hole, prompt, check.expected, maker, { digits: FITS }),
+          care,
+          maker,
+        )
       : rodFits(hole, waiting);
   const said = 'The bags match, and the reading before was wrong: the rod is recorded as expected.';
   return submittingResult(state, hole, done, { ...state, prompt: undefined }, said);
@@ -183,7 +189,7 @@ function noted(
   const { depthMm: _depth, care, ...seen } = read;
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const at = { rod: prompt.rod, depthMm: prompt.depthMm };
-  const done = withCare(hole, rodNoted(hole, at, check, seen, maker), care, maker);
+  const done = withCare(state.project, hole, rodNoted(hole, at, check, seen, maker), care, maker);
   const said = 'Rod recorded as expected; the mismatch is noted and open: ;fix.';
   return submittingResult(state, hole, done, closed, said);
 }
@@ -201,7 +207,7 @@ function mended(
   const waiting = waitingRod(hole, prompt.later);
   const done =
     waiting === undefined
-      ? withCare(hole, rodMended(hole, at, named, index, maker), care, maker)
+      ? withCare(state.project, hole, rodMended(hole, at, named, index, maker), care, maker)
       : rodMendedLater(state.project, hole, waiting, named, index, maker);
   const waits = (fix.putOff ?? []).map(({ kind, number }) => `; ${kind} ${number} waits, ;place puts it in`);
   const said = done.ok ? `${done.value.what}${waits.join('')}` : undefined;

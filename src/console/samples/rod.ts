@@ -122,7 +122,7 @@ export function answerRod(state: State, world: World): Step {
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const standing = whileStanding(state);
   const done = withUnbagged(
-    withCare(hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker),
+    withCare(state.project, hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker),
     check,
   );
   return submittingResult(
