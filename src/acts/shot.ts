@@ -114,7 +114,8 @@ export function recordShotRead(
     return refused(
       REFUSALS.overlap.at(place, {
         problem: `the run has a shot at ${formatDepth(read.depthMm)} m`,
-        remedy: 'Reject that one first, or begin a new run.',
+        remedy:
+          'If it was only misread or mistyped, type corrects at the end. If the tool was run again, reject the first one (F6, x) or begin a new run.',
       }),
     );
   return ok(recordShot(shot, maker));
@@ -145,11 +146,8 @@ export function doubtsOfShot(
   const shot: Shot = { ...read, run: open[0], at: maker.at, by: maker.by };
   const neighbours = neighbourBends(project, hole, documents);
   const known = checksBeside(project, directions, neighbours).findings;
-  const after = checksBeside(
-    project,
-    { ...directions, shots: [...directions.shots, shot] },
-    neighbours,
-  ).findings;
+  const others = directions.shots.filter((each) => each.run !== shot.run || each.depthMm !== shot.depthMm);
+  const after = checksBeside(project, { ...directions, shots: [...others, shot] }, neighbours).findings;
   const all = newFindings(known, after).filter((one) => !isGapBelow(one, read.depthMm));
   const earlier = all.filter((one) => isOfAnotherShot(one, read.depthMm));
   return {

@@ -76,7 +76,8 @@ export type Prompt =
       readonly draft: Draft;
       readonly shot: string;
     }
-  | { readonly kind: 'shot'; readonly draft: Draft }
+  /** A shot as read out; `corrects` the reading of one that is there. */
+  | { readonly kind: 'shot'; readonly draft: Draft; readonly corrects?: true }
   /** Why a shot or its azimuth alone is rejected, or used again. */
   | ({
       readonly kind: 'rejection';

@@ -24,7 +24,10 @@ export const surveyRun = z.strictObject({
 });
 export type SurveyRun = Readonly<z.infer<typeof surveyRun>>;
 
-/** A shot: table `shots`. As read, never corrected: what is made of it is computed. */
+/**
+ * A shot: table `shots`. As the tool gave it: what is made of it is computed. A figure that was misheard or mistyped is corrected in
+ * place, and `misread` keeps it.
+ */
 export const shot = z.strictObject({
   run: id,
   depthMm: depthMm.describe('Station depth (bit depth less tool offset), in whole millimetres'),
@@ -41,6 +44,9 @@ export const shot = z.strictObject({
     .describe('Magnetic dip, degrees, positive downwards'),
   azimuthRejected: words.optional().describe('Why its azimuth is not used; its dip is kept'),
   rejected: words.optional().describe('Why neither is used'),
+  misread: words
+    .optional()
+    .describe('What was first typed, where a misheard or mistyped reading was corrected, when and by whom'),
   at: stamp,
   by: words,
 });

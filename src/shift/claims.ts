@@ -1,8 +1,9 @@
-import { depthFromMm } from '../quantity/depth.ts';
+import { holeNouns } from '../hole/hole.ts';
+import { depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps } from '../quantity/interval.ts';
-import { localTime } from '../quantity/stamp.ts';
+import { instantMs, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
-import { type PlodLine, shiftThings } from './shift.ts';
+import { type PlodLine, shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftRecord } from './shift-record.ts';
 
 /** Where on the sheet the metres or shots of a hole come from that the record hasn't got, in words; empty where no line stands out. */
@@ -11,6 +12,7 @@ export function pointAt(
   hole: string,
   shift: Document,
   own: ShiftRecord,
+  holes: readonly Document[] = [],
 ): string {
   const lines = shiftThings(shift, 'plodLines').map(([, line], index) => ({ line, number: index + 1 }));
   const here = lines.filter(({ line }) => line.hole === hole);
@@ -18,6 +20,7 @@ export function pointAt(
     return here
       .filter(({ line }) => (line.shots ?? 0) > 0)
       .map(({ line, number }) => `${claims(line, number)} ${line.shots}`)
+      .concat(rejectedWords(hole, shift, holes))
       .join(', ');
   const drilled = own.metres.filter((each) => each.hole === hole);
   const before: (Interval & { readonly words: string })[] = [];
@@ -36,6 +39,23 @@ export function pointAt(
       );
     })
     .join(', ');
+}
+
+/** Shots of the record that were rejected: the tool was run, so they count; one that was only misread is corrected, and does not. */
+function rejectedWords(id: string, shift: Document, holes: readonly Document[]): readonly string[] {
+  const hole = holes.find((each) => each.id === id);
+  const { startsAt, endedAt } = shiftHeaderOf(shift);
+  return (hole === undefined ? [] : holeNouns(hole, 'shots'))
+    .filter(
+      ({ at, rejected }) =>
+        rejected !== undefined &&
+        instantMs(at) >= instantMs(startsAt) &&
+        (endedAt === undefined || instantMs(at) < instantMs(endedAt)),
+    )
+    .map(
+      ({ depthMm, rejected }) =>
+        `the record counts the one rejected at ${formatDepth(depthMm)} m (${rejected}): if it was only misread, c on F6 corrects it`,
+    );
 }
 
 const shared = (a: Interval, b: Interval): Interval => ({

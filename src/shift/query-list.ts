@@ -49,7 +49,7 @@ export function queryList(
     ...held,
     queries: [
       ...timeQueries(shift, rules, now),
-      ...held.queries.map((query) => pointed(query, shift, own)),
+      ...held.queries.map((query) => pointed(query, shift, own, holes)),
       ...unknownFindings(file, shift, rules),
       ...ofOwn,
       ...changedSince(shift, held),
@@ -68,10 +68,10 @@ function withoutPlod({ ownBill, comparisons }: Reconciliation): Omit<Reconciliat
 }
 
 /** A query about the metres or shots of a hole with the line of the sheet that it comes from. */
-function pointed(query: Finding, shift: Document, own: ShiftRecord): Finding {
+function pointed(query: Finding, shift: Document, own: ShiftRecord, holes: readonly Document[]): Finding {
   const [subject, hole = ''] = (query.place.thing ?? '').split(', ');
   if (subject !== 'metres' && subject !== 'shots') return query;
-  const where = pointAt(subject, hole, shift, own);
+  const where = pointAt(subject, hole, shift, own, holes);
   return where === '' ? query : { ...query, problem: `${query.problem}; ${where}` };
 }
 

@@ -81,7 +81,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'shot',
     form: ';shot 60 -59.5 271.2',
-    does: 'A survey shot: depth (b63: of the bit), dip, azimuth as read (none: leave it out), then total field and magnetic dip if given; = insists',
+    does: 'A survey shot: depth (b63: of the bit), dip, azimuth as read (none: leave it out), then total field and magnetic dip if given; = insists. corrects at the end: the shot there was misread',
     previewed: false,
     read: (text) =>
       SHOT.test(text.replace(/ +/g, ' '))
@@ -226,4 +226,5 @@ function overOf(text: string): { readonly over?: Interval } | undefined {
 }
 
 /** A depth (`b63`: of the bit), a dip, perhaps an azimuth, field and magnetic dip, perhaps `=`; what they mean is told where the hole is known. */
-const SHOT = /^b?\d+(\.\d+)? [+-]?\d+(\.\d+)?( \d+(\.\d+)?( \d+(\.\d+)?( [+-]?\d+(\.\d+)?)?)?)?( ?=)?$/;
+const SHOT =
+  /^b?\d+(\.\d+)? [+-]?\d+(\.\d+)?( \d+(\.\d+)?( \d+(\.\d+)?( [+-]?\d+(\.\d+)?)?)?)?( corrects)?( ?=)?$/;

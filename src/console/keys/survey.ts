@@ -1,6 +1,6 @@
 import { askRejection, moveShot, rejectionHindered, viewSurvey } from '../survey/survey.ts';
 import { askRun } from '../survey/survey-run.ts';
-import { askShot } from '../survey/survey-shot.ts';
+import { askCorrection, askShot } from '../survey/survey-shot.ts';
 import type { Binding } from './binding.ts';
 
 /** Keys of the survey. */
@@ -30,6 +30,15 @@ export const SURVEY_KEYS: readonly Binding[] = [
     help: 'Reject the whole shot, or use it again',
     hindered: rejectionHindered('shot'),
     act: askRejection('shot'),
+  },
+  {
+    name: 'shot corrected',
+    on: ['survey'],
+    keys: ['c'],
+    hint: 'correct shot',
+    help: 'Correct the reading of the shot, misheard or mistyped: one shot, what was first typed is kept',
+    hindered: rejectionHindered('shot'),
+    act: askCorrection,
   },
   {
     name: 'shots',

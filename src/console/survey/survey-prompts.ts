@@ -26,7 +26,7 @@ export function surveyPrompt(
     case 'survey run':
       return runShown(prompt, typed, width);
     case 'shot':
-      return shotShown(openRun(hole)?.[1], typed, width);
+      return shotShown(openRun(hole)?.[1], prompt.corrects === true, typed, width);
     case 'rejection':
       return rejectionShown(hole, prompt, typed, width);
   }
@@ -77,7 +77,7 @@ const northWords = (north: SurveyRun['north']) => `${north === 'mine-grid' ? 'mi
 const passWords = (pass: SurveyRun['pass']) => (pass === 'single' ? 'single shots' : `run ${pass}`);
 const insideWords = (inside: SurveyRun['inside']) => (inside === 'rods' ? 'inside the rods' : 'in open hole');
 
-function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Shown {
+function shotShown(run: SurveyRun | undefined, corrects: boolean, typed: Line, width: number): Shown {
   const offset = run?.toolOffsetMm ?? 0;
   const bit =
     offset === 0
@@ -86,7 +86,7 @@ function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Show
   const magnetic =
     run?.toolClass === 'magnetic' ? ' Behind it total field and magnetic dip, if the tool gives them.' : '';
   return {
-    title: 'a shot, as the driller reads it out',
+    title: corrects ? 'a shot corrected: what the tool gave' : 'a shot, as the driller reads it out',
     lines: [
       ...wrap(run === undefined ? '' : runWords(run), width, 'strong'),
       ...wrap(
@@ -95,7 +95,9 @@ function shotShown(run: SurveyRun | undefined, typed: Line, width: number): Show
       ),
       typed,
       ...wrap(
-        'Enter records it. run begins another run, for another tool or north. Esc leaves.',
+        corrects
+          ? 'Enter corrects it: the same shot, and what was first typed is kept. A shot taken again with the tool is a new one: Esc, x, then n.'
+          : 'Enter records it. run begins another run, for another tool or north. Esc leaves.',
         width,
         'faint',
       ),
@@ -121,6 +123,16 @@ function rejectionShown(
     : `Why is it not used? It stays as read${prompt.part === 'azimuth' ? ', and its dip is kept' : ''}; it can be used again later.`;
   return {
     title: again ? `${what}: used again` : `${what}: not used`,
-    lines: [...wrap(words, width), typed, line('Enter records it. Esc changes nothing.', 'faint')],
+    lines: [
+      ...wrap(words, width),
+      ...(again
+        ? []
+        : wrap(
+            'Only misheard or mistyped? Esc, then c corrects it: a rejected shot still counts as taken.',
+            width,
+          )),
+      typed,
+      line('Enter records it. Esc changes nothing.', 'faint'),
+    ],
   };
 }

@@ -1,6 +1,7 @@
 import { earlierWords, openRun } from '../../acts/shot.ts';
 import { readShotSaid } from '../../acts/shot-said.ts';
 import type { Finding } from '../../finding/finding.ts';
+import { REFUSALS } from '../../hole/findings.ts';
 import { formatAzimuth } from '../../quantity/azimuth.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
@@ -8,7 +9,7 @@ import type { ReadShot } from '../../survey/shots/typed-shot.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import { holeInHand, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
-import { shotsDown } from './survey.ts';
+import { pickedShot, shotsDown } from './survey.ts';
 import { askRun } from './survey-run.ts';
 
 /** Asks for a shot; where no run is begun, for the run first. `text`: what is typed already. */
@@ -18,6 +19,26 @@ export function askShot(state: State, text = ''): Step {
   if (openRun(hole) === undefined) return askRun(state, text);
   return still({ ...state, prompt: { kind: 'shot', draft: draftOf(text) }, message: undefined });
 }
+
+/** The reading of the shot under the cursor as a line, to be put right: what was typed first is kept with it. */
+export function askCorrection(state: State): Step {
+  const hole = holeInHand(state);
+  const [, shot] = pickedShot(state) ?? [];
+  if (hole === undefined || shot === undefined) return still(state);
+  if (shot.run !== openRun(hole)?.[0])
+    return still(
+      saying(state, 'It is of an earlier run: only shots of the run in hand can be corrected.', 'warn'),
+    );
+  const text = [shot.depthMm / 1000, shot.dipDeg, shot.azimuthDeg].filter((each) => each !== undefined);
+  return still({
+    ...state,
+    prompt: { kind: 'shot', draft: draftOf(text.join(' ')), corrects: true },
+    message: undefined,
+  });
+}
+
+const withCorrects = (text: string): string =>
+  text.endsWith('=') ? `${text.slice(0, -1).trim()} corrects =` : `${text} corrects`;
 
 /** A shot typed behind `;shot`: recorded at once where nothing is doubtful, else asked about in the prompt. */
 export function shotSaid(state: State, text: string, world: World): Step {
@@ -36,10 +57,10 @@ export function answerShot(state: State, world: World): Step {
   if (text === '') return still({ ...state, prompt: undefined, message: undefined });
   if (text === 'run') return askRun(state);
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const { shot, recorded, doubts, earlier, insists } = readShotSaid(
+  const { shot, recorded, doubts, earlier, insists, corrects } = readShotSaid(
     state.project,
     hole,
-    text,
+    prompt.corrects === true && text !== '' ? withCorrects(text) : text,
     maker,
     state.documents.values(),
   );
@@ -47,9 +68,14 @@ export function answerShot(state: State, world: World): Step {
   if (doubt !== undefined && !insists) {
     const asked = sayingFinding(state, doubt);
     // First how to insist: a long doubt is cut where the message has no more room.
-    return still(saying(asked, `Looks wrong. Add = to accept it. ${asked.message?.text}`, 'alert'));
+    const insist =
+      doubt.code === REFUSALS.asked.code
+        ? 'Was the tool run again? Then add =.'
+        : 'Looks wrong. Add = to accept it.';
+    return still(saying(asked, `${insist} ${asked.message?.text}`, 'alert'));
   }
   if (shot === undefined) return submittingResult(state, hole, recorded, state);
+  if (corrects) return submittingResult(state, hole, recorded, { ...state, prompt: undefined });
   const after = afterShot(state, hole, shot, earlier);
   const [next, effects] = submittingResult(state, hole, recorded, after, shotWords(hole, shot));
   const [other] = earlierWords(earlier);

@@ -169,9 +169,10 @@ export function shotDetail(
 /** Why the shot or its azimuth is not used, and the key that uses it again. */
 function unusedLines(shot: Shot, width: number): readonly Line[] {
   return [
+    ...(shot.misread === undefined ? [] : wrap(`First typed as ${shot.misread}.`, width, 'faint')),
     ...(shot.rejected === undefined
       ? []
-      : wrap(`Not used: ${shot.rejected}. x uses it again.`, width, 'warn')),
+      : wrap(`Not used: ${shot.rejected}. x uses it again, c corrects it.`, width, 'warn')),
     ...(shot.azimuthRejected === undefined
       ? []
       : wrap(

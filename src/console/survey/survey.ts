@@ -24,7 +24,7 @@ export function shotsDown(hole: Document): readonly (readonly [Id, Shot])[] {
 }
 
 /** The shot under the cursor. */
-function pickedShot(state: State): readonly [Id, Shot] | undefined {
+export function pickedShot(state: State): readonly [Id, Shot] | undefined {
   const hole = holeInHand(state);
   return hole === undefined || state.screen.name !== 'survey'
     ? undefined

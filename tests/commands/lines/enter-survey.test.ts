@@ -83,6 +83,18 @@ describe('a shot from a pipe', () => {
     },
   );
 
+  it('that was misread is corrected by its line with corrects, in the same place', async () => {
+    const { code, out, shots } = await pipe([';shot 48 -59.7 91 =', ';shot 48 -59.7 271 corrects']);
+    expect([code, shots.length]).toEqual([0, 3]);
+    expect(out).toContain(
+      'shot at 48 m corrected: dip -59.7°, azimuth 271.0°, first typed as dip -59.7°, azimuth 91.0°',
+    );
+    expect(shots.at(-1)).toMatchObject({
+      azimuthDeg: 271,
+      misread: expect.stringContaining('azimuth 91.0°'),
+    });
+  });
+
   it('that is so by = is saved and not reported', async () => {
     const { code, err, shots } = await pipe([';shot 48 -59.7 91 =']);
     expect([code, err, shots.length]).toEqual([0, '', 3]);
