@@ -159,7 +159,8 @@ export interface TargetStanding {
 
 /** The hole beside its target; undefined without a direction or a plan in the path's north. */
 export const targetOf = byReference((project: Project, hole: Document): TargetStanding | undefined => {
-  const { path, planned, stations, blundered, leftOut } = surveyOf(project, hole);
+  const survey = surveyOf(project, hole);
+  const { path, planned, stations, blundered, leftOut } = survey;
   if (path === undefined || planned === undefined) return undefined;
   const { severityLimitPer30m, targetRadiusM, toolErrors } = project.survey;
   const ways = (['straight', 'trend'] as const).map((projection): AtTarget => {
@@ -183,12 +184,20 @@ export const targetOf = byReference((project: Project, hole: Document): TargetSt
     measuredMm: lastStation(path).depthMm,
     offPlanM: distanceFromPlan(planned, { offset: path.end }),
     ways,
-    chanceBasis: blundered ? 'shots marked as wrong' : chanceBasis(stations),
+    chanceBasis: basisOf(survey),
     reach: reachOf(path, planned, severityLimitPer30m, targetRadiusM),
     growth: growthBelow(stations, planned.targetMm, toolErrors),
     leftOut,
   };
 });
+
+/** What a chance rests on, as the survey is: what makes it unknown comes first. */
+function basisOf({ blundered, held, leftOut, stations }: SurveyStanding): ChanceBasis {
+  if (blundered) return 'shots marked as wrong';
+  if (!held) return 'no line-up';
+  const basis = chanceBasis(stations);
+  return basis === 'shots' && leftOut.length > 0 ? 'shots that are left' : basis;
+}
 
 /**
  * What the shots told about the direction, for the termination rules: an entry for each depth of the rig at which shots became

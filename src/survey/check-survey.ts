@@ -17,6 +17,7 @@ import { checkShotBelowDrilled } from './checks/shot-below-drilled.ts';
 import { checkShotGaps } from './checks/shot-gap.ts';
 import { checkShotOrder } from './checks/shot-order.ts';
 import type { Direction } from './direction.ts';
+import { magneticFieldOff } from './findings.ts';
 import type { MagneticField } from './norths/declination.ts';
 import type { NorthAngles } from './norths/norths.ts';
 import type { SurveySettings } from './settings.ts';
@@ -65,12 +66,16 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
   };
   const meant = along === undefined ? stations : stations.map((one) => stationAsMeant(one, along));
   const blunders = checkBlunders(sound);
+  const perRun = survey.runs.map(({ id, ...run }) => ({
+    id,
+    findings: checkRun({ id, ...run }, survey, along, blunders.gyros),
+  }));
   const findings = [
     ...ranked.findings,
     ...depths.flatMap((one) => one.findings),
     ...(along === undefined ? [] : checkBackBearing(measured, along, place)),
     ...blunders.findings,
-    ...survey.runs.flatMap((run) => checkRun(run, survey, along, blunders.gyros)),
+    ...perRun.flatMap((one) => one.findings),
     ...checkPairs(sound, blunders.named),
     ...checkShotGaps(
       stationDepths(
@@ -82,11 +87,21 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
       settings,
       place,
     ),
-    ...apartFromNamed(meant, blunders.named).flatMap((each) =>
-      checkJumps(each, settings, place, survey.runs),
-    ),
+    ...apartFromNamed(
+      meant.filter((one) => !isNamed(one, perRun)),
+      blunders.named,
+    ).flatMap((each) => checkJumps(each, settings, place, survey.runs)),
   ];
   return { findings, unseen: blunders.unseen };
+}
+
+/** True of a station whose field is named as not the Earth's: where it points is said already, and no jump is looked for there. */
+function isNamed(
+  one: RankedStation,
+  perRun: readonly { readonly id: string; readonly findings: readonly Finding[] }[],
+): boolean {
+  const own = perRun.find(({ id }) => id === one.run)?.findings ?? [];
+  return own.some(({ code, place }) => code === magneticFieldOff.code && place.fromMm === one.depthMm);
 }
 
 /** Where shots lie, for the gaps between them: those of a run in feet where they would be, so that the gap is said in metres of hole. */

@@ -13,17 +13,27 @@ import { checkSurvey, type SurveyChecked } from './check-survey.ts';
 import { checkFix, fixOf } from './checks/collar-fix-poor.ts';
 import { checkCollarOnPlan } from './checks/collar-off-plan.ts';
 import { checkDeclinationOfProject } from './checks/declination-off-model.ts';
+import { azimuthUnusable } from './checks/magnetic-in-steel.ts';
 import { northNotKnown } from './checks/north-not-known.ts';
 import { bestCollar, fromCollarTo, plannedCollar, positionOf } from './collar/collars.ts';
 import type { Direction } from './direction.ts';
-import { declinationSlip, gyroDrift, gyroMisaligned, jump, northSlip, runsDisagree } from './findings.ts';
+import {
+  declinationSlip,
+  gyroDrift,
+  gyroMisaligned,
+  jump,
+  lineUpOff,
+  misclose,
+  northSlip,
+  runsDisagree,
+} from './findings.ts';
 import { toNorth } from './norths/norths.ts';
 import { type AnglesHere, anglesAt, type Site } from './norths/site.ts';
 import type { PlannedLine } from './path/miss.ts';
 import { type Path, pathThrough } from './path/path.ts';
 import { ORIGIN } from './path/vector.ts';
 import type { SurveySettings } from './settings.ts';
-import type { RunWithShots } from './shots/run-with-shots.ts';
+import { type RunWithShots, stands } from './shots/run-with-shots.ts';
 import { bestStations, type RankedStations } from './shots/runs.ts';
 import { type LeftOut, standingShots } from './shots/standing-shots.ts';
 
@@ -58,6 +68,8 @@ export interface HoleSurvey {
   readonly leftOut: readonly LeftOut[];
   /** True where whole runs that the path is made of are likely wrong: it then says nothing of a chance. */
   readonly blundered: boolean;
+  /** True where something besides the plan holds the azimuths: an accepted line-up, or two tools that each find north. */
+  readonly held: boolean;
   /** Mix-ups of norths that the shots could not show, were they there. */
   readonly unseen: readonly Unseen[];
 }
@@ -107,6 +119,7 @@ function surveyAsRecorded(hole: HoleDirections): HoleSurvey {
     stations,
     leftOut: standing.leftOut,
     blundered: isBlundered(checked.findings, stations, runs),
+    held: stations.some((one) => one.basis === 'set') || northFinders(standing.runs, settings.steelM) > 1,
     path: path?.ok === true ? path.value : undefined,
     findings: [
       ...(path?.ok === false ? path.findings : []),
@@ -121,13 +134,24 @@ function surveyAsRecorded(hole: HoleDirections): HoleSurvey {
   };
 }
 
+/** How many tools found north by themselves: the azimuths of each hold those of the others. */
+function northFinders(runs: readonly RunWithShots[], steelM: number): number {
+  const finding = runs.filter(
+    ({ run, shots }) =>
+      run.toolClass !== 'gyro aligned at the collar' && !azimuthUnusable(run, steelM) && shots.some(stands),
+  );
+  return new Set(finding.map(({ run }) => `${run.toolClass} ${run.tool}`)).size;
+}
+
 /** Findings that say that whole runs do not point where they were recorded; single shots that are wrong are left out of the path. */
 const BLUNDERS: ReadonlySet<string> = new Set(
-  [declinationSlip, gyroDrift, gyroMisaligned, northSlip, runsDisagree].map(({ code }) => code),
+  [declinationSlip, gyroDrift, gyroMisaligned, lineUpOff, misclose, northSlip, runsDisagree].map(
+    ({ code }) => code,
+  ),
 );
 
 /**
- * True where such a finding is of a run that the path is made of, or where the deepest shot is a jump off the others: which of the two it is
+ * True where such a finding is of a run that the path is made of, of its line-up, or where the deepest shot is a jump off the others: which of the two it is
  * from is wrong only the next shot says.
  */
 function isBlundered(
@@ -137,10 +161,15 @@ function isBlundered(
 ): boolean {
   const deepestMm = stations.at(-1)?.depthMm;
   if (findings.some(({ code, place }) => code === jump.code && place.toMm === deepestMm)) return true;
-  const used = runs.filter(({ id }) => stations.some((one) => one.run === id)).map(({ run }) => run.tool);
+  const used = [
+    'line-up',
+    ...runs.filter(({ id }) => stations.some((one) => one.run === id)).map(({ run }) => run.tool),
+  ];
+  // Of two runs that disagree the finding names one, and the path may be made of the other.
   return findings.some(
     ({ code, place: { thing } }) =>
-      BLUNDERS.has(code) && used.some((tool) => thing === undefined || thing.startsWith(tool)),
+      BLUNDERS.has(code) &&
+      (code === misclose.code || used.some((tool) => thing === undefined || thing.startsWith(tool))),
   );
 }
 

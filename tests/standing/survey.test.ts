@@ -10,7 +10,7 @@ import {
   surveyOf,
   targetOf,
 } from '../../src/standing/survey.ts';
-import { leftOutWords } from '../../src/survey/path/target-words.ts';
+import { basisWords, chanceWords, leftOutWords } from '../../src/survey/path/target-words.ts';
 import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
 let project: Project;
@@ -112,6 +112,95 @@ describe('what the rules are told of the direction', () => {
     expect(slipped?.leftOut).toMatchObject([{ depthMm: 27_000 }]);
     expect(slipped?.ways).toEqual(targetOf(project, shots({}))?.ways);
     expect(leftOutWords(slipped?.leftOut ?? [])).toContain('marked as wrong: the shot at 27 m');
+  });
+
+  describe('the chance', () => {
+    const [run, shot] = [
+      () => Object.values(drilling.tables.runs ?? {})[0],
+      () => Object.values(drilling.tables.shots ?? {})[0],
+    ];
+    const chanceOf = (tables: Readonly<Record<string, Table>>) => {
+      const target = targetOf(project, withTables(tables));
+      const [straight] = target?.ways ?? [];
+      return {
+        basis: target?.chanceBasis,
+        words: chanceWords(straight?.chance, target?.chanceBasis ?? 'shots'),
+      };
+    };
+    /** A second run of the same shots by another tool. */
+    const second = (said: object) => ({
+      runs: { ...drilling.tables.runs, r9: { ...run(), tool: 'gyro 9', rank: 1, ...said } },
+      shots: {
+        ...drilling.tables.shots,
+        ...Object.fromEntries(
+          Object.values(drilling.tables.shots ?? {}).map((each, index) => [
+            `s9${index}`,
+            { ...each, run: 'r9' },
+          ]),
+        ),
+      },
+    });
+
+    it('is not known without an accepted line-up, and says what to do', () => {
+      expect(chanceOf({})).toEqual({ basis: 'shots', words: 'over 99 %' });
+      expect(chanceOf({ lineUps: {} })).toEqual({ basis: 'no line-up', words: 'not known' });
+      expect(basisWords('no line-up')).toContain('record the line-up (;line-up)');
+      const refused = Object.fromEntries(
+        Object.entries(drilling.tables.lineUps ?? {}).map(([id, each]) => [id, { ...each, accepted: false }]),
+      );
+      expect(chanceOf({ lineUps: refused }).words).toBe('not known');
+    });
+
+    it('is known without one where a second tool that finds north agrees, and not by a gyro that was aligned', () => {
+      expect(chanceOf({ lineUps: {}, ...second({}) }).basis).toBe('shots');
+      expect(chanceOf({ lineUps: {}, ...second({ toolClass: 'gyro aligned at the collar' }) }).basis).toBe(
+        'no line-up',
+      );
+    });
+
+    it('is never over 99 % with azimuths of steel in doubt: the line-up alone is left', () => {
+      const runs = Object.fromEntries(
+        Object.entries(drilling.tables.runs ?? {}).map(([id, each]) => [
+          id,
+          { ...each, toolClass: 'magnetic', north: 'magnetic', inside: 'rods', tool: 'tool 5' },
+        ]),
+      );
+      expect(chanceOf({ runs })).toEqual({ basis: 'line-up and dips', words: 'at most 99 %' });
+      expect(targetOf(project, withTables({ runs }))?.leftOut.map(({ part }) => part)).toEqual([
+        'azimuth',
+        'azimuth',
+      ]);
+    });
+
+    it('is never over 99 % with a field in doubt, and has no part of that azimuth', () => {
+      const runs = Object.fromEntries(
+        Object.entries(drilling.tables.runs ?? {}).map(([id, each]) => [
+          id,
+          { ...each, toolClass: 'magnetic', north: 'magnetic', inside: 'open hole', tool: 'tool 5' },
+        ]),
+      );
+      const field = (fieldNt: number): Document =>
+        withTables({
+          runs,
+          shots: {
+            b0: { ...shot(), depthMm: 12_000, azimuthDeg: 269.8, fieldNt: 60_639 },
+            b1: { ...shot(), depthMm: 42_000, azimuthDeg: 270.1, fieldNt },
+          },
+        });
+      const off = targetOf(project, field(70_000));
+      expect(off?.leftOut).toMatchObject([{ depthMm: 42_000, part: 'azimuth' }]);
+      expect(off?.chanceBasis).toBe('shots that are left');
+      expect(targetOf(project, field(60_639))?.chanceBasis).toBe('shots');
+    });
+
+    it('is never over 99 % with one shot left out', () => {
+      const shots = {
+        b0: { ...shot(), depthMm: 12_000 },
+        b1: { ...shot(), depthMm: 32_000, azimuthDeg: 207.9 },
+        b2: { ...shot(), depthMm: 52_000 },
+      };
+      expect(chanceOf({ shots })).toEqual({ basis: 'shots that are left', words: 'at most 99 %' });
+    });
   });
 
   it('knows the shots of a run made at the end only from where the rig was then', () => {

@@ -21,6 +21,8 @@ export function missSides({ alongM, acrossM, belowM }: SplitMiss): readonly [str
 export function reachWords(reach: Reach, limitPer30m: number, radiusM: number, basis: ChanceBasis): string {
   if (basis === 'shots marked as wrong')
     return 'Whether the target can be reached is not known: settle the shots marked as wrong first.';
+  if (basis === 'no line-up')
+    return 'Whether the target can be reached is not known: record the line-up first (;line-up).';
   if (reach.lengthM === undefined) {
     const off = (reach.passedM ?? Number.POSITIVE_INFINITY).toFixed(1);
     return reach.within
@@ -34,7 +36,9 @@ export function reachWords(reach: Reach, limitPer30m: number, radiusM: number, b
 
 /** A chance in whole %, never as sure; where no shot has measured the azimuth it is only the most it can be. */
 export function chanceWords(chance: number | undefined, basis: ChanceBasis): string {
-  if (chance === undefined || basis === 'shots marked as wrong') return 'not known';
+  if (chance === undefined || basis === 'shots marked as wrong' || basis === 'no line-up') return 'not known';
+  if (basis === 'shots that are left')
+    return chance > 0.99 ? 'at most 99 %' : `about ${Math.max(1, Math.round(chance * 100))} %`;
   if (basis !== 'shots') return `at most ${Math.max(1, Math.min(99, Math.round(chance * 100)))} %`;
   if (chance > 0.995) return 'over 99 %';
   return chance < 0.005 ? 'under 1 %' : `${Math.round(chance * 100)} %`;
@@ -44,11 +48,15 @@ export function chanceWords(chance: number | undefined, basis: ChanceBasis): str
 export function basisWords(basis: ChanceBasis): string {
   switch (basis) {
     case 'line-up':
-      return 'no shot yet: it rests on the line-up alone, and on how holes bend by themselves';
+      return 'no shot to go by: it rests on the line-up alone, and on how holes bend by themselves';
     case 'line-up and dips':
-      return 'no azimuth measured yet: it rests on that of the line-up, and on how holes turn by themselves';
+      return 'no azimuth to go by: it rests on that of the line-up, and on how holes turn by themselves';
     case 'shots marked as wrong':
       return 'it rests on shots marked as wrong: settle them first';
+    case 'no line-up':
+      return 'no line-up is accepted, and one tool alone read the azimuths: record the line-up (;line-up), or run a second tool that finds north';
+    case 'shots that are left':
+      return 'it goes by the shots that are left: settle those marked as wrong first';
     case 'shots':
       return 'by tool errors, and how holes stray by themselves between and below shots';
   }

@@ -260,8 +260,17 @@ export function growthBelow(
 
 const MOST_GROWTH_POINTS = 4;
 
-/** What a chance at the target rests on: shots (with a blunder named in them or not), the line-up's azimuth with measured dips, or the line-up alone. */
-export type ChanceBasis = 'shots' | 'shots marked as wrong' | 'line-up and dips' | 'line-up';
+/**
+ * What a chance at the target rests on: shots (all of them, those that are left where some are marked as wrong, or shots marked as wrong
+ * themselves), azimuths that nothing but the plan holds, the line-up's azimuth with measured dips, or the line-up alone.
+ */
+export type ChanceBasis =
+  | 'shots'
+  | 'shots that are left'
+  | 'shots marked as wrong'
+  | 'no line-up'
+  | 'line-up and dips'
+  | 'line-up';
 
 /** What is known of a hole's direction: an azimuth that no shot measured is still the line-up's. */
 export function chanceBasis(stations: readonly RankedStation[]): ChanceBasis {

@@ -8,10 +8,12 @@ import {
   depthSlip,
   dipFromVertical,
   dipUpwards,
+  magneticFieldOff,
+  magneticInSteel,
   shotAlone,
   shotBelowDrilled,
 } from '../findings.ts';
-import { placeOfShot, type RunWithShots } from './run-with-shots.ts';
+import { placeOfShot, type RunWithShots, stands } from './run-with-shots.ts';
 
 /** A shot, or its azimuth alone, that the path leaves out, because a finding names it as wrong. */
 export interface LeftOut {
@@ -25,17 +27,19 @@ const WRONG_SHOT: ReadonlySet<string> = new Set(
   [depthSlip, dipFromVertical, dipUpwards, shotAlone, shotBelowDrilled].map(({ code }) => code),
 );
 
-/**
- * The runs without the shots that the findings name as wrong, for the path and all that rests on it. Of a back-bearing only the azimuth is left
- * out: its dip is kept.
- */
+/** Findings that name an azimuth alone as wrong: its dip is kept. */
+const WRONG_AZIMUTH: ReadonlySet<string> = new Set(
+  [backBearingGiven, magneticFieldOff, magneticInSteel].map(({ code }) => code),
+);
+
+/** The runs without the shots and azimuths that the findings name as wrong, for the path and all that rests on it. */
 export function standingShots(
   runs: readonly RunWithShots[],
   findings: readonly Finding[],
   place: Place,
 ): { readonly runs: readonly RunWithShots[]; readonly leftOut: readonly LeftOut[] } {
   const wrong = findings.filter(({ code }) => WRONG_SHOT.has(code));
-  const back = findings.filter(({ code }) => code === backBearingGiven.code);
+  const azimuths = findings.filter(({ code }) => WRONG_AZIMUTH.has(code));
   const leftOut: LeftOut[] = [];
   const left = runs.map((one) => ({
     ...one,
@@ -43,11 +47,13 @@ export function standingShots(
       if (shot.rejected !== undefined) return [shot];
       const { thing } = placeOfShot(place, one.run, shot);
       const isWrong = wrong.some((each) => each.place.thing === thing && names(each, shot));
-      const isBack = shot.azimuthDeg !== undefined && back.some((each) => names(each, shot));
-      if (isWrong || isBack)
+      const isAzimuth = azimuths.some(
+        (each) => (each.place.thing ?? thing) === thing && names(each, shot) && stands(shot),
+      );
+      if (isWrong || isAzimuth)
         leftOut.push({ run: one.id, depthMm: shot.depthMm, part: isWrong ? 'shot' : 'azimuth' });
       if (isWrong) return [];
-      return isBack ? [{ ...shot, azimuthRejected: 'back-bearing' }] : [shot];
+      return isAzimuth ? [{ ...shot, azimuthRejected: 'marked as wrong' }] : [shot];
     }),
   }));
   return { runs: left, leftOut };

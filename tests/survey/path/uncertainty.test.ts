@@ -151,8 +151,11 @@ describe('an azimuth that was never measured', () => {
     expect(chanceWords(1, 'line-up and dips')).toBe('at most 99 %');
     expect(chanceWords(1, 'shots')).toBe('over 99 %');
     expect(chanceWords(1, 'shots marked as wrong')).toBe('not known');
-    expect(basisWords('line-up')).toContain('no shot yet: it rests on the line-up alone');
-    expect(basisWords('line-up and dips')).toContain('no azimuth measured yet');
+    expect(chanceWords(1, 'no line-up')).toBe('not known');
+    expect(chanceWords(1, 'shots that are left')).toBe('at most 99 %');
+    expect(chanceWords(0.4, 'shots that are left')).toBe('about 40 %');
+    expect(basisWords('line-up')).toContain('no shot to go by: it rests on the line-up alone');
+    expect(basisWords('line-up and dips')).toContain('no azimuth to go by');
   });
 });
 
