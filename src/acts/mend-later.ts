@@ -8,13 +8,15 @@ import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
 import { endsWithDigits } from '../sampling/numbers/bag-number.ts';
+import { withPlaced } from '../sampling/rod/lying.ts';
 import { type Fix, type RodSeen, withAndWithoutTail } from '../sampling/rod/mismatch.ts';
 import { type NamedMismatch, type RodCheck, rodCheck } from '../sampling/rod/rod-check.ts';
 import { issue } from '../sampling/stream/issue.ts';
+import { isNoSample } from '../sampling/stream/no-sample.ts';
 import type { StreamState } from '../sampling/stream/stream.ts';
 import type { RodThing } from '../standing/mismatches.ts';
 import { depthOfRod } from '../standing/rods.ts';
-import { otherHoles, streamStateOf } from '../standing/stream.ts';
+import { noReturnOf, otherHoles, streamStateOf } from '../standing/stream.ts';
 import { duplicatesFollow, type Laid, rodBagChanges, rodChange } from './mended-bags.ts';
 import { fixChanges } from './rod.ts';
 
@@ -70,11 +72,11 @@ export function rodMendedLater(
     return refused(amendedSince(hole, at[1]));
   const laid = [
     { rod: at, bags: fix.issue },
-    ...layDown(project, withFix(before, fix, maker.at), below, asRead),
+    ...layDown(project, withFix(before, fix, maker.at), below, asRead(hole)),
   ];
   const follow = duplicatesFollow(hole, laid);
   if (follow === undefined) return refused(amendedSince(hole, at[1]));
-  const mendedToo = laid.slice(1).filter(({ rod, bags }) => rod[1].unmended && agrees(rod, bags));
+  const mendedToo = laid.slice(1).filter(({ rod, bags }) => rod[1].unmended && agrees(hole, rod, bags));
   return ok({
     what: `rod ${at[1].rod} mended afterwards: ${named.name}`,
     changes: [
@@ -155,14 +157,23 @@ function layDown(
   return laid;
 }
 
-function asRead(rod: RodThing, endings: Endings): readonly Bag[] {
-  return endings.find((bags) => agrees(rod, bags)) ?? endings[0] ?? [];
-}
+const asRead =
+  (hole: Document) =>
+  (rod: RodThing, endings: Endings): readonly Bag[] =>
+    endings.find((bags) => agrees(hole, rod, bags)) ?? endings[0] ?? [];
 
-function agrees([, { lastBag, bags: count }]: RodThing, bags: readonly Bag[]): boolean {
-  const last = bags.at(-1)?.number;
-  if (lastBag !== undefined && (last === undefined || !endsWithDigits(last, lastBag))) return false;
-  return count === undefined || count === bags.length;
+/** True where what was read at a rod is what these bags give, with those placed by hand among them; calicos of no sample may be counted or not. */
+function agrees(hole: Document, [id, { lastBag, bags: count }]: RodThing, bags: readonly Bag[]): boolean {
+  const placed = holeNouns(hole, 'bags').filter(
+    (bag) => bag.rod === id && bag.byHand === true && bag.kind !== 'spoiled',
+  );
+  const row = [...withPlaced(bags, placed), ...placed.filter(({ fromMm }) => fromMm === undefined)];
+  const empty = row.filter((bag) => isNoSample(bag, noReturnOf(hole))).length;
+  const ends = [bags.at(-1), withPlaced(bags, placed).at(-1)].some(
+    (last) => lastBag !== undefined && last !== undefined && endsWithDigits(last.number, lastBag),
+  );
+  if (lastBag !== undefined && !ends) return false;
+  return count === undefined || (row.length - empty <= count && count <= row.length);
 }
 
 function bagsOf(hole: Document, rod: Id): readonly Bag[] {

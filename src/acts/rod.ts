@@ -1,9 +1,8 @@
 import { ok, type Result, refused } from '../finding/finding.ts';
-import type { Bag } from '../hole/bags.ts';
 import { rodDone } from '../hole/commands/drilled.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { REFUSALS } from '../hole/findings.ts';
-import { headerOf, holeThings } from '../hole/hole.ts';
+import { headerOf, holeNouns, holeThings } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { Stamp } from '../quantity/stamp.ts';
@@ -51,16 +50,16 @@ export function checkRod(
 export function rodAsExpected(
   hole: Document,
   at: RodAt,
-  expected: readonly Bag[],
+  { expected, row }: Pick<RodCheck, 'expected' | 'row'>,
   maker: Maker,
   seen: RodSeen = {},
 ): Result<Made> {
-  const last = expected.at(-1)?.number;
+  const last = row.at(-1)?.number;
   const rod = {
     at: maker.at,
     rod: at.rod,
     depthMm: at.depthMm,
-    bags: expected.length,
+    bags: seen.count ?? row.filter(({ kind }) => kind !== 'no sample').length,
     ...(last === undefined ? {} : { lastBag: last }),
     ...(isRead(seen) ? { read: true as const } : {}),
   };
@@ -108,7 +107,7 @@ export function rodMended(
     at: maker.at,
     rod: at.rod,
     depthMm: (fix.depthMm ?? at.depthMm) as Depth,
-    bags: filled.length,
+    bags: filled.length + placedIn(hole, fix.depthMm ?? at.depthMm),
     read: true as const,
     mismatch: named.code,
     ...(last === undefined ? {} : { lastBag: last }),
@@ -119,6 +118,14 @@ export function rodMended(
     what: `${done.value.what}, fixed: ${named.name}`,
     changes: [...done.value.changes, ...fixChanges(hole, fix, maker)],
   });
+}
+
+/** How many bags placed by hand since the rod before lie in the row of one that ends at a depth. */
+function placedIn(hole: Document, depthMm: number): number {
+  return holeNouns(hole, 'bags').filter(
+    ({ byHand, rod, kind, toMm }) =>
+      byHand === true && rod === undefined && kind !== 'spoiled' && (toMm ?? 0) <= depthMm,
+  ).length;
 }
 
 /** The rod recorded with the bags expected, though the check disagreed: the mismatch and what was read stay noted, to be mended later. */

@@ -86,7 +86,7 @@ function rodDone(document: Document, { rod, way }: Extract<Deed, { readonly rod:
   const last = Number(should.at(-1)?.number.slice(2) ?? 121) + rod.last;
   const seen = { digits: String(last).slice(-3), count: should.length + rod.count };
   const check = checkRod(project, [document], document, next, seen, NOW);
-  if (check.agrees) return rodAsExpected(document, next, check.expected, MAKER);
+  if (check.agrees) return rodAsExpected(document, next, check, MAKER);
   const named = kindOf(check, Math.max(0, way));
   return way < 0 || named === undefined
     ? rodNoted(document, next, check, seen, MAKER)

@@ -32,7 +32,12 @@ describe('a clock that lies behind what was recorded', () => {
   it('is said at the rod that it stamps', () => {
     const rod = (now: string) => {
       const maker: Maker = { at: at(now), by: 'NOK', newId: () => 'k-2' };
-      const done = rodAsExpected(HOLE, { rod: 1, depthMm: depthFromMetres(6) }, [], maker);
+      const done = rodAsExpected(
+        HOLE,
+        { rod: 1, depthMm: depthFromMetres(6) },
+        { expected: [], row: [] },
+        maker,
+      );
       return done.ok ? done.value.what : '';
     };
     expect(rod('2020-01-01T00:00:00+08:00')).toBe(

@@ -35,7 +35,7 @@ export async function takeRod(at: LinesAt, hole: Document, text: string): Promis
         withCare(
           at.project,
           hole,
-          rodAsExpected(hole, rod, check.expected, maker, fits ? { digits: text } : seen),
+          rodAsExpected(hole, rod, check, maker, fits ? { digits: text } : seen),
           care,
           maker,
         ),
@@ -103,10 +103,11 @@ const unreadable = (line: string): Taken => ({
   remedy: 'Give the last digits of the bag, x6 for six bags, @54.5 for another depth.',
 });
 
-function mismatchWords({ expected, named }: RodCheck): string {
-  const last = expected.at(-1)?.number ?? 'no bag';
+function mismatchWords({ row, named }: RodCheck): string {
+  const filled = row.filter(({ kind }) => kind !== 'no sample');
+  const last = (filled.at(-1) ?? row.at(-1))?.number ?? 'no bag';
   const likely = named[0] === undefined ? '' : `. ${mostLikely(named[0])}`;
-  return `the bags don’t match: ${last} is expected last, ${expected.length} in the rod${likely}`;
+  return `the bags don’t match: ${last} is expected last, ${filled.length} in the rod${likely}`;
 }
 
 /** The place of the likeliest mismatch as a person sees it, where it has more than a few. */

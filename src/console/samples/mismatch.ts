@@ -166,7 +166,7 @@ function fitted(
       ? withCare(
           state.project,
           hole,
-          rodAsExpected(hole, prompt, check.expected, maker, { digits: FITS }),
+          rodAsExpected(hole, prompt, check, maker, { digits: FITS }),
           care,
           maker,
         )

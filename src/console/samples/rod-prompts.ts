@@ -6,9 +6,7 @@ import type { Document } from '../../record/document.ts';
 import { mostLikely } from '../../sampling/rod/likely.ts';
 import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
 import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
-import { withNoSamples } from '../../sampling/stream/no-sample.ts';
 import { CARE_HELP, careWords } from '../../shorthand/rod-care.ts';
-import { noReturnOf } from '../../standing/stream.ts';
 import type { Prompt } from '../prompt.ts';
 import { draftSpans, type Shown } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
@@ -25,7 +23,7 @@ export function rodShown(
   width: number,
 ): Shown {
   const { depthMm, check } = rodStanding(state, hole, prompt);
-  const onGround = withNoSamples(check.expected, noReturnOf(hole));
+  const { row: onGround } = check;
   const filled = onGround.filter(({ kind }) => kind !== 'no sample');
   const last = (filled.at(-1) ?? onGround.at(-1))?.number;
   return {

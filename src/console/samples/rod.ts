@@ -8,14 +8,12 @@ import { localTime } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import type { RodCheck } from '../../sampling/rod/rod-check.ts';
 import { unbaggedWords } from '../../sampling/stream/issue.ts';
-import { withNoSamples } from '../../sampling/stream/no-sample.ts';
 import { activityNamed } from '../../shift/shift-rules.ts';
 import { isStanding } from '../../shift/stood.ts';
 import { careWords } from '../../shorthand/rod-care.ts';
 import { activityNow } from '../../standing/activity.ts';
 import { waitingRod } from '../../standing/mismatches.ts';
 import { nextRod } from '../../standing/rods.ts';
-import { noReturnOf } from '../../standing/stream.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
 import { holeInHand, inOwn, type State } from '../state.ts';
@@ -122,7 +120,7 @@ export function answerRod(state: State, world: World): Step {
   const maker = { newId: world.newId, at: world.now, by: state.person };
   const standing = whileStanding(state);
   const done = withUnbagged(
-    withCare(state.project, hole, rodAsExpected(hole, at, check.expected, maker, bags), care, maker),
+    withCare(state.project, hole, rodAsExpected(hole, at, check, maker, bags), care, maker),
     check,
   );
   return submittingResult(
@@ -130,14 +128,14 @@ export function answerRod(state: State, world: World): Step {
     hole,
     done,
     { ...state, prompt: undefined },
-    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${bagsWords(hole, check)}.${care === undefined ? '' : ` ${careWords(care)}.`}${standing === undefined ? '' : ` ${standing}`}`,
+    `Rod ${at.rod} done at ${formatDepth(at.depthMm)} m, ${bagsWords(check)}.${care === undefined ? '' : ` ${careWords(care)}.`}${standing === undefined ? '' : ` ${standing}`}`,
   );
 }
 
 /** How many bags a rod gave, the numbers kept of metres without return apart; and the metres that have none, for numbers ran out. */
-function bagsWords(hole: Document, { expected, unbagged }: RodCheck): string {
-  const kept = withNoSamples(expected, noReturnOf(hole)).filter(({ kind }) => kind === 'no sample').length;
+function bagsWords({ row, unbagged }: RodCheck): string {
+  const kept = row.filter(({ kind }) => kind === 'no sample').length;
   const empty = kept === 0 ? '' : ` and ${kept} kept without a sample`;
   const without = unbagged === undefined ? '' : `. ${unbaggedWords(unbagged)}`;
-  return `${expected.length - kept} bags${empty}${without}`;
+  return `${row.length - kept} bags${empty}${without}`;
 }

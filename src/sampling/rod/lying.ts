@@ -1,6 +1,6 @@
 import type { Bag } from '../../hole/bags.ts';
 import type { Sampling } from '../sampling.ts';
-import { isNoSample } from '../stream/no-sample.ts';
+import { isNoSample, withNoSamples } from '../stream/no-sample.ts';
 import type { StreamState } from '../stream/stream.ts';
 import { type Beside, type Supposition, type Trace, withAndWithoutTail } from './mismatch.ts';
 
@@ -65,8 +65,20 @@ function endingsOf(lying: readonly Bag[], { fix }: Supposition) {
   return [whole, { bags: lying.slice(0, lying.length - cut), fix: { ...fix, issue: short } }];
 }
 
+/**
+ * The row of a rod as it lies when all is as expected: the bags that the stream gives and those placed by hand, each by its metre; a control placed by
+ * hand first, for no metre says where it lies. A number kept of a metre that gave nothing is no sample.
+ */
+export function rowAsExpected(
+  expected: readonly Bag[],
+  { placed, controls }: Beside,
+  state: StreamState,
+): readonly Bag[] {
+  return withNoSamples([...controls, ...withPlaced(expected, placed)], state.noReturn ?? []);
+}
+
 /** Bags placed by hand lie at their metre: behind the last bag of a metre above. */
-function withPlaced(bags: readonly Bag[], placed: readonly Bag[]): readonly Bag[] {
+export function withPlaced(bags: readonly Bag[], placed: readonly Bag[]): readonly Bag[] {
   return placed
     .filter((bag) => bag.fromMm !== undefined)
     .reduce(

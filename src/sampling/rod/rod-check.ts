@@ -5,7 +5,7 @@ import { numberLine } from '../numbers/number-line.ts';
 import type { Sampling } from '../sampling.ts';
 import { issue, unbagged } from '../stream/issue.ts';
 import { lastPlace, type StreamState } from '../stream/stream.ts';
-import { besideStream, type Row, rowsOf, traceOf } from './lying.ts';
+import { besideStream, type Row, rowAsExpected, rowsOf, traceOf } from './lying.ts';
 import {
   type Claim,
   type MismatchKind,
@@ -73,6 +73,8 @@ export interface RodCheck {
    * blank behind the last metre is not put in yet, it is left to the next rod.
    */
   readonly expected: readonly Bag[];
+  /** The row as it lies when all is as expected: with the bags placed by hand, and numbers kept without a sample. It is what is shown, and counted. */
+  readonly row: readonly Bag[];
   /** Drilled metres that no numbered bag is left for. */
   readonly unbagged?: Interval;
   readonly agrees: boolean;
@@ -102,7 +104,11 @@ export function rodCheck(
   const before = standing === undefined ? {} : { last: standing };
   const asExpected = readable({ sampling, state, beside }, { at: '', fix: { issue: expected }, weight: 1 });
   const fits = asExpected.find(({ trace, row }) => fitsRow(seen, { ...before, ...trace }, row));
-  if (fits !== undefined) return { expected: fits.fix.issue, ...missing, agrees: true, named: [] };
+  const rowOf = (bags: readonly Bag[]): readonly Bag[] => rowAsExpected(bags, beside, state);
+  if (fits !== undefined) {
+    const { issue: bags } = fits.fix;
+    return { expected: bags, row: rowOf(bags), ...missing, agrees: true, named: [] };
+  }
   const situation: Situation = {
     ...{ sampling, state, seen, others, expected, line, beside },
     endings: withAndWithoutTail(expected),
@@ -112,6 +118,7 @@ export function rodCheck(
   const look = lookThatSplits(fitting, seen);
   return {
     expected,
+    row: rowOf(expected),
     ...missing,
     agrees: false,
     named: namedOf(fitting),
