@@ -8,7 +8,7 @@ import { loadSnapshot } from '../files/snapshot.ts';
 import type { Finding } from '../finding/finding.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { type Document, documentKey } from '../record/document.ts';
-import type { Done } from './contract.ts';
+import type { Done, Received } from './contract.ts';
 import { newToken } from './opening.ts';
 import { receive } from './saving.ts';
 import { needsSnapshot } from './shelf.ts';
@@ -120,18 +120,30 @@ export async function takeOutsideChange(state: State, document: Document): Promi
   const found = await loadSnapshot(disk, folder, document, []);
   const taken = found.ok
     ? receive(state, found.value.document)
-    : { ok: false, problem: found.findings[0]?.problem ?? 'it cannot be read' };
+    : { ok: false as const, problem: found.findings[0]?.problem ?? 'it cannot be read' };
   state.findings = [
     ...state.findings,
     editedOutside.at(
       { file, ...(document.kind === 'hole' ? { hole: document.id } : {}) },
-      {
-        problem: taken.ok
-          ? 'another program wrote this file while the project was open; the change was taken in'
-          : `another program wrote this file while the project was open, and it can't be taken in: ${'problem' in taken ? taken.problem : ''}`,
-        remedy: `Look at it in the history of ${documentKey(document)}. The file as it was found is ${kept}.`,
-      },
+      outsideWords(taken, documentKey(document), kept),
     ),
   ];
   tell(state);
+}
+
+function outsideWords(
+  taken: Received,
+  key: string,
+  kept: string,
+): { readonly problem: string; readonly remedy: string } {
+  const wrote = 'another program wrote this file while the project was open';
+  const asFound = `The file as it was found is ${kept}.`;
+  const look = `Look at it in the history of ${key}. ${asFound}`;
+  if (!taken.ok) return { problem: `${wrote}, and it can't be taken in: ${taken.problem}`, remedy: look };
+  if (taken.outcome === 'same' || taken.outcome === 'older')
+    return {
+      problem: `${wrote}; nothing in it is new, and what is logged is kept`,
+      remedy: `Nothing to do. If it goes on, look for what writes here: a sync client, a colleague. ${asFound}`,
+    };
+  return { problem: `${wrote}; the change was taken in`, remedy: look };
 }

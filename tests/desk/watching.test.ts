@@ -39,6 +39,8 @@ async function written(disk: Disk, change: (text: string) => string): Promise<st
 const problems = (desk: { findings: () => readonly { readonly problem: string }[] }) =>
   desk.findings().map(({ problem }) => problem);
 const TAKEN_IN = 'another program wrote this file while the project was open; the change was taken in';
+const NOTHING_NEW =
+  'another program wrote this file while the project was open; nothing in it is new, and what is logged is kept';
 const suspended = (text: string) => text.replace('"drilling"', '"suspended"');
 
 describe('a file that another program writes while the project is open', () => {
@@ -62,12 +64,27 @@ describe('a file that another program writes while the project is open', () => {
     await desk.snapshot();
     await written(disk, () => older);
     await desk.look();
-    expect(problems(desk)).toEqual([TAKEN_IN]);
+    expect(problems(desk)).toEqual([NOTHING_NEW]);
     expect(Object.keys(desk.get(HOLE)?.tables.rows ?? {})).toHaveLength(2);
     await desk.snapshot();
     expect(
       Object.keys(JSON.parse(new TextDecoder().decode(await disk.readFile(PATH))).tables.rows),
     ).toHaveLength(2);
+    await desk.close();
+  });
+
+  it('without a change is said so: nothing was taken in', async () => {
+    const { desk, disk, log } = await withHole();
+    const before = desk.get(HOLE);
+    await written(disk, (text) => text);
+    await desk.look();
+    expect(problems(desk)).toEqual([NOTHING_NEW]);
+    expect(desk.get(HOLE)).toEqual(before);
+    await log(1);
+    await written(disk, (text) => text);
+    await desk.look();
+    expect(problems(desk)).toEqual([NOTHING_NEW, NOTHING_NEW]);
+    expect(Object.keys(desk.get(HOLE)?.tables.rows ?? {})).toHaveLength(2);
     await desk.close();
   });
 
