@@ -1,5 +1,5 @@
 import { type ConsoleAsked, runCommandLine } from './commands/command-line/run.ts';
-import { realOutside } from './commands/outside.ts';
+import { clockFault, realOutside } from './commands/outside.ts';
 import { EXIT, refuse, sayTrouble } from './commands/say.ts';
 import { setupColour } from './console/terminal/paint/colour.ts';
 import type { Outside } from './desk/outside.ts';
@@ -64,8 +64,12 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 const outside = realOutside(process);
+const badClock = clockFault(process.env);
 // No await here: the bundle is CommonJS.
-runCommandLine(process.argv.slice(2), { outside, openConsole }).then(
+(badClock === undefined
+  ? runCommandLine(process.argv.slice(2), { outside, openConsole })
+  : Promise.resolve(refuse(outside, badClock))
+).then(
   (code) => {
     process.exitCode = code;
   },

@@ -1,7 +1,11 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import type { Outside } from '../desk/outside.ts';
+import { whyRefused } from '../files/disk.ts';
+import { readRegular } from '../files/read-regular.ts';
+import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { instantMs, offsetMin, parseStamp, type Stamp } from '../quantity/stamp.ts';
+
+import { wrongUse } from './findings.ts';
 
 export type { Outside } from '../desk/outside.ts';
 
@@ -28,13 +32,42 @@ const realClock: Outside['clock'] = {
   offsetMin: () => -new Date().getTimezoneOffset() + 0,
 };
 
+/** Far more than a stamp; a clock file is read at every look. */
+const LARGEST_CLOCK = 200;
+
 function clockFrom(file: string): Outside['clock'] {
   const look = (): Stamp => {
-    const at = parseStamp(readFileSync(file, 'utf8').trim());
-    if (at === undefined) throw new Error(`${file} holds no stamp like 2026-03-14T07:42:10+08:00`);
-    return at;
+    const at = stampIn(file);
+    if (!at.ok) throw new Error(`${file}: ${at.findings.map(({ problem }) => problem).join('; ')}`);
+    return at.value;
   };
   return { nowMs: () => instantMs(look()), offsetMin: () => offsetMin(look()) };
+}
+
+/** What is wrong with the clock file that the environment names, to be refused before anything is opened; undefined where it can be used. */
+export function clockFault(env: Outside['env']): Finding | undefined {
+  const file = env.OFFSIDER_CLOCK_FILE ?? '';
+  const read = file === '' ? undefined : stampIn(file);
+  return read === undefined || read.ok ? undefined : read.findings[0];
+}
+
+function stampIn(file: string): Result<Stamp> {
+  const bad = (problem: string, remedy: string): Result<Stamp> =>
+    refused(wrongUse.at({ file }, { problem, remedy }));
+  const without =
+    'or start without OFFSIDER_CLOCK_FILE: then the clock of the computer is used. Nothing was changed.';
+  let text: string;
+  try {
+    text = new TextDecoder().decode(readRegular(file, LARGEST_CLOCK)).trim();
+  } catch (error) {
+    return bad(`the clock file can't be read: ${whyRefused(error)}`, `Give a file with a stamp, ${without}`);
+  }
+  const at = parseStamp(text);
+  if (at !== undefined) return ok(at);
+  return bad(
+    `the clock file has no stamp: "${text}"`,
+    `Write a stamp like 2026-03-14T07:42:10+08:00 into it, ${without}`,
+  );
 }
 
 /** Bytes that follow from a seed alone: SHA-256 of the seed and a counter. */

@@ -208,13 +208,25 @@ describe('opening is refused with a plain message, exit 2 and nothing changed', 
   });
 });
 
-describe('a bad file of the world around it', () => {
-  it('is a fault of its own kind: a clock file without a stamp stops the program with 70 and its stack', () => {
-    const clock = join(freshFolder(), 'clock');
-    mkdirSync(join(clock, '..'), { recursive: true });
-    writeFileSync(clock, 'noon');
-    const { code, err } = offsider([SAMPLE], { env: { OFFSIDER_CLOCK_FILE: clock } });
-    expect(code).toBe(70);
-    expect(err).toContain('holds no stamp');
+describe('a clock file that can’t be used', () => {
+  const given = (clock: string) => offsider([SAMPLE], { env: { OFFSIDER_CLOCK_FILE: clock } });
+
+  it('is refused in words before anything is opened: without a stamp, not there, a folder, a device, too large', () => {
+    const folder = freshFolder();
+    mkdirSync(folder, { recursive: true });
+    const clock = join(folder, 'clock');
+    const text = (content: string) => {
+      writeFileSync(clock, content);
+      return given(clock);
+    };
+    const all = [text('noon'), text('2026-13-14T07:42:10+08:00'), text('2026'.repeat(100_000))];
+    expect(all[0]?.err).toContain('the clock file has no stamp: "noon"');
+    expect(all[0]?.err).toContain('Write a stamp like 2026-03-14T07:42:10+08:00 into it');
+    all.push(given(join(folder, 'gone')), given(folder), given('/dev/zero'));
+    for (const { code, out, err } of all) {
+      expect([code, out]).toEqual([2, '']);
+      expect(err).toContain('the clock file');
+      expect(err).not.toMatch(/ {4}at |fault of its own/);
+    }
   });
 });
