@@ -13,7 +13,7 @@ import { queryList } from '../shift/query-list.ts';
 import type { Reconciliation } from '../shift/reconcile.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, plannedEnd } from '../shift/shift-end.ts';
-import { figuresOf, isChanged, isOurs, sealOf, signaturesOn } from '../shift/signed.ts';
+import { figuresOf, isChanged, isOurs, sealOf, signaturesOn, timesOf } from '../shift/signed.ts';
 import { lineWords } from './shift-line.ts';
 import { stampsAround } from './shift-times.ts';
 
@@ -181,13 +181,14 @@ function sign(
   const { queries, ...figures } = queriesOf(project, documents, shift, maker.at);
   const signer = signerOf(project, maker.by, shift);
   if (!signer.ok) return signer;
+  const times = timesOf(closed(shift, { documents, shifts: project.shift.shifts, now: maker.at }));
   const before = signaturesOn(shift, found.value).findLast((each) => each.by === maker.by);
-  if (before !== undefined && !isChanged(before, figures))
+  if (before !== undefined && !isChanged(before, figures, times))
     return refused(
       SHIFT_REFUSALS.plodSigned.at(
         { thing: `plod ${sheet}`.trim() },
         {
-          problem: `${maker.by} signed it ${localDate(before.at)} ${localTime(before.at)}, and no figure has changed since`,
+          problem: `${maker.by} signed it ${localDate(before.at)} ${localTime(before.at)}, and no time or figure has changed since`,
           remedy: 'There is nothing to do.',
         },
       ),
@@ -206,7 +207,8 @@ function sign(
       ownCents: figures.ownBill.total,
       plodCents: figures.plodBill.total,
       figures: figuresOf(figures),
-      seal: sealOf(figures),
+      times: [...times],
+      seal: sealOf(figures, times),
     },
     maker,
   );

@@ -66,7 +66,7 @@ export function stretchesOf(shift: Document, now: Stamp): readonly Stretch[] {
   });
 }
 
-type Difference = 'timeDiffers' | 'holeDiffers' | 'overlap' | 'missing';
+type Difference = 'timeDiffers' | 'activityDiffers' | 'holeDiffers' | 'overlap' | 'missing';
 
 /** Where the plod and the record differ in time, pointed at by the clock, each stretch past tolerance once. Lines without times are left out. */
 export function timeQueries(shift: Document, rules: ShiftRules, now: Stamp): readonly Finding[] {
@@ -92,6 +92,7 @@ function differenceOf({ own, plod }: Stretch, rules: ShiftRules, whole: boolean)
   const charge = activityNamed(rules, line.line.activity)?.charge;
   if (charge === undefined) return undefined;
   if (own?.charge !== charge) return 'timeDiffers';
+  if (own.activity !== line.line.activity) return 'activityDiffers';
   const { hole } = line.line;
   return hole !== undefined && own.hole !== undefined && hole !== own.hole ? 'holeDiffers' : undefined;
 }
@@ -114,7 +115,7 @@ function sameKey({ kind, own, plod }: Differing): string {
   return JSON.stringify(
     kind === 'missing' || kind === 'overlap'
       ? [kind, claims]
-      : [kind, own?.charge ?? null, own?.hole ?? null, claims],
+      : [kind, own?.charge ?? null, own?.activity ?? null, own?.hole ?? null, claims],
   );
 }
 
@@ -151,6 +152,8 @@ function words(
     };
   if (kind === 'missing')
     return { problem: `${clocks}, ${hours}: the sheet has nothing, the record ${ours}`, remedy: what };
+  if (kind === 'activityDiffers')
+    return { problem: `${clocks}, ${hours}: the sheet has ${said}, the record ${ours}`, remedy: what };
   if (kind === 'holeDiffers')
     return {
       problem: `${clocks}, ${hours}: the sheet has ${said}, the record ${ours}`,

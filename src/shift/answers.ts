@@ -22,9 +22,9 @@ export function queryName({ place }: Finding): string {
   return clock ?? thing.replaceAll(',', '').replace(/ +/g, ' ');
 }
 
-/** The figures that a query gives, in order: an answer is for these and for no others. */
+/** The figures that a query gives, in order, or its words where it gives none: an answer is for these and for no others. */
 export function queryFigures({ problem }: Finding): string {
-  return (problem.match(/\d[\d.,:–]*/g) ?? []).join(' ').slice(0, 500);
+  return (problem.match(/\d[\d.,:–]*/g) ?? [problem]).join(' ').slice(0, 500);
 }
 
 /** The query that a line begins with the name of, and what is left of the line; undefined where it begins with none. */

@@ -39,6 +39,20 @@ export const SHIFT_QUERIES = {
     title: 'A plod has a time under another charge class than the record.',
     rationale: 'Named by the clock, a difference can be remembered; as a sum of hours it can only be argued.',
   }),
+  activityDiffers: defineFinding({
+    code: 'plod-activity-differs',
+    severity: 'warning',
+    title: 'A plod has a time under another activity than the record, charged by the same class.',
+    rationale:
+      'A move has free time and a lump sum, conditioning has neither, though both are by the hour: the class alone hides it.',
+  }),
+  crew: defineFinding({
+    code: 'plod-crew-differs',
+    severity: 'warning',
+    title: 'A plod names another crew than the record.',
+    rationale:
+      'Who was on the rig says who can be asked, and a sheet with another crew may be of another shift.',
+  }),
   holeDiffers: defineFinding({
     code: 'plod-hole-differs',
     severity: 'warning',

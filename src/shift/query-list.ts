@@ -5,6 +5,7 @@ import type { Document } from '../record/document.ts';
 import { timeQueries } from './align.ts';
 import { queryName } from './answers.ts';
 import { pointAt } from './claims.ts';
+import { crewQueries } from './crew.ts';
 import { type Span, spansOf } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import { holeFacts } from './hole-facts.ts';
@@ -51,6 +52,7 @@ export function queryList(
       ...timeQueries(shift, rules, now),
       ...held.queries.map((query) => pointed(query, shift, own, holes)),
       ...unknownFindings(file, shift, rules),
+      ...crewQueries(file, shift),
       ...ofOwn,
       ...changedSince(shift, held),
     ],

@@ -105,7 +105,11 @@ const signOff = z.strictObject({
     .array(z.strictObject({ subject: words, of: words, own: z.int(), plod: z.int() }))
     .optional()
     .describe('Both sides figure by figure as they were signed: minutes, millimetres, pieces, cents'),
-  seal: words.optional().describe('SHA-256 of both sides as they were signed'),
+  times: z
+    .array(words)
+    .optional()
+    .describe('Both sides by the clock as they were signed: entries of the record, lines of the plod'),
+  seal: words.optional().describe('SHA-256 of both sides as they were signed, figures and times'),
 });
 export type SignOff = Readonly<z.infer<typeof signOff>>;
 
@@ -145,7 +149,7 @@ export const SHIFT_SINCE_3 = {
     activities: ['beside'],
     plods: ['crew', 'remark'],
     plodLines: ['startsAt', 'endsAt', 'beside'],
-    signOffs: ['role', 'exceptions', 'ownCents', 'plodCents', 'figures', 'seal'],
+    signOffs: ['role', 'exceptions', 'ownCents', 'plodCents', 'figures', 'times', 'seal'],
   },
 } as const;
 

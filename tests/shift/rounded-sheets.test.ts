@@ -12,7 +12,7 @@ import { FIXED_SEED, LONG_RUN, runs } from '../support/long-run.ts';
 import { at, granted, HEADER, having, hole, makerAt, rulesOf, SETTINGS } from './build.ts';
 
 /*
- * Sheets as a driller writes them, from memory at the end of a shift: times to the nearest five minutes, stretches of one activity
+ * Sheets as a driller writes them, from memory at the end of a shift: times to the nearest five minutes by a watch of their own, stretches of one activity
  * written as one line or a long one as two, by day or by night over midnight, on two holes. All of that is honest and raises nothing.
  * A line of money is queried past what the tolerated quarter of an hour comes to.
  */
@@ -119,12 +119,14 @@ function pairFrom(next: () => number): Pair {
   };
 }
 
-/** The stretches as a driller writes them: rounded, same after same on one line, a long one sometimes as two. */
+/** The stretches as a driller writes them: by a watch up to four minutes off, rounded, same after same on one line, a long one sometimes as two. */
 function written(stretches: readonly Stretch[], next: () => number): readonly Stretch[] {
   const merged: Stretch[] = [];
+  const watch = Math.floor(next() * 9) - 4;
+  const byWatch = (minute: number): number => (minute % 720 === 0 ? minute : five(minute + watch));
   for (const each of stretches) {
     const last = merged.at(-1);
-    const rounded = { ...each, from: five(each.from), to: five(each.to) };
+    const rounded = { ...each, from: byWatch(each.from), to: byWatch(each.to) };
     const isSame = last?.activity === each.activity && last.hole === each.hole && next() < 0.7;
     if (last === undefined || !isSame) merged.push(rounded);
     else {
@@ -263,6 +265,27 @@ const PLANTS: Readonly<Record<string, Plant>> = {
       hole: wrong?.hole === HOLES[0] ? HOLES[1] : HOLES[0],
     });
   },
+  'hourly work called another of its class': (pair, next) => {
+    const wrong = pick(
+      pair.sheet.filter((each) => each.activity === 'reaming' && each.to - each.from > 25),
+      next,
+    );
+    return changed(pair, wrong, 'plod-activity-differs', { activity: 'travel' });
+  },
+  'time left out': (pair, next) => {
+    const wrong = pick(
+      pair.sheet.filter((each) => each.to - each.from > 25),
+      next,
+    );
+    return (
+      wrong && {
+        sheets: [pair.sheet.filter((each) => each !== wrong)],
+        code: 'plod-time-missing',
+        from: wrong.from,
+        to: wrong.to,
+      }
+    );
+  },
 };
 
 /** True where a query names a stretch of the clock that meets the one that was put wrong. */
@@ -322,7 +345,7 @@ describe('sheets written from memory', () => {
           );
       }
       figures.push(`${name}: ${planted} planted, ${found} found, ${pointed} pointed at in time`);
-      expect(planted).toBeGreaterThan(COUNT * 0.8);
+      expect(planted).toBeGreaterThan(COUNT * 0.6);
       expect(missed).toEqual([]);
     },
   );

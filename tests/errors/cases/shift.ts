@@ -113,6 +113,18 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
     [],
   ),
   queried(
+    'plod-activity-differs',
+    'travel, with its free time, where the record has reaming',
+    timed(doing(STARTED, ['06:00', { activity: 'reaming' }]), [['08:00', '09:00', 'travel']]),
+    [],
+  ),
+  given('plod-crew-differs', 'a sheet that names Bo and Dee where the record has Bo and Cy', () => {
+    const sheet = { ...SHEET, crew: ['Bo', 'Dee'] };
+    const line = { activity: 'drilling', minutes: 720, hole: 'ZQRC004' };
+    const made = recordPlod(DRILLED, sheet, [line], MAKER);
+    return made.ok ? queryList(having(DRILLED, made.value), [], RULES, at('20:00')).queries : made.findings;
+  }),
+  queried(
     'plod-hole-differs',
     'drilling on another hole',
     timed(DRILLED, [['06:00', '18:00', 'drilling', 'ZQRC005']]),
