@@ -55,7 +55,10 @@ describe('offsider plod', () => {
     }
     expect((await sign('NOK')).code).toBe(0);
     const again = await sign('NOK');
-    expect([again.code, again.err]).toEqual([1, expect.stringContaining('no time or figure has changed since')]);
+    expect([again.code, again.err]).toEqual([
+      1,
+      expect.stringContaining('no time or figure has changed since'),
+    ]);
     expect((await run(folder, ['plod'])).out).toMatch(/0413 .* MTA for the driller, NOK$/m);
   });
 
