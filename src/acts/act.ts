@@ -23,6 +23,7 @@ import { placeBag } from './place-bag.ts';
 import { setPlan } from './plan.ts';
 import { beginRunSaid } from './shot.ts';
 import { replaceBySpare } from './spare.ts';
+import { notLinedUp } from './start.ts';
 import { swapPair } from './swap.ts';
 import { tickBags } from './tick.ts';
 
@@ -127,6 +128,8 @@ export function act(
       return setExpected(project, hole, command.said);
     case 'decide':
       return goingOn(project, hole, command, maker, documents, insisted);
+    case 'not lined up':
+      return notLinedUp(hole, command.reason, maker);
     case 'stop':
       return ok(recordStop({ because: command.reason, at: maker.at, by: maker.by }, maker));
     case 'stop over':

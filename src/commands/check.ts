@@ -2,6 +2,7 @@ import { checkHole, checkProject } from '../check/check-hole.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
 import type { Document } from '../record/document.ts';
+import { shiftThings } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
 import { unfinishedIn } from '../standing/unfinished.ts';
 import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
@@ -32,8 +33,24 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
       .findings()
       .filter(({ place }) => place.hole === id || place.file === `holes/${id}.json`);
     const found = checkHole(at.project, hole.value, documents.values());
-    return sayFindings(outside, [...ofFile, ...found], asked.json, openIn(at, [hole.value]));
+    return sayFindings(
+      outside,
+      [...ofFile, ...found],
+      asked.json,
+      openIn(at, [hole.value, ...shiftsOn(at, id)]),
+    );
   });
+}
+
+/** Shifts whose record or plod names a hole: what is open there is open of the hole too. */
+function shiftsOn({ desk }: AtProject, hole: string): readonly Document[] {
+  return [...desk.documents().values()].filter(
+    (each) =>
+      each.kind === 'shift' &&
+      [...shiftThings(each, 'activities'), ...shiftThings(each, 'plodLines')].some(
+        ([, thing]) => thing.hole === hole,
+      ),
+  );
 }
 
 /** What is not finished in some documents, in the words of the letter to camp. It is not a finding: a hole that goes on always has some. */
@@ -57,15 +74,16 @@ export function sayFindings(
       outside,
       [
         ...findings.map((finding) => `${finding.severity}: ${formatFinding(finding)}`),
-        countText(findings),
+        countText(findings, below),
         ...below,
       ].join('\n'),
     );
   return findings.some((finding) => finding.severity !== 'note') ? EXIT.findings : EXIT.fine;
 }
 
-function countText(findings: readonly Finding[]): string {
-  if (findings.length === 0) return 'Nothing found.';
+/** What is not finished is no finding, and yet "nothing" is not to be read above it. */
+function countText(findings: readonly Finding[], below: readonly string[]): string {
+  if (findings.length === 0 && below.length === 0) return 'Nothing found.';
   const count = (severity: Finding['severity']) =>
     findings.filter((each) => each.severity === severity).length;
   return `${count('fault')} faults, ${count('warning')} warnings, ${count('note')} notes.`;

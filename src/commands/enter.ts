@@ -1,4 +1,4 @@
-import { startWithRig } from '../acts/start.ts';
+import { beginsUnlined, startWithRig } from '../acts/start.ts';
 import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
@@ -30,9 +30,10 @@ export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
     const { kind, id } = hole.value;
     const lines = { desk: at.desk, project: at.project, hole: { kind, id }, noteMismatches: asked.keepGoing };
     if (asked.rig !== undefined) {
+      const unlined = beginsUnlined(at.project, hole.value, at.desk.documents().values());
       const started = await startDrillingWith(lines, asked.rig);
       if (!started.ok) return refuse(outside, ...started.findings);
-      if (started.value.kind === 'done') say(outside, started.value.said);
+      if (started.value.kind === 'done') say(outside, [started.value.said, ...unlined].join('\n'));
     }
     return takeLines(at, lines);
   });

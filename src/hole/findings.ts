@@ -89,6 +89,14 @@ export const STANDING_FINDINGS = {
     rationale:
       'Rods, shifts and edits are stamped with it: pace, the shift record and the order of two laptops’ work hang on these times.',
   }),
+  notLinedUp: defineFinding({
+    code: 'line-up-missing',
+    severity: 'warning',
+    title: 'A hole was begun to a plan, and no line-up is recorded.',
+    rationale:
+      'The line-up is where cautions are read, permission is asked and the direction is checked. Left out it is soon forgotten, and every metre ' +
+      'of the hole hangs on a direction that no one looked at.',
+  }),
   gap: defineFinding({
     code: 'metres-not-logged',
     severity: 'warning',

@@ -38,6 +38,10 @@ export const header = z.strictObject({
     })
     .optional()
     .describe('Taken from tables of others: never logged here'),
+  notLinedUp: z
+    .strictObject({ because: words, at: stamp, by: words })
+    .optional()
+    .describe('Why it is drilled without a line-up'),
   stateReason: words.optional().describe('Why it was suspended or abandoned'),
   logFromMm: depthMm.describe('Where logging starts, in whole millimetres: 0, or the bottom of a pre-collar'),
   intervalMm: z.int().min(100).max(10_000).describe('Usual length of a logged row, in whole millimetres'),

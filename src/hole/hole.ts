@@ -129,7 +129,12 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
  */
 export const HOLE_SINCE_4 = {
   tables: ['feltByDriller', 'waitingEvents'],
-  fields: { hole: ['imported'], collars: ['fix'], shots: ['misread'], legendCodes: ['noChips', 'unit'] },
+  fields: {
+    hole: ['imported', 'notLinedUp'],
+    collars: ['fix'],
+    shots: ['misread'],
+    legendCodes: ['noChips', 'unit'],
+  },
   cells: ['third', 'qualified', 'codes', 'events'],
   kinds: ['codes', 'events'],
 } as const;

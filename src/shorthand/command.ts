@@ -91,6 +91,7 @@ export type RigCommand =
       /** For `extended`: the depth to go on to, or how many metres more. */
       readonly until?: Until;
     }
+  | { readonly does: 'not lined up'; readonly reason: string }
   | { readonly does: 'stop'; readonly reason: string }
   | { readonly does: 'stop over' };
 

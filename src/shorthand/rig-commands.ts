@@ -145,6 +145,16 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
     },
   },
   {
+    word: 'not-lined-up',
+    form: ';not-lined-up reason',
+    does: 'Why the hole is drilled without a line-up: check and the note then say the reason',
+    previewed: false,
+    read: (text) =>
+      text === ''
+        ? wrong('a reason', ';not-lined-up begun before the laptop came')
+        : { does: 'not lined up', reason: text },
+  },
+  {
     word: 'stop',
     form: ';stop reason',
     does: 'The driller stops for safety or the hole: no advice on ending is shown',

@@ -5,12 +5,13 @@ import { formatInterval } from '../quantity/interval.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { gapsIn } from './heads.ts';
+import { lineUpFindings } from './lined-up.ts';
 import { rowsLoggedTwice } from './logged-twice.ts';
 import { rodsDown, rodsRecordedTwice, rodWords } from './rods-twice.ts';
 
-/** Rows that stand over the same metres, gaps between rows, and rods that stand twice or out of order, however they came. */
+/** A line-up that is missing, rows that stand over the same metres, gaps between rows, and rods that stand twice or out of order, however they came. */
 export function logFindings(hole: Document): readonly Finding[] {
-  return [...loggedTwiceFindings(hole), ...gapFindings(hole), ...rodFindings(hole)];
+  return [...lineUpFindings(hole), ...loggedTwiceFindings(hole), ...gapFindings(hole), ...rodFindings(hole)];
 }
 
 /** Rows that stand over the same metres, as findings. */

@@ -12,6 +12,7 @@ import { unbagged, unbaggedWords } from '../sampling/stream/issue.ts';
 import { surveySettingsOf } from '../survey/settings.ts';
 import { gapsIn } from './heads.ts';
 import { projectForHole } from './hole-schema.ts';
+import { lineUpMissing } from './lined-up.ts';
 import { waitingMismatches } from './mismatches.ts';
 import { questionWords, sidesOf } from './questions.ts';
 import { deepestShotMm } from './shots.ts';
@@ -101,10 +102,11 @@ function rowsBelow(hole: Document, mm: number): (Interval & { readonly rows: num
   return { fromMm: depthFromMm(from), toMm: depthFromMm(to), rows: below.length };
 }
 
-/** A line-up that was accepted outside its tolerance: the hole is drilled off its plan from the collar on. */
+/** A line-up that is missing, or was accepted outside its tolerance: the hole is drilled off its plan from the collar on. */
 export function lineUpItem(hole: Document): readonly string[] {
   const last = holeNouns(hole, 'lineUps').findLast((each) => each.accepted);
-  if (last?.because === undefined) return [];
+  if (last === undefined) return lineUpMissing(hole);
+  if (last.because === undefined) return [];
   return [
     `Lined up OUTSIDE its tolerance: ${last.azimuthDeg} ${last.azimuthNorth}, ${last.dipDeg}, by ${last.by}, because: ${last.because}.`,
   ];

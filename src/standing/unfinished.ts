@@ -1,12 +1,14 @@
 import type { Finding } from '../finding/finding.ts';
 import { isOver } from '../hole/header.ts';
-import { headerOf, holeNouns } from '../hole/hole.ts';
+import { headerOf, holeNouns, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
+import { formatDepth } from '../quantity/depth.ts';
 import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { holdsSample, inOrder } from '../sampling/dispatch/dispatch.ts';
+import { openQueries } from '../shift/answers.ts';
 import { gapsOf, spansOf } from '../shift/current.ts';
-import { isUnauthorised } from '../shift/query-list.ts';
+import { isUnauthorised, queryList } from '../shift/query-list.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed } from '../shift/shift-end.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
@@ -15,6 +17,7 @@ import { stoodWords, stretchesWhileStood } from '../shift/stood.ts';
 import { sentIn } from './dispatches.ts';
 import { headsOf } from './heads.ts';
 import { lineUpItem, openItems, openSoFar } from './open-items.ts';
+import { nextShot } from './shots.ts';
 import { bagsOnGround } from './stream.ts';
 
 /** A hole, a shift or the check, and what is not finished there. */
@@ -64,8 +67,23 @@ function holeItems(project: Project, hole: Document, sent: ReadonlyMap<string, s
   if (state === 'planned' || imported !== undefined) return [];
   const own = isOver(state)
     ? [...openItems(project, hole, finalDepth(hole)), ...lineUpItem(hole)]
-    : openSoFar(project, hole);
+    : [...drilledItem(hole), ...shotItem(project, hole), ...openSoFar(project, hole)];
   return [...own, ...groundItem(project, hole, sent)];
+}
+
+/** How far a hole that goes on is drilled of its plan. */
+function drilledItem(hole: Document): readonly string[] {
+  const planned = planOf(hole)?.depthMm;
+  const { drilledMm } = headsOf(hole);
+  return planned === undefined || drilledMm >= planned
+    ? []
+    : [`Drilled ${formatDepth(drilledMm)} of ${formatDepth(planned)} m planned.`];
+}
+
+/** A shot that is overdue while the hole goes on. */
+function shotItem(project: Project, hole: Document): readonly string[] {
+  const { atMm, overdue } = nextShot(hole, project.survey);
+  return overdue ? [`Survey shot OVERDUE since ${formatDepth(atMm)} m: ask the driller for one.`] : [];
 }
 
 /** Bags with a sample that no dispatch has taken. */
@@ -102,8 +120,17 @@ export function shiftItems(context: UnfinishedContext, shift: Document): readonl
     ...(endedAt === undefined ? ['The shift is not ended.'] : []),
     ...recordItems(context, shift),
     ...(plods.length === 0 ? ['No plod is recorded.'] : []),
-    ...(unsigned.length === 0 ? [] : [`Plod not signed: ${unsigned.join(', ')}.`]),
+    ...(unsigned.length === 0
+      ? []
+      : [`Plod not signed: ${unsigned.join(', ')}${queriesItem(context, shift)}.`]),
   ];
+}
+
+/** How many queries of a sheet that is still to be signed are open. */
+function queriesItem({ project, documents, now }: UnfinishedContext, shift: Document): string {
+  const whole = closed(shift, { documents, shifts: project.shift.shifts, now });
+  const open = openQueries(shift, queryList(whole, documents, project.shift, now).queries).length;
+  return open === 0 ? '' : `; ${open === 1 ? 'a query is' : `${open} queries are`} open`;
 }
 
 /** What the record of a shift leaves open: time without an activity, rods drilled while the rig stood, standby without a name. */

@@ -132,7 +132,9 @@ describe('pack', () => {
     for (const file of outbox) expect(out).toContain(`outbox/${file}`);
     expect(out).toContain('to camp@ochre-wren.example');
     expect(out).toContain('Nothing has been sent.');
-    expect(out).toMatch(/Not finished:\n {2}MBRC003: 46–54 is not logged\./);
+    expect(out).toMatch(
+      /Not finished:\n {2}MBRC003: Drilled 54 of 120 m planned\.\n {2}MBRC003: 46–54 is not logged\./,
+    );
   });
 
   it('lays down nothing that says on which computer, by which user and in which folder it was packed', async () => {

@@ -1,5 +1,5 @@
 import { readNewHole } from '../../acts/new-hole.ts';
-import { startWithRig } from '../../acts/start.ts';
+import { beginsUnlined, startWithRig } from '../../acts/start.ts';
 import { ok } from '../../finding/finding.ts';
 import { drilledMm } from '../../hole/commands/drilled.ts';
 import { planHole } from '../../hole/commands/plan-hole.ts';
@@ -51,13 +51,17 @@ export function openHole(state: State, world: World): Step {
 function startHole(state: State, hole: Document, world: World): Step {
   if (state.readOnly !== undefined) return still(state);
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  return submittingResult(
+  const [started, effects] = submittingResult(
     state,
     hole,
     startWithRig(state.project, hole, state.rig, maker),
     state,
     `${headerOf(hole).name}: drilling with ${state.rig}. ;u takes it back.`,
   );
+  const cautions = beginsUnlined(state.project, hole, state.documents.values());
+  return effects.length === 0 || started.message === undefined || cautions.length === 0
+    ? [started, effects]
+    : [{ ...started, message: { ...started.message, cautions } }, effects];
 }
 
 /** Makes the hole that was typed, and opens its log: no one planned it, nothing is looked up. */

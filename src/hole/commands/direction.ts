@@ -49,6 +49,15 @@ export function recordLineUp(lineUp: LineUp, maker: Maker): Made {
   };
 }
 
+/** Why a hole is drilled without a line-up; one that is said again takes the place of the one before. */
+export function recordNotLinedUp(because: string, maker: Maker): Made {
+  const notLinedUp = { because, at: maker.at, by: maker.by };
+  return {
+    what: `not lined up: ${because}`,
+    changes: [{ patch: ['hole', 'hole'], set: { notLinedUp } }],
+  };
+}
+
 /** The driller stops for safety or for the hole: advice on ending is hidden until the stop is over. */
 export function recordStop(stop: Stop, maker: Maker): Made {
   return {

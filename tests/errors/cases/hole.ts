@@ -98,6 +98,9 @@ function asked(question: Thing): Document {
 
 const PROJECT = { sampling: sampling(), schema: ORE } as unknown as Project;
 
+const BEGUN = { method: 'RC', rig: 'RC7', fromMm: 0, startedAt: at('07:00') };
+const PLAN: Thing = { azimuthDeg: 270, azimuthNorth: 'grid', dipDeg: -60, depthMm: 120_000 };
+
 /** What commands on a hole refuse. */
 export const HOLE_CASES: readonly ErrorCase[] = [
   given('hole-closed', 'a row for a hole that has ended', () =>
@@ -145,6 +148,11 @@ export const HOLE_CASES: readonly ErrorCase[] = [
     clockFindings(
       [edited(HOLE, 1, { patch: ['hole', 'hole'], set: { rodMm: 6000 } })],
       '2020-01-01T00:00:00+08:00' as typeof MAKER.at,
+    ),
+  ),
+  given('line-up-missing', 'a planned hole that was begun without one', () =>
+    logFindings(
+      edited(hole('ZQRC004', { drilling: [BEGUN as Thing] }), 1, { put: ['plan', 'plan'], thing: PLAN }),
     ),
   ),
   given('metres-not-logged', 'a row at 0–1 and the next at 3–4', () =>
