@@ -1,12 +1,7 @@
-import { readdir, rm, rmdir, unlink } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { openDesk } from '../desk/desk.ts';
 import { loadProject } from '../desk/load-project.ts';
 import type { Outside } from '../desk/outside.ts';
-import { errorCode, whyRefused } from '../files/disk.ts';
-import { DOCUMENT_KINDS } from '../files/document-file.ts';
-import { JOURNAL_FOLDER } from '../files/journal.ts';
-import { type MadeFiles, makeFiles } from '../files/make-files.ts';
 import { readNamedFile } from '../files/read-file.ts';
 import { OTHER_LIMITS } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
@@ -17,10 +12,11 @@ import { SETS_APART, STYLES } from '../schema/styles/index.ts';
 import { siteOf } from '../survey/norths/site.ts';
 import { callsNoOne } from '../termination/rules/check-rules.ts';
 import type { Shared } from './at-project.ts';
-import { folderTaken, wrongUse } from './findings.ts';
+import { wrongUse } from './findings.ts';
+import { freeFolder, makeProject } from './make-project.ts';
 import { plannedHole } from './program/plan-program.ts';
 import { type ProgramRead, readProgram } from './program/read-program.ts';
-import { SCHEMA_FOLDER, shippedSchemas } from './program/shipped-schemas.ts';
+import { schemaFiles, shippedSchemas } from './program/shipped-schemas.ts';
 import { startingProject } from './program/starting-project.ts';
 import { EXIT, refuse, say, sayAside, sayTrouble } from './say.ts';
 import { dictionaryOf } from './schema-dictionary.ts';
@@ -92,35 +88,6 @@ function programName({ program }: NewAsked): string {
   return program === undefined ? '' : basename(program);
 }
 
-/** Refused where the folder holds anything, or can't be looked into. */
-async function freeFolder(folder: string, said: string): Promise<Result<void>> {
-  const taken = (problem: string, remedy: string) =>
-    refused<never>(folderTaken.at({ file: said === '' ? 'the folder' : said }, { problem, remedy }));
-  if (said.trim() === '')
-    return taken('no name is given', 'Give the name of a folder that is not there yet.');
-  if (/\p{Cc}/u.test(said) || basename(folder).startsWith('-'))
-    return taken(
-      'a folder of this name is hard to name again: it begins with a dash, or holds a line end or another character that no one can type',
-      'Give a name of letters and figures.',
-    );
-  try {
-    const inside = await readdir(folder);
-    if (inside.length === 0) return ok(undefined);
-    const isProject = inside.includes('project.json');
-    return taken(
-      isProject ? 'it holds a project already' : 'it is not empty',
-      isProject ? `Open it: offsider ${said}` : 'Give the name of a folder that is not there yet.',
-    );
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === 'ENOENT') return ok(undefined);
-    return taken(
-      `it can't be used: ${whyRefused(error)}`,
-      'Give the name of a folder that is not there yet.',
-    );
-  }
-}
-
 async function programOf({ program, epsg }: NewAsked, project: Project): Promise<Result<ProgramRead>> {
   if (program === undefined) return ok({ holes: [], findings: [] });
   if (epsg === undefined)
@@ -155,31 +122,8 @@ async function make(
   holes: ProgramRead['holes'],
   source = '',
 ): Promise<Result<void>> {
-  const made: Made = { folders: [], files: [], rooms: [] };
-  try {
-    // project.json last: a folder is a project from then on, with all that belongs to it.
-    await makeFiles(realDisk, folder, [texts.logging], made);
-    if (texts.schemas.length > 0) await makeFiles(realDisk, join(folder, SCHEMA_FOLDER), texts.schemas, made);
-    await makeFiles(realDisk, folder, [texts.project], made);
-    // From here on the folder is ours alone: whoever else makes a project here has failed on logging.json.
-    made.rooms = [JOURNAL_FOLDER, ...Object.values(DOCUMENT_KINDS).map((kind) => kind.folder)];
-    await planHoles(outside, folder, project, holes, source);
-    return ok(undefined);
-  } catch (error) {
-    await takeBack(folder, made);
-    if (errorCode(error) !== 'EEXIST') return refused(cannotMake(folder, whyRefused(error)));
-    const problem = 'a project was made in it at this very moment';
-    return refused(folderTaken.at({ file: folder }, { problem, remedy: `Open it: offsider ${folder}` }));
-  }
-}
-
-type Made = { -readonly [Member in keyof MadeFiles]: MadeFiles[Member] } & { rooms: readonly string[] };
-
-/** Takes away what this command made, and no folder that holds anything else. */
-async function takeBack(folder: string, { files, folders, rooms }: Made): Promise<void> {
-  for (const room of rooms) await rm(join(folder, room), { recursive: true, force: true }).catch(() => {});
-  for (const path of [...files].reverse()) await unlink(path).catch(() => {});
-  for (const path of [...folders].reverse()) await rmdir(path).catch(() => {});
+  const files = { first: texts.logging, more: schemaFiles(texts.schemas), last: texts.project };
+  return makeProject(folder, files, () => planHoles(outside, folder, project, holes, source));
 }
 
 /** Plans every hole in one edit, so that the program is there whole or not at all. */
@@ -232,16 +176,6 @@ export async function listStyles(outside: Outside): Promise<number> {
       .join('\n'),
   );
   return EXIT.fine;
-}
-
-function cannotMake(folder: string, why: string): Finding {
-  return wrongUse.at(
-    { file: folder },
-    {
-      problem: `the project can't be made: ${why}`,
-      remedy: 'Give a folder where this user may write. Nothing was left behind.',
-    },
-  );
 }
 
 /** What a new project has to be told before its first hole: whom its safety rules say to call. */

@@ -25,6 +25,15 @@ export const bundleAltered = defineFinding({
   rationale: 'A file that was swapped or lost on the way must not pass for what the rig sent.',
 });
 
+/** A project is to begin with what a bundle brings, and it does not bring enough. */
+export const noBeginning = defineFinding({
+  code: 'no-beginning',
+  severity: 'fault',
+  title: 'No project can begin with what came.',
+  rationale:
+    'The settings and the schema decode every hole: without both, what came could be kept and not be read.',
+});
+
 /** A bundle was packed in another project. */
 export const bundleOfAnother = defineFinding({
   code: 'bundle-of-another-project',

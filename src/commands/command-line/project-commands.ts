@@ -65,9 +65,20 @@ function addCamp(program: Command, outside: Outside, done: Done): void {
       'bundles, saved mails (.eml) with such attached, or files of holes, shifts, dispatches and results by themselves',
     )
     .option('--may-clear', 'take in a copy that takes much away of ours, too')
+    .option(
+      '--new <folder>',
+      'begin a project in this folder, with the settings and the schema that a bundle brings',
+    )
     .action(async (files: readonly string[], options, command: Command) => {
-      const { receive } = await import('../camp.ts');
       const asked = { ...shared(command), files, mayClear: options.mayClear === true };
+      const begins = options.new as string | undefined;
+      if (begins !== undefined) {
+        const { receiveNew } = await import('../receive-new.ts');
+        return done(
+          await inLines(outside, command, (printing) => receiveNew(printing, { ...asked, folder: begins })),
+        );
+      }
+      const { receive } = await import('../camp.ts');
       done(await inLines(outside, command, (printing) => receive(printing, asked)));
     });
 }

@@ -25,3 +25,10 @@ function schemasIn(folder: string): readonly string[] {
     return [];
   }
 }
+
+/** The same as files of a project. */
+export function schemaFiles(
+  schemas: ReturnType<typeof shippedSchemas>,
+): readonly { readonly file: string; readonly text: string }[] {
+  return schemas.map(({ file, text }) => ({ file: `${SCHEMA_FOLDER}/${file}`, text }));
+}

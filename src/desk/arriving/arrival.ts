@@ -34,9 +34,9 @@ export interface ArrivedPart extends Part {
   readonly archive: Uint8Array;
 }
 
-/** What something that arrives is compared with: the project's name, its hand-written files as they are, by path, and what it holds. */
+/** What something that arrives is compared with: the project's name (none where it is to begin one), its hand-written files as they are, by path, and what it holds. */
 export interface Home {
-  readonly project: string;
+  readonly project: string | undefined;
   readonly handWritten: Readonly<Record<string, string | undefined>>;
   /** Documents here, for increments that go on from them. */
   readonly get?: (name: DocumentName) => Document | undefined;

@@ -52,10 +52,10 @@ export function bundleFaults(opened: OpenedBundle, manifest: Manifest, file: str
 /** Why a bundle is none of this project; undefined where it is. */
 export function otherProject(
   manifest: Pick<Manifest, 'project'>,
-  project: string,
+  project: string | undefined,
   file: string,
 ): Finding | undefined {
-  if (manifest.project === project) return undefined;
+  if (project === undefined || manifest.project === project) return undefined;
   return bundleOfAnother.at(
     { file },
     {

@@ -148,7 +148,7 @@ export const COMMANDS: readonly CommandCase[] = [
   {
     name: ['receive'],
     args: ['{in}/MBRC003.json'],
-    options: { '--may-clear': FLAG },
+    options: { '--may-clear': FLAG, '--new': at('{out}/begun') },
     start: 'taken',
     signs: true,
   },

@@ -1,4 +1,6 @@
 import { arrivalIn } from '../../../src/desk/arriving/read-arrival.ts';
+import { readBeginning } from '../../../src/desk/arriving/read-beginning.ts';
+import { realDisk } from '../../../src/files/real-disk.ts';
 import type { Finding } from '../../../src/finding/finding.ts';
 import { makeBundle } from '../../../src/handover/bundle/make-bundle.ts';
 import { writeZip } from '../../../src/handover/zip/write-zip.ts';
@@ -41,6 +43,9 @@ export const HANDOVER_CASES: readonly ErrorCase[] = [
   given('bundle-altered', 'a bundle with a file exchanged', () => arriving('camp.zip', exchanged())),
   given('bundle-of-another-project', 'a bundle of Mulgara West', () =>
     arriving('camp.zip', bundle('Mulgara West').bytes),
+  ),
+  given('no-beginning', 'a project to begin with the file of one hole', async () =>
+    findingsIn(await readBeginning(realDisk, ['sample-projects/mulgara-bend/holes/MBRC003.json'])),
   ),
   given('mail-unreadable', 'a text under the name of a mail', () =>
     arriving('reply.eml', text('See attached.\n')),
