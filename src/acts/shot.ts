@@ -100,12 +100,14 @@ export function recordShotRead(
     );
   const [id, run] = open;
   const shot: Shot = { ...read, run: id, at: maker.at, by: maker.by };
+  // Beside the run's other shots: what a slipped depth likely was is the next one of the schedule.
+  const before = holeThings(hole, 'shots').flatMap(([, each]) => (each.run === id ? [each] : []));
   const below = checkShotBelowDrilled(
-    { id, run, shots: [shot] },
+    { id, run, shots: [...before, shot] },
     headsOf(hole).drilledMm,
     project.survey,
     placeOf(hole),
-  );
+  ).filter(({ place: { fromMm } }) => fromMm === read.depthMm);
   if (below.length > 0) return refused(...below);
   const there = holeThings(hole, 'shots').find(
     ([, each]) => each.run === id && each.depthMm === read.depthMm && each.rejected === undefined,

@@ -64,13 +64,13 @@ export function takeShots(
   const slips = new Set(read.shots.map(({ place: { line } }) => line));
   const [doubtful, impossible] = parted(read.findings, (one) => slips.has(one.place.line));
   const run: SurveyRun = ranked(given.run, dated(maker, given.on));
-  const below = read.shots.flatMap((shot) =>
+  const below = read.shots.flatMap((shot, index) =>
     checkShotBelowDrilled(
-      { id: '', run, shots: [asShot(shot, '', maker)] },
+      { id: '', run, shots: read.shots.slice(0, index + 1).map((each) => asShot(each, '', maker)) },
       headsOf(hole).drilledMm,
       project.survey,
       shot.place,
-    ),
+    ).filter(({ place: { fromMm } }) => fromMm === shot.depthMm),
   );
   const tooDeep = new Set(below.map((one) => one.place.line));
   const sound = read.shots.filter((shot) => !tooDeep.has(shot.place.line));

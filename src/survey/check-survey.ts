@@ -17,12 +17,13 @@ import { checkShotBelowDrilled } from './checks/shot-below-drilled.ts';
 import { checkShotGaps } from './checks/shot-gap.ts';
 import { checkShotOrder } from './checks/shot-order.ts';
 import type { Direction } from './direction.ts';
-import { magneticFieldOff } from './findings.ts';
+import { magneticFieldOff, magneticInSteel } from './findings.ts';
 import type { MagneticField } from './norths/declination.ts';
 import type { NorthAngles } from './norths/norths.ts';
 import type { SurveySettings } from './settings.ts';
 import { placeOfShot, type RunWithShots } from './shots/run-with-shots.ts';
 import type { RankedStation, RankedStations } from './shots/runs.ts';
+import { standingShots } from './shots/standing-shots.ts';
 
 /** A hole's directions as recorded and as made of them, with what they are compared with. */
 export interface SurveyToCheck {
@@ -45,6 +46,9 @@ export interface SurveyToCheck {
   readonly settings: SurveySettings;
 }
 
+/** Findings that say of an azimuth that something other than the Earth draws it. */
+const DRAWN: ReadonlySet<string> = new Set([magneticFieldOff.code, magneticInSteel.code]);
+
 /** Findings about the shots of a hole and the path made from them, and the blunders that stay under the noise. */
 export interface SurveyChecked {
   readonly findings: readonly Finding[];
@@ -66,17 +70,19 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
   };
   const meant = along === undefined ? stations : stations.map((one) => stationAsMeant(one, along));
   const blunders = checkBlunders(sound);
-  const perRun = survey.runs.map(({ id, ...run }) => ({
-    id,
-    findings: checkRun({ id, ...run }, survey, along, blunders.gyros),
-  }));
+  const perRun = survey.runs.flatMap((run) => checkRun(run, survey, along, blunders.gyros));
+  // An azimuth that steel or the ground draws is named already: no jump and no other run is held against it.
+  const drawn = [...blunders.findings, ...perRun].filter(({ code }) => DRAWN.has(code));
+  const undrawn = standingShots(sound.runs, drawn, place);
+  const isDrawn = ({ run, depthMm }: RankedStation) =>
+    undrawn.leftOut.some((each) => each.run === run && each.depthMm === depthMm);
   const findings = [
     ...ranked.findings,
     ...depths.flatMap((one) => one.findings),
     ...(along === undefined ? [] : checkBackBearing(measured, along, place)),
     ...blunders.findings,
-    ...perRun.flatMap((one) => one.findings),
-    ...checkPairs(sound, blunders.named),
+    ...perRun,
+    ...checkPairs({ ...sound, runs: undrawn.runs }, blunders.named),
     ...checkShotGaps(
       stationDepths(
         stations,
@@ -88,20 +94,11 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
       place,
     ),
     ...apartFromNamed(
-      meant.filter((one) => !isNamed(one, perRun)),
+      meant.filter((one) => !isDrawn(one)),
       blunders.named,
     ).flatMap((each) => checkJumps(each, settings, place, survey.runs)),
   ];
   return { findings, unseen: blunders.unseen };
-}
-
-/** True of a station whose field is named as not the Earth's: where it points is said already, and no jump is looked for there. */
-function isNamed(
-  one: RankedStation,
-  perRun: readonly { readonly id: string; readonly findings: readonly Finding[] }[],
-): boolean {
-  const own = perRun.find(({ id }) => id === one.run)?.findings ?? [];
-  return own.some(({ code, place }) => code === magneticFieldOff.code && place.fromMm === one.depthMm);
 }
 
 /** Where shots lie, for the gaps between them: those of a run in feet where they would be, so that the gap is said in metres of hole. */

@@ -81,6 +81,24 @@ describe('a shot read out', () => {
     });
   });
 
+  it('is refused so beside the shots of its run: a slipped depth was the next one, not one above them', () => {
+    const drilled: Document = {
+      ...hole,
+      tables: { ...hole.tables, rods: { r1: { at: MAKER.at, rod: 30, depthMm: 180_000 } } },
+    };
+    const more = [72, 102].reduce((document, depthM) => {
+      const recorded = recordShotRead(project, document, read(depthM, -59.7, 271), MAKER);
+      if (!recorded.ok) throw new Error('it was refused');
+      return made(document, recorded.value);
+    }, drilled);
+    expect(recordShotRead(project, more, read(231, -59.6, 271), MAKER)).toMatchObject({
+      findings: [{ remedy: expect.stringContaining('132.0 m is on the schedule') }],
+    });
+    expect(recordShotRead(project, drilled, read(210, -59.6, 271), MAKER)).toMatchObject({
+      findings: [{ remedy: expect.not.stringContaining('12.0 m') }],
+    });
+  });
+
   it('is refused where its run has one at its depth, and taken once that one is rejected', () => {
     const again = read(42, -59.9, 271);
     expect(recordShotRead(project, hole, again, MAKER)).toMatchObject({

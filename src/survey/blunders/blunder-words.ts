@@ -1,9 +1,10 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
-import { gyroDrift, gyroMisaligned, lineUpOff, runsDisagree } from '../findings.ts';
+import { formatDepth } from '../../quantity/depth.ts';
+import { gyroDrift, gyroMisaligned, lineUpOff, magneticInSteel, runsDisagree } from '../findings.ts';
 import { formatEastWest, stepBetween } from '../norths/norths.ts';
 import type { Evidence, Source } from './evidence.ts';
-import type { BlunderName } from './hypotheses.ts';
+import { type BlunderName, isNearCollar } from './hypotheses.ts';
 import { northRemedy } from './north-blunders.ts';
 import type { Found } from './weigh.ts';
 
@@ -37,7 +38,7 @@ export function blunderFinding(
       return name.blunder.kind.at(at, {
         excerpt: `${off} of ${others}; ${angle}`,
         problem: `${subject(sources)} reads ${name.blunder.reads}`,
-        remedy: `${source === undefined ? name.blunder.question : northRemedy(name.blunder, source)}${asWell(found)}`,
+        remedy: `${source === undefined ? name.blunder.question : northRemedy(name.blunder, source)}${asWell(found)}${steelAsWell(sources, evidence)}`,
       });
     }
     case 'gyro misaligned':
@@ -48,6 +49,10 @@ export function blunderFinding(
       });
     case 'drift':
       return gyroDrift.at(at, driftWords(found, name.run, kind));
+    case 'drift beside':
+      return gyroDrift.at(at, driftBesideWords(found, name.beside));
+    case 'steel':
+      return steelFinding(found, sources, evidence, at);
     case 'line-up off':
       return lineUpOff.at(at, {
         excerpt: `${kind} ${off} of ${others}`,
@@ -58,8 +63,7 @@ export function blunderFinding(
       return runsDisagree.at(at, {
         excerpt: `${kind} ${off} of ${others}`,
         problem: `${offAllTheWay(sources, evidence, kind)}, and no usual cause fits`,
-        remedy:
-          "Check the tool's settings and that it is this hole's run. Ask the driller to survey again, or reject the worse run.",
+        remedy: `Check the tool's settings and that it is this hole's run. Ask the driller to survey again, or reject the worse run.${steelAsWell(sources, evidence)}`,
       });
   }
 }
@@ -96,6 +100,51 @@ function driftWords(found: Found<BlunderName>, run: 'both' | 'in' | 'out', kind:
         problem,
         remedy: `Reject the out run, the worse of the two. ${again}: the in run is off at the bottom.`,
       };
+}
+
+/** A gyro aligned at the collar that parts from tools that find north. */
+function driftBesideWords({ size, sizeSigma }: Found<BlunderName>, beside: readonly Source[]) {
+  const others = [...new Set(beside.map(nameOf))].join(' and ');
+  return {
+    excerpt: `${Math.abs(size).toFixed(1)}° ± ${sizeSigma.toFixed(1)}° ${size > 0 ? 'right' : 'left'} of ${others} at its deepest shot`,
+    problem: `the gyro drifts: with depth it parts more and more from ${others}`,
+    remedy: `Reject these shots, and keep ${others}. Run the gyro again, with longer stops to let it settle, where it matters.`,
+  };
+}
+
+/** A drawn azimuth is named where steel adds more than this to it, degrees: about twice what one magnetic reading is off by itself. */
+const DRAWN_DEG = 1.5;
+
+/** A magnetic run whose shallow azimuths are drawn, less and less with depth; of a single shot nothing shows that it is less below. */
+function steelFinding(
+  { hypothesis, size, sizeSigma, others }: Found<BlunderName>,
+  sources: readonly Source[],
+  { readings }: Evidence,
+  at: Place,
+): Finding {
+  const own = readings.filter((one) => sources.includes(one.source));
+  const first = own.reduce((a, b) => (b.depthMm < a.depthMm ? b : a));
+  const drawn = own.filter((one) => one === first || Math.abs(size * hypothesis.adds(one)) >= DRAWN_DEG);
+  const toMm = Math.max(...drawn.map((one) => one.depthMm));
+  const { fromMm: _from, toMm: _to, ...where } = at;
+  const away = `${Math.abs(size).toFixed(1)}° ± ${sizeSigma.toFixed(1)}° ${size > 0 ? 'right' : 'left'} at ${formatDepth(first.depthMm)} m`;
+  const [other] = others;
+  const name = other?.hypothesis.name;
+  return magneticInSteel.at(
+    { ...where, fromMm: first.depthMm, ...(toMm > first.depthMm ? { toMm } : {}) },
+    {
+      excerpt: own.length > 1 ? `${away}, less and less with depth` : away,
+      problem:
+        drawn.length > 1
+          ? 'the azimuths of these shots look drawn by steel near the collar (casing, rods, the rig)'
+          : 'the azimuth of this shot looks drawn by steel near the collar (casing, rods, the rig)',
+      remedy: `Reject ${drawn.length > 1 ? 'these azimuths' : 'the azimuth'} alone: the dip is kept. Survey again with a gyro, or below the steel.${
+        name?.what === 'north'
+          ? ` Fits about as well: the run reads ${name.blunder.reads}; the next shot tells.`
+          : ''
+      }`,
+    },
+  );
 }
 
 /** One shot can't be off all the way. */
@@ -155,6 +204,14 @@ function asWell({ others }: Found<BlunderName>): string {
   const [other] = others;
   const name = other?.hypothesis.name;
   return name?.what === 'north' ? ` Fits about as well: ${name.blunder.reads}.` : '';
+}
+
+/** One magnetic shot near the collar says nothing of why it is off: steel shows alike, and less at the next one. */
+function steelAsWell(sources: readonly Source[], { readings }: Evidence): string {
+  const [only, ...more] = readings.filter((one) => sources.includes(one.source));
+  return only?.source.toolClass === 'magnetic' && more.length === 0 && isNearCollar(only.depthMm)
+    ? ' Or steel near the collar (casing, rods) draws it: the next shot tells.'
+    : '';
 }
 
 /** `grid and true north mixed up (0.4°) can't be seen in tool 7: one sigma is 1.2°`: said where nothing is doubtful, so that silence isn't taken for proof. */

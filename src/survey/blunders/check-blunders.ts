@@ -65,7 +65,9 @@ export function checkBlunders(survey: BlundersToCheck): BlundersFound {
     found
       .filter((one) => one.hypothesis.name.what !== 'shot off')
       .map((one) => {
-        for (const each of one.hypothesis.of) if ('id' in each) named.add(each.id);
+        // Steel near the collar draws some shots: the run below them is sound.
+        if (one.hypothesis.name.what !== 'steel')
+          for (const each of one.hypothesis.of) if ('id' in each) named.add(each.id);
         return blunderFinding(one, evidence, kind, survey.place);
       }),
   );
@@ -180,6 +182,13 @@ function unseenIn(evidence: Evidence, found: readonly Found<BlunderName>[]): rea
     const [source] = hypothesis.of;
     const { name } = hypothesis;
     if (name.what !== 'north' || source === undefined || !('id' in source)) return [];
+    // No declination goes into the azimuths of a gyro that are recorded as such: only what it reads like is looked for.
+    if (
+      source.toolClass === 'north-seeking gyro' &&
+      'really' in name.blunder.slip &&
+      name.blunder.slip.really === 'magnetic'
+    )
+      return [];
     if (source.toolClass === 'line-up' || found.some((one) => one.hypothesis.of.includes(source))) return [];
     const weighed = weigh(evidence, hypothesis);
     if (weighed === undefined || weighed.sigmas >= SEEN_SIGMAS) return [];

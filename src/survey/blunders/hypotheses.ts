@@ -9,6 +9,8 @@ export type BlunderName =
   | { readonly what: 'run off' }
   | { readonly what: 'line-up off' }
   | { readonly what: 'drift'; readonly run: 'both' | 'in' | 'out' }
+  | { readonly what: 'drift beside'; readonly beside: readonly Source[] }
+  | { readonly what: 'steel' }
   | { readonly what: 'shot off'; readonly reading: Reading };
 
 /** How far off each can be, degrees (one sigma), and how often it is. From memory. */
@@ -18,6 +20,8 @@ const FREE = {
   lineUpOff: { freeDeg: 5, odds: 1 / 150 },
   drift: { freeDeg: 2, odds: 1 / 20 },
   driftOfOne: { freeDeg: 2, odds: 1 / 40 },
+  driftBeside: { freeDeg: 4, odds: 1 / 40 },
+  steel: { freeDeg: 10, odds: 1 / 90 },
   shotOff: { freeDeg: 15, odds: 1 / 300 },
 } as const;
 
@@ -33,6 +37,12 @@ export function hypothesesOf(
     ...groups.filter(([first]) => first?.toolClass !== 'line-up').flatMap((of) => runOff(of)),
     ...(sources.some((one) => one.toolClass === 'line-up') ? [lineUpOff(sources, kind)] : []),
     ...drifts(sources, readings),
+    ...(kind === 'azimuth'
+      ? [
+          ...sources.flatMap((one) => driftBeside(one, sources, readings)),
+          ...sources.flatMap((one) => steel(one, readings)),
+        ]
+      : []),
     ...readings
       .filter((one) => one.source.toolClass !== 'line-up')
       .map((reading) => ({
@@ -120,4 +130,60 @@ function drifts(
           ];
         }),
     );
+}
+
+/** Fewer readings than this show no slope. */
+const FEWEST_READINGS = 3;
+
+/**
+ * A gyro that was aligned at the collar beside tools that find north: what it drifts grows with the time down the hole, and nothing in its
+ * own run shows it. Its size is the drift from the collar to its deepest reading.
+ */
+function driftBeside(
+  gyro: Source,
+  sources: readonly Source[],
+  readings: readonly Reading[],
+): readonly Hypothesis<BlunderName>[] {
+  const own = readings.filter((one) => one.source === gyro);
+  const deepest = Math.max(1, ...own.map((one) => one.depthMm));
+  const beside = sources.filter(
+    (one) =>
+      !inheritsLineUp(one) &&
+      readings.filter((each) => each.source === one && each.depthMm <= deepest).length >= FEWEST_READINGS,
+  );
+  if (gyro.toolClass !== 'gyro aligned at the collar' || gyro.pass === 'out') return [];
+  if (own.length < FEWEST_READINGS || beside.length === 0) return [];
+  return [
+    {
+      name: { what: 'drift beside', beside },
+      of: [gyro],
+      adds: ({ source, depthMm }) => (source === gyro ? depthMm / deepest : 0),
+      ...FREE.driftBeside,
+    },
+  ];
+}
+
+/** Steel at the collar draws a magnetic tool less and less over such lengths of hole: casing of 6 to 30 m and what stands over it. From memory. */
+const STEEL_OVER_MM = [12_000, 20_000, 32_000] as const;
+/** Below this nothing at the collar draws it. */
+const STEEL_TO_MM = 70_000;
+
+/** True of a depth where a magnetic reading that is off may be steel at the collar. */
+export function isNearCollar(depthMm: number): boolean {
+  return depthMm <= STEEL_TO_MM / 2;
+}
+
+/** What steel at the collar (casing, rods stacked, the rig) adds to a magnetic tool. Its size is what it adds to the shallowest reading. */
+function steel(run: Source, readings: readonly Reading[]): readonly Hypothesis<BlunderName>[] {
+  const own = readings.filter((one) => one.source === run).map((one) => one.depthMm);
+  const first = Math.min(...own);
+  if (run.toolClass !== 'magnetic' || own.length === 0 || !isNearCollar(first)) return [];
+  const part = (depthMm: number, overMm: number) =>
+    depthMm > STEEL_TO_MM ? 0 : Math.exp((first - depthMm) / overMm);
+  return STEEL_OVER_MM.map((overMm) => ({
+    name: { what: 'steel' },
+    of: [run],
+    adds: ({ source, depthMm }: Reading) => (source === run ? part(depthMm, overMm) : 0),
+    ...FREE.steel,
+  }));
 }

@@ -49,9 +49,13 @@ export function northRemedy(blunder: NorthBlunder, source: Source): string {
     plusDeg === 0
       ? ''
       : `, ${Math.abs(plusDeg).toFixed(1)}° ${plusDeg > 0 ? 'added to' : 'taken off'} each azimuth`;
-  const asGyro =
-    source.toolClass === 'magnetic' && blunder.reads.includes('gyro') ? ', the tool as a gyro' : '';
-  return `${blunder.question} reject these shots and record the run again as of ${named(north)} north${plus}${asGyro}.`;
+  const asTool =
+    source.toolClass === 'magnetic' && blunder.reads.includes('gyro')
+      ? ', the tool as a gyro'
+      : source.toolClass !== 'magnetic' && north === 'magnetic'
+        ? ', the tool as magnetic'
+        : '';
+  return `${blunder.question} reject these shots and record the run again as of ${named(north)} north${plus}${asTool}.`;
 }
 
 const magnetic = ({ toolClass }: Source) => toolClass === 'magnetic';
@@ -128,6 +132,22 @@ export const NORTH_BLUNDERS: readonly NorthBlunder[] = [
     applies: both(magnetic, from('magnetic')),
     slip: { declinations: 2 },
     odds: 1 / 40,
+  },
+  {
+    ...DECLINATION,
+    reads: 'as if the declination was taken off its magnetic azimuths',
+    question: 'Was it taken off by hand, or is the tool set to do so? If so,',
+    applies: both(magnetic, from('magnetic')),
+    slip: { declinations: -1 },
+    odds: 1 / 60,
+  },
+  {
+    ...DECLINATION,
+    reads: 'as if the declination was left out',
+    question: 'Does the tool find magnetic north, or is it set to give it? If so,',
+    applies: both(({ toolClass }) => toolClass === 'north-seeking gyro', from('true', 'grid', 'mine-grid')),
+    slip: { really: 'magnetic' },
+    odds: 1 / 60,
   },
   {
     kind: northSlip,

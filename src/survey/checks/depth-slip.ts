@@ -6,7 +6,7 @@ import { depthSlip } from '../findings.ts';
 import type { SurveySettings } from '../settings.ts';
 import { placeOfShot, type RunWithShots } from '../shots/run-with-shots.ts';
 import { METRES_PER_FOOT, swappedDigits } from './misread-depth.ts';
-import { keepOneStep } from './shot-order.ts';
+import { isDown, keepOneStep } from './shot-order.ts';
 
 /** A step from shot to shot may be out by this much and still be the run's own step, metres, or this part of it. */
 const STEP_SLACK_M = 1.5;
@@ -38,7 +38,8 @@ export function checkDepthSlips(
   place: Place,
 ): DepthSlips {
   const kept = shots.filter((shot) => shot.rejected === undefined);
-  const typed = run.pass === 'out' ? [...kept].reverse() : kept;
+  const isUp = run.pass === 'out' && !isDown(kept.map(({ depthMm }) => depthMm));
+  const typed = isUp ? [...kept].reverse() : kept;
   const isLate = keepOneStep(kept.map(({ depthMm }) => depthMm));
   const down = isLate ? kept.toSorted((a, b) => a.depthMm - b.depthMm) : typed;
   const depths = down.map((shot) => shot.depthMm / 1000);
@@ -165,9 +166,22 @@ function inFeet(depths: readonly number[], single: boolean, settings: DepthSetti
   if (single && gaps.length >= 2 && gaps.every(scheduled)) return true;
   if (single && gaps.length === 1 && gaps.every(scheduled))
     return Math.abs(depths[0]! * METRES_PER_FOOT - settings.firstShotM) <= 1;
-  if (depths.length < FEWEST_IN_FEET) return false;
+  if (depths.length < FEWEST_IN_FEET) return areFewInFeet(depths, settings);
   const whole = depths.every((depth) => Math.abs(depth - Math.round(depth)) < 0.005);
   return whole ? inWholeFeet(depths) : depths.every(wholeMetresInFeet) && !depths.some(isWhole);
+}
+
+/** Whole steps that hole after hole is surveyed at, metres: common practice. */
+const USUAL_STEP_M = 30;
+
+/** One to three shots that leave out the first stations of the schedule, each of them the whole feet of a usual station: 98, 197 for 30, 60. */
+function areFewInFeet(depths: readonly number[], { firstShotM, shotEveryM }: DepthSettings): boolean {
+  const isStation = (depth: number) =>
+    [USUAL_STEP_M, shotEveryM].some((stepM) => {
+      const steps = Math.round((depth * METRES_PER_FOOT) / stepM);
+      return steps >= 1 && Math.round((steps * stepM) / METRES_PER_FOOT) === depth;
+    });
+  return (depths[0] ?? 0) > firstShotM + 2 * shotEveryM && depths.every(isStation);
 }
 
 /** Whole feet that are the rounded feet of one step in metres, where as metres their steps are uneven. */

@@ -51,15 +51,16 @@ function likelyCause(
     return pass === 'single' && (isNext || Math.abs(asM - firstShotM - steps * shotEveryM) <= ON_SCHEDULE_M);
   };
   // A shot that is typed next is deeper than those before it.
-  const fits = (asM: number) => asM > lastM && asM * 1000 <= drilledMm;
+  const fits = (asM: number, slackM = 0) => asM > lastM && (asM - slackM) * 1000 <= drilledMm;
   const digits = swappedDigits(depthMm / 1000)
     .filter((asM) => fits(asM) && scheduled(asM))
     .map((asM) => ({
       asM,
       words: `digits swapped: ${asM.toFixed(1)} m is on the schedule of shots. Check the sheet`,
     }));
+  // Whole feet are up to half a foot off the metres they were turned from.
   const asFeetM = (depthMm / 1000) * METRES_PER_FOOT;
-  const feet = fits(asFeetM)
+  const feet = fits(asFeetM, METRES_PER_FOOT)
     ? [
         {
           asM: asFeetM,

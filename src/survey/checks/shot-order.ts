@@ -23,10 +23,17 @@ export function keepOneStep(depthsMm: readonly number[]): boolean {
   return stepM > slackM && gaps.every((gap) => Math.abs(gap - stepM) <= slackM);
 }
 
+/** True where each depth is below the one before. */
+export function isDown(depthsMm: readonly number[]): boolean {
+  return depthsMm.slice(1).every((depth, index) => depth > (depthsMm[index] ?? 0));
+}
+
 /** Shots of a run in the order recorded: each below the one before, above it on the way out, unless together they keep one step. */
 export function checkShotOrder({ run, shots }: RunWithShots, place: Place): readonly Finding[] {
   const out = run.pass === 'out';
   const kept = shots.filter((shot) => shot.rejected === undefined);
+  // An out run typed as on its sheet, from the top down: the second shot would be in doubt already.
+  if (out && isDown(kept.map(({ depthMm }) => depthMm))) return [];
   if (keepOneStep(kept.map(({ depthMm }) => depthMm))) return [];
   return kept.slice(1).flatMap((shot, index) => {
     const before = kept[index]!;

@@ -217,7 +217,80 @@ const NORTH_KINDS: readonly BlunderKind[] = [
     asTrue,
     (place) => place.declinationDeg,
   ),
+  northKind(
+    'magnetic recorded as a gyro',
+    'the declination was left out',
+    'north-seeking gyro',
+    'true',
+    (deg, place) => fromGrid(deg, 'magnetic', place),
+    (place) => place.declinationDeg,
+  ),
+  northKind(
+    'declination taken off already',
+    'the declination was taken off its magnetic azimuths',
+    'magnetic',
+    'magnetic',
+    (deg, place) => fold(fromGrid(deg, 'magnetic', place) - place.declinationDeg),
+    (place) => place.declinationDeg,
+  ),
 ];
+
+const driftBeside: BlunderKind = {
+  name: 'drift of an aligned gyro beside a north-seeking one',
+  reads: 'the gyro drifts',
+  make: (seed, wantedDeg, beside) => {
+    const one = drawn(seed, wantedDeg, beside);
+    const byBottomDeg = (wantedDeg > 0 ? 1 : -1) * (0.8 + one.draw.uniform() * 6);
+    const taken = (id: string, toolClass: RunDrawn['toolClass']) =>
+      runDrawn(one.draw, one.hole, {
+        ...{ id, tool: `tool ${id}`, toolClass, pass: 'in', everyM: 10 },
+        lineUpErrorDeg: one.lineUpErrorDeg,
+      });
+    const [run, other] = [taken('own', 'gyro aligned at the collar'), taken('other', 'north-seeking gyro')];
+    const deepest = Math.max(...run.shots.map(([depthM]) => depthM));
+    const survey = surveyHole(
+      recordOf(one.place, one.hole, {
+        ...one,
+        runs: [run, other],
+        neighbours: neighbours(one),
+        given: (each, index) => {
+          const [depthM = 0, azimuthDeg = 0] = run.shots[index] ?? [];
+          return each === run ? { azimuthDeg: fold(azimuthDeg + (byBottomDeg * depthM) / deepest) } : {};
+        },
+      }),
+    );
+    // The slope of the differences of two readings, with what is the same all the way not known.
+    const sigmaDeg = 0.3 * Math.SQRT2 * Math.sqrt(12 / run.shots.length);
+    return { survey, effectDeg: byBottomDeg, sigmaDeg };
+  },
+};
+
+const steel: BlunderKind = {
+  name: 'steel near the collar',
+  reads: 'drawn by steel',
+  make: (seed, wantedDeg, beside) => {
+    const one = drawn(seed, wantedDeg, beside);
+    const firstDeg = (wantedDeg > 0 ? 1 : -1) * (3 + one.draw.uniform() * 17);
+    const overM = 15 + one.draw.uniform() * 20;
+    const run = runDrawn(one.draw, one.hole, { id: 'own', tool: 'tool 7', toolClass: 'magnetic' });
+    const firstM = Math.min(...run.shots.map(([depthM]) => depthM));
+    const survey = surveyHole(
+      recordOf(one.place, one.hole, {
+        ...one,
+        runs: [run, ...otherTool(one, run.toolClass)],
+        neighbours: neighbours(one),
+        given: (each, index) => {
+          const [depthM = 0] = run.shots[index] ?? [];
+          const read = fromGrid(run.shots[index]?.[1] ?? 0, 'magnetic', one.place);
+          return each === run
+            ? { azimuthDeg: fold(read + firstDeg * Math.exp((firstM - depthM) / overM)) }
+            : {};
+        },
+      }),
+    );
+    return { survey, effectDeg: firstDeg, sigmaDeg: knownSigmaDeg(one, run) };
+  },
+};
 
 const misaligned: BlunderKind = {
   name: 'misaligned gyro',
@@ -358,6 +431,8 @@ export const BLUNDER_KINDS: readonly BlunderKind[] = [
   ...NORTH_KINDS,
   misaligned,
   drift,
+  driftBeside,
+  steel,
   dipWithoutSign,
   transposed,
   feet,
@@ -405,7 +480,7 @@ export interface Tally {
 }
 
 const NAMES =
-  /reads as if|drifts|feet|digits swapped|wrong sign, or without|off by about the same|of the line-up is off/;
+  /reads as if|drifts|drawn by steel|feet|digits swapped|wrong sign, or without|off by about the same|of the line-up is off/;
 
 export function tally(kind: BlunderKind, beside: Beside, trials: number): Tally {
   const result = { over: 0, named: 0, hiddenNamed: 0, hiddenWrong: 0 };

@@ -159,6 +159,42 @@ const drifts = blunder('the gyro drifts', 'drifts', 'gyro aligned at the collar'
   };
 });
 
+/** A gyro aligned at the collar that creeps with time, and a north-seeking one run after it. */
+const driftsBeside = blunder(
+  'drift of an aligned gyro beside a north-seeking one',
+  'drifts',
+  'gyro aligned at the collar',
+  (site, own) => {
+    const bottom = (site.chance.either(0.5) ? 1 : -1) * (1 + 6 * site.chance.unit());
+    const check = runOf(site.chance, site.bore, { name: 'check', tool: 'north-seeking gyro', lineUpOff: 0 });
+    const deepest = Math.max(...own.shots.map(({ m }) => m));
+    const times = Math.max(2, deepest / 60);
+    const each = Math.hypot(
+      ERRORS['gyro aligned at the collar'].slow,
+      ERRORS['north-seeking gyro'].slow,
+      0.3,
+    );
+    return {
+      ...{ more: [check], effect: bottom, sigma: each * Math.sqrt(12 / times) },
+      // It creeps a little faster while it is cold.
+      written: ({ azimuth, m }) => ({ azimuthDeg: fold(azimuth + bottom * (m / deepest) ** 0.85) }),
+    };
+  },
+);
+
+/** Steel casing over the first metres: it draws the sensor as the cube of the distance has it, from somewhere above the first shot. */
+const drawnBySteel = blunder('steel near the collar', 'drawn by steel', 'magnetic', (site, own) => {
+  const first = (site.chance.either(0.5) ? 1 : -1) * (4 + 16 * site.chance.unit());
+  const firstM = Math.min(...own.shots.map(({ m }) => m));
+  const awayM = 25 + 25 * site.chance.unit();
+  return {
+    effect: first,
+    written: ({ azimuth, m }) => ({
+      azimuthDeg: fold(asRead(azimuth, 'magnetic', site.pad) + first * (awayM / (awayM + m - firstM)) ** 3),
+    }),
+  };
+});
+
 const misaligned = blunder(
   'misaligned gyro',
   'misaligned at the collar',
@@ -248,15 +284,25 @@ export const BLUNDERS: readonly Blunder[] = [
     trueNorth,
     (pad) => pad.declination,
   ),
+  north(
+    'magnetic recorded as a gyro',
+    'the declination was left out',
+    'north-seeking gyro',
+    'true',
+    magnetic,
+    (pad) => pad.declination,
+  ),
   misaligned,
   drifts,
+  driftsBeside,
+  drawnBySteel,
   noSign,
   swappedDigits,
   inFeet,
 ];
 
 const NAMES =
-  /reads as if|drifts|feet|digits swapped|wrong sign, or without|off by about the same|of the line-up is off/;
+  /reads as if|drifts|drawn by steel|feet|digits swapped|wrong sign, or without|off by about the same|of the line-up is off/;
 
 /** How a blunder came out: over three sigma, named first, and of the others what was said. */
 export interface Count {

@@ -65,6 +65,8 @@ test('the gaps beside a run in feet are those of the hole in metres', () => {
 
 describe('feet', () => {
   test.each([
+    ['one shot alone, where the first stations would be left out', [98], SINGLE],
+    ['the first two of a run, the same', [98, 197], {}],
     ['single shots by the schedule', [39, 138, 236], SINGLE],
     ['the first two of them, as soon as they are there', [39, 138], SINGLE],
     ['single shots, a station left out', [39, 138, 335, 433], SINGLE],
@@ -76,7 +78,7 @@ describe('feet', () => {
     expect(finding?.problem).toContain('read as feet');
     expect(finding?.place).toMatchObject({
       fromMm: depths[0] * 1000,
-      toMm: depths[depths.length - 1]! * 1000,
+      ...(depths.length > 1 ? { toMm: depths[depths.length - 1]! * 1000 } : {}),
     });
     expect(more).toEqual([]);
   });
@@ -90,5 +92,6 @@ describe('feet', () => {
     expect(check([10, 20, 30, 40, 50])).toEqual([]);
     expect(check([9.7, 19.7, 29.7, 39.7])).toEqual([]);
     expect(check([12, 111], SINGLE)).toEqual([]);
+    for (const depth of [30, 60, 66, 96, 99]) expect(check([depth], SINGLE)).toEqual([]);
   });
 });

@@ -21,6 +21,10 @@ test('feet given for metres are named as the likely cause, with the factor', () 
   ]);
 });
 
+test('feet are named at the foot of the hole too, though whole feet are a little off the metres', () => {
+  expect(remediesOf(check(591, 0, 180))[0]).toContain('Likely feet: × 0.3048 it is 180.1 m.');
+});
+
 test('a bit depth given for a station depth is named as the likely cause', () => {
   expect(remediesOf(check(66, 6000))).toEqual(['Likely the bit depth: less the tool offset it is 60 m.']);
 });

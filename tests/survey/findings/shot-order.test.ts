@@ -40,6 +40,7 @@ test('shots in order, and rejected ones, raise nothing', () => {
 test.each<[string, readonly number[], 'in' | 'out']>([
   ['typed late', [30, 90, 60, 180, 150, 120], 'in'],
   ['of an out run typed in the order of the sheet', [30, 60, 90, 120, 150, 180], 'out'],
+  ['of an out run typed so, as soon as there are two', [30, 60], 'out'],
   ['typed late, each a metre off its step', [31, 90, 60, 121, 150], 'in'],
 ])('shots that keep one step are none the worse for being %s', (_what, depths, pass) => {
   const run = runOf(
