@@ -5,7 +5,7 @@ import type { EditRequest, Received, Submitted } from './contract.ts';
 import type { Saved } from './health.ts';
 import { linesOfMissing, noLongerMissing } from './missing-lines.ts';
 import { asWritten, prepare } from './prepare.ts';
-import { healthOf, newId, type State, tell } from './state.ts';
+import { goPast, healthOf, newId, type State, tell } from './state.ts';
 import { takeIn, takeInMissing } from './take-in.ts';
 import { afterEdit, type Reversal, repetitionOfLast, reversalOfLast } from './undo.ts';
 
@@ -107,6 +107,8 @@ export function receive(state: State, copy: Document): Received {
       : takeIn(ours, asWritten(copy), deed);
   if (!taken.ok) return taken;
   const { outcome, document, entries, onto, questions } = taken;
+  // A later copy of what this computer logged, after its folder was put back to an earlier state, has our own ids.
+  goPast(state, [copy], []);
   const said = { ok: true, outcome, document, questions: questions.length } as const;
   if (entries.length === 0) return { ...said, durable: Promise.resolve({ ok: true, at: state.needs.now() }) };
   const line: WorkLine = {

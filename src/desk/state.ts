@@ -6,9 +6,10 @@ import type { Lock } from '../files/lock.ts';
 import type { Machine } from '../files/machine.ts';
 import { HAND_WRITTEN } from '../files/project-folder.ts';
 import type { JsonText } from '../files/read-json.ts';
+import { highestCounter } from '../files/replica.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Stamp } from '../quantity/stamp.ts';
-import type { Id } from '../record/document.ts';
+import type { Document, Edit, Id } from '../record/document.ts';
 import type { Health } from './health.ts';
 import type { Shelf } from './shelf.ts';
 import type { Sitting } from './undo.ts';
@@ -79,6 +80,11 @@ export function tell(state: State): void {
 export function newId(state: State): Id {
   state.counter += 1;
   return `${state.base.replica}-${state.counter}`;
+}
+
+/** Goes past the ids in what came in after the opening, so that none of them is given again. */
+export function goPast(state: State, documents: readonly Document[], edits: readonly Edit[]): void {
+  state.counter = Math.max(state.counter, highestCounter(state.base.replica, documents, edits));
 }
 
 /** How safe the work is. */

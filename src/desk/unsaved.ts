@@ -8,7 +8,7 @@ import { heldBy } from '../record/ancestry.ts';
 import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
 import { submitEdit } from './saving.ts';
-import type { State } from './state.ts';
+import { goPast, type State } from './state.ts';
 
 const MOST_NAMED = 20;
 
@@ -35,6 +35,11 @@ export async function putInUnsaved(state: State): Promise<void> {
   const { unsavedFolder, disk } = state.needs;
   if (unsavedFolder === undefined) return;
   for (const { file, lines } of await readUnsaved(disk, unsavedFolder, state.base.folder).catch(() => [])) {
+    goPast(
+      state,
+      [],
+      lines.flatMap((line) => ('edit' in line ? [line.edit] : [])),
+    );
     const missing = lines.filter((line) => !isHeld(state, line));
     const left: string[] = [];
     const saving: Promise<{ readonly ok: boolean }>[] = [];

@@ -1,4 +1,4 @@
-import { cpSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -32,6 +32,25 @@ describe('a copy that comes back', () => {
     expect(again.findings()).toEqual([]);
     expect(again.get(HOLE)).toEqual(newer);
     await again.close();
+  });
+
+  it('to a folder that was put back whole to an earlier day is taken in, and none of its ids is given again', async () => {
+    const { folder } = await projectWithHole(2);
+    const backup = newProject();
+    cpSync(folder, backup, { recursive: true });
+    const later = await opened(folder);
+    for (const metre of [2, 3]) await done(later, HOLE, [rowLogged(later.newId(), metre)]);
+    await later.close();
+    const copy = later.get(HOLE) as Document;
+    for (const name of readdirSync(folder)) rmSync(join(folder, name), { recursive: true });
+    cpSync(backup, folder, { recursive: true });
+    const here = await opened(folder);
+    expect(here.receive(copy)).toMatchObject({ ok: true, outcome: 'newer' });
+    for (const metre of [4, 5]) await done(here, HOLE, [rowLogged(here.newId(), metre)]);
+    expect(Object.keys(here.get(HOLE)?.tables.rows ?? {})).toHaveLength(6);
+    const edits = here.get(HOLE)?.history.map(({ edit }) => edit) ?? [];
+    expect(new Set(edits).size).toBe(edits.length);
+    await here.close();
   });
 
   it('of a hole that is not here is new', async () => {

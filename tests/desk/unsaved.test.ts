@@ -65,6 +65,30 @@ describe('a console that is closed with rows that the disk does not take', () =>
     await third.close();
   });
 
+  it('gives no id of them again: the rows logged next are new ones', async () => {
+    const { desk, trouble, disk } = await troubledDesk(HOME);
+    await done(desk, HOLE, holeMade(), 'made');
+    trouble.now = 'ENOSPC';
+    const log = (on: typeof desk, metre: number) =>
+      on.submit({
+        what: `${metre}`,
+        parts: [{ document: HOLE, changes: [rowLogged(on.newId(), metre)] }],
+      });
+    for (const metre of [0, 1, 2]) expect(log(desk, metre)).toMatchObject({ ok: true });
+    await desk.close({ abandon: true, keep: true });
+    trouble.now = undefined;
+    const again = await reopened(disk);
+    for (const metre of [3, 4, 5]) expect(log(again, metre)).toMatchObject({ ok: true });
+    await again.snapshot();
+    const hole = again.get(HOLE);
+    expect(Object.values(hole?.tables.rows ?? {}).map(({ fromMm }) => fromMm)).toEqual([
+      0, 1000, 2000, 3000, 4000, 5000,
+    ]);
+    const edits = hole?.history.map(({ edit }) => edit) ?? [];
+    expect(new Set(edits).size).toBe(7);
+    await again.close();
+  });
+
   it('with someone else logging in between puts both in, and keeps what no longer fits', async () => {
     const { disk } = await closedFull();
     const between = await openDesk(faultOptions(disk, 5));
