@@ -12,6 +12,7 @@ import { readProjectFile } from '../files/read-file.ts';
 import { type JsonText, OTHER_LIMITS, readJsonText } from '../files/read-json.ts';
 import { realDisk } from '../files/real-disk.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { STANDING_FINDINGS } from '../hole/findings.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { type Document, documentKey } from '../record/document.ts';
@@ -42,6 +43,8 @@ export interface Asked extends Shared {
   readonly write?: boolean;
   /** Set by a person who knows that whoever holds the project is gone. */
   readonly takeOver?: boolean;
+  /** Set by a command whose answer has everything that the opening found. */
+  readonly saysFound?: true;
 }
 
 /**
@@ -57,9 +60,7 @@ export async function atProject(
   if (!opened.ok) return refuse(outside, ...opened.findings);
   const { desk } = opened.value;
   const found = desk.findings();
-  // Whoever writes stamps with this clock; who only reads is told by check.
-  const clock = asked.write === true ? found.filter(({ code }) => code === 'clock-behind') : [];
-  if (clock.length > 0) sayTrouble(outside, { findings: clock });
+  if (asked.saysFound !== true) sayFirst(outside, found, asked.write);
   let code: number;
   try {
     code = await work(opened.value);
@@ -72,10 +73,15 @@ export async function atProject(
   return closed ? code : EXIT.findings;
 }
 
-/** Says, beside the answer, of edits that a console could not save: they wait in the person's own folder, or were put in by this opening. */
-export function sayUnsaved({ outside, desk }: AtProject): void {
-  const waiting = desk.findings().filter(({ code }) => code === unsavedFound.code);
-  if (waiting.length > 0) sayTrouble(outside, { findings: waiting });
+/**
+ * Says before any answer what changes how it is read. Edits that a console could not save: they wait in the person's own folder, or this
+ * opening put them in, and the next line follows them. The clock: only where something is stamped with it.
+ */
+export function sayFirst(outside: Outside, found: readonly Finding[], isStamping = false): void {
+  const first = found.filter(
+    ({ code }) => code === unsavedFound.code || (isStamping && code === STANDING_FINDINGS.clockBehind.code),
+  );
+  if (first.length > 0) sayTrouble(outside, { findings: first });
 }
 
 /** Says what came up of the project's files while the command ran: another program wrote one, or took one away. */

@@ -1,6 +1,8 @@
 import { checkHole, checkProject } from '../check/check-hole.ts';
 import type { Outside } from '../desk/outside.ts';
+import { unsavedFound } from '../files/findings.ts';
 import { type Finding, formatFinding } from '../finding/finding.ts';
+import { STANDING_FINDINGS } from '../hole/findings.ts';
 import type { Document } from '../record/document.ts';
 import { shiftThings } from '../shift/shift.ts';
 import { checkShifts } from '../shift/shift-checks.ts';
@@ -16,7 +18,7 @@ export interface CheckAsked extends Shared {
 
 /** Compares a project, or one hole of it, with every check. Notes are said and are not a reason for the exit code 1. */
 export function check(outside: Outside, asked: CheckAsked): Promise<number> {
-  return atProject(outside, asked, async (at) => {
+  return atProject(outside, { ...asked, saysFound: true }, async (at) => {
     const documents = at.desk.documents();
     if (asked.hole === undefined) {
       const found = [
@@ -31,7 +33,10 @@ export function check(outside: Outside, asked: CheckAsked): Promise<number> {
     const { id } = hole.value;
     const ofFile = at.desk
       .findings()
-      .filter(({ place }) => place.hole === id || place.file === `holes/${id}.json`);
+      .filter(
+        ({ place, code }) =>
+          place.hole === id || place.file === `holes/${id}.json` || OF_EVERY_HOLE.has(code),
+      );
     const found = checkHole(at.project, hole.value, documents.values());
     return sayFindings(
       outside,
@@ -52,6 +57,9 @@ function shiftsOn({ desk }: AtProject, hole: string): readonly Document[] {
       ),
   );
 }
+
+/** What the opening found that can be about any hole: rows that are not in the log yet, a clock that stamps wrongly. */
+const OF_EVERY_HOLE: ReadonlySet<string> = new Set([unsavedFound.code, STANDING_FINDINGS.clockBehind.code]);
 
 /** What is not finished in some documents, in the words of the letter to camp. It is not a finding: a hole that goes on always has some. */
 function openIn({ desk, project }: AtProject, of: readonly Document[]): readonly string[] {

@@ -11,7 +11,7 @@ import { headsOf, logged } from '../standing/heads.ts';
 import { chainWords, entryWords, stateWords } from '../standing/history-words.ts';
 import { numbersLabelled } from '../standing/stream.ts';
 import { isLinedUp } from '../standing/survey.ts';
-import { type AtProject, atProject, holeNamed, holesOf, type Shared, sayUnsaved } from './at-project.ts';
+import { type AtProject, atProject, holeNamed, holesOf, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say, sayJson } from './say.ts';
 import { tableText } from './table-text.ts';
@@ -43,7 +43,6 @@ export function holes(outside: Outside, asked: HolesAsked): Promise<number> {
             '\n',
           ),
         );
-      sayUnsaved(at);
       return gone.length === 0 ? EXIT.fine : EXIT.findings;
     }
     const hole = holeNamed(at, asked.history);

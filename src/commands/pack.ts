@@ -3,7 +3,7 @@ import type { Outside } from '../desk/outside.ts';
 import { chooseDocuments } from '../desk/packing/choose.ts';
 import { type Packed, pack as packAt } from '../desk/packing/pack.ts';
 import { sinceWords, unheardWords } from '../desk/packing/since-words.ts';
-import { atProject, holeNamed, type Shared, sayUnsaved } from './at-project.ts';
+import { atProject, holeNamed, type Shared } from './at-project.ts';
 import { wrongUse } from './findings.ts';
 import { EXIT, refuse, say } from './say.ts';
 
@@ -39,7 +39,6 @@ export function pack(outside: Outside, asked: PackAsked): Promise<number> {
       absent: asked.names.length === 0 ? notHere(at.desk) : [],
     });
     if (!packed.ok) return refuse(outside, wrongUse.at({ file: asked.folder }, packed));
-    sayUnsaved(at);
     say(outside, packedText(packed));
     return packed.absent.length === 0 ? EXIT.fine : EXIT.findings;
   });
