@@ -8,6 +8,7 @@ import type { Project } from '../project/project.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Document, Id } from '../record/document.ts';
 import { endsWithDigits } from '../sampling/numbers/bag-number.ts';
+import { fixedWords } from '../sampling/rod/effect.ts';
 import { withPlaced } from '../sampling/rod/lying.ts';
 import { type Fix, type RodSeen, withAndWithoutTail } from '../sampling/rod/mismatch.ts';
 import { type NamedMismatch, type RodCheck, rodCheck } from '../sampling/rod/rod-check.ts';
@@ -58,8 +59,9 @@ export function rodMendedLater(
   way: number,
   maker: Maker,
 ): Result<Made> {
-  const fix = named.ways[way]?.fix;
-  if (fix === undefined) return refused(noWay(hole));
+  const chosen = named.ways[way];
+  if (chosen === undefined) return refused(noWay(hole));
+  const { fix } = chosen;
   const rods = rodsFrom(hole, at[1]);
   const below = rods.slice(1);
   if (below.some(([, rod]) => rod.depthMm <= (fix.depthMm ?? 0))) return refused(tooDeep(hole));
@@ -78,7 +80,7 @@ export function rodMendedLater(
   if (follow === undefined) return refused(amendedSince(hole, at[1]));
   const mendedToo = laid.slice(1).filter(({ rod, bags }) => rod[1].unmended && agrees(hole, rod, bags));
   return ok({
-    what: `rod ${at[1].rod} mended afterwards: ${named.name}`,
+    what: `rod ${at[1].rod} afterwards ${fixedWords(named.name, chosen)}`,
     changes: [
       ...laid.flatMap(({ rod, bags }) => rodBagChanges(hole, rod, bags, laid, maker)),
       ...follow,

@@ -7,6 +7,7 @@ import type { Project } from '../project/project.ts';
 import type { Depth } from '../quantity/depth.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
+import { fixedWords } from '../sampling/rod/effect.ts';
 import type { Fix, RodSeen } from '../sampling/rod/mismatch.ts';
 import { type NamedMismatch, type RodCheck, rodCheck } from '../sampling/rod/rod-check.ts';
 import { unbaggedWords } from '../sampling/stream/issue.ts';
@@ -92,8 +93,8 @@ export function rodMended(
   way: number,
   maker: Maker,
 ): Result<Made> {
-  const fix = named.ways[way]?.fix;
-  if (fix === undefined) {
+  const chosen = named.ways[way];
+  if (chosen === undefined) {
     return refused(
       REFUSALS.notThere.at(
         { hole: headerOf(hole).name },
@@ -101,6 +102,7 @@ export function rodMended(
       ),
     );
   }
+  const { fix } = chosen;
   const filled = fix.issue.filter((bag) => bag.kind !== 'spoiled');
   const last = filled.at(-1)?.number;
   const rod = {
@@ -115,7 +117,7 @@ export function rodMended(
   const done = byTheClock(hole, maker, rodDone(hole, rod, fix.issue, maker));
   if (!done.ok) return done;
   return ok({
-    what: `${done.value.what}, fixed: ${named.name}`,
+    what: `${done.value.what}, ${fixedWords(named.name, chosen)}`,
     changes: [...done.value.changes, ...fixChanges(hole, fix, maker)],
   });
 }

@@ -37,7 +37,7 @@ const next = (sitting: Sitting) => streamAheadOf(sitting.state().project, hole(s
 
 /** The letter that mends it as a kind of mismatch: the first of its ways on the page. */
 const letterOf = (sitting: Sitting, name: string) =>
-  new RegExp(`([a-d]) (?:mend|fix) as: ${name}`).exec(shown(sitting))?.[1] ?? `no way is ${name}`;
+  new RegExp(`([a-d]) = ${name}`).exec(shown(sitting))?.[1] ?? `no way is ${name}`;
 
 /** What is read in a rod, the answers to the looks asked for, and the next number that follows once it is mended. */
 interface Case {

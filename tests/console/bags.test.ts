@@ -30,10 +30,10 @@ describe('a rod whose bags don’t match', () => {
     sitting.press('f2');
     sitting.enter('614 x8');
     expect(shown(sitting)).toContain('How many standards, blanks and duplicates are there in this rod?');
-    expect(shown(sitting)).toContain('a fix as: a bag too many');
+    expect(shown(sitting)).toContain('a = a bag too many');
     sitting.enter('c2');
     expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch', looked: { controls: 2 } });
-    expect(shown(sitting)).toContain('a fix as: a control put in early');
+    expect(shown(sitting)).toContain('a = a control put in early');
     expect(shown(sitting)).not.toContain('a bag too many');
     expect(headsOf(hole(sitting)).drilledMm).toBe(6000);
   });
@@ -70,13 +70,52 @@ describe('a rod whose bags don’t match', () => {
     expect(hole(sitting).tables).toEqual(before);
   });
 
+  it('says of each way what becomes of which number, and on the smallest screen all of them can be read', async () => {
+    const sitting = await drilling();
+    sitting.enter(';spoiled 603 torn');
+    rods(sitting, 2);
+    sitting.press('f2');
+    sitting.enter('x6');
+    const small = sitting
+      .screen(80, 24)
+      .join('\n')
+      .replace(/[│\s]+/g, ' ');
+    expect(small).toContain('a = a control forgotten: MB000620 holds 17–18; the standard goes to MB000621');
+    expect(small).toContain(
+      'b = a control forgotten: no number changes; MB000620 is empty, put its standard in now',
+    );
+    expect(small).toContain('Esc back');
+    sitting.enter('b');
+    expect(said(sitting)).toContain(
+      'rod 3 done at 18 m, nothing changed (a control forgotten): MB000620 is empty, put its standard in now',
+    );
+    sitting.enter(';u');
+    sitting.press('f2');
+    sitting.enter('x6');
+    sitting.enter('a');
+    expect(said(sitting)).toContain('rod 3 done at 18 m, fixed as a control forgotten: MB000620 holds 17–18');
+  });
+
+  it('is never called fixed where no number was changed: a number gone back to', async () => {
+    const sitting = await drilling();
+    rods(sitting, 2);
+    sitting.press('f2');
+    sitting.enter('610');
+    expect(shown(sitting)).toContain('a = a wrong restart: no number changes; write the numbers of this rod');
+    sitting.enter('a');
+    expect(said(sitting)).toContain(
+      'rod 3 done at 18 m, nothing changed (a wrong restart): write the numbers',
+    );
+    expect(said(sitting)).not.toContain('fixed');
+  });
+
   it('names the depth mark first where the depth that is typed is not that of the rods', async () => {
     const sitting = await drilling();
     rods(sitting, 1);
     sitting.press('f2');
     sitting.enter('613 @13');
     expect(shown(sitting)).toContain('the depth mark is out');
-    expect(shown(sitting)).toContain('a fix as: the depth mark is out, at 12 m, not 13 m');
+    expect(shown(sitting)).toContain('a = the depth mark is out: the rod ends at 12 m; MB000614 stays');
   });
 
   it('says that a number with another prefix is wanted whole', async () => {
@@ -93,7 +132,7 @@ describe('a rod whose bags don’t match', () => {
     sitting.press('f2');
     sitting.enter('612 x6');
     const words = shown(sitting).replace(/[│\s]+/g, ' ');
-    expect(words).toContain('fix as: an empty second chute');
+    expect(words).toContain(' = an empty second chute');
     expect(words).toContain(
       'Go near the cyclone or splitter only when the driller confirms that rotation is stopped, air is off and bled, and site isolation is done.',
     );

@@ -66,7 +66,7 @@ describe(';fix without anything behind it', () => {
     sitting.press('enter');
     sitting.enter(';fix');
     expect(text(sitting)).toContain('rod 1 noted before: 605');
-    expect(text(sitting)).toMatch(/a fix as: /);
+    expect(text(sitting)).toMatch(/a = /);
   });
 });
 

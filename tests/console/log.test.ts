@@ -73,7 +73,7 @@ describe('two heads', () => {
     sitting.press('f2', 'enter', 'f2');
     sitting.enter('611');
     expect(sitting.state().prompt).toMatchObject({ kind: 'mismatch' });
-    expect(sitting.screen().join('\n')).toContain('fix as');
+    expect(sitting.screen().join('\n')).toContain('a = ');
     sitting.enter('a');
     expect(headsOf(hole(sitting)).drilledMm).toBeGreaterThanOrEqual(12_000);
     expect(holeNouns(hole(sitting), 'rods').at(-1)?.mismatch).toBeDefined();

@@ -177,7 +177,7 @@ describe('a mismatch noted at the rod', () => {
     expect(unmended(sitting)).toBe(2);
     sitting.enter(';fix');
     expect(shown(sitting)).toContain('rod 2 noted before');
-    expect(shown(sitting)).toContain('a fix as: a number skipped');
+    expect(shown(sitting)).toContain('a = a number skipped');
     sitting.enter('a');
     expect(unmended(sitting)).toBe(0);
     expect(faults(sitting)).toEqual([]);
@@ -213,7 +213,7 @@ describe('the places of a mismatch', () => {
     expect(first).toContain('m more (1 of ');
     sitting.enter('m');
     expect(shown(sitting)).toContain('m more (2 of ');
-    expect(shown(sitting)).toContain('a fix as: ');
+    expect(shown(sitting)).toContain('a = ');
   });
 });
 

@@ -6,6 +6,7 @@ import type { Result } from '../../finding/finding.ts';
 import type { Made } from '../../hole/commands/made.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import type { Document } from '../../record/document.ts';
+import { wayWords } from '../../sampling/rod/effect.ts';
 import { mostLikely } from '../../sampling/rod/likely.ts';
 import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
 import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
@@ -125,9 +126,7 @@ function remedyOf({ named, look }: RodCheck): string {
   const ways = named.flatMap(({ code, ways }) =>
     ways
       .slice(0, PLACES_SAID)
-      .map(
-        ({ at }, index) => `fix:${code}${index === 0 ? '' : `:${index + 1}`}${at === '' ? '' : ` at ${at}`}`,
-      ),
+      .map((way, index) => `fix:${code}${index === 0 ? '' : `:${index + 1}`} = ${wayWords(way)}`),
   );
-  return `${ground}${asked}${placeWords(named)} Then add how to fix it: ${ways.join('; ')}. Or fits if the bags match and the reading was wrong, or give the rod without its digits.`;
+  return `${ground}${asked}${placeWords(named)} Then add how to fix it: ${ways.join(' · ')}. Or fits if the bags match and the reading was wrong, or give the rod without its digits.`;
 }

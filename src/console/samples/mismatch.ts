@@ -11,21 +11,9 @@ import type { Prompt } from '../prompt.ts';
 import { holeInHand, inOwn, type State } from '../state.ts';
 import { type Step, saying, still, submittingResult, type World } from '../step.ts';
 import { rodStanding } from './rod.ts';
-import { type MismatchWay, pagesOf, WAY_LETTERS, wayOf, waysOn } from './ways.ts';
+import { LOOK_ANSWERS, type Look, type MismatchWay, pagesOf, WAY_LETTERS, wayOf, waysOn } from './ways.ts';
 
-/** A look that tells mismatches apart. */
-type Look = NonNullable<RodCheck['look']>;
 type MismatchPrompt = Extract<Prompt, { readonly kind: 'mismatch' }>;
-
-/** How the answer to a look is typed; never a single figure, which mends. */
-export const LOOK_ANSWERS: { readonly [look in Look]: string } = {
-  lastTwo: 'type both, like 162 163',
-  count: 'type x and the number, like x6',
-  first: 'type its last digits, two or more',
-  double: 'type y or n',
-  walk: 'type x6 c1 n',
-  controls: 'type c and the number, like c1',
-};
 
 const NUMBER = '(?=[A-Z0-9-]*\\d)[A-Z0-9-]{2,}';
 const ANSWER: { readonly [fact in 'count' | 'controls' | 'double' | 'first' | 'lastTwo']: RegExp } = {
@@ -108,14 +96,17 @@ export function answerMismatch(state: State, world: World): Step {
   if (choice === FITS) return fitted(state, hole, prompt, check, read, world);
   const looked = check.look === undefined ? undefined : readLook(check.look, choice);
   if (looked !== undefined) return lookedAt(state, hole, prompt, looked, world);
-  if (choice === 'm' && pagesOf(check) > 1) return again({ page: (prompt.page + 1) % pagesOf(check) });
+  const pages = pagesOf(state, check).length;
+  if (choice === 'm' && pages > 1) return again({ page: (prompt.page + 1) % pages });
   const seen = check.look === 'first' ? undefined : waySeen(check, choice.toUpperCase());
-  const way = seen === undefined ? waysOn(check, prompt.page)[WAY_LETTERS.indexOf(choice)] : wayOf(seen);
+  const way =
+    seen === undefined ? waysOn(state, check, prompt.page)[WAY_LETTERS.indexOf(choice)] : wayOf(seen);
   if (way === undefined && check.look !== 'first') {
     const settled = readRight(state, hole, prompt, choice, world);
     if (settled !== undefined) return settled;
   }
-  if (way === undefined) return still(saying(state, inOwn(state, howToAnswer(check, prompt.page)), 'warn'));
+  if (way === undefined)
+    return still(saying(state, inOwn(state, howToAnswer(state, check, prompt.page)), 'warn'));
   return mended(state, hole, prompt, way, read, world);
 }
 
@@ -214,12 +205,12 @@ function mended(
   return submittingResult(state, hole, done, { ...state, prompt: undefined }, said);
 }
 
-function howToAnswer(check: RodCheck, page: number): string {
-  const ways = waysOn(check, page).length;
+function howToAnswer(state: State, check: RodCheck, page: number): string {
+  const ways = waysOn(state, check, page).length;
   const look = check.look === undefined ? '' : ` For the look ${LOOK_ANSWERS[check.look]}.`;
   return ways === 0
     ? `Enter notes it and goes on; Esc leaves it to read the calico again; fits if the bags match.${look}`
-    : `A letter from a to ${WAY_LETTERS[ways - 1]} fixes it so, fits if the bags match after all, Enter notes it and goes on.${look}`;
+    : `A letter from a to ${WAY_LETTERS[ways - 1]} records it so, fits if the bags match after all, Enter notes it and goes on.${look}`;
 }
 
 /** What is typed if the bags match and the reading was wrong. */

@@ -3,17 +3,13 @@ import type { Bag } from '../../hole/bags.ts';
 import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { mostLikely } from '../../sampling/rod/likely.ts';
-import { NEAR_SPLITTER } from '../../sampling/rod/mismatch.ts';
-import { LOOKS, type NamedMismatch, type RodCheck } from '../../sampling/rod/rod-check.ts';
 import { CARE_HELP, careWords } from '../../shorthand/rod-care.ts';
 import type { Prompt } from '../prompt.ts';
 import { draftSpans, type Shown } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
-import { LOOK_ANSWERS } from './mismatch.ts';
 import { rodStanding, whileStanding } from './rod.ts';
-import { pagesOf, WAY_LETTERS, waysOn } from './ways.ts';
+import { headLines, pagesOf, WAY_LETTERS, wayLines, waysOn } from './ways.ts';
 
 /** Rod done: the bags that are expected, and what to type where they don't match. */
 export function rodShown(
@@ -79,48 +75,24 @@ export function mismatchShown(
   width: number,
 ): Shown {
   const { check } = rodStanding(state, hole, prompt);
-  const ways = waysOn(check, prompt.page);
-  const pages = pagesOf(check);
-  const likeliest = check.named[0];
+  const ways = waysOn(state, check, prompt.page);
+  const pages = pagesOf(state, check).length;
   return {
     title:
       prompt.later === undefined
         ? `bags don’t match: ${prompt.lastDigits}`
         : `rod ${prompt.rod} noted before: ${prompt.lastDigits}`,
     lines: [
-      ...(likeliest === undefined
-        ? wrap(
-            'No usual mismatch gives these numbers. Read the calico again; ask the field assistant.',
-            width,
-            'alert',
-          ).concat(wrap(NEAR_SPLITTER, width, 'warn'))
-        : [
-            ...wrap(mostLikely(likeliest), width, 'alert'),
-            ...wrap(likeliest.ground, width),
-            ...nearSplitter(likeliest, width),
-          ]),
-      ...(check.look === undefined
-        ? []
-        : wrap(
-            `To be sure: ${LOOKS[check.look]} (${inOwn(state, LOOK_ANSWERS[check.look])})`,
-            width,
-            'accent',
-          )),
-      ...placeAsked(state, check, width),
-      ...ways.map((way, index) =>
-        spans(
-          [`${WAY_LETTERS[index]} `, 'strong'],
-          `fix as: ${way.named.name}${way.at === '' ? '' : `, at ${way.at}`}`,
-        ),
-      ),
+      ...headLines(state, check, prompt.page, width),
+      ...ways.flatMap((way, index) => wayLines(way, index, width)),
     ],
     foot: [
       ...wrap(
         [
-          `${ways.length === 1 ? 'a' : `a–${WAY_LETTERS[ways.length - 1]}`} fixes it so${prompt.later === undefined ? '' : ', with the rods below'}`,
-          'fits if they match',
+          ...(ways.length === 0 ? [] : [lettersWords(ways.length, prompt.later !== undefined)]),
+          'fits = they match',
           ...(pages > 1 ? [`m more (${prompt.page + 1} of ${pages})`] : []),
-          prompt.later === undefined ? 'Enter notes it and goes on' : 'Enter leaves it',
+          prompt.later === undefined ? 'Enter notes it' : 'Enter leaves it',
           'Esc back',
         ].join(' · '),
         width,
@@ -131,17 +103,7 @@ export function mismatchShown(
   };
 }
 
-/** The one fact that settles where it happened, asked once no look is left and more places stand than are taken in at a glance. */
-function placeAsked(state: State, { look, named: [likeliest] }: RodCheck, width: number): readonly Line[] {
-  if (look !== undefined || likeliest?.asks === undefined || likeliest.ways.length < 3) return [];
-  const answer =
-    typeof likeliest.ways[0]?.place === 'string'
-      ? 'its last digits'
-      : `its depths, like ${inOwn(state, '46-47')}`;
-  return wrap(`${likeliest.asks} Type ${answer}: it is fixed there.`, width, 'accent');
-}
-
-/** Calicos can hang on the splitter or lie under it: the driller's word stands wherever someone is sent to look for one. */
-function nearSplitter(likeliest: NamedMismatch, width: number): readonly Line[] {
-  return likeliest.ground.includes(NEAR_SPLITTER) ? [] : wrap(NEAR_SPLITTER, width, 'warn');
+function lettersWords(count: number, later: boolean): string {
+  const letters = count === 1 ? 'a records' : `a–${WAY_LETTERS[count - 1]} record`;
+  return `${letters} it so${later ? ', with the rods below' : ''}`;
 }

@@ -108,6 +108,8 @@ export interface Supposition {
   /** The number read, where it is not the one on the last calico of the row; `slip`: it was the reader who slipped. */
   readonly read?: { readonly last: string; readonly slip?: true };
   readonly fix: Fix;
+  /** What hands do on the ground so that the record as fixed is true, where it takes any: an order, without a full stop. */
+  readonly deed?: string;
   /** How often it happens beside other ways, common practice; only the proportions count. */
   readonly weight: number;
 }
@@ -164,6 +166,11 @@ export const NEAR_SPLITTER =
 /** Most numbers in a row that count as skipped; more is another bundle, a wrong restart. */
 export const MOST_SKIPPED = 3;
 
+/** What becomes of calicos filled under numbers that are not this hole's. */
+export const WRITE_OWN = 'write this hole’s numbers on the calicos';
+/** What becomes of the calico of a number that was passed over. */
+export const CUT_UP = 'cut the empty calico up';
+
 /** The bags of a rod, and the same without the sachets that close it: they are put in at once or when the next rod begins. */
 export function withAndWithoutTail(bags: readonly Bag[]): readonly (readonly Bag[])[] {
   const end = bags.findLastIndex((bag) => bag.kind !== 'standard' && bag.kind !== 'blank') + 1;
@@ -188,6 +195,12 @@ export function layDownTo(situation: Situation, drilledMm: number): readonly Bag
 /** The samples down to the drilled head. */
 export function samplesOf(sampling: Sampling, state: StreamState): readonly Interval[] {
   return samplesDownTo(sampling, state, false);
+}
+
+/** Said where the row is right but for the number on its last calico. */
+export function writeOnLast(issue: readonly Bag[]): { readonly deed?: string } {
+  const last = issue.at(-1)?.number;
+  return last === undefined ? {} : { deed: `write ${last} on the last calico` };
 }
 
 /** A number that is never used again. */

@@ -5,6 +5,7 @@ import { numberLine } from '../numbers/number-line.ts';
 import type { Sampling } from '../sampling.ts';
 import { issue, unbagged } from '../stream/issue.ts';
 import { lastPlace, type StreamState } from '../stream/stream.ts';
+import { effectWords, wayWords } from './effect.ts';
 import { besideStream, type Row, rowAsExpected, rowsOf, traceOf } from './lying.ts';
 import {
   type Claim,
@@ -51,6 +52,11 @@ const TELLS: { readonly [look in Look]: readonly (keyof Trace & keyof RodSeen)[]
   walk: ['count', 'controls', 'double'],
 };
 
+/** One way to fix a mismatch, with what it makes of the numbers beside the bags expected, in words; empty where no number changes. */
+export interface Way extends Pick<Supposition, 'at' | 'fix' | 'place' | 'deed'> {
+  readonly effect: string;
+}
+
 /** A mismatch named: what happened, what to do on the ground, and its mending wherever it may have happened, likeliest first. */
 export interface NamedMismatch {
   readonly code: string;
@@ -59,7 +65,8 @@ export interface NamedMismatch {
   readonly claims: readonly Claim[];
   /** What to do about the bags; where it takes hands near the machine, under the driller's word only. */
   readonly ground: string;
-  readonly ways: readonly Pick<Supposition, 'at' | 'fix' | 'place'>[];
+  /** No two ways of a check do the same, and none reads like another ({@link wayWords}). */
+  readonly ways: readonly Way[];
   /** The one fact that settles where it happened, where a person can see it. */
   readonly asks?: string;
   /** How well it fits beside the others named: a share from 0 to 1. */
@@ -121,7 +128,7 @@ export function rodCheck(
     row: rowOf(expected),
     ...missing,
     agrees: false,
-    named: namedOf(fitting),
+    named: namedOf(situation, fitting),
     ...(look === undefined ? {} : { look }),
   };
 }
@@ -167,9 +174,11 @@ function fittingKinds(situation: Situation): readonly Fitting[] {
     .sort((a, b) => weightOf(b.ways) - weightOf(a.ways));
 }
 
-function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
+function namedOf(situation: Situation, fitting: readonly Fitting[]): readonly NamedMismatch[] {
   const all = fitting.reduce((sum, { ways }) => sum + weightOf(ways), 0);
-  return fitting.map(({ kind, ways }) => ({
+  const offered = new Set<string>();
+  const isNew = (way: Way): boolean => offered.size < offered.add(wayWords(way)).size;
+  const named = fitting.map(({ kind, ways }) => ({
     code: kind.code,
     name: kind.name,
     happened: kind.happened,
@@ -178,9 +187,20 @@ function namedOf(fitting: readonly Fitting[]): readonly NamedMismatch[] {
     ...(kind.asks === undefined ? {} : { asks: kind.asks }),
     ways: distinct(ways)
       .sort((a, b) => b.way.weight - a.way.weight)
-      .map(({ way: { at, place }, fix }) => ({ at, fix, ...(place === undefined ? {} : { place }) })),
+      .map((each) => wayOf(situation, each))
+      .filter(isNew),
     share: weightOf(ways) / all,
   }));
+  return named.filter(({ ways }) => ways.length > 0);
+}
+
+function wayOf({ sampling, state, expected, line }: Situation, { way, fix }: Readable): Way {
+  const { at, place, deed } = way;
+  return {
+    ...{ at, fix, effect: effectWords(sampling, { bags: state.bags, expected, line }, fix) },
+    ...(place === undefined ? {} : { place }),
+    ...(deed === undefined ? {} : { deed }),
+  };
 }
 
 /** Rows that read alike and are mended alike are one way. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LOOK_ANSWERS } from '../../../src/console/samples/mismatch.ts';
+import { LOOK_ANSWERS } from '../../../src/console/samples/ways.ts';
 import { wrap } from '../../../src/console/widgets/line.ts';
 import { mostLikely } from '../../../src/sampling/rod/likely.ts';
 import { NEAR_SPLITTER } from '../../../src/sampling/rod/mismatch.ts';

@@ -115,10 +115,17 @@ const fresh: Chapter = {
     {
       keys: '<f2>',
       after: 12,
-      see: ['rod 7 done at 42 m', '7 bags expected, the last calico is MB000645', 'standard'],
+      see: ['rod 7 done at 42 m', '8 bags expected, the last calico is MB000645', 'standard'],
     },
-    does('644 x6<enter>', 'bags don’t match: 644 x6', 'c fix as: a control forgotten, at MB000640'),
-    does('c<enter>', 'rod 7 done at 42 m, fixed: a control forgotten'),
+    does(
+      '644 x6<enter>',
+      'bags don’t match: 644 x6',
+      'c = a control forgotten: MB000640–644 hold 37–42; the standard goes to MB000645',
+    ),
+    does(
+      'c<enter>',
+      'rod 7 done at 42 m, fixed as a control forgotten: MB000640–644 hold 37–42; the standard goes to',
+    ),
     ...rows(30, 'wx2', '.', 'wx1ox1ez3mema1/top of fresh rock', '.', 'c2', '.'),
     ...rod(8, 7),
     ...rows(36, 'lt1fz1', '.', 'p0', '.', 'c1', '.'),

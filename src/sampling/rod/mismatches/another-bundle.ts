@@ -7,7 +7,7 @@ import {
   parseBagNumber,
 } from '../../numbers/bag-number.ts';
 import { numberLine } from '../../numbers/number-line.ts';
-import { type MismatchKind, type Situation, spoiled } from '../mismatch.ts';
+import { type MismatchKind, type Situation, spoiled, WRITE_OWN } from '../mismatch.ts';
 
 /** Numbers from the top of a bundle that a rod can have used: its metres and their controls. */
 const ON_TOP = 9;
@@ -29,6 +29,7 @@ export const anotherBundle: MismatchKind = {
       lying: 'anyhow' as const,
       read: { last: number },
       fix: { issue: [...situation.expected, spoiled(number, 'of a bundle that is labelled for no hole')] },
+      deed: WRITE_OWN,
       weight: (onTop ? 0.12 : 0.0005) * (readsLikeOwn(situation, digits) ? BY_CHANCE : 1),
     }));
   },

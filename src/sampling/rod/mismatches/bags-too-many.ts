@@ -26,6 +26,7 @@ export const bagsTooMany: MismatchKind = {
           at: formatInterval(sample),
           place: sample,
           fix: { issue },
+          deed: `tip the second bag of ${formatInterval(sample)} into the first`,
           weight: 3 / situation.samples.length,
         },
       ];

@@ -18,7 +18,14 @@ export const closingBagsSwapped: MismatchKind = {
       const lying = [...issue.slice(0, -2), lower, upper];
       const read = { last: upper.number };
       const at = `${upper.number} and ${lower.number}`;
-      const inRow = { at: `${at}, in the row only`, lying, read, fix: { issue }, weight: 0.7 };
+      const inRow = {
+        at: `${at}, in the row only`,
+        lying,
+        read,
+        fix: { issue },
+        deed: 'put the last two the right way round',
+        weight: 0.7,
+      };
       const swapped = exchanged(issue, upper, lower);
       return swapped === undefined
         ? [inRow]

@@ -44,5 +44,7 @@ function usedForMetre(situation: Situation, control: Bag): readonly Supposition[
 function leftOut({ expected }: Situation, control: Bag): readonly Supposition[] {
   if (control.kind === 'field duplicate') return [];
   const lying = expected.filter((bag) => bag !== control);
-  return [{ at: control.number, place: control.number, lying, fix: { issue: expected }, weight: 2 }];
+  const { number, kind } = control;
+  const deed = `${number} is empty, put its ${kind} in now`;
+  return [{ at: number, place: number, lying, fix: { issue: expected }, deed, weight: 2 }];
 }

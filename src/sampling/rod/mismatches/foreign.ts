@@ -1,6 +1,6 @@
 import { endsWithDigits } from '../../numbers/bag-number.ts';
 import { numberLine } from '../../numbers/number-line.ts';
-import type { MismatchKind, Situation } from '../mismatch.ts';
+import { type MismatchKind, type Situation, writeOnLast } from '../mismatch.ts';
 import { notLabelled } from './another-bundle.ts';
 
 /** A number that belongs to no hole of the project. */
@@ -19,6 +19,7 @@ export const foreign: MismatchKind = {
       at: digits,
       read: { last: digits },
       fix: { issue },
+      ...writeOnLast(issue),
       weight: 5,
     }));
   },

@@ -18,6 +18,7 @@ export const lastButOneRead: MismatchKind = {
           read: { last: beforeLast, slip: true as const },
           lying: issue,
           fix: { issue },
+          deed: `read the last calico again: ${issue.at(-1)?.number}`,
           weight: 1.2,
         },
       ];

@@ -1,7 +1,7 @@
 import { endsWithDigits } from '../../numbers/bag-number.ts';
 import { numberLine } from '../../numbers/number-line.ts';
 import { lastPlace } from '../../stream/stream.ts';
-import { type MismatchKind, spoiled } from '../mismatch.ts';
+import { type MismatchKind, spoiled, WRITE_OWN } from '../mismatch.ts';
 
 /** Numbers behind another hole's last bag that lie on top of what is left of its bundle: a rod and its controls. */
 const ON_TOP = 9;
@@ -31,6 +31,7 @@ export const lastHolesBags: MismatchKind = {
             lying: 'anyhow' as const,
             read: { last: number },
             fix: { issue: [...expected, spoiled(number, `numbered for ${other.hole}`)] },
+            deed: WRITE_OWN,
             weight: onTop ? 0.15 : 0.002,
           },
         ];

@@ -1,5 +1,6 @@
 import type { Bag } from '../../../hole/bags.ts';
 import {
+  CUT_UP,
   freeOfKind,
   layWith,
   type MismatchKind,
@@ -41,6 +42,7 @@ function passedOver(situation: Situation, before: readonly Bag[], size: number):
     openings(laid).map((lying) => ({
       ...{ at, place, lying },
       fix: { issue: [...issue, ...laid], amend },
+      deed: CUT_UP,
       weight: 0.1 / size ** 2,
     })),
   );

@@ -9,5 +9,13 @@ export const several: MismatchKind = {
   ground:
     'Lay the bags of this rod out beside their piles, scan or type every one, and put each under its metre.',
   nearSplitter: false,
-  suppose: ({ expected }) => [{ at: '', lying: 'anyhow', fix: { issue: expected }, weight: 0.001 }],
+  suppose: ({ expected }) => [
+    {
+      at: '',
+      lying: 'anyhow',
+      fix: { issue: expected },
+      deed: 'put each bag under its metre',
+      weight: 0.001,
+    },
+  ],
 };

@@ -1,4 +1,12 @@
-import { freeOfKind, layWith, type MismatchKind, MOST_SKIPPED, spoiled, without } from '../mismatch.ts';
+import {
+  CUT_UP,
+  freeOfKind,
+  layWith,
+  type MismatchKind,
+  MOST_SKIPPED,
+  spoiled,
+  without,
+} from '../mismatch.ts';
 
 /** A numbered bag passed over: every metre has its bag, and a number is left lying. */
 export const skipped: MismatchKind = {
@@ -20,6 +28,7 @@ export const skipped: MismatchKind = {
           ...(left[0] === undefined ? {} : { place: left[0] }),
           lying: issue,
           fix: { issue: [...left.map((number) => spoiled(number, 'skipped')), ...issue] },
+          deed: CUT_UP,
           weight: 2 / situation.samples.length / size ** 2,
         };
       }),

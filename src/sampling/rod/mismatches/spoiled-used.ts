@@ -1,5 +1,5 @@
 import { endsWithDigits } from '../../numbers/bag-number.ts';
-import type { MismatchKind } from '../mismatch.ts';
+import { type MismatchKind, writeOnLast } from '../mismatch.ts';
 
 /** A number that was put out of use is on a filled bag. */
 export const spoiledUsed: MismatchKind = {
@@ -21,6 +21,7 @@ export const spoiledUsed: MismatchKind = {
           at: bag.number,
           read: { last: bag.number },
           fix: { issue },
+          ...writeOnLast(issue),
           weight: 0.1,
         })),
       );

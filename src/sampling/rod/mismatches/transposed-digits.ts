@@ -1,5 +1,5 @@
 import { isTransposed } from '../../numbers/bag-number.ts';
-import type { MismatchKind } from '../mismatch.ts';
+import { type MismatchKind, writeOnLast } from '../mismatch.ts';
 
 /** The last calico was numbered by hand with two digits the wrong way round. */
 export const transposedDigits: MismatchKind = {
@@ -19,6 +19,7 @@ export const transposedDigits: MismatchKind = {
         at: last,
         read: { last: digits },
         fix: { issue },
+        ...writeOnLast(issue),
         weight: 0.5,
       }));
   },

@@ -31,6 +31,7 @@ export const usedTwice: MismatchKind = {
         place: first.number,
         lying: [...laid.slice(0, at), twin, ...laid.slice(at)],
         fix: { issue },
+        deed: `write ${spare} on the lower one of the two with ${first.number}`,
         weight: 1 / samples.length,
       }));
     });

@@ -20,7 +20,7 @@ export const wrongRestart: MismatchKind = {
   happened: 'The bags went on from the wrong number after a break.',
   claims: ['the row went on from another number'],
   ground:
-    'Bags filled under the later numbers keep them. Put the bundle that was left out aside and out of reach: its numbers are not used in this hole.',
+    'Bags filled under later numbers keep them, and those left out are not used in this hole. On bags filled under numbers used above, write the numbers of this rod.',
   nearSplitter: true,
   suppose: (situation) => [...aheadOf(situation), ...backAmong(situation)],
 };
@@ -88,6 +88,7 @@ function backAmong(situation: Situation): readonly Supposition[] {
       at: line.at(place) ?? '',
       read: { last: line.at(place) ?? '' },
       fix: { issue: expected },
+      deed: 'write the numbers of this rod on its calicos, in their order',
       weight: weightOf(situation) / 4,
     }));
 }
