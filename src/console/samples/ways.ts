@@ -30,12 +30,12 @@ const SMALLEST = { columns: 76, lines: 12 } as const;
 /** Letters that pick a way of the page: never figures, for those answer a look. */
 export const WAY_LETTERS: readonly string[] = ['a', 'b', 'c', 'd'];
 
-/** Places of the likeliest kinds, one after the other, that are listed before all others. */
-const FIRST_PLACES = [2, 1, 1];
+/** Kinds that are listed first, the likeliest. */
+const FIRST_KINDS = 3;
 
 /**
- * The ways to fix a mismatch, page by page, as many on each as can be read on the smallest screen: first two places of the likeliest kind and one
- * of the next two, then all the others.
+ * The ways to fix a mismatch, page by page, as many on each as can be read on the smallest screen: first one of each of the likeliest kinds (two
+ * of the very likeliest, unless its place is asked for), then all the others.
  */
 export function pagesOf(state: State, check: RodCheck): readonly (readonly MismatchWay[])[] {
   const pages: MismatchWay[][] = [[]];
@@ -120,8 +120,10 @@ export function wayOf({
 
 function allWays(check: RodCheck): readonly MismatchWay[] {
   const ways = check.named.map((named) => named.ways.map((way, index) => ({ ...way, named, index })));
+  const asksPlace = check.named[0]?.asks !== undefined;
+  const first = (kind: number): number => (kind >= FIRST_KINDS ? 0 : kind === 0 && !asksPlace ? 2 : 1);
   return [
-    ...ways.flatMap((places, kind) => places.slice(0, FIRST_PLACES[kind] ?? 0)),
-    ...ways.flatMap((places, kind) => places.slice(FIRST_PLACES[kind] ?? 0)),
+    ...ways.flatMap((places, kind) => places.slice(0, first(kind))),
+    ...ways.flatMap((places, kind) => places.slice(first(kind))),
   ];
 }

@@ -118,12 +118,12 @@ const fresh: Chapter = {
       see: ['rod 7 done at 42 m', '8 bags expected, the last calico is MB000645', 'standard'],
     },
     does(
-      '644 x6<enter>',
-      'bags don’t match: 644 x6',
-      'c = a control forgotten: MB000640–644 hold 37–42; the standard goes to MB000645',
+      '644 x7<enter>',
+      'bags don’t match: 644 x7',
+      'b = a control forgotten: MB000640–644 hold 37–42; the standard goes to MB000645',
     ),
     does(
-      'c<enter>',
+      'b<enter>',
       'rod 7 done at 42 m, fixed as a control forgotten: MB000640–644 hold 37–42; the standard goes to',
     ),
     ...rows(30, 'wx2', '.', 'wx1ox1ez3mema1/top of fresh rock', '.', 'c2', '.'),
