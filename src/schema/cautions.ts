@@ -135,21 +135,29 @@ export function cautionsShown(schema: LoggingSchema, above: Cells, cells: Cells)
 }
 
 /**
- * What is shown where nothing came up right below a void or a loss of return: it may go on, and such a row has no caution of its own.
- * Nothing where the row above was seen, or was itself only without return.
+ * What is shown where nothing came up: the caution of a loss of return in the project's words, for a metre marked so says no less than a code
+ * of its own. Right below a void or a loss of return it is theirs, which may go on. Nothing for any other row.
  */
-export function cautionsBelowLoss(
+export function cautionsOfNoReturn(
   schema: LoggingSchema,
   directlyAbove: Pick<RowSaid, 'cells'> | undefined,
   row: Pick<RowSaid, 'noReturn'>,
 ): readonly string[] {
-  if (row.noReturn !== true || directlyAbove === undefined) return [];
-  const lost = thingsIn(schema, directlyAbove.cells).filter(
+  if (row.noReturn !== true) return [];
+  const lost = thingsIn(schema, directlyAbove?.cells ?? {}).filter(
     ({ caution, noChips }) => caution?.kind === 'void' || noChips === true,
   );
+  if (lost.length === 0) return [`CAUTION no return: ${lossWords(schema)}`];
   return cautionTexts(lost.flatMap(cautioned)).map(
     (text) => `CAUTION no return right below it, so it may go on. ${text}`,
   );
+}
+
+/** What a project says of a loss of return: the words of its first code that gives no chips. */
+function lossWords(schema: LoggingSchema): string {
+  const codes = [...thingsOf(schema).values()].flatMap((things) => [...things.values()]);
+  const loss = codes.find(({ noChips, caution }) => noChips === true && caution?.kind !== 'void');
+  return loss?.caution?.words ?? LOSS_WORDS;
 }
 
 function thingsIn(schema: LoggingSchema, cells: Cells): readonly Thing[] {

@@ -1,4 +1,4 @@
-import { breaksCarry, cautionsBelowLoss, cautionsShown } from '../schema/cautions.ts';
+import { breaksCarry, cautionsOfNoReturn, cautionsShown } from '../schema/cautions.ts';
 import type { Field, LoggingSchema } from '../schema/logging-schema.ts';
 import { percentOf } from '../schema/read-cell.ts';
 import { type Amount, type Amounts, amountsIn, type Cell, sameCell, sharesIn } from '../value/cell.ts';
@@ -27,7 +27,7 @@ export function explain(
   const remark: readonly Segment[] =
     row.remark === undefined ? [] : [{ text: `remark: ${row.remark}`, kind: 'note' }];
   const { schema } = context;
-  const below = cautionsBelowLoss(schema, context.previous ?? context.above, row);
+  const below = cautionsOfNoReturn(schema, context.previous ?? context.above, row);
   if (row.noReturn)
     return [
       ...below.map((text): Segment => ({ text, kind: 'caution' })),

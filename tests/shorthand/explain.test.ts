@@ -66,7 +66,11 @@ describe('the echo', () => {
     expect(changes('.', { above, previous: rowOf('nr').row })).toEqual([
       'note: the last row with chips again',
     ]);
-    expect(echo('nr/hose off')).toEqual(['note: no return: nothing observed', 'note: remark: hose off']);
+    expect(echo('nr/hose off')).toEqual([
+      'caution: CAUTION no return: Broken ground or a void may be near. Tell the driller, and go by site procedures.',
+      'note: no return: nothing observed',
+      'note: remark: hose off',
+    ]);
   });
 
   test('says what a field is no longer asked for', () => {

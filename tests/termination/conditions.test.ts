@@ -246,7 +246,7 @@ describe('a void', () => {
   test('may be in metres drilled and not logged: it can’t be told, and says what to log', () => {
     const found = outcome(near, situation(hole(99, 4), { drilledM: 10 }));
     expect(found.state).toBe('cannot tell');
-    expect(found.reason).toBe('a void in the last 3 m can’t be ruled out: log 6 m more');
+    expect(found.reason).toBe('not all of the last 3 m seen: log 6 m more');
   });
 
   test('may be in a metre without return: it can’t be told', () => {

@@ -17,7 +17,7 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document, Edit } from '../../record/document.ts';
 import { numbersMeant, numbersOfHole, severalEnd } from '../../sampling/numbers/number-named.ts';
 import { type ScannedAt, scanCheck } from '../../sampling/rod/scan.ts';
-import { cautionsBelowLoss, cautionsShown } from '../../schema/cautions.ts';
+import { cautionsOfNoReturn, cautionsShown } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import type { CommandLine } from '../../shorthand/commands.ts';
 import { type ParsedRow, parseLine } from '../../shorthand/parse.ts';
@@ -84,7 +84,7 @@ async function takeRow(at: LinesAt, hole: Document, parsed: ParsedRow): Promise<
   const { above, previous } = lineContext(at.project, hole, interval.fromMm, at.desk.person);
   const cautions = [
     ...cautionsShown(schema, above?.cells ?? {}, parsed.row.cells),
-    ...cautionsBelowLoss(schema, previous ?? above, parsed.row),
+    ...cautionsOfNoReturn(schema, previous ?? above, parsed.row),
   ];
   const restated = parsed.notes.length === 0 ? [] : [`(${noteWords(parsed.notes)})`];
   const taken = await submitMade(

@@ -4,7 +4,7 @@ import { amendRow, logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { holeThing, rowsDown } from '../../hole/hole.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
-import { cautionsBelowLoss, cautionsShown, lostWords } from '../../schema/cautions.ts';
+import { cautionsOfNoReturn, cautionsShown, lostWords } from '../../schema/cautions.ts';
 import { meaningsOf } from '../../schema/legend.ts';
 import { type EntryContext, insistOn, type ParsedRow, parseLine } from '../../shorthand/parse.ts';
 import type { Refusal } from '../../shorthand/said.ts';
@@ -157,7 +157,7 @@ function saveRow(state: State, hole: Document, cursor: RowCursor, parsed: Parsed
 function withCautions(saved: State, context: EntryContext, { row }: ParsedRow): State {
   const cautions = [
     ...cautionsShown(context.schema, context.above?.cells ?? {}, row.cells),
-    ...cautionsBelowLoss(context.schema, context.previous ?? context.above, row),
+    ...cautionsOfNoReturn(context.schema, context.previous ?? context.above, row),
   ];
   if (cautions.length === 0) return saved;
   const { text = '', tone = 'alert' } = saved.message ?? {};

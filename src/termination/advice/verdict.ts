@@ -165,14 +165,17 @@ export function isDanger(outcome: RuleOutcome): boolean {
  * before its cut-off, which may be a long list of codes and stands with the rule.
  */
 function ruleSays(outcome: RuleOutcome): string {
-  const { rule, state, reason, sight, answered } = outcome;
+  const { rule, state, reason, sight, answered, until } = outcome;
   if (sight !== undefined) {
     const settled = answered === undefined ? '' : `; ${settledWords(rule, state, answered)}`;
     return `${rule.name}: ${sight}${settled}${callWords(outcome)}`;
   }
   const doubt = state === 'cannot tell' ? 'can’t tell, ' : '';
   const name = rule.verdict === 'not yet' ? `${rule.name} holds the hole until met` : rule.name;
-  return `${name}: ${doubt}${reason}${callWords(outcome)}`;
+  // Whom to call is read before what ends the doubt by itself: a panel may have no room for both.
+  if (until === undefined) return `${name}: ${doubt}${reason}${callWords(outcome)}`;
+  const first = reason.slice(0, -`; ${until}`.length);
+  return `${name}: ${doubt}${first}${callWords(outcome)}; ${until}`;
 }
 
 /** Whom to call, and for a rule about safety, also one that can't be told, that the site procedure goes before everything here. */

@@ -47,7 +47,10 @@ export const voidNear = defineCondition({
     const found = met(situation, depthFromMetres(inLastM), drillersWord);
     const near = expected.map((zone) => ahead(situation, zone, depthFromMetres(aheadM)));
     // One that was met is said first; where none was, the one that has a name and a depth.
-    return anyOne(situation, found.state === 'cannot tell' ? [...near, found] : [found, ...near]);
+    if (found.state !== 'cannot tell') return anyOne(situation, [found, ...near]);
+    const either = anyOne(situation, [...near, found]);
+    // An expected void drowns no doubt about what came up: both are reasons to call.
+    return either.state === 'yes' ? { ...either, reason: `${either.reason}; ${found.reason}` } : either;
   },
 });
 
@@ -74,10 +77,8 @@ function met(situation: Situation, aboveMm: number, drillersWord: boolean): Outc
     reason: state === 'cannot tell' ? withCauses(situation, progress, seen) : progress,
     deciding: state === 'no' ? [] : joined(seen.map(asInterval)),
     unlogged,
-    needs: [
-      ...(unlogged.length === 0 ? [] : wordWanted(seen, drillersWord)),
-      ...(state === 'cannot tell' ? nothingUpWanted(situation, seen, aboveMm) : []),
-    ],
+    needs: unlogged.length === 0 ? [] : wordWanted(seen, drillersWord),
+    ...(state === 'cannot tell' ? untilSeen(situation, seen, aboveMm) : {}),
     byWord,
     foreseen: false,
     ahead: aheadOf(
@@ -145,18 +146,22 @@ function wordWanted(seen: readonly Known[], takesSolid: boolean): readonly strin
 }
 
 /** What ends the doubt over metres of which nothing came up: no one can log them better. */
-function nothingUpWanted(situation: Situation, seen: readonly Stretch[], aboveMm: number): readonly string[] {
+function untilSeen(
+  situation: Situation,
+  seen: readonly Stretch[],
+  aboveMm: number,
+): { readonly until?: string } {
   const lost = situation.rows.filter(
     (row) =>
       breaksCarry(situation.schema, row) &&
       seen.some(({ fromMm, toMm }) => row.fromMm < toMm && row.toMm > fromMm),
   );
   const lowest = lost.at(-1);
-  if (lowest === undefined) return [];
+  if (lowest === undefined) return {};
   const clearMm = Math.min(lowest.toMm, seen.at(-1)?.toMm ?? lowest.toMm) + aboveMm;
-  return [
-    `in doubt until the log is past ${formatDepth(clearMm)} m, or someone is called and said so (;extend)`,
-  ];
+  return {
+    until: `in doubt until the log is past ${formatDepth(clearMm)} m, or a call is recorded (;extend)`,
+  };
 }
 
 function metWords(
@@ -172,7 +177,7 @@ function metWords(
     const against = lowest.against === undefined ? '' : ', though the driller’s word was no cavity there too';
     return `${found} at ${formatInterval(lowest)}, ${aboveBit(headMm - lowest.toMm)}${against}`;
   }
-  if (state !== 'no') return `a void ${where} can’t be ruled out`;
+  if (state !== 'no') return `not all of the last ${formatDepth(lastMm)} m seen`;
   return byWord.length === 0
     ? `no void ${where}`
     : `no void ${where}, at ${rangesWords(byWord)} by the driller’s word alone`;
@@ -185,7 +190,9 @@ function metWords(
 function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outcome {
   const nearMm = Math.max(0, zone.fromMm - aheadMm);
   const bitMm = deepestMm(situation);
-  const unseen = zone.toMm === undefined ? [] : unseenIn(situation, nearMm, zone.toMm);
+  // A void that was met where it was expected is the one: metres beside it that no one saw are no second one.
+  const isMet = zone.toMm !== undefined && isVoidIn(situation, zone.fromMm, zone.toMm);
+  const unseen = zone.toMm === undefined || isMet ? [] : unseenIn(situation, nearMm, zone.toMm);
   const left: Tri = unseen.length === 0 ? 'no' : 'cannot tell';
   const steps: Step[] = [
     { atMm: 0, state: 'no' },
@@ -204,6 +211,16 @@ function ahead(situation: Situation, zone: ExpectedZone, aheadMm: number): Outco
     foreseen: !inDoubt,
     ahead: aheadOf(holds.fromMm <= holds.toMm ? holds : undefined, from(bitMm)),
   });
+}
+
+/** True where a void was logged, or felt by the driller, between two depths. */
+function isVoidIn(situation: Situation, topMm: number, footMm: number): boolean {
+  const isIn = (each: Pick<Interval, 'fromMm' | 'toMm'>) => each.fromMm < footMm && each.toMm > topMm;
+  const { schema, rows, felt = [] } = situation;
+  return (
+    rows.some((row) => isIn(row) && holdsVoid(schema, row.cells)) ||
+    felt.some((each) => each.felt === 'cavity' && isIn(each))
+  );
 }
 
 /** The metres between two depths that no one saw to be rock or a void. */

@@ -40,6 +40,8 @@ export type RuleOutcome = {
   readonly byWord?: readonly Interval[];
   /** Why it stands so. */
   readonly reason: string;
+  /** What ends a doubt that nothing done at once would end; the reason says it too, last. */
+  readonly until?: string;
   /** How it stood at each depth the hole had. */
   readonly history: History;
 };
@@ -113,6 +115,8 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
   const { decisions = [] } = situation;
   const answered = answeredBy(decisions, rule, state, since, reachedMm, deciding, outcome.unlogged);
   const sight = rule.safety && state === 'met' ? sightOf(situation, askedBy(rule), deciding) : undefined;
+  const until = state === 'cannot tell' ? outcome.until : undefined;
+  const settled = answered === undefined ? [] : [settledWords(rule, state, answered)];
   return {
     rule,
     state,
@@ -125,7 +129,8 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     ...(ahead.holds === undefined ? {} : { earliestMm: depthFromMm(ahead.holds.fromMm) }),
     ...(proviso === undefined ? {} : { proviso }),
     ...(answered === undefined ? {} : { answered }),
-    reason: answered === undefined ? reason : `${reason}; ${settledWords(rule, state, answered)}`,
+    reason: [reason, ...(until === undefined ? [] : [until]), ...settled].join('; '),
+    ...(until === undefined || answered !== undefined ? {} : { until }),
     history,
   };
 }

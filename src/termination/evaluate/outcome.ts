@@ -35,6 +35,8 @@ export type Outcome = {
   readonly unlogged?: readonly Interval[];
   /** Where it can't be told: what else is to be done first, in words: `take readings at 30–36`. */
   readonly needs?: readonly string[];
+  /** Where it can't be told and nothing can be done at once: what ends the doubt. */
+  readonly until?: string;
   /** Metres not logged that hold it not met by the driller's word alone. */
   readonly byWord?: readonly Interval[];
   /** What has to go on for it to come to hold, where that is not drilling alone: `pyrite < 1 %`. */
@@ -112,6 +114,7 @@ function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
   const unlogged = eachOnce(parts.flatMap((part) => part.unlogged ?? []));
   const byWord = eachOnce(parts.flatMap((part) => part.byWord ?? []));
   const needs = [...new Set(parts.flatMap((part) => part.needs ?? []))];
+  const until = [...new Set(parts.flatMap((part) => part.until ?? []))].join(', ');
   return {
     ...(furthest?.amount === undefined ? {} : { amount: furthest.amount }),
     progress: parts.map((part) => part.progress).join('; '),
@@ -119,6 +122,7 @@ function spoken(parts: readonly Outcome[], word: ' and ' | ' or ') {
     deciding: intervalsDown(parts.flatMap((part) => part.deciding)),
     ...(unlogged.length === 0 ? {} : { unlogged }),
     ...(needs.length === 0 ? {} : { needs }),
+    ...(until === '' ? {} : { until }),
     ...(byWord.length === 0 ? {} : { byWord }),
     ...(provisos.length === 0 ? {} : { proviso: provisos.join(word) }),
   };

@@ -16,7 +16,7 @@ describe('the advice beside the log', () => {
     const sitting = await sitDown(sampleFiles(), AT);
     const text = panel(sitting, 100, 30);
     expect(text.indexOf('ASK')).toBeLessThan(text.indexOf('drilled 54 of 120 m planned'));
-    expect(text).toContain('a void in the last 6 m can’t be ruled out: log 8 m more');
+    expect(text).toContain('not all of the last 6 m seen: log 8 m more');
   });
 
   it('shows a void that could come whole at 80 by 24, first, as a danger and never as a thing done', async () => {
@@ -103,7 +103,7 @@ describe('the advice beside the log', () => {
     const sitting = await sitDown(sampleFiles(), AT);
     sitting.enter(';expect old stope 47-50 void');
     expect(panel(sitting)).toContain('old stope was expected at 47–50.1 m, and 46–50.1 not seen');
-    expect(panel(sitting)).toContain('can’t be ruled out: log 8 m more');
+    expect(panel(sitting)).toContain('not all of the last 6 m seen: log 8 m more');
   });
 
   it('shows every danger with its call whole at 80 by 24, what was seen first, also while the driller has stopped', async () => {
