@@ -12,16 +12,20 @@ import { hashJson } from '../record/hash.ts';
 import type { Until } from '../shorthand/reason.ts';
 import { adviceFor, adviceOn, endingAt, situationOf } from '../standing/advice.ts';
 import { headsOf } from '../standing/heads.ts';
+import { aboutCall, stillAsks, waitingForCall } from '../termination/advice/about-call.ts';
 import { isSettled } from '../termination/advice/answered.ts';
 import { decide } from '../termination/advice/decision.ts';
-import { alarms, isDanger } from '../termination/advice/verdict.ts';
+import { isDanger } from '../termination/advice/verdict.ts';
 import { rodEndFrom } from '../termination/conditions/rod-finished.ts';
+import type { RuleOutcome } from '../termination/evaluate/evaluate-rule.ts';
+import { speakerProblem } from './speakers.ts';
 
 /** What a person decides about the end of a hole. */
 export interface Decided {
   readonly depthMm: Depth;
   readonly reason: string;
   readonly called?: string;
+  readonly settles?: readonly string[];
   readonly toMm?: Depth;
   readonly at: Stamp;
   readonly by: string;
@@ -65,11 +69,19 @@ export function goingOn(
       ),
     );
   const others = documents === undefined ? undefined : [...documents];
+  const spoke = said.called === undefined ? undefined : callerRefusal(project, hole, said.called, maker);
+  if (spoke !== undefined) return refused(spoke);
+  const { outcomes } = adviceFor(project, hole, others);
+  const about = said.kind === 'extended' && said.called !== undefined ? aboutCall(said.reason, outcomes) : [];
+  if (about === undefined && !insisted) return refused(aboutWhich(hole, said, outcomes));
   const { drilledMm } = headsOf(hole);
   const toMm = said.until === undefined ? undefined : depthOf(said.until, drilledMm);
   const decided = {
     reason: said.reason,
     ...(said.called === undefined ? {} : { called: said.called }),
+    ...(said.kind === 'extended' && said.called !== undefined
+      ? { settles: (about ?? []).map(({ rule }) => rule.name) }
+      : {}),
     ...(toMm === undefined ? {} : { toMm }),
     ...(others === undefined ? {} : { others }),
     depthMm: drilledMm,
@@ -85,8 +97,39 @@ export function goingOn(
   const end = toMm === undefined ? `, to the end of the rod at ${formatDepth(rodEndMm)} m` : '';
   return ok({
     ...made.value,
-    what: `${made.value.what}${end}${ended}${stillAsking(project, hole, said.called, others)}`,
+    what: `${made.value.what}${end}${ended}${settledAndNot(project, hole, decision.value, others)}`,
   });
+}
+
+/** A call is one to someone else: the signer, or no one, can't have been called. */
+function callerRefusal({ settings }: Project, hole: Document, called: string, { by }: Maker) {
+  const problem = speakerProblem(settings.people, by, called, 'another');
+  return problem === undefined
+    ? undefined
+    : REFUSALS.asked.at(
+        { hole: headerOf(hole).name },
+        {
+          problem,
+          remedy:
+            'Type who was called, like ;extend called Ines Falk: …; leave called out where no one was reached.',
+        },
+      );
+}
+
+/** Several rules wait for a call and the line names none: a call about one of them says nothing of the others. */
+function aboutWhich(
+  hole: Document,
+  { called, reason }: { readonly called?: string; readonly reason: string },
+  outcomes: readonly RuleOutcome[],
+) {
+  const names = waitingForCall(outcomes).map(({ rule }) => rule.name);
+  return REFUSALS.asked.at(
+    { hole: headerOf(hole).name },
+    {
+      problem: `was the call about ${names.join(', or ')}?`,
+      remedy: `Name it: ;extend called ${called}: ${reason}, ${names.at(-1)}. If it settled none of them, add = at the end.`,
+    },
+  );
 }
 
 /** The hold that is on a hole: its latest decision, where that is one. */
@@ -100,24 +143,34 @@ function heldWords({ by, depthMm, reason }: Decision): string {
   return `held by ${by} at ${formatDepth(depthMm)} m${reason === undefined ? '' : `: ${reason}`}`;
 }
 
-/** What going on does not settle: a danger, whoever was called; and, where no one was, every question. */
-function stillAsking(project: Project, hole: Document, called?: string, others?: Iterable<Document>): string {
-  const { outcomes } = adviceFor(project, hole, others);
-  const dangers = outcomes.filter(isDanger).map(({ rule }) => rule.name);
-  const asks = outcomes
-    .filter((each) => alarms(each) || (each.state === 'cannot tell' && each.rule.safety === true))
-    .filter((each) => !isDanger(each) && !isSettled(each))
-    .map(({ rule }) => rule.name);
-  const verb = (names: readonly string[]) => (names.length === 1 ? 'asks' : 'ask');
-  const danger =
-    dangers.length === 0
-      ? ''
-      : `; ${dangers.join(', ')} still ${verb(dangers)}: going on settles no danger, go by the site procedure`;
-  const ask =
-    called !== undefined || asks.length === 0
-      ? ''
-      : `; ${asks.join(', ')} still ${verb(asks)}: say who was called, ;extend called Ines Falk: …`;
-  return `${danger}${ask}`;
+/** What a decision to go on settles, and what asks still: a danger, whoever was called, and what the call was not about. */
+function settledAndNot(
+  project: Project,
+  hole: Document,
+  decision: Decision,
+  others: Iterable<Document> | undefined,
+): string {
+  const { hold: _ended, decisions = [], ...rest } = situationOf(project, hole, others);
+  const after = adviceOn(project, hole, { ...rest, decisions: [...decisions, decision] }).outcomes;
+  const names = (outcomes: readonly RuleOutcome[]) => outcomes.map(({ rule }) => rule.name);
+  const verb = (of: readonly unknown[]) => (of.length === 1 ? 'asks' : 'ask');
+  const settled = names(after.filter((each) => each.answered === decision && isSettled(each)));
+  const asks = stillAsks(after);
+  const dangers = names(asks.filter(isDanger));
+  const doubts = names(asks.filter((each) => !isDanger(each)));
+  const how =
+    decision.called === undefined
+      ? 'say who was called, ;extend called Ines Falk: …'
+      : `the call was not about ${doubts.length === 1 ? 'it' : 'them'}`;
+  return [
+    ...(settled.length === 0 ? [] : [`; settles ${settled.join(', ')}`]),
+    ...(dangers.length === 0
+      ? []
+      : [
+          `; ${dangers.join(', ')} still ${verb(dangers)}: going on settles no danger, go by the site procedure`,
+        ]),
+    ...(doubts.length === 0 ? [] : [`; ${doubts.join(', ')} still ${verb(doubts)}: ${how}`]),
+  ].join('');
 }
 
 function depthOf(until: Until, drilledMm: Depth): Depth {

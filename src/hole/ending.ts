@@ -20,6 +20,10 @@ export const decision = z.strictObject({
     ),
   reason: words.optional().describe('Why; required where it goes against the verdict'),
   called: words.optional().describe('Who was called'),
+  settles: z
+    .array(words)
+    .optional()
+    .describe('For `extended`: the rules that the call was about; where this is left out, all that asked'),
   rulesHash: words.describe('SHA-256 of the rules in force'),
   schemaHash: words.describe('SHA-256 of the logging schema in force'),
   at: stamp,

@@ -132,6 +132,7 @@ export const HOLE_SINCE_4 = {
   fields: {
     hole: ['imported', 'notLinedUp'],
     collars: ['fix'],
+    decisions: ['settles'],
     shots: ['misread'],
     legendCodes: ['noChips', 'unit'],
   },

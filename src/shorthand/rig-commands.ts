@@ -122,7 +122,7 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
   {
     word: 'extend',
     form: ';extend to 132 reason, or ;extend 12 m more, or ;extend called Ines Falk: to 132, zone open',
-    does: 'Go on, past the plan or what was asked: no advice on ending before that is drilled (no depth: a rod); it ends a hold too',
+    does: 'Go on past the plan or what was asked (no depth: a rod). It ends a hold. A call settles the rule it names, or the only one that asks',
     previewed: false,
     asks: true,
     read: (text) => {

@@ -333,12 +333,14 @@ describe('a decision that ends nothing', () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';hold camp wants the deep lode');
     expect(sitting.screen().join('\n')).toContain('ASK');
-    sitting.enter(';extend called Ines Falk: to 132 m');
+    sitting.enter(';extend called Ines Falk: to 132 m, hold and void');
     const decision = holeNouns(sitting.hole('MBRC003'), 'decisions').at(-1);
     expect(decision).toMatchObject({
       kind: 'extended',
       called: 'Ines Falk',
-      reason: 'to 132 m',
+      reason: 'to 132 m, hold and void',
+      settles: ['hold', 'void'],
+      toMm: 132_000,
       depthMm: 54_000,
       loggedMm: 46_000,
     });

@@ -3,7 +3,7 @@ import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Rule } from '../rules/rule.ts';
 
 /**
- * The call that was made about what a rule asks: a decision to go on that names who was called, made where the rule stood as it does, at or below
+ * The call that was made about what a rule asks: a decision to go on that names who was called, and was about this rule, made where the rule stood as it does, at or below
  * the depth since which it does. Undefined where it still asks: no one was called, it came to ask again since, or the depth that was settled is
  * drilled. `unlogged`: the metres in doubt that no one has logged yet. Such a call settles an `ask`, and a safety rule in doubt; a danger that is met it never settles ({@link isSettled}). The permit that ends a hole can't be settled so, nor can stopping short by going on.
  */
@@ -22,6 +22,7 @@ export function answeredBy(
     (decision) =>
       decision.kind === 'extended' &&
       decision.called !== undefined &&
+      (decision.settles === undefined || decision.settles.includes(rule.name)) &&
       decision.depthMm >= sinceMm &&
       drilledMm < (decision.toMm ?? Number.POSITIVE_INFINITY) &&
       decision.rules.some(

@@ -15,6 +15,8 @@ export type Decided = {
   readonly kind: Decision['kind'];
   readonly reason?: string;
   readonly called?: string;
+  /** For `extended`: the rules that the call was about. */
+  readonly settles?: readonly string[];
   /** For `extended`: the depth to go on to, where one is settled. */
   readonly toMm?: Depth;
   readonly at: Stamp;
@@ -52,7 +54,7 @@ export function decide(
   place: Place,
 ): Result<Decision> {
   const { verdict } = weigh(outcomes, occasionOf(situation, ENDINGS.includes(decided.kind)));
-  const { reason, called, ...rest } = decided;
+  const { reason, called, settles, ...rest } = decided;
   const said = reason?.trim() ?? '';
   const decision: Decision = {
     ...rest,
@@ -67,6 +69,7 @@ export function decide(
     })),
     ...(said === '' ? {} : { reason: said }),
     ...(called === undefined || called.trim() === '' ? {} : { called: called.trim() }),
+    ...(settles === undefined ? {} : { settles: [...settles] }),
   };
   const wrong = drilledAlready(decision, place) ?? reasonMissing(decision, place);
   return wrong === undefined ? ok(decision) : refused(wrong);

@@ -278,8 +278,8 @@ const FACTS: readonly (readonly [
     (draft, hours, depth) => draft.pace.push({ atMm: mm(depth), hoursOnHole: Number(hours) }),
   ],
   [
-    /^(extended|held|reopened|ended) at (\S+?)(?: logged to (\S+?))?(?: to (\S+?))?(?: answering (.+?))?(?: about (\S+))?(?: which was (.+?))?( uncalled)?$/,
-    (draft, kind, depth, logged, to, rule, about, state, uncalled) =>
+    /^(extended|held|reopened|ended) at (\S+?)(?: logged to (\S+?))?(?: to (\S+?))?(?: answering (.+?))?(?: about (\S+))?(?: which was (.+?))?( uncalled)?(?: settling (.+))?$/,
+    (draft, kind, depth, logged, to, rule, about, state, uncalled, settles) =>
       draft.decisions.push({
         kind: kind as 'extended',
         depthMm: mm(depth),
@@ -289,6 +289,7 @@ const FACTS: readonly (readonly [
         ...(to === undefined ? {} : { toMm: mm(to) }),
         reason: 'zone open',
         ...(uncalled === undefined ? { called: 'Ines Falk' } : {}),
+        ...(settles === undefined ? {} : { settles: settles === 'none' ? [] : settles.split(' and ') }),
         rulesHash: 'a',
         schemaHash: 'b',
         at: AT,
