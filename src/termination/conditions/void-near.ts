@@ -49,8 +49,10 @@ export const voidNear = defineCondition({
     // One that was met is said first; where none was, the one that has a name and a depth.
     if (found.state !== 'cannot tell') return anyOne(situation, [found, ...near]);
     const either = anyOne(situation, [...near, found]);
-    // An expected void drowns no doubt about what came up: both are reasons to call.
-    return either.state === 'yes' ? { ...either, reason: `${either.reason}; ${found.reason}` } : either;
+    // An expected void drowns no metre of which nothing came up: both are reasons to call. That the log is behind the rig is no news.
+    return either.state === 'yes' && found.until !== undefined
+      ? { ...either, reason: `${either.reason}; ${found.reason}` }
+      : either;
   },
 });
 
