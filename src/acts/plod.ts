@@ -7,8 +7,14 @@ import { formatMinutes, localDate, localTime, type Stamp } from '../quantity/sta
 import type { Document, Id, Thing } from '../record/document.ts';
 import { type Answer, openQueries, queryFigures, queryKey, queryName, queryNamed } from '../shift/answers.ts';
 import { SHIFT_REFUSALS } from '../shift/findings.ts';
-import { recordPlod, signPlod, withdrawPlod } from '../shift/plod-commands.ts';
-import { type NewPlodLine, overlapMinutes, type PlodContext } from '../shift/plod-line.ts';
+import { correctLine, recordPlod, signPlod, withdrawPlod } from '../shift/plod-commands.ts';
+import {
+  doubtOf,
+  type NewPlodLine,
+  overlapMinutes,
+  type PlodContext,
+  parsePlodLine,
+} from '../shift/plod-line.ts';
 import { queryList } from '../shift/query-list.ts';
 import type { Reconciliation } from '../shift/reconcile.ts';
 import { type Plod, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
@@ -116,6 +122,7 @@ export const PLOD_DEEDS: readonly (readonly [form: string, does: string])[] = [
   ['agree 15:05 he was at the dam', 'the query called 15:05: the sheet is right, and why'],
   ['correct 15:05 sheet changed', 'the sheet is wrong there, and was corrected'],
   ['open 15:05 ask Dee', 'the query called 15:05 stays open'],
+  ['line 3 10:45-11:10 v 2sh', 'line 3 of the sheet was taken down wrong: the first is kept'],
   ['sign 0412', 'sign the sheet, with the queries that are open named'],
   ['withdraw 0412', 'take an unsigned sheet out, to record it again'],
 ];
@@ -134,9 +141,54 @@ export function plodDeed(
   const answer = ({ agree: 'agreed', correct: 'corrected', open: 'open' } as const)[word];
   if (answer !== undefined) return answerQuery(project, documents, shift, { answer, text: after }, maker);
   if (word === 'sign') return sign(project, documents, shift, { sheet: object, remark }, maker);
+  if (word === 'line') return correctTyped(project, documents, shift, after, maker);
   if (word !== 'withdraw') return undefined;
   const found = sheetNamed(shift, object);
   return found.ok ? withdrawPlod(shift, found.value) : found;
+}
+
+/** `3 10:45-11:10 v 2sh`, or `0413 3 …` where the shift has two sheets: that line read again against the others of its sheet. */
+function correctTyped(
+  project: Project,
+  documents: readonly Document[],
+  shift: Document,
+  typed: string,
+  maker: Maker,
+): Result<Made> {
+  const isSheet = shiftThings(shift, 'plods').some(([, { sheet }]) => typed.startsWith(`${sheet} `));
+  const [, sheet = '', count = '', text = ''] =
+    (isSheet ? /^(\S+) +(\d{1,2}) +(.+)$/ : /^()(\d{1,2}) +(.+)$/).exec(typed) ?? [];
+  const found = sheetNamed(shift, sheet);
+  if (!found.ok) return found;
+  const lines = shiftThings(shift, 'plodLines').filter(([, each]) => each.plod === found.value);
+  const number = Number(count);
+  const [id] = lines[number - 1] ?? [];
+  if (id === undefined)
+    return refused(
+      notThere(
+        shift,
+        `line ${count}`.trim(),
+        count === '' ? 'no line is named' : `the sheet has ${lines.length} lines`,
+        'Type the number of the line, then the whole line: line 3 10:45-11:10 v 2sh.',
+      ),
+    );
+  const all = lines.map(([, { plod: _plod, was: _was, ...line }]) => line);
+  const context = plodContext(project, documents, shift, all.slice(0, number - 1), maker.at);
+  const line = parsePlodLine(text, context);
+  if (!line.ok) return line;
+  const below = doubtOf(line.value, { ...context, above: all.toSpliced(number - 1, 1) });
+  if (below !== undefined && !text.trimEnd().endsWith('='))
+    return refused(
+      SHIFT_REFUSALS.lineUnread.at(
+        { thing: 'plod' },
+        {
+          excerpt: text,
+          problem: below,
+          remedy: 'If the sheet says so, type = at the end; it is queried later.',
+        },
+      ),
+    );
+  return correctLine(shift, id, { number, line: line.value }, maker);
 }
 
 function answerQuery(

@@ -6,6 +6,7 @@ import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { answerTo } from '../shift/answers.ts';
 import { gapsOf, minutesByClass, spansOf } from '../shift/current.ts';
+import { geologistsOf } from '../shift/geologists.ts';
 import { ownRecord } from '../shift/own-record.ts';
 import { queryList, queryText } from '../shift/query-list.ts';
 import { figureText } from '../shift/reconcile.ts';
@@ -115,7 +116,8 @@ function recordLines(
   holes: readonly Document[],
   now: Stamp,
 ): readonly string[] {
-  const { rig, date, name, crew, geologist } = shiftHeaderOf(document);
+  const { rig, date, name, crew } = shiftHeaderOf(document);
+  const geologists = geologistsOf(document, holes, project.settings.people, now).join(', ');
   const spans = spansOf(document, now);
   const rows = spans.map((span) => [
     localTime(span.startedAt),
@@ -127,7 +129,7 @@ function recordLines(
   ]);
   const classes = Object.entries(minutesByClass(spans)).filter(([, minutes]) => minutes > 0);
   return [
-    `${rig}, ${name} shift of ${date}; geologist ${geologist}${crew.length === 0 ? '' : `; crew ${crew.join(', ')}`}`,
+    `${rig}, ${name} shift of ${date}; geologist ${geologists}${crew.length === 0 ? '' : `; crew ${crew.join(', ')}`}`,
     tableText([['from', 'for', 'activity', 'hole', 'charged by', 'beside'], ...rows]),
     ...gapsOf(document, now).map(
       (gap) =>

@@ -78,9 +78,12 @@ export function timeQueries(shift: Document, rules: ShiftRules, now: Stamp): rea
     ...stretch,
     kind: differenceOf(stretch, rules, whole),
   }));
-  return joined(differing)
-    .filter((each) => each.minutes > rules.tolerances.minutes)
-    .map((each) => finding(shift, rules, each));
+  return (
+    joined(differing)
+      // Two lines at one time are wrong however short it is: whoever typed = was told that it is queried.
+      .filter((each) => each.kind === 'overlap' || each.minutes > rules.tolerances.minutes)
+      .map((each) => finding(shift, rules, each))
+  );
 }
 
 type Differing = Stretch & { readonly kind: Difference | undefined };

@@ -22,14 +22,16 @@ export function recordLate(
 ): Result<Made> {
   const { from, to, ...activity } = input;
   const kind = activityNamed(rules, activity.activity);
-  const fault = hoursFault(shift, from) ?? overFault(shift, from, to);
+  const again = resumedEntry(shift, from);
+  const fault = hoursFault(shift, from) ?? overFault(shift, from, to, again);
   if (fault !== undefined) return refused(fault);
   if (kind === undefined)
     throw new Error(`no activity ${activity.activity}: the line was read against the list`);
   const entry: Activity = { startedAt: from, ...activity, charge: kind.charge };
-  const resumed = to === undefined ? undefined : resumedAt(shift, from, to);
+  const resumed = to === undefined || again !== undefined ? undefined : resumedAt(shift, from, to);
   const ends = to !== undefined && resumed === undefined && nextAfter(shift, from)?.startedAt !== to;
   const until = to === undefined ? `from ${localTime(from)}` : `${localTime(from)}–${localTime(to)}`;
+  if (again !== undefined) return ok(inPlaceOf(shift, again, entry, to, kind.label, maker));
   return ok({
     what: `${kind.label} ${until}${holeWords(activity)}${resumed === undefined ? '' : `, then ${resumed.activity} again`}`,
     changes: [
@@ -39,6 +41,47 @@ export function recordLate(
         : [{ put: ['activities', maker.newId()], thing: resumed as Thing } as const]),
     ],
   });
+}
+
+/**
+ * An entry that starts at that time because what was before went on again after a late one: the history has it as the second of that edit, and
+ * no one typed it. What is typed from its start takes its place.
+ */
+function resumedEntry(shift: Document, at: Stamp): Span | undefined {
+  const entry = entryAt(shift, minuteOf(at));
+  const isSecond = shift.history.some(({ changes }) => {
+    const put = changes.flatMap((change) =>
+      'put' in change && change.put[0] === 'activities' ? [change.put[1]] : [],
+    );
+    return put.length === 2 && put[1] === entry?.id;
+  });
+  return isSecond && entry?.used === undefined ? entry : undefined;
+}
+
+/** What was typed in place of an entry that went on again: that one starts when this ends, and goes where it would have no time. */
+function inPlaceOf(
+  shift: Document,
+  again: Span,
+  entry: Activity,
+  to: Stamp | undefined,
+  label: string,
+  maker: Maker,
+): Made {
+  const next = nextAfter(shift, again.startedAt);
+  const isWhole = to === undefined || (next !== undefined && instantMs(to) >= instantMs(next.startedAt));
+  const until =
+    to === undefined
+      ? `from ${localTime(entry.startedAt)}`
+      : `${localTime(entry.startedAt)}–${localTime(to)}`;
+  return {
+    what: `${label} ${until}${holeWords(entry)}, ${isWhole ? 'in place of' : 'then'} ${again.activity}${isWhole ? ' going on again' : ' again'}`,
+    changes: [
+      isWhole
+        ? { remove: ['activities', again.id] }
+        : { patch: ['activities', again.id], set: { startedAt: to } },
+      { put: ['activities', maker.newId()], thing: entry as Thing },
+    ],
+  };
 }
 
 /** What went on before an entry that is put in, starting again at its end; nothing where the next entry starts there or none was before. */
@@ -141,7 +184,7 @@ function hoursFault(shift: Document, at: Stamp): Finding | undefined {
   );
 }
 
-function overFault(shift: Document, from: Stamp, to: Stamp | undefined): Finding | undefined {
+function overFault(shift: Document, from: Stamp, to: Stamp | undefined, again?: Span): Finding | undefined {
   if (to !== undefined && instantMs(to) <= instantMs(from))
     return timeWrong(
       shift,
@@ -150,7 +193,7 @@ function overFault(shift: Document, from: Stamp, to: Stamp | undefined): Finding
     );
   const over = ordered(shift).find(
     (span) =>
-      readsAs(span.startedAt, minuteOf(from)) ||
+      (readsAs(span.startedAt, minuteOf(from)) && span.id !== again?.id) ||
       (to !== undefined &&
         instantMs(span.startedAt) > instantMs(from) &&
         instantMs(span.startedAt) < instantMs(to)),

@@ -119,7 +119,8 @@ function depthAt(hole: Document, at: Stamp): Depth {
     .reduce(deeper, headerOf(hole).logFromMm);
 }
 
-function wetOf(hole: Document): readonly Interval[] {
+/** Stretches of a hole whose samples came up wet, from the top down, touching ones as one. */
+export function wetOf(hole: Document): readonly Interval[] {
   const wet = holeNouns(hole, 'stream')
     .filter((fact) => fact.moisture === 'wet')
     .toSorted((a, b) => a.fromMm - b.fromMm);

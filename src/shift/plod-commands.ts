@@ -1,8 +1,11 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
+import { localTime } from '../quantity/stamp.ts';
 import type { Change, Document, Id, Thing } from '../record/document.ts';
 import { own } from '../record/json.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
+import type { NewPlodLine } from './plod-line.ts';
+import { lineText } from './plod-text.ts';
 import { type Plod, type PlodLine, type SignOff, shiftThings } from './shift.ts';
 import { isOurs, signaturesOn } from './signed.ts';
 
@@ -48,12 +51,7 @@ export function withdrawPlod(shift: Document, id: Id): Result<Made> {
   const plod = own(own(shift.tables, 'plods'), id);
   if (plod === undefined) return refused(plodMissing(id, 'Look at the history of the shift.'));
   if (signaturesOn(shift, id).some(isOurs)) {
-    return refused(
-      SHIFT_REFUSALS.plodSigned.at(
-        { thing: `plod ${String(plod.sheet)}` },
-        { problem: 'it is signed', remedy: 'Agree a new sheet with the driller and record that.' },
-      ),
-    );
+    return refused(signedAlready(String(plod.sheet)));
   }
   const lines = shiftThings(shift, 'plodLines').filter(([, line]) => line.plod === id);
   return ok({
@@ -61,6 +59,41 @@ export function withdrawPlod(shift: Document, id: Id): Result<Made> {
     changes: [...lines.map(([line]): Change => ({ remove: ['plodLines', line] })), { remove: ['plods', id] }],
   });
 }
+
+/**
+ * Puts one line of a sheet right that was taken down wrong; the line as it was stays with it. Refused on a sheet that is signed for our side: what
+ * is agreed after that is a new sheet.
+ */
+export function correctLine(
+  shift: Document,
+  id: Id,
+  { number, line }: { readonly number: number; readonly line: NewPlodLine },
+  maker: Maker,
+): Result<Made> {
+  const there = own(own(shift.tables, 'plodLines'), id) as unknown as PlodLine | undefined;
+  const plod = there === undefined ? undefined : own(own(shift.tables, 'plods'), there.plod);
+  if (there === undefined || plod === undefined) return refused(plodMissing(id, 'Look at the sheet again.'));
+  if (signaturesOn(shift, there.plod).some(isOurs)) return refused(signedAlready(String(plod.sheet)));
+  const { plod: _plod, was = [], ...before } = there;
+  const gone = Object.keys(before).filter((key) => !Object.hasOwn(line, key));
+  const words = `${lineText(before)}; corrected ${localTime(maker.at)} by ${maker.by}`;
+  return ok({
+    what: `plod ${String(plod.sheet)}, line ${number} corrected: ${lineText(line)}; it was ${lineText(before)}`,
+    changes: [
+      {
+        patch: ['plodLines', id],
+        set: { ...line, was: [...was, words] } as Thing,
+        ...(gone.length === 0 ? {} : { unset: gone }),
+      },
+    ],
+  });
+}
+
+const signedAlready = (sheet: string): Finding =>
+  SHIFT_REFUSALS.plodSigned.at(
+    { thing: `plod ${sheet}` },
+    { problem: 'it is signed', remedy: 'Agree a new sheet with the driller and record that.' },
+  );
 
 function plodMissing(id: Id, remedy: string): Finding {
   return SHIFT_REFUSALS.notThere.at({ thing: `plod ${id}` }, { problem: 'no such plod is recorded', remedy });

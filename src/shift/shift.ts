@@ -87,6 +87,10 @@ const plodLine = z.strictObject({
   beside,
   used: used.optional(),
   remark: words.optional(),
+  was: z
+    .array(words)
+    .optional()
+    .describe('The line as it was taken down before it was corrected, oldest first, with when and by whom'),
 });
 export type PlodLine = Readonly<z.infer<typeof plodLine>>;
 
@@ -148,7 +152,7 @@ export const SHIFT_SINCE_3 = {
     shift: ['plannedEndAt'],
     activities: ['beside'],
     plods: ['crew', 'remark'],
-    plodLines: ['startsAt', 'endsAt', 'beside'],
+    plodLines: ['startsAt', 'endsAt', 'beside', 'was'],
     signOffs: ['role', 'exceptions', 'ownCents', 'plodCents', 'figures', 'times', 'seal'],
   },
 } as const;

@@ -1,8 +1,12 @@
 import type { Project } from '../project/project.ts';
 import { depthFromMm, formatDepth } from '../quantity/depth.ts';
+import { formatInterval, lengthMm, overlaps } from '../quantity/interval.ts';
 import { formatMinutes, localDate, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { spansOf } from '../shift/current.ts';
+import { geologistsOf } from '../shift/geologists.ts';
+import { wetOf } from '../shift/hole-facts.ts';
+import { ownRecord } from '../shift/own-record.ts';
 import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, shiftsOf } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
@@ -66,12 +70,40 @@ export function waterLines(
     swingFrom === undefined
       ? shifts.slice(-1)
       : shifts.filter((each) => shiftHeaderOf(each).date >= swingFrom);
-  return told.flatMap((shift) =>
+  const met = told.flatMap((shift) =>
     shiftThings(shift, 'waterStrikes').map(
       ([, each]) =>
         `${each.hole} at ${formatDepth(each.depthMm)} m, ${localDate(each.at)} ${localTime(each.at)}${each.remark === undefined ? '' : `: ${each.remark}`}`,
     ),
   );
+  return [...met, ...wetLines(told, documents, now)];
+}
+
+/** Metres that came up wet in some shifts, by hole: paid with a surcharge, and what the next crew drills into. */
+function wetLines(
+  shifts: readonly Document[],
+  documents: readonly Document[],
+  now: Stamp,
+): readonly string[] {
+  const holes = documents.filter((each) => each.kind === 'hole');
+  const drilled = shifts.flatMap((shift) => ownRecord(shift, holes, now).metres);
+  return holes.flatMap((hole) => {
+    const wet = wetOf(hole).flatMap((each) =>
+      drilled
+        .filter((rod) => rod.hole === hole.id && overlaps(rod, each))
+        .map((rod) => ({
+          fromMm: depthFromMm(Math.max(rod.fromMm, each.fromMm)),
+          toMm: depthFromMm(Math.min(rod.toMm, each.toMm)),
+        })),
+    );
+    const mm = wet.reduce((sum, each) => sum + lengthMm(each), 0);
+    if (mm === 0) return [];
+    const where = {
+      fromMm: depthFromMm(Math.min(...wet.map((each) => each.fromMm))),
+      toMm: depthFromMm(Math.max(...wet.map((each) => each.toMm))),
+    };
+    return [`${hole.id} wet ${formatDepth(depthFromMm(mm))} m, in ${formatInterval(where)} m`];
+  });
 }
 
 /** What the rig did in a swing: shifts and their geologists, metres by hole, hours by class, time lost, sheets that are not signed. */
@@ -92,7 +124,9 @@ export function swingLines(
   );
   const total = [...metres.values()].reduce((sum, mm) => sum + mm, 0);
   const hours = ({ minutes }: { readonly minutes: number }): string => `${formatMinutes(minutes)} h`;
-  const geologists = [...new Set(shifts.map((each) => shiftHeaderOf(each).geologist))];
+  const geologists = [
+    ...new Set(shifts.flatMap((each) => geologistsOf(each, documents, project.settings.people, now))),
+  ];
   const unsigned = shifts.flatMap(unsignedPlods);
   return [
     `${shifts.length} shifts, geologists ${geologists.join(', ')}`,

@@ -62,6 +62,16 @@ describe('offsider plod', () => {
     expect((await run(folder, ['plod'])).out).toMatch(/0413 .* MTA for the driller, NOK$/m);
   });
 
+  it('has a line put right that was taken down wrong, times from the line above too', async () => {
+    const folder = copyOfSample();
+    await run(folder, ['plod', 'new', '0413', '--shift', ID], '05:32-06:00 p\n-17:40 s\n');
+    const made = await run(folder, ['plod', 'line', '1', '-05:50', 'p', '--shift', ID]);
+    expect([made.code, made.out]).toEqual([
+      0,
+      `${ID}: plod 0413, line 1 corrected: 05:32–05:50  0:18  prestart; it was 05:32–06:00  0:28  prestart\n`,
+    ]);
+  });
+
   it('compares nothing with a plod that has not come, though the contract pays a minimum', async () => {
     const folder = copyOfSample();
     const file = join(folder, 'project.json');

@@ -36,6 +36,13 @@ describe('the note for the next crew', () => {
     );
   });
 
+  it('says which metres of the shift came up wet, as they are paid with a surcharge', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
+    sitting.enter(';wet 50-52');
+    sitting.press('f8', 'tab', 'tab');
+    expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toMatch(/MBRC003 wet 2 m, in 50–52 m/);
+  });
+
   it('is completed by the outgoing geologist and acknowledged by the incoming one only', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
     sitting.press('f8');
@@ -79,7 +86,7 @@ describe('the note for the next crew', () => {
     sitting.press('f8', 'tab', 'tab', 'tab');
     expect(text(sitting)).toContain('note for the next crew, swing');
     expect(text(sitting)).toContain('Swing from 2026-03-12');
-    expect(text(sitting)).toMatch(/3 shifts, geologists Nadia Okafor/);
+    expect(text(sitting)).toMatch(/3 shifts, geologists NOK/);
     expect(text(sitting)).toMatch(/\d+ m drilled: MBRC001 150 m, MBRC002 24 m, MBRC002A 90 m, MBRC003 54 m/);
     expect(text(sitting)).toContain('plods not signed: 0412');
     sitting.enter('note swing gear list on the desk');

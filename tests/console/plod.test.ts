@@ -254,6 +254,36 @@ describe('a plod typed field by field', () => {
   });
 });
 
+describe('a line that was taken down wrong', () => {
+  it('is put right by its number, the first kept beside it, and a signed sheet is left as it is', async () => {
+    const sitting = await yesterday();
+    typed(sitting, ['0532-1203 s', '-1232 k', '-1740 s']);
+    sitting.press('enter');
+    const lines = () => shiftThings(shiftOf(sitting), 'plodLines').map(([, line]) => line);
+    sitting.enter('line 2 -1242 k: late');
+    expect(said(sitting)).toContain('It overlaps line 2, standby 12:32–17:40, by 0:10 h');
+    sitting.type(' =');
+    sitting.press('enter');
+    expect(said(sitting)).toBe(
+      'plod 0413, line 2 corrected: 12:03–12:42  0:39  crib  late; it was 12:03–12:32  0:29  crib',
+    );
+    expect(lines()[1]).toMatchObject({
+      minutes: 39,
+      was: ['12:03–12:32  0:29  crib; corrected 18:00 by NOK'],
+    });
+    expect(text(sitting)).toContain('was 12:03–12:32 0:29 crib; corrected 18:00 by NOK');
+    expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain('12:32–12:42, 0:10 h: the sheet has crib');
+    sitting.press('ctrl-u');
+    expect(lines()[1]).not.toHaveProperty('was');
+    sitting.enter('line 9 -1242 k');
+    expect(said(sitting)).toContain('The sheet has 3 lines');
+    sitting.press('escape');
+    sitting.enter('sign 0413');
+    sitting.enter('line 2 -1232 s');
+    expect(said(sitting)).toContain('It is signed. Agree a new sheet');
+  });
+});
+
 describe('the query list in the console', () => {
   it('points at a difference by the clock; each is agreed, corrected or left open; the signature names what is open', async () => {
     const sitting = await yesterday();

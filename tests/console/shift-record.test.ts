@@ -160,6 +160,33 @@ describe('what is told late', () => {
     expect(entries(sitting).at(-2)).toEqual({ at: '13:00', activity: 'standby' });
   });
 
+  it('is told in the order in which it happened: what follows a late entry takes the place of what went on again', async () => {
+    const sitting = await at();
+    sitting.press('f8');
+    sitting.enter('breakdown 12:00-12:40 hose');
+    sitting.enter('standby 12:40-13:00 by Ines Falk: no water');
+    expect(said(sitting)).toBe('Standby 12:40–13:00 on MBRC003, then drilling again');
+    sitting.enter('crib 13:00');
+    expect(said(sitting)).toBe('Crib from 13:00 on MBRC003, in place of drilling going on again');
+    expect(entries(sitting).slice(-4)).toEqual([
+      { at: '08:33', activity: 'drilling' },
+      { at: '12:00', activity: 'breakdown', remark: 'hose' },
+      { at: '12:40', activity: 'standby', authorisedBy: 'Ines Falk', remark: 'no water' },
+      { at: '13:00', activity: 'crib' },
+    ]);
+    sitting.enter('drilling 12:40');
+    expect(said(sitting)).toContain('Standby starts at 12:40 already');
+  });
+
+  it('names every geologist who recorded in it, not only the one who began it', async () => {
+    const sitting = await at();
+    sitting.enter(';activity crib 14:00-14:20');
+    const second = await sitting.reopen('IFA');
+    second.enter(';activity breakdown 14:30 hose');
+    second.press('f8', ...Array.from({ length: 40 }, () => 'up'));
+    expect(text(second)).toContain('geologist NOK, IFA');
+  });
+
   it('of a bit or of water is taken out again at its time', async () => {
     const sitting = await at();
     for (const line of ['bit 14:10 114.3', 'water 14:20 52', 'remove bit 14:10', 'remove water 14:20'])

@@ -53,6 +53,7 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
   'plod agree': () => [['1', HOSTILE[3] ?? '']],
   'plod correct': () => [['1', HOSTILE[6] ?? '']],
   'plod open': () => [['1', HOSTILE[7] ?? '']],
+  'plod line': () => [['1', HOSTILE[7] ?? '']],
   'plod sign': () => [[HOSTILE[8] ?? '']],
   'plod withdraw': () => [[HOSTILE[9] ?? '']],
   bags: () => [[], [HOLE], [HOLE, '--issued']],

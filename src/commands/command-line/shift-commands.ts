@@ -53,6 +53,13 @@ export function addShiftCommands(program: Command, outside: Outside, done: Done)
     });
 }
 
+const OBJECTS = {
+  '<query>': 'its name in the query list: metres MBRC001, or 15:05',
+  '<line>': 'number of the line; before it that of the sheet where the shift has two',
+  '[sheet]': 'number of the sheet',
+  '<sheet>': 'number of the sheet',
+} as const;
+
 const SHIFT_OPTION = [
   '--shift <name>',
   'whole name of the shift (RC7_2026-03-12_DAY); the latest of the rig if left out',
@@ -112,17 +119,17 @@ function addPlod(program: Command, outside: Outside, done: Done): void {
     ['agree', '<query>', 'a query: the sheet is right; say why'],
     ['correct', '<query>', 'a query: the sheet is wrong, and was corrected'],
     ['open', '<query>', 'a query stays open'],
+    ['line', '<line>', 'a line was taken down wrong: its number, then the whole line; the first is kept'],
     ['sign', '[sheet]', 'sign a sheet, with the queries that are open named'],
     ['withdraw', '<sheet>', 'take an unsigned sheet out, to record it again'],
   ] as const)
     plod
       .command(word)
       .description(description)
-      .argument(
-        object,
-        object === '<query>' ? 'its name in the query list: metres MBRC001, or 15:05' : 'number of the sheet',
-      )
-      .argument('[remark...]', 'what was said')
+      .argument(object, OBJECTS[object])
+      .argument('[remark...]', word === 'line' ? 'the line, like 10:45-11:10 v 2sh' : 'what was said')
+      // A line of a sheet may begin with -1120, or have -72 for its metres.
+      .allowUnknownOption(word === 'line')
       .option(...SHIFT_OPTION)
       .action(async (number: string | undefined, remark: readonly string[], { shift }, command: Command) => {
         const { plodLine } = await import('../plod.ts');

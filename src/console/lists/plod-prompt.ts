@@ -1,12 +1,12 @@
 import { plodContext, plodGap } from '../../acts/plod.ts';
 import { PLOD_FORMS } from '../../shift/plod-line.ts';
+import { lineText } from '../../shift/plod-text.ts';
 import type { Prompt } from '../prompt.ts';
 import { draftSpans, type Shown, typedLine } from '../screens/shown.ts';
 import { inOwn, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
 import { line, spans, wrap } from '../widgets/line.ts';
 import { PLOD_FIELDS } from './plod-form.ts';
-import { lineText } from './plod-text.ts';
 
 /** Lines of the sheet that are on the screen at once: the latest. */
 const LATEST = 7;

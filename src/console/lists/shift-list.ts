@@ -5,7 +5,9 @@ import { formatMinutes, instantMs, localTime, type Stamp } from '../../quantity/
 import type { Document } from '../../record/document.ts';
 import { answerTo, queryName } from '../../shift/answers.ts';
 import { gapsOf, minutesByClass, type Span, spansOf } from '../../shift/current.ts';
+import { geologistsOf } from '../../shift/geologists.ts';
 import { ownRecord } from '../../shift/own-record.ts';
+import { lineText } from '../../shift/plod-text.ts';
 import { isUnauthorised } from '../../shift/query-list.ts';
 import { linesOf, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { closed, plannedEnd, shiftsOf } from '../../shift/shift-end.ts';
@@ -19,7 +21,6 @@ import { swingStart } from '../../standing/swing.ts';
 import { holesOf, inOwn, type State } from '../state.ts';
 import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import type { Listed, ListSection } from './listed.ts';
-import { lineText } from './plod-text.ts';
 
 const HINT = 'Type what happened: breakdown 14:20 hydraulic hose. ? shows every form.';
 
@@ -141,7 +142,13 @@ function hoursTitle(state: State, stored: Document, shift: Document): string {
 }
 
 function hoursLines(state: State, stored: Document, shift: Document): readonly Line[] {
-  const { startsAt, endedAt, plannedEndAt, crew, geologist } = shiftHeaderOf(shift);
+  const { startsAt, endedAt, plannedEndAt, crew } = shiftHeaderOf(shift);
+  const by = geologistsOf(
+    shift,
+    [...state.documents.values()],
+    state.project.settings.people,
+    state.now,
+  ).join(', ');
   const isTold = shiftHeaderOf(stored).endedAt !== undefined;
   const planned = localTime(plannedEnd(stored, state.project.shift.shifts, state.now));
   const end =
@@ -156,7 +163,7 @@ function hoursLines(state: State, stored: Document, shift: Document): readonly L
   const names = crew.length === 0 ? 'not recorded' : crew.join(', ');
   return [
     [...spans(` from ${localTime(startsAt)} to `), ...end],
-    line(` crew ${names} · geologist ${geologist}`, 'faint'),
+    line(` crew ${names} · geologist ${by}`, 'faint'),
     line(''),
   ];
 }
@@ -169,7 +176,7 @@ function footLines(state: State, stored: Document, shift: Document, width: numbe
     ? [line(` End not recorded: ${localTime(endedAt)} is presumed. Type end ${localTime(endedAt)}.`, 'warn')]
     : [];
   const hours = classes.map(([charge, minutes]) => `${charge} ${lasting(minutes).trim()}`).join(' · ');
-  return [line(''), ...end, line(` ${hours}`), ...wrap(` ${HINT}`, width, 'faint')];
+  return [line(''), ...end, ...wrap(` ${hours}`, width), ...wrap(` ${HINT}`, width, 'faint')];
 }
 
 /** The note for the next crew: as it was completed on this shift, else the draft as it would be now. */
@@ -244,9 +251,10 @@ function plodLines(state: State, stored: Document, width: number): readonly Line
       ...(signed.length === 0 ? [] : [`signed by ${signed.join(', ')}`]),
       ...(isSigned ? [] : [`not signed: sign ${sheet}`]),
     ].join(' · ');
-    const lines = linesOf(stored, id).map((each, index) =>
+    const lines = linesOf(stored, id).flatMap((each, index) => [
       line(` ${String(index + 1).padStart(2)}  ${lineText(each)}`),
-    );
+      ...(each.was ?? []).flatMap((was) => wrap(`     was ${was}`, width, 'faint')),
+    ]);
     const whole = [crew === undefined ? undefined : `crew ${crew.join(', ')}`, remark].filter(
       (each) => each !== undefined,
     );

@@ -2,6 +2,7 @@ import { lengthMm } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { CHARGE_CLASSES } from '../../shift/charge-class.ts';
 import { minutesByClass, spansOf, unrecordedMinutes } from '../../shift/current.ts';
+import { geologistsOf } from '../../shift/geologists.ts';
 import { ownRecord } from '../../shift/own-record.ts';
 import { linesOf, type Plod, shiftHeaderOf, shiftThings } from '../../shift/shift.ts';
 import { closed } from '../../shift/shift-end.ts';
@@ -32,7 +33,7 @@ export const SHIFTS = defineTable({
     started_at: instant('When it started'),
     ended_at: optional(instant('When it ended'), NOT_ENDED),
     end_presumed: yesNo('No one ended it: its planned end is taken'),
-    geologist: text('Geologist of the shift'),
+    geologist: text('Whoever began its record, then others who recorded in it, separated by semicolons'),
     crew: optional(text('Names of the crew, separated by semicolons'), 'not recorded'),
     metres_min: integer('Time charged by the metre', 'min'),
     active_hourly_min: integer('Time charged as active by the hour', 'min'),
@@ -60,7 +61,7 @@ function shiftRow(source: Source, recorded: Document) {
     started_at: header.startsAt,
     ended_at: header.endedAt,
     end_presumed: shiftHeaderOf(recorded).endedAt === undefined && header.endedAt !== undefined,
-    geologist: header.geologist,
+    geologist: geologistsOf(shift, source.documents, source.project.settings.people, source.now).join('; '),
     crew: header.crew.length === 0 ? undefined : header.crew.join('; '),
     metres_min: minutes.metres,
     active_hourly_min: minutes['active hourly'],

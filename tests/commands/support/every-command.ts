@@ -106,6 +106,13 @@ export const COMMANDS: readonly CommandCase[] = [
     }),
   ),
   {
+    name: ['plod', 'line'],
+    args: ['1', '05:30-06:00', 'p'],
+    options: { '--shift': at('RC7_2026-03-12_DAY') },
+    always: ['--shift', 'RC7_2026-03-12_DAY'],
+    signs: true,
+  },
+  {
     name: ['plod', 'sign'],
     args: ['0412'],
     options: { '--shift': at('RC7_2026-03-12_DAY') },

@@ -1,6 +1,6 @@
-import { formatInterval } from '../../quantity/interval.ts';
-import { formatMinutes, localTime } from '../../quantity/stamp.ts';
-import type { NewPlodLine } from '../../shift/plod-line.ts';
+import { formatInterval } from '../quantity/interval.ts';
+import { formatMinutes, localTime } from '../quantity/stamp.ts';
+import type { NewPlodLine } from './plod-line.ts';
 
 /** A line of a plod as it was read. */
 export function lineText({
