@@ -28,8 +28,10 @@ export interface Mounted {
   suspend(): void;
   /** Bytes painted so far. */
   bytesWritten(): number;
-  /** Settles after the terminal has been given back and no listener is left, whatever the reason. Never rejects. The caller ends the process. */
+  /** Settles after the terminal has been given back, whatever the reason. Never rejects. The caller calls `release`, then ends the process. */
   readonly ended: Promise<Ending>;
+  /** To be called once nothing is left to save: until then no signal and no error ends the process. Gives the first error that came since. */
+  release(): unknown;
 }
 
 /** Catches what a screen throws. A class, since React has no other way to. */
@@ -94,7 +96,7 @@ export function mount({ stdin, stdout, render, onEvents }: MountOptions): Mounte
     painter.close();
     reader.stop();
     terminal.leave();
-    // Not at once: the throw may come out of a commit that React is still in; and the terminal takes its listeners off first.
+    // Not at once: the throw may come out of a commit that React is still in.
     setImmediate(() => {
       ink.unmount();
       resolve(ending);
@@ -125,6 +127,7 @@ export function mount({ stdin, stdout, render, onEvents }: MountOptions): Mounte
     suspend: terminal.suspend,
     bytesWritten: painter.bytesWritten,
     ended,
+    release: terminal.release,
   };
 }
 

@@ -96,11 +96,14 @@ export async function runConsole(
     // For disks that can't tell of changes, like a share.
     void desk.look();
   });
-  const ending = await screen.ended;
+  const left = await screen.ended;
   stopClock();
   watching.stop();
   unsubscribe();
   const closed = await desk.close({ abandon: true, keep: true });
+  const late = screen.release();
+  const ending: Ending =
+    late !== undefined && left.kind === 'stopped' ? { kind: 'error', error: late } : left;
   return closed.ok ? { ending } : { ending, problem: closed.problem };
 }
 

@@ -40,6 +40,7 @@ function stand() {
   cleanUps.push(async () => {
     mounted.stop();
     await mounted.ended;
+    mounted.release();
     closeSync(fd);
   });
   return { mounted, stdin, stdout, shown, frames, batches, writes, raw };
@@ -97,7 +98,7 @@ describe('a mounted screen', () => {
     mute.stdin.emit('end');
     expect(await mute.mounted.ended).toEqual({ kind: 'lost' });
   });
-  it('leaves no listener behind on the process once it has ended', async () => {
+  it('holds signals after it has ended until it is released, and leaves no listener behind then', async () => {
     const events = ['SIGTERM', 'SIGHUP', 'SIGINT', 'SIGTSTP', 'SIGCONT', 'uncaughtException'] as const;
     const count = () => events.map((event) => process.listenerCount(event as 'SIGTERM'));
     const before = count();
@@ -105,6 +106,10 @@ describe('a mounted screen', () => {
     expect(count()).not.toEqual(before);
     mounted.stop();
     await mounted.ended;
+    const held = ['SIGTERM', 'SIGHUP', 'SIGINT', 'uncaughtException'] as const;
+    for (const event of held)
+      expect(process.listenerCount(event as 'SIGTERM')).toBeGreaterThan(before[events.indexOf(event)] ?? 0);
+    expect(mounted.release()).toBeUndefined();
     expect(count()).toEqual(before);
   });
 });

@@ -1,4 +1,5 @@
 // A small full-screen program on the console's terminal layer: what the tests of that layer and the benchmark run.
+import { writeFileSync } from 'node:fs';
 import { chordOf, type KeyEvent } from '../../../src/console/terminal/input/keys.ts';
 import { setupColour } from '../../../src/console/terminal/paint/colour.ts';
 import type { FixtureState } from './fixture-screen.tsx';
@@ -36,7 +37,16 @@ const screen = mount({
     screen.rerender();
   },
 });
-const { exitCode, message, raise } = describeEnding(await screen.ended);
+const ending = await screen.ended;
+// What a console does that keeps rows of a full disk elsewhere before it ends.
+const kept = process.env.FIXTURE_KEEPS;
+if (kept !== undefined) {
+  writeFileSync(kept, 'begun');
+  await new Promise((done) => setTimeout(done, 300));
+  writeFileSync(kept, 'kept');
+}
+screen.release();
+const { exitCode, message, raise } = describeEnding(ending);
 if (message !== undefined) process.stderr.write(`${message}\n`);
 if (raise !== undefined) process.kill(process.pid, raise);
 else process.exit(exitCode);

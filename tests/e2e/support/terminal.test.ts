@@ -1,6 +1,7 @@
-import { constants } from 'node:os';
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { constants, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { safeText } from '../../../src/finding/safe-text.ts';
 import { bundleProgram, removeBundle } from './bundle.ts';
 import { openPty, type Pty, type PtyOptions } from './pty.ts';
@@ -149,6 +150,37 @@ describe('the terminal is given back', () => {
     const pty = await start();
     pty.hangUp();
     expect(await pty.exited).toEqual({ exitCode: 0, signal: constants.signals.SIGHUP });
+  });
+  it('and no second signal ends the program while it keeps what is not saved', async () => {
+    for (const [signal, ending] of [
+      ['SIGHUP', { exitCode: 0, signal: constants.signals.SIGHUP }],
+      ['SIGTERM', { exitCode: 143, signal: 0 }],
+    ] as const) {
+      const kept = join(mkdtempSync(join(tmpdir(), 'offsider-')), 'kept');
+      const pty = await start({ env: { FIXTURE_KEEPS: kept } });
+      pty.kill(signal);
+      await vi.waitFor(() => expect(readFileSync(kept, 'utf8')).toBe('begun'), {
+        timeout: 10_000,
+        interval: 5,
+      });
+      for (const again of [signal, 'SIGHUP', 'SIGINT', 'SIGTERM'] as const) pty.kill(again);
+      expect(await pty.exited).toEqual(ending);
+      expect(readFileSync(kept, 'utf8')).toBe('kept');
+    }
+  });
+  it('and a shell that goes with its terminal takes nothing along before it is kept', async () => {
+    const kept = join(mkdtempSync(join(tmpdir(), 'offsider-')), 'kept');
+    const pty = openPty({
+      command: '/bin/sh',
+      args: ['-i'],
+      env: { PS1: 'shell> ', ENV: undefined, FIXTURE_KEEPS: kept },
+    });
+    open.push(pty);
+    await pty.waitForText('shell>');
+    pty.type(`"${process.execPath}" "${program}"\r`);
+    await pty.waitForText('entry ▸');
+    pty.hangUp();
+    await vi.waitFor(() => expect(readFileSync(kept, 'utf8')).toBe('kept'), { timeout: 10_000 });
   });
   it('when the shell suspends it, and taken again when the shell continues it', async () => {
     const pty = openPty({ command: '/bin/sh', args: ['-i'], env: { PS1: 'shell> ', ENV: undefined } });

@@ -33,6 +33,12 @@ export interface Terminal {
   enter(): void;
   /** Gives the screen back, synchronously. Does nothing when it isn't ours. */
   leave(): void;
+  /**
+   * Lets signals and uncaught errors end the process again. Until then, after `leave` too, they are only noted: a terminal that is closed sends
+   * SIGHUP more than once and fails every write, and whoever left may still be keeping rows that the disk has not taken. Gives the first
+   * uncaught error that came after leaving.
+   */
+  release(): unknown;
   /** Gives the screen back and stops the process, as Ctrl-Z does for others; continues where it was. */
   suspend(): void;
   /** The size now; 80×24 where the terminal doesn't say. */
@@ -47,6 +53,7 @@ export function createTerminal(options: TerminalOptions): Terminal {
   const { stdout, onEnd, onResize, onSuspend, onResume } = options;
   let suspension: Suspension | undefined;
   let unwatch: () => void = () => undefined;
+  let late: unknown;
 
   const giveBack = () => {
     onSuspend();
@@ -62,11 +69,12 @@ export function createTerminal(options: TerminalOptions): Terminal {
     suspension.stop();
     suspension = undefined;
     stdout.off('resize', onResize);
-    // Later: other listeners of a signal (Ink's) kill the process at once when they find that they are alone.
-    setImmediate(unwatch);
   };
   const end = (ending: Ending) => {
-    if (suspension === undefined) return;
+    if (suspension === undefined) {
+      if (ending.kind === 'error') late ??= ending.error;
+      return;
+    }
     leave();
     onEnd(ending);
   };
@@ -82,6 +90,11 @@ export function createTerminal(options: TerminalOptions): Terminal {
       writeNow(stdout.fd, enterScreen);
     },
     leave,
+    release() {
+      leave();
+      unwatch();
+      return late;
+    },
     suspend: () => suspension?.suspend(),
     size: () => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 }),
   };
