@@ -17,13 +17,14 @@ export interface MendChosen {
 /**
  * What was read at a rod check, as it is typed there or behind `;rod`: last digits of the calico in hand, `x6` bags counted, `@54.5` another
  * depth, `cslh` what was seen of cyclone, splitter and hole; `last162,163`, `first158`, `heavy` or `even`, `controls1` what a look told; `fix:skipped`,
- * `fix:skipped=163` or `fix:bags-too-few=46-47` how it is mended; `fits` where the bags fit and the reading did not.
+ * `fix:skipped=163` or `fix:bags-too-few=46-47` how it is mended; `fits` where the bags fit and the reading did not; `=` where a number read was asked about.
  */
 export type RodRead = RodSeen & {
   readonly depthMm?: Depth;
   readonly care?: RodCare;
   readonly mend?: MendChosen;
   readonly fits?: true;
+  readonly insisted?: true;
 };
 
 /** Reads what comes after `;rod`, or undefined where a word of it is none of these. */
@@ -53,6 +54,7 @@ function partOf(word: string, read: RodRead): RodRead | undefined {
   const [beforeLast, last] = [group(ROD_WORD.lastTwo), group(ROD_WORD.lastTwo, 2)];
   if (beforeLast !== undefined && last !== undefined) return { lastTwo: [beforeLast, last] };
   if (ROD_WORD.fits.test(word)) return { fits: true };
+  if (ROD_WORD.insists.test(word)) return { insisted: true };
   if (count !== undefined) return { count: Number(count) };
   if (first !== undefined) return { first };
   if (double !== undefined) return { double: double === 'heavy' };

@@ -4,7 +4,8 @@ import type { Made, Maker } from '../hole/commands/made.ts';
 import { REFUSALS } from '../hole/findings.ts';
 import { headerOf, holeNouns, holeThings } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import type { Depth } from '../quantity/depth.ts';
+import { type Depth, formatDepth } from '../quantity/depth.ts';
+import { formatInterval } from '../quantity/interval.ts';
 import type { Stamp } from '../quantity/stamp.ts';
 import type { Change, Document, Thing } from '../record/document.ts';
 import { fixedWords } from '../sampling/rod/effect.ts';
@@ -78,6 +79,22 @@ function byTheClock(hole: Document, maker: Maker, done: Result<Made>): Result<Ma
 export function withUnbagged(done: Result<Made>, { unbagged: metres }: RodCheck): Result<Made> {
   if (!done.ok || metres === undefined) return done;
   return ok({ ...done.value, what: `${done.value.what}; ${unbaggedWords(metres)}` });
+}
+
+/** Asked where the number read is kept for a metre that gave nothing: rock of another metre may be in that calico. Undefined where it is not. */
+export function keptReadAsked({
+  keptRead,
+  row,
+}: RodCheck): { readonly problem: string; readonly remedy: string } | undefined {
+  const { number, fromMm, toMm } = keptRead ?? {};
+  if (number === undefined || fromMm === undefined || toMm === undefined) return undefined;
+  const last = row.findLast(({ kind }) => kind !== 'no sample')?.number;
+  const instead =
+    last === undefined ? '' : `, or type ${last.slice(-3)} if that is the last one with rock in it`;
+  return {
+    problem: `${number} is kept for ${formatInterval({ fromMm, toMm })}, where nothing came up`,
+    remedy: `Look into the calico. Empty: add = behind its digits${instead}. Rock of that metre: ;bag ${formatDepth(fromMm)}-${formatDepth(toMm)} ${number.slice(-3)} = first.`,
+  };
 }
 
 /** True where someone read a number or counted, so that the rod is known to be right. */

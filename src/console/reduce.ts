@@ -185,8 +185,11 @@ function typeInLine(state: State, event: KeyEvent): Step {
 function inPrompt(state: State, event: KeyEvent, world: World): Step {
   const chord = chordOf(event);
   // A scanned bag asks nothing: what is typed on goes to the line, and no key is lost.
-  if (state.prompt?.kind === 'scanned' && chord !== 'escape' && chord !== 'enter')
-    return key({ ...state, prompt: undefined }, event, world);
+  if (state.prompt?.kind === 'scanned' && chord !== 'escape' && chord !== 'enter') {
+    const closed: State = { ...state, prompt: undefined };
+    // Keys that change something at once (undo, redo) only close it: its foot says that nothing is changed.
+    return chord?.startsWith('ctrl-') === true ? still(closed) : key(closed, event, world);
+  }
   if (isSureAsked(state.prompt)) return sureKey(state, event, world);
   if (chord === 'escape') return leavePrompt(state);
   if (chord === 'enter') return answerOrAsk(state, world);

@@ -16,6 +16,8 @@ export const ROD_WORD = {
   mend: /^fix:([a-z-]+)(?::(\d{1,2})|=([A-Z0-9-]*\d|[\d.]+-[\d.]+))?$/,
   /** The bags fit: what was read before was read or typed wrong. */
   fits: /^fits$/,
+  /** What is asked of the reading was looked at, and it stands. */
+  insists: /^=$/,
   digits: /^[A-Z0-9][A-Z0-9-]*$/,
 } as const;
 

@@ -54,6 +54,7 @@ interface Case {
 const CASES: readonly Case[] = [
   { code: 'bags-too-few', read: '611 x5', answers: ['n'], nextIs: 'MB000612' },
   { code: 'two-metres-in-one-bag', read: '611 x5', answers: ['y'], nextIs: 'MB000612' },
+  { code: 'kept-number-used', before: ';recovery none 9-10', read: '611', nextIs: 'MB000612' },
   { code: 'bags-too-many', read: '614 x8', answers: ['c1'], nextIs: 'MB000615' },
   { code: 'skipped', read: '614 x7', answers: ['607'], nextIs: 'MB000615' },
   { code: 'empty-duplicate', read: '612 x6', nextIs: 'MB000614' },

@@ -96,6 +96,33 @@ describe('a rod whose bags don’t match', () => {
     expect(said(sitting)).toContain('rod 3 done at 18 m, fixed as a control forgotten: MB000620 holds 17–18');
   });
 
+  it('asks of a number that is kept for a metre without return, and takes it with =', async () => {
+    const sitting = await drilling();
+    sitting.enter(';recovery none 5-6');
+    sitting.press('f2');
+    expect(shown(sitting)).toContain('the last calico is MB000605; 1 number is kept, no sample');
+    sitting.enter('606');
+    expect(said(sitting)).toContain('MB000606 is kept for 5–6, where nothing came up. Look into the calico.');
+    expect(sitting.state().prompt).toMatchObject({ kind: 'rod', draft: { text: '606' } });
+    sitting.type(' =');
+    sitting.press('enter');
+    expect(said(sitting)).toContain('Rod 1 done at 6 m, 5 bags and 1 kept without a sample');
+  });
+
+  it('is compared with its pile in a window that no key of it changes anything from', async () => {
+    const sitting = await drilling();
+    rods(sitting, 2);
+    const before = hole(sitting).tables;
+    sitting.enter(';scan 9.5 609');
+    expect(shown(sitting)).toContain('Nothing is changed.');
+    expect(shown(sitting)).not.toContain('no one read its bags');
+    sitting.press('ctrl-u');
+    expect(sitting.state().prompt).toBeUndefined();
+    expect(hole(sitting).tables).toEqual(before);
+    sitting.press('ctrl-u');
+    expect(said(sitting)).toContain('Undone: rod 2 done');
+  });
+
   it('is never called fixed where no number was changed: a number gone back to', async () => {
     const sitting = await drilling();
     rods(sitting, 2);

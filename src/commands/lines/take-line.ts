@@ -10,6 +10,7 @@ import { readShotSaid } from '../../acts/shot-said.ts';
 import { otherOf, undoneWords } from '../../acts/undone.ts';
 import type { Submitted } from '../../desk/desk.ts';
 import type { Result } from '../../finding/finding.ts';
+import { BAG_KINDS } from '../../hole/bags.ts';
 import { logRow, settleAsked } from '../../hole/commands/rows.ts';
 import { isOver } from '../../hole/header.ts';
 import { headerOf, rowsDown } from '../../hole/hole.ts';
@@ -196,7 +197,9 @@ function lookUpBag(at: LinesAt, hole: Document, text: string, lies?: ScannedAt):
   if (other.length > 0) return { kind: 'refused', ...severalEnd(text, [number, ...other]) };
   const scan = scanCheck(sampling, state, number, lies, others);
   const belongs = lies === undefined ? '' : ', and is where it belongs';
-  if (scan.named === undefined) return { kind: 'done', said: `${number} is the ${scan.known}${belongs}` };
+  const isBag = BAG_KINDS.some((kind) => scan.known.startsWith(kind));
+  if (scan.named === undefined)
+    return { kind: 'done', said: `${number} is ${isBag ? 'the ' : ''}${scan.known}${belongs}` };
   return {
     kind: 'refused',
     problem: `${number} is ${scan.known}: ${scan.named.name}`,

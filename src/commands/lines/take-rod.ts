@@ -1,6 +1,14 @@
 import { withCare } from '../../acts/hygiene.ts';
 import { checkAgain, rodFits, rodMendedLater } from '../../acts/mend-later.ts';
-import { checkRod, type RodAt, rodAsExpected, rodMended, rodNoted, withUnbagged } from '../../acts/rod.ts';
+import {
+  checkRod,
+  keptReadAsked,
+  type RodAt,
+  rodAsExpected,
+  rodMended,
+  rodNoted,
+  withUnbagged,
+} from '../../acts/rod.ts';
 import { chosenWay, LOOK_WORDS, type RodRead, readRod } from '../../acts/rod-read.ts';
 import type { Result } from '../../finding/finding.ts';
 import type { Made } from '../../hole/commands/made.ts';
@@ -24,11 +32,13 @@ const PLACES_SAID = 3;
 export async function takeRod(at: LinesAt, hole: Document, text: string): Promise<Taken> {
   const read = readRod(text);
   if (read === undefined) return unreadable(`;rod ${text}`);
-  const { depthMm, care, mend, fits, ...seen } = read;
+  const { depthMm, care, mend, fits, insisted, ...seen } = read;
   const next = nextRod(hole);
   const rod: RodAt = { rod: next.rod, depthMm: depthMm ?? next.depthMm };
   const maker = makerOf(at.desk);
   const check = checkRod(at.project, at.desk.documents().values(), hole, rod, seen, maker.at);
+  const asked = insisted === true || fits === true ? undefined : keptReadAsked(check);
+  if (asked !== undefined) return { kind: 'refused', ...asked };
   if (check.agrees || fits === true)
     return submitMade(
       at,
@@ -68,7 +78,7 @@ export async function takeMend(at: LinesAt, hole: Document, text: string): Promi
     return { kind: 'refused', problem: 'no bag mismatch is open', remedy: 'Take the line out.' };
   const read = readRod(text);
   if (read === undefined) return unreadable(`;fix ${text}`);
-  const { depthMm: _depth, care: _care, mend, fits, ...seen } = read;
+  const { depthMm: _depth, care: _care, mend, fits, insisted: _insisted, ...seen } = read;
   const check = checkAgain(at.project, at.desk.documents().values(), hole, waiting, seen);
   if (check.agrees || fits === true) return submitMade(at, rodFits(hole, waiting));
   if (mend === undefined)

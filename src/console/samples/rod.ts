@@ -1,6 +1,6 @@
 import { withCare } from '../../acts/hygiene.ts';
 import { checkAgain } from '../../acts/mend-later.ts';
-import { checkRod, rodAsExpected, withUnbagged } from '../../acts/rod.ts';
+import { checkRod, keptReadAsked, rodAsExpected, withUnbagged } from '../../acts/rod.ts';
 import { readRod } from '../../acts/rod-read.ts';
 import { headerOf } from '../../hole/hole.ts';
 import { type Depth, formatDepth } from '../../quantity/depth.ts';
@@ -99,9 +99,11 @@ export function answerRod(state: State, world: World): Step {
       ),
     );
   }
-  const { depthMm: typedDepth, care, fits: _fits, mend: _mend, ...bags } = seen;
+  const { depthMm: typedDepth, care, fits: _fits, mend: _mend, insisted, ...bags } = seen;
   const at = { rod: prompt.rod, depthMm: typedDepth ?? prompt.depthMm };
   const check = checkRod(state.project, state.documents.values(), hole, at, bags, world.now);
+  const asked = insisted ? undefined : keptReadAsked(check);
+  if (asked !== undefined) return still(saying(state, `${asked.problem}. ${asked.remedy}`, 'warn'));
   if (!check.agrees) {
     return still({
       ...state,

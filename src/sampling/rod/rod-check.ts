@@ -82,6 +82,8 @@ export interface RodCheck {
   readonly expected: readonly Bag[];
   /** The row as it lies when all is as expected: with the bags placed by hand, and numbers kept without a sample. It is what is shown, and counted. */
   readonly row: readonly Bag[];
+  /** The number read last is kept for a metre that gave nothing: its calico is empty, or it hangs where it should not. */
+  readonly keptRead?: Bag;
   /** Drilled metres that no numbered bag is left for. */
   readonly unbagged?: Interval;
   readonly agrees: boolean;
@@ -113,8 +115,8 @@ export function rodCheck(
   const fits = asExpected.find(({ trace, row }) => fitsRow(seen, { ...before, ...trace }, row));
   const rowOf = (bags: readonly Bag[]): readonly Bag[] => rowAsExpected(bags, beside, state);
   if (fits !== undefined) {
-    const { issue: bags } = fits.fix;
-    return { expected: bags, row: rowOf(bags), ...missing, agrees: true, named: [] };
+    const row = rowOf(fits.fix.issue);
+    return { expected: fits.fix.issue, row, ...missing, ...keptReadOf(seen, row), agrees: true, named: [] };
   }
   const situation: Situation = {
     ...{ sampling, state, seen, others, expected, line, beside },
@@ -131,6 +133,14 @@ export function rodCheck(
     named: namedOf(situation, fitting),
     ...(look === undefined ? {} : { look }),
   };
+}
+
+/** The kept number at the end of a row where that is what was read, and not the last one with a sample. */
+function keptReadOf({ digits }: RodSeen, row: readonly Bag[]): { readonly keptRead?: Bag } {
+  const last = row.at(-1);
+  const filled = row.findLast(({ kind }) => kind !== 'no sample');
+  if (digits === undefined || last?.kind !== 'no sample' || !endsWithDigits(last.number, digits)) return {};
+  return filled !== undefined && endsWithDigits(filled.number, digits) ? {} : { keptRead: last };
 }
 
 /** A supposition as it may be read: one for every row that its bags may make. */

@@ -1,14 +1,17 @@
 import type { Bag } from '../../hole/bags.ts';
+import { formatDepth } from '../../quantity/depth.ts';
 import { formatInterval } from '../../quantity/interval.ts';
 import { bagNumberDistance, parseBagNumber } from '../numbers/bag-number.ts';
 import { numberLine } from '../numbers/number-line.ts';
 import type { Sampling } from '../sampling.ts';
 import { bagOf } from '../stream/issue.ts';
+import { isNoSample } from '../stream/no-sample.ts';
 import { type StreamState, stream, streamFoot } from '../stream/stream.ts';
 import { type MismatchKind, NEAR_SPLITTER, type OtherHole } from './mismatch.ts';
 import { anotherBundle } from './mismatches/another-bundle.ts';
 import { controlForgotten } from './mismatches/control-forgotten.ts';
 import { foreign } from './mismatches/foreign.ts';
+import { keptNumberUsed } from './mismatches/kept-number-used.ts';
 import { lastHolesBags } from './mismatches/last-holes-bags.ts';
 import { oneAhead } from './mismatches/one-ahead.ts';
 import { oneBehind } from './mismatches/one-behind.ts';
@@ -56,7 +59,10 @@ export function scanCheck(
     if (wait !== undefined) return scan(number, `kept for a ${wait.kind} put off`, at && controlForgotten);
     return scan(number, 'passed over, or not reached yet', at && skipped);
   }
-  const known = inWords(ahead, issued !== undefined);
+  const empty = isNoSample(ahead, state.noReturn ?? []);
+  const known = inWords(ahead, issued !== undefined, empty);
+  if (empty && at !== undefined && isIn(ahead, at))
+    return { number, known, agrees: false, named: onEmptyMetre(ahead) };
   return scan(
     number,
     known,
@@ -64,10 +70,25 @@ export function scanCheck(
   );
 }
 
+/** What a kind means where one calico is compared with one pile: no row was read, and nothing is known of the rods above. */
+const SEEN_AT_PILE: { readonly [code: string]: Pick<MismatchKind, 'happened' | 'ground'> } = {
+  [oneAhead.code]: {
+    happened: 'The record has it a metre further down.',
+    ground:
+      'Scan the calicos above it, each at its pile (;scan 46.5 and its digits), up to one that is where it belongs. Between the two a number was passed over.',
+  },
+  [oneBehind.code]: {
+    happened: 'The record has it a metre further up.',
+    ground:
+      'Scan the calicos above it, each at its pile (;scan 46.5 and its digits), up to one that is where it belongs. Between the two a metre has no calico.',
+  },
+};
+
 function scan(number: string, known: string, kind: MismatchKind | undefined): Scan {
   if (kind === undefined) return { number, known, agrees: true };
-  const { code, name, happened } = kind;
-  const ground = kind.nearSplitter ? `${NEAR_SPLITTER} ${kind.ground}` : kind.ground;
+  const { code, name } = kind;
+  const { happened, ground: what } = SEEN_AT_PILE[code] ?? kind;
+  const ground = kind.nearSplitter ? `${NEAR_SPLITTER} ${what}` : what;
   return { number, known, agrees: false, named: { code, name, happened, ground } };
 }
 
@@ -138,12 +159,31 @@ function misplaced(
     const chute = bag.kind === 'field duplicate' ? 'second' : 'first';
     return at.chute === undefined || at.chute === chute ? undefined : swapped;
   }
-  if (at.depthMm >= bag.toMm && at.depthMm < bag.toMm + sampling.lengthMm) return oneBehind;
+  if (at.depthMm >= bag.toMm && at.depthMm < bag.toMm + sampling.lengthMm)
+    return isNoSample(bag, state.noReturn ?? []) ? keptNumberUsed : oneBehind;
   if (at.depthMm < bag.fromMm && at.depthMm >= bag.fromMm - sampling.lengthMm) return oneAhead;
   return several;
 }
 
-function inWords(bag: Bag, isIssued: boolean): string {
+function isIn({ fromMm, toMm }: Bag, { depthMm }: ScannedAt): boolean {
+  return fromMm !== undefined && toMm !== undefined && depthMm >= fromMm && depthMm < toMm;
+}
+
+/** A calico on a metre of which nothing came up: nothing of that metre can be in it. */
+function onEmptyMetre({ number, fromMm, toMm }: Bag): NonNullable<Scan['named']> {
+  const metre =
+    fromMm === undefined || toMm === undefined ? '' : `${formatDepth(fromMm)}-${formatDepth(toMm)}`;
+  return {
+    code: 'bag-on-empty-metre',
+    name: 'a calico on a metre that gave nothing',
+    happened: 'By the log or the note at the splitter nothing came up there.',
+    ground: `Look into the calico. Empty: its number stays kept as no sample. Rock of this metre in it: ;bag ${metre} ${number.slice(-3)} =`,
+  };
+}
+
+function inWords(bag: Bag, isIssued: boolean, empty: boolean): string {
+  if (empty && bag.fromMm !== undefined && bag.toMm !== undefined)
+    return `kept as no sample: nothing came up at ${formatInterval({ fromMm: bag.fromMm, toMm: bag.toMm })}`;
   const held =
     bag.fromMm === undefined || bag.toMm === undefined
       ? bag.kind

@@ -1,4 +1,5 @@
 import { formatInterval } from '../../../quantity/interval.ts';
+import { isCovered } from '../../stream/no-sample.ts';
 import { freeOfKind, layWith, type MismatchKind, spoiled, without } from '../mismatch.ts';
 
 /** Seven bags in a rod of six: one metre is spread over two calicos. */
@@ -15,7 +16,7 @@ export const bagsTooMany: MismatchKind = {
     const primaries = freeOfKind(situation, (kind) => kind === 'primary');
     return situation.samples.flatMap((sample, index) => {
       const second = primaries[index + 1];
-      if (second === undefined) return [];
+      if (second === undefined || isCovered(sample, situation.state.noReturn ?? [])) return [];
       const laid = layWith(situation, without(situation, [second]));
       const half = spoiled(second, `second bag of ${formatInterval(sample)}`);
       const placeOf = (number: string) => situation.line.placeOf(number) ?? 0;

@@ -1,3 +1,4 @@
+import { isNoSample } from '../../stream/no-sample.ts';
 import type { MismatchKind } from '../mismatch.ts';
 
 /** Whoever read the row read the calico before the last one: the bags are right, and the reading is not. */
@@ -8,9 +9,11 @@ export const lastButOneRead: MismatchKind = {
   claims: ['the last but one was read, and the row is right'],
   ground: 'Read the very last calico of the row again. If it is the one expected, nothing needs fixing.',
   nearSplitter: false,
-  suppose: ({ endings, beside }) =>
+  suppose: ({ endings, beside, state }) =>
     endings.flatMap((issue) => {
-      const beforeLast = [...issue, ...beside.placed].at(-2)?.number;
+      // A calico of a metre that gave nothing is empty, and seldom laid out.
+      const filled = [...issue, ...beside.placed].filter((bag) => !isNoSample(bag, state.noReturn ?? []));
+      const beforeLast = filled.at(-2)?.number;
       if (beforeLast === undefined) return [];
       return [
         {

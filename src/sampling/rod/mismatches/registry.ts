@@ -8,6 +8,7 @@ import { controlForgotten } from './control-forgotten.ts';
 import { depthMark } from './depth-mark.ts';
 import { emptyDuplicate } from './empty-duplicate.ts';
 import { foreign } from './foreign.ts';
+import { keptNumberUsed } from './kept-number-used.ts';
 import { lastButOneRead } from './last-but-one-read.ts';
 import { lastHolesBags } from './last-holes-bags.ts';
 import { oneAhead } from './one-ahead.ts';
@@ -38,6 +39,7 @@ export const MISMATCHES: readonly MismatchKind[] = [
   oneBehind,
   wrongRestart,
   depthMark,
+  keptNumberUsed,
   lastButOneRead,
   closingBagsSwapped,
   anotherBundle,

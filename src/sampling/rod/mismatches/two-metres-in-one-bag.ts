@@ -1,4 +1,5 @@
-import { formatInterval } from '../../../quantity/interval.ts';
+import { formatInterval, type Interval } from '../../../quantity/interval.ts';
+import { isCovered } from '../../stream/no-sample.ts';
 import { layWith, type MismatchKind } from '../mismatch.ts';
 
 /** A calico left on the chute for two metres. */
@@ -12,9 +13,12 @@ export const twoMetresInOneBag: MismatchKind = {
   nearSplitter: false,
   asks: 'Which two metres are in the heavy calico?',
   suppose: (situation) => {
-    const { samples } = situation;
-    return samples.slice(1).map((lower, index) => {
+    const { samples, state } = situation;
+    const isEmpty = (each: Interval) => isCovered(each, state.noReturn ?? []);
+    return samples.slice(1).flatMap((lower, index) => {
       const upper = samples[index] ?? lower;
+      // Nothing came up of one of them: it is in no bag.
+      if (isEmpty(upper) || isEmpty(lower)) return [];
       const both = { fromMm: upper.fromMm, toMm: lower.toMm };
       const issue = layWith(situation, {}, [...samples.slice(0, index), both, ...samples.slice(index + 2)]);
       return {
