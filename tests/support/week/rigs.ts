@@ -14,7 +14,7 @@ export interface WeekShift {
   readonly name: 'day' | 'night';
   /**
    * A line each: the time, then the key of an activity with its hole where it is another one and how many rods were drilled in it
-   * (`08:00 d 9`), or `shot 54`, `wet`, `end`, or a line of the record behind `:`.
+   * (`08:00 d 9`), or `shot 54`, `wet`, `end`, a line of the record behind `:`, or one of the log behind `>`.
    */
   readonly record: string;
   readonly sheet: string;
@@ -144,6 +144,7 @@ function press(sitting: Sitting, { verb, rest, hole }: Step): void {
   if (verb === 'rod') sitting.press('f2', 'enter');
   else if (verb === 'shot') shoot(sitting, rest);
   else if (verb === 'wet') sitting.enter(';wet');
+  else if (verb === '>') sitting.enter(rest);
   else if (verb === 'finish') finish(sitting);
   else if (verb === 'abandon' || verb === 'redrill') onHoles(sitting, verb, rest);
   else if (verb === 'end') sitting.press('f8', 'ctrl-x', 'enter', 'escape');
