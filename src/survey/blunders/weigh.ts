@@ -10,6 +10,8 @@ export interface Hypothesis<Name> {
   readonly adds: (reading: Reading) => number;
   /** One sigma of its size, degrees, where it can have any. */
   readonly freeDeg?: number;
+  /** So many sigma it has to be, where that is more than {@link SEEN_SIGMAS}: one of a family that is looked for at once. */
+  readonly leastSigmas?: number;
   /** How often it happens, against nothing being wrong. */
   readonly odds: number;
 }
@@ -80,7 +82,7 @@ export function findBlunders<Name>(
   while (found.length < MOST) {
     const likely = open
       .flatMap((one) => weigh(rest, one) ?? [])
-      .filter((one) => one.score > 0 && one.sigmas >= SEEN_SIGMAS)
+      .filter((one) => one.score > 0 && one.sigmas >= (one.hypothesis.leastSigmas ?? SEEN_SIGMAS))
       .sort((a, b) => b.score - a.score);
     const [best] = likely;
     if (best === undefined) break;
