@@ -21,6 +21,7 @@ import { numberBags } from './number-bags.ts';
 import { recordPhoto } from './photo.ts';
 import { placeBag } from './place-bag.ts';
 import { setPlan } from './plan.ts';
+import { rejectShotsSaid } from './reject-shots.ts';
 import { beginRunSaid } from './shot.ts';
 import { replaceBySpare } from './spare.ts';
 import { notLinedUp } from './start.ts';
@@ -120,6 +121,9 @@ export function act(
       return replaceBySpare(project, hole, command, maker, documents);
     case 'survey run':
       return beginRunSaid(hole, command.said, maker);
+    case 'reject shots':
+    case 'use shots':
+      return rejectShotsSaid(hole, command.said, command.does === 'use shots');
     case 'collar':
       return ok(recordCollarState({ state: command.state, at: maker.at, by: maker.by }, maker));
     case 'plan':

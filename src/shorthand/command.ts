@@ -77,6 +77,8 @@ export type RigCommand =
   /** A shot, and a run of a survey tool, as words; read where shots are read, against the hole. */
   | { readonly does: 'shot'; readonly said: string }
   | { readonly does: 'survey run'; readonly said: string }
+  /** Shots, or their azimuths alone, that are not used, or used again. */
+  | { readonly does: 'reject shots' | 'use shots'; readonly said: string }
   | { readonly does: 'collar'; readonly state: 'capped' | 'plugged' }
   /** Direction and depth of the hole as words; read where plans are read. */
   | { readonly does: 'plan'; readonly said: string }

@@ -99,6 +99,24 @@ export const RIG_COMMANDS: readonly CommandWord[] = [
         : { does: 'survey run', said: text },
   },
   {
+    word: 'reject',
+    form: ';reject 90 misread, or ;reject 30-60 azimuth near steel, or ;reject 30-180 of gyro 3: misaligned',
+    does: 'Shots that are not used, or their azimuths alone, with why (of: which run, where several have shots there)',
+    previewed: false,
+    read: (text) =>
+      text === ''
+        ? wrong('a depth and a reason', ';reject 90 misread')
+        : { does: 'reject shots', said: text },
+  },
+  {
+    word: 'use',
+    form: ';use 90 read again, it is so',
+    does: 'Rejected shots are used again, said as for ;reject',
+    previewed: false,
+    read: (text) =>
+      text === '' ? wrong('a depth and a reason', ';use 90 it is so') : { does: 'use shots', said: text },
+  },
+  {
     word: 'plan',
     form: ';plan 270g -60 180',
     does: 'Give the hole a plan, or a new one (deepened): azimuth with its north (t, m, g, l), dip, depth',

@@ -158,7 +158,7 @@ async function takeShot(at: LinesAt, hole: Document, said: string): Promise<Take
     said: own.length > 0 ? `${taken.said}, doubtful` : taken.said,
     reasons: [...own.map((doubt) => doubt.problem), ...earlierWords(earlier)],
     marked: own.length > 0,
-    remedy: `${first?.remedy ?? ''} ${own.length > 0 ? 'Reject it on the survey screen (F6) if it is wrong; a shot whose line ends in = is not asked about.' : 'The shot of this line is not in doubt.'}`,
+    remedy: `${first?.remedy ?? ''} ${own.length > 0 ? 'To reject it: ;reject, its depth and why. A shot whose line ends in = is not asked about.' : 'The shot of this line is not in doubt.'}`,
   };
 }
 

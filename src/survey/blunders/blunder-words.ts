@@ -108,7 +108,7 @@ function driftBesideWords({ size, sizeSigma }: Found<BlunderName>, beside: reado
   return {
     excerpt: `${Math.abs(size).toFixed(1)}° ± ${sizeSigma.toFixed(1)}° ${size > 0 ? 'right' : 'left'} of ${others} at its deepest shot`,
     problem: `the gyro drifts: with depth it parts more and more from ${others}`,
-    remedy: `Reject these shots, and keep ${others}. Run the gyro again, with longer stops to let it settle, where it matters.`,
+    remedy: `Reject these shots, and keep ${others}. Ask the driller to run the gyro again, with longer stops to let it settle, where it matters.`,
   };
 }
 
@@ -138,7 +138,7 @@ function steelFinding(
         drawn.length > 1
           ? 'the azimuths of these shots look drawn by steel near the collar (casing, rods, the rig)'
           : 'the azimuth of this shot looks drawn by steel near the collar (casing, rods, the rig)',
-      remedy: `Reject ${drawn.length > 1 ? 'these azimuths' : 'the azimuth'} alone: the dip is kept. Survey again with a gyro, or below the steel.${
+      remedy: `Reject ${drawn.length > 1 ? 'these azimuths' : 'the azimuth'} alone: the dip is kept. Ask the driller to survey again with a gyro, or below the steel.${
         name?.what === 'north'
           ? ` Fits about as well: the run reads ${name.blunder.reads}; the next shot tells.`
           : ''

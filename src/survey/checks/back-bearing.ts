@@ -1,6 +1,7 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import { degreesBetween, formatAzimuth } from '../../quantity/azimuth.ts';
+import { formatDepth } from '../../quantity/depth.ts';
 import { type Direction, isSteep } from '../direction.ts';
 import { backBearingGiven } from '../findings.ts';
 import type { Station } from '../path/path.ts';
@@ -28,8 +29,7 @@ export function checkBackBearing(
         {
           excerpt: `azimuth ${formatAzimuth(one.azimuth)}; the hole goes ${formatAzimuth(along.azimuth)}`,
           problem: 'this azimuth is the back-bearing: 180° from where the hole goes',
-          remedy:
-            'Check which way it was sighted. If it was backwards reject this shot, then record it turned by 180°.',
+          remedy: `Check which way it was sighted. If it was backwards, correct it, turned by 180°: ;shot ${formatDepth(one.depthMm)}, its dip, the azimuth, then corrects (or c on F6).`,
         },
       ),
     );

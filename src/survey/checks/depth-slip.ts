@@ -212,7 +212,10 @@ function runInFeet(down: readonly Shot[], run: RunWithShots['run'], place: Place
   return depthSlip.at(
     { ...placeOfShot(place, run, first), ...(last === first ? {} : { toMm: last.depthMm }) },
     {
-      excerpt: `${formatDepth(first.depthMm)} to ${formatDepth(last.depthMm)} m; × ${METRES_PER_FOOT} it is ${metres(first)} to ${metres(last)} m`,
+      excerpt:
+        last === first
+          ? `${formatDepth(first.depthMm)} m; × ${METRES_PER_FOOT} it is ${metres(first)} m`
+          : `${formatDepth(first.depthMm)} to ${formatDepth(last.depthMm)} m; × ${METRES_PER_FOOT} it is ${metres(first)} to ${metres(last)} m`,
       problem: 'the depths of the run read as feet: so taken they fall on whole steps in metres',
       remedy: 'Check the unit on the sheet; if it is feet, reject these shots and record them in metres.',
     },

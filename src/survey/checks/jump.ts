@@ -2,7 +2,7 @@ import type { Finding } from '../../finding/finding.ts';
 import type { Place } from '../../finding/place.ts';
 import type { Shot } from '../../hole/direction.ts';
 import { degreesBetween } from '../../quantity/azimuth.ts';
-import { metres } from '../../quantity/depth.ts';
+import { formatDepth, metres } from '../../quantity/depth.ts';
 import { inheritsLineUp } from '../blunders/evidence.ts';
 import { angleBetweenDeg, radians } from '../direction.ts';
 import { jump, shotAlone } from '../findings.ts';
@@ -104,7 +104,7 @@ function shotAloneAt(
   });
   return shotAlone.at(placeOfShot(place, run, shot), {
     problem: `it points ${angleBetweenDeg(above, one).toFixed(1)}° away from the one above and ${angleBetweenDeg(one, below).toFixed(1)}° from the one below, which agree${likely}`,
-    remedy: 'Check its digits on the sheet or in the tool. Reject it, and record it again if it was misread.',
+    remedy: `Check its digits on the sheet or in the tool. If it was misread, correct it: ;shot ${formatDepth(one.depthMm)}, the right figures, then corrects (or c on F6). If the tool reads so, reject it.`,
   });
 }
 

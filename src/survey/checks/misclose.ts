@@ -53,7 +53,7 @@ export function checkMisclose(
       {
         problem: `${nameOf(first)} and ${nameOf(second)} differ by up to ${worst.deg.toFixed(1)}°; ${worst.allowed.toFixed(1)}° is allowed`,
         remedy:
-          'Ask the driller to run the tool again, slower and with longer stops. Or reject the shots of the worse run, or give the better one a higher rank.',
+          'Ask the driller to run the tool again, slower and with longer stops, and reject the shots of the worse run.',
       },
     ),
   ];
