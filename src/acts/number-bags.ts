@@ -3,8 +3,9 @@ import type { Place } from '../finding/place.ts';
 import { recordBagRun } from '../hole/commands/drilled.ts';
 import type { Made, Maker } from '../hole/commands/made.ts';
 import { REFUSALS } from '../hole/findings.ts';
-import { headerOf, holeNouns } from '../hole/hole.ts';
+import { headerOf, holeNouns, planOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
+import { formatDepth } from '../quantity/depth.ts';
 import type { Document } from '../record/document.ts';
 import {
   type BagNumber,
@@ -17,7 +18,9 @@ import {
 } from '../sampling/numbers/bag-number.ts';
 import { lastDigits, numberAmong } from '../sampling/numbers/number-named.ts';
 import type { Sampling } from '../sampling/sampling.ts';
+import { streamAhead } from '../sampling/stream/stream.ts';
 import { nextToLabel, rigOfBags } from '../standing/bag-run.ts';
+import { streamStateOf } from '../standing/stream.ts';
 
 /** Records the numbers labelled for a hole. Refuses numbers of another form, a run backwards, and numbers that are labelled for a hole already. */
 export function numberBags(
@@ -27,9 +30,52 @@ export function numberBags(
   maker: Maker,
   documents: Iterable<Document>,
 ): Result<Made> {
-  const run = runMeant(project, hole, said, documents);
+  const all = [...documents];
+  const run = runMeant(project, hole, said, all);
   if (!run.ok) return run;
-  return ok(recordBagRun({ ...run.value, rig: rigOfBags(project, hole), at: maker.at }, maker));
+  const made = recordBagRun({ ...run.value, rig: rigOfBags(project, hole), at: maker.at }, maker);
+  const reach = reachWords(project, hole, run.value, maker);
+  return ok({ ...made, what: `${made.what}${reach}${leftOutWords(project, hole, run.value, all)}` });
+}
+
+/** How far the numbers of a hole last with a run more: enough, or how many metres of its plan they leave without. */
+function reachWords(project: Project, hole: Document, run: RunLabelled, maker: Maker): string {
+  const state = streamStateOf(hole);
+  const bagRuns = [...state.bagRuns, { ...run, rig: rigOfBags(project, hole), at: maker.at }];
+  const { rodMm } = headerOf(hole);
+  const { lastsToMm } = streamAhead(project.sampling, { ...state, bagRuns }, { count: 1, rodMm });
+  const planned = planOf(hole)?.depthMm;
+  const short = planned === undefined ? 0 : planned - lastsToMm;
+  const missing =
+    planned === undefined || short <= 0
+      ? ''
+      : `, ${formatDepth(short)} m short of the ${formatDepth(planned)} m planned`;
+  return `: they last to ${formatDepth(lastsToMm)} m${missing}`;
+}
+
+/** From so many numbers on, a gap between two runs of labels is a choice and no slip. */
+const MOST_LEFT_OUT = 100;
+
+/** Numbers of the block between those labelled before and this run: no hole has them. */
+function leftOutWords(
+  project: Project,
+  hole: Document,
+  run: RunLabelled,
+  documents: Iterable<Document>,
+): string {
+  const { numbers } = project.sampling;
+  const next = nextToLabel(project, documents, hole);
+  const [from, first] = [next, run.first].map((each) =>
+    each === undefined ? undefined : parseBagNumber(numbers, each),
+  );
+  if (next === undefined || from === undefined || first === undefined) return '';
+  const block = project.sampling.blocks.find((each) => each.rig === rigOfBags(project, hole));
+  const left = bagNumberDistance(from, first) ?? 0;
+  // A run of another block, or one begun at a new hundred, is meant so.
+  if (left <= 0 || left >= MOST_LEFT_OUT || block === undefined || first.serial > block.last.serial)
+    return '';
+  const last = formatBagNumber(numbers, { ...first, serial: first.serial - 1 });
+  return `; ${left === 1 ? `${next} is` : `${next} to ${last} are`} left out, labelled for no hole`;
 }
 
 /** The first and the last number of a run of labels. */

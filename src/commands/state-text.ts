@@ -95,7 +95,7 @@ function bagLines(project: Project, hole: Document): readonly string[] {
     'Bags next:',
     ...[...ahead.upcoming, ...controls].map((each) => `  ${upcomingText(each)}`),
     ...ahead.putOff.map((put) => `  ${put.number}  ${put.kind} put off: ${put.reason}`),
-    `  ${ahead.numberedLeft} numbered bags left, to ${formatDepth(ahead.lastsToMm)} m`,
+    `  ${ahead.numberedLeft} numbered ${ahead.numberedLeft === 1 ? 'bag' : 'bags'} left, to ${formatDepth(ahead.lastsToMm)} m`,
   ];
 }
 

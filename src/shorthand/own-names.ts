@@ -62,7 +62,7 @@ function inOwnMetres(text: string, at: HoleAt | undefined): string {
   const moved = (by: number) => (depth: string) => String(Number((Number(depth) + by).toFixed(2)));
   return text
     .replaceAll(/(?<![\d.@])(?:4[4-9]|50)(?:\.\d)?(?![\d.%]| mm)/g, moved(rows))
-    .replaceAll(/(?<=@)54\.5\b/g, String(Number((at.drilledM + at.rodM - 0.5).toFixed(2))))
+    .replaceAll(/(?<=@)54\.5\b/g, String(Number((at.rodM - 0.5).toFixed(2))))
     .replaceAll(/(?<=@)60\b/g, moved(bit))
     .replaceAll(/(?<=;shot |b)6[03](?= |:)/g, moved(bit))
     .replaceAll(/\b7[08](?=-| |$)/g, moved(bit))

@@ -54,6 +54,43 @@ describe('labels left over when a hole is over', () => {
   });
 });
 
+describe('numbers labelled for a hole', () => {
+  it('say how far they last, what of the plan they leave, and which numbers of the block no hole has now', async () => {
+    const sitting = await sitDown(emptySample());
+    sitting.type('n');
+    sitting.enter('MBRC020 270g -60 24');
+    sitting.press('enter');
+    sitting.enter(';numbered MB000601 MB000620');
+    expect(sitting.state().message?.text).toContain(
+      'bags MB000601 to MB000620 numbered: they last to 18 m, 6 m short of the 24 m planned',
+    );
+    sitting.enter(';numbered MB000626 MB000660');
+    expect(sitting.state().message?.text).toMatch(
+      /numbered: they last to \d+ m; MB000621 to MB000625 are left out, labelled for no hole/,
+    );
+  });
+
+  it('are taken over by the word rest in the question about them too', async () => {
+    const sitting = await abandoned();
+    sitting.type('b');
+    sitting.enter('rest');
+    expect(runs(sitting, 'MBRC021')).toEqual(['607-618', '620-620']);
+  });
+
+  it('are one bag where one is left, and the depth for example at a rod lies in that rod', async () => {
+    const sitting = await sitDown(emptySample());
+    sitting.type('n');
+    sitting.enter('MBRC020 270g -60 24');
+    sitting.press('enter');
+    sitting.enter(';numbered MB000601 MB000607');
+    sitting.press('f2', 'enter');
+    expect(sitting.screen().join('\n')).toContain('1 numbered bag left');
+    sitting.press('f2');
+    expect(sitting.screen().join('\n')).toContain('1 bag expected, the last calico is MB000607');
+    expect(sitting.screen().join('\n')).toContain('@11.5 for another depth');
+  });
+});
+
 describe('bags that come', () => {
   it('are ticked off one after the other with Enter, by range with a word, and stay so', async () => {
     const sitting = await sitDown(emptySample());

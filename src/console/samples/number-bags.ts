@@ -54,7 +54,8 @@ export function answerNumbers(state: State, world: World): Step {
   const short = bagRunOf(state.project, hole).shortMm > 0 || holeNouns(hole, 'bagRuns').length === 0;
   const screen = { name: 'bags', hole: hole.id, cursor: 0, find: '', from: 'head' } as const;
   const shown: State = { ...state, prompt: undefined, screen, message: undefined };
-  if (first === '' && short && labelsLeftOver(state, hole) !== undefined)
+  const isRest = first === 'rest' && last === undefined;
+  if (isRest || (first === '' && short && labelsLeftOver(state, hole) !== undefined))
     return carryLabels(state, hole, world, shown);
   if (first === '' && proposed === undefined) return still(shown);
   const said =
@@ -117,5 +118,5 @@ export function numbersShown(
 /** Labels that carry on from a hole that is over. */
 function leftWords({ hole, runs }: LeftOver): string {
   const numbers = runs.map(({ first, last }) => (first === last ? first : `${first} to ${last}`)).join(', ');
-  return `Left over from ${headerOf(hole).name}: ${numbers}. They carry on here.`;
+  return `Left over from ${headerOf(hole).name}: ${numbers}. They carry on here (rest).`;
 }

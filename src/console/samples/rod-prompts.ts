@@ -28,7 +28,7 @@ export function rodShown(
       line(
         last === undefined
           ? 'No numbered bag is left for it: number more with ;numbered.'
-          : `${filled.length} bags expected, the last ${filled.length === 0 ? 'number' : 'calico'} is ${last}${keptWords(onGround.length - filled.length)}`,
+          : `${filled.length} ${filled.length === 1 ? 'bag' : 'bags'} expected, the last ${filled.length === 0 ? 'number' : 'calico'} is ${last}${keptWords(onGround.length - filled.length)}`,
         last === undefined ? 'alert' : 'strong',
       ),
       ...wrap(whileStanding(state) ?? '', width, 'warn').filter((each) => each.length > 0),

@@ -139,5 +139,5 @@ function bagsWords({ row, unbagged }: RodCheck): string {
   const kept = row.filter(({ kind }) => kind === 'no sample').length;
   const empty = kept === 0 ? '' : ` and ${kept} kept without a sample`;
   const without = unbagged === undefined ? '' : `. ${unbaggedWords(unbagged)}`;
-  return `${row.length - kept} bags${empty}${without}`;
+  return `${row.length - kept} ${row.length - kept === 1 ? 'bag' : 'bags'}${empty}${without}`;
 }

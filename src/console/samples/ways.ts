@@ -75,10 +75,10 @@ export function headLines(state: State, check: RodCheck, page: number, width: nu
       : wrap(`To be sure: ${LOOKS[check.look]} (${inOwn(state, LOOK_ANSWERS[check.look])})`, width, 'accent');
   return page > 0
     ? [...wrap(NEAR_SPLITTER, width, 'warn'), ...look]
-    : [...likeliestLines(likeliest, width), ...look];
+    : [...likeliestLines(state, likeliest, width), ...look];
 }
 
-function likeliestLines(likeliest: NamedMismatch | undefined, width: number): readonly Line[] {
+function likeliestLines(state: State, likeliest: NamedMismatch | undefined, width: number): readonly Line[] {
   if (likeliest === undefined)
     return [
       ...wrap(
@@ -90,7 +90,7 @@ function likeliestLines(likeliest: NamedMismatch | undefined, width: number): re
     ];
   return [
     ...wrap(mostLikely(likeliest), width, 'alert'),
-    ...wrap(likeliest.ground, width),
+    ...wrap(inOwn(state, likeliest.ground), width),
     // Calicos can hang on the splitter or lie under it: the driller's word stands wherever someone is sent to look for one.
     ...(likeliest.ground.includes(NEAR_SPLITTER) ? [] : wrap(NEAR_SPLITTER, width, 'warn')),
   ];

@@ -31,7 +31,7 @@ export function bagSentence(project: Project, hole: Document): string | undefine
   const said = [
     last === undefined ? 'no bag yet' : `last bag ${last.number} (${holding(last)})`,
     ...(next === undefined ? [] : [`next ${next.number} (${holding(next)})`]),
-    ...(isOver(state) ? [] : [`${numberedLeft} numbered bags left`]),
+    ...(isOver(state) ? [] : [`${numberedLeft} numbered ${numberedLeft === 1 ? 'bag' : 'bags'} left`]),
   ];
   return `${name}: ${said.join(', ')}.`;
 }

@@ -75,12 +75,12 @@ const SEEN_AT_PILE: { readonly [code: string]: Pick<MismatchKind, 'happened' | '
   [oneAhead.code]: {
     happened: 'The record has it a metre further down.',
     ground:
-      'Scan the calicos above it, each at its pile (;scan 46.5 and its digits), up to one that is where it belongs. Between the two a number was passed over.',
+      'Scan the calicos above it, each at its pile (;scan, its depth and its digits), up to one that is where it belongs. Between the two a number was passed over.',
   },
   [oneBehind.code]: {
     happened: 'The record has it a metre further up.',
     ground:
-      'Scan the calicos above it, each at its pile (;scan 46.5 and its digits), up to one that is where it belongs. Between the two a metre has no calico.',
+      'Scan the calicos above it, each at its pile (;scan, its depth and its digits), up to one that is where it belongs. Between the two a metre has no calico.',
   },
 };
 

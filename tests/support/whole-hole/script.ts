@@ -78,7 +78,7 @@ const collar: Chapter = {
     does('<enter>', 'drilling 0:00'),
     does(
       ';numbered MB000601 MB000740<enter>',
-      'bags MB000601 to MB000740 numbered',
+      'bags MB000601 to MB000740 numbered: they last to',
       '140 numbered bags left',
     ),
     does(';dry<enter>', 'dry at 0–6'),

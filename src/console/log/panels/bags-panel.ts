@@ -76,7 +76,7 @@ export function upcomingLine(bag: Upcoming, width: number): Line {
 
 function leftLine(left: number, runsOut: boolean, lastsToMm: number): Line {
   if (left === 0) return line('NO numbered bags left: ;numbered', 'alert');
-  const words = `${left} numbered bags left`;
+  const words = `${left} numbered ${left === 1 ? 'bag' : 'bags'} left`;
   return runsOut ? line(`${words}, to ${formatDepth(lastsToMm)} m only`, 'alert') : line(words, 'faint');
 }
 
