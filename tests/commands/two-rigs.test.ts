@@ -98,6 +98,7 @@ describe(`two rigs of ${HOLES} holes each, one camp`, () => {
   let camp = '';
   let rigs: readonly string[] = [];
   let mails: readonly string[] = [];
+  let aMail: Uint8Array = new Uint8Array();
 
   beforeAll(async () => {
     home = mkdtempSync(join(tmpdir(), 'offsider-two-rigs-'));
@@ -114,6 +115,7 @@ describe(`two rigs of ${HOLES} holes each, one camp`, () => {
       .flat()
       .toReversed()
       .sort((a, b) => a.slice(-12).localeCompare(b.slice(-12)));
+    aMail = readFileSync(mails[0]!);
   });
 
   afterAll(() => rmSync(home, { recursive: true, force: true }));
@@ -160,7 +162,7 @@ describe(`two rigs of ${HOLES} holes each, one camp`, () => {
   it('sets aside what does not belong here: a damaged mail, another project, a hole of the same name elsewhere', async () => {
     const before = ALL.map((hole) => tablesIn(camp, hole));
     const torn = join(home, 'torn.eml');
-    writeFileSync(torn, readFileSync(mails[0]!).subarray(0, 9000));
+    writeFileSync(torn, aMail.subarray(0, 9000));
     expect((await run(['receive', torn, '--by', 'CC', '--project', camp])).code).not.toBe(0);
     const other = join(home, 'other');
     mkdirSync(other);
