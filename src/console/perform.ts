@@ -1,5 +1,6 @@
 import { makingOf } from '../acts/making.ts';
 import { otherOf, undoneWords } from '../acts/undone.ts';
+import type { Received } from '../desk/arriving/receive-files.ts';
 import type { LetGoDone } from '../desk/contract.ts';
 import type { Desk, Moved, Submitted } from '../desk/desk.ts';
 import type { LoadedProject } from '../desk/load-project.ts';
@@ -32,6 +33,8 @@ export interface Host {
   readonly changeCode: (list: string, code: string, change: CodeChange) => Promise<Result<LoadedProject>>;
   /** Packs documents for camp by name, all if none is given. */
   readonly pack: (project: Project, asked: PackAsked) => Promise<Packed>;
+  /** Takes in what arrived in a file. */
+  readonly receive: (project: Project, file: string, mayClear: boolean) => Promise<readonly Received[]>;
   /** What comes of an effect that takes its time. */
   readonly happen: (happening: Happening) => void;
 }
@@ -79,6 +82,11 @@ export function perform(state: State, effect: Effect, host: Host): State {
       return state;
     case 'pack':
       void host.pack(state.project, effect.asked).then((packed) => host.happen({ kind: 'packed', packed }));
+      return state;
+    case 'receive':
+      void host
+        .receive(state.project, host.folderTyped(effect.file), effect.mayClear)
+        .then((received) => host.happen({ kind: 'received', received, documents: desk.documents() }));
       return state;
     case 'elsewhere':
       void desk

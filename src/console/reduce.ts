@@ -1,3 +1,4 @@
+import type { Received } from '../desk/arriving/receive-files.ts';
 import type { Packed } from '../desk/packing/pack.ts';
 import type { GpsText } from '../files/read-gps.ts';
 import type { Finding } from '../finding/finding.ts';
@@ -34,6 +35,11 @@ export type Happening =
   | { readonly kind: 'health'; readonly health: Health }
   | { readonly kind: 'found'; readonly found: readonly Finding[] }
   | { readonly kind: 'packed'; readonly packed: Packed }
+  | {
+      readonly kind: 'received';
+      readonly received: readonly Received[];
+      readonly documents: State['documents'];
+    }
   | { readonly kind: 'gps read'; readonly hole: Id; readonly read: GpsText }
   | { readonly kind: 'code added'; readonly project: Project; readonly text: string }
   | { readonly kind: 'code refused'; readonly finding: Finding | undefined }
@@ -58,6 +64,8 @@ export function reduce(state: State, happening: Happening, world: World): Step {
       return still(foundCame(state, happening.found));
     case 'packed':
       return still({ ...state, packed: happening.packed });
+    case 'received':
+      return still({ ...state, received: happening.received, documents: happening.documents });
     case 'gps read':
       return gpsRead(state, happening.hole, happening.read);
     case 'code added':

@@ -1,4 +1,5 @@
 import { ownNames } from '../acts/own-names.ts';
+import type { Received } from '../desk/arriving/receive-files.ts';
 import type { Packed } from '../desk/packing/pack.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { Project } from '../project/project.ts';
@@ -56,7 +57,15 @@ export const HOLE_LISTS = ['bags', 'advice', 'history', 'codes', 'row'] as const
 export type ListScreen = (typeof HOLE_LISTS)[number];
 
 /** Lists that need no hole and lie over whatever is in hand; `questions` are those that merges left in any document. */
-export const LISTS_OVER = ['shift', 'found', 'dispatch', 'results', 'packed', 'questions'] as const;
+export const LISTS_OVER = [
+  'shift',
+  'found',
+  'dispatch',
+  'results',
+  'packed',
+  'received',
+  'questions',
+] as const;
 export type ListOver = (typeof LISTS_OVER)[number];
 
 /** A list that needs no hole, and names the one it lies over where there is one. */
@@ -105,6 +114,8 @@ export interface State {
   readonly found: readonly Finding[];
   /** What came of packing last; undefined while it is packed, and before. */
   readonly packed: Packed | undefined;
+  /** What came of the file received last; undefined while it is taken in, and before. */
+  readonly received: readonly Received[] | undefined;
   readonly screen: Screen;
   /** The entry line. */
   readonly draft: Draft;
@@ -144,6 +155,7 @@ export function initialState(given: {
     ...given,
     found,
     packed: undefined,
+    received: undefined,
     screen: firstScreen(found, drilling?.id),
     draft: EMPTY_DRAFT,
     parked: EMPTY_DRAFT,

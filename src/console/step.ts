@@ -47,6 +47,8 @@ export type Effect =
   | { readonly do: 'read gps'; readonly path: string; readonly hole: Id }
   /** Documents packed for camp, all where no name is said; what came of it happens later. */
   | { readonly do: 'pack'; readonly asked: PackAsked }
+  /** A file that arrived taken in; what came of it happens later. */
+  | { readonly do: 'receive'; readonly file: string; readonly mayClear: boolean }
   /** Keys that were held behind a refused line: reduced next, as if typed now. */
   | { readonly do: 'replay'; readonly events: readonly KeyEvent[] };
 

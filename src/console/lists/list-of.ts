@@ -14,6 +14,7 @@ import { earlierList, historyList } from './history-list.ts';
 import { found, type Listed, oneSection } from './listed.ts';
 import { packedList } from './packed-list.ts';
 import { questionsList } from './questions-list.ts';
+import { receivedList } from './receive.ts';
 import { shiftList } from './shift-list.ts';
 
 /** A screen that is a list: its lines scroll, and what is typed searches them. */
@@ -51,6 +52,7 @@ const OVER: { readonly [Name in ListOver]: (state: State, width: number) => List
   dispatch: dispatchList,
   results: resultsList,
   packed: packedList,
+  received: receivedList,
   questions: questionsList,
 };
 

@@ -1,8 +1,10 @@
 import { addCodeOnRig, changeCodeOnRig, changeFieldOnRig } from '../../desk/add-code.ts';
+import { type Received, receiveFiles } from '../../desk/arriving/receive-files.ts';
 import type { Desk } from '../../desk/desk.ts';
 import type { LoadedProject } from '../../desk/load-project.ts';
 import { type PackAsked, packNamed } from '../../desk/packing/pack-named.ts';
 import { readGps } from '../../files/read-gps.ts';
+import { realDisk } from '../../files/real-disk.ts';
 import { typedPath } from '../../files/typed-path.ts';
 import type { Finding } from '../../finding/finding.ts';
 import type { Project } from '../../project/project.ts';
@@ -53,6 +55,12 @@ export async function runConsole(
     changeField: (field: string, change: FieldChange) => changeFieldOnRig(desk, field, change),
     changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
     pack: (project: Project, asked: PackAsked) => packNamed(desk, project, asked),
+    receive: async (project: Project, file: string, mayClear: boolean) => {
+      const received: Received[] = [];
+      const at = { desk, project, disk: realDisk, mayClear };
+      await receiveFiles(at, [file], (each) => received.push(each));
+      return received;
+    },
     folderTyped: typedPath,
     readGps: (path: string) => readGps(typedPath(path)),
     happen: (happening: Happening) => happen(happening),

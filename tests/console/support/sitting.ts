@@ -9,6 +9,7 @@ import { type ConsoleStore, createConsoleStore } from '../../../src/console/stor
 import { type KeyEvent, keyPress } from '../../../src/console/terminal/input/keys.ts';
 import { themeFor } from '../../../src/console/theme.ts';
 import { addCodeOnRig, changeCodeOnRig, changeFieldOnRig } from '../../../src/desk/add-code.ts';
+import { type Received, receiveFiles } from '../../../src/desk/arriving/receive-files.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
 import { packNamed } from '../../../src/desk/packing/pack-named.ts';
@@ -164,6 +165,12 @@ async function openOn(
           changeField: (field, change) => changeFieldOnRig(desk, field, change, disk),
           changeCode: (list, code, change) => changeCodeOnRig(desk, list, code, change, disk),
           pack: (project, asked) => packNamed(desk, project, asked),
+          receive: async (project, file, mayClear) => {
+            const received: Received[] = [];
+            const at = { desk, project, disk: realDisk, mayClear };
+            await receiveFiles(at, [file], (each) => received.push(each));
+            return received;
+          },
           folderTyped: (text) => text,
           readGps: (path) => readGps(path, { forMs: 500, sentences: 3 }),
           happen: (happening) => store.happen(happening),
