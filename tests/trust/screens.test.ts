@@ -48,6 +48,7 @@ const WAYS: readonly (readonly [name: string, keys: readonly string[]])[] = [
   ['history, an earlier state', ['f9', 'left']],
   ['a range before it is changed', ['say ;44-45 p2', 'enter']],
   ['packed for camp', ['say ;pack MBRC003', 'enter']],
+  ['received', ['say ;receive nowhere.zip', 'enter']],
   ['questions of two copies', ['say ;questions', 'enter']],
   ['readings of an instrument', ['say ;readings arsenic', 'enter']],
 ];
