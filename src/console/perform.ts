@@ -12,6 +12,7 @@ import type { Project } from '../project/project.ts';
 import type { CodeChange } from '../schema/change/edit-code.ts';
 import type { FieldChange } from '../schema/change/edit-field.ts';
 import type { CodeEntry } from '../schema/read/file-entries.ts';
+import { undoAsked } from './lists/undo-asked.ts';
 import type { Happening } from './reduce.ts';
 import type { State } from './state.ts';
 import { type Effect, saying } from './step.ts';
@@ -47,6 +48,8 @@ export function perform(state: State, effect: Effect, host: Host): State {
       return afterSubmit(state, desk, desk.submit({ what: effect.what, parts: effect.parts }));
     case 'undo':
     case 'redo': {
+      const asked = effect.do === 'undo' ? undoAsked(state, effect, desk) : undefined;
+      if (asked !== undefined) return asked;
       const done = effect.do === 'undo' ? desk.undo(effect.inHand) : desk.redo();
       if (!done.ok)
         return saying(state, `${effect.do === 'undo' ? 'Undo' : 'Redo'}: ${done.problem}`, 'warn');

@@ -76,6 +76,8 @@ export type Prompt =
       readonly draft: Draft;
       readonly shot: string;
     }
+  /** An edit that is asked about before it is taken back, in words. */
+  | { readonly kind: 'undo'; readonly what: string; readonly inHand: DocumentName | undefined }
   /** A shot as read out; `corrects` the reading of one that is there. */
   | { readonly kind: 'shot'; readonly draft: Draft; readonly corrects?: true }
   /** Why a shot or its azimuth alone is rejected, or used again. */

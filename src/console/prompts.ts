@@ -8,6 +8,7 @@ import { answerPlod, leavePlod, plodKey } from './lists/plod.ts';
 import { plodShown } from './lists/plod-prompt.ts';
 import { answerLine, pickActivity, startActivity } from './lists/shift.ts';
 import { activityShown, lineShown } from './lists/shift-prompts.ts';
+import { leaveUndo, undoKey, undoShown } from './lists/undo-asked.ts';
 import { changeCodeKey, changeCodeShown, saveChange } from './log/change-code.ts';
 import { changeFieldKey, changeFieldShown, saveFieldChange } from './log/change-field.ts';
 import { answerEnding } from './log/ending.ts';
@@ -161,6 +162,7 @@ export const PROMPTS: {
     answer: (state) => still({ ...state, prompt: undefined, message: undefined }),
   },
   'number bags': { show: numbersShown, answer: answerNumbers },
+  undo: { show: undoShown, answer: leaveUndo, key: undoKey },
 };
 
 /** Shown of the hole in hand; nothing where there is none. */

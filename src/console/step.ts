@@ -28,7 +28,9 @@ interface Part {
 export type Effect =
   | { readonly do: 'submit'; readonly what: string; readonly parts: readonly Part[] }
   /** The latest deed of this sitting taken back, or done again; the document in hand is the one that need not be named. */
-  | { readonly do: 'undo' | 'redo'; readonly inHand: DocumentName | undefined }
+  | { readonly do: 'redo'; readonly inHand: DocumentName | undefined }
+  /** `sure`: what is asked about first was asked. */
+  | { readonly do: 'undo'; readonly inHand: DocumentName | undefined; readonly sure?: true }
   | { readonly do: 'leave' }
   | { readonly do: 'suspend' }
   | { readonly do: 'repaint' }

@@ -79,6 +79,8 @@ export interface Desk {
    * edited outside is taken back only while its document is in hand.
    */
   readonly undo: (inHand?: DocumentName) => Submitted;
+  /** The edit that undo would take back now; undefined where there is none, or it can't be. */
+  readonly undoable: (inHand?: DocumentName) => Edit | undefined;
   /** Does the latest undone edit again, of whatever document. */
   readonly redo: () => Submitted;
   /** Takes in another copy of a document: newer taken, older ignored, diverged merged, unrelated refused. */

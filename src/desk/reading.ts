@@ -40,6 +40,7 @@ export function readingSession(
     health: () => ({ state: 'read only', unsafeEdits: 0, waiting: [], reason: REFUSAL.problem }),
     submit: () => REFUSAL,
     undo: () => REFUSAL,
+    undoable: () => undefined,
     redo: () => REFUSAL,
     receive: () => REFUSAL,
     letGo: async () => REFUSAL,

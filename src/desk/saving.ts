@@ -77,6 +77,12 @@ export function undo(state: State, inHand?: DocumentName): Submitted {
   return reverse(state, reversalOfLast(state.sitting, inHand, lookUp(state)), 'undoes');
 }
 
+/** The edit that {@link undo} would take back now. */
+export function undoable(state: State, inHand?: DocumentName): Edit | undefined {
+  const found = reversalOfLast(state.sitting, inHand, lookUp(state));
+  return found.ok ? found.of : undefined;
+}
+
 /** Does the latest undone edit again. */
 export function redo(state: State): Submitted {
   return reverse(state, repetitionOfLast(state.sitting, lookUp(state)), 'redoes');

@@ -14,7 +14,7 @@ import { journalAhead, notTakenIn } from './found.ts';
 import { letDocumentGo, missingDocuments, restoreFromJournal } from './missing.ts';
 import { moveTo } from './moving.ts';
 import type { Opened } from './opening.ts';
-import { receive, redo, submit, undo } from './saving.ts';
+import { receive, redo, submit, undo, undoable } from './saving.ts';
 import { shelfOf } from './shelf.ts';
 import { healthOf, newId, type SessionNeeds, type State, tell } from './state.ts';
 import { afterEdit, NEW_SITTING } from './undo.ts';
@@ -124,6 +124,7 @@ function deskOn(state: State): Desk {
     health: () => healthOf(state),
     submit: (request) => submit(state, request),
     undo: (inHand) => undo(state, inHand),
+    undoable: (inHand) => undoable(state, inHand),
     redo: () => redo(state),
     receive: (copy) => receive(state, copy),
     letGo: (name, why) => letDocumentGo(state, name, why),

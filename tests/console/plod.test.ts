@@ -60,6 +60,7 @@ describe('a plod typed in the console', () => {
     });
     expect(text(sitting)).toMatch(/own record \$ [\d,.]+ · plod \$ [\d,.]+/);
     sitting.press('ctrl-u');
+    sitting.type('y');
     expect(shiftThings(shiftOf(sitting), 'plods')).toEqual([]);
     sitting.press('tab', 'tab', 'tab');
     expect(text(sitting)).toContain('shift record RC7_2026-03-13_DAY');
@@ -316,5 +317,32 @@ describe('the query list in the console', () => {
     ).toMatch(
       /0413 signed by NOK 2026-03-14 18:00 at [\d,.]+ by the record and [\d,.]+ by the plod; now it is .*Changed since: hours/,
     );
+  });
+});
+
+describe('Ctrl-U on an empty line', () => {
+  it('asks before a sheet of many lines goes, or what was recorded more than 20 minutes ago; y does it, any other key leaves it', async () => {
+    const sitting = await yesterday();
+    sitting.enter('split 12:10');
+    sitting.press('ctrl-u');
+    expect(said(sitting)).toMatch(/^Undone: .*split at 12:10/);
+    typed(sitting, ['0532-1740 s']);
+    sitting.press('enter', 'ctrl-u');
+    expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain(
+      'This would be taken back: shift RC7_2026-03-13_DAY: plod 0413 recorded, 1 lines, recorded at 18:00.',
+    );
+    sitting.press('ctrl-u');
+    expect(said(sitting)).toBe('Nothing is undone.');
+    expect(shiftThings(shiftOf(sitting), 'plods')).toHaveLength(1);
+    sitting.press('ctrl-u');
+    sitting.type('y');
+    expect(shiftThings(shiftOf(sitting), 'plods')).toEqual([]);
+    sitting.enter('split 12:10');
+    sitting.wait(21);
+    sitting.press('ctrl-u', 'enter');
+    expect(said(sitting)).toBe('Nothing is undone.');
+    sitting.press('ctrl-u');
+    sitting.type('y');
+    expect(said(sitting)).toMatch(/^Undone: .*split at 12:10/);
   });
 });

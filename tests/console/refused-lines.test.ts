@@ -44,6 +44,7 @@ const QUESTIONS: { readonly [kind in Prompt['kind']]: Asked | 'has no line' } = 
     right: 'fits',
   },
   preview: 'has no line',
+  undo: 'has no line',
   'new hole': {
     open: (s) => {
       s.press('f10');
