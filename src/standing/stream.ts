@@ -7,9 +7,10 @@ import type { Interval } from '../quantity/interval.ts';
 import { within } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { parseBagNumber } from '../sampling/numbers/bag-number.ts';
+import { besideStream, withPlaced } from '../sampling/rod/lying.ts';
 import type { OtherHole } from '../sampling/rod/mismatch.ts';
-import { withNoSamples } from '../sampling/stream/no-sample.ts';
-import { type StreamAhead, type StreamState, streamAhead } from '../sampling/stream/stream.ts';
+import { isNoSample, withNoSamples } from '../sampling/stream/no-sample.ts';
+import { type StreamAhead, type StreamState, streamAhead, type Upcoming } from '../sampling/stream/stream.ts';
 import { sharesIn } from '../value/cell.ts';
 import type { Row } from '../value/row.ts';
 import { headsOf } from './heads.ts';
@@ -59,10 +60,40 @@ export function bagsOnGround(hole: Document): readonly Bag[] {
 }
 
 /** What comes up in the sample stream of a hole, `count` bags of it. In a hole that is over no bag comes; what is put off still waits. */
-export function streamAheadOf(project: Project, hole: Document, count: number): StreamAhead {
+export function streamAheadOf(project: Project, hole: Document, count: number): AheadOf {
   const { rodMm, state } = headerOf(hole);
-  const ahead = streamAhead(project.sampling, streamStateOf(hole), { count, rodMm });
-  return isOver(state) ? { ...ahead, upcoming: [], announced: [], runsOut: false } : ahead;
+  const at = streamStateOf(hole);
+  const ahead = streamAhead(project.sampling, at, { count, rodMm });
+  if (isOver(state)) return { ...ahead, upcoming: [], announced: [], coming: [], runsOut: false };
+  return { ...ahead, coming: comingIn(at, ahead.upcoming) };
+}
+
+/** What comes up, with the row that it makes beside the rig. */
+export type AheadOf = StreamAhead & {
+  /** The bags that come and those placed by hand for metres to come, each by its metre. */
+  readonly coming: readonly Coming[];
+};
+
+/** A bag of the row to come: `empty` where nothing came up of its metre and its number is kept, `byHand` where someone placed it there. */
+export type Coming = Upcoming & { readonly empty?: true; readonly byHand?: true };
+
+function comingIn(state: StreamState, upcoming: readonly Upcoming[]): readonly Coming[] {
+  const { placed, controls } = besideStream({ ...state, drilledMm: Number.POSITIVE_INFINITY });
+  const noReturn = state.noReturn ?? [];
+  const row = withPlaced<Coming>(
+    upcoming.map((each) => (isNoSample(each, noReturn) ? { ...each, empty: true } : each)),
+    placed.map((bag) => byHandOf(bag, state.drilledMm)),
+  );
+  return [...controls.map((bag) => byHandOf(bag, state.drilledMm)), ...row];
+}
+
+function byHandOf({ number, kind, fromMm, toMm }: Bag, drilledMm: number): Coming {
+  const metre = fromMm === undefined || toMm === undefined ? {} : { fromMm, toMm };
+  return {
+    ...{ number, kind: kind === 'spoiled' || kind === 'no sample' ? 'primary' : kind, ...metre },
+    ...{ oneOf: [], chosen: false, dueMm: toMm ?? drilledMm, byHand: true },
+    inMm: Math.max(0, (fromMm ?? drilledMm) - drilledMm),
+  };
 }
 
 /** The other holes of the project, whose numbers are not this hole's. */

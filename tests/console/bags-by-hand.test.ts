@@ -230,3 +230,28 @@ describe('a number of the project', () => {
     expect(words).not.toContain('foreign');
   });
 });
+
+describe('the panel, F3 and the rod', () => {
+  it('show one row: a spare and a bag by hand at their metre, a kept number as kept, and one count of them', async () => {
+    const sitting = await drilling();
+    sitting.enter(';spare 602 torn');
+    sitting.enter(';bag 3-4 710');
+    sitting.enter(';recovery none 2-3');
+    const spare = table(sitting, 'bags').find(
+      ({ kind, fromMm }) => kind === 'primary' && fromMm === 1000,
+    )?.number;
+    for (const screen of ['log', 'bags']) {
+      if (screen === 'bags') sitting.press('f3');
+      const words = shown(sitting);
+      expect(words).toContain(`${spare}  1–2  by hand`);
+      expect(words).toContain('MB000710  3–4  by hand');
+      expect(words).toMatch(/MB000603 {2}2–3 {2}kept/);
+    }
+    sitting.press('escape');
+    sitting.press('f2');
+    expect(shown(sitting)).toContain('5 bags expected');
+    sitting.enter('x5');
+    expect(said(sitting)).toContain('Rod 1 done at 6 m, 5 bags and 1 kept without a sample');
+    expect(table(sitting, 'rods')[0]).toMatchObject({ bags: 5 });
+  });
+});

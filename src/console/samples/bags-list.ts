@@ -8,11 +8,10 @@ import { formatInterval } from '../../quantity/interval.ts';
 import type { Document } from '../../record/document.ts';
 import { nameOf } from '../../sampling/rod/unmended.ts';
 import { stockOf } from '../../sampling/scheme/stock.ts';
-import type { Upcoming } from '../../sampling/stream/stream.ts';
 import { checkTrays, compartmentAt } from '../../sampling/trays/trays.ts';
 import { waitingMismatches } from '../../standing/mismatches.ts';
 import { proposedOf } from '../../standing/proposed.ts';
-import { bagsOnGround, streamAheadOf } from '../../standing/stream.ts';
+import { bagsOnGround, type Coming, streamAheadOf } from '../../standing/stream.ts';
 import { trayedHole, traysOf } from '../../standing/trays.ts';
 import { found, type Listed, type ListSection } from '../lists/listed.ts';
 import { chooseWord, upcomingLine } from '../log/panels/bags-panel.ts';
@@ -33,7 +32,7 @@ export function bagsList(state: State, hole: Document, width: number, theme: The
   const sections = [
     whereSection(standsOut.items.length),
     waitsSection(project, hole, ahead.putOff),
-    comingSection(project, hole, ahead.upcoming, width, theme),
+    comingSection(project, hole, ahead.coming, width, theme),
     standsOut,
     issuedSection(issued, theme),
     traysSection(project, hole, theme),
@@ -110,7 +109,7 @@ function waitsSection(
 function comingSection(
   project: Project,
   hole: Document,
-  upcoming: readonly Upcoming[],
+  upcoming: readonly Coming[],
   width: number,
   theme: Theme,
 ): ListSection {
@@ -119,7 +118,7 @@ function comingSection(
   const ticked = new Set(holeNouns(hole, 'ticks').map(({ number }) => number));
   const lines = upcoming.map((bag): readonly Line[] => {
     const place =
-      bag.fromMm === undefined || bag.kind !== 'primary'
+      bag.fromMm === undefined || bag.kind !== 'primary' || bag.empty === true
         ? undefined
         : compartmentAt(project.sampling, logFromMm, bag.fromMm);
     const tray = place === undefined ? '' : `   tray ${place.tray}, ${place.compartment}`;

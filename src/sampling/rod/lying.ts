@@ -78,12 +78,15 @@ export function rowAsExpected(
 }
 
 /** Bags placed by hand lie at their metre: behind the last bag of a metre above. */
-export function withPlaced(bags: readonly Bag[], placed: readonly Bag[]): readonly Bag[] {
+export function withPlaced<Held extends Pick<Bag, 'kind' | 'fromMm'>>(
+  bags: readonly Held[],
+  placed: readonly Held[],
+): readonly Held[] {
   return placed
     .filter((bag) => bag.fromMm !== undefined)
     .reduce(
       (row, bag) => {
-        const isBehind = (each: Bag) =>
+        const isBehind = (each: Held) =>
           (each.fromMm ?? -1) > (bag.fromMm ?? 0) || (each.fromMm === bag.fromMm && bag.kind === 'primary');
         const next = row.findIndex(isBehind);
         row.splice(next < 0 ? row.length : next, 0, bag);

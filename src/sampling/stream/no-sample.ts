@@ -8,7 +8,10 @@ import { metresWithoutSample } from '../findings.ts';
  * True of a numbered bag with nothing in it for the laboratory: its metre gave no return, and no one said that there is a bag all the
  * same. Its number is kept and never used again.
  */
-export function isNoSample(bag: Bag, noReturn: readonly Interval[]): boolean {
+export function isNoSample(
+  bag: Pick<Bag, 'kind' | 'fromMm' | 'toMm' | 'filled' | 'byHand'>,
+  noReturn: readonly Interval[],
+): boolean {
   if (bag.kind === 'no sample') return true;
   if (bag.kind !== 'primary' && bag.kind !== 'field duplicate') return false;
   const { fromMm, toMm } = bag;

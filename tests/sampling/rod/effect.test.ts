@@ -140,6 +140,24 @@ test('whatever is read of whatever hole: no two ways to fix it read the same, an
   expect(kinds.size).toBeGreaterThan(10);
 });
 
+test('whatever spares, bags by hand and metres without return there are: the count of the row shown is taken as true', () => {
+  fc.assert(
+    fc.property(holes, (made) => {
+      const state = stateOf(made);
+      const { row } = rodCheck(made.project, state);
+      const filled = row.filter(({ kind }) => kind !== 'no sample');
+      for (const { length } of [row, filled]) {
+        const check = rodCheck(made.project, state, { count: length });
+        expect([length, check.agrees, check.row.length]).toEqual([length, true, row.length]);
+      }
+      const beside = state.bags.filter((each) => each.byHand === true && each.kind !== 'spoiled');
+      const shown = row.map(({ number }) => number);
+      expect(beside.map(({ number }) => number).filter((number) => !shown.includes(number))).toEqual([]);
+    }),
+    { numRuns: runs(10_000, 500) },
+  );
+});
+
 /** The ways to fix what was read in a rod, the likeliest first. */
 function waysAt(state: StreamState, seen: RodSeen): readonly string[] {
   const check = rodCheck(sampling(), state, seen);

@@ -10,7 +10,7 @@ import { trayChange } from '../../../sampling/trays/trays.ts';
 import { headsOf } from '../../../standing/heads.ts';
 import { waitingMismatches } from '../../../standing/mismatches.ts';
 import { proposedOf } from '../../../standing/proposed.ts';
-import { streamAheadOf } from '../../../standing/stream.ts';
+import { type Coming, streamAheadOf } from '../../../standing/stream.ts';
 import type { Tone } from '../../theme.ts';
 import { type Line, line, spans } from '../../widgets/line.ts';
 
@@ -35,9 +35,12 @@ export function bagsPanel(project: Project, hole: Document, room: number, width:
   const waits = [...waiting, ...asked, ...change];
   const left = leftLine(ahead.numberedLeft, ahead.runsOut, ahead.lastsToMm);
   const rows = Math.max(1, room - waits.length - 1);
-  const controls = ahead.announced.filter((each) => ahead.upcoming.indexOf(each) >= rows - 1);
-  const plain = ahead.upcoming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
-  const shown = [...plain, ...controls.filter((each) => !plain.includes(each)).slice(0, rows - plain.length)];
+  const { coming } = ahead;
+  const isAmong = (bags: readonly Coming[], { number }: Coming) =>
+    bags.some((each) => each.number === number);
+  const controls = coming.filter((each, index) => index >= rows - 1 && isAmong(ahead.announced, each));
+  const plain = coming.slice(0, Math.max(0, rows - Math.min(controls.length, rows - 1)));
+  const shown = [...plain, ...controls.filter((each) => !isAmong(plain, each)).slice(0, rows - plain.length)];
   return [...shown.map((each) => upcomingLine(each, width)), ...waits, left];
 }
 
@@ -57,11 +60,17 @@ export function bagsTitle(hole: Document): string {
 }
 
 /** One bag that comes: its number, its metre, what it is and in how many drilled metres, which is never what is cut. */
-export function upcomingLine(bag: Upcoming, width: number): Line {
+export function upcomingLine(bag: Coming, width: number): Line {
   const metre =
     bag.fromMm === undefined || bag.toMm === undefined
       ? ''
       : formatInterval({ fromMm: bag.fromMm, toMm: bag.toMm });
+  if (bag.empty === true) {
+    const kept = `${bag.number}  ${metre}  kept, no sample`;
+    return line(kept.length <= width ? kept : `${bag.number}  ${metre}  kept`, 'faint');
+  }
+  if (bag.byHand === true)
+    return line(`${bag.number}  ${bag.kind === 'primary' ? '' : `${bag.kind} `}${metre}  by hand`, 'accent');
   if (bag.kind === 'primary') return line(`${bag.number}  ${metre}`);
   const when = bag.inMm <= 0 ? 'now' : `in ${formatDepth(bag.inMm)} m`;
   const tone: Tone = bag.inMm <= 0 ? 'alert' : 'accent';
