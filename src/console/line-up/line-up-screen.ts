@@ -1,6 +1,6 @@
 import { type LineUpContext, type LineUpStep, stepsOf } from '../../acts/line-up-order.ts';
 import type { Document } from '../../record/document.ts';
-import { hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageFoot } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { draftSpans } from '../screens/shown.ts';
 import type { State } from '../state.ts';
@@ -33,11 +33,10 @@ export function lineUpScreen(state: State, hole: Document, size: Size, theme: Th
   const context = lineUpContext(state, hole);
   const form = formOf(state, hole);
   const body = bodyLines(state, form, context, { columns: size.columns, rows: height }, theme);
-  const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
   return [
     headerLine(state, hole, size.columns),
     ...fitHeight(body, height),
-    ...fitHeight(messages, 2),
+    ...messageFoot(state, size.columns),
     [
       ...spans([` ${LABELS[form.step]} `, 'strong'], [`${theme.signs.cursor} `, 'accent']),
       ...draftSpans(form.typed),

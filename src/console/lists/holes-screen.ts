@@ -7,7 +7,7 @@ import type { Document } from '../../record/document.ts';
 import { headsOf, logged } from '../../standing/heads.ts';
 import { numbersLabelled } from '../../standing/stream.ts';
 import { isLinedUp } from '../../standing/survey.ts';
-import { hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageFoot, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { holesOf, type State } from '../state.ts';
 import { fit } from '../terminal/paint/cells.ts';
@@ -43,17 +43,14 @@ export function holesScreen(state: State, cursor: number, size: Size, theme: The
   });
   const empty = [line(' No holes yet. n makes one; offsider new takes a program from a CSV.', 'warn')];
   const lines = [line(` ${row(TITLES, 'note')}`, 'faint'), ...(holes.length === 0 ? empty : rows)];
-  const messages = messageLines(state, size.columns);
+  const isSaid = messageLines(state, size.columns).length > 0;
   const picked = holes[cursor];
   const note = picked === undefined ? '' : noteOf(picked);
-  const below = messages.length > 0 ? messages : wrap(note, size.columns - 2, 'faint');
+  const about = wrap(note, size.columns - 2, 'faint').map((each): Line => [{ text: '  ' }, ...each]);
   return [
     headerLine(state, undefined, size.columns),
     ...box([{ title: `holes · rig ${state.rig}`, lines, height: height - 2 }], size.columns, theme.signs),
-    ...fitHeight(
-      below.map((each): Line => [{ text: '  ' }, ...each]),
-      2,
-    ),
+    ...(isSaid ? messageFoot(state, size.columns) : fitHeight(about, 2)),
     hintLine('holes', size.columns, theme),
   ];
 }

@@ -1,10 +1,10 @@
-import { hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageFoot } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { holeInHand, type State } from '../state.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
-import { fitHeight, type Line, line } from '../widgets/line.ts';
+import { type Line, line } from '../widgets/line.ts';
 import { isListed, type ListedScreen, listOf } from './list-of.ts';
 import { allLines, type Listed } from './listed.ts';
 
@@ -25,10 +25,7 @@ export function listScreen(state: State, screen: ListedScreen, size: Size, theme
   return [
     headerLine(state, holeInHand(state), size.columns),
     ...box([{ title: `${title}${where}${search}`, lines: window, height: room }], size.columns, theme.signs),
-    ...fitHeight(
-      messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]),
-      2,
-    ),
+    ...messageFoot(state, size.columns),
     hintLine(screen.name, size.columns, theme),
   ];
 }

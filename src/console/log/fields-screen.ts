@@ -3,7 +3,7 @@ import type { Document } from '../../record/document.ts';
 import type { Field } from '../../schema/logging-schema.ts';
 import { type EntryContext, parseLine } from '../../shorthand/parse.ts';
 import { cellWords } from '../../shorthand/words.ts';
-import { hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageFoot, messageLines } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { draftSpans } from '../screens/shown.ts';
 import { type Screen, type State, schemaInHand } from '../state.ts';
@@ -43,13 +43,13 @@ export function fieldsScreen(
     { lines: box([{ title, lines, height: room }], left, theme.signs), width: left },
     { lines: pickList(state, screen, fields[at], right, room, theme), width: right },
   ]);
-  const [changes] = echoLines(text, context, theme, size.columns - 4);
-  const messages = messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]);
+  const [changes = []] = echoLines(text, context, theme, size.columns - 4);
+  const isSaid = messageLines(state, size.columns).length > 0;
   return [
     headerLine(state, hole, size.columns),
     ...body,
     ...cautions,
-    ...fitHeight(messages.length > 0 ? messages : [[{ text: '  ' }, ...changes]], 2),
+    ...(isSaid ? messageFoot(state, size.columns) : fitHeight([[{ text: '  ' }, ...changes]], 2)),
     spans(['  line: ', 'faint'], [text, 'accent']),
     line(
       ' Type or ↑↓ to pick, Enter takes it, Tab next field, F4 logs the row, Esc back to the line',

@@ -4,7 +4,7 @@ import type { NumberField } from '../../schema/logging-schema.ts';
 import { readReading } from '../../schema/read/reading-text.ts';
 import { columnFields, hasReading } from '../../standing/reading-rows.ts';
 import type { Row } from '../../value/row.ts';
-import { hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageFoot } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import { draftSpans } from '../screens/shown.ts';
 import { type State, schemaInHand } from '../state.ts';
@@ -12,7 +12,7 @@ import { fit } from '../terminal/paint/cells.ts';
 import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
-import { fitHeight, type Line, line, spans, wrap } from '../widgets/line.ts';
+import { type Line, line, spans, wrap } from '../widgets/line.ts';
 import { cellText } from './panels/cell-text.ts';
 import { type ReadingsInHand, readingsInHand } from './readings.ts';
 
@@ -44,10 +44,7 @@ export function readingsScreen(state: State, size: Size, theme: Theme): readonly
       size.columns,
       theme.signs,
     ),
-    ...fitHeight(
-      messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]),
-      2,
-    ),
+    ...messageFoot(state, size.columns),
     hintLine('readings', size.columns, theme),
   ];
 }

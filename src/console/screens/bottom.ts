@@ -1,13 +1,18 @@
 import { type Binding, KEYS, type ScreenName } from '../keys.ts';
 import type { State } from '../state.ts';
+import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
-import { type Line, lineWidth, spans, wrap } from '../widgets/line.ts';
+import { fitHeight, type Line, lineWidth, spans, wrap } from '../widgets/line.ts';
 
-/** What the last key led to: the cautions of a row that was logged, each in full, then at most two lines. */
+/** Lines that one message may take: more would leave nothing of the screen that it is about. */
+const LONGEST_MESSAGE = 12;
+
+/** What the last key led to: the cautions of a row that was logged, then its words, each in full: the way out of a refusal is at its end. */
 export function saidLines({ message }: State, width: number): readonly Line[] {
   if (message === undefined) return [];
   const cautions = (message.cautions ?? []).flatMap((each) => wrap(each, width - 2, 'alert'));
-  const words = message.text === '' ? [] : wrap(message.text, width - 2, message.tone).slice(0, 2);
+  const words =
+    message.text === '' ? [] : wrap(message.text, width - 2, message.tone).slice(0, LONGEST_MESSAGE);
   return [...cautions, ...words];
 }
 
@@ -15,6 +20,17 @@ export function saidLines({ message }: State, width: number): readonly Line[] {
 export function messageLines(state: State, width: number): readonly Line[] {
   const said = saidLines(state, width);
   return said.length > 0 ? said : bannerLines(state, width);
+}
+
+/** The same as the foot of a screen: two lines, or as many as it takes. */
+export function messageFoot(state: State, width: number): readonly Line[] {
+  const lines = messageLines(state, width).map((each): Line => [{ text: '  ' }, ...each]);
+  return fitHeight(lines, Math.max(2, lines.length));
+}
+
+/** The size that is left for a screen whose message takes more than its two lines. */
+export function sizeAbove(state: State, size: Size): Size {
+  return { ...size, rows: size.rows - (messageFoot(state, size.columns).length - 2) };
 }
 
 /** Which edits are in memory only and what to do about it; none while all is safe. At most two lines. */

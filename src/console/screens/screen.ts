@@ -12,7 +12,7 @@ import type { Size } from '../terminal/paint/painter.ts';
 import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { fitHeight, fitLine, type Line, wrap } from '../widgets/line.ts';
-import { messageLines } from './bottom.ts';
+import { messageFoot, sizeAbove } from './bottom.ts';
 
 /** The smallest terminal that the console works in. */
 const SMALLEST = { columns: 80, rows: 24 } as const;
@@ -26,14 +26,9 @@ export function isTooSmall(size: Size): boolean {
 export function screenLines(state: State, size: Size, theme: Theme): readonly Line[] {
   if (isTooSmall(size)) return tooSmall(size);
   const base = fitHeight(baseLines(state, size, theme), size.rows);
-  const prompt = promptPanel(state, size.columns, size.rows - 6, theme);
+  const foot = messageFoot(state, size.columns);
+  const prompt = promptPanel(state, size.columns, size.rows - 4 - foot.length, theme);
   if (prompt.length === 0) return base.map((each) => fitLine(each, size.columns));
-  const foot = [
-    ...fitHeight(
-      messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]),
-      2,
-    ),
-  ];
   const top = base.slice(0, Math.max(1, size.rows - prompt.length - foot.length));
   return [...top, ...prompt, ...foot].slice(0, size.rows).map((each) => fitLine(each, size.columns));
 }
@@ -49,13 +44,14 @@ function promptPanel(state: State, width: number, room: number, theme: Theme): r
   return box([{ title: shown.title, lines, height: lines.length }], width, theme.signs);
 }
 
-function baseLines(state: State, size: Size, theme: Theme): readonly Line[] {
+function baseLines(state: State, whole: Size, theme: Theme): readonly Line[] {
   const { screen } = state;
   const hole = holeInHand(state);
+  const size = sizeAbove(state, whole);
   if (screen.name === 'holes') return holesScreen(state, screen.cursor, size, theme);
   if (isListed(screen) && !isOfHole(screen)) return listScreen(state, screen, size, theme);
   if (hole === undefined) return holesScreen(state, 0, size, theme);
-  if (screen.name === 'log') return logScreen(state, hole, screen.cursor, size, theme);
+  if (screen.name === 'log') return logScreen(state, hole, screen.cursor, whole, theme);
   if (screen.name === 'fields') return fieldsScreen(state, hole, screen, size, theme);
   if (screen.name === 'survey') return surveyScreen(state, hole, screen, size, theme);
   if (screen.name === 'readings') return readingsScreen(state, size, theme);
@@ -73,6 +69,7 @@ export function settled(state: State, size: Size, theme: Theme): State {
   // Nothing of it is on the screen: what was scrolled to, and what has been seen, stays as it is until there is room again.
   if (isTooSmall(size)) return state;
   const hole = holeInHand(state);
-  if (state.screen.name === 'line-up') return hole === undefined ? state : settledLineUp(state, hole, size);
-  return settledList(state, size, theme);
+  const left = sizeAbove(state, size);
+  if (state.screen.name === 'line-up') return hole === undefined ? state : settledLineUp(state, hole, left);
+  return settledList(state, left, theme);
 }

@@ -6,7 +6,7 @@ import { expectedFindingsOf, surveyChecksOf, surveyOf } from '../../standing/sur
 import { pictureOf } from '../../standing/survey-pictures.ts';
 import { shotGap } from '../../survey/findings.ts';
 import { brailleLines } from '../../survey/pictures/braille.ts';
-import { hintLine, messageLines } from '../screens/bottom.ts';
+import { hintLine, messageFoot } from '../screens/bottom.ts';
 import { headerLine } from '../screens/header.ts';
 import type { Screen, State } from '../state.ts';
 import type { Size } from '../terminal/paint/painter.ts';
@@ -37,10 +37,7 @@ export function surveyScreen(
   return [
     headerLine(state, hole, size.columns),
     ...fitHeight(body, room),
-    ...fitHeight(
-      messageLines(state, size.columns).map((each): Line => [{ text: '  ' }, ...each]),
-      2,
-    ),
+    ...messageFoot(state, size.columns),
     hintLine('survey', size.columns, theme),
   ];
 }

@@ -15,21 +15,14 @@ export function cautionLines(text: string, context: EntryContext, width: number)
     .flatMap((each) => wrap(each.text, width, 'alert'));
 }
 
-/** The two lines above the entry line, at most `width` cells each: what the line changes, in words, and what it leaves as above. */
-export function echoLines(
-  text: string,
-  context: EntryContext,
-  theme: Theme,
-  width: number,
-): readonly [Line, Line] {
+/** The lines above the entry line, at most `width` cells each: what the line changes, in words, and what it leaves as above; why it is refused, whole. */
+export function echoLines(text: string, context: EntryContext, theme: Theme, width: number): readonly Line[] {
   const parsed = parseLine(text, context);
   switch (parsed.kind) {
     case 'row':
       return rowEcho(parsed, context, theme);
-    case 'refused': {
-      const [first = [], second = []] = wrap(refusalWords(parsed), width, 'warn');
-      return [first, second];
-    }
+    case 'refused':
+      return wrap(refusalWords(parsed), width, 'warn');
     case 'bag':
       return [line(`bag ${parsed.number}: Enter checks it`, 'accent'), []];
     case 'range':
