@@ -38,6 +38,9 @@ export interface Decided {
  * against the advice and gives no reason. Short of the planned depth it is an early end.
  */
 export function endingDecision(project: Project, hole: Document, decided: Decided): Result<Decision> {
+  const { called, by } = decided;
+  const spoke = called === undefined ? undefined : callerRefusal(project, hole, called, by);
+  if (spoke !== undefined) return refused(spoke);
   const planned = planOf(hole)?.depthMm;
   const early = planned !== undefined && decided.depthMm < planned;
   return decisionNow(project, hole, early ? 'ended early' : 'ended', decided);
@@ -69,7 +72,7 @@ export function goingOn(
       ),
     );
   const others = documents === undefined ? undefined : [...documents];
-  const spoke = said.called === undefined ? undefined : callerRefusal(project, hole, said.called, maker);
+  const spoke = said.called === undefined ? undefined : callerRefusal(project, hole, said.called, maker.by);
   if (spoke !== undefined) return refused(spoke);
   const { outcomes } = adviceFor(project, hole, others);
   const about = said.kind === 'extended' && said.called !== undefined ? aboutCall(said.reason, outcomes) : [];
@@ -102,7 +105,7 @@ export function goingOn(
 }
 
 /** A call is one to someone else: the signer, or no one, can't have been called. */
-function callerRefusal({ settings }: Project, hole: Document, called: string, { by }: Maker) {
+function callerRefusal({ settings }: Project, hole: Document, called: string, by: string) {
   const problem = speakerProblem(settings.people, by, called, 'another');
   return problem === undefined
     ? undefined
@@ -110,8 +113,7 @@ function callerRefusal({ settings }: Project, hole: Document, called: string, { 
         { hole: headerOf(hole).name },
         {
           problem,
-          remedy:
-            'Type who was called, like ;extend called Ines Falk: …; leave called out where no one was reached.',
+          remedy: 'Type who was called, like called Ines Falk: …; leave it out where no one was reached.',
         },
       );
 }

@@ -64,6 +64,8 @@ export type Prompt =
       readonly step: EndingStep;
       readonly depthMm: number;
       readonly collar: CollarState['state'];
+      /** The rules ask, no one was named as called, and that was pointed out. */
+      readonly unreached?: true;
       readonly draft: Draft;
     }
   /** A survey run that is begun: what is said of it, step by step; `shot` waits for it, as typed. */

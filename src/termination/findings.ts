@@ -9,6 +9,15 @@ export const endedAgainstAdvice = defineFinding({
     'That is allowed, and the reason is recorded; the manager who tunes the rules wants to see where they were not followed.',
 });
 
+/** Raised by decision.ts when a hole is checked. */
+export const askedAndCalled = defineFinding({
+  code: 'termination-asked-and-called',
+  severity: 'note',
+  title: 'The advice was ask, and someone was called before the hole was ended or gone on with.',
+  rationale:
+    'That is what the advice wants. It is shown beside the holes that went against it, with who was called, for whoever tunes the rules.',
+});
+
 /** Raised by decision.ts, on recording and on checking a hole. */
 export const endedWithoutReason = defineFinding({
   code: 'termination-ended-without-reason',

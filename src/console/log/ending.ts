@@ -2,13 +2,14 @@ import { endingDecision } from '../../acts/decision.ts';
 import { endHole, lastCollarState } from '../../hole/commands/states.ts';
 import type { CollarState } from '../../hole/ending.ts';
 import { headerOf } from '../../hole/hole.ts';
-import type { Depth } from '../../quantity/depth.ts';
-import { formatDepth, parseDepth } from '../../quantity/depth.ts';
+import { type Depth, formatDepth, parseDepth } from '../../quantity/depth.ts';
+import type { Document } from '../../record/document.ts';
 import { readReason } from '../../shorthand/reason.ts';
+import { adviceAtEnd } from '../../standing/advice.ts';
 import { headsOf } from '../../standing/heads.ts';
 import { draftOf, EMPTY_DRAFT } from '../draft.ts';
 import type { Prompt } from '../prompt.ts';
-import { holeInHand, type State } from '../state.ts';
+import { holeInHand, inOwn, type State } from '../state.ts';
 import { type Step, saying, sayingFinding, still, submittingResult, type World } from '../step.ts';
 
 type EndingPrompt = Extract<Prompt, { readonly kind: 'ending' }>;
@@ -87,9 +88,14 @@ function collarGiven(state: State, prompt: EndingPrompt): Step {
 function close(state: State, prompt: EndingPrompt, world: World): Step {
   const hole = holeInHand(state);
   if (hole === undefined) return still(state);
+  const said = readReason(prompt.draft.text);
+  const asks = said.called === undefined && said.reason !== '' && isAsked(state, hole, prompt);
+  if (asks && prompt.unreached !== true)
+    return still(saying({ ...state, prompt: { ...prompt, unreached: true } }, whoWasCalled(state), 'alert'));
   const decision = endingDecision(state.project, hole, {
     depthMm: prompt.depthMm as Depth,
-    ...readReason(prompt.draft.text),
+    ...said,
+    ...(asks ? { reason: `no one was reached: ${said.reason}` } : {}),
     others: state.documents.values(),
     at: world.now,
     by: state.person,
@@ -98,12 +104,26 @@ function close(state: State, prompt: EndingPrompt, world: World): Step {
     return still(decision.findings[0] === undefined ? state : sayingFinding(state, decision.findings[0]));
   const collarState: CollarState = { state: prompt.collar, at: world.now, by: state.person };
   const maker = { newId: world.newId, at: world.now, by: state.person };
-  const said = `${headerOf(hole).name} ended at ${formatDepth(prompt.depthMm)} m and closed. Collar ${prompt.collar}.`;
+  const done = `${headerOf(hole).name} ended at ${formatDepth(prompt.depthMm)} m and closed. Collar ${prompt.collar}.`;
   return submittingResult(
     state,
     hole,
     endHole(hole, decision.value, collarState, maker),
     { ...state, prompt: undefined },
-    said,
+    done,
+  );
+}
+
+/** True where the rules say to call someone before the hole ends there. */
+function isAsked({ project, documents }: State, hole: Document, { depthMm }: EndingPrompt): boolean {
+  const { shown } = adviceAtEnd(project, hole, depthMm as Depth, documents.values());
+  return shown.shown && shown.advice.verdict === 'ask';
+}
+
+/** Asked once: a hole that ends with a question open, and no one called about it, is meant to. */
+function whoWasCalled(state: State): string {
+  return inOwn(
+    state,
+    'The advice is ASK, and no one is named as called. Begin with who was: called Ines Falk: zone closed off. If no one was reached Enter again ends it and records that.',
   );
 }

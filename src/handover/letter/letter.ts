@@ -1,5 +1,6 @@
 import { allFindingKinds } from '../../check/registry.ts';
 import type { Finding, Severity } from '../../finding/finding.ts';
+import { formatPlace } from '../../finding/place.ts';
 import { safeText } from '../../finding/safe-text.ts';
 import { WHAT_IT_IS_NOT } from '../../finding/what-it-is-not.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
@@ -11,6 +12,7 @@ import { stockOf } from '../../sampling/scheme/stock.ts';
 import { dangerLines } from '../../standing/dangers.ts';
 import { type ProvisionalCode, provisionalCodes } from '../../standing/provisional-codes.ts';
 import { type Unfinished, unfinished } from '../../standing/unfinished.ts';
+import { askedAndCalled } from '../../termination/findings.ts';
 import type { Bundle } from '../bundle/make-bundle.ts';
 import { bagSentence, holeSentence } from './holes.ts';
 
@@ -126,11 +128,22 @@ function findingLines(findings: readonly Finding[]): readonly string[] {
   return GRAVEST_FIRST.flatMap((severity) => {
     const codes = findings.filter((each) => each.severity === severity).map((each) => each.code);
     return [...new Set(codes)].map((code) => {
+      if (code === askedAndCalled.code) return calledLine(findings);
       const count = codes.filter((each) => each === code).length;
       const title = allFindingKinds.find((kind) => kind.code === code)?.title ?? code;
       return `${count} × ${severity}: ${title}`;
     });
   });
+}
+
+/** Who was called where the rules said to ask: that is no going against them, and it is said by name. */
+function calledLine(findings: readonly Finding[]): string {
+  const calls = findings
+    .filter(({ code }) => code === askedAndCalled.code)
+    .map(
+      ({ place, problem }) => `${formatPlace(place)}: ${problem.replace(/^.*, and (.+) was called$/, '$1')}`,
+    );
+  return `${calls.length} × note: the advice was ask, and someone was called: ${calls.join('; ')}`;
 }
 
 function codeLines({ project, documents }: LetterAbout): readonly string[] {

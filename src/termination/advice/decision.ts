@@ -6,7 +6,7 @@ import { type Depth, formatDepth } from '../../quantity/depth.ts';
 import type { Stamp } from '../../quantity/stamp.ts';
 import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
 import type { Situation } from '../evaluate/situation.ts';
-import { endedAgainstAdvice, endedWithoutReason, extendedNowhere } from '../findings.ts';
+import { askedAndCalled, endedAgainstAdvice, endedWithoutReason, extendedNowhere } from '../findings.ts';
 import { occasionOf } from './verdict.ts';
 import { type Verdict, weigh } from './weigh.ts';
 
@@ -109,12 +109,18 @@ export function checkDecisions(decisions: readonly Decision[], place: Place): re
 
 function noted(decision: Decision, place: Place): Finding {
   const { kind, verdict, depthMm, loggedMm, by, reason, called } = decision;
-  return endedAgainstAdvice.at(
+  const isAnswered = verdict === 'ask' && called !== undefined;
+  const call = isAnswered
+    ? `, and ${called} was called`
+    : verdict === 'ask'
+      ? ', and no one is named as called'
+      : '';
+  return (isAnswered ? askedAndCalled : endedAgainstAdvice).at(
     { ...place, fromMm: depthMm },
     {
-      problem: `${kind} by ${by} where the advice, on the log to ${formatDepth(loggedMm)} m, was "${verdict}"`,
+      problem: `${kind} by ${by} where the advice, on the log to ${formatDepth(loggedMm)} m, was "${verdict}"${call}`,
       excerpt: reason ?? '',
-      remedy: `No action needed${called === undefined ? '' : ` (${called} was called)`}; shown for tuning the rules.`,
+      remedy: `No action needed${called === undefined || isAnswered ? '' : ` (${called} was called)`}; shown for tuning the rules.`,
     },
   );
 }

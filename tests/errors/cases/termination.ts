@@ -82,6 +82,12 @@ export const TERMINATION_CASES: readonly ErrorCase[] = [
   given('termination-extended-nowhere', 'to go on to a depth that is drilled', () =>
     findingsIn(ended('zone open', { kind: 'extended', toMm: depthFromMetres(4) })),
   ),
+  given('termination-asked-and-called', 'ended where the rules ask, and someone was called', () => {
+    const decision = ended('zone closed off');
+    return checkDecisions(decision.ok ? [{ ...decision.value, verdict: 'ask', called: 'Ines Falk' }] : [], {
+      hole: 'ZQRC004',
+    });
+  }),
   given('termination-ended-against-advice', 'ended against the advice, with a reason', () => {
     const decision = ended('bit stuck');
     return checkDecisions(decision.ok ? [decision.value] : [], { hole: 'ZQRC004' });
