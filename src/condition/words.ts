@@ -44,5 +44,7 @@ function comparisonInWords(
   if ('moreThan' in condition) return `${what} > ${condition.moreThan}${unit}`;
   if ('atMost' in condition) return `${what} ≤ ${condition.atMost}${unit}`;
   if ('lessThan' in condition) return `${what} < ${condition.lessThan}${unit}`;
-  return condition.seen ? `${what} seen` : `no ${what} seen`;
+  // A flag may be labelled so itself: "fibre seen".
+  const seen = what.endsWith(' seen') ? what : `${what} seen`;
+  return condition.seen ? seen : `no ${seen}`;
 }

@@ -136,7 +136,12 @@ function dotLine(line: string, context: EntryContext): ParsedRow | Refusal {
   }
   const above = context.above ?? context.seen;
   if (above === undefined) {
-    return refusal({ position: 0, length: 1 }, 'There is no row above to repeat', 'Type a full row');
+    const { loggedBefore } = context;
+    const problem =
+      loggedBefore === undefined
+        ? 'There is no row above to repeat'
+        : `The row above is by ${loggedBefore}: . repeats only your own`;
+    return refusal({ position: 0, length: 1 }, problem, 'Type a full row');
   }
   return rowOf({ ...context, above }, { kind: 'items', said: [], ...end }, line.length, true);
 }

@@ -8,7 +8,8 @@ export interface Reason {
 
 /** Reads `zone still open`, `called Ines Falk: zone still open` or `Ines Falk called: zone still open`. The reason may be empty. */
 export function readReason(text: string): Reason {
-  const parts = /^called ([^:]+):(.*)$/.exec(text.trim()) ?? /^(\p{Lu}[^:]*?) called:(.*)$/u.exec(text.trim());
+  const parts =
+    /^called ([^:]+):(.*)$/.exec(text.trim()) ?? /^(\p{Lu}[^:]*?) called:(.*)$/u.exec(text.trim());
   const called = parts?.[1]?.trim();
   const reason = (parts?.[2] ?? text).trim();
   return called === undefined ? { reason } : { reason, called };

@@ -154,6 +154,8 @@ describe('a condition in words', () => {
     expect(words({ field: 'sulphides', of: 'pyrite', atLeast: 2 })).toBe('pyrite ≥ 2');
     expect(words({ field: 'rock', isOneOf: ['basalt', 'shale'] })).toBe('rock is basalt or shale');
     expect(words({ field: 'veins', seen: false })).toBe('no veins seen');
+    expect(words({ field: 'fibre seen', seen: true })).toBe('fibre seen');
+    expect(words({ field: 'fibre seen', seen: false })).toBe('no fibre seen');
     expect(words({ not: { field: 'veins', seen: true } })).toBe('not (veins seen)');
   });
 

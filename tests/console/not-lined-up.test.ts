@@ -60,6 +60,19 @@ describe('a planned hole that is begun without a line-up', () => {
     );
   });
 
+  it('reads them in its line-up first, and goes to the collar only with the driller', async () => {
+    const sitting = await begun();
+    sitting.enter(';expect old stope 30-33 void');
+    sitting.press('ctrl-y');
+    const screen = shown(sitting, 80, 30);
+    expect(screen).toMatch(/- VOID expected at 30–33 m: old stope\..*Old pits west.*Reading this is not an/);
+    for (const answer of ['read', 'Mick Tarrant', '1', '270', '', '-60', '-60']) sitting.enter(answer);
+    const right = sitting.screen(80, 24).map((each) => each.slice(34, 79));
+    expect(right.join(' ').replace(/\s+/g, ' ')).toContain(
+      'The collar is under the mast: go there only when the driller takes you in.',
+    );
+  });
+
   it('is named by the check, the note for the next crew and the letter until it is lined up', async () => {
     const sitting = await begun();
     expect(found(sitting)).toMatchObject([{ severity: 'warning', place: { hole: HOLE } }]);

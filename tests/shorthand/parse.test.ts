@@ -120,6 +120,9 @@ describe('a first row', () => {
 
   test('has no row to repeat and no key that is above', () => {
     expect(refusalOf('.', {}).problem).toBe('There is no row above to repeat');
+    expect(refusalOf('.', { loggedBefore: 'TQ' }).problem).toBe(
+      'The row above is by TQ: . repeats only your own',
+    );
     expect(refusalOf('bswe1p2', {}).problem).toBe('No row above carries pyrite into this one');
   });
   test('takes the key of a field that every row has: it has to be said anyway', () => {

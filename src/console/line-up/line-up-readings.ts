@@ -134,6 +134,7 @@ export function collarLines(form: LineUpForm, context: LineUpContext, width: num
   const positions = collarSentences(context, collar);
   const local = context.project.settings.survey.mineGrid === undefined ? '' : ' (add l for mine grid)';
   return [
+    ...wrap('The collar is under the mast: go there only when the driller takes you in.', width, 'warn'),
     ...wrap(
       `Where is the collar? East, north and height in metres${local}; or paste what the GPS sends; or type the path of its file or device.`,
       width,

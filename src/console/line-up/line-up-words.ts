@@ -2,6 +2,7 @@ import type { LineUpContext } from '../../acts/line-up-order.ts';
 import { headerOf, holeNouns } from '../../hole/hole.ts';
 import { USUAL_CAUTIONS } from '../../project/cautions.ts';
 import { instantMs, localDate } from '../../quantity/stamp.ts';
+import { cautionsOf } from '../../standing/lined-up.ts';
 import type { State } from '../state.ts';
 import { type Line, wrap } from '../widgets/line.ts';
 import type { LineUpForm } from './line-up-form.ts';
@@ -53,7 +54,13 @@ function cautionLines(state: State, context: LineUpContext, width: number): read
   const dashed = (each: string) =>
     wrap(each, width - 2).map((one, index): Line => [{ text: index === 0 ? '- ' : '  ' }, ...one]);
   return [
-    ...[...new Set([...state.project.settings.hazards.cautions, ...USUAL_CAUTIONS])].flatMap(dashed),
+    ...[
+      ...new Set([
+        ...cautionsOf(state.project, context.hole, context.documents),
+        ...state.project.settings.hazards.cautions,
+        ...USUAL_CAUTIONS,
+      ]),
+    ].flatMap(dashed),
     ...wrap(lastReadWords(context), width, 'faint'),
     ...wrap(
       `Type read, or Enter: read by ${context.person}, now; or type who. As often as site procedures say.`,
