@@ -128,7 +128,7 @@ function aboutWhich(
   return REFUSALS.asked.at(
     { hole: headerOf(hole).name },
     {
-      problem: `was the call about ${names.join(', or ')}?`,
+      problem: `was the call about ${names.slice(0, -1).join(', ')} or ${names.at(-1)}?`,
       remedy: `Name it: ;extend called ${called}: ${reason}, ${names.at(-1)}. If it settled none of them, add = at the end.`,
     },
   );

@@ -34,7 +34,7 @@ function problemOf(
   if (!isName(name)) return `“${name}” names no one`;
   const person = personNamed(people, name);
   if (person === undefined) return undefined;
-  if (person.initials === signer && wanted !== 'not the crew') return `${name} is you, who sign for it`;
+  if (person.initials === signer && wanted !== 'not the crew') return `${name} is you: it takes someone else`;
   if (wanted === 'driller' && person.role !== 'driller')
     return `${name} is ${roleWords(person)}, not the driller`;
   const isCrew = person.role === 'driller' || person.role === 'offsider';

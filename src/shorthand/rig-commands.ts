@@ -209,7 +209,11 @@ function felt(word: 'solid' | 'cavity', does: string): CommandWord {
       word === 'solid'
         ? ';solid, or ;solid 44-50 Mick Tarrant'
         : ';cavity, or ;cavity 44-50 Mick Tarrant; ;cavity 44-50 wrong where it was none',
-    does: `${does}: below the last rod down to the log, or a range, with who said it`,
+    does: `${does}: ${
+      word === 'solid'
+        ? 'from the last rod down to the log, or of that rod; or a range, with who said it'
+        : 'below the last rod down to the log, or a range, with who said it'
+    }`,
     previewed: false,
     ...(word === 'solid' ? { asks: true as const } : {}),
     read: (text) => {

@@ -68,7 +68,7 @@ describe('a line-up by command', () => {
   });
 
   it.each([
-    [{ permission: 'NOK' }, '--permission', 'NOK is you, who sign for it'],
+    [{ permission: 'NOK' }, '--permission', 'NOK is you: it takes someone else'],
     [{ permission: 'Ines Falk' }, '--permission', 'Ines Falk is at camp, not the driller'],
     [{ cautions: 'x' }, '--cautions', '“x” names no one'],
   ])('is refused where no one who can has spoken: %o', async (readings, option, problem) => {

@@ -36,7 +36,7 @@ describe('a call about going on', () => {
     const before = decisions(sitting).length;
     sitting.enter(';extend called Ines Falk: to 66, footwall wanted');
     expect(said(sitting)).toBe(
-      'Was the call about hold, or void? Name it: ;extend called Ines Falk: to 66, footwall wanted, void. If it settled none of them, add = at the end.',
+      'Was the call about hold or void? Name it: ;extend called Ines Falk: to 66, footwall wanted, void. If it settled none of them, add = at the end.',
     );
     expect(decisions(sitting)).toHaveLength(before);
     expect(sitting.state().draft.text).toBe(';extend called Ines Falk: to 66, footwall wanted');
@@ -63,11 +63,11 @@ describe('a call about going on', () => {
     const sitting = await inDoubt();
     sitting.enter(';hold deep lode');
     sitting.enter(';extend called Ines Falk: to 66, avoids the fault, upheld');
-    expect(said(sitting)).toContain('Was the call about hold, or void?');
+    expect(said(sitting)).toContain('Was the call about hold or void?');
   });
 
   it.each([
-    ['NOK', 'NOK is you, who sign for it'],
+    ['NOK', 'NOK is you: it takes someone else'],
     ['nobody', '“nobody” names no one'],
     ['x', '“x” names no one'],
   ])('was not made to %s', async (name, problem) => {

@@ -59,7 +59,7 @@ describe('the driller’s word at the rod', () => {
   });
 
   it.each([
-    ['solid', 'NOK', 'NOK is you, who sign for it'],
+    ['solid', 'NOK', 'NOK is you: it takes someone else'],
     ['solid', 'Joss Penhale', 'Joss Penhale is a field assistant, not the driller'],
     ['cavity', 'x', '“x” names no one'],
   ])('is the driller’s: ;%s from %s is refused, and the line kept', async (word, name, problem) => {

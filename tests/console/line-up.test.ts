@@ -86,9 +86,9 @@ describe('the order of work', () => {
   });
 
   it.each([
-    ['NOK', 'NOK is you, who sign for it'],
-    ['nadia okafor', 'nadia okafor is you, who sign for it'],
-    ['Okafor', 'Okafor is you, who sign for it'],
+    ['NOK', 'NOK is you: it takes someone else'],
+    ['nadia okafor', 'nadia okafor is you: it takes someone else'],
+    ['Okafor', 'Okafor is you: it takes someone else'],
     ['IFA', 'IFA is at camp, not the driller'],
     ['Joss', 'Joss is a field assistant, not the driller'],
     ['Dee Raun', 'Dee Raun is an offsider, not the driller'],

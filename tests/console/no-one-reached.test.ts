@@ -79,7 +79,7 @@ describe('the end of a hole whose advice is ask', () => {
     const sitting = await atReason();
     for (const name of ['NOK', 'nobody']) {
       sitting.enter(`called ${name}: zone closed off`);
-      expect(said(sitting)).toMatch(/is you, who sign for it|names no one/);
+      expect(said(sitting)).toMatch(/is you: it takes someone else|names no one/);
       expect(headerOf(sitting.hole(HOLE)).state).toBe('drilling');
       sitting.press(...Array.from({ length: 40 }, () => 'backspace'));
     }
