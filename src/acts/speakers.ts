@@ -3,13 +3,10 @@ import type { Project } from '../project/project.ts';
 type Person = Project['settings']['people'][number];
 
 /** Whose word is needed: the driller's, that of someone else than the signer, or that of someone who is not paid for what it allows. */
-export type Wanted = 'driller' | 'another' | 'not the crew';
+type Wanted = 'driller' | 'another' | 'not the crew';
 
-/** Words that say that no one was reached. */
+/** Words that say that no one was there to speak. */
 const NO_ONE = /^(?:nobody|no[ -]?one|none|no answer)(?![a-z])/i;
-
-/** True of a text that says that no one was reached: `nobody picks up`. */
-export const saysNoOne = (text: string): boolean => NO_ONE.test(text.trim());
 
 /**
  * Why no one of those named in a text can have given a word that is needed from someone other than the signer (by initials); undefined where one can.
@@ -43,11 +40,11 @@ function problemOf(
     : undefined;
 }
 
-/** True of what can be a person's name or initials: it begins with two letters at least, and no one would answer it to a question. */
+/** True of what can be a person's name or initials: it begins with a letter, has two at least, and is no answer to a question. */
 export function isName(text: string): boolean {
-  return (
-    /^\p{L}[\p{L}’'.-]+/u.test(text) && !saysNoOne(text) && !/^(?:yes|no|ok|okay|done|read)$/i.test(text)
-  );
+  const letters = text.match(/\p{L}/gu)?.length ?? 0;
+  const isAnswer = NO_ONE.test(text) || /^(?:yes|no|ok|okay|done|read)$/i.test(text);
+  return letters >= 2 && /^\p{L}/u.test(text) && !isAnswer;
 }
 
 /** The person of the project that a name means: by initials, whole name, or one part of it that no one else bears. */

@@ -106,7 +106,7 @@ describe('the order of work', () => {
     expect(form(sitting).taken.permissionBy).toBeUndefined();
   });
 
-  it.each(['MTA', 'mick', 'Mick Tarrant', 'GD', 'Ruy Sena', 'NOK and Mick'])(
+  it.each(['MTA', 'mick', 'Mick Tarrant', 'GD', 'Ruy Sena', 'J. Abe', 'NOK and Mick'])(
     'takes permission from %s: the driller, or someone who is not in the project',
     async (name) => {
       const sitting = await atLineUp();

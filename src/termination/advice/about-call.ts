@@ -24,7 +24,7 @@ export function stillAsks(outcomes: readonly RuleOutcome[]): readonly RuleOutcom
 }
 
 /** The rules that a text names, each as a word of its own. */
-export function rulesNamed(text: string, outcomes: readonly RuleOutcome[]): readonly RuleOutcome[] {
+function rulesNamed(text: string, outcomes: readonly RuleOutcome[]): readonly RuleOutcome[] {
   return outcomes.filter(({ rule }) =>
     new RegExp(`(?<![\\p{L}\\d])${escaped(rule.name)}(?![\\p{L}\\d])`, 'iu').test(text),
   );
