@@ -68,8 +68,9 @@ describe('a metre without return right below a void or a loss of return', () => 
     expect(text(sitting)).toContain('CAUTION no return right below it, so it may go on.');
   });
 
-  it('has none where the metre above was seen', async () => {
+  it('has that of a loss of return where the metre above was seen', async () => {
     const sitting = await logging('nr');
-    expect(text(sitting)).not.toContain('CAUTION no return');
+    expect(text(sitting)).toContain('CAUTION no return: Broken ground or a void may be near.');
+    expect(text(sitting)).not.toContain('so it may go on');
   });
 });

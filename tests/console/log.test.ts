@@ -244,10 +244,13 @@ describe('end of hole', () => {
     sitting.press('enter');
     expect(headerOf(hole(sitting)).state).toBe('drilling');
     sitting.enter('bit lost');
+    expect(said(sitting)).toContain('no one is named as called');
+    expect(headerOf(hole(sitting)).state).toBe('drilling');
+    sitting.press('enter');
     expect(headerOf(hole(sitting)).state).toBe('complete');
     expect(holeNouns(hole(sitting), 'decisions').at(-1)).toMatchObject({
       depthMm: 6000,
-      reason: 'bit lost',
+      reason: 'no one was reached: bit lost',
       by: 'NOK',
     });
     expect(holeNouns(hole(sitting), 'collarStates').at(-1)).toMatchObject({ state: 'capped' });

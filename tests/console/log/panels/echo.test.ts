@@ -41,10 +41,8 @@ describe('the echo', () => {
   });
 
   it('ends a problem with its own mark or a full stop, and names strokes once', async () => {
-    expect((await echo('p')).join(' ')).toBe('p pyrite: how much? Type the amount after it: p2 ');
-    expect((await echo('r2')).join(' ')).toBe(
-      'arsenopyrite is not in the row above. Type ar2 if you see it ',
-    );
+    expect((await echo('p')).join(' ')).toBe('p pyrite: how much? Type the amount after it: p2');
+    expect((await echo('r2')).join(' ')).toBe('arsenopyrite is not in the row above. Type ar2 if you see it');
   });
 
   it('names suggestions that the remedy does not name already', () => {
