@@ -16,7 +16,8 @@ import type { Row } from '../value/row.ts';
 import { headsOf } from './heads.ts';
 
 /** What the sample stream of a hole is worked out from, at its drilled head or at a depth given (the next rod). */
-export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).drilledMm): StreamState {
+export function streamStateOf(hole: Document, atMm?: number): StreamState {
+  const drilledMm = atMm ?? headsOf(hole).drilledMm;
   return {
     bags: holeNouns(hole, 'bags'),
     bagRuns: holeNouns(hole, 'bagRuns'),
@@ -26,6 +27,7 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
     startMm: ownFromMm(hole),
     drilledMm,
     readMm: readDownTo(hole, drilledMm),
+    throughMm: atMm === undefined ? drilledMm : rodEndAbove(hole, atMm),
     noReturn: noReturnOf(hole),
   };
 }
@@ -34,6 +36,13 @@ export function streamStateOf(hole: Document, drilledMm: number = headsOf(hole).
 function readDownTo(hole: Document, aboveMm: number): number {
   return holeNouns(hole, 'rods')
     .filter((rod) => rod.read === true && rod.unmended !== true && rod.depthMm < aboveMm)
+    .reduce<number>((mm, rod) => Math.max(mm, rod.depthMm), ownFromMm(hole));
+}
+
+/** Where the rod above a depth ends, millimetres: what lies above it went through the splitter already. */
+function rodEndAbove(hole: Document, depthMm: number): number {
+  return holeNouns(hole, 'rods')
+    .filter((rod) => rod.depthMm < depthMm)
     .reduce<number>((mm, rod) => Math.max(mm, rod.depthMm), ownFromMm(hole));
 }
 

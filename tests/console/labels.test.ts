@@ -91,6 +91,31 @@ describe('numbers labelled for a hole', () => {
   });
 });
 
+describe('metres drilled while no label was left', () => {
+  it('have their duplicate speared, for the second chute is past; one of the rod to come is caught', async () => {
+    const sitting = await sitDown(emptySample());
+    sitting.type('n');
+    sitting.enter('MBRC020 270g -60 60');
+    sitting.press('enter');
+    sitting.enter(';numbered MB000601 MB000606');
+    sitting.press('f2', 'enter', 'f2', 'enter');
+    sitting.enter(';numbered MB000607 MB000660');
+    expect(sitting.screen().join('\n')).toContain('MB000613  + duplicate 11–12  spear');
+    sitting.press('f2');
+    expect(sitting.screen(100, 40).join('\n')).toContain(
+      'MB000613  field duplicate 11–12, speared from its pile',
+    );
+    sitting.press('enter', 'f2', 'enter', 'f2', 'enter', 'f2', 'enter');
+    const duplicates = holeNouns(sitting.hole('MBRC020'), 'bags').filter(
+      ({ kind }) => kind === 'field duplicate',
+    );
+    expect(duplicates.map(({ number, method }) => [number.slice(-3), method])).toEqual([
+      ['613', 'spear'],
+      ['633', 'second chute'],
+    ]);
+  });
+});
+
 describe('bags that come', () => {
   it('are ticked off one after the other with Enter, by range with a word, and stay so', async () => {
     const sitting = await sitDown(emptySample());

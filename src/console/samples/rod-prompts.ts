@@ -64,7 +64,10 @@ function bagLine(bag: Bag): Line {
       : formatInterval({ fromMm: bag.fromMm, toMm: bag.toMm });
   return bag.kind === 'primary'
     ? line(`  ${bag.number}  ${metre}`)
-    : spans(`  ${bag.number}  `, [`${bag.kind} ${metre}`, 'accent']);
+    : spans(`  ${bag.number}  `, [
+        `${bag.kind} ${metre}${bag.method === 'spear' ? ', speared from its pile' : ''}`,
+        'accent',
+      ]);
 }
 
 /** The bags don't match: the mismatch by name, what it looks like on the ground, the ways to mend it. */

@@ -10,7 +10,7 @@ import { type StreamState, samplesAhead, stream, streamFoot, type Upcoming } fro
 
 /** An upcoming bag as the fact that it becomes once it is filled: every result resolved, so that nothing is worked out again later. */
 export function bagOf(sampling: Sampling, upcoming: Upcoming): Bag {
-  const { number, kind, fromMm, toMm, of, material } = upcoming;
+  const { number, kind, fromMm, toMm, of, material, speared } = upcoming;
   const rank = fromMm === undefined ? {} : { rank: sampling.rank };
   return {
     number,
@@ -18,7 +18,9 @@ export function bagOf(sampling: Sampling, upcoming: Upcoming): Bag {
     ...(fromMm === undefined || toMm === undefined ? {} : { fromMm, toMm }),
     ...rank,
     ...(of === undefined ? {} : { of }),
-    ...(kind === 'field duplicate' ? { method: sampling.duplicates } : {}),
+    ...(kind === 'field duplicate'
+      ? { method: speared === true ? ('spear' as const) : sampling.duplicates }
+      : {}),
     ...(material === undefined ? {} : { material }),
   };
 }

@@ -21,6 +21,8 @@ export interface StreamState {
   readonly drilledMm: number;
   /** Down to here the bags were read and agreed, millimetres; left out where no one kept record of it. */
   readonly readMm?: number;
+  /** Down to here rods are done, millimetres: metres above went through the splitter, and a duplicate of one can only be speared. */
+  readonly throughMm?: number;
   /** Metres of which nothing came up: their numbers are kept as no sample. */
   readonly noReturn?: readonly Interval[];
 }
@@ -42,6 +44,8 @@ export interface Upcoming {
   readonly chosen: boolean;
   /** Drilled depth at which the bag is done: the foot of its metre; a standard or blank follows the bag before it at once. */
   readonly dueMm: number;
+  /** A duplicate of a metre that went through the splitter before it had a number: speared from its pile, the second chute is past. */
+  readonly speared?: true;
   /** Millimetres to drill until hands are wanted: to the top of its metre; a standard or blank to when it is due. Never negative. */
   readonly inMm: number;
 }
@@ -161,7 +165,8 @@ export function* stream(
       const of = foot.top === undefined ? firstPrimary(sampling, state, choices) : foot.number;
       const repeated = foot.top ?? (sample.done === true ? undefined : sample.value);
       if (repeated === undefined || of === undefined) return;
-      yield { ...upcomingOf(is, repeated, repeated.toMm), of };
+      const speared = repeated.toMm <= (state.throughMm ?? Number.NEGATIVE_INFINITY);
+      yield { ...upcomingOf(is, repeated, repeated.toMm), of, ...(speared ? { speared } : {}) };
     } else {
       const material = materialFor(sampling, reserved.kind, serialOf(sampling.numbers, number));
       yield { ...upcomingOf(is, undefined, foot.mm), ...(material === undefined ? {} : { material }) };

@@ -72,7 +72,7 @@ export function upcomingLine(bag: Coming, width: number): Line {
   if (bag.byHand === true)
     return line(`${bag.number}  ${bag.kind === 'primary' ? '' : `${bag.kind} `}${metre}  by hand`, 'accent');
   if (bag.kind === 'primary') return line(`${bag.number}  ${metre}`);
-  const when = bag.inMm <= 0 ? 'now' : `in ${formatDepth(bag.inMm)} m`;
+  const when = bag.speared === true ? 'spear' : bag.inMm <= 0 ? 'now' : `in ${formatDepth(bag.inMm)} m`;
   const tone: Tone = bag.inMm <= 0 ? 'alert' : 'accent';
   const [kind, short] =
     bag.kind === 'field duplicate'
