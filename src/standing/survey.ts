@@ -206,6 +206,8 @@ function basisOf({ blundered, held, leftOut, stations }: SurveyStanding): Chance
 export const directionKnown = byReference((project: Project, hole: Document): readonly DirectionKnown[] => {
   const { planned, stations, blundered } = surveyOf(project, hole);
   if (planned === undefined) return [];
+  // The end of a plan is no target: a rule on one ends no hole by it.
+  const hasTarget = planOf(hole)?.targetMm !== undefined;
   const known = stations.map((one) => ({
     one,
     atMm: one.run === undefined ? 0 : rigDepthWhenKnown(hole, one.run, one.depthMm),
@@ -223,7 +225,7 @@ export const directionKnown = byReference((project: Project, hole: Document): re
             // No hole is ended on shots that are likely wrong: what they tell is left out.
             blundered
               ? { atMm: depthFromMm(atMm) }
-              : directionAt(project, depthFromMm(atMm), path.value, planned),
+              : directionAt(project, depthFromMm(atMm), path.value, planned, hasTarget),
           ]
         : [];
     });
@@ -237,11 +239,19 @@ function rigDepthWhenKnown(hole: Document, run: string, stationMm: number): numb
   return Math.max(stationMm, ...rods.map((rod) => rod.depthMm));
 }
 
-function directionAt(project: Project, atMm: Depth, path: Path, planned: PlannedLine): DirectionKnown {
+function directionAt(
+  project: Project,
+  atMm: Depth,
+  path: Path,
+  planned: PlannedLine,
+  hasTarget: boolean,
+): DirectionKnown {
   const { severityLimitPer30m, targetRadiusM } = project.survey;
+  const offPlanMm = depthFromMetres(distanceFromPlan(planned, { offset: path.end }));
+  if (!hasTarget) return { atMm, offPlanMm, noTarget: true };
   return {
     atMm,
-    offPlanMm: depthFromMetres(distanceFromPlan(planned, { offset: path.end })),
+    offPlanMm,
     projectedMissMm: depthFromMetres(missAtTarget(path, planned, 'trend').totalM),
     targetReachable: triOf(reachOf(path, planned, severityLimitPer30m, targetRadiusM).within),
   };

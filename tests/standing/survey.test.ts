@@ -11,6 +11,7 @@ import {
   targetOf,
 } from '../../src/standing/survey.ts';
 import { basisWords, chanceWords, leftOutWords } from '../../src/survey/path/target-words.ts';
+import { directionWanted } from '../../src/termination/evaluate/known.ts';
 import { sampleFiles, sitDown } from '../console/support/sitting.ts';
 
 let project: Project;
@@ -81,6 +82,23 @@ describe('what the rules are told of the direction', () => {
   it('knows nothing before the first shot, and nothing without a plan', () => {
     expect(directionKnown(project, withTables({ shots: {} }))).toEqual([]);
     expect(directionKnown(project, withTables({ plan: {} }))).toEqual([]);
+  });
+
+  it('has no miss where the plan has no depth of a target, and the rules say so', () => {
+    const { targetMm: _targetMm, ...rest } = (drilling.tables.plan?.plan ?? {}) as Readonly<
+      Record<string, unknown>
+    >;
+    const aimless = withTables({ plan: { plan: rest } as unknown as Table });
+    const known = directionKnown(project, aimless);
+    expect(known).toMatchObject([{ noTarget: true }, { noTarget: true }]);
+    for (const one of known) {
+      expect(one).not.toHaveProperty('projectedMissMm');
+      expect(one).not.toHaveProperty('targetReachable');
+      expect(one.offPlanMm).toBeDefined();
+    }
+    expect(directionWanted(known)).toBe(
+      'the plan has no depth of a target to compare with: call whoever made it',
+    );
   });
 
   it('is nothing by shots that are marked as wrong: they are left out, and the chance rests on the line-up', () => {

@@ -40,7 +40,8 @@ export function known<Entry extends { readonly atMm: number }>(
 
 /** Why the direction of the hole says nothing yet, and what it needs. */
 export function directionWanted(entries: Situation['direction']): string {
-  return entries.length === 0
-    ? 'no shot yet to compare with the plan: record one (;shot)'
+  if (entries.length === 0) return 'no shot yet to compare with the plan: record one (;shot)';
+  return entries.some((one) => one.noTarget === true && one.offPlanMm !== undefined)
+    ? 'the plan has no depth of a target to compare with: call whoever made it'
     : 'its shots look wrong: check them on the survey (F6), then fix or reject them';
 }

@@ -16,6 +16,8 @@ export type DirectionKnown = {
   readonly offPlanMm?: number;
   /** Miss at the target, the hole carried on as it goes. */
   readonly projectedMissMm?: number;
+  /** True where the plan has no depth of a target: what hangs on one is then never known. */
+  readonly noTarget?: true;
   /** Whether the target can still be reached. */
   readonly targetReachable?: Tri;
 };
