@@ -43,6 +43,7 @@ export function plodContext(
     written: project.settings.shift.plodColumns?.activities ?? [],
     startsAt,
     endsAt: endedAt ?? plannedEnd(shift, shifts, now),
+    now,
     stamps: stampsAround(documents, shift),
     above,
     drilledMm: new Map(holes.flatMap(depthOf)),

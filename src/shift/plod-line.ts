@@ -13,7 +13,7 @@ import {
 import { SHIFT_REFUSALS } from './findings.ts';
 import type { LineWords } from './record-line.ts';
 import type { Plod, PlodLine } from './shift.ts';
-import { firstFrom, minuteOfClock } from './shift-clock.ts';
+import { AHEAD_MS, firstFrom, minuteOfClock } from './shift-clock.ts';
 
 /** A line of a plod before the sheet that it is on is recorded. */
 export type NewPlodLine = Omit<PlodLine, 'plod'>;
@@ -38,6 +38,8 @@ export interface PlodParts {
 export interface PlodContext extends LineWords {
   readonly startsAt: Stamp;
   readonly endsAt: Stamp;
+  /** Now, where the shift may go on: hours that have not come are no hours yet. */
+  readonly now?: Stamp;
   /** Stamps of the shift: where a change of the clock is among them, times on either side are read by their own clock. */
   readonly stamps: readonly Stamp[];
   readonly above: readonly NewPlodLine[];
@@ -168,7 +170,9 @@ function metresOf(
 }
 
 /** What looks wrong on a line that can be read; undefined where nothing does. */
-export function doubtOf(line: NewPlodLine, { above, drilledMm }: PlodContext): string | undefined {
+export function doubtOf(line: NewPlodLine, { above, drilledMm, now }: PlodContext): string | undefined {
+  if (now !== undefined && line.endsAt !== undefined && instantMs(line.endsAt) > instantMs(now) + AHEAD_MS)
+    return `it ends at ${localTime(line.endsAt)}, which has not come: it is ${localTime(now)}`;
   const over = above.findIndex((each) => overlapMinutes(each, line) > 0);
   const other = above[over];
   if (other?.startsAt !== undefined && other.endsAt !== undefined)

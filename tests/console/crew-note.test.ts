@@ -36,6 +36,15 @@ describe('the note for the next crew', () => {
     );
   });
 
+  it('is shown by ;note from the log, and completed by ;note with words behind it', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
+    sitting.enter(';note');
+    expect(text(sitting)).toContain('note for the next crew · RC7_2026-03-14_DAY');
+    sitting.press('escape');
+    sitting.enter(';note water truck at 07:00');
+    expect(notes(sitting)[0]).toMatchObject({ by: 'NOK', added: 'water truck at 07:00' });
+  });
+
   it('says which metres of the shift came up wet, as they are paid with a surcharge', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
     sitting.enter(';wet 50-52');

@@ -255,6 +255,20 @@ describe('a plod typed field by field', () => {
   });
 });
 
+describe('a sheet of a shift that goes on', () => {
+  it('has no hours that have not come, unless = says that the sheet has them', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T12:04:00+08:00');
+    sitting.press('f8', 'ctrl-p');
+    sitting.enter('0414');
+    sitting.enter('0532-1200 s');
+    sitting.enter('-1800 s');
+    expect(said(sitting)).toContain('It ends at 18:00, which has not come: it is 12:04.');
+    sitting.type(' =');
+    sitting.press('enter');
+    expect(sitting.state().prompt).toMatchObject({ lines: [{}, {}] });
+  });
+});
+
 describe('a line that was taken down wrong', () => {
   it('is put right by its number, the first kept beside it, and a signed sheet is left as it is', async () => {
     const sitting = await yesterday();

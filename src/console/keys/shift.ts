@@ -4,6 +4,7 @@ import {
   askActivity,
   askHour,
   askPlod,
+  openNote,
   openShiftRecord,
   stepShift,
   turnOver,
@@ -84,6 +85,16 @@ export const SHIFT_KEYS: readonly Binding[] = [
     help: 'What the rig does from now on, picked by its key; ;activity breakdown 14:20 hydraulic hose late',
     act: askActivity,
     told: activityTyped,
+  },
+  {
+    name: 'note for the next crew',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'note',
+    help: 'The note for the next crew; ;note water truck at 07:00 completes it with this',
+    act: openNote,
+    told: (state, text, world) =>
+      text.trim() === '' ? openNote(state) : activityTyped(state, `note ${text}`, world),
   },
   {
     name: 'plod of the latest shift',

@@ -173,6 +173,14 @@ export function openShiftRecord(state: State): Step {
   return [atOpeningLine(opened), effects];
 }
 
+/** The shift record at the note for the next crew. */
+export function openNote(state: State): Step {
+  const [opened, effects] = openShiftRecord(state);
+  const { screen } = opened;
+  if (screen.name !== 'shift') return [opened, effects];
+  return [{ ...opened, screen: { ...screen, view: 'note', cursor: 0 } }, effects];
+}
+
 const atOpeningLine = (state: State): State =>
   state.screen.name === 'shift'
     ? { ...state, screen: { ...state.screen, cursor: openingLine(state) } }

@@ -2,6 +2,7 @@ import { waitingDown } from '../../hole/commands/waiting-events.ts';
 import type { LineUp } from '../../hole/direction.ts';
 import { holeThings } from '../../hole/hole.ts';
 import { formatDepth, metres } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
 import { instantMs, type Stamp } from '../../quantity/stamp.ts';
 import type { Document } from '../../record/document.ts';
 import { shiftThings } from '../../shift/shift.ts';
@@ -69,13 +70,13 @@ function rodRows(hole: Document) {
 export const EVENTS = defineTable({
   name: 'events',
   about:
-    'What happened to each hole besides rods and shots, in order: drilling begun, line-ups, stops, bits, water, decisions, how the collar was left. Events that a logged row has are in geology_long; one that waits for its row is here.',
+    'What happened to each hole besides rods and shots, in order: drilling begun, line-ups, stops, what the driller felt, bits, water, decisions with who was called, how the collar was left. Events that a logged row has are in geology_long; one that waits for its row is here.',
   key: ['hole', 'event_id', 'kind'],
   columns: {
     hole: HOLE,
     at: instant('When'),
     kind: text(
-      'drilling begun, line-up, driller stopped, driller went on, bit measured, water strike, event ahead of the log, collar left, or the kind of a decision (ended, ended early, extended, held, reopened)',
+      'drilling begun, line-up, driller stopped, driller went on, cavity felt by the driller, no cavity felt by the driller, bit measured, water strike, event ahead of the log, collar left, or the kind of a decision (ended, ended early, extended, held, reopened)',
     ),
     event_id: text('Permanent id of the record'),
     depth_m: optional(depth('Depth that it is about'), 'it is about no depth'),
@@ -126,10 +127,22 @@ function holeEvents(hole: Document) {
         words: [
           `advice then: ${each.verdict}`,
           ...(each.toMm === undefined ? [] : [`to ${formatDepth(each.toMm)} m`]),
+          ...(each.called === undefined ? [] : [`called ${each.called}`]),
           ...(each.reason === undefined ? [] : [each.reason]),
         ].join('; '),
         by: each.by,
       }),
+    ),
+    ...holeThings(hole, 'feltByDriller').map(([id, each]) =>
+      event(
+        [id, each.felt === 'cavity' ? 'cavity felt by the driller' : 'no cavity felt by the driller'],
+        each.at,
+        {
+          mm: each.fromMm,
+          words: `${formatInterval(each)} m${each.driller === undefined ? '' : `, ${each.driller}`}`,
+          by: each.by,
+        },
+      ),
     ),
     ...holeThings(hole, 'collarStates').map(([id, each]) =>
       event([id, 'collar left'], each.at, { words: each.state, by: each.by }),
