@@ -65,3 +65,54 @@ describe('what leaves the program', () => {
     expect(running).toEqual(['launch.ts']);
   });
 });
+
+describe('what comes into the program from a disk', () => {
+  /** What can read a file, of all that Node's two modules of files have. */
+  const READS =
+    /^(open|openSync|openAsBlob|read|readSync|readv|readvSync|readFile|readFileSync|createReadStream|cp|cpSync|copyFile|copyFileSync|promises|default|\*.*)$/;
+
+  /** Modules that import something that can read a file, with what. */
+  const readers = Object.fromEntries(
+    MODULES.flatMap(([file, text]) => {
+      const names = [...text.matchAll(/import ([^;]*?) from '(?:node:)?fs(?:\/promises)?'/g)].flatMap(
+        ([, clause = '']) =>
+          clause
+            .replace(/[{}]/g, ',')
+            .split(',')
+            .map((name) => name.trim().replace(/^type .*| as .*/, '')),
+      );
+      const reading = names.filter((name) => READS.test(name));
+      return reading.length === 0 ? [] : [[file, reading.sort().join()]];
+    }),
+  );
+
+  it('is opened by the one guarded reader, and beside it only where no one else can have put a file', () => {
+    expect(readers).toEqual({
+      // The guarded reader, and a receiver's serial port: not waited for, and read up to a size and a time.
+      'files/read-regular.ts': 'openSync,readSync',
+      'files/read-gps.ts': 'open',
+      // Makes new files to write to, and syncs folders.
+      'files/real-disk.ts': 'open',
+      // The system's own account of this computer and its processes.
+      'files/machine.ts': 'readFileSync',
+      // What was installed with the program: itself, its compiled code, its schemas, its sample project.
+      'launch.ts': 'readFileSync',
+      'code-cache.ts': 'readFileSync',
+      'commands/program/shipped-schemas.ts': 'readFileSync',
+      'commands/demo.ts': 'cpSync,readFileSync',
+    });
+  });
+
+  it('comes by no other way: nothing takes Node’s modules of files but by the names that it imports', () => {
+    expect(holding(/(require|import|getBuiltinModule)\(\s*['"`](node:)?fs|process\.binding/)).toEqual([]);
+  });
+
+  it('is opened on the disk itself only to make a file, never one that is there', () => {
+    const text = MODULES.find(([file]) => file === 'files/real-disk.ts')?.[1] ?? '';
+    const opened = [...text.matchAll(/\bopen\(([^)]*)\)/g)].map(([, given]) => given);
+    // The second is a folder, to sync its names.
+    expect(opened).toEqual(["path, 'ax'", "path, 'r'"]);
+    const machine = MODULES.find(([file]) => file === 'files/machine.ts')?.[1] ?? '';
+    for (const [, path] of machine.matchAll(/readFileSync\(([^,]*),/g)) expect(path).toMatch(/^['`]\/proc\//);
+  });
+});
