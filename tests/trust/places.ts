@@ -19,8 +19,6 @@ export const PLACES = [
   'journal/lock.json',
   'journal/replica.json',
   'journal/kept/project.json.read.1',
-  'journal/000001.jsonl.past',
-  'journal/copies.json',
 ] as const;
 
 /** What can lie there in the place of a file; reading any of them as if it were one would wait, or never end. */
