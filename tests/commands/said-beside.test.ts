@@ -101,7 +101,7 @@ describe('a row that the disk had not taken when the console was closed', () => 
     const heard = world('nr\n');
     const code = await enter(heard.outside, { folder: at.folder, hole: 'MBRC003', keepGoing: false });
     expect(heard.err()).toContain(PUT_IN);
-    expect(heard.out()).toMatch(/^1: 47–48/);
+    expect(heard.out()).toMatch(/^1: CAUTION no return: .* 47–48/);
     expect(code).toBe(0);
     expect(waits()).toBe(0);
   });
