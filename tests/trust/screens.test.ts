@@ -73,6 +73,7 @@ const ASKED: readonly Prompt[] = [
   { kind: 'dispatch', draft: hostileDraft },
   { kind: 'scanned', number: HOSTILE[0] ?? '', said: HOSTILE[1] ?? '', ground: HOSTILE[2] ?? '' },
   { kind: 'resplit' },
+  { kind: 'undo', what: HOSTILE[1] ?? '', inHand: undefined },
   {
     kind: 'plod',
     shift: HOSTILE[2] ?? '',
