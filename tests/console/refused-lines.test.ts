@@ -269,6 +269,7 @@ const WORDS: { readonly [word: string]: readonly string[] } = {
   pack: [],
   receive: [],
   plod: [],
+  note: [';note swing 2026-13-01'],
   history: [';history nothing'],
   solid: [';solid 50-44', ';solid 300-310'],
   cavity: [';cavity 50-44', ';cavity 300-310'],
