@@ -6,6 +6,7 @@ import { type Interval, overlaps, sharedMm } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
 import { type Flag, flagsOf } from '../sampling/recovery/hygiene.ts';
 import { type Recovery, recoveryOf } from '../sampling/recovery/recovery.ts';
+import { holdsVoid } from '../schema/cautions.ts';
 import type { ByLevel } from '../schema/logging-schema.ts';
 import { isWeatheredMaterial } from '../schema/weathered.ts';
 import { rockField } from '../shorthand/rock.ts';
@@ -46,11 +47,20 @@ export const streamMetres = byReference((project: Project, hole: Document): read
       ...(waterPermille === undefined ? {} : { moisturePercent: waterPermille / 10 }),
       bitMm: bitAt(project, hole, unit),
       densityGcm3: densityAt(project, hole, unit),
+      isVoid: isVoid(project, hole, unit),
       fact,
     };
     return { ...recoveryOf(drilled), flags: flagsOf(unit, facts, rods) };
   });
 });
+
+/** True where rows that say a void cover all of a metre. */
+function isVoid({ schema }: Project, hole: Document, at: Interval): boolean {
+  const covered = rowsDown(hole)
+    .filter(([, row]) => holdsVoid(schema, row.cells))
+    .reduce((sum, [, row]) => sum + sharedMm(row, at), 0);
+  return covered >= at.toMm - at.fromMm;
+}
 
 function unitsOf(project: Project, hole: Document, facts: readonly StreamFact[]): readonly Interval[] {
   const { lengthMm } = project.sampling;

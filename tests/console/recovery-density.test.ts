@@ -18,7 +18,9 @@ async function oneRod(rocks: object = {}): Promise<Sitting> {
 }
 
 const kg = (sitting: Sitting) =>
-  streamMetres(sitting.state().project, sitting.hole('MBRC020')).map(({ expectedG }) => expectedG / 1000);
+  streamMetres(sitting.state().project, sitting.hole('MBRC020')).map(
+    ({ expectedG }) => (expectedG ?? 0) / 1000,
+  );
 /** π/4 · 139.7² mm² · 1 m of 1 t/m³, in kilograms. */
 const PER_DENSITY = ((Math.PI / 4) * 139.7 ** 2) / 1000;
 
@@ -46,6 +48,19 @@ describe('the mass that a metre holds', () => {
     const sitting = await oneRod(own);
     sitting.enter('zpwx5ox3 =');
     expect((kg(sitting)[0] ?? 0) / PER_DENSITY).toBeCloseTo(1.8, 2);
+  });
+
+  it('is none of a void: what is weighed there gives no recovery; a metre without return held its rock', async () => {
+    const sitting = await oneRod();
+    sitting.enter('vr');
+    sitting.press('escape');
+    sitting.enter('bawx1ox1');
+    sitting.enter('nr');
+    sitting.press('escape');
+    sitting.enter(';mass 0-1 bulk 12.4');
+    const [inVoid, , lost] = streamMetres(sitting.state().project, sitting.hole('MBRC020'));
+    expect([inVoid?.expectedG, inVoid?.percent]).toEqual([undefined, undefined]);
+    expect(lost?.expectedG).toBeGreaterThan(35_000);
   });
 
   it('follows the bit as it is measured while the hole deepens: worn evenly between, a new one from where it is put on', async () => {

@@ -91,7 +91,10 @@ export const RECOVERY = defineTable({
       'the bulk bag was not weighed',
     ),
     recovered_kg: optional(number('Dry mass of bulk bag and splits', 'kg'), 'the bulk bag was not weighed'),
-    expected_kg: number('What the metre holds by the gauge of the bit and the density of its rock', 'kg'),
+    expected_kg: optional(
+      number('What the metre holds by the gauge of the bit and the density of its rock', 'kg'),
+      'it is logged as a void',
+    ),
     bulk_kg: optional(number('Bulk bag as weighed', 'kg'), 'not weighed'),
     split_kg: optional(number('Calico as weighed', 'kg'), 'not weighed'),
     duplicate_split_kg: optional(number('Second calico as weighed', 'kg'), 'not weighed'),

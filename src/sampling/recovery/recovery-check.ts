@@ -67,7 +67,7 @@ function checkMetre(sampling: Sampling, hole: string, metre: Recovery): readonly
   const weighed =
     percent === undefined
       ? ''
-      : `${percent.toFixed(0)} % came up: ${formatMass(metre.recoveredG ?? 0)} of ${formatMass(metre.expectedG)}.`;
+      : `${percent.toFixed(0)} % came up: ${formatMass(metre.recoveredG ?? 0)} of ${formatMass(metre.expectedG ?? 0)}.`;
   return [
     ...(percent !== undefined && percent < lowPercent
       ? [recoveryLow.at(place, { problem: weighed, remedy: TELL_THE_DRILLER })]

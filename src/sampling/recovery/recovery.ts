@@ -18,6 +18,8 @@ export interface DrilledMetre {
   readonly toMm: number;
   readonly bitMm: number;
   readonly densityGcm3: number;
+  /** It is logged as a void from top to bottom: it holds no rock, and what came up of it is of another metre. */
+  readonly isVoid?: boolean;
   /** Water in what was weighed, in percent of its mass, where the laboratory or an oven gave it; else it counts as dry. */
   readonly moisturePercent?: number;
   readonly fact: Pick<StreamFact, 'bulkG' | 'splitG' | 'duplicateG' | 'moisture' | 'recovery'>;
@@ -27,7 +29,8 @@ export interface DrilledMetre {
 export interface Recovery {
   readonly fromMm: number;
   readonly toMm: number;
-  readonly expectedG: number;
+  /** What it holds; none of a void. */
+  readonly expectedG?: number;
   /** Dry mass of bulk and all splits; only where the bulk bag was weighed. */
   readonly recoveredG?: number;
   readonly percent?: number;
@@ -36,10 +39,13 @@ export interface Recovery {
   readonly moisture?: StreamFact['moisture'];
 }
 
-/** Recovery of a metre: bulk and every split, less their water, in percent of the mass that the metre holds. Splits alone give none. */
+/** Recovery of a metre: bulk and every split, less their water, in percent of the mass that the metre holds. Splits alone give none, nor does a void. */
 export function recoveryOf(metre: DrilledMetre): Recovery {
   const { fact } = metre;
-  const expectedG = expectedMass(metre.bitMm, metre.toMm - metre.fromMm, metre.densityGcm3);
+  const expectedG =
+    metre.isVoid === true
+      ? undefined
+      : expectedMass(metre.bitMm, metre.toMm - metre.fromMm, metre.densityGcm3);
   const dry = 1 - (metre.moisturePercent ?? 0) / 100;
   const recoveredG =
     fact.bulkG === undefined
@@ -48,8 +54,11 @@ export function recoveryOf(metre: DrilledMetre): Recovery {
   return {
     fromMm: metre.fromMm,
     toMm: metre.toMm,
-    expectedG,
-    ...(recoveredG === undefined ? {} : { recoveredG, percent: (100 * recoveredG) / expectedG }),
+    ...(expectedG === undefined ? {} : { expectedG }),
+    ...(recoveredG === undefined ? {} : { recoveredG }),
+    ...(recoveredG === undefined || expectedG === undefined
+      ? {}
+      : { percent: (100 * recoveredG) / expectedG }),
     ...(fact.recovery === undefined ? {} : { seen: fact.recovery }),
     ...(fact.splitG === undefined ? {} : { splitG: fact.splitG }),
     ...(fact.moisture === undefined ? {} : { moisture: fact.moisture }),
