@@ -1,5 +1,5 @@
 import type { Finding } from '../finding/finding.ts';
-import { azimuth, formatAzimuth, type North } from '../quantity/azimuth.ts';
+import { azimuth, formatAzimuth, NORTH_LETTERS } from '../quantity/azimuth.ts';
 import { dip } from '../quantity/dip.ts';
 import { localTime } from '../quantity/stamp.ts';
 import { placeOf } from '../standing/survey.ts';
@@ -98,8 +98,6 @@ function wayNamed(text: string): (typeof WAYS)[number] | undefined {
   return found.length === 1 ? found[0] : undefined;
 }
 
-const LETTERS: Readonly<Record<string, North>> = { t: 'true', m: 'magnetic', g: 'grid', l: 'mine-grid' };
-
 function takeAzimuth<F extends LineUpReading>(
   form: F,
   typed: string,
@@ -114,7 +112,7 @@ function takeAzimuth<F extends LineUpReading>(
     return wrong('Type degrees, like 270.5; add t, m, g or l for another north.');
   const [off] = checkAzimuthOnCircle(Number(digits), placeOf(hole));
   if (off !== undefined) return wrong(wordsOf(off));
-  const read = azimuth(Number(digits), LETTERS[letter] ?? NORTH_OF_WAY[way]);
+  const read = azimuth(Number(digits), NORTH_LETTERS[letter] ?? NORTH_OF_WAY[way]);
   const planned = toNorth(here.planned.azimuth, read.north, here.angles);
   const round = planned !== undefined && recogniseReading(read.deg, planned) === 'the other way round';
   if (round && !insists)

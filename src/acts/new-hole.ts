@@ -1,5 +1,5 @@
 import type { Plan } from '../hole/header.ts';
-import type { North } from '../quantity/azimuth.ts';
+import { NORTH_LETTERS } from '../quantity/azimuth.ts';
 import { type Depth, depthFromMm, parseDepth } from '../quantity/depth.ts';
 import { identifierFault } from '../record/identifiers.ts';
 
@@ -13,13 +13,6 @@ export type NewHole =
       readonly logFromMm: Depth;
     }
   | { readonly ok: false; readonly problem: string };
-
-const NORTH_LETTERS: { readonly [letter: string]: North } = {
-  t: 'true',
-  m: 'magnetic',
-  g: 'grid',
-  l: 'mine-grid',
-};
 
 /**
  * Reads `ZQRC014`, `ZQRC014 270g -60 120` or `ZQRC014 270g -60 120 from 48`: name, azimuth with the letter of its north (t, m, g, l),

@@ -2,12 +2,12 @@ import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
-import { type Depth, parseDepth } from '../quantity/depth.ts';
+import { type Depth, depthFromMm, formatDepth, parseDepth } from '../quantity/depth.ts';
 import { asOf } from '../record/chain.ts';
 import type { Document } from '../record/document.ts';
 import { adviceOn, situationOf } from '../standing/advice.ts';
 import { extendedBy, situationAt } from '../termination/advice/what-if.ts';
-import type { Situation } from '../termination/evaluate/situation.ts';
+import { deepestMm, type Situation } from '../termination/evaluate/situation.ts';
 import { checkTermination } from '../termination/rules/check-rules.ts';
 import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
 import { sayFindings } from './check.ts';
@@ -79,6 +79,15 @@ function situationAsked(
     return refused(bad('--as-then', 'it needs the depth that the rig had then', 'Give it with --at.'));
   const hole = asked.asThen && atMm !== undefined ? holeAsThen(now, atMm) : now;
   const whole = situationOf(project, hole, desk.documents().values());
+  const deepest = deepestMm(situationOf(project, now, desk.documents().values()));
+  if (atMm !== undefined && atMm > deepest)
+    return refused(
+      bad(
+        '--at',
+        `${asked.at} m is below all that is drilled or logged, ${formatDepth(depthFromMm(deepest))} m`,
+        'Give a depth that the hole has come to; what may come below it is --what-if with its rows.',
+      ),
+    );
   const situation = atMm === undefined ? whole : situationAt(whole, atMm as Depth);
   if (asked.whatIf === undefined) return ok(situation);
   const rows = whatIfRows(project, situation, asked.whatIf);

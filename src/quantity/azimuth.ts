@@ -5,6 +5,14 @@
 export const NORTHS = ['true', 'magnetic', 'grid', 'mine-grid'] as const;
 export type North = (typeof NORTHS)[number];
 
+/** The norths by the letter that is typed behind an azimuth. */
+export const NORTH_LETTERS: { readonly [letter: string]: North } = {
+  t: 'true',
+  m: 'magnetic',
+  g: 'grid',
+  l: 'mine-grid',
+};
+
 /** Degrees clockwise from a stated north, 0 ≤ deg < 360. `epoch` is the decimal year of a magnetic north. */
 export interface Azimuth {
   readonly deg: number;

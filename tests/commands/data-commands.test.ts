@@ -229,6 +229,12 @@ describe('termination', () => {
     expect(today.shown.advice.loggedMm).toBe(40_000);
     expect(then.shown.advice.loggedMm).toBeLessThan(40_000);
   });
+  it('refuses a depth that the hole has not come to, and says what tells of that', async () => {
+    const { code, err } = await ask({ at: '60' });
+    expect(code).toBe(2);
+    expect(err).toContain('60 m is below all that is drilled or logged, 54 m');
+    expect(err).toContain('--what-if');
+  });
   it('says why a rule is now it does', async () => {
     const { out } = await ask({ why: 'barren tail' });
     expect(out).toContain('Advises "may end" where: {"all"');

@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
 import type { Plan } from '../../hole/header.ts';
-import { NORTHS } from '../../quantity/azimuth.ts';
+import { NORTH_LETTERS, NORTHS } from '../../quantity/azimuth.ts';
 import { parseDepth } from '../../quantity/depth.ts';
 import { identifierFault } from '../../record/identifiers.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
@@ -94,7 +94,8 @@ function readDirection(
 ): Pick<Plan, 'azimuthDeg' | 'azimuthNorth' | 'dipDeg'> | undefined {
   const azimuth = numberOf(row.text('azimuth'));
   const dip = numberOf(row.text('dip'));
-  const north = NORTHS.find((each) => each === row.text('north').toLowerCase());
+  const said = row.text('north').trim().toLowerCase();
+  const north = NORTHS.find((each) => each === said) ?? NORTH_LETTERS[said];
   if (azimuth === undefined || azimuth < 0 || azimuth > 360)
     bad(
       'azimuth',
@@ -102,7 +103,11 @@ function readDirection(
       'Give degrees clockwise from the north of its own column.',
     );
   if (north === undefined)
-    bad('north', 'an azimuth without its north says nothing', `Say which: ${NORTHS.join(', ')}.`);
+    bad(
+      'north',
+      said === '' ? 'an azimuth without its north says nothing' : 'this is no north',
+      `Say which: ${NORTHS.join(', ')}, or t, m, g, l as in ;plan.`,
+    );
   if (dip === undefined)
     bad('dip', 'this is not a number with a decimal point', 'Give degrees, down negative.');
   else if (dip > 0) bad('dip', 'a positive dip points up', `Down is negative: -${dip}?`);

@@ -1,4 +1,5 @@
 import { type Depth, depthFromMm, formatDepth } from '../../quantity/depth.ts';
+import { formatInterval } from '../../quantity/interval.ts';
 import { rodEndFrom } from '../conditions/rod-finished.ts';
 import type { RuleOutcome } from '../evaluate/evaluate-rule.ts';
 import { deepestMm, type Situation } from '../evaluate/situation.ts';
@@ -21,14 +22,16 @@ export type Warning = {
  */
 export function warnAhead(outcomes: readonly RuleOutcome[], situation: Situation): readonly Warning[] {
   const extension = extensionOf(situation);
-  const now = weigh(outcomes, extension === undefined ? {} : { extension }).verdict;
+  const { verdict: now, by } = weigh(outcomes, extension === undefined ? {} : { extension });
+  const asking = now === 'ask' ? by.map(({ rule }) => rule.name) : [];
   const horizonMm = rodEndFrom(situation, deepestMm(situation) + 1);
   return outcomes
     .filter(({ rule, state }) => state !== 'met' && rule.verdict !== 'not yet' && rule.verdict !== now)
     .filter(({ rule }) => !rule.whenEnding)
     .flatMap((outcome) => {
       const atMm = soonestMm(outcome, outcomes, extension?.toMm ?? 0);
-      return atMm === undefined || atMm > horizonMm ? [] : [warning(outcome, depthFromMm(atMm), situation)];
+      if (atMm === undefined || atMm > horizonMm) return [];
+      return [warning(outcome, depthFromMm(atMm), situation, asking)];
     })
     .sort((a, b) => a.atMm - b.atMm);
 }
@@ -46,7 +49,7 @@ function soonestMm(
   return depths.includes(undefined) ? undefined : Math.max(...depths.map((depth) => depth ?? 0));
 }
 
-function warning(rule: RuleOutcome, atMm: Depth, situation: Situation): Warning {
+function warning(rule: RuleOutcome, atMm: Depth, situation: Situation, asking: readonly string[]): Warning {
   const { verdict, name } = rule.rule;
   // Rows below the last rod counted show that the bit is deeper.
   const inMm = atMm - deepestMm(situation);
@@ -54,6 +57,21 @@ function warning(rule: RuleOutcome, atMm: Depth, situation: Situation): Warning 
     inMm > 0
       ? `in ${formatDepth(inMm)} m, at ${formatDepth(atMm)} m`
       : `once the log is at ${formatDepth(Math.max(atMm, situation.loggedMm))} m`;
-  const proviso = rule.proviso === undefined ? '' : `if ${rule.proviso} goes on: `;
+  const provisos = [
+    ...(verdict === 'ask' || asking.length === 0 ? [] : [`once ${asking.join(' and ')} is answered`]),
+    ...ifWords(rule, situation),
+  ];
+  const proviso = provisos.length === 0 ? '' : `${provisos.join(', ')}: `;
   return { rule, verdict, atMm, words: `${proviso}${verdict} ${when} (${name})` };
+}
+
+/** What has to go on, and gaps in the log that must not turn out to be otherwise. */
+function ifWords({ proviso, unlogged = [] }: RuleOutcome, { rows }: Situation): readonly string[] {
+  const footMm = rows.at(-1)?.toMm ?? 0;
+  const gaps = unlogged.filter(({ toMm }) => toMm < footMm).map(formatInterval);
+  const ifs = [
+    ...(proviso === undefined ? [] : [`${proviso} goes on`]),
+    ...(gaps.length === 0 ? [] : [`${gaps.join(', ')}, not logged, is no different`]),
+  ];
+  return ifs.length === 0 ? [] : [`if ${ifs.join(' and ')}`];
 }

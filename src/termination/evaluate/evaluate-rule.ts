@@ -36,6 +36,8 @@ export type RuleOutcome = {
   readonly answered?: Decision;
   /** Of a met rule about safety that asks the log: what was seen, where, and how far above the bit. */
   readonly sight?: string;
+  /** Metres not logged that could change how it stands. */
+  readonly unlogged?: readonly Interval[];
   /** Metres not logged of which only the driller's word says that it isn't met. */
   readonly byWord?: readonly Interval[];
   /** Why it stands so. */
@@ -122,6 +124,9 @@ export function evaluateRule(rule: Rule, situation: Situation): RuleOutcome {
     state,
     ...(sight === undefined ? {} : { sight }),
     ...(outcome.byWord === undefined || outcome.byWord.length === 0 ? {} : { byWord: outcome.byWord }),
+    ...(outcome.unlogged === undefined || outcome.unlogged.length === 0
+      ? {}
+      : { unlogged: outcome.unlogged }),
     progress: { ...(amount ?? {}), text: progress },
     sinceMm: depthFromMm(since),
     deciding,

@@ -96,6 +96,7 @@ describe('a program of planned holes', () => {
     ],
     ['ZQRC001,412480,6002200,,270,grid,-60,150,,', '2 elevation: this is not a number with a decimal point'],
     ['ZQRC001,412480,6002200,431,270,,-60,150,,', '2 north: an azimuth without its north says nothing'],
+    ['ZQRC001,412480,6002200,431,270,north,-60,150,,', '2 north: this is no north'],
     ['ZQRC001,412480,6002200,431,361,grid,-60,150,,', '2 azimuth: this is not an azimuth from 0 to 360'],
     ['ZQRC001,412480,6002200,431,270,grid,60,150,,', '2 dip: a positive dip points up'],
     ['ZQRC001,412480,6002200,431,270,grid,-91,150,,', '2 dip: no dip is steeper than -90'],

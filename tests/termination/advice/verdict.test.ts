@@ -78,6 +78,20 @@ describe('warned ahead, within the next rod, is', () => {
     ]);
   });
 
+  test('only once what asks is answered, and if a gap in the log is no different', () => {
+    const VOID = rule(
+      { voidNear: { inLastM: 12, aheadM: 6 } },
+      { name: 'void', verdict: 'ask', safety: true },
+    );
+    const log = [...times(14, 0), 'not logged' as const, ...times(5, 0)];
+    expect(ahead([{ ...TAIL, verdict: 'end' }, VOID], situation(metresOf(log)))).toEqual([
+      'once void is answered, if pyrite < 1 % goes on and 14–15, not logged, is no different: end once the log is at 20 m (barren tail)',
+    ]);
+    expect(ahead([MAXIMUM, VOID], situation(metresOf(log)))).toEqual([
+      'once void is answered: end in 4 m, at 24 m (maximum)',
+    ]);
+  });
+
   test('a depth, with no proviso', () => {
     expect(ahead([MAXIMUM], situation(metresOf(times(20, 0))))).toEqual(['end in 4 m, at 24 m (maximum)']);
   });
