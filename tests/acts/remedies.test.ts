@@ -60,6 +60,8 @@ const CASES: readonly Case[] = [
   { code: 'empty-duplicate', read: '612 x6', nextIs: 'MB000614' },
   { code: 'last-but-one-read', read: '612 x7', answers: ['612 613'], nextIs: 'MB000614' },
   { code: 'closing-bags-swapped', read: '612 x7', answers: ['613 612'], nextIs: 'MB000614' },
+  { code: 'rod-above-read', read: '606 x7', nextIs: 'MB000614' },
+  { code: 'count-off', read: '613 x5', nextIs: 'MB000614' },
   { code: 'foreign', read: 'QQ9999', nextIs: 'MB000614' },
   { code: 'last-holes-bags', read: '509 x7', nextIs: 'MB000614' },
   { code: 'another-bundle', read: '721 x7', nextIs: 'MB000614' },

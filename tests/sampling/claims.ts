@@ -98,6 +98,10 @@ const TRUE: { readonly [claim in Claim]: (ground: Ground) => boolean } = {
   'the row went on from another number': (ground) =>
     ground.whose === 'this hole' &&
     (passedOver(ground, true) > 2 || serialOf(ground.read) < serialOf(ground.should[0]?.number ?? '')),
+  'the last of the rod above was read': (ground) =>
+    serialOf(ground.read) < serialOf(ground.should[0]?.number ?? '') &&
+    isAsItShould(ends(ground.row), ground),
+  'the row is right and its count is not': (ground) => isAsItShould(ends(ground.row), ground),
   'the depth is not the one marked': ({ drilled, marked }) => drilled.length !== marked.length,
   'no single slip': () => false,
 };

@@ -139,6 +139,8 @@ export type Claim =
   | 'the row began a number ahead'
   | 'the row began a number behind'
   | 'the row went on from another number'
+  | 'the last of the rod above was read'
+  | 'the row is right and its count is not'
   | 'the depth is not the one marked'
   | 'no single slip';
 

@@ -54,6 +54,8 @@ describe('a rod that does not', () => {
     ['a number skipped', { digits: '186', count: 6, first: '180' }, 'skipped'],
     ['a number used twice', { digits: '184', count: 6, first: '180', lastTwo: ['183', '184'] }, 'used-twice'],
     ['the calico before the last one read', { digits: '184', lastTwo: ['184', '185'] }, 'last-but-one-read'],
+    ['the last calico of the rod above read again', { digits: '179', count: 6 }, 'rod-above-read'],
+    ['a count that is off', { digits: '185', count: 4 }, 'count-off'],
     [
       'the last two laid the wrong way round',
       { digits: '184', lastTwo: ['185', '184'] },
@@ -127,7 +129,7 @@ describe('what comes with a name', () => {
     { digits: '8', count: 5 },
   ])('one digit that fits the numbers of this hole speaks for no bundle of others: %j', (seen) => {
     const first = { ...atCollar('ZQ000001', 'ZQ000060'), drilledMm: 6000 };
-    expect(rodCheck(plain, first, seen).named[0]?.code).toBe('several');
+    expect(rodCheck(plain, first, seen).named[0]?.code).toMatch(/^(several|count-off)$/);
   });
 
   test('one more look is asked for where it can part two mismatches, and settles it', () => {

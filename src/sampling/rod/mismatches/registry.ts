@@ -5,6 +5,7 @@ import { bagsTooMany } from './bags-too-many.ts';
 import { closingBagsSwapped } from './closing-bags-swapped.ts';
 import { controlEarly } from './control-early.ts';
 import { controlForgotten } from './control-forgotten.ts';
+import { countOff } from './count-off.ts';
 import { depthMark } from './depth-mark.ts';
 import { emptyDuplicate } from './empty-duplicate.ts';
 import { foreign } from './foreign.ts';
@@ -13,6 +14,7 @@ import { lastButOneRead } from './last-but-one-read.ts';
 import { lastHolesBags } from './last-holes-bags.ts';
 import { oneAhead } from './one-ahead.ts';
 import { oneBehind } from './one-behind.ts';
+import { rodAboveRead } from './rod-above-read.ts';
 import { several } from './several.ts';
 import { skipped } from './skipped.ts';
 import { spoiledUsed } from './spoiled-used.ts';
@@ -41,6 +43,8 @@ export const MISMATCHES: readonly MismatchKind[] = [
   depthMark,
   keptNumberUsed,
   lastButOneRead,
+  rodAboveRead,
+  countOff,
   closingBagsSwapped,
   anotherBundle,
   foreign,
