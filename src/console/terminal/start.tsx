@@ -1,5 +1,5 @@
 import { addCodeOnRig, changeCodeOnRig, changeFieldOnRig } from '../../desk/add-code.ts';
-import { type Received, receiveFiles } from '../../desk/arriving/receive-files.ts';
+import type { Received } from '../../desk/arriving/receive-files.ts';
 import type { Desk } from '../../desk/desk.ts';
 import type { LoadedProject } from '../../desk/load-project.ts';
 import { type PackAsked, packNamed } from '../../desk/packing/pack-named.ts';
@@ -56,6 +56,8 @@ export async function runConsole(
     changeCode: (list: string, code: string, change: CodeChange) => changeCodeOnRig(desk, list, code, change),
     pack: (project: Project, asked: PackAsked) => packNamed(desk, project, asked),
     receive: async (project: Project, file: string, mayClear: boolean) => {
+      // Mails and archives are read by parts that a console seldom needs.
+      const { receiveFiles } = await import('../../desk/arriving/receive-files.ts');
       const received: Received[] = [];
       const at = { desk, project, disk: realDisk, mayClear };
       await receiveFiles(at, [file], (each) => received.push(each));

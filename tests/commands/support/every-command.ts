@@ -93,7 +93,7 @@ export const COMMANDS: readonly CommandCase[] = [
       '--second': { needs: ['--shift', 'RC7_2026-03-12_DAY'] },
       '--as-written': { needs: ['--shift', 'RC7_2026-03-13_DAY'] },
     },
-    stdin: '05:32-06:00 p\n-17:40 s\n',
+    stdin: '05:32-06:00 p\n-17:40 s =\n',
     signs: true,
   },
   ...(['agree', 'correct', 'open'] as const).map(
