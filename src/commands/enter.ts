@@ -3,7 +3,7 @@ import type { Outside } from '../desk/outside.ts';
 import { type Finding, ok, type Result } from '../finding/finding.ts';
 import { headerOf } from '../hole/hole.ts';
 import { type AtProject, atProject, holeNamed, type Shared } from './at-project.ts';
-import { lineAsked, lineNotTaken } from './findings.ts';
+import { lineAsked, lineNotTaken, wrongUse } from './findings.ts';
 import { linesOf } from './lines/lines-of.ts';
 import { holeOf, type LinesAt, makerOf, submitMade, type Taken } from './lines/submit-made.ts';
 import { takeLine } from './lines/take-line.ts';
@@ -35,11 +35,11 @@ export function enter(outside: Outside, asked: EnterAsked): Promise<number> {
       if (!started.ok) return refuse(outside, ...started.findings);
       if (started.value.kind === 'done') say(outside, [started.value.said, ...unlined].join('\n'));
     }
-    return takeLines(at, lines);
+    return takeLines(at, lines, asked.rig !== undefined);
   });
 }
 
-async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
+async function takeLines({ outside }: AtProject, at: LinesAt, mayBeNone: boolean): Promise<number> {
   let number = 0;
   let code: number = EXIT.fine;
   let unsaved: { readonly number: number; readonly text: string } | undefined;
@@ -53,7 +53,7 @@ async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
       unsaved = undefined;
       continue;
     }
-    const taken = await takeLine(at, text);
+    const taken = UNREADABLE.test(text) ? otherCoding(text) : await takeLine(at, text);
     unsaved = taken.kind === 'unsaved' ? { number, text } : unsaved;
     if (taken.kind === 'leave') break;
     if (taken.kind === 'nothing') continue;
@@ -66,7 +66,28 @@ async function takeLines({ outside }: AtProject, at: LinesAt): Promise<number> {
     sayTrouble(outside, { findings: [lineFinding(at, number, text, taken)] });
     if (taken.kind !== 'asked' && !at.noteMismatches) break;
   }
+  if (number === 0 && !mayBeNone) {
+    const problem = 'no line came: nothing was logged';
+    sayTrouble(outside, { findings: [wrongUse.at({ hole: at.hole.id }, { problem, remedy: WHERE_LINES })] });
+    return EXIT.findings;
+  }
   return code;
+}
+
+const WHERE_LINES =
+  'Give the lines on standard input: offsider enter ZQRC014 < lines.txt. If that is what was done, look at the file: it is empty, or a folder.';
+
+/** What stands for bytes that are no character of the encoding, and a character that no text holds. */
+const UNREADABLE = /[\uFFFD\0]/;
+
+/** A line with bytes of another encoding: logged as it is, each of its accented letters would be lost. */
+function otherCoding(text: string): Extract<Taken, { readonly kind: 'refused' }> {
+  return {
+    kind: 'refused',
+    problem: 'it holds bytes that are no text in UTF-8: the file was saved in another encoding',
+    remedy: 'Save it as UTF-8, and give it again from this line on.',
+    position: text.search(UNREADABLE),
+  };
 }
 
 function lineFinding(

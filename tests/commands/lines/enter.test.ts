@@ -31,6 +31,24 @@ describe('lines from a pipe', () => {
     expect(rowAt(tables, 47)).toMatchObject({ repeat: true });
   });
 
+  it('of another encoding are refused where they are, and nothing is logged with its letters lost', async () => {
+    const heard = hear('');
+    const folder = copyOfSample();
+    const latin = Buffer.from('p3/plain\np2/caf\xe9\n', 'latin1');
+    const code = await enter(
+      { ...heard.outside, stdin: Readable.from([latin]) as never },
+      { folder, hole: HOLE, keepGoing: false },
+    );
+    expect([code, heard.out()]).toEqual([1, '1: 46–47\n']);
+    expect(heard.err()).toContain('line:2:7, MBRC003: it holds bytes that are no text in UTF-8');
+  });
+
+  it('that never came are said: an empty file or a folder is not a shift logged', async () => {
+    const { code, err } = await pipe([]);
+    expect(code).toBe(1);
+    expect(err).toContain('no line came: nothing was logged');
+  });
+
   it('record rods, the sample stream, shots and bags, by the time and the person of the pipe', async () => {
     const { code, out, tables } = await pipe([
       ';moist',
