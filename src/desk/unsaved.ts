@@ -2,13 +2,21 @@ import { type Disk, whyRefused } from '../files/disk.ts';
 import { unsavedFound } from '../files/findings.ts';
 import { workWords } from '../files/journal-findings.ts';
 import type { WorkLine } from '../files/journal-line.ts';
-import { keepUnsaved, readUnsaved } from '../files/unsaved.ts';
+import { keepLeft, keepUnsaved, readUnsaved, type Unsaved } from '../files/unsaved.ts';
 import type { Finding } from '../finding/finding.ts';
 import { heldBy } from '../record/ancestry.ts';
+import {
+  type Change,
+  type DocumentName,
+  documentKey,
+  type Edit,
+  type Id,
+  type Thing,
+} from '../record/document.ts';
 import type { Done } from './contract.ts';
 import { newToken } from './opening.ts';
 import { submitEdit } from './saving.ts';
-import { goPast, type State } from './state.ts';
+import { goPast, newId, type State } from './state.ts';
 
 const MOST_NAMED = 20;
 
@@ -30,31 +38,94 @@ export async function keepWhatIsLeft(state: State, reason: string): Promise<Done
   }
 }
 
-/** Puts in what an earlier console could not save and kept; each file goes once all of it is on the medium. */
+/**
+ * Puts in what an earlier console could not save and kept; each file goes once all of it is on the medium. What can't be put in is kept on, by
+ * itself. After a take-over another console may have given the same ids to other things: those put in get new ones.
+ */
 export async function putInUnsaved(state: State): Promise<void> {
-  const { unsavedFolder, disk } = state.needs;
+  const { unsavedFolder, disk, random } = state.needs;
   if (unsavedFolder === undefined) return;
-  for (const { file, lines } of await readUnsaved(disk, unsavedFolder, state.base.folder).catch(() => [])) {
+  for (const kept of await unsavedIn(state)) {
+    const { file, lines, damaged } = kept;
     goPast(
       state,
       [],
       lines.flatMap((line) => ('edit' in line ? [line.edit] : [])),
     );
+    const ids = new Map<Id, Id>();
     const missing = lines.filter((line) => !isHeld(state, line));
-    const left: string[] = [];
+    const left: { readonly line: WorkLine; readonly problem: string }[] = [];
     const saving: Promise<{ readonly ok: boolean }>[] = [];
     for (const line of missing) {
       const done =
         'edit' in line
-          ? submitEdit(state, line.edit)
+          ? submitEdit(state, withFreeIds(state, line.edit, ids))
           : { ok: false as const, problem: 'a copy: take it in again' };
       if (done.ok) saving.push(done.durable);
-      else left.push(`${workWords(line)}: ${done.problem}`);
+      else left.push({ line, problem: done.problem });
     }
     const saved = (await Promise.all(saving)).every(({ ok }) => ok);
-    if (saved && left.length === 0) await disk.unlink(file).catch(() => {});
-    if (missing.length > 0) state.findings = [...state.findings, finding(file, missing, left)];
+    const bad = left.length + damaged.length;
+    const isSame = bad === lines.length + damaged.length;
+    let where = file;
+    if (saved && bad === 0 && kept.problem === undefined) await disk.unlink(file).catch(() => {});
+    else if (saved && !isSame)
+      where = await keepLeft(
+        disk,
+        file,
+        left.map(({ line }) => line),
+        damaged,
+        newToken(random),
+      ).catch(() => file);
+    if (missing.length > 0 || damaged.length > 0 || kept.problem !== undefined)
+      state.findings = [...state.findings, finding({ ...kept, file: where }, missing, left)];
   }
+}
+
+/** The files of kept edits; a folder of them that can't be listed is said. */
+async function unsavedIn({ needs, base }: State): Promise<readonly Unsaved[]> {
+  const { unsavedFolder = '', disk } = needs;
+  return readUnsaved(disk, unsavedFolder, base.folder).catch((error: unknown) => [
+    { file: unsavedFolder, lines: [], damaged: [], problem: whyRefused(error) },
+  ]);
+}
+
+/**
+ * An edit whose new things have ids that nothing else has; `ids` remembers across the edits of a file which id became which, for later edits that
+ * speak of the same thing.
+ */
+function withFreeIds(state: State, edit: Edit, ids: Map<Id, Id>): Edit {
+  const documentOf = (name: DocumentName) => state.shelf.get(documentKey(name))?.document;
+  for (const { document, changes } of edit.parts)
+    for (const change of changes) {
+      if (!('put' in change)) continue;
+      const [table, id] = change.put;
+      if (!ids.has(id) && documentOf(document)?.tables[table]?.[id] !== undefined) ids.set(id, newId(state));
+    }
+  const isGiven = edit.parts.some(({ document }) =>
+    documentOf(document)?.history.some((entry) => entry.edit === edit.edit),
+  );
+  if (ids.size === 0 && !isGiven) return edit;
+  const idOf = (id: Id): Id => ids.get(id) ?? id;
+  const thingOf = (thing: Thing): Thing =>
+    Object.fromEntries(
+      Object.entries(thing).map(([field, value]) => [field, typeof value === 'string' ? idOf(value) : value]),
+    ) as Thing;
+  const changeOf = (change: Change): Change => {
+    if ('put' in change) return { put: [change.put[0], idOf(change.put[1])], thing: thingOf(change.thing) };
+    if ('remove' in change) return { remove: [change.remove[0], idOf(change.remove[1])] };
+    const { patch, set, ...rest } = change;
+    return {
+      ...rest,
+      patch: [patch[0], idOf(patch[1])],
+      ...(set === undefined ? {} : { set: thingOf(set) }),
+    };
+  };
+  return {
+    ...edit,
+    ...(isGiven ? { edit: newId(state) } : {}),
+    parts: edit.parts.map(({ document, changes }) => ({ document, changes: changes.map(changeOf) })),
+  };
 }
 
 /** Edits that an earlier console could not save and that wait to be put in, as findings: said where a project is only read. */
@@ -64,18 +135,43 @@ export async function unsavedWaiting(
   project: string,
 ): Promise<readonly Finding[]> {
   if (folder === undefined) return [];
-  return (await readUnsaved(disk, folder, project).catch(() => []))
-    .filter(({ lines }) => lines.length > 0)
-    .map(({ file, lines }) =>
-      unsavedFound.at(
+  const all = await readUnsaved(disk, folder, project).catch((error: unknown): readonly Unsaved[] => [
+    { file: folder, lines: [], damaged: [], problem: whyRefused(error) },
+  ]);
+  return all
+    .filter(({ lines, damaged, problem }) => lines.length + damaged.length > 0 || problem !== undefined)
+    .map(({ file, lines, damaged, problem }) => {
+      const count = lines.length === 1 ? 'one edit' : `${lines.length} edits`;
+      return unsavedFound.at(
         { file },
         {
-          excerpt: named(lines),
-          problem: `${lines.length === 1 ? 'one edit' : `${lines.length} edits`} that the disk had not taken when the console was closed ${lines.length === 1 ? 'is' : 'are'} not in the log yet`,
-          remedy: 'The next console or command that writes to this project on this computer puts them in.',
+          ...(lines.length === 0 ? {} : { excerpt: named(lines) }),
+          problem: [
+            ...(lines.length === 0
+              ? []
+              : [
+                  `${count} that could not be saved when the console was closed ${lines.length === 1 ? 'is' : 'are'} not in the log yet`,
+                ]),
+            ...unreadWords(damaged, problem),
+          ].join('; '),
+          remedy:
+            lines.length === 0
+              ? LOOK_AT_IT
+              : 'The next console or command that writes to this project, for the same user of this computer, puts them in.',
         },
-      ),
-    );
+      );
+    });
+}
+
+const LOOK_AT_IT =
+  'Look at it with an editor: log by hand what is missing, then take this file away. Nothing of it is deleted.';
+
+/** What can't be read of a file of kept edits. */
+function unreadWords(damaged: readonly string[], problem: string | undefined): readonly string[] {
+  if (problem !== undefined)
+    return [`it can’t be read, and may hold edits that could not be saved: ${problem}`];
+  if (damaged.length === 0) return [];
+  return [`${damaged.length === 1 ? 'a line' : `${damaged.length} lines`} of it can’t be read`];
 }
 
 /** True where every document of a line holds what it made: it reached the disk after all. */
@@ -86,23 +182,44 @@ function isHeld(state: State, line: WorkLine): boolean {
   return line.links.every(({ makes }) => held.has(makes));
 }
 
-function finding(file: string, lines: readonly WorkLine[], left: readonly string[]) {
+function finding(
+  { file, damaged, problem }: Unsaved,
+  lines: readonly WorkLine[],
+  left: readonly { readonly line: WorkLine; readonly problem: string }[],
+) {
   const one = lines.length === 1;
-  const what = `${one ? 'one edit' : `${lines.length} edits`} that the disk had not taken when the console was closed`;
-  const isAll = left.length === 0;
+  const what = `${one ? 'one edit' : `${lines.length} edits`} that could not be saved when the console was closed`;
+  const isAll = left.length === 0 && damaged.length === 0 && problem === undefined;
+  const notIn = left.map((each) => `${workWords(each.line)}: ${each.problem}: ${valuesOf(each.line)}`);
   return unsavedFound.at(
     { file },
     {
-      excerpt: named(lines),
-      problem: isAll
-        ? `${what} ${one ? 'is' : 'are'} in the log now`
-        : `${what}: ${left.length} could not be put into the log (${left.join('; ')})`,
-      remedy: isAll
-        ? 'Look at the last rows before you log on.'
-        : 'Enter what is missing by hand, then take this file away.',
+      ...(lines.length === 0 ? {} : { excerpt: named(lines) }),
+      problem: [
+        ...(lines.length > 0 && left.length === 0 ? [`${what} ${one ? 'is' : 'are'} in the log now`] : []),
+        ...(left.length === 0
+          ? []
+          : [`${what}: ${left.length} could not be put into the log (${notIn.join('; ')})`]),
+        ...unreadWords(damaged, problem),
+      ].join('; '),
+      remedy: isAll ? 'Look at the last rows before you log on.' : LOOK_AT_IT,
     },
   );
 }
+
+/** What an edit would put in, in short: so that it can be typed again. */
+function valuesOf(line: WorkLine): string {
+  if (!('edit' in line)) return 'a copy of another laptop';
+  return line.edit.parts
+    .flatMap(({ changes }) => changes)
+    .map((change) =>
+      JSON.stringify('put' in change ? change.thing : 'patch' in change ? (change.set ?? {}) : {}),
+    )
+    .join(' ')
+    .slice(0, MOST_SHOWN);
+}
+
+const MOST_SHOWN = 400;
 
 const named = (lines: readonly WorkLine[]): string =>
   `${lines.length > MOST_NAMED ? `${lines.length - MOST_NAMED} before; ` : ''}${lines.slice(-MOST_NAMED).map(workWords).join('; ')}`;

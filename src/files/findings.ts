@@ -208,7 +208,7 @@ export const lockTaken = defineFinding({
 export const unsavedFound = defineFinding({
   code: 'unsaved-put-in',
   severity: 'warning',
-  title: 'Edits of an earlier console that the disk had not taken are put in',
+  title: 'Edits that an earlier console could not save wait, or are put in',
   rationale: 'They were never shown as saved: whoever typed them may have typed them again.',
 });
 

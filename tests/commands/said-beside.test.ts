@@ -57,7 +57,7 @@ async function closedFull(): Promise<{ readonly folder: string; readonly home: s
   return { folder, home };
 }
 
-describe('a row that the disk had not taken when the console was closed', () => {
+describe('a row that could not be saved when the console was closed', () => {
   let at: { readonly folder: string; readonly home: string };
   beforeEach(async () => {
     at = await closedFull();
@@ -67,8 +67,8 @@ describe('a row that the disk had not taken when the console was closed', () => 
     return { ...heard, outside: { ...heard.outside, env: { HOME: at.home } } };
   };
   const waits = () => readdirSync(join(at.home, '.offsider')).length;
-  const WAITS = 'one edit that the disk had not taken when the console was closed is not in the log yet';
-  const PUT_IN = 'one edit that the disk had not taken when the console was closed is in the log now';
+  const WAITS = 'one edit that could not be saved when the console was closed is not in the log yet';
+  const PUT_IN = 'one edit that could not be saved when the console was closed is in the log now';
 
   it('is named by holes, which leaves it waiting', async () => {
     const heard = world();

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Disk } from '../../src/files/disk.ts';
+import { writeDurably } from '../../src/files/write-durably.ts';
 import { faultOptions } from '../faults/sitting.ts';
 import { done } from './support/project.ts';
 import { troubledDesk } from './support/troubled.ts';
@@ -36,7 +37,7 @@ describe('a project that is only read', () => {
       expect.objectContaining({
         code: 'unsaved-put-in',
         excerpt: '1–2 logged; 2–3 logged',
-        problem: '2 edits that the disk had not taken when the console was closed are not in the log yet',
+        problem: '2 edits that could not be saved when the console was closed are not in the log yet',
       }),
     );
     expect(await disk.list('/home')).toHaveLength(1);
@@ -118,5 +119,79 @@ describe('a console that is closed with rows that the disk does not take', () =>
         'Not saved: 1–2 logged; nor could they be kept elsewhere: the disk is full',
       ),
     });
+  });
+});
+
+describe('kept edits of which not all is sound', () => {
+  /** The one file in the folder of kept edits. */
+  const keptIn = async (disk: Disk): Promise<string> => `/home/${(await disk.list('/home'))[0] ?? ''}`;
+  const rewrite = async (disk: Disk, change: (text: string) => string): Promise<void> => {
+    const file = await keptIn(disk);
+    const text = new TextDecoder().decode(await disk.readFile(file));
+    await disk.unlink(file);
+    await writeDurably(disk, file, new TextEncoder().encode(change(text)), 'new');
+  };
+
+  it('a damaged line is named and kept, and the sound one beside it is put in', async () => {
+    const { disk } = await closedFull();
+    await rewrite(disk, (text) => text.replace('"2–3 logged"', '"2–3 lo'));
+    const again = await reopened(disk);
+    expect(Object.keys(again.get(HOLE)?.tables.rows ?? {})).toEqual(['k-1', 'k-2']);
+    expect(again.findings()).toContainEqual(
+      expect.objectContaining({
+        code: 'unsaved-put-in',
+        problem: expect.stringContaining('is in the log now; a line of it can’t be read'),
+        remedy: expect.stringContaining('Nothing of it is deleted'),
+      }),
+    );
+    await again.close();
+    const text = new TextDecoder().decode(await disk.readFile(await keptIn(disk)));
+    expect([text.includes('2–3 lo'), text.includes('1–2 logged')]).toEqual([true, false]);
+    const third = await reopened(disk);
+    expect(Object.keys(third.get(HOLE)?.tables.rows ?? {})).toHaveLength(2);
+    expect(third.findings().map(({ code }) => code)).toContain('unsaved-put-in');
+    await third.close();
+  });
+
+  it('a file that can’t be read hides no other, and is named', async () => {
+    const { disk } = await closedFull();
+    const file = (await keptIn(disk)).replace(/\.[^.]*\.jsonl$/, '.0000.jsonl');
+    await writeDurably(disk, file, new Uint8Array(1), 'new');
+    const failing: Disk = {
+      ...disk,
+      readFile: async (path, most) => {
+        if (path === file) throw Object.assign(new Error('EIO'), { code: 'EIO' });
+        return disk.readFile(path, most);
+      },
+    };
+    const again = await reopened(failing);
+    expect(Object.keys(again.get(HOLE)?.tables.rows ?? {})).toEqual(['k-1', 'k-2', 'k-3']);
+    expect(
+      again
+        .findings()
+        .map(({ problem }) => problem)
+        .join(' '),
+    ).toContain('may hold edits that could not be saved');
+    expect(await disk.list('/home')).toEqual([file.slice('/home/'.length)]);
+    await again.close();
+  });
+
+  it('a row whose id another console gave to a row of its own is put in under a new one', async () => {
+    const { disk } = await closedFull();
+    const other = await openDesk({ ...faultOptions(disk, 9) });
+    if (!other.ok) throw new Error('must open');
+    await done(other.value, HOLE, [rowLogged('k-2', 7)], '7–8 logged');
+    await other.value.close();
+    const again = await reopened(disk);
+    const rows = Object.values(again.get(HOLE)?.tables.rows ?? {});
+    expect(rows.map(({ fromMm }) => Number(fromMm)).sort((a, b) => a - b)).toEqual([0, 1000, 2000, 7000]);
+    expect(
+      again
+        .findings()
+        .map(({ problem }) => problem)
+        .join(' '),
+    ).toContain('2 edits that could not be saved when the console was closed are in the log now');
+    expect(await disk.list('/home')).toEqual([]);
+    await again.close();
   });
 });
