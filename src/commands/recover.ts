@@ -44,7 +44,12 @@ function list({ outside, desk }: AtProject, json: boolean): number {
 
 function missingText({ file, held, isOlder }: MissingDocument): string {
   if (isOlder) return `${file} is older than when it was last written`;
-  const what = held.length === 0 ? ['the journal holds nothing of it any more'] : held;
+  const what =
+    held.length === 0
+      ? [
+          'the journal in use holds nothing of it; an older copy that is put back gets what the journal set aside',
+        ]
+      : held;
   return [`${file} is missing`, ...what.map((each) => `  ${each}`)].join('\n');
 }
 

@@ -123,9 +123,9 @@ function missingFinding(key: string, lines: readonly WorkLine[]): Finding {
     { file: name === undefined ? key : documentPath(name) },
     {
       ...(lines.length === 0 ? {} : { excerpt: lines.map(workWords).join('; ').slice(0, 400) }),
-      problem: `the journal knows this file but it is gone; of its edits the journal still has ${held}`,
+      problem: `the journal knows this file but it is gone; of its edits the journal in use has ${held}`,
       remedy:
-        'Put the file back, or take a copy of it in with receive. If it is gone for good: Enter on the screen of what was found (Ctrl-F), or offsider recover. No new one is started in its place.',
+        'Put the file back, an older copy too: edits that it lacks are added from what the journal set aside. Or take a copy of it in with receive. If it is gone for good: Enter on the screen of what was found (Ctrl-F), or offsider recover. No new one is started in its place.',
     },
   );
 }
