@@ -98,7 +98,16 @@ function settledTwice(
   const { cell } = words;
   const [first, second] = sidesOf(words);
   if (chosen === 'both')
-    return { what: `settled ${cell}: both kept, split`, changes: splitRows(pair.first, pair.second, newId) };
+    return {
+      what: `settled ${cell}: both kept, split`,
+      changes: [
+        ...splitRows(pair.first, pair.second, newId),
+        ...keptBySettling(document.tables, [
+          ['rows', pair.first[0]],
+          ['rows', pair.second[0]],
+        ]),
+      ],
+    };
   const [stays, out] = chosen === 'first' ? [pair.first, pair.second] : [pair.second, pair.first];
   const [kept, taken] = chosen === 'first' ? [first, second] : [second, first];
   return {

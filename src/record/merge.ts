@@ -15,6 +15,7 @@ import {
 } from './questions.ts';
 import { inOneOrder, NO_RECORDS, type Records, type Rival } from './rivals.ts';
 import {
+  cutsReopened,
   keptWhole,
   namedThings,
   type Path,
@@ -53,8 +54,16 @@ export function merge(
   if (standing === 'newer') return { document: theirs, questions: [] };
   if (standing === 'same' || standing === 'older') return { document: ours, questions: [] };
   const oursHeld = heldBy(ours.history);
-  const found = reconcile(sideOf(ours, heldBy(theirs.history)), sideOf(theirs, oursHeld));
-  const { changes, rivals } = inOneOrder(ours, theirs, found.changes, records);
+  const theirsHeld = heldBy(theirs.history);
+  const [ourCuts, theirCuts] = [
+    cutsReopened(ours, theirsHeld, settledAway(theirs, oursHeld)),
+    cutsReopened(theirs, oursHeld, settledAway(ours, theirsHeld)),
+  ];
+  const found = reconcile(
+    sideOf(changed(ours, ourCuts), theirsHeld),
+    sideOf(changed(theirs, theirCuts), oursHeld),
+  );
+  const { changes, rivals } = inOneOrder(ours, theirs, [...ourCuts, ...found.changes], records);
   const questions = [...found.questions, ...rivals.map(asQuestion)];
   const unasked = questions.filter((question) => !isOpenAlready(question, ours.tables, theirs.tables));
   const taken = applyChanges(ours.tables, changes);
@@ -71,6 +80,13 @@ export function merge(
     document: { ...ours, tables: applied.tables, history: [...ours.history, entry] },
     questions: unasked,
   };
+}
+
+/** The copy with changes that its history does not tell: what it would be had it not made others. */
+function changed(copy: Document, changes: readonly Change[]): Document {
+  const applied = applyChanges(copy.tables, changes);
+  if (!applied.ok) throw new Error(`a cut must be one that can be taken back: ${applied.problem}`);
+  return { ...copy, tables: applied.tables };
 }
 
 function asQuestion({ table, id, field, later, earlier }: Rival): Question {

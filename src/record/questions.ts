@@ -62,8 +62,8 @@ export function turned(question: StoredQuestion): StoredQuestion {
 }
 
 /**
- * What settling one of two things adds to the removal of the other: each thing that is kept (a row; a rod with its bags), as a settled
- * question about the whole of it. Two copies that kept different ones then have two decisions, and a merge that sees both keeps both things.
+ * What settling one of two things adds to the removal of the other, or keeping both to the cut between them: each thing that is kept (a row; a
+ * rod with its bags), as a settled question about the whole of it. Two copies that kept different ones then have two decisions, and a merge that sees both keeps both things.
  */
 export function keptBySettling(
   tables: Tables,

@@ -1,4 +1,5 @@
 import { countHeld, entriesBeyond, everyEntry, isMerge } from './ancestry.ts';
+import { hindrance, inverse } from './apply.ts';
 import { replay } from './chain.ts';
 import type { Change, Document, DoneChange, Entry, Id, Tables, Thing } from './document.ts';
 import { fieldsOf, target } from './draft.ts';
@@ -116,8 +117,27 @@ export function settledAway({ history }: Document, held: ReadonlySet<string>): W
   return (table, id) => out.has(thingKey(table, id));
 }
 
+/**
+ * What takes back the cuts by which a document kept both of two things, where the other copy kept one and took the other out (`away`): nobody has
+ * settled the two then, and what the one cut off would be gone with what the other took out. `held` are the other copy's entries. A cut that
+ * someone has changed since stays.
+ */
+export function cutsReopened(
+  document: Document,
+  held: ReadonlySet<string>,
+  away: WasDecided,
+): readonly Change[] {
+  return [...entriesBeyond(document.history, held)].reverse().flatMap((entry) => {
+    const kept = isMerge(entry) ? [] : entry.changes.filter(isKept);
+    const changes = entry.changes.filter((change) => target(change)[0] !== QUESTIONS);
+    if (kept.length < 2 || changes.some((change) => 'remove' in change)) return [];
+    const isOpen = kept.some(({ thing }) => away(String(thing.table), String(thing.thing)));
+    return isOpen && hindrance(document, { ...entry, changes }) === undefined ? inverse(changes) : [];
+  });
+}
+
 /** True of the change that writes down which thing a settlement kept. */
-function isKept(change: DoneChange): boolean {
+function isKept(change: DoneChange): change is Extract<DoneChange, { readonly put: unknown }> {
   return 'put' in change && change.put[0] === QUESTIONS && isSettled(change.thing);
 }
 

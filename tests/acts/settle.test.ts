@@ -200,6 +200,55 @@ describe('a question of two copies', () => {
   });
 });
 
+describe('two rows over the same metres that two copies settle each in its own way', () => {
+  const CHOICES = ['first', 'second', 'both'] as const;
+  const covered = (document: Document): ReadonlySet<number> =>
+    new Set(
+      rowsDown(document).flatMap(([, { fromMm, toMm }]) =>
+        Array.from({ length: (toMm - fromMm) / 500 }, (_, index) => fromMm + index * 500),
+      ),
+    );
+  const pairs = [
+    ['the same metre', [3000, 4000], [3000, 4000]],
+    ['a metre that one is within', [3000, 6000], [4000, 5000]],
+    ['one at the top of the other', [3000, 6000], [3000, 4000]],
+    ['metres that they share in part', [3000, 5000], [4000, 6000]],
+  ] as const;
+  const cases = pairs.flatMap(([what, ...rows]) =>
+    CHOICES.flatMap((here) => CHOICES.map((there) => [what, here, there, rows] as const)),
+  );
+
+  it.each(cases)('%s: %s here and %s there', (_, here, there, [one, other]) => {
+    const logged = (id: string, number: number, [fromMm, toMm]: readonly [number, number]) =>
+      edited(START, number, { put: ['rows', id], thing: { fromMm, toMm, cells: {}, remark: id } });
+    const asked = merged(logged('a-9', 30, one), logged('b-9', 20, other));
+    const settle = (document: Document, chosen: Chosen) =>
+      rowsLoggedTwice(document).reduce((all, pair) => settled(all, pair.id, chosen), document);
+    const [ours, theirs] = [settle(asked, here), settle(asked, there)];
+    const both = [merged(ours, theirs), merged(theirs, ours)] as const;
+    for (const copy of both) {
+      // No metre that both copies still had is without a row, and nothing is settled by chance.
+      for (const at of covered(ours)) if (covered(theirs).has(at)) expect(covered(copy)).toContain(at);
+      expect(rowsLoggedTwice(copy).length > 0 || openQuestions(copy).length > 0).toBe(
+        here !== there || (here === 'both' && rowsDown(ours).length > 5),
+      );
+    }
+    const rowsOf = (document: Document) =>
+      rowsDown(document)
+        .map(([id, row]) => [row.fromMm, row.toMm, id].join(' '))
+        .sort();
+    expect(rowsOf(both[1])).toEqual(rowsOf(both[0]));
+    expect(rowsOf(merged(...both))).toEqual(rowsOf(both[0]));
+    if (here !== there) {
+      expect(rowsOf(both[0])).toEqual(rowsOf(asked));
+      const again = settle(both[0], 'both');
+      expect(covered(again)).toEqual(covered(asked));
+      expect(rowsLoggedTwice(again)).toEqual([]);
+      expect(rowsOf(merged(both[1], again))).toEqual(rowsOf(again));
+    }
+  });
+});
+
 describe('two rows over the same metres, both kept', () => {
   const row = (fromMm: number, toMm: number): Thing => ({ fromMm, toMm, cells: {} });
   it.each([
