@@ -187,8 +187,8 @@ describe('what a way says that it makes of the numbers', () => {
       waysAt(withStandard(), { digits: '201', count: 6, controls: 1 }).slice(0, 2),
     ).toMatchInlineSnapshot(`
       [
-        "a bag too few: 6–7 has no sample; ZQ000196–199 hold 7–11; ZQ000201 holds 11–12; ZQ000202 stays for the next rod",
-        "a bag too few: 7–8 has no sample; ZQ000197–199 hold 8–11; ZQ000201 holds 11–12; ZQ000202 stays for the next rod",
+        "too few bags: 6–7 has no sample; ZQ000196–199 hold 7–11; ZQ000201 holds 11–12; ZQ000202 stays for the next rod",
+        "too few bags: 7–8 has no sample; ZQ000197–199 hold 8–11; ZQ000201 holds 11–12; ZQ000202 stays for the next rod",
       ]
     `);
   });

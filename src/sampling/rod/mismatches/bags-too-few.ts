@@ -4,14 +4,14 @@ import { layWith, type MismatchKind } from '../mismatch.ts';
 /** Most samples in a row that are supposed to have been let go by. */
 const MOST_MISSED = 3;
 
-/** Five bags in a rod of six: a metre went by without a bag under the chute. */
+/** Five bags in a rod of six, or fewer: metres went by without a bag under the chute. */
 export const bagsTooFew: MismatchKind = {
   code: 'bags-too-few',
-  name: 'a bag too few',
-  happened: 'A metre went by without a bag, and the next bags carry on with the numbers.',
+  name: 'too few bags',
+  happened: 'A metre, or more, went by without a bag, and the next bags carry on with the numbers.',
   claims: ['a metre has no bag', 'no number was passed over'],
   ground:
-    'Find the pile without a calico. Spear it into a new bag (;bag 46-47 and its number), or leave the metre without a sample.',
+    'Find each pile without a calico. Spear it into a new bag (;bag 46-47 and its number), or leave its metre without a sample.',
   nearSplitter: false,
   asks: 'Which pile has no calico beside it?',
   suppose: (situation) => {
