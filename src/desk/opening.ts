@@ -1,4 +1,4 @@
-import { basename, join } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { type Disk, isMissing, whyRefused } from '../files/disk.ts';
 import { DOCUMENT_KINDS } from '../files/document-file.ts';
 import { noProject } from '../files/findings.ts';
@@ -68,9 +68,12 @@ export async function requireProject(disk: Disk, folder: string): Promise<Result
   }
 }
 
+const ELSEWHERE =
+  'Free space or give this user the right to write; or copy the folder to another disk and log on there. To look only: offsider --read-only. Nothing was changed.';
+
 /** By its name alone: where it lies on this computer is known to whoever typed it. */
 function cannotOpen(folder: string, problem: string, remedy: string): Finding {
-  return noProject.at({ file: `folder ${basename(folder)}` }, { problem, remedy });
+  return noProject.at({ file: `folder ${basename(resolve(folder))}` }, { problem, remedy });
 }
 
 /** Reads a project without touching it. */
@@ -101,13 +104,7 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
     // The lock's folder alone: whatever is in the way of the lock, nothing else has been made.
     await ensureFolder(disk, join(folder, JOURNAL_FOLDER));
   } catch (error) {
-    return refused(
-      cannotOpen(
-        folder,
-        `it cannot be written: ${whyRefused(error)}`,
-        'Free space or give this user the right to write, or open it to read only.',
-      ),
-    );
+    return refused(cannotOpen(folder, `it cannot be written: ${whyRefused(error)}`, ELSEWHERE));
   }
   const lock = await takeLock(disk, folder, { ...needs.lock, machine: needs.machine });
   if (!lock.ok) return lock;
@@ -116,9 +113,7 @@ export async function openToWrite(needs: OpeningNeeds): Promise<Result<Opened>> 
   } catch (error) {
     await lock.value.release().catch(() => {});
     if (error instanceof FileRefused) return refused(...error.findings);
-    return refused(
-      cannotOpen(folder, `it cannot be opened for writing: ${whyRefused(error)}`, 'Open it to read only.'),
-    );
+    return refused(cannotOpen(folder, `it cannot be opened for writing: ${whyRefused(error)}`, ELSEWHERE));
   }
 }
 

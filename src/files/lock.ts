@@ -262,7 +262,7 @@ function notWritable(error: unknown): Finding {
     {
       problem: `the project cannot be written: ${whyRefused(error)}`,
       remedy:
-        'Free space or give this user the right to write, or open it to read only. Nothing was changed.',
+        'Free space or give this user the right to write; or copy the folder to another disk and log on there. To look only: offsider --read-only. Nothing was changed.',
     },
   );
 }
