@@ -11,15 +11,10 @@ export function isMerge(entry: Entry): boolean {
 
 /** Every entry that a history holds, once each, those merged in included; each comes after all that it follows. */
 export function everyEntry(history: readonly Entry[]): readonly Entry[] {
-  const found = new Map<string, Entry>();
-  const add = (entry: Entry): void => {
-    if (found.has(entry.hash)) return;
-    for (const inner of entry.incoming ?? entry.merged ?? []) add(inner);
-    found.set(entry.hash, entry);
-  };
-  for (const entry of history) add(entry);
-  return [...found.values()];
+  return entriesBeyond(history, NONE_HELD);
 }
+
+const NONE_HELD: ReadonlySet<string> = new Set();
 
 /**
  * What a history holds beyond the entries `held`, as a merge brings it in: oldest first, each once, without what they brought in
@@ -36,7 +31,14 @@ export function bareEntriesBeyond(history: readonly Entry[], held: ReadonlySet<s
 
 /** Hashes of every entry that a history holds, those merged in included. */
 export function heldBy(history: readonly Entry[]): ReadonlySet<string> {
-  return new Set(everyEntry(history).map((entry) => entry.hash));
+  const held = new Set<string>();
+  const add = (entry: Entry): void => {
+    if (held.has(entry.hash)) return;
+    for (const inner of entry.incoming ?? entry.merged ?? []) add(inner);
+    held.add(entry.hash);
+  };
+  for (const entry of history) add(entry);
+  return held;
 }
 
 /** How many entries of a history, from its start, are among those held. Who holds an entry holds all that it follows. */
@@ -45,9 +47,16 @@ export function countHeld(history: readonly Entry[], held: ReadonlySet<string>):
   return first === -1 ? history.length : first;
 }
 
-/** What a history holds and a copy with the entries `held` does not, oldest first. */
+/** What a history holds and a copy with the entries `held` does not, oldest first. Who holds an entry holds all that came in with it. */
 export function entriesBeyond(history: readonly Entry[], held: ReadonlySet<string>): readonly Entry[] {
-  return everyEntry(history).filter((entry) => !held.has(entry.hash));
+  const found = new Map<string, Entry>();
+  const add = (entry: Entry): void => {
+    if (held.has(entry.hash) || found.has(entry.hash)) return;
+    for (const inner of entry.incoming ?? entry.merged ?? []) add(inner);
+    found.set(entry.hash, entry);
+  };
+  for (const entry of history) add(entry);
+  return [...found.values()];
 }
 
 /**
@@ -55,16 +64,12 @@ export function entriesBeyond(history: readonly Entry[], held: ReadonlySet<strin
  * the same evening differ by their merges alone: where they came to the same tables they are the same.
  */
 export function standingOf(ours: Document, theirs: Document): Standing {
-  const weLack = entriesBeyond(theirs.history, heldBy(ours.history));
-  const theyLack = entriesBeyond(ours.history, heldBy(theirs.history));
+  const [oursHeld, theirsHeld] = [heldBy(ours.history), heldBy(theirs.history)];
+  const weLack = entriesBeyond(theirs.history, oursHeld);
+  const theyLack = entriesBeyond(ours.history, theirsHeld);
   if (weLack.length === 0 && theyLack.length === 0) return 'same';
   if (theyLack.length === 0) return 'newer';
   if (weLack.length === 0) return 'older';
   if ([...weLack, ...theyLack].every(isMerge) && sameJson(ours.tables, theirs.tables)) return 'same';
-  return meet(ours.history, theirs.history) ? 'diverged' : 'unrelated';
-}
-
-function meet(ours: readonly Entry[], theirs: readonly Entry[]): boolean {
-  const held = heldBy(theirs);
-  return [...heldBy(ours)].some((hash) => held.has(hash));
+  return [...oursHeld].some((hash) => theirsHeld.has(hash)) ? 'diverged' : 'unrelated';
 }
