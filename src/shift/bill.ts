@@ -155,12 +155,13 @@ function metreLines(
 
 /**
  * Hours by class, those of an activity with a rate of its own by activity. Free time is counted off once an activity and hole,
- * however many times the work was taken up again.
+ * however many times the work was taken up again and whether or not each line names the hole.
  */
 function hourLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
   const own = contract.hourlyRates ?? [];
+  const placed = withHoles(work);
   const byClass = (charge: ChargeClass): readonly Work[] =>
-    work.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
+    placed.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
   const line = (what: string, worked: readonly Work[], centsPerHour: number): BillLine => ({
     what,
     from: { subject: 'hours', ...(worked[0] === undefined ? {} : { of: worked[0].charge }) },
@@ -175,7 +176,7 @@ function hourLines(work: readonly Work[], contract: Contract): readonly BillLine
     ...own.map(({ activity, centsPerHour }) =>
       line(
         `hours ${activity}`,
-        work.filter((each) => each.activity === activity && each.charge.endsWith('hourly')),
+        placed.filter((each) => each.activity === activity && each.charge.endsWith('hourly')),
         centsPerHour,
       ),
     ),
@@ -224,6 +225,24 @@ function chargeableMinutes(work: readonly Work[], contract: Contract): number {
   );
 }
 
+/**
+ * Work without a hole is of the hole that its activity names next, or named last, with no drilling by the metre between: a move told in two
+ * lines is one move.
+ */
+function withHoles(work: readonly Work[]): readonly Work[] {
+  const isDrilling = ({ charge }: Work): boolean => charge === 'metres';
+  return work.map((each, index) => {
+    const named = (others: readonly Work[]): string | undefined => {
+      const near = others.findIndex(isDrilling);
+      return others
+        .slice(0, near < 0 ? others.length : near)
+        .find(({ activity, hole }) => activity === each.activity && hole !== undefined)?.hole;
+    };
+    const hole = each.hole ?? named(work.slice(index + 1)) ?? named(work.slice(0, index).reverse());
+    return hole === undefined ? each : { ...each, hole };
+  });
+}
+
 const placeOf = (work: Work): string => JSON.stringify([work.activity, work.hole ?? null]);
 
 function freeMinutes(contract: Contract, place: string): number {
@@ -231,10 +250,11 @@ function freeMinutes(contract: Contract, place: string): number {
   return contract.freeTime?.find((each) => each.activity === activity)?.freeMinutes ?? 0;
 }
 
-/** A lump sum is due once a hole; where no hole is named, each time. */
+/** A lump sum is due once a hole; where no line of the work names a hole, each time. */
 function lumpLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
+  const placed = withHoles(work);
   return (contract.lumpSums ?? []).map(({ activity, cents: each }) => {
-    const here = work.filter((one) => one.activity === activity && one.charge === 'lump sum');
+    const here = placed.filter((one) => one.activity === activity && one.charge === 'lump sum');
     const named = new Set(here.map((one) => one.hole).filter((hole) => hole !== undefined)).size;
     const unnamed = here.filter((one) => one.hole === undefined).length;
     return {

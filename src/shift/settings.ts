@@ -136,7 +136,9 @@ const contractSettings = z.strictObject({
     .array(
       z.strictObject({
         activity: code.describe('Code of the activity'),
-        freeMinutes: minutes.describe('Minutes a hole and shift without charge'),
+        freeMinutes: minutes.describe(
+          'Minutes a hole and shift without charge; a line without a hole counts with the one next to it',
+        ),
       }),
     )
     .optional()

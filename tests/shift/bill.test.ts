@@ -97,6 +97,20 @@ describe('hours on the bill', () => {
     expect(linesFor({ work: [travel(90)] })).toEqual({ 'active hourly': 60_000 });
   });
 
+  test('of a move told in two lines of which one names no hole are one move, unless drilling lies between', () => {
+    const travel = (minutes: number, hole?: string) =>
+      ({ activity: 'travel', charge: 'active hourly', minutes, ...(hole ? { hole } : {}) }) as const;
+    const drilling = { activity: 'drilling', charge: 'metres', minutes: 60 } as const;
+    // 0:20 and 0:40 are 1:00, less 0:30: 0:30 at 600.00
+    const once = { 'active hourly': 30_000 };
+    expect(linesFor({ work: [travel(20), travel(40, 'ZQRC004')] })).toEqual(once);
+    expect(linesFor({ work: [travel(40, 'ZQRC004'), travel(20)] })).toEqual(once);
+    // 0:20 is free; of 0:40 to the next hole 0:10 is not
+    expect(linesFor({ work: [travel(20), drilling, travel(40, 'ZQRC005')] })).toEqual({
+      'active hourly': 10_000,
+    });
+  });
+
   test('of an activity with a rate of its own stand on a line of their own', () => {
     const work = [
       { activity: 'reaming', charge: 'active hourly', minutes: 60 },
@@ -125,6 +139,9 @@ describe('single payments on the bill', () => {
       'lump sum move': 240_000,
     });
     expect(linesFor({ work: [move(), move()] })).toEqual({ 'lump sum move': 240_000 });
+    expect(linesFor({ work: [move(), move('ZQRC004')] })).toEqual({ 'lump sum move': 120_000 });
+    const drilling = { activity: 'drilling', charge: 'metres', minutes: 60 } as const;
+    expect(linesFor({ work: [move(), drilling, move('ZQRC005')] })).toEqual({ 'lump sum move': 240_000 });
   });
 
   test('a lump sum is for its own activity, and only where that was charged so', () => {
