@@ -83,15 +83,19 @@ export function activityAt(spans: readonly Span[], at: Stamp): Span | undefined 
   return found?.endedAt !== undefined && instantMs(found.endedAt) <= ms ? undefined : found;
 }
 
+/** The activities that touch the minute of an instant, in their order. */
+export function spansTouching(spans: readonly Span[], at: Stamp): readonly Span[] {
+  return spans.filter(
+    (span) => instantMs(span.startedAt) <= instantMs(at) && minuteOf(span.until) >= minuteOf(at),
+  );
+}
+
 /**
  * The activity that a rod was drilled in. Times are typed to the minute and rods stamped to the second, so a rod stamped in the
  * minute in which an activity begins may be of the one before: of those that touch its minute the one paid by the metre, if any is.
  */
 export function drilledIn(spans: readonly Span[], at: Stamp): Span | undefined {
-  const touching = spans.filter(
-    (span) => instantMs(span.startedAt) <= instantMs(at) && minuteOf(span.until) >= minuteOf(at),
-  );
-  return touching.findLast((span) => span.charge === 'metres') ?? activityAt(spans, at);
+  return spansTouching(spans, at).findLast((span) => span.charge === 'metres') ?? activityAt(spans, at);
 }
 
 /** Minutes of a shift so far: to its end, or to now while it goes on. */

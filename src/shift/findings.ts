@@ -102,6 +102,13 @@ export const SHIFT_QUERIES = {
     rationale:
       'A change of activity that was not entered makes the record itself wrong, and the plod look so.',
   }),
+  drilledOnAnother: defineFinding({
+    code: 'drilled-on-another-hole',
+    severity: 'warning',
+    title: 'Rods of a hole were drilled while the record has the rig on another.',
+    rationale:
+      'Metres go to the hole of the rods and hours to the hole of the activity: where the two differ one hole is billed for the other.',
+  }),
 } as const;
 
 /** What `check` asks of the shift record itself. */

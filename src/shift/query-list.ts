@@ -17,7 +17,7 @@ import { shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftRecord } from './shift-record.ts';
 import { rulesOn, type ShiftRules } from './shift-rules.ts';
 import { changedSince } from './signed.ts';
-import { drilledWhileStood } from './stood.ts';
+import { drilledOnAnother, drilledWhileStood } from './stood.ts';
 
 /**
  * The query list of a shift, with the two records side by side: what the plods claim past tolerance, time of theirs on unknown
@@ -43,6 +43,7 @@ export function queryList(
       .filter(isUnauthorised)
       .map((span) => notAuthorised(file, span)),
     ...drilledWhileStood(shift, holes, rules, now),
+    ...drilledOnAnother(shift, holes, rules, now),
     ...notInContract(file, rules, held),
   ];
   if (shiftThings(shift, 'plods').length === 0) return { ...withoutPlod(held), queries: ofOwn };

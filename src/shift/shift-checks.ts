@@ -8,7 +8,7 @@ import { rigAt } from './own-record.ts';
 import { shiftHeaderOf } from './shift.ts';
 import { closed, presumedEnd, shiftHolding, shiftsOf } from './shift-end.ts';
 import type { ShiftRules } from './shift-rules.ts';
-import { drilledWhileStood } from './stood.ts';
+import { drilledOnAnother, drilledWhileStood } from './stood.ts';
 
 /** What is doubtful in the shift records of a project: ends that are presumed, time not recorded, rods and shots in no shift. */
 export function checkShifts(
@@ -24,6 +24,7 @@ export function checkShifts(
       ...presumed(shift, presumedEnd(shift, context)),
       ...untold(closed(shift, context), rules, now),
       ...drilledWhileStood(closed(shift, context), holes, rules, now),
+      ...drilledOnAnother(closed(shift, context), holes, rules, now),
     ]),
     ...holes.flatMap((hole) => outside(hole, context)),
   ];

@@ -4,7 +4,7 @@ import { formatInterval, type Interval } from '../quantity/interval.ts';
 import { localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import type { ChargeClass } from './charge-class.ts';
-import { activityAt, spansOf } from './current.ts';
+import { activityAt, type Span, spansOf, spansTouching } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import { ownRecord } from './own-record.ts';
 import type { Activity } from './shift.ts';
@@ -22,45 +22,80 @@ export function isStanding(
   return STANDING.includes(charge) && !/drill/i.test(named);
 }
 
-/** Metres that rods drilled while the record says that the rig stood. */
-export interface WhileStood extends Interval {
+/** Metres that rods drilled in an activity that can't be theirs. */
+export interface DrilledIn extends Interval {
   /** Permanent id and name of the hole. */
   readonly hole: string;
   readonly name: string;
   readonly rods: number;
-  /** Code of the activity, and when it began. */
+  /** The activity: its code, its hole, and when it began. */
   readonly activity: string;
+  readonly of?: string;
   readonly since: Stamp;
 }
 
-/** Rods of a shift that were done in a standby or a breakdown, one after another taken together. `now` ends a shift that goes on. */
-export function stretchesWhileStood(
+/** Rods of a shift in the activities that `under` gives for them, one after another taken together. `now` ends a shift that goes on. */
+function stretchesUnder(
   shift: Document,
   holes: readonly Document[],
-  rules: ShiftRules,
   now: Stamp,
-): readonly WhileStood[] {
-  const spans = spansOf(shift, now);
-  const found: WhileStood[] = [];
-  for (const metres of ownRecord(shift, holes, now).metres) {
-    const span = metres.at === undefined ? undefined : activityAt(spans, metres.at);
-    if (span === undefined || !isStanding(rules, span)) continue;
+  under: (at: Stamp, hole: string) => Span | undefined,
+): readonly DrilledIn[] {
+  const nameOf = (id: string): string => {
+    const hole = holes.find((each) => each.id === id);
+    return hole === undefined ? id : headerOf(hole).name;
+  };
+  const found: DrilledIn[] = [];
+  for (const { hole, at, fromMm, toMm } of ownRecord(shift, holes, now).metres) {
+    const span = at === undefined ? undefined : under(at, hole);
+    if (span === undefined) continue;
     const last = found.at(-1);
-    if (last?.hole === metres.hole && last.since === span.startedAt && last.toMm === metres.fromMm)
-      found[found.length - 1] = { ...last, toMm: metres.toMm, rods: last.rods + 1 };
+    if (last?.hole === hole && last.since === span.startedAt && last.toMm === fromMm)
+      found[found.length - 1] = { ...last, toMm, rods: last.rods + 1 };
     else {
-      const hole = holes.find(({ id }) => id === metres.hole);
-      const name = hole === undefined ? metres.hole : headerOf(hole).name;
-      const { fromMm, toMm } = metres;
-      const { activity, startedAt } = span;
-      found.push({ fromMm, toMm, hole: metres.hole, name, rods: 1, activity, since: startedAt });
+      const of = span.hole === undefined ? {} : { of: nameOf(span.hole) };
+      const { activity, startedAt: since } = span;
+      found.push({ fromMm, toMm, hole, name: nameOf(hole), rods: 1, activity, ...of, since });
     }
   }
   return found;
 }
 
+/** Rods of a shift that were done in a standby or a breakdown. */
+export function stretchesWhileStood(
+  shift: Document,
+  holes: readonly Document[],
+  rules: ShiftRules,
+  now: Stamp,
+): readonly DrilledIn[] {
+  const spans = spansOf(shift, now);
+  return stretchesUnder(shift, holes, now, (at) => {
+    const span = activityAt(spans, at);
+    return span !== undefined && isStanding(rules, span) ? span : undefined;
+  });
+}
+
+/**
+ * Rods of a shift that were done in an activity of another hole; nothing where the rig stood, which is said by itself. Of the activities that touch
+ * the minute of a rod any may be its own.
+ */
+function stretchesOnAnother(
+  shift: Document,
+  holes: readonly Document[],
+  rules: ShiftRules,
+  now: Stamp,
+): readonly DrilledIn[] {
+  const spans = spansOf(shift, now);
+  return stretchesUnder(shift, holes, now, (at, hole) => {
+    const touching = spansTouching(spans, at);
+    const isItsOwn = touching.some((span) => span.hole === undefined || span.hole === hole);
+    const span = touching.at(-1);
+    return isItsOwn || span === undefined || isStanding(rules, span) ? undefined : span;
+  });
+}
+
 /** `ABRC007: 42–66 m, 4 rods, were drilled while the record says Breakdown, since 10:40`. */
-export function stoodWords(rules: ShiftRules, stretch: WhileStood): string {
+export function stoodWords(rules: ShiftRules, stretch: DrilledIn): string {
   const { name, rods, since, activity } = stretch;
   const label = activityNamed(rules, activity)?.label ?? activity;
   return `${name}: ${formatInterval(stretch)} m, ${rods === 1 ? 'one rod, was' : `${rods} rods, were`} drilled while the record says ${label}, since ${localTime(since)}`;
@@ -82,4 +117,24 @@ export function drilledWhileStood(
       },
     ),
   );
+}
+
+/** Rods that lie in the time of another hole, as findings of the shift. */
+export function drilledOnAnother(
+  shift: Document,
+  holes: readonly Document[],
+  rules: ShiftRules,
+  now: Stamp,
+): readonly Finding[] {
+  return stretchesOnAnother(shift, holes, rules, now).map((stretch) => {
+    const { hole, fromMm, toMm, name, rods, activity, of, since } = stretch;
+    const label = activityNamed(rules, activity)?.label ?? activity;
+    return SHIFT_QUERIES.drilledOnAnother.at(
+      { file: `shifts/${shift.id}.json`, hole, fromMm, toMm },
+      {
+        problem: `${name}: ${formatInterval(stretch)} m, ${rods === 1 ? 'one rod, was' : `${rods} rods, were`} drilled while the record says ${label} on ${of}, since ${localTime(since)}`,
+        remedy: `Ask the driller which hole it was. If the line is of ${name}: F8 and ${localTime(since)} ${name}. If the rig went there later: F8 and ${activity}, the time, ${name}.`,
+      },
+    );
+  });
 }

@@ -174,6 +174,24 @@ describe('our own record', () => {
       place: { hole: 'ZQRC004', fromMm: 0, toMm: 6000 },
     });
   });
+
+  test('is questioned, by the clock, where rods of one hole were drilled while it has the rig on another', () => {
+    const both = doing(
+      STARTED,
+      ['06:00', { activity: 'drilling', hole: 'ZQRC004' }],
+      ['08:00', { activity: 'drilling', hole: 'ZQRC005' }],
+    );
+    const rods = [rod('07:00', 6), rod('08:00:30', 12), rod('08:40', 18), rod('09:10', 24)];
+    const { queries } = queryList(both, [hole('ZQRC004', { rods })], RULES, at('10:00'));
+    expect(queries.map(({ code, place, problem }) => [code, place.fromMm, place.toMm, problem])).toEqual([
+      [
+        'drilled-on-another-hole',
+        12_000,
+        24_000,
+        'ZQRC004: 12–24 m, 2 rods, were drilled while the record says Drilling on ZQRC005, since 08:00',
+      ],
+    ]);
+  });
 });
 
 const aHole = fc.constantFrom('ZQRC004', 'ZQRC005');

@@ -198,6 +198,11 @@ export const SHIFT_CASES: readonly ErrorCase[] = [
     'a rod done on standby',
     doing(STARTED, ['06:00', { activity: 'standby', authorisedBy: 'Ada' }]),
   ),
+  queried(
+    'drilled-on-another-hole',
+    'a rod done while the record has the rig on another hole',
+    doing(STARTED, ['06:00', { activity: 'drilling', hole: 'ZQRC005' }]),
+  ),
   given('shift-settings-unsound', 'two activities on one key', () =>
     findingsIn(
       resolveShiftRules({
