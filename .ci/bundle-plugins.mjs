@@ -2,54 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 
-/** The most texts a cache remembers; a full one starts again. A screen of 100×30 has 30 lines, most of them the same for minutes. */
-const cacheLimit = 4096;
-
-/**
- * Ink 6.8.0 measures and tokenizes every line of every frame again, with caches that live for one frame, and compares the styles of
- * every two neighbouring cells through five sets: 6 of the 7 ms a key takes at 100×30. Here the same caches, and one for the width of a
- * text, live as long as the program, and equal styles are seen to be equal. What is painted stays the same, which a test compares.
- * Each edit fails the build when the line it replaces is no longer there.
- */
-export const fasterInk = {
-  name: 'faster-ink',
+/** Ink gets an output of ours, `rows.ts`, which passes the rows of a frame through. What is painted stays the same, which a test compares. */
+export const rowsThrough = {
+  name: 'rows-through',
   setup(build) {
-    edit(build, /[/\\]ansi-tokenize[/\\]build[/\\]diff\.js$/, [
-      [
-        'export function diffAnsiCodes(from, to) {',
-        `export function diffAnsiCodes(from, to) {
-  if (from.length === to.length && from.every((code, index) => code.code === to[index].code)) return [];`,
-      ],
-    ]);
-    edit(build, /[/\\]ink[/\\]build[/\\]output\.js$/, [
-      ['caches = new OutputCaches();', 'caches = longLivedCaches();'],
-      [
-        'export default class Output {',
-        `let longLived = new OutputCaches();
-function longLivedCaches() {
-  const { widths, blockWidths, styledChars } = longLived;
-  if (widths.size + blockWidths.size + styledChars.size > ${cacheLimit}) longLived = new OutputCaches();
-  return longLived;
-}
-export default class Output {`,
-      ],
-    ]);
-    edit(build, /[/\\]widest-line[/\\]index\.js$/, [
-      [
-        'export default function widestLine(string) {',
-        `const known = new Map();
-export default function widestLine(string) {
-  let width = known.get(string);
-  if (width === undefined) {
-    if (known.size > ${cacheLimit}) known.clear();
-    width = measureWidestLine(string);
-    known.set(string, width);
-  }
-  return width;
-}
-function measureWidestLine(string) {`,
-      ],
-    ]);
+    build.onResolve({ filter: /^\.\/output\.js$/ }, ({ importer }) =>
+      /[/\\]ink[/\\]build[/\\]renderer\.js$/.test(importer)
+        ? { path: join(import.meta.dirname, '../src/console/terminal/rows.ts') }
+        : undefined,
+    );
   },
 };
 
@@ -129,7 +90,7 @@ export const yogaWithoutAwait = {
 };
 
 /** What every bundle of the console is built with. */
-export const consolePlugins = [withoutDevtools, fasterInk, quickStart, loadedWhenCalled];
+export const consolePlugins = [withoutDevtools, rowsThrough, quickStart, loadedWhenCalled];
 
 /** Replaces exact text, found once, in the one module whose path matches. */
 function edit(build, filter, replacements) {

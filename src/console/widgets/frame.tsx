@@ -1,4 +1,4 @@
-import { Box, Text } from 'ink';
+import { Box, Transform } from 'ink';
 import { memo } from 'react';
 import { safeText } from '../../finding/safe-text.ts';
 import { type Theme, toned } from '../theme.ts';
@@ -9,9 +9,12 @@ export function paintedLine(of: Line, theme: Theme): string {
   return of.map((span) => toned(safeText(span.text, theme), span.tone ?? 'plain', theme)).join('');
 }
 
-/** A painted line; unchanged, it is not rendered again. */
+/**
+ * A painted line; unchanged, it is not rendered again. It is put in when Ink has laid out one blank: our lines are fitted already, and Ink
+ * would measure each text there ever was and keep it for good.
+ */
 const PaintedLine = memo(({ text }: { readonly text: string }) => (
-  <Text wrap="truncate">{text === '' ? ' ' : text}</Text>
+  <Transform transform={() => text}> </Transform>
 ));
 
 /** The whole screen: its lines, top to bottom, nothing else. */
