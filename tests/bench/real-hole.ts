@@ -1,6 +1,7 @@
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { LinesAt } from '../../src/commands/lines/submit-made.ts';
 import { takeLine } from '../../src/commands/lines/take-line.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { loadProject } from '../../src/desk/load-project.ts';
@@ -10,6 +11,8 @@ const SAMPLE = join(import.meta.dirname, '../../sample-projects/mulgara-bend');
 /** The hole of the benchmark. */
 export const HOLE = { kind: 'hole', id: 'MBRC900' } as const;
 const ROD_M = 6;
+/** No hole goes deeper. */
+const DEEPEST_M = 5000;
 
 /** A project on the disk with one hole, and the way to take it away. */
 export interface RealProject {
@@ -22,7 +25,7 @@ export interface RealProject {
 export function linesOfHole(metres: number): readonly string[] {
   const lines = [';numbered MB010001 MB019999', ';dry'];
   for (let fromM = 0; fromM < metres; fromM += ROD_M) {
-    lines.push(';rod');
+    if (fromM + ROD_M <= DEEPEST_M) lines.push(';rod');
     for (let metre = fromM; metre < Math.min(metres, fromM + ROD_M); metre += 1) lines.push(lineAt(metre));
   }
   return lines;
@@ -39,11 +42,13 @@ function lineAt(metre: number): string {
 export async function realHole(metres: number): Promise<RealProject> {
   const folder = mkdtempSync(join(tmpdir(), 'offsider-bench-'));
   for (const file of ['project.json', 'logging.json']) cpSync(join(SAMPLE, file), join(folder, file));
-  const at = await openHole(folder, metres);
-  for (const text of linesOfHole(metres)) {
-    const taken = await takeLine(at, text);
-    if (taken.kind === 'refused') throw new Error(`${text}: ${taken.problem}`);
-  }
+  const at = await atHole(folder);
+  const made = at.desk.submit({
+    what: 'a hole for the benchmark',
+    parts: [{ document: HOLE, changes: newHole(metres, at.desk.newId(), at.desk.now()) }],
+  });
+  if (!made.ok) throw new Error(made.problem);
+  for (const text of linesOfHole(metres)) await take(at, text);
   const closed = await at.desk.close();
   if (!closed.ok) throw new Error(closed.problem);
   return {
@@ -53,8 +58,14 @@ export async function realHole(metres: number): Promise<RealProject> {
   };
 }
 
-/** A desk on a project with a new hole that is being drilled. */
-async function openHole(folder: string, metres: number) {
+/** Takes a line; durable when it resolves. Throws where it is refused. */
+export async function take(at: LinesAt, text: string): Promise<void> {
+  const taken = await takeLine(at, text);
+  if (taken.kind === 'refused') throw new Error(`${text}: ${taken.problem}`);
+}
+
+/** A desk at the hole of a project, to take lines. */
+export async function atHole(folder: string): Promise<LinesAt> {
   let random = 1;
   let minute = 0;
   const opened = await openDesk({
@@ -67,11 +78,6 @@ async function openHole(folder: string, metres: number) {
   const desk = opened.value;
   const loaded = await loadProject({ folder, project: desk.project(), logging: desk.logging() });
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.findings));
-  const done = desk.submit({
-    what: 'a hole for the benchmark',
-    parts: [{ document: HOLE, changes: newHole(metres, desk.newId(), desk.now()) }],
-  });
-  if (!done.ok) throw new Error(done.problem);
   return { desk, project: loaded.value.project, hole: HOLE, noteMismatches: true };
 }
 
