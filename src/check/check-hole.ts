@@ -9,6 +9,7 @@ import { checkScheme } from '../sampling/scheme/scheme-check.ts';
 import { checkStock } from '../sampling/scheme/stock.ts';
 import { checkBags } from '../sampling/stream/bags-check.ts';
 import { checkRow } from '../schema/check/row-checks.ts';
+import * as schemaKinds from '../schema/findings.ts';
 import { bagsOfHoles, dispatchesOf } from '../standing/dispatches.ts';
 import { hazardsUnloggable, projectForHole, schemaChangesOf } from '../standing/hole-schema.ts';
 import { logFindings } from '../standing/log-findings.ts';
@@ -21,6 +22,8 @@ import { expectedFindingsOf, surveyChecksOf } from '../standing/survey.ts';
 import { trayFindings } from '../standing/trays.ts';
 import { checkDecisions } from '../termination/advice/decision.ts';
 import { checkTermination } from '../termination/rules/check-rules.ts';
+import { changedSinceSignedOff } from './accepted.ts';
+import { kindsIn } from './registry.ts';
 
 /** Everything that is wrong with one hole, or worth a look: its rows, its bags (beside those of the other holes), its trays, its sample stream, its survey, its decisions. */
 export function checkHole(
@@ -57,11 +60,33 @@ export function checkProject(project: Project, documents: Iterable<Document>): r
   ];
 }
 
-/** The project's own declination is checked at every hole, and said of the first. */
+/**
+ * The project's own declination is checked at every hole, and said of the first. What comes from the schema is said of the first hole that it
+ * holds for, with the others named.
+ */
 function saidOnce(findings: readonly Finding[]): readonly Finding[] {
   const first = findings.find(({ code }) => code === 'survey-declination-off-model');
-  return findings.filter((one) => one.code !== 'survey-declination-off-model' || one === first);
+  const groups = new Map<string, Finding[]>();
+  for (const one of findings) {
+    if (one.code === 'survey-declination-off-model' && one !== first) continue;
+    const { code, problem, place } = one;
+    const isOfSchema = OF_SCHEMA.has(code) && place.fromMm === undefined;
+    const key = isOfSchema ? JSON.stringify([code, problem, place.field ?? null]) : `one ${groups.size}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].map(([one, ...others]) => {
+    const also = [...new Set(others.flatMap(({ place }) => place.hole ?? []))];
+    if (one === undefined || also.length === 0) return one as Finding;
+    const named = `${also.slice(0, MOST_HOLES_NAMED).join(', ')}${also.length > MOST_HOLES_NAMED ? ', …' : ''}`;
+    return {
+      ...one,
+      problem: `${one.problem}; so in ${also.length === 1 ? 'one more hole' : `${also.length} more holes`}: ${named}`,
+    };
+  });
 }
+
+const OF_SCHEMA: ReadonlySet<string> = new Set(kindsIn(schemaKinds).map(({ code }) => code));
+const MOST_HOLES_NAMED = 6;
 
 /** What can be said of a hole by itself; its neighbours show only how holes bend there. */
 function checkAlone(project: Project, hole: Document, holes: readonly Document[]): readonly Finding[] {
@@ -73,6 +98,7 @@ function checkAlone(project: Project, hole: Document, holes: readonly Document[]
     ...rowsDown(hole).flatMap(([, row]) => checkRow(project.schema, row, place)),
     ...questionFindings(projectForHole(project, hole).schema, hole),
     ...logFindings(hole),
+    ...changedSinceSignedOff(hole),
     ...streamFindings(project, rodsOnce(hole)),
     ...surveyChecksOf(project, hole, holes).findings,
     ...expectedFindingsOf(project, hole),

@@ -119,6 +119,8 @@ export type Prompt =
   | { readonly kind: 'leaving'; readonly draft: Draft; readonly open: readonly string[] }
   /** A document whose file is gone: restored from the journal, or let go with the reason. */
   | ({ readonly kind: 'missing'; readonly document: DocumentName; readonly draft: Draft } & Sure)
+  /** Why a finding is accepted as it is; `facts` says which. */
+  | { readonly kind: 'accept'; readonly facts: string; readonly draft: Draft }
   /** A dispatch to be made up: bags, seal and laboratory as typed; nothing typed is everything that waits. */
   | { readonly kind: 'dispatch'; readonly draft: Draft }
   /** Single metres that returned results ask for, with the numbers labelled for them. */

@@ -1,5 +1,7 @@
 import type { Document } from '../record/document.ts';
 import { type Draft, edited } from './draft.ts';
+import { answerAccept } from './lists/check.ts';
+import { findingInHand } from './lists/check-list.ts';
 import { goElsewhere } from './lists/elsewhere.ts';
 import { makeHole, redrillHole, reopen, stopHole } from './lists/holes.ts';
 import { answerLeaving, leavingWords } from './lists/leaving.ts';
@@ -137,6 +139,15 @@ export const PROMPTS: {
     ),
     answer: (state, _world, { document, draft }) => settleMissing(state, document, draft.text),
     isDeliberate: ({ draft }) => draft.text.trim().toLowerCase() !== 'restore',
+  },
+  accept: {
+    show: typed((_prompt, state) => [
+      'accept as it is',
+      findingInHand(state)?.finding.problem ?? '',
+      'Type why it is right as it is: kept in the file with your initials, and shown.',
+      'Where what was found changes, it is open again.',
+    ]),
+    answer: answerAccept,
   },
   dispatch: {
     show: dispatchShown,

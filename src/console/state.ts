@@ -33,7 +33,9 @@ export type Screen =
       readonly from: RowCursor;
     }
   | ({ readonly name: ListScreen; readonly hole: string } & ListPart)
-  | OverPart<Exclude<ListOver, 'shift'>>
+  | OverPart<Exclude<ListOver, 'shift' | 'check'>>
+  /** What check finds, of the hole in hand or of all: the worst first, or hole by hole. */
+  | CheckScreen
   /** The shift record: the shift that was gone to, else the latest one of the rig; its record, its plod and the query list, or the note for the next crew. */
   | (OverPart<'shift'> & { readonly shift?: string; readonly view?: 'plod' | 'note' | 'swing' })
   /** The help, over the screen that it was asked on. */
@@ -65,8 +67,12 @@ export const LISTS_OVER = [
   'packed',
   'received',
   'questions',
+  'check',
 ] as const;
 export type ListOver = (typeof LISTS_OVER)[number];
+
+/** The list of what check finds. */
+export type CheckScreen = OverPart<'check'> & { readonly by?: 'hole' };
 
 /** A list that needs no hole, and names the one it lies over where there is one. */
 type OverPart<Name extends ListOver> = { readonly name: Name; readonly hole?: string } & ListPart;
@@ -117,6 +123,8 @@ export interface State {
   /** What came of the file received last; undefined while it is taken in, and before. */
   readonly received: readonly Received[] | undefined;
   readonly screen: Screen;
+  /** The list of findings, where it was left to look at the place of one. */
+  readonly checkLeft?: CheckScreen | undefined;
   /** The entry line. */
   readonly draft: Draft;
   /** The line that waits at the logged head while an earlier row is open. */

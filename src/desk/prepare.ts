@@ -1,5 +1,6 @@
 import { documentFault } from '../files/document-file.ts';
 import { type EditLine, type Link, lineFault } from '../files/journal-line.ts';
+import { whySealed } from '../hole/acceptance.ts';
 import { apply } from '../record/apply.ts';
 import { type Document, documentKey, type Edit, emptyDocument } from '../record/document.ts';
 import { target } from '../record/draft.ts';
@@ -12,7 +13,7 @@ export type Prepared =
 
 /**
  * Applies an edit to all of its documents, or to none. A part that names a document that is not there makes it. Refused:
- * changes that do not fit, a document named twice or not to be written, an id that can't be a file's name, and whatever
+ * changes that do not fit, changes of a hole that is signed off, a document named twice or not to be written, an id that can't be a file's name, and whatever
  * would not read back from the journal or the file as it is now.
  */
 export function prepare(
@@ -33,6 +34,14 @@ export function prepare(
     const found = get(key);
     const misnamed = found === undefined ? identifierFault(name.id) : undefined;
     if (misnamed !== undefined) return { ok: false, problem: `"${name.id}" can't be an id: ${misnamed}` };
+    const sealed =
+      found === undefined
+        ? undefined
+        : whySealed(
+            found,
+            changes.map((change) => target(change)[0]),
+          );
+    if (sealed !== undefined) return { ok: false, problem: `${name.id}: ${sealed}` };
     const applied = apply(found ?? emptyDocument(name), edit, changes);
     if (!applied.ok) return { ok: false, problem: `${name.id}: ${applied.problem}` };
     const fault = documentFault(applied.document, changes.map(target));

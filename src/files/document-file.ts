@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
+import { acceptedIn } from '../hole/acceptance.ts';
 import { HOLE_NOUNS, HOLE_SINCE_4 } from '../hole/hole.ts';
 import type { Document, DocumentName } from '../record/document.ts';
 import { isObject } from '../record/json.ts';
@@ -28,6 +29,7 @@ export const OLDEST_FORMAT = 1;
 export function formatNeeded(document: Document): number {
   if (document.kind === 'hole' && holds(document, HOLE_SINCE_4)) return FORMAT;
   if (document.kind === 'shift' && holds(document, SHIFT_SINCE_3)) return SHIFTS_WITH_NOTES;
+  if (acceptedIn(document).length > 0) return SHIFTS_WITH_NOTES;
   return document.history.some((entry) => entry.incoming !== undefined) ? FLAT_MERGES : OLDEST_FORMAT;
 }
 
@@ -122,7 +124,7 @@ export const documentFileShape = z.strictObject({
   format: z
     .literal([OLDEST_FORMAT, FLAT_MERGES, SHIFTS_WITH_NOTES, FORMAT])
     .describe(
-      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix, a code that gives no chips, textures without amounts, a third rock, qualifiers or events, or one that was imported, 3 for a shift with timed plods, answers to queries or a note for the next crew, 2 where a merge in its history holds entries flat, else 1',
+      'Format of the file, the oldest that holds what is in it: 4 for a hole with the driller’s word on metres, the quality of a GPS fix, a code that gives no chips, textures without amounts, a third rock, qualifiers or events, accepted findings or a sign-off, or one that was imported, 3 for a shift with timed plods, answers to queries or a note for the next crew, and for any other file with accepted findings, 2 where a merge in its history holds entries flat, else 1',
     ),
   kind: z.string(),
   id: z.string().describe('Permanent id, the name of the file'),

@@ -117,6 +117,24 @@ export const STANDING_FINDINGS = {
   }),
 } as const;
 
+/** What is found of a hole that was signed off at camp, and what accepting a finding or signing off can refuse. */
+export const ACCEPTANCE_FINDINGS = {
+  changedSince: defineFinding({
+    code: 'changed-since-signed-off',
+    severity: 'warning',
+    title: 'A hole was changed after it was signed off at camp.',
+    rationale:
+      'Whoever relies on the sign-off relies on the hole as it was; a copy from a rig can bring more.',
+  }),
+  refused: defineFinding({
+    code: 'acceptance-refused',
+    severity: 'fault',
+    title: 'A finding can’t be accepted, or a hole can’t be signed off or opened again, as asked.',
+    rationale:
+      'A sign-off over what is open, or without a reason, would vouch for what no one has looked at.',
+  }),
+} as const;
+
 /** What is found of questions that a merge left, in a document of any kind, and what settling one can refuse. */
 export const QUESTION_FINDINGS = {
   open: defineFinding({

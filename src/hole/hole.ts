@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Depth } from '../quantity/depth.ts';
 import type { Document, Id, Table } from '../record/document.ts';
 import type { Row } from '../value/row.ts';
+import { accepted, signOff } from './acceptance.ts';
 import { type Bag, bag, bagOf, bagRun, controlChoice, putOff, tick, tray } from './bags.ts';
 import { lineUp, shot, surveyRun } from './direction.ts';
 import { bitMeasured, feltByDriller, hygiene, rodDone, streamFact } from './drilled.ts';
@@ -50,6 +51,8 @@ export const HOLE_NOUNS = {
       settled: z.enum(['ours', 'theirs']).optional().describe('Which of the two was chosen'),
     })
     .describe('Cells that two copies of the hole changed differently; ours is kept until someone settles it'),
+  accepted,
+  signOffs: signOff,
 } as const;
 
 export type HoleTable = keyof typeof HOLE_NOUNS;
@@ -128,7 +131,7 @@ export function planOf(hole: Document): HoleNoun<'plan'> | undefined {
  * fields in the legend.
  */
 export const HOLE_SINCE_4 = {
-  tables: ['feltByDriller', 'waitingEvents'],
+  tables: ['feltByDriller', 'waitingEvents', 'accepted', 'signOffs'],
   fields: {
     hole: ['imported', 'notLinedUp'],
     collars: ['fix'],

@@ -147,7 +147,7 @@ const crewNote = z.strictObject({
 
 /** Tables of a shift, and fields of its older tables, that a reader of format 1 or 2 doesn't know. */
 export const SHIFT_SINCE_3 = {
-  tables: ['queryAnswers', 'crewNotes'],
+  tables: ['queryAnswers', 'crewNotes', 'accepted'],
   fields: {
     shift: ['plannedEndAt'],
     activities: ['beside'],
@@ -169,6 +169,7 @@ export const SHIFT_NOUNS = {
   queryAnswers: queryAnswer,
   crewNotes: crewNote,
   questions: HOLE_NOUNS.questions,
+  accepted: HOLE_NOUNS.accepted,
 } as const;
 
 export type ShiftTable = keyof typeof SHIFT_NOUNS;

@@ -43,6 +43,11 @@ const QUESTIONS: { readonly [kind in Prompt['kind']]: Asked | 'has no line' } = 
     refused: ['?', '7', 'x'],
     right: 'fits',
   },
+  accept: {
+    open: (s) => s.press('f10', 'ctrl-t', 'right'),
+    refused: [BLANK],
+    right: 'seen at the rig',
+  },
   preview: 'has no line',
   undo: 'has no line',
   'new hole': {
@@ -274,6 +279,8 @@ const WORDS: { readonly [word: string]: readonly string[] } = {
   solid: [';solid 50-44', ';solid 300-310'],
   cavity: [';cavity 50-44', ';cavity 300-310'],
   elsewhere: [],
+  'sign-off': [';sign-off all seen'],
+  'open-again': [';open-again', ';open-again bags wrong'],
 };
 
 describe('a line of a word that is refused stays as it was typed', () => {

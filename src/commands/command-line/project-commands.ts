@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import type { Outside } from '../../desk/outside.ts';
 import { type Done, folderOf, inLines, shared, wholeNumber, wrong } from './options.ts';
 
@@ -140,8 +140,18 @@ function addLists(program: Command, outside: Outside, done: Done): void {
     .command('check')
     .description('hold the project, or one hole, against every check')
     .argument('[hole]', 'only this hole')
-    .action(async (hole, _options, command: Command) => {
+    .addOption(
+      new Option('--from <severity>', 'exit 1 on open findings at least as bad as this')
+        .choices(['note', 'warning', 'fault'])
+        .default('warning'),
+    )
+    .option('--accept <key>', 'accept the finding of that key as it is; with --because')
+    .option('--because <reason>', 'why it is accepted')
+    .option('--open <key>', 'take back that a finding was accepted')
+    .option('--sign-off [remark]', 'sign the hole off: it is checked, and takes no change any more')
+    .option('--open-again <reason>', 'open a hole that was signed off')
+    .action(async (hole, options, command: Command) => {
       const { check } = await import('../check.ts');
-      done(await check(outside, { ...shared(command), hole }));
+      done(await check(outside, { ...shared(command), hole, ...options }));
     });
 }

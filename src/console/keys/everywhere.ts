@@ -1,3 +1,4 @@
+import { openAgainInHand, openCheck, signOffInHand } from '../lists/check.ts';
 import { askElsewhere, askedFolder, goElsewhere } from '../lists/elsewhere.ts';
 import { openHelp, openOver } from '../lists/lists.ts';
 import { saying, still } from '../step.ts';
@@ -21,6 +22,32 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
     word: 'found',
     help: 'What was found on opening the project: what is wrong, what to do, what was kept',
     act: openOver('found'),
+  },
+  {
+    name: 'check',
+    on: 'any',
+    keys: ['ctrl-t'],
+    word: 'check',
+    help: 'What check finds of this hole, or from the list of holes of the project: go there, accept it with the reason',
+    act: openCheck,
+  },
+  {
+    name: 'sign off',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'sign-off',
+    help: 'Camp signs the hole off: it is checked and takes no change any more; a remark may follow the word',
+    act: (state, world) => signOffInHand(state, '', world),
+    told: signOffInHand,
+  },
+  {
+    name: 'open again',
+    on: HOLE_SCREENS,
+    keys: [],
+    word: 'open-again',
+    help: 'Open a hole that was signed off: ;open-again bags 40 to 46 are wrong',
+    act: (state, world) => openAgainInHand(state, '', world),
+    told: openAgainInHand,
   },
   {
     name: 'questions',

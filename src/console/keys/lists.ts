@@ -1,3 +1,4 @@
+import { askAccept, goToFinding, turnCheck, whyNoFinding } from '../lists/check.ts';
 import { stepThrough } from '../lists/history.ts';
 import { leaveList, moveList } from '../lists/lists.ts';
 import { askMissing, whyNothingToSettle } from '../lists/missing.ts';
@@ -41,6 +42,32 @@ export const LIST_KEYS: readonly Binding[] = [
     help: 'Decide on a file that is gone: restore it from the journal, or let it go with the reason',
     hindered: whyNothingToSettle,
     act: askMissing,
+  },
+  {
+    name: 'go to it',
+    on: ['check'],
+    keys: ['enter'],
+    hint: 'go there',
+    help: 'Go to the row, the shots, the bags or the shift that it is of; Ctrl-T leads back',
+    hindered: whyNoFinding,
+    act: goToFinding,
+  },
+  {
+    name: 'accept',
+    on: ['check'],
+    keys: ['right'],
+    hint: 'accept, or not',
+    help: 'Accept the finding as it is, with the reason; of one that is accepted take that back',
+    hindered: (state) => whyNoFinding(state) ?? state.readOnly,
+    act: askAccept,
+  },
+  {
+    name: 'order',
+    on: ['check'],
+    keys: ['tab'],
+    hint: 'by hole',
+    help: 'From the worst first to hole by hole, and back',
+    act: turnCheck,
   },
   {
     name: 'keep ours',

@@ -7,6 +7,7 @@ import { dispatchList } from '../samples/dispatch-list.ts';
 import { resultsList } from '../samples/results-list.ts';
 import { holeInHand, type ListOver, type ListScreen, type Screen, type State } from '../state.ts';
 import type { Theme } from '../theme.ts';
+import { checkList } from './check-list.ts';
 import { cursorHelp, pickedItem } from './cursor-help.ts';
 import { foundList } from './found-list.ts';
 import { helpList } from './help-list.ts';
@@ -54,6 +55,7 @@ const OVER: { readonly [Name in ListOver]: (state: State, width: number) => List
   packed: packedList,
   received: receivedList,
   questions: questionsList,
+  check: checkList,
 };
 
 /** True of a list of the hole in hand. */

@@ -54,6 +54,7 @@ export const DISPATCH_NOUNS = {
   transfers: transfer,
   receipts: receipt,
   questions: HOLE_NOUNS.questions,
+  accepted: HOLE_NOUNS.accepted,
 } as const;
 
 /** A dispatch of samples to the laboratory as it is read: its sacks in order, its chain of custody, the receipts. */

@@ -37,6 +37,7 @@ export const RESULTS_NOUNS = {
   certificate,
   lines: line,
   questions: HOLE_NOUNS.questions,
+  accepted: HOLE_NOUNS.accepted,
 } as const;
 
 /** A certificate as it is read: its lines in the order of the file, which is the order that the laboratory worked in. */

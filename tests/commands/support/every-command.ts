@@ -62,7 +62,20 @@ export const COMMANDS: readonly CommandCase[] = [
     name: ['holes'],
     options: { '--history': at('MBRC003'), '--after': at('3', { needs: ['--history', 'MBRC003'] }) },
   },
-  { name: ['check'], args: ['MBRC003'] },
+  { name: ['check'], args: ['MBRC003'], options: { '--from': at('fault') } },
+  {
+    name: ['check'],
+    args: ['MBRC003'],
+    always: ['--accept', '49fd', '--because', 'not looked at'],
+    options: {
+      '--accept': at('49fd'),
+      '--because': at('not looked at'),
+      '--open': at('49fd', { instead: ['MBRC003'] }),
+      '--sign-off': at('all seen', { instead: ['MBRC002A'] }),
+      '--open-again': at('bags wrong', { instead: ['MBRC002A'] }),
+    },
+    signs: true,
+  },
   { name: ['shift'], args: ['2026-03-13'] },
   {
     name: ['activity'],

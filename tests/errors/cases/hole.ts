@@ -1,8 +1,11 @@
+import { openHoleAgain } from '../../../src/acts/acceptance.ts';
 import { measureBit } from '../../../src/acts/bit.ts';
 import { checkAgain, rodMendedLater } from '../../../src/acts/mend-later.ts';
 import { setPlan } from '../../../src/acts/plan.ts';
 import { settleQuestion } from '../../../src/acts/settle.ts';
 import { beginRunSaid } from '../../../src/acts/shot.ts';
+import { changedSinceSignedOff } from '../../../src/check/accepted.ts';
+import { sealOf } from '../../../src/hole/acceptance.ts';
 import type { Bag } from '../../../src/hole/bags.ts';
 import { issueBags, rodDone } from '../../../src/hole/commands/drilled.ts';
 import type { Maker } from '../../../src/hole/commands/made.ts';
@@ -140,6 +143,18 @@ export const HOLE_CASES: readonly ErrorCase[] = [
   ),
   given('question-does-not-fit', 'theirs taken though the row then has no length', () =>
     findingsIn(settleQuestion(PROJECT, asked(ROW_ASKED), 'k-9', 'theirs', MAKER.newId)),
+  ),
+  given('changed-since-signed-off', 'a row logged by another copy into a hole that was signed off', () => {
+    const signOff = { state: 'signed off', seal: sealOf(ended()), by: 'IFA', at: at('07:00') };
+    const deed = { edit: 'k-9', at: at('08:00'), by: 'NOK', what: 'logged 0–1' };
+    const done = apply(ended(), deed, [{ put: ['signOffs', 'k-8'], thing: signOff }]);
+    if (!done.ok) throw new Error(done.problem);
+    const logged = apply(done.document, deed, [{ put: ['rows', 'k-1'], thing: row(0, 1) as Thing }]);
+    if (!logged.ok) throw new Error(logged.problem);
+    return changedSinceSignedOff(logged.document);
+  }),
+  given('acceptance-refused', 'a hole that no one signed off is to be opened again', () =>
+    findingsIn(openHoleAgain(HOLE, 'bags wrong', MAKER)),
   ),
   given('rows-logged-twice', 'two copies merged that had both logged 0–1', () =>
     logFindings(hole('ZQRC004', { rows: [row(0, 1) as Thing, row(0, 1) as Thing] })),
