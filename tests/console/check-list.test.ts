@@ -6,19 +6,19 @@ const shown = (sitting: Sitting) => sitting.screen().join('\n');
 describe('the list of what check finds', () => {
   it('is gone through by Enter and back by the key that opened it, with the cursor where it was', async () => {
     const sitting = await sitDown(sampleFiles());
-    sitting.press('f10', 'ctrl-t', 'down', 'down');
+    sitting.press('f10', 'ctrl-o', 'down', 'down');
     const { screen } = sitting.state();
     expect(screen).toMatchObject({ name: 'check', cursor: 2 });
     sitting.press('enter');
     expect(sitting.state().screen.name).not.toBe('check');
-    expect(shown(sitting)).toContain('Ctrl-T leads back to the list of findings.');
-    sitting.press('ctrl-t');
+    expect(shown(sitting)).toContain('Ctrl-O leads back to the list of findings.');
+    sitting.press('ctrl-o');
     expect(sitting.state().screen).toMatchObject({ name: 'check', cursor: 2 });
   });
 
   it('stands by severity, and hole by hole after Tab', async () => {
     const sitting = await sitDown(sampleFiles());
-    sitting.press('f10', 'ctrl-t');
+    sitting.press('f10', 'ctrl-o');
     expect(shown(sitting)).toMatch(/notes · \d+/);
     sitting.press('tab');
     expect(shown(sitting)).toMatch(/MBRC001 · \d+/);

@@ -44,7 +44,7 @@ const QUESTIONS: { readonly [kind in Prompt['kind']]: Asked | 'has no line' } = 
     right: 'fits',
   },
   accept: {
-    open: (s) => s.press('f10', 'ctrl-t', 'right'),
+    open: (s) => s.press('f10', 'ctrl-o', 'right'),
     refused: [BLANK],
     right: 'seen at the rig',
   },

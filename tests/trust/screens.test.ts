@@ -50,6 +50,8 @@ const WAYS: readonly (readonly [name: string, keys: readonly string[]])[] = [
   ['packed for camp', ['say ;pack MBRC003', 'enter']],
   ['received', ['say ;receive nowhere.zip', 'enter']],
   ['questions of two copies', ['say ;questions', 'enter']],
+  ['what check finds', ['say ;check', 'enter']],
+  ['a finding accepted', ['say ;check', 'enter', 'right']],
   ['readings of an instrument', ['say ;readings arsenic', 'enter']],
 ];
 

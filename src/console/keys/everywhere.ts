@@ -26,7 +26,7 @@ export const EVERYWHERE_KEYS: readonly Binding[] = [
   {
     name: 'check',
     on: 'any',
-    keys: ['ctrl-t'],
+    keys: ['ctrl-o'],
     word: 'check',
     help: 'What check finds of this hole, or from the list of holes of the project: go there, accept it with the reason',
     act: openCheck,

@@ -48,7 +48,7 @@ export const LIST_KEYS: readonly Binding[] = [
     on: ['check'],
     keys: ['enter'],
     hint: 'go there',
-    help: 'Go to the row, the shots, the bags or the shift that it is of; Ctrl-T leads back',
+    help: 'Go to the row, the shots, the bags or the shift that it is of; Ctrl-O leads back',
     hindered: whyNoFinding,
     act: goToFinding,
   },

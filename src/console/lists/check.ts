@@ -39,7 +39,7 @@ export function goToFinding(state: State): Step {
   const to = document === undefined ? undefined : screenOf(document, finding.code, finding.place.fromMm);
   if (to === undefined) return still(saying(state, `It is of no screen here. ${finding.remedy}`, 'warn'));
   return still({
-    ...saying(state, 'Ctrl-T leads back to the list of findings.'),
+    ...saying(state, 'Ctrl-O leads back to the list of findings.'),
     screen: to,
     checkLeft: screen,
   });

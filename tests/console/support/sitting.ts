@@ -12,6 +12,8 @@ import { addCodeOnRig, changeCodeOnRig, changeFieldOnRig } from '../../../src/de
 import { type Received, receiveFiles } from '../../../src/desk/arriving/receive-files.ts';
 import { type Desk, openDesk } from '../../../src/desk/desk.ts';
 import { loadProject } from '../../../src/desk/load-project.ts';
+// Loaded when first packed; a story that ends before that would leave it half loaded for the next one.
+import '../../../src/desk/packing/pack.ts';
 import { packNamed } from '../../../src/desk/packing/pack-named.ts';
 import type { Disk } from '../../../src/files/disk.ts';
 import { readGps } from '../../../src/files/read-gps.ts';
