@@ -92,6 +92,14 @@ export function canSay(schema: LoggingSchema, kind: Caution['kind']): boolean {
 
 /** Fields that a void can be seen in. */
 export function voidFields(schema: LoggingSchema): readonly string[] {
+  const known = withVoids.get(schema) ?? findVoidFields(schema);
+  withVoids.set(schema, known);
+  return known;
+}
+
+const withVoids = new WeakMap<LoggingSchema, readonly string[]>();
+
+function findVoidFields(schema: LoggingSchema): readonly string[] {
   return [...thingsOf(schema)].flatMap(([field, things]) =>
     [...things.values()].some(({ caution }) => caution?.kind === 'void') ? [field] : [],
   );
@@ -160,7 +168,20 @@ function lossWords(schema: LoggingSchema): string {
   return loss?.caution?.words ?? LOSS_WORDS;
 }
 
+/** Cells are never changed in place, and the rules ask each row of a hole again at each row that is logged. */
+const thingsKnown = new WeakMap<LoggingSchema, WeakMap<Cells, readonly Thing[]>>();
+
 function thingsIn(schema: LoggingSchema, cells: Cells): readonly Thing[] {
+  const known = thingsKnown.get(schema) ?? new WeakMap<Cells, readonly Thing[]>();
+  thingsKnown.set(schema, known);
+  const there = known.get(cells);
+  if (there !== undefined) return there;
+  const found = findThings(schema, cells);
+  known.set(cells, found);
+  return found;
+}
+
+function findThings(schema: LoggingSchema, cells: Cells): readonly Thing[] {
   return [...thingsOf(schema)].flatMap(([field, things]) => {
     const cell = cells[field];
     if (cell === undefined || 'absent' in cell) return [];
