@@ -56,6 +56,11 @@ const bodyLines = rememberLast(
   },
 );
 
+/** The cursor moves without it. */
+const adviceNow = rememberLast((project: Project, hole: Document, documents: ReadonlyMap<string, Document>) =>
+  adviceFor(project, hole, documents.values()),
+);
+
 function rightColumn(
   project: Project,
   hole: Document,
@@ -68,7 +73,7 @@ function rightColumn(
   const at = intervalInHand(hole, cursor);
   const inner = width - 4;
   const spare = height - 4;
-  const standing = adviceFor(project, hole, documents.values());
+  const standing = adviceNow(project, hole, documents);
   // A danger, or a question to someone, is read whole: bags give up their lines for it, all but one, then the interval in hand, all but its
   // cautions.
   const needs = adviceNeeds(standing, inner);

@@ -220,14 +220,49 @@ export function streamAhead(
   state: StreamState,
   asked: { readonly count: number; readonly rodMm: number },
 ): StreamAhead {
-  const all = [...stream(sampling, state)];
-  const lastsToMm = all.reduce((mm, each) => Math.max(mm, each.toMm ?? 0), streamFoot(sampling, state).mm);
+  const { all, controls, left, lastsToMm } = toTheEnd(sampling, state);
   return {
     upcoming: all.slice(0, asked.count),
-    announced: all.filter((each) => each.kind !== 'primary' && each.inMm <= asked.rodMm),
+    announced: controls.filter((each) => each.inMm <= asked.rodMm),
     putOff: state.putOffs.filter((each) => each.placedAt === undefined),
-    numberedLeft: [...freeNumbers(sampling, state)].length,
+    numberedLeft: left,
     lastsToMm,
     runsOut: lastsToMm - state.drilledMm < asked.rodMm,
   };
+}
+
+/** Every bag of the numbered ones that is to come, the controls and duplicates among them, how many numbers are free, and how far they last. */
+interface ToTheEnd {
+  readonly all: readonly Upcoming[];
+  readonly controls: readonly Upcoming[];
+  readonly left: number;
+  readonly lastsToMm: number;
+}
+
+let latest:
+  | { readonly sampling: Sampling; readonly state: StreamState; readonly found: ToTheEnd }
+  | undefined;
+
+/** What was found last is given again while nothing has come into its state: rows are logged between two rods, and thousands of bags may be numbered. */
+function toTheEnd(sampling: Sampling, state: StreamState): ToTheEnd {
+  if (latest?.sampling === sampling && isAlike(latest.state, state)) return latest.found;
+  const all = [...stream(sampling, state)];
+  const found = {
+    all,
+    controls: all.filter((each) => each.kind !== 'primary'),
+    left: [...freeNumbers(sampling, state)].length,
+    lastsToMm: all.reduce((mm, each) => Math.max(mm, each.toMm ?? 0), streamFoot(sampling, state).mm),
+  };
+  latest = { sampling, state, found };
+  return found;
+}
+
+/** True of states that hold the very same things: none is changed in place. */
+function isAlike(one: StreamState, other: StreamState): boolean {
+  const names = Object.keys({ ...one, ...other }) as readonly (keyof StreamState)[];
+  return names.every((name) => {
+    const [a, b] = [one[name], other[name]];
+    if (!Array.isArray(a) || !Array.isArray(b)) return a === b;
+    return a.length === b.length && a.every((thing, index) => thing === b[index]);
+  });
 }

@@ -139,3 +139,16 @@ function metre(from: number) {
   if (fromMm === undefined || toMm === undefined) throw new Error('a metre has both ends');
   return { fromMm, toMm };
 }
+
+test('what comes up follows its state: the same again while nothing changes, another as soon as one bag or depth does', () => {
+  const scheme = sampling();
+  const state = drilledTo(atCollar('ZQ000117'), 3);
+  const [first, again] = [state, { ...state, bags: [...state.bags] }].map((each) =>
+    streamAhead(scheme, each, sixMetreRod),
+  );
+  expect(again).toEqual(first);
+  expect(first?.upcoming[0]).toMatchObject({ number: 'ZQ000121', inMm: 0 });
+  expect(streamAhead(scheme, { ...state, drilledMm: 2000 }, sixMetreRod).upcoming[0]?.inMm).toBe(1000);
+  const fewer = { ...state, bags: state.bags.slice(0, 2) };
+  expect(streamAhead(scheme, fewer, sixMetreRod).upcoming[0]?.number).toBe('ZQ000119');
+});
