@@ -87,7 +87,7 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
       stationDepths(
         stations,
         sound.runs,
-        depths.flatMap(({ fromFeetMm }) => fromFeetMm ?? []),
+        depths.flatMap(({ meantMm }) => meantMm),
       ),
       drilledMm,
       settings,
@@ -101,14 +101,14 @@ export function checkSurvey(survey: SurveyToCheck): SurveyChecked {
   return { findings, unseen: blunders.unseen };
 }
 
-/** Where shots lie, for the gaps between them: those of a run in feet where they would be, so that the gap is said in metres of hole. */
+/** Where shots lie, for the gaps between them; those whose depth slipped where they would be: no one surveys again for a slip of the pen. */
 function stationDepths(
   stations: readonly RankedStation[],
   sound: readonly RunWithShots[],
-  fromFeetMm: readonly Depth[],
+  meantMm: readonly Depth[],
 ): readonly Depth[] {
   const shots = sound.flatMap((run) => run.shots).map((one) => one.depthMm);
-  if (fromFeetMm.length > 0) return [...shots, ...fromFeetMm];
+  if (meantMm.length > 0) return [...shots, ...meantMm];
   // Dips alone make no station where no azimuth is known at all; they are shots all the same.
   return stations.length > 0 ? stations.map((one) => one.depthMm) : shots;
 }

@@ -26,8 +26,8 @@ type DepthSettings = Pick<SurveySettings, 'firstShotM' | 'shotEveryM'>;
 export interface DepthSlips {
   readonly findings: readonly Finding[];
   readonly sound: RunWithShots;
-  /** Of a run that reads as feet where its shots would be in metres, millimetres. */
-  readonly fromFeetMm?: readonly Depth[];
+  /** Where the shots that slipped would be: each as its finding says, a run that reads as feet in metres; millimetres. */
+  readonly meantMm: readonly Depth[];
 }
 
 /** Depths of a run that look slipped: the whole run in feet, or single ones with two digits swapped or in feet. */
@@ -44,18 +44,18 @@ export function checkDepthSlips(
   const down = isLate ? kept.toSorted((a, b) => a.depthMm - b.depthMm) : typed;
   const depths = down.map((shot) => shot.depthMm / 1000);
   const first = down[0];
-  if (first === undefined) return { findings: [], sound: { id, run, shots } };
+  if (first === undefined) return { findings: [], sound: { id, run, shots }, meantMm: [] };
   if (inFeet(depths, run.pass === 'single', settings))
     return {
       findings: [runInFeet(down, run, place)],
       sound: { id, run, shots: [] },
-      fromFeetMm: depths.map((depth) => depthFromMetres(depth * METRES_PER_FOOT)),
+      meantMm: depths.map((depth) => depthFromMetres(depth * METRES_PER_FOOT)),
     };
-  const slipped = new Set<Shot>();
+  const slipped = new Map<Shot, Depth>();
   const findings = down.flatMap((shot, index) => {
     const slip = slipAt(depths, index, { run, settings, drilledM: drilledMm / 1000 });
     if (slip === undefined) return [];
-    slipped.add(shot);
+    slipped.set(shot, depthFromMetres(slip.asM));
     return [
       depthSlip.at(placeOfShot(place, run, shot), {
         excerpt: `${formatDepth(shot.depthMm)} m${neighbourWords(depths, index)}`,
@@ -64,7 +64,8 @@ export function checkDepthSlips(
       }),
     ];
   });
-  return { findings, sound: { id, run, shots: shots.filter((shot) => !slipped.has(shot)) } };
+  const sound = { id, run, shots: shots.filter((shot) => !slipped.has(shot)) };
+  return { findings, sound, meantMm: [...slipped.values()] };
 }
 
 interface Context {

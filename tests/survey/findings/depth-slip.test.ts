@@ -63,6 +63,13 @@ test('the gaps beside a run in feet are those of the hole in metres', () => {
   expect(problems.filter((each) => each.includes('without a shot'))).toEqual([]);
 });
 
+test('a depth with two digits swapped is no gap: no one surveys the hole again for it', () => {
+  const run = straightRun(0, {}, 'zq1-1', [30, 60, 90, 102, 150, 180]);
+  const problems = problemsOf(checkedRuns([run], {}, { drilledM: 185 }).findings);
+  expect(problems.join()).toContain('with two digits swapped it would be 120.0 m, in step');
+  expect(problems.filter((each) => each.includes('without a shot'))).toEqual([]);
+});
+
 describe('feet', () => {
   test.each([
     ['one shot alone, where the first stations would be left out', [98], SINGLE],
