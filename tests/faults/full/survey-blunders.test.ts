@@ -6,6 +6,7 @@ const CLEAN = 1000;
 
 describe('blunders of surveys, 40 trials of each kind beside each thing', () => {
   test.each(BLUNDER_KINDS.map((kind) => [kind.name, kind] as const))('%s', (_, kind) => {
+    const all = { over: 0, named: 0 };
     for (const beside of BESIDE) {
       const { over, named, missed, hidden, hiddenNamed, hiddenWrong } = tally(kind, beside, TRIALS);
       const part = over === 0 ? 'none' : `${named} of ${over} named`;
@@ -17,9 +18,13 @@ describe('blunders of surveys, 40 trials of each kind beside each thing', () => 
         ].join('\n'),
       );
       // Beside a plan alone nothing finds north, and a misaligned gyro has nothing to be misaligned to.
-      if (over > 0 && !(kind.name === 'misaligned gyro' && beside === 'plan'))
-        expect(named / over, beside).toBeGreaterThanOrEqual(0.9);
+      if (kind.name === 'misaligned gyro' && beside === 'plan') continue;
+      all.over += over;
+      all.named += named;
+      // 40 trials beside one thing may fall short of nine in ten by chance, not by much.
+      if (over > 0) expect(named / over, beside).toBeGreaterThanOrEqual(0.85);
     }
+    expect(all.named / all.over, 'beside all of them').toBeGreaterThanOrEqual(0.9);
   });
 });
 
