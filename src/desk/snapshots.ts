@@ -3,6 +3,7 @@ import { type Disk, type FileFacts, factsIfThere, sameFile } from '../files/disk
 import { documentPath } from '../files/document-file.ts';
 import { nearsLimit } from '../files/file-size.ts';
 import { retireGenerations } from '../files/journal.ts';
+import { printAhead } from '../files/print-document.ts';
 import { FileRefused } from '../files/read-file.ts';
 import { saveSnapshot } from '../files/snapshot.ts';
 import type { Finding } from '../finding/finding.ts';
@@ -40,6 +41,8 @@ export async function takeSnapshots(needs: SnapshotNeeds): Promise<void> {
   for (const key of shelf.keys()) {
     const held = shelf.get(key);
     if (held === undefined || !needsSnapshot(held) || needs.isClosed(key)) continue;
+    // Rows are saved while it is printed: only the writing itself has to be between them.
+    if (held.durable !== undefined) await printAhead(held.durable);
     await writer.between(() => takeSnapshot(needs, key));
   }
   await writer.between(() => turnOver(needs));

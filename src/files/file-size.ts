@@ -1,4 +1,4 @@
-import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import type { Finding } from '../finding/finding.ts';
 import type { DocumentName } from '../record/document.ts';
 import { documentPath } from './document-file.ts';
 import { fileNearsLimit, fileNotWritten } from './findings.ts';
@@ -18,15 +18,13 @@ export function nearsLimit(name: DocumentName, bytes: number): Finding | undefin
   });
 }
 
-/** The bytes of a file, where they could be read again; refused where they could not. */
-export function readableAgain(name: DocumentName, bytes: Uint8Array): Result<Uint8Array> {
-  if (bytes.length <= DOCUMENT_LIMITS.bytes) return ok(bytes);
-  return refused(
-    fileNotWritten.at(placeOf(name), {
-      problem: `its file would be ${Math.ceil(bytes.length / MEGABYTE)} MB, and over ${DOCUMENT_LIMITS.bytes / MEGABYTE} MB can't be read again: it is not written. All rows are safe in the journal`,
-      remedy: `Don't move or delete the journal folder. ${goOn(name)}`,
-    }),
-  );
+/** Said of a file of so many bytes that it could not be read again; undefined of a smaller one. */
+export function tooLarge(name: DocumentName, bytes: number): Finding | undefined {
+  if (bytes <= DOCUMENT_LIMITS.bytes) return undefined;
+  return fileNotWritten.at(placeOf(name), {
+    problem: `its file would be ${Math.ceil(bytes / MEGABYTE)} MB, and over ${DOCUMENT_LIMITS.bytes / MEGABYTE} MB can't be read again: it is not written. All rows are safe in the journal`,
+    remedy: `Don't move or delete the journal folder. ${goOn(name)}`,
+  });
 }
 
 const placeOf = (name: DocumentName) => ({

@@ -12,10 +12,10 @@ import {
   readDocumentFile,
   type StoredDocument,
 } from './document-file.ts';
-import { readableAgain } from './file-size.ts';
+import { tooLarge } from './file-size.ts';
 import { wrongShape } from './findings.ts';
 import { digestOf } from './load-document.ts';
-import { printDocument } from './print-document.ts';
+import { documentParts } from './print-document.ts';
 import { FileRefused, readProjectFile } from './read-file.ts';
 import { DOCUMENT_LIMITS, type JsonText, readJsonText } from './read-json.ts';
 import { verified } from './verified.ts';
@@ -44,9 +44,11 @@ function snapshotAdapter(
       return found.value;
     },
     write: async (stored) => {
-      const bytes = readableAgain(name, new TextEncoder().encode(printDocument(stored)));
-      if (!bytes.ok) throw new FileRefused(bytes.findings);
-      await writeDurably(disk, join(folder, file), bytes.value, options.token());
+      let size = 0;
+      for (const part of documentParts(stored)) size += part.length;
+      const refusal = tooLarge(name, size);
+      if (refusal !== undefined) throw new FileRefused([refusal]);
+      await writeDurably(disk, join(folder, file), documentParts(stored), options.token());
     },
   };
 }

@@ -28,19 +28,19 @@ export async function createDurably(disk: Disk, path: string, bytes: Uint8Array)
 
 /**
  * Replaces a file's content so that at every moment, power cuts included, the old bytes or the new ones stand there
- * whole: a temporary name in the same folder, every byte (counted), fsync, rename, fsync of the folder. `token` keeps
- * the temporary name apart from any other writer's.
+ * whole: a temporary name in the same folder, every byte (counted), fsync, rename, fsync of the folder. `bytes` may come in parts, one after
+ * another. `token` keeps the temporary name apart from any other writer's.
  */
 export async function writeDurably(
   disk: Disk,
   path: string,
-  bytes: Uint8Array,
+  bytes: Uint8Array | Iterable<Uint8Array>,
   token: string,
 ): Promise<void> {
   const temporary = join(dirname(path), temporaryName(basename(path), token));
   const file = await disk.create(temporary);
   try {
-    await writeAll(file, bytes);
+    for (const chunk of bytes instanceof Uint8Array ? [bytes] : chunksOf(bytes)) await writeAll(file, chunk);
     await file.sync();
     await file.close();
     await disk.rename(temporary, path);
@@ -50,6 +50,24 @@ export async function writeDurably(
     throw error;
   }
   await disk.syncFolder(dirname(path));
+}
+
+/** So many bytes are written at a time. */
+const CHUNK = 128 * 1024;
+
+/** Many small parts as few larger ones. */
+function* chunksOf(parts: Iterable<Uint8Array>): Generator<Uint8Array> {
+  let waiting: Uint8Array[] = [];
+  let size = 0;
+  for (const part of parts) {
+    waiting.push(part);
+    size += part.length;
+    if (size < CHUNK) continue;
+    yield Buffer.concat(waiting);
+    waiting = [];
+    size = 0;
+  }
+  if (size > 0) yield Buffer.concat(waiting);
 }
 
 function temporaryName(name: string, token: string): string {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { documentFault, readDocumentFile, type StoredDocument } from '../../src/files/document-file.ts';
-import { printDocument } from '../../src/files/print-document.ts';
+import { documentBytes, printAhead } from '../../src/files/print-document.ts';
 import { DOCUMENT_LIMITS, readJsonText } from '../../src/files/read-json.ts';
 import { formatFinding } from '../../src/finding/finding.ts';
 import { apply } from '../../src/record/apply.ts';
@@ -19,6 +19,8 @@ function stored(rows = 2): StoredDocument {
   if (!made.ok) throw new Error(made.problem);
   return { document: made.document, position: { generation: 3, sequence: 41 } };
 }
+
+const printDocument = (of: StoredDocument) => new TextDecoder().decode(documentBytes(of));
 
 const read = (text: string, name = HOLE) => {
   const json = readJsonText(new TextEncoder().encode(text), 'holes/ZQRC001.json', DOCUMENT_LIMITS);
@@ -50,6 +52,21 @@ describe('a hole file', () => {
         expect(back.ok && printDocument(back.value)).toBe(text);
       }),
     );
+  });
+
+  it('of a long hole is printed a little at a time, other work in between, and is the same', async () => {
+    const long = stored(400);
+    let turns = 0;
+    let isOver = false;
+    const count = (): void => {
+      turns += 1;
+      if (!isOver) setImmediate(count);
+    };
+    setImmediate(count);
+    await printAhead(long.document);
+    isOver = true;
+    expect(turns).toBeGreaterThan(4);
+    expect(printDocument(long)).toBe(printDocument(stored(400)));
   });
 
   it('with nothing in it is still a file', () => {

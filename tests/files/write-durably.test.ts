@@ -27,6 +27,14 @@ describe('a durable write', () => {
     expect(isTemporaryName('a.json')).toBe(false);
   });
 
+  it('takes its bytes in parts, many to a write, and they stand one after another', async () => {
+    const disk = diskWith(undefined);
+    const parts = Array.from({ length: 300 }, (_, index) => bytes(`${index}${'-'.repeat(1000)}`));
+    await writeDurably(disk, '/a.json', parts, 'abc');
+    expect(Buffer.compare(await disk.readFile('/a.json'), Buffer.concat(parts))).toBe(0);
+    expect(disk.operations.filter(({ name }) => name === 'write')).toHaveLength(3);
+  });
+
   it('writes every byte however few the disk takes at a time', async () => {
     let shorts = 3;
     const disk = recordingDisk(newMedium(), ({ name }) =>

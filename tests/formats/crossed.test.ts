@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { takeIn } from '../../src/desk/take-in.ts';
 import { formatNeeded } from '../../src/files/document-file.ts';
-import { printDocument } from '../../src/files/print-document.ts';
+import { documentBytes } from '../../src/files/print-document.ts';
 import { copyIn } from '../../src/files/read-copy.ts';
 import { everyEntry } from '../../src/record/ancestry.ts';
 import { apply } from '../../src/record/apply.ts';
@@ -39,7 +39,7 @@ const logged = (document: Document, id: string, fromM: number): Document => {
   return made.document;
 };
 const printed = (document: Document): string =>
-  printDocument({ document, position: { generation: 1, sequence: 1 } });
+  new TextDecoder().decode(documentBytes({ document, position: { generation: 1, sequence: 1 } }));
 
 describe('copies of format 1 that crossed', () => {
   it('are read, hold their chain and make their tables', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FORMAT, formatNeeded, readDocumentFile } from '../../src/files/document-file.ts';
-import { printDocument } from '../../src/files/print-document.ts';
+import { documentBytes } from '../../src/files/print-document.ts';
 import { DOCUMENT_LIMITS, readJsonText } from '../../src/files/read-json.ts';
 import type { Document, Thing } from '../../src/record/document.ts';
 import { SHIFT_SINCE_3 } from '../../src/shift/shift.ts';
@@ -39,7 +39,7 @@ describe('the file of a shift', () => {
       const document = having(sample(), table, thing as Thing);
       expect(formatNeeded(document)).toBe(3);
       const position = { generation: 1, sequence: 1 };
-      expect(printDocument({ document, position })).toContain('"format": 3');
+      expect(new TextDecoder().decode(documentBytes({ document, position }))).toContain('"format": 3');
       const text = (sampleFiles()[PATH] ?? '').replace('"format": 1', '"format": 3');
       expect(read(text).ok).toBe(true);
     },

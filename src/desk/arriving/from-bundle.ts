@@ -2,7 +2,7 @@ import { documentPath } from '../../files/document-file.ts';
 import { readIncrement } from '../../files/increment-file.ts';
 import { documentNameOf } from '../../files/list-documents.ts';
 import { digestOf } from '../../files/load-document.ts';
-import { printDocument } from '../../files/print-document.ts';
+import { documentBytes } from '../../files/print-document.ts';
 import { copyIn } from '../../files/read-copy.ts';
 import { DOCUMENT_LIMITS, readJsonText } from '../../files/read-json.ts';
 import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
@@ -75,8 +75,8 @@ function incrementIn(
       why: `it goes on from what is not here: ${made.problem}`,
       lacking: `Ask for it in full: offsider pack ${id} --whole.`,
     });
-  const text = printDocument({ document: made.document, position: { generation: 0, sequence: 0 } });
-  const copy = copyIn(new TextEncoder().encode(text), `${file}/${name}`);
+  const bytesOfAll = documentBytes({ document: made.document, position: { generation: 0, sequence: 0 } });
+  const copy = copyIn(bytesOfAll, `${file}/${name}`);
   return copy.ok ? ok({ from: file, document: copy.value }) : copy;
 }
 

@@ -1,7 +1,7 @@
 import { documentPath } from '../../files/document-file.ts';
 import { printIncrement } from '../../files/increment-file.ts';
 import { digestOf } from '../../files/load-document.ts';
-import { printDocument } from '../../files/print-document.ts';
+import { documentBytes } from '../../files/print-document.ts';
 import { HAND_WRITTEN } from '../../files/project-folder.ts';
 import { heldByAll, type KnownCopy, type WrittenText } from '../../handover/bundle/known-copies.ts';
 import type { Along, FileToPack } from '../../handover/bundle/make-bundle.ts';
@@ -92,7 +92,7 @@ function heldTexts({ written, known }: PackedFrom): string[] {
  */
 function documentFile(document: Document, receivers: readonly KnownCopy[]): FileToPack | undefined {
   const file = documentPath(document);
-  const whole = () => utf8.encode(printDocument({ document, position: IN_NO_JOURNAL }));
+  const whole = () => documentBytes({ document, position: IN_NO_JOURNAL });
   const head = heldByAll(receivers, file, document.history);
   const increment = head === undefined ? undefined : incrementSince(document, head);
   if (head === undefined || increment === undefined) return { file, bytes: whole(), document };
