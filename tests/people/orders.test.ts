@@ -63,14 +63,14 @@ function filled(source: ts.SourceFile, expression: ts.Expression): string {
 /** Sentences of a text, and parts of one behind a semicolon or a colon: an order can begin at any of them. */
 function partsOf(words: string): readonly string[] {
   return words
-    .split(/(?<=[.!?])\s+|[;:]\s+/)
+    .split(/(?<=[.!?])\s+|[;:,]\s+/)
     .map((each) => each.trim())
     .filter((each) => each.split(' ').length > 2);
 }
 
 /** What only the driller and the crew do: a text that asks for it begins "Ask the driller to". */
 const CREW_WORK =
-  /^(?:then |and |or )?(?:run (?:the|a) (?:tool|gyro)|re-?run|survey (?:again|this|the hole)|(?:take|record) (?:a|one|the \w+) shot again|take (?:a|one) (?:shot|at the next rod)|turn the mast|set the (?:mast|rig)|stop the rig|move the rig|(?:raise|lower|pull|blow) the|drill on|count the rods|measure the bit|change the bit|clean the (?:cyclone|splitter)|level the splitter)\b/i;
+  /^(?:then |and |or )?(?:run (?:(?:the|a) (?:tool|gyro)|it again)|align (?:it|the)|re-?run|survey (?:again|this|the hole)|(?:take|record) (?:a|one|the \w+) shot again|take (?:a|one) (?:shot|at the next rod)|turn the mast|set the (?:mast|rig)|stop the rig|move the rig|(?:raise|lower|pull|blow) the (?!target)|drill on|count the rods|measure the bit|change the bit|clean the (?:cyclone|splitter)|level the splitter)\b/i;
 
 /** An order to do something with one's own hands or eyes. */
 const ORDER =

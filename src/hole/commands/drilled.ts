@@ -43,7 +43,10 @@ export function rodDone(
     return refused(
       REFUSALS.stateWrong.at(
         { hole: header.name },
-        { problem: `the hole is ${header.state}`, remedy: 'Start drilling it first (on the list of holes).' },
+        {
+          problem: `the hole is ${header.state}`,
+          remedy: 'Start drilling it first: Enter on the list of holes, or offsider enter with --rig.',
+        },
       ),
     );
   }

@@ -45,7 +45,7 @@ export function blunderFinding(
       return gyroMisaligned.at(at, {
         excerpt: `${off} of ${others}`,
         problem: 'the gyro reads as if it was misaligned at the collar',
-        remedy: `Which azimuth was it aligned to? Reject these shots, align it and run it again.${asWell(found)}`,
+        remedy: `Which azimuth was it aligned to? Reject these shots. Ask the driller to have it aligned and run again.${asWell(found)}`,
       });
     case 'drift':
       return gyroDrift.at(at, driftWords(found, name.run, kind));
@@ -72,7 +72,7 @@ export function blunderFinding(
 function driftWords(found: Found<BlunderName>, run: 'both' | 'in' | 'out', kind: Kind) {
   const size = (times: number) =>
     `${(times * Math.abs(found.size)).toFixed(1)}° ± ${(times * found.sizeSigma).toFixed(1)}° of ${kind}`;
-  const again = 'Run it again, with longer stops to let it settle';
+  const again = 'Ask the driller to run it again, with longer stops to let it settle';
   if (run === 'in')
     return {
       excerpt: `${size(1)} from the collar to the bottom, in the in run alone`,
