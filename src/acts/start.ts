@@ -41,9 +41,9 @@ export function beginsUnlined(
 
 /** Drilling starts, or goes on, with a rig of the project, from the drilled head down; its bit is taken from project.json. */
 export function startWithRig(project: Project, hole: Document, rig: string, maker: Maker): Result<Made> {
-  const bitMm = project.settings.rigs.find((each) => each.name === rig)?.bitMm;
+  const { bitMm, method = 'RC' } = project.settings.rigs.find((each) => each.name === rig) ?? {};
   const interval = {
-    method: 'RC',
+    method,
     rig,
     fromMm: headsOf(hole).drilledMm,
     ...(bitMm === undefined ? {} : { bitMm }),

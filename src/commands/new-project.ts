@@ -89,7 +89,7 @@ function programName({ program }: NewAsked): string {
 }
 
 async function programOf({ program, epsg }: NewAsked, project: Project): Promise<Result<ProgramRead>> {
-  if (program === undefined) return ok({ holes: [], findings: [] });
+  if (program === undefined) return ok({ holes: [], findings: [], without: [] });
   if (epsg === undefined)
     return refused(
       wrongUse.at(

@@ -30,6 +30,9 @@ const rig = z.strictObject({
     .max(10)
     .describe('Added to rods × length for the drilled depth (stick-up negative), in metres'),
   bitMm: z.number().min(50).max(500).describe('Bit diameter as measured, in millimetres'),
+  method: words
+    .optional()
+    .describe('What it drills by, where that is not RC: diamond for a tail, rotary mud for a pre-collar'),
 });
 
 const log = z.strictObject({

@@ -37,7 +37,12 @@ function hostileCsv(headings: string): string {
 /** What each command is given, by its words. A command that is not here fails the test: say what it is to be tried with. */
 const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly string[])[]>> = {
   holes: () => [[], ['--history', HOLE], ['--history', HOLE, '--after', '40']],
-  check: () => [[], [HOLE]],
+  check: () => [
+    [],
+    [HOLE],
+    [HOLE, '--sign-off', HOSTILE[2] ?? ''],
+    ['--accept', HOSTILE[3] ?? '', '--because', HOSTILE[4] ?? ''],
+  ],
   shift: () => [[]],
   activity: () => [
     ['standby', 'by', HOSTILE[2] ?? ''],
@@ -61,6 +66,10 @@ const GIVEN: Readonly<Record<string, (folder: string) => readonly (readonly stri
   survey: (folder) => [[HOLE], [HOLE, '--shots', join(folder, 'shots.csv'), '--run', 'magnetic', '--insist']],
   'line-up': () => [[HOLE], [HOLE, '--collar', HOSTILE[2] ?? '', '--cautions', HOSTILE[7] ?? '']],
   collars: (folder) => [[join(folder, 'collars.csv')], [join(folder, 'collars.csv'), '--keep-going']],
+  program: (folder) => [
+    [join(folder, 'collars.csv'), '--preview'],
+    [join(folder, 'program.csv'), '--keep-going'],
+  ],
   dispatch: () => [[]],
   'dispatch new': () => [
     ['--dry-run'],
@@ -155,6 +164,7 @@ function hostileFiles(): Readonly<Record<string, string>> {
     'journal/000001.jsonl': missing,
     'shots.csv': hostileCsv('hole,depth,dip,azimuth'),
     'collars.csv': hostileCsv('hole,easting,northing,elevation'),
+    'program.csv': hostileCsv('hole,easting,northing,elevation,azimuth,north,dip,depth,target'),
     'old.csv': hostileCsv('hole,easting,northing,elevation,depth'),
     'log.csv': hostileCsv('hole,from,to,rock'),
     'receipt.csv': hostileCsv('No,Sample'),

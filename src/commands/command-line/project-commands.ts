@@ -5,6 +5,7 @@ import { type Done, folderOf, inLines, shared, wholeNumber, wrong } from './opti
 /** Adds the commands that are about a project as a whole. */
 export function addProjectCommands(program: Command, outside: Outside, done: Done): void {
   addNew(program, outside, done);
+  addProgram(program, outside, done);
   addLists(program, outside, done);
   addCamp(program, outside, done);
   addTables(program, outside, done);
@@ -123,6 +124,26 @@ function addImport(program: Command, outside: Outside, done: Done): void {
     .action(async (options, command: Command) => {
       const { importHoles } = await import('../import.ts');
       done(await importHoles(outside, { ...shared(command), ...options, preview: options.preview === true }));
+    });
+}
+
+function addProgram(program: Command, outside: Outside, done: Done): void {
+  program
+    .command('program')
+    .description('take a later program of planned holes in: new ones planned, those that are there revised')
+    .argument('<file>', 'CSV as for new: hole, easting, northing, elevation, azimuth, north, dip, depth')
+    .option('--preview', 'show what would change, write nothing')
+    .option('--keep-going', 'take the sound lines in though others are bad')
+    .action(async (file, { preview, keepGoing }, command: Command) => {
+      const { program: take } = await import('../program.ts');
+      done(
+        await take(outside, {
+          ...shared(command),
+          file,
+          preview: preview === true,
+          keepGoing: keepGoing === true,
+        }),
+      );
     });
 }
 

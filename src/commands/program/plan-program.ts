@@ -5,6 +5,15 @@ import { type Depth, depthFromMetres } from '../../quantity/depth.ts';
 import type { DocumentName } from '../../record/document.ts';
 import type { PlannedHole } from './read-line.ts';
 
+/** A position of the program in whole millimetres. */
+export function collarMm({ eastM, northM, elevationM }: PlannedHole['collar']) {
+  return {
+    eastingMm: Math.round(eastM * 1000),
+    northingMm: Math.round(northM * 1000),
+    elevationMm: Math.round(elevationM * 1000),
+  };
+}
+
 /** A planned hole as an edit: the document it makes, and what is in it. Rod length and offset are those of the project's first rig. */
 export function plannedHole(
   project: Project,
@@ -13,7 +22,6 @@ export function plannedHole(
   maker: Maker,
 ): { readonly document: DocumentName; readonly made: Made } {
   const [rig] = project.settings.rigs;
-  const { eastM, northM, elevationM } = planned.collar;
   const made = planHole(
     {
       header: {
@@ -28,9 +36,7 @@ export function plannedHole(
       plan: planned.plan,
       collar: {
         rank: 'planned',
-        eastingMm: Math.round(eastM * 1000),
-        northingMm: Math.round(northM * 1000),
-        elevationMm: Math.round(elevationM * 1000),
+        ...collarMm(planned.collar),
         grid: from.grid,
         source: from.source,
         at: maker.at,

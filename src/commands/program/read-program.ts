@@ -1,8 +1,8 @@
 import { CsvError, parse } from 'csv-parse/sync';
-import { type Finding, type Result, refused } from '../../finding/finding.ts';
+import { type Finding, ok, type Result, refused } from '../../finding/finding.ts';
 import type { LoggingSchema } from '../../schema/logging-schema.ts';
 import { checkCollarOnProgram } from '../../survey/checks/collar-off-program.ts';
-import type { Grid } from '../../survey/norths/grids.ts';
+import type { Grid, MapPosition } from '../../survey/norths/grids.ts';
 import type { SurveySettings } from '../../survey/settings.ts';
 import { rowsOfTable, type TableRow, type TextTable } from '../../survey/table.ts';
 import { programUnreadable } from '../findings.ts';
@@ -20,6 +20,8 @@ import {
 export interface ProgramRead {
   readonly holes: readonly PlannedHole[];
   readonly findings: readonly Finding[];
+  /** Columns that may be left out and are not there. */
+  readonly without: readonly Column[];
 }
 
 /** What a program is read against: the grid its positions are in, and the holes that there are. */
@@ -28,6 +30,8 @@ export interface ProgramContext {
   readonly grid: Grid | undefined;
   readonly settings: Pick<SurveySettings, 'programReachM'>;
   readonly taken: ReadonlySet<string>;
+  /** Planned positions of holes that the project has: a program of one hole is far from nothing else. */
+  readonly beside?: readonly { readonly name: string; readonly position: MapPosition }[];
   /** What contacts and zones that a plan expects are told by in the log. */
   readonly schema?: LoggingSchema;
 }
@@ -35,8 +39,8 @@ export interface ProgramContext {
 /** Reads a program of planned holes from CSV text. Every bad line is named with its number, the cell and the reason; nothing is guessed. */
 export function readProgram(text: string, context: ProgramContext): ProgramRead {
   const rows = tableOf(text, context.file);
-  if (!rows.ok) return { holes: [], findings: rows.findings };
-  const read = rows.value.map((row) => readLine(row, context.schema));
+  if (!rows.ok) return { holes: [], findings: rows.findings, without: [] };
+  const read = rows.value.rows.map((row) => readLine(row, context.schema));
   const holes = read.flatMap((each) => (each.hole === undefined ? [] : [each.hole]));
   const twice = read.flatMap((each, index) => nameTaken(each, read.slice(0, index), context.taken));
   const astray = read.flatMap((each) =>
@@ -51,10 +55,14 @@ export function readProgram(text: string, context: ProgramContext): ProgramRead 
       each.hole === undefined || badLines.has(each.row.place.line) ? [] : [each.hole],
     ),
     findings,
+    without: rows.value.without,
   };
 }
 
-function tableOf(text: string, file: string): Result<readonly TableRow<Column>[]> {
+function tableOf(
+  text: string,
+  file: string,
+): Result<{ readonly rows: readonly TableRow<Column>[]; readonly without: readonly Column[] }> {
   let table: TextTable;
   try {
     table = parse(text, { bom: true, relax_column_count: true }) as string[][];
@@ -74,7 +82,9 @@ function tableOf(text: string, file: string): Result<readonly TableRow<Column>[]
   const there = OPTIONAL_COLUMNS.filter((name) => header.includes(name));
   const columns = Object.fromEntries([...PROGRAM_COLUMNS, ...there].map((name) => [name, name]));
   const rows = rowsOfTable<Column>(table, columns as Record<Column, string>, { file });
-  if (!rows.ok || rows.value.length > 0) return rows;
+  const without = OPTIONAL_COLUMNS.filter((name) => !header.includes(name));
+  if (!rows.ok) return rows;
+  if (rows.value.length > 0) return ok({ rows: rows.value, without });
   return refused(
     programUnreadable.at({ file }, { problem: 'it has no hole in it', remedy: 'Give a line for each hole.' }),
   );
@@ -111,7 +121,7 @@ function checkPlace(
   row: TableRow<Column>,
   hole: PlannedHole,
   holes: readonly PlannedHole[],
-  { grid, settings }: ProgramContext,
+  { grid, settings, beside = [] }: ProgramContext,
 ): readonly Finding[] {
   if (grid === undefined) return [];
   const { eastM, northM } = hole.collar;
@@ -126,6 +136,9 @@ function checkPlace(
       ),
     ];
   }
-  const others = holes.filter((each) => each !== hole).map((each) => each.collar);
+  const others = [
+    ...holes.filter((each) => each !== hole).map((each) => each.collar),
+    ...beside.filter(({ name }) => holes.every((each) => each.name !== name)).map((each) => each.position),
+  ];
   return checkCollarOnProgram(hole.collar, others, grid, settings, row.place);
 }

@@ -59,6 +59,11 @@ export const COMMANDS: readonly CommandCase[] = [
     ownProject: 'new',
   },
   {
+    name: ['program'],
+    args: ['{project}/program.csv'],
+    options: { '--preview': FLAG, '--keep-going': FLAG },
+  },
+  {
     name: ['holes'],
     options: { '--history': at('MBRC003'), '--after': at('3', { needs: ['--history', 'MBRC003'] }) },
   },
