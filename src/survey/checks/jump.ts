@@ -43,7 +43,7 @@ export function checkJumps(
       jump.at(
         { ...place, fromMm: from.depthMm, toMm: to.depthMm },
         {
-          problem: `the direction changes by ${angle.toFixed(1)}° in ${lengthM.toFixed(0)} m; ${allowed.toFixed(1)}° is the most expected${to === stations.at(-1) ? deepestWords(from, to, runs) : ''}`,
+          problem: `the direction changes by ${angle.toFixed(1)}° in ${lengthM.toFixed(0)} m; no more than ${allowed.toFixed(1)}° is expected${to === stations.at(-1) ? deepestWords(from, to, runs) : ''}`,
           remedy: 'Check the digits of both readings. Ask the driller to take the deeper shot again.',
         },
       ),

@@ -9,7 +9,7 @@ const check = (...stations: Parameters<typeof checkJumps>[0][number][]) =>
 
 test('a bend sharper than rods bend is a jump', () => {
   expect(problemsOf(check(station(0, 90, -60), station(30, 90, -66)))).toEqual([
-    'the direction changes by 6.0° in 30 m; 3.6° is the most expected',
+    'the direction changes by 6.0° in 30 m; no more than 3.6° is expected',
   ]);
 });
 

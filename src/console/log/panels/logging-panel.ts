@@ -127,7 +127,8 @@ export function hazardLines(
 /** The rod in hand may have gone deeper than anybody wrote down: a distance ahead is what is left at most. */
 function whereWords(where: HazardWarning['where'], offMm: number): string {
   if (where === 'here') return 'at it now';
-  return where === 'ahead' ? `within ${wholeM(offMm)} m` : `${wholeM(offMm)} m past it`;
+  if (where === 'ahead') return `within ${Math.max(1, wholeM(offMm))} m`;
+  return offMm < 1000 ? 'just past it' : `${wholeM(offMm)} m past it`;
 }
 
 function wholeM(mm: number): number {

@@ -15,22 +15,20 @@ export const bagsTooFew: MismatchKind = {
   nearSplitter: false,
   asks: 'Which pile has no calico beside it?',
   suppose: (situation) => {
-    const { samples } = situation;
-    const missed = Math.min(
-      MOST_MISSED,
-      Math.max(1, situation.expected.length - (situation.seen.count ?? 0)),
-    );
-    return [...new Set([1, missed])].flatMap((size) =>
-      samples.slice(0, samples.length - size + 1).map((top, start) => {
-        const gone = samples.slice(start, start + size);
-        const issue = layWith(situation, {}, [...samples.slice(0, start), ...samples.slice(start + size)]);
-        return {
-          at: gone.map(formatInterval).join(', '),
-          place: { fromMm: top.fromMm, toMm: (gone.at(-1) ?? top).toMm },
-          fix: { issue, unsampled: gone.map((each) => ({ ...each, reason: 'no bag was filled' })) },
-          weight: 3 / samples.length / size ** 2,
-        };
-      }),
+    const { samples, seen } = situation;
+    const missed = seen.count === undefined ? MOST_MISSED : situation.expected.length - seen.count;
+    return Array.from({ length: Math.min(MOST_MISSED, Math.max(1, missed)) }, (_, less) => less + 1).flatMap(
+      (size) =>
+        samples.slice(0, samples.length - size + 1).map((top, start) => {
+          const gone = samples.slice(start, start + size);
+          const issue = layWith(situation, {}, [...samples.slice(0, start), ...samples.slice(start + size)]);
+          return {
+            at: gone.map(formatInterval).join(', '),
+            place: { fromMm: top.fromMm, toMm: (gone.at(-1) ?? top).toMm },
+            fix: { issue, unsampled: gone.map((each) => ({ ...each, reason: 'no bag was filled' })) },
+            weight: 3 / samples.length / size ** 2,
+          };
+        }),
     );
   },
 };
