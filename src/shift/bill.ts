@@ -160,9 +160,9 @@ function metreLines(
 function hourLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
   const own = contract.hourlyRates ?? [];
   const placed = withHoles(work);
-  const byClass = (charge: ChargeClass): readonly Work[] =>
+  const byClass = (charge: ChargeClass): readonly Placed[] =>
     placed.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
-  const line = (what: string, worked: readonly Work[], centsPerHour: number): BillLine => ({
+  const line = (what: string, worked: readonly Placed[], centsPerHour: number): BillLine => ({
     what,
     from: { subject: 'hours', ...(worked[0] === undefined ? {} : { of: worked[0].charge }) },
     cents: cents(
@@ -217,7 +217,7 @@ function taxLine(lines: readonly BillLine[], { taxPercent, rounding }: Contract)
   ];
 }
 
-function chargeableMinutes(work: readonly Work[], contract: Contract): number {
+function chargeableMinutes(work: readonly Placed[], contract: Contract): number {
   const minutes = sumBy(work, placeOf, (each) => each.minutes);
   return [...minutes].reduce(
     (all, [place, spent]) => all + Math.max(0, spent - freeMinutes(contract, place)),
@@ -227,9 +227,9 @@ function chargeableMinutes(work: readonly Work[], contract: Contract): number {
 
 /**
  * Work without a hole is of the hole that its activity names next, or named last, with no drilling by the metre between: a move told in two
- * lines is one move.
+ * lines is one move. Where none is named, drilling between two moves makes them two.
  */
-function withHoles(work: readonly Work[]): readonly Work[] {
+function withHoles(work: readonly Work[]): readonly Placed[] {
   const isDrilling = ({ charge }: Work): boolean => charge === 'metres';
   return work.map((each, index) => {
     const named = (others: readonly Work[]): string | undefined => {
@@ -239,11 +239,15 @@ function withHoles(work: readonly Work[]): readonly Work[] {
         .find(({ activity, hole }) => activity === each.activity && hole !== undefined)?.hole;
     };
     const hole = each.hole ?? named(work.slice(index + 1)) ?? named(work.slice(0, index).reverse());
-    return hole === undefined ? each : { ...each, hole };
+    const drillings = work.slice(0, index).filter(isDrilling).length;
+    return hole === undefined ? { ...each, place: `${drillings}` } : { ...each, hole, place: `at ${hole}` };
   });
 }
 
-const placeOf = (work: Work): string => JSON.stringify([work.activity, work.hole ?? null]);
+/** Work with the place that its free time is given once at: a hole, or between two drillings where no hole is known. */
+type Placed = Work & { readonly place: string };
+
+const placeOf = ({ activity, place }: Placed): string => JSON.stringify([activity, place]);
 
 function freeMinutes(contract: Contract, place: string): number {
   const [activity] = JSON.parse(place) as [string];

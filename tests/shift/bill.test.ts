@@ -111,6 +111,17 @@ describe('hours on the bill', () => {
     });
   });
 
+  test('of two moves that name no hole are two moves where drilling lies between, as they are where the holes are named', () => {
+    const travel = (minutes: number, hole?: string) =>
+      ({ activity: 'travel', charge: 'active hourly', minutes, ...(hole ? { hole } : {}) }) as const;
+    const drilling = { activity: 'drilling', charge: 'metres', minutes: 60 } as const;
+    // 0:50 less 0:30 is 0:20, 0:45 less 0:30 is 0:15: together 0:35 at 600.00
+    const both = { 'active hourly': 35_000 };
+    expect(linesFor({ work: [travel(50, 'ZQRC004'), drilling, travel(45, 'ZQRC005')] })).toEqual(both);
+    expect(linesFor({ work: [travel(50), drilling, travel(45)] })).toEqual(both);
+    expect(linesFor({ work: [travel(50), drilling, travel(20), travel(25)] })).toEqual(both);
+  });
+
   test('of an activity with a rate of its own stand on a line of their own', () => {
     const work = [
       { activity: 'reaming', charge: 'active hourly', minutes: 60 },
