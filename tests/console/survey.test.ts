@@ -119,6 +119,17 @@ describe('a good shot below a misread one', () => {
     expect(shown(sitting)).not.toContain('points');
   });
 
+  it('has its remedy whole at 80 by 24, the rest of the target one shot further', async () => {
+    const sitting = await atSurvey();
+    sitting.type('n');
+    sitting.enter('48 -59.7 207.9');
+    sitting.enter('=');
+    sitting.press('down', 'down');
+    const plain = () => sitting.screen(80, 24).join(' ').replaceAll('│', ' ').replace(/\s+/g, ' ');
+    expect(plain()).toMatch(/\? The direction changes by .*Ask the driller to take the deeper shot again\./);
+    expect(plain()).not.toContain('make the window higher');
+  });
+
   it('is named so from the log too', async () => {
     const sitting = await sitDown(sampleFiles());
     sitting.enter(';shot 48 -59.7 207.9 =');

@@ -14,7 +14,7 @@ import type { Theme } from '../theme.ts';
 import { box } from '../widgets/box.ts';
 import { fitHeight, type Line, line, wrap } from '../widgets/line.ts';
 import { expectedView } from './survey-expected.ts';
-import { shotDetail, shotHeading, shotLines } from './survey-shots.ts';
+import { isDoubted, shotDetail, shotHeading, shotLines } from './survey-shots.ts';
 import { targetLines } from './survey-target.ts';
 
 type SurveyScreen = Extract<Screen, { readonly name: 'survey' }>;
@@ -47,12 +47,17 @@ const padded = (lines: readonly Line[]): readonly Line[] => lines.map((each) => 
 /** Three parts: the target, the shots, this shot with what the checks say. */
 function shotsView(state: State, hole: Document, cursor: number, size: Size, theme: Theme): readonly Line[] {
   const inner = size.columns - 4;
-  const target = targetLines(state.project, hole, inner);
+  const whole = targetLines(state.project, hole, inner);
   const survey = surveyOf(state.project, hole);
   const checks = surveyChecksOf(state.project, hole, state.documents.values());
   const rows = shotLines(hole, survey, checks, cursor, theme);
-  const free = size.rows - 4 - target.length;
   const wanted = shotDetail(hole, checks, cursor, inner);
+  const room = size.rows - 4 - Math.min(4, rows.length + 1);
+  // What the checks say of the shot in hand comes first: the rest of the target is there on any shot that nothing is said of.
+  const target = isDoubted(hole, checks, cursor)
+    ? cutTo(whole, Math.max(LEAST_OF_TARGET, room - wanted.length))
+    : whole;
+  const free = size.rows - 4 - target.length;
   const detailRoom = Math.max(2, Math.min(wanted.length, free - Math.min(4, rows.length + 1)));
   const listRoom = free - detailRoom;
   const at = Math.min(Math.max(0, cursor + 1), rows.length - 1);
@@ -73,6 +78,18 @@ function shotsView(state: State, hole: Document, cursor: number, size: Size, the
     size.columns,
     theme.signs,
   );
+}
+
+/** Lines of the target that are always there: its heading, and how the hole comes out. */
+const LEAST_OF_TARGET = 4;
+
+function cutTo(lines: readonly Line[], room: number): readonly Line[] {
+  if (lines.length <= room) return lines;
+  const hidden = lines.length - room + 1;
+  return [
+    ...lines.slice(0, room - 1),
+    line(`and ${hidden} lines more: go to a shot that is not marked`, 'faint'),
+  ];
 }
 
 /** Words cut to their room never end as if they were all. */

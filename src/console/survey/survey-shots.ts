@@ -166,6 +166,12 @@ export function shotDetail(
   ];
 }
 
+/** True where the checks say something of the shot in hand. */
+export function isDoubted(hole: Document, checks: SurveyChecks, cursor: number): boolean {
+  const shot = shotsDown(hole)[cursor]?.[1];
+  return shot !== undefined && findingsOf(hole, checks, shot).length > 0;
+}
+
 /** Why the shot or its azimuth is not used, and the key that uses it again. */
 function unusedLines(shot: Shot, width: number): readonly Line[] {
   return [
