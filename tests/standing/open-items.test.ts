@@ -78,7 +78,7 @@ describe('what is open at the end of a hole', () => {
       '2–3 is not logged.',
       '6–7 is not logged.',
       '1 row marked ? waits to be settled.',
-      '4–7 has no bag: no numbered one is left. Number more (;numbered): the next rod then gives it bags, or ;bag by hand.',
+      '4–7 has no bag: no numbered one is left. Number more (;numbered): a further rod then gives it bags; without one ;bag by hand.',
       'The field duplicate MB000453 was put off and is not placed: chute blocked.',
       'No survey shot is recorded.',
       'The collar is not capped or plugged: an open collar is a hazard.',

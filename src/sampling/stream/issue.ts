@@ -80,7 +80,7 @@ export function checkUnbagged(sampling: Sampling, hole: string, state: StreamSta
 
 /** What is said of drilled metres without a numbered bag. Once more are numbered, the next rod done issues theirs too. */
 export function unbaggedWords(metres: Interval): string {
-  return `${formatInterval(metres)} has no bag: no numbered one is left. Number more (;numbered): the next rod then gives it bags, or ;bag by hand`;
+  return `${formatInterval(metres)} has no bag: no numbered one is left. Number more (;numbered): a further rod then gives it bags; without one ;bag by hand`;
 }
 
 /**
