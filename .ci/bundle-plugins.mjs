@@ -49,17 +49,24 @@ export default function stringWidth(text, options) {
   },
 };
 
-/** What is large and needed seldom, by name: a module that loads it at its first call. Grids, and the model of the magnetic field. */
+/**
+ * What is large or slow to load and needed seldom, by name: a module that loads it at its first call. Grids, the model of the magnetic field, and
+ * what Ink wraps and cuts texts with: ours are fitted before it gets them.
+ */
 const seldom = {
   proj4: `export default (...given) => require('proj4').default(...given);`,
   geomagnetism: `export default { model: (...given) => require('geomagnetism').model(...given) };`,
+  'wrap-ansi': `export default (...given) => require('wrap-ansi').default(...given);`,
+  'cli-truncate': `export default (...given) => require('cli-truncate').default(...given);`,
 };
 
 const loadedWhenCalled = {
   name: 'loaded-when-called',
   setup(build) {
-    build.onResolve({ filter: /^(proj4|geomagnetism)$/ }, ({ path, namespace, resolveDir }) =>
-      namespace === 'seldom' ? undefined : { path, namespace: 'seldom', pluginData: resolveDir },
+    build.onResolve(
+      { filter: /^(proj4|geomagnetism|wrap-ansi|cli-truncate)$/ },
+      ({ path, namespace, resolveDir }) =>
+        namespace === 'seldom' ? undefined : { path, namespace: 'seldom', pluginData: resolveDir },
     );
     build.onLoad({ filter: /.*/, namespace: 'seldom' }, ({ path, pluginData }) => ({
       contents: seldom[path],

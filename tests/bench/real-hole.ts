@@ -21,9 +21,12 @@ export interface RealProject {
   readonly remove: () => void;
 }
 
+/** A bag a metre, the controls among them, and metres to come: as many as are numbered for a hole. */
+const bagsOf = (metres: number): number => Math.ceil(metres * 1.15) + 100;
+
 /** The lines that log a hole a rod at a time, bags and all: a change in most rows, as a log has. */
 export function linesOfHole(metres: number): readonly string[] {
-  const lines = [';numbered MB010001 MB019999', ';dry'];
+  const lines = [`;numbered MB010001 MB0${10_000 + bagsOf(metres)}`, ';dry'];
   for (let fromM = 0; fromM < metres; fromM += ROD_M) {
     if (fromM + ROD_M <= DEEPEST_M) lines.push(';rod');
     for (let metre = fromM; metre < Math.min(metres, fromM + ROD_M); metre += 1) lines.push(lineAt(metre));
