@@ -17,7 +17,7 @@ function reduce(now: FixtureState, event: KeyEvent): FixtureState {
   const chord = chordOf(event);
   if (chord === 'enter') return { ...now, line: '', done: [...now.done, `entered ${now.line}`] };
   if (chord === 'backspace') return { ...now, line: now.line.slice(0, -1) };
-  if (chord === 'ctrl-o') return { ...now, broken: true };
+  if (chord === 'ctrl-t') return { ...now, broken: true };
   return { ...now, done: [...now.done, chord ?? ''] };
 }
 
