@@ -6,6 +6,7 @@ import { formatMinutes, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { openQueries } from '../shift/answers.ts';
 import { plodFromCsv } from '../shift/plod-csv.ts';
+import { type RecordsOfShift, recordsByShift } from '../shift/plod-csv-shifts.ts';
 import {
   type NewPlodLine,
   type PlodContext,
@@ -22,7 +23,7 @@ import { readCsvFile } from './csv-file.ts';
 import { wrongUse } from './findings.ts';
 import { makerOf } from './lines/submit-made.ts';
 import { EXIT, refuse, say, sayJson, sayTrouble } from './say.ts';
-import { submitOn } from './submit.ts';
+import { submitAll, submitOn } from './submit.ts';
 import { tableText } from './table-text.ts';
 
 /** What is given of the shift that a plod is for. */
@@ -43,31 +44,66 @@ export interface NewPlodAsked extends OfShift {
   readonly asWritten: boolean;
 }
 
-/** Records a driller's sheet: lines from stdin, or a CSV. All of it or nothing: every line that can't be taken is named. */
+/** A sheet that is read, and not recorded yet: its shift, its lines, what the lines say of the whole. */
+interface ReadSheet {
+  readonly shift: Document;
+  readonly sheet: string;
+  readonly context: PlodContext;
+  readonly lines: readonly NewPlodLine[];
+  readonly part: SheetPart;
+}
+
+/**
+ * Records a driller's sheet: lines from stdin, or a CSV, which may hold a sheet of each of several shifts. All of it or nothing: every
+ * line that can't be taken is named.
+ */
 export function newPlod(outside: Outside, asked: NewPlodAsked): Promise<number> {
   return onShift(outside, asked, async (at, shift) => {
-    const documents = [...at.desk.documents().values()];
-    const context = plodContext(at.project, documents, shift, [], at.desk.now());
-    const typed = asked.csv === undefined ? await typedLines(at, context, asked) : undefined;
-    const lines = typed?.lines ?? (await csvLines(at, context, asked));
-    if (!lines.ok) return refuseLines(at, lines.findings);
+    const sheets =
+      asked.csv === undefined ? await typedSheet(at, shift, asked) : await csvSheets(at, shift, asked);
+    if (!sheets.ok) return refuseLines(at, sheets.findings);
     const given = wholeSheet(asked);
     if (!given.ok) return refuseLines(at, given.findings);
-    const sheet: Plod = {
-      sheet: asked.sheet,
-      receivedAt: at.desk.now(),
-      ...(asked.from === undefined ? {} : { from: asked.from }),
-      ...typed?.part,
-      ...given.value,
-    };
-    const made = receivePlod(shift, sheet, lines.value, asked, makerOf(at.desk));
-    if (!made.ok) return refuseLines(at, made.findings);
-    const failed = await submitOn(at, { document: { kind: 'shift', id: shift.id }, made: made.value });
+    const made = sheets.value.map(({ shift, sheet, lines, part }) => {
+      const plod: Plod = {
+        sheet,
+        receivedAt: at.desk.now(),
+        ...(asked.from === undefined ? {} : { from: asked.from }),
+        ...part,
+        ...given.value,
+      };
+      return receivePlod(shift, plod, lines, asked, makerOf(at.desk));
+    });
+    const findings = made.flatMap((each) => (each.ok ? [] : each.findings));
+    if (findings.length > 0) return refuseLines(at, findings);
+    const edits = made.flatMap((each, index) => {
+      const id = sheets.value[index]?.shift.id;
+      return each.ok && id !== undefined
+        ? [{ document: { kind: 'shift' as const, id }, made: each.value }]
+        : [];
+    });
+    const failed = await submitAll(at, edits);
     if (failed !== undefined) return failed;
-    const gap = plodGap(lines.value, context);
-    say(at.outside, `${shift.id}: ${made.value.what}${gap === undefined ? '' : `; ${gap}`}`);
-    return gap === undefined ? EXIT.fine : EXIT.findings;
+    const gaps = sheets.value.map(({ lines, context }) => plodGap(lines, context));
+    for (const [index, { document, made: each }] of edits.entries())
+      say(at.outside, `${document.id}: ${each.what}${gaps[index] === undefined ? '' : `; ${gaps[index]}`}`);
+    return gaps.every((gap) => gap === undefined) ? EXIT.fine : EXIT.findings;
   });
+}
+
+const contextOf = ({ desk, project }: AtProject, shift: Document): PlodContext =>
+  plodContext(project, [...desk.documents().values()], shift, [], desk.now());
+
+async function typedSheet(
+  at: AtProject,
+  shift: Document,
+  asked: NewPlodAsked,
+): Promise<Result<readonly ReadSheet[]>> {
+  const context = contextOf(at, shift);
+  const { lines, part } = await typedLines(at, context, asked);
+  return lines.ok
+    ? { ok: true, value: [{ shift, sheet: asked.sheet, context, lines: lines.value, part }] }
+    : lines;
 }
 
 async function typedLines(
@@ -101,19 +137,36 @@ function wholeSheet({ crew, remark }: NewPlodAsked): Result<SheetPart> {
   return { ok: true, value: { ...names?.value, ...(remark === undefined ? {} : { remark }) } };
 }
 
-async function csvLines(
-  { project }: AtProject,
-  context: PlodContext,
-  { csv = '', asWritten }: NewPlodAsked,
-): Promise<Result<readonly NewPlodLine[]>> {
-  const columns = project.settings.shift.plodColumns;
+/** The sheets of a CSV: one for the shift asked for, or where it has dates one for each shift. */
+async function csvSheets(
+  at: AtProject,
+  asked: Document,
+  { csv = '', asWritten, sheet, shift: only }: NewPlodAsked,
+): Promise<Result<readonly ReadSheet[]>> {
+  const columns = at.project.settings.shift.plodColumns;
   if (columns === undefined)
     return refusedWith(
       'nothing says what its columns are',
       'Name them in project.json, under shift.plodColumns: {"from": "Start", "to": "End", "activity": "Task"}.',
     );
   const file = await readCsvFile(csv);
-  return file.ok ? plodFromCsv(file.value.records, columns, context, asWritten) : file;
+  if (!file.ok) return file;
+  const { records } = file.value;
+  const shifts = [...at.desk.documents().values()].filter((each) => each.kind === 'shift');
+  const found: Result<readonly RecordsOfShift[]> =
+    columns.date === undefined
+      ? { ok: true, value: [{ shift: asked, records }] }
+      : recordsByShift(records, columns, shifts, { rig: shiftHeaderOf(asked).rig, only });
+  if (!found.ok) return found;
+  const sheets: ReadSheet[] = [];
+  const findings: Finding[] = [];
+  for (const { shift, sheet: own = sheet, records: its } of found.value) {
+    const context = contextOf(at, shift);
+    const lines = plodFromCsv(its, columns, context, asWritten);
+    if (lines.ok) sheets.push({ shift, sheet: own, context, lines: lines.value, part: {} });
+    else findings.push(...lines.findings);
+  }
+  return findings.length > 0 ? { ok: false, findings } : { ok: true, value: sheets };
 }
 
 const refusedWith = (problem: string, remedy: string): Result<never> => ({

@@ -169,6 +169,18 @@ const toleranceSettings = z.strictObject({
 
 /** How a driller's CSV is read: the heading of each column that it has, and the sheet's words for activities. */
 const plodColumns = z.strictObject({
+  date: words
+    .optional()
+    .describe('Heading of the date on which the shift began, where one CSV holds several shifts'),
+  dates: z
+    .enum(['d/m/y', 'm/d/y'])
+    .optional()
+    .describe(
+      'How the CSV writes a date; 2026-03-14 is read always, one with two readings only as said here',
+    ),
+  shift: words.optional().describe('Heading of day or night, where two shifts begin on one date'),
+  rig: words.optional().describe('Heading of the rig, where one CSV holds several'),
+  sheet: words.optional().describe('Heading of the number of the sheet, where each shift has its own'),
   from: words.optional().describe('Heading of the time a line started'),
   to: words.optional().describe('Heading of the time it ended'),
   hours: words.optional().describe('Heading of hours, where there are no times: 1.5 or 1:30'),

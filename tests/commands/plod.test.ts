@@ -150,6 +150,38 @@ describe('offsider plod', () => {
     expect([code, out]).toEqual([0, `${ID}: plod 0413 recorded, 2 lines\n`]);
   });
 
+  it('reads a CSV of several shifts by its dates, all of it or nothing', async () => {
+    const folder = copyOfSample();
+    const settings = join(folder, 'project.json');
+    const project = JSON.parse(readFileSync(settings, 'utf8'));
+    Object.assign(project.shift.plodColumns, { date: 'Date', dates: 'd/m/y', sheet: 'No' });
+    writeFileSync(settings, JSON.stringify(project));
+    const file = join(folder, 'plod.csv');
+    const rows = [
+      'Date,No,Start,Finish,Task,Hole,From,To,Surveys,Notes',
+      '13/3/2026,0413,05:32,06:00,Toolbox,,,,,',
+      '14/3/2026,0414,06:00,08:00,Standby,,,,,dust',
+      '13/3/2026,0413,06:00,17:40,Standby,,,,,',
+    ];
+    writeFileSync(file, [...rows, '15/3/2026,0415,06:00,07:00,Standby,,,,,'].join('\n'));
+    const take = () => run(folder, ['plod', 'new', '0400', '--from-csv', file]);
+    const refused = await take();
+    expect([refused.code, refused.err]).toEqual([
+      1,
+      expect.stringContaining('no shift recorded that began on 2026-03-15'),
+    ]);
+    expect((await run(folder, ['plod'])).out).not.toMatch(/041[34]/);
+    writeFileSync(file, rows.join('\n'));
+    const { code, out, err } = await take();
+    expect(err).toBe('');
+    expect(code).toBe(1);
+    expect(out.split('\n')).toEqual([
+      `${ID}: plod 0413 recorded, 2 lines`,
+      expect.stringMatching(/^RC7_2026-03-14_DAY: plod 0414 recorded, 1 lines; /),
+      '',
+    ]);
+  });
+
   it('reconciles a span of days in one pass: text, data, CSV and a page, all with the same totals', async () => {
     const folder = copyOfSample();
     await run(folder, ['plod', 'new', '0413', '--shift', ID], '05:32-06:00 p\n-17:40 s\n');
