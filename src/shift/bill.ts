@@ -13,7 +13,7 @@ import type { Contract, MetreRate } from './shift-rules.ts';
  * none is named. `bill` is made from the other lines: a minimum, tax.
  */
 export interface LineFrom {
-  readonly subject: 'hours' | 'beside' | 'metres' | 'shots' | 'consumables' | 'bill';
+  readonly subject: 'hours' | 'beside' | 'metres' | 'wet' | 'shots' | 'consumables' | 'bill';
   readonly of?: string;
 }
 
@@ -42,7 +42,7 @@ export interface Bill {
  */
 export function billOf(record: ShiftRecord, contract: Contract, facts: ReadonlyMap<string, HoleFacts>): Bill {
   const worked = [
-    ...metreLines(record.metres, contract, facts),
+    ...metreLines(record, contract, facts),
     ...hourLines(record.work, contract),
     ...concurrentLines(record.work, contract),
     ...lumpLines(record.work, contract),
@@ -123,21 +123,42 @@ function payableOf(metres: readonly DrilledMetres[], { notPayable }: Contract): 
   );
 }
 
+/** Wet stretches of a hole: as this side says, or as the samples were. */
+function wetIn(
+  { wet }: ShiftRecord,
+  hole: string,
+  facts: ReadonlyMap<string, HoleFacts>,
+): readonly Interval[] {
+  return wet?.filter((each) => each.hole === hole) ?? facts.get(hole)?.wet ?? [];
+}
+
+const sharedWith = (metres: readonly Interval[], others: readonly Interval[]): number =>
+  metres.reduce((sum, each) => others.reduce((mm, other) => mm + sharedMm(each, other), sum), 0);
+
+/** Millimetres that a side drilled wet by hole, payable or not. */
+export function wetByHole(
+  record: ShiftRecord,
+  facts: ReadonlyMap<string, HoleFacts>,
+): ReadonlyMap<string, number> {
+  return sumBy(
+    record.metres,
+    ({ hole }) => hole,
+    (each) => sharedWith([each], wetIn(record, each.hole, facts)),
+  );
+}
+
 function metreLines(
-  metres: readonly DrilledMetres[],
+  record: ShiftRecord,
   contract: Contract,
   facts: ReadonlyMap<string, HoleFacts>,
 ): readonly BillLine[] {
-  const payable = metres.filter(paidByMetre);
+  const payable = record.metres.filter(paidByMetre);
   return [...new Set(payable.map((each) => each.hole))].flatMap((hole) => {
     const here = payableOf(
       payable.filter((each) => each.hole === hole),
       contract,
     );
-    const wetMm = here.reduce(
-      (mm, each) => mm + (facts.get(hole)?.wet ?? []).reduce((sum, wet) => sum + sharedMm(each, wet), 0),
-      0,
-    );
+    const wetMm = sharedWith(here, wetIn(record, hole, facts));
     return [
       ...byBit(here, facts.get(hole)?.bits ?? [], contract).map(({ of, rates, metres }) => ({
         what: `metres ${hole}${of}`,
@@ -146,7 +167,7 @@ function metreLines(
       })),
       {
         what: `wet metres ${hole}`,
-        from: { subject: 'metres' as const, of: hole },
+        from: { subject: 'wet' as const, of: hole },
         cents: cents((wetMm * (contract.wetCentsPerM ?? 0)) / 1000, contract.rounding),
       },
     ];

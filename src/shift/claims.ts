@@ -3,12 +3,13 @@ import { depthFromMm, formatDepth } from '../quantity/depth.ts';
 import { formatInterval, type Interval, overlaps } from '../quantity/interval.ts';
 import { instantMs, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
+import { wetOf } from './hole-facts.ts';
 import { type PlodLine, shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftRecord } from './shift-record.ts';
 
-/** Where on the sheet the metres or shots of a hole come from that the record hasn't got, in words; empty where no line stands out. */
+/** Where on the sheet the metres, wet metres or shots of a hole come from that the record hasn't got, in words; empty where no line stands out. */
 export function pointAt(
-  subject: 'metres' | 'shots',
+  subject: 'metres' | 'wet' | 'shots',
   hole: string,
   shift: Document,
   own: ShiftRecord,
@@ -21,6 +22,16 @@ export function pointAt(
       .filter(({ line }) => (line.shots ?? 0) > 0)
       .map(({ line, number }) => `${claims(line, number)} ${line.shots}`)
       .concat(rejectedWords(hole, shift, holes))
+      .join(', ');
+  if (subject === 'wet')
+    return here
+      .flatMap(({ line, number }) => {
+        const { wetFromMm: fromMm, wetToMm: toMm } = line;
+        return fromMm === undefined || toMm === undefined
+          ? []
+          : [`${claims(line, number)} ${formatInterval({ fromMm, toMm })} wet`];
+      })
+      .concat(samplesWords(hole, own, holes))
       .join(', ');
   const drilled = own.metres.filter((each) => each.hole === hole);
   const before: (Interval & { readonly words: string })[] = [];
@@ -39,6 +50,18 @@ export function pointAt(
       );
     })
     .join(', ');
+}
+
+/** Which samples of the metres that our own record has came up wet. */
+function samplesWords(id: string, own: ShiftRecord, holes: readonly Document[]): readonly string[] {
+  const hole = holes.find((each) => each.id === id);
+  const drilled = own.metres.filter((each) => each.hole === id);
+  const wet = (hole === undefined ? [] : wetOf(hole)).filter((each) =>
+    drilled.some((metres) => overlaps(metres, each)),
+  );
+  return wet.length === 0
+    ? ['no sample of it is logged wet']
+    : [`samples logged wet are ${wet.map(formatInterval).join(', ')}`];
 }
 
 /** Shots of the record that were rejected: the tool was run, so they count; one that was only misread is corrected, and does not. */

@@ -8,6 +8,7 @@ import {
   type PlodParts,
   plodLineOf,
   usedOf,
+  wetSaid,
 } from './plod-line.ts';
 import type { ShiftSettings } from './settings.ts';
 import { minuteOfClock } from './shift-clock.ts';
@@ -23,6 +24,7 @@ const PARTS = [
   'hole',
   'metresFrom',
   'metresTo',
+  'wet',
   'shots',
   'used',
   'remark',
@@ -87,11 +89,14 @@ function partsOf(
   const metres = { fromMm: parseDepth(cell('metresFrom')), toMm: parseDepth(cell('metresTo')) };
   const used = cell('used') === '' ? undefined : usedOf(cell('used'));
   const hole = cell('hole') === '' ? undefined : context.holes.get(cell('hole').toUpperCase());
+  const wet = /^(y|yes|x)$/i.test(cell('wet')) ? 'all' : wetSaid(cell('wet').replace(/^(?=\d)/, 'wet'));
   const shots = cell('shots');
   if (from === null || to === null)
     return `${from === null ? cell('from') : cell('to')} is not a time of day`;
   if (cell('hours') !== '' && minutes === undefined) return `${cell('hours')} is not a number of hours`;
   if (cell('hole') !== '' && hole === undefined) return `${cell('hole')} is not a hole of this project`;
+  if (!/^(no?|)$/i.test(cell('wet')) && wet === undefined)
+    return `${cell('wet')} does not say which metres are wet: yes, or 60-66`;
   if (used === null) return `${cell('used')} is not read: how many, then what`;
   if (shots !== '' && !/^\d{1,3}$/.test(shots)) return `${shots} is not a number of shots`;
   for (const part of ['metresFrom', 'metresTo'] as const)
@@ -103,6 +108,7 @@ function partsOf(
     activity: activityOf(cell('activity'), columns, context),
     hole,
     ...metres,
+    wet,
     shots: shots === '' ? undefined : Number(shots),
     used,
     remark: cell('remark') === '' ? undefined : cell('remark'),

@@ -1,6 +1,6 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
 import { type Depth, parseDepth } from '../quantity/depth.ts';
-import { formatInterval, lengthMm, overlaps } from '../quantity/interval.ts';
+import { formatInterval, type Interval, lengthMm, overlaps, within } from '../quantity/interval.ts';
 import {
   formatMinutes,
   instantMs,
@@ -28,6 +28,8 @@ export interface PlodParts {
   readonly hole?: string;
   readonly fromMm?: Depth;
   readonly toMm?: Depth;
+  /** The metres that the sheet calls wet: all that the line claims, or some of them. */
+  readonly wet?: 'all' | Interval;
   readonly shots?: number;
   readonly beside?: readonly string[];
   readonly used?: readonly { readonly item: string; readonly count: number }[];
@@ -76,6 +78,7 @@ export const PLOD_FORMS: readonly (readonly [form: string, does: string])[] = [
   ['-1100 d -72', 'from where the line above ended'],
   ['1:30h standby', 'hours, where the sheet has no times'],
   ['-1120 v 2sh', 'two survey shots'],
+  ['-1500 d -96 wet', 'its metres are wet; wet80-96, some of them'],
   ['-1500 d -96 +booster', 'what ran beside it, paid by the hour'],
   ['-1200 m used 1 hammer bit: worn', 'consumables, then a remark after a colon'],
   ["-1200 'daywork'", 'an activity that is not in our list'],
@@ -115,12 +118,15 @@ export function plodLineOf(
     return fault('it has metres or shots, but no hole', 'Ask the driller which hole it was.');
   const metres = metresOf(parts, hole, context.above);
   if (typeof metres === 'string') return fault(metres, 'Give both: 54-72.');
+  const wet = parts.wet === undefined ? {} : wetMetres(parts.wet, metres);
+  if (typeof wet === 'string') return fault(wet, 'Say which of its metres: 54-72 wet, or 54-72 wet60-66.');
   const { activity, shots, beside, used, remark } = parts;
   const line: NewPlodLine = {
     activity,
     ...times,
     ...(hole === undefined ? {} : { hole }),
     ...metres,
+    ...wet,
     ...(shots === undefined ? {} : { shots }),
     ...(beside === undefined ? {} : { beside: [...beside] }),
     ...(used === undefined ? {} : { used: [...used] }),
@@ -167,6 +173,27 @@ function metresOf(
   return top < toMm
     ? { fromMm: top, toMm }
     : `its metres end at or above where they start, ${formatInterval({ fromMm: top, toMm })}`;
+}
+
+/** The wet metres of a line, which are among those that it claims. */
+function wetMetres(
+  wet: 'all' | Interval,
+  { fromMm, toMm }: Pick<NewPlodLine, 'fromMm' | 'toMm'>,
+): Pick<NewPlodLine, 'wetFromMm' | 'wetToMm'> | string {
+  if (fromMm === undefined || toMm === undefined) return 'it calls metres wet and claims none';
+  const claimed = { fromMm, toMm };
+  const said = wet === 'all' ? claimed : wet;
+  if (said.toMm <= said.fromMm || !within(said, claimed))
+    return `wet ${formatInterval(said)} is not among its metres, ${formatInterval(claimed)}`;
+  return { wetFromMm: said.fromMm, wetToMm: said.toMm };
+}
+
+/** The metres that `wet`, or `wet60-66`, calls wet; undefined where the text is neither. */
+export function wetSaid(text: string): 'all' | Interval | undefined {
+  if (/^wet$/i.test(text)) return 'all';
+  const [, from = '', to = ''] = /^wet ?([\d.]+)[-–]([\d.]+)m?$/i.exec(text) ?? [];
+  const [fromMm, toMm] = [parseDepth(from), parseDepth(to)];
+  return fromMm === undefined || toMm === undefined ? undefined : { fromMm, toMm };
 }
 
 /** What looks wrong on a line that can be read; undefined where nothing does. */
@@ -275,6 +302,8 @@ function placePart(token: string, parts: PlodParts, words: LineWords): PlodParts
   if (hole !== undefined && parts.hole === undefined) return { ...parts, hole };
   if (/^\+[a-z][a-z0-9-]*$/.test(token))
     return { ...parts, beside: [...(parts.beside ?? []), token.slice(1)] };
+  const wet = parts.wet === undefined ? wetSaid(token) : undefined;
+  if (wet !== undefined) return { ...parts, wet };
   const [, shots] = /^(\d{1,3})sh$/.exec(token) ?? [];
   if (shots !== undefined && parts.shots === undefined) return { ...parts, shots: Number(shots) };
   const [, from = '', to = ''] = /^([\d.]*)[-–]([\d.]+)m?$/.exec(token) ?? [];

@@ -1,4 +1,6 @@
+import type { Interval } from '../quantity/interval.ts';
 import type { Document } from '../record/document.ts';
+import { without } from './claims.ts';
 import { linesOf, type PlodLine, shiftThings } from './shift.ts';
 import { type ShiftRecord, sumBy, workOf } from './shift-record.ts';
 import { activityNamed, type ShiftRules } from './shift-rules.ts';
@@ -10,6 +12,11 @@ import { activityNamed, type ShiftRules } from './shift-rules.ts';
 export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
   const lines = shiftThings(shift, 'plodLines').map(([, line]) => line);
   const chargeOf = (line: PlodLine) => activityNamed(rules, line.activity)?.charge;
+  const wet = lines.flatMap(({ hole, wetFromMm, wetToMm }) =>
+    hole === undefined || wetFromMm === undefined || wetToMm === undefined
+      ? []
+      : [{ hole, fromMm: wetFromMm, toMm: wetToMm }],
+  );
   return {
     work: lines.flatMap((line) => {
       const charge = chargeOf(line);
@@ -20,6 +27,7 @@ export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
       if (hole === undefined || fromMm === undefined || toMm === undefined || toMm <= fromMm) return [];
       return [{ hole, fromMm, toMm, charge: chargeOf(line) }];
     }),
+    ...(wet.length === 0 ? {} : { wet: apart(wet) }),
     shots: sumBy(
       lines.flatMap(({ hole, shots }) =>
         hole === undefined || shots === undefined ? [] : [{ hole, shots }],
@@ -33,6 +41,16 @@ export function plodRecord(shift: Document, rules: ShiftRules): ShiftRecord {
       (each) => each.count,
     ),
   };
+}
+
+/** The same stretches with none of a hole over another: what two lines call wet is wet once. */
+function apart<T extends Interval & { readonly hole: string }>(stretches: readonly T[]): readonly T[] {
+  return stretches.flatMap((each, index) =>
+    without(
+      each,
+      stretches.slice(0, index).filter(({ hole }) => hole === each.hole),
+    ).map((left) => ({ ...each, ...left })),
+  );
 }
 
 /** Lines whose activity is not in the list, with the sheet that each is on. */

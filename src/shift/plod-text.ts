@@ -11,6 +11,8 @@ export function lineText({
   hole,
   fromMm,
   toMm,
+  wetFromMm,
+  wetToMm,
   shots,
   beside,
   used,
@@ -23,6 +25,9 @@ export function lineText({
   const more = [
     hole,
     metres,
+    wetFromMm === undefined || wetToMm === undefined
+      ? undefined
+      : `wet ${formatInterval({ fromMm: wetFromMm, toMm: wetToMm })} m`,
     shots === undefined ? undefined : `${shots} ${shots === 1 ? 'shot' : 'shots'}`,
     ...(beside ?? []).map((each) => `+${each}`),
     ...(used ?? []).map((each) => `${each.count} ${each.item}`),

@@ -70,10 +70,10 @@ function withoutPlod({ ownBill, comparisons }: Reconciliation): Omit<Reconciliat
   };
 }
 
-/** A query about the metres or shots of a hole with the line of the sheet that it comes from. */
+/** A query about the metres, wet metres or shots of a hole with the line of the sheet that it comes from. */
 function pointed(query: Finding, shift: Document, own: ShiftRecord, holes: readonly Document[]): Finding {
   const [subject, hole = ''] = (query.place.thing ?? '').split(', ');
-  if (subject !== 'metres' && subject !== 'shots') return query;
+  if (subject !== 'metres' && subject !== 'wet' && subject !== 'shots') return query;
   const where = pointAt(subject, hole, shift, own, holes);
   return where === '' ? query : { ...query, problem: `${query.problem}; ${where}` };
 }

@@ -4,7 +4,7 @@ import { formatCents } from '../quantity/cents.ts';
 import { formatDepth } from '../quantity/depth.ts';
 import { lengthMm } from '../quantity/interval.ts';
 import { formatMinutes } from '../quantity/stamp.ts';
-import { type Bill, billOf, isDerived, type LineFrom } from './bill.ts';
+import { type Bill, billOf, isDerived, type LineFrom, wetByHole } from './bill.ts';
 import { CHARGE_CLASSES } from './charge-class.ts';
 import { minutesByClass } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
@@ -15,7 +15,7 @@ import type { Contract, ShiftRules } from './shift-rules.ts';
 
 /** One figure of the two records side by side. Minutes, millimetres, pieces or cents, as its subject says. */
 export interface Comparison {
-  readonly subject: 'hours' | 'beside' | 'metres' | 'shots' | 'consumables' | 'money';
+  readonly subject: 'hours' | 'beside' | 'metres' | 'wet' | 'shots' | 'consumables' | 'money';
   /** Charge class, what ran beside the work, hole, item or line of the bill. */
   readonly of: string;
   readonly own: number;
@@ -38,7 +38,7 @@ export interface Reconciliation {
 
 /**
  * Holds what the plods of a shift claim against our own record: hours by class, metres by hole, shots, consumables, then money by
- * line of the bill. Wet metres and finished holes are our own on both bills, as a plod doesn't say them.
+ * line of the bill. Wet metres are compared where the sheets call any wet, else they are our own on both bills, as finished holes are.
  */
 export function reconcile(
   ownAsWritten: ShiftRecord,
@@ -61,6 +61,9 @@ export function reconcile(
     ...compare('hours', hours(own), hours(plod), tolerances.minutes),
     ...compare('beside', besides(own, contract), besides(plod, contract), tolerances.minutes),
     ...compare('metres', metresByHole(own), metresByHole(plod), tolerances.metresMm),
+    ...(plod.wet === undefined
+      ? []
+      : compare('wet', wetByHole(own, facts), wetByHole(plod, facts), tolerances.metresMm)),
     ...compare('shots', own.shots, plod.shots, tolerances.shots),
     ...compare('consumables', own.consumables, plod.consumables, tolerances.consumables),
     ...compare('money', billByLine(ownBill), billByLine(plodBill), tolerances.cents),
@@ -80,7 +83,9 @@ export function reconcile(
 function isExplained({ subject, of }: LineFrom, compared: readonly Comparison[]): boolean {
   const past = compared.filter((each) => each.past);
   if (subject === 'bill') return past.some((each) => each.subject !== 'money' || !isDerived(each.of));
-  return past.some((each) => each.subject === subject && (of === undefined || each.of === of));
+  // Wet metres are metres too: those that were not drilled are neither.
+  const subjects = subject === 'wet' ? ['wet', 'metres'] : [subject];
+  return past.some((each) => subjects.includes(each.subject) && (of === undefined || each.of === of));
 }
 
 /** The record with each consumable under one name, whichever way it was written. */
@@ -140,6 +145,7 @@ const KINDS: Readonly<Record<Comparison['subject'], FindingKind>> = {
   hours: SHIFT_QUERIES.hours,
   beside: SHIFT_QUERIES.hours,
   metres: SHIFT_QUERIES.metres,
+  wet: SHIFT_QUERIES.metres,
   shots: SHIFT_QUERIES.shots,
   consumables: SHIFT_QUERIES.consumables,
   money: SHIFT_QUERIES.money,
@@ -149,6 +155,7 @@ const REMEDIES: Readonly<Record<Comparison['subject'], string>> = {
   hours: 'Go through the times with the driller before signing.',
   beside: 'Ask from when to when it ran.',
   metres: 'Ask the driller to count the rods before you sign.',
+  wet: 'Ask the driller where the water came in. Compare with the bags of those metres.',
   shots: 'Compare with the shots in the log of the survey tool.',
   consumables: 'Ask what was used, and where the rest is.',
   money: 'Hours, metres and pieces are within tolerance: go through this line with the driller.',
@@ -157,7 +164,7 @@ const REMEDIES: Readonly<Record<Comparison['subject'], string>> = {
 /** A figure of a comparison in its own unit: `1:30`, `6 m`, `2`, `1,234.50`. */
 export function figureText(subject: Comparison['subject'], figure: number): string {
   if (subject === 'hours' || subject === 'beside') return `${formatMinutes(figure)} h`;
-  if (subject === 'metres') return `${formatDepth(figure)} m`;
+  if (subject === 'metres' || subject === 'wet') return `${formatDepth(figure)} m`;
   return subject === 'money' ? formatCents(figure) : String(figure);
 }
 
@@ -165,6 +172,7 @@ const SUBJECTS: Readonly<Record<Comparison['subject'], (of: string) => string>> 
   hours: (of) => (of === 'no charge' ? 'hours without charge' : `hours charged as ${of}`),
   beside: (of) => `hours of ${of}`,
   metres: (of) => `metres of ${of}`,
+  wet: (of) => `wet metres of ${of}`,
   shots: (of) => `shots in ${of}`,
   consumables: (of) => of,
   money: (of) => `bill, ${of}`,

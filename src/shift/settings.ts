@@ -188,6 +188,7 @@ const plodColumns = z.strictObject({
   hole: words.optional().describe('Heading of the hole'),
   metresFrom: words.optional().describe('Heading of the top of the metres'),
   metresTo: words.optional().describe('Heading of the bottom of the metres'),
+  wet: words.optional().describe('Heading of wet metres: yes for all of its line, or 60-66'),
   shots: words.optional().describe('Heading of survey shots'),
   used: words.optional().describe('Heading of consumables: 1 hammer bit, 2 subs'),
   remark: words.optional().describe('Heading of remarks'),

@@ -25,6 +25,11 @@ export interface DrilledMetres extends Interval {
 export interface ShiftRecord {
   readonly work: readonly Work[];
   readonly metres: readonly DrilledMetres[];
+  /**
+   * Stretches that came up wet, none of a hole over another, where this side says so itself: a sheet that calls metres wet. Else the
+   * wet samples of the record count for both sides.
+   */
+  readonly wet?: readonly (Interval & { readonly hole: string })[];
   /** Survey shots by hole. */
   readonly shots: ReadonlyMap<string, number>;
   /** Consumables used up by item. */

@@ -83,6 +83,8 @@ const plodLine = z.strictObject({
   hole: words.optional().describe('Permanent id of the hole'),
   fromMm: depthMm.optional().describe('Top of the metres claimed, in whole millimetres'),
   toMm: depthMm.optional().describe('Bottom of the metres claimed, in whole millimetres'),
+  wetFromMm: depthMm.optional().describe('Top of the metres that the sheet calls wet, in whole millimetres'),
+  wetToMm: depthMm.optional().describe('Bottom of the metres that the sheet calls wet, in whole millimetres'),
   shots: count.optional().describe('Survey shots claimed'),
   beside,
   used: used.optional(),
@@ -152,7 +154,7 @@ export const SHIFT_SINCE_3 = {
     shift: ['plannedEndAt'],
     activities: ['beside'],
     plods: ['crew', 'remark'],
-    plodLines: ['startsAt', 'endsAt', 'beside', 'was'],
+    plodLines: ['startsAt', 'endsAt', 'wetFromMm', 'wetToMm', 'beside', 'was'],
     signOffs: ['role', 'exceptions', 'ownCents', 'plodCents', 'figures', 'times', 'seal'],
   },
 } as const;

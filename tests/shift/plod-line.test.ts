@@ -144,6 +144,17 @@ describe('a line of a plod', () => {
   });
 });
 
+test('wet metres are all of a line or some, and never others than it claims', () => {
+  const [all, some] = lines('06:00-07:30 d zqrc004 0-54 wet', '-0800 d -60 wet57-60');
+  expect([all?.wetFromMm, all?.wetToMm, some?.wetFromMm, some?.wetToMm]).toEqual([0, 54_000, 57_000, 60_000]);
+  const fault = (text: string) => {
+    const read = parsePlodLine(text, CONTEXT);
+    return read.ok ? undefined : read.findings[0]?.problem;
+  };
+  expect(fault('06:00-07:30 d zqrc004 0-54 wet48-60')).toBe('wet 48–60 is not among its metres, 0–54');
+  expect(fault('06:00-07:30 s wet')).toBe('it calls metres wet and claims none');
+});
+
 describe('a plod from a CSV', () => {
   const columns = {
     from: 'Start',
@@ -169,6 +180,24 @@ describe('a plod from a CSV', () => {
       ),
     ).toEqual(lines('06:00-07:30 d zqrc004 0-54', '-08:00 s'));
     expect(granted(read(['', '', '1.5', 'Daywork', '', '', '']))).toEqual(lines("1.5h 'Daywork'"));
+  });
+
+  test('has its wet metres in a column: all of a line, or some', () => {
+    const wet = (cell: string) =>
+      plodFromCsv(
+        [
+          [...head, 'Wet'],
+          ['06:00', '07:30', '', 'Drill', 'ZQRC004', '0', '54', cell],
+        ],
+        { ...columns, wet: 'Wet' },
+        CONTEXT,
+        false,
+      );
+    expect(granted(wet('Yes'))).toEqual(lines('06:00-07:30 d zqrc004 0-54 wet'));
+    expect(granted(wet('48-54'))).toEqual(lines('06:00-07:30 d zqrc004 0-54 wet48-54'));
+    expect(granted(wet('no'))).toEqual(lines('06:00-07:30 d zqrc004 0-54'));
+    const bad = wet('6');
+    expect(bad.ok ? '' : bad.findings[0]?.problem).toBe('6 does not say which metres are wet: yes, or 60-66');
   });
 
   test('names every record that can not be taken, and a column that is not there', () => {

@@ -149,6 +149,47 @@ describe('a plod compared with the record', () => {
   });
 });
 
+describe('wet metres', () => {
+  const wet = (fromM: number, toM: number): Partial<Claim> => ({
+    wetFromMm: depthFromMm(fromM * 1000),
+    wetToMm: depthFromMm(toM * 1000),
+  });
+
+  test('that the sheet calls wet are compared with the samples, and stand on its bill', () => {
+    const { queries, plodBill, ownBill } = queryList(
+      claimed(shift, ...claim(2, wet(6, 18))),
+      HOLES,
+      RULES,
+      at('20:00'),
+    );
+    expect(queries.map(({ place, problem }) => [place.thing, problem])).toEqual([
+      [
+        'wet, ZQRC004',
+        'wet metres of ZQRC004: the sheet has 12 m, the record 6 m: 6 m more; line 3 claims 6–18 wet, samples logged wet are 12–18',
+      ],
+    ]);
+    // 6 m more at 5.00
+    expect(plodBill.total - ownBill.total).toBe(3000);
+    expect(codes(claim(2, wet(12, 18)))).toEqual([]);
+  });
+
+  test('are wet once, though two lines call them wet, and none where they were not drilled', () => {
+    const { plodBill, comparisons } = queryList(
+      claimed(shift, ...claim(2, wet(6, 15)), {
+        activity: 'drilling',
+        minutes: 0,
+        hole: 'ZQRC004',
+        ...wet(12, 24),
+      }),
+      HOLES,
+      RULES,
+      at('20:00'),
+    );
+    expect(comparisons.find(({ subject }) => subject === 'wet')).toMatchObject({ own: 6000, plod: 12_000 });
+    expect(plodBill.lines.find(({ what }) => what === 'wet metres ZQRC004')?.cents).toBe(12 * 500);
+  });
+});
+
 describe('our own record', () => {
   test('is not queried for a plod that has not come yet', () => {
     expect(queriesOf(shift)).toEqual([]);

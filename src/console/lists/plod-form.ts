@@ -1,5 +1,5 @@
 import { parseDepth } from '../../quantity/depth.ts';
-import { minutesOf, type PlodContext, usedOf } from '../../shift/plod-line.ts';
+import { minutesOf, type PlodContext, usedOf, wetSaid } from '../../shift/plod-line.ts';
 import { minuteOfClock } from '../../shift/shift-clock.ts';
 import { draftOf } from '../draft.ts';
 import type { PlodForm, Prompt } from '../prompt.ts';
@@ -74,8 +74,21 @@ export const PLOD_FIELDS: readonly PlodField[] = [
     fault: (typed) =>
       usedOf(typed) === null ? `${typed} is not read. Type how many, then what.` : undefined,
   },
+  {
+    name: 'wet',
+    label: 'wet',
+    hint: 'y: all its metres; 60-66: some of them',
+    fault: (typed) =>
+      wetText(typed) === undefined ? `${typed} is not read. Type y, or metres like 60-66.` : undefined,
+  },
   { name: 'remark', label: 'remark', hint: 'in words', fault: () => undefined },
 ];
+
+/** `wet` or `wet60-66` for what is typed as wet metres; undefined where it can't be read. */
+function wetText(typed: string): string | undefined {
+  const text = /^y(es)?$/i.test(typed) ? 'wet' : `wet${typed}`;
+  return typed !== '' && wetSaid(text) !== undefined ? text : undefined;
+}
 
 /** The line that the fields make: the same as one that is typed, and read by the same reader. */
 export function formText({ values }: PlodForm, { activities }: Pick<PlodContext, 'activities'>): string {
@@ -97,6 +110,7 @@ export function formText({ values }: PlodForm, { activities }: Pick<PlodContext,
     activity,
     value('hole'),
     metres,
+    wetText(value('wet')) ?? '',
     value('shots') === '' ? '' : `${value('shots')}sh`,
     ...beside,
     value('used') === '' ? '' : `used ${value('used')}`,
