@@ -1,4 +1,5 @@
 import { formatInterval } from '../quantity/interval.ts';
+import { byReference } from '../record/by-reference.ts';
 import { type Cell, qualifiedIn } from '../value/cell.ts';
 import type { Cells, Row, RowSaid } from '../value/row.ts';
 import { codesIn } from './codes-in.ts';
@@ -168,26 +169,14 @@ function lossWords(schema: LoggingSchema): string {
   return loss?.caution?.words ?? LOSS_WORDS;
 }
 
-/** Cells are never changed in place, and the rules ask each row of a hole again at each row that is logged. */
-const thingsKnown = new WeakMap<LoggingSchema, WeakMap<Cells, readonly Thing[]>>();
-
-function thingsIn(schema: LoggingSchema, cells: Cells): readonly Thing[] {
-  const known = thingsKnown.get(schema) ?? new WeakMap<Cells, readonly Thing[]>();
-  thingsKnown.set(schema, known);
-  const there = known.get(cells);
-  if (there !== undefined) return there;
-  const found = findThings(schema, cells);
-  known.set(cells, found);
-  return found;
-}
-
-function findThings(schema: LoggingSchema, cells: Cells): readonly Thing[] {
-  return [...thingsOf(schema)].flatMap(([field, things]) => {
+/** The rules ask each row of a hole again at each row that is logged. */
+const thingsIn = byReference((schema: LoggingSchema, cells: Cells): readonly Thing[] =>
+  [...thingsOf(schema)].flatMap(([field, things]) => {
     const cell = cells[field];
     if (cell === undefined || 'absent' in cell) return [];
     return namesIn(cell).flatMap((name) => things.get(name) ?? []);
-  });
-}
+  }),
+);
 
 const ITSELF = 'field';
 const named = (code: string): string => `code ${code}`;

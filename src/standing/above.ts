@@ -22,24 +22,27 @@ export function aboveDepth(
   rows: readonly (readonly [Id, Row])[],
   fromMm: number,
 ): Above {
-  const higher = rows.filter(([, row]) => row.fromMm < fromMm).map(([, row]) => row);
-  const previous = higher.at(-1);
-  const seen = higher.findLast((row) => !breaksCarry(schema, row));
+  // Rows are asked about at each key, and the depth in hand is nearly always below the last of them.
+  const last = rows.findLastIndex(([, row]) => row.fromMm < fromMm);
+  const previous = rows[last]?.[1];
+  let at = last;
+  while (at >= 0 && breaksCarry(schema, rows[at]![1])) at -= 1;
+  const seen = rows[at]?.[1];
   return {
     above: seen === previous ? seen : undefined,
     seen,
     previous,
-    repeats: repeatsUp(higher, fromMm),
+    repeats: repeatsUp(rows, last, fromMm),
   };
 }
 
-function repeatsUp(higher: readonly Row[], fromMm: number): number {
-  const last = higher.at(-1);
+function repeatsUp(rows: readonly (readonly [Id, Row])[], lastIndex: number, fromMm: number): number {
+  const last = rows[lastIndex]?.[1];
   if (last === undefined || last.toMm !== fromMm) return 0;
   let count = 1;
-  for (let index = higher.length - 2; index >= 0; index -= 1) {
-    const row = higher[index];
-    const below = higher[index + 1];
+  for (let index = lastIndex - 1; index >= 0; index -= 1) {
+    const row = rows[index]?.[1];
+    const below = rows[index + 1]?.[1];
     if (row === undefined || below === undefined || row.toMm !== below.fromMm || !sameObservation(row, last))
       break;
     count += 1;

@@ -3,7 +3,9 @@ import type { Project } from '../project/project.ts';
 import { type Depth, depthFromMm } from '../quantity/depth.ts';
 import type { Interval } from '../quantity/interval.ts';
 import { everyEntry } from '../record/ancestry.ts';
-import type { Document } from '../record/document.ts';
+import { byReference } from '../record/by-reference.ts';
+import type { Document, Entry } from '../record/document.ts';
+import { target } from '../record/draft.ts';
 import { holdsVoid } from '../schema/cautions.ts';
 import type { ExpectedHere } from '../survey/expected/expected.ts';
 import { type Warning, warnAhead } from '../termination/advice/ahead.ts';
@@ -13,7 +15,6 @@ import { evaluateRules, type RuleOutcome } from '../termination/evaluate/evaluat
 import type { ExpectedZone, Situation } from '../termination/evaluate/situation.ts';
 import { rulesFor } from '../termination/settings.ts';
 import type { Row } from '../value/row.ts';
-import { byReference } from './by-reference.ts';
 import { headsOf } from './heads.ts';
 import { hazardsMetBeside } from './met-beside.ts';
 import { paceKnown } from './pace.ts';
@@ -74,12 +75,14 @@ function waitingOf(hole: Document): Pick<Situation, 'waiting'> {
  */
 const voidsClearedIn = byReference((project: Project, hole: Document): readonly Interval[] => {
   const found: Interval[] = [];
+  const entries = everyEntry(hole.history);
+  const touched = rowsTouched(entries);
   // A patch holds only the fields that it changes, so the rows are followed from their making.
   const rows = new Map<string, Row>();
-  for (const { undoes, changes } of everyEntry(hole.history))
+  for (const { undoes, changes } of entries)
     for (const change of changes) {
-      const [table, id] = 'put' in change ? change.put : 'patch' in change ? change.patch : change.remove;
-      if (table !== 'rows') continue;
+      const [table, id] = target(change);
+      if (table !== 'rows' || !touched.has(id)) continue;
       const was = 'put' in change ? undefined : ({ ...rows.get(id), ...change.before } as unknown as Row);
       if (was !== undefined && undoes === undefined && holdsVoid(project.schema, was.cells))
         found.push({ fromMm: was.fromMm, toMm: was.toMm });
@@ -88,6 +91,14 @@ const voidsClearedIn = byReference((project: Project, hole: Document): readonly 
     }
   return found;
 });
+
+/** Rows that were changed or taken out after they were made: few of them. */
+function rowsTouched(entries: readonly Entry[]): ReadonlySet<string> {
+  const touched = new Set<string>();
+  for (const { changes } of entries)
+    for (const change of changes) if (!('put' in change)) touched.add(target(change)[1]);
+  return touched;
+}
 
 /** Depths of a hazard are given to 0.1 m, rounded away from it: a millimetre would promise what no plan knows. */
 const NEAR_MM = 100;

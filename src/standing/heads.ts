@@ -38,8 +38,12 @@ function lowestRowMm(hole: Document, footMm: Depth): Depth {
 }
 
 /** How far the log goes, whatever gaps it has, and the metres missing above that. */
-export function logged(hole: Document): { readonly toMm: Depth; readonly missingMm: number } {
-  const toMm = lowestRowMm(hole, loggedDepth(hole));
+export function logged(hole: Document): LogHead['logged'] {
+  return logHead(hole).logged;
+}
+
+function findLogged(hole: Document, footMm: Depth): LogHead['logged'] {
+  const toMm = lowestRowMm(hole, footMm);
   return { toMm, missingMm: missingTo(hole, toMm) };
 }
 
@@ -72,6 +76,7 @@ interface LogHead {
   readonly header: Header;
   readonly foot: Depth;
   readonly next: Interval;
+  readonly logged: { readonly toMm: Depth; readonly missingMm: number };
 }
 
 /** Found once for a table of rows: the same rows are asked about many times for one key, and a long hole has thousands. */
@@ -83,7 +88,7 @@ function logHead(hole: Document): LogHead {
   const known = logHeads.get(rows);
   if (known?.header === header) return known;
   const foot = footOf(hole);
-  const found = { header, foot, next: intervalBelow(hole, foot) };
+  const found = { header, foot, next: intervalBelow(hole, foot), logged: findLogged(hole, foot) };
   logHeads.set(rows, found);
   return found;
 }

@@ -3,6 +3,7 @@ import { isOver } from '../hole/header.ts';
 import { headerOf, holeThings, planOf, rowsDown } from '../hole/hole.ts';
 import type { Project } from '../project/project.ts';
 import { formatInterval } from '../quantity/interval.ts';
+import { byReference } from '../record/by-reference.ts';
 import type { Document } from '../record/document.ts';
 import { canSay } from '../schema/cautions.ts';
 import { withoutShifted } from '../schema/change/frozen-strokes.ts';
@@ -12,7 +13,6 @@ import { changeStrokesDropped, changeStrokesShifted, hazardUnloggable } from '..
 import type { Meanings } from '../schema/legend.ts';
 import type { LoggingSchema } from '../schema/logging-schema.ts';
 import { type Cell, qualifiedIn } from '../value/cell.ts';
-import { byReference } from './by-reference.ts';
 
 /** What the rows of a hole mean, as its legend keeps it. */
 export function legendOf(hole: Document): Meanings {

@@ -37,7 +37,7 @@ export function paceKnown(hole: Document): readonly PaceKnown[] {
   const rods = rodsDown(hole);
   const began = Math.min(...holeNouns(hole, 'drilling').map((interval) => instantMs(interval.startedAt)));
   return rods.map((rod, index) => {
-    const metresPerHour = paceTo(rods.slice(0, index + 1));
+    const metresPerHour = paceTo(rods.slice(Math.max(0, index - RODS_COUNTED), index + 1));
     const hoursOnHole = (instantMs(rod.at) - began) / HOUR_MS;
     return {
       atMm: rod.depthMm,

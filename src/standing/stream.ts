@@ -49,10 +49,13 @@ function rodEndAbove(hole: Document, depthMm: number): number {
 /** Metres of which nothing came up: logged as no return, as nothing but a void or a loss of return, or seen so at the splitter. */
 export function noReturnOf(hole: Document): readonly Interval[] {
   const codes = holeThings(hole, 'legendCodes').flatMap(([id, each]) => (each.noChips === true ? [id] : []));
-  const logged = rowsDown(hole).flatMap(([, row]) =>
-    row.noReturn === true || (codes.length > 0 && isNoChips(hole, row, codes)) ? [row] : [],
+  const logged = rowsDown(hole).filter(
+    ([, row]) => row.noReturn === true || (codes.length > 0 && isNoChips(hole, row, codes)),
   );
-  return [...logged, ...holeNouns(hole, 'stream').filter((fact) => fact.recovery === 'none')];
+  return [
+    ...logged.map(([, row]) => row),
+    ...holeNouns(hole, 'stream').filter((fact) => fact.recovery === 'none'),
+  ];
 }
 
 /** True of a row that is wholly of a code that gives no chips; with a second rock beside it something came up. */

@@ -5,6 +5,7 @@ import type { Project } from '../project/project.ts';
 import { type Depth, depthFromMetres, depthFromMm } from '../quantity/depth.ts';
 import { instantMs } from '../quantity/stamp.ts';
 import { triOf } from '../quantity/tri.ts';
+import { byReference } from '../record/by-reference.ts';
 import type { Document } from '../record/document.ts';
 import { bendOfHole, type HoleBend } from '../survey/blunders/bends.ts';
 import { checkExpected } from '../survey/checks/expected-off.ts';
@@ -39,7 +40,6 @@ import {
 } from '../survey/path/uncertainty.ts';
 import type { LeftOut } from '../survey/shots/standing-shots.ts';
 import type { DirectionKnown } from '../termination/evaluate/situation.ts';
-import { byReference } from './by-reference.ts';
 import { bitAtLeastMm, headsOf } from './heads.ts';
 import { hazardsMetBeside } from './met-beside.ts';
 import { rodEndBelow } from './rods.ts';

@@ -27,7 +27,7 @@ const NEAR = 10;
 
 /**
  * Controls that the log asks for where none of the kind comes after the row yet. The log is 5 to 15 m behind the rig, so the
- * control goes behind the metres drilled meanwhile, not behind the row. "Can't tell" asks for nothing.
+ * control goes behind the metres drilled meanwhile, not behind the row. "Can't tell" asks for nothing. `rows` are from the top down.
  */
 export function proposedControls(
   sampling: Sampling,
@@ -35,9 +35,9 @@ export function proposedControls(
   rows: readonly ReadRow[],
 ): readonly ProposedControl[] {
   return sampling.onDemand.flatMap(({ when, kind, why }) => {
-    const row = rows
-      .filter((each) => evaluate(when, each.read) === 'yes')
-      .sort((a, b) => b.fromMm - a.fromMm)[0];
+    const asks = (each: ReadRow) => evaluate(when, each.read) === 'yes';
+    const deepestMm = rows.findLast(asks)?.fromMm;
+    const row = rows.find((each) => each.fromMm === deepestMm && asks(each));
     if (row === undefined || stoodBehind(state, kind, row.toMm)) return [];
     const ahead = [...stream(sampling, state)];
     if (ahead.slice(0, NEAR).some((each) => each.kind === kind && each.chosen)) return [];

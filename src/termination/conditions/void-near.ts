@@ -3,6 +3,7 @@ import { wordAt } from '../../hole/drilled.ts';
 import { depthFromMetres, depthFromMm, formatDepth } from '../../quantity/depth.ts';
 import { formatInterval, type Interval } from '../../quantity/interval.ts';
 import type { Tri } from '../../quantity/tri.ts';
+import { byReference } from '../../record/by-reference.ts';
 import { breaksCarry, holdsVoid, voidFields } from '../../schema/cautions.ts';
 import { fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import type { Row } from '../../value/row.ts';
@@ -278,13 +279,13 @@ function withCauses(situation: Situation, fact: string, doubts: readonly Stretch
  * A void that a row names is one whatever else is asked of it; what no one saw may have been one: no return, by mark or by a code of nothing to
  * sieve, a question, or none of the fields looked at that could name it.
  */
-function voidIn(schema: LoggingSchema, row: Row): Tri {
+const voidIn = byReference((schema: LoggingSchema, row: Row): Tri => {
   if (holdsVoid(schema, row.cells)) return 'yes';
   if (row.noReturn || breaksCarry(schema, row)) return 'cannot tell';
   const fields = voidFields(schema);
   const isBlind = fields.length > 0 && unobserved(schema, row).length === fields.length;
   return fields.some((field) => isAsked(row, field)) || isBlind ? 'cannot tell' : 'no';
-}
+});
 
 /** Fields that could name a void, and that no one looked at in a row; none where a schema has no such field. */
 function unobserved(schema: LoggingSchema, row: Row): readonly string[] {

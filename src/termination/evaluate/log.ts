@@ -1,6 +1,7 @@
 import type { Condition } from '../../condition/condition.ts';
 import { evaluate, type Reader, type Reading } from '../../condition/evaluate.ts';
 import { type Tri, triAll, triAny, triNot } from '../../quantity/tri.ts';
+import { byReference } from '../../record/by-reference.ts';
 import { type Field, fieldNamed, type LoggingSchema } from '../../schema/logging-schema.ts';
 import { readCell } from '../../schema/read-cell.ts';
 import type { Row } from '../../value/row.ts';
@@ -102,7 +103,7 @@ function layOut(situation: Situation): Log {
   };
   // A metre that an event waits for is a piece of its own.
   const layUnlogged = (toMm: number): void => {
-    for (const topMm of waiting.map((each) => topOf(each.atMm)).sort((a, b) => a - b)) {
+    for (const topMm of tops) {
       lay(Math.min(topMm, toMm), undefined);
       if (topMm + header.intervalMm > atMm) lay(Math.min(topMm + header.intervalMm, toMm), undefined);
     }
@@ -110,6 +111,7 @@ function layOut(situation: Situation): Log {
   };
   const topOf = (mm: number): number =>
     header.logFromMm + Math.floor((mm - header.logFromMm) / header.intervalMm) * header.intervalMm;
+  const tops = waiting.map((each) => topOf(each.atMm)).sort((a, b) => a - b);
   for (const row of down) {
     layUnlogged(row.fromMm);
     lay(row.toMm, row);
@@ -149,22 +151,44 @@ function columnOf(situation: Situation, log: Log, name: string, of: string | und
   const key = JSON.stringify([name, of]);
   const known = log.columns.get(key);
   if (known !== undefined) return known;
-  const column = readColumn(situation, log, name, of);
+  const column = readColumn(situation, log, name, of, key);
   log.columns.set(key, column);
   return column;
 }
 
-function readColumn({ schema }: Situation, { rows }: Log, name: string, of: string | undefined): Column {
+/** What a row says, and what sets it apart from other readings. */
+type Said = { readonly reading: Reading; readonly saying: string | number };
+
+const UNKNOWN: Said = { reading: { says: 'unknown' }, saying: 'unknown' };
+
+/** What a row said of each field and code that was asked before: all rows are read again at each that is logged. */
+const saidBefore = byReference((_schema: LoggingSchema, _row: Row) => new Map<string, Said>());
+
+function readColumn(
+  { schema }: Situation,
+  { rows }: Log,
+  name: string,
+  of: string | undefined,
+  key: string,
+): Column {
   const field = fieldNamed(schema, name);
   const readings: Reading[] = [];
   const indexes = new Map<string | number, number>();
-  const saidBy = rows.map((row) => {
-    const reading: Reading =
-      field === undefined || row === undefined ? { says: 'unknown' } : readField(schema, row, field, of);
-    const key = sayingOf(reading);
-    const known = indexes.get(key);
+  const said = (row: Row | undefined): Said => {
+    if (field === undefined || row === undefined) return UNKNOWN;
+    const before = saidBefore(schema, row);
+    const known = before.get(key);
     if (known !== undefined) return known;
-    indexes.set(key, readings.length);
+    const reading = readField(schema, row, field, of);
+    const found = { reading, saying: sayingOf(reading) };
+    before.set(key, found);
+    return found;
+  };
+  const saidBy = rows.map((row) => {
+    const { reading, saying } = said(row);
+    const known = indexes.get(saying);
+    if (known !== undefined) return known;
+    indexes.set(saying, readings.length);
     return readings.push(reading) - 1;
   });
   return { readings, saidBy };

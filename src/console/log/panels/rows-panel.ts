@@ -1,6 +1,7 @@
 import { deepestWaitingMm, waitingDown } from '../../../hole/commands/waiting-events.ts';
 import { headerOf, rowsDown } from '../../../hole/hole.ts';
 import { formatDepth } from '../../../quantity/depth.ts';
+import { byReference } from '../../../record/by-reference.ts';
 import type { Document, Id } from '../../../record/document.ts';
 import type { LoggingSchema } from '../../../schema/logging-schema.ts';
 import { isNewRock } from '../../../shorthand/rock.ts';
@@ -42,8 +43,7 @@ interface Layout {
 
 /** The table of rows, ruled off by rods: a heading and exactly `height - 1` lines, with the cursor always in view. */
 export function rowsPanel(given: Given, width: number, height: number): readonly Line[] {
-  const entries = entriesOf(given.hole, given.schema);
-  const depth = Math.max(4, ...entries.map((entry) => formatDepth(footOf(entry)).length));
+  const { entries, depth } = entriesOf(given.schema, given.hole);
   const layout: Layout = { depth, columns: columnsFor(given.schema, width - 2 * depth - 4), width };
   const at = Math.max(
     0,
@@ -58,7 +58,13 @@ export function rowsPanel(given: Given, width: number, height: number): readonly
   return [heading(layout), ...shown.map((entry) => entryLine(entry, layout, given))];
 }
 
-function entriesOf(hole: Document, schema: LoggingSchema): readonly Entry[] {
+/** Everything from the top down, and how wide its depths are. The cursor moves without it. */
+const entriesOf = byReference((schema: LoggingSchema, hole: Document) => {
+  const entries = allEntries(hole, schema);
+  return { entries, depth: Math.max(4, ...entries.map((entry) => formatDepth(footOf(entry)).length)) };
+});
+
+function allEntries(hole: Document, schema: LoggingSchema): readonly Entry[] {
   const heads = headsOf(hole);
   const hand = nextInterval(hole);
   const rows = loggedEntries(hole, schema);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { byReference } from '../../src/standing/by-reference.ts';
+import { byReference } from '../../src/record/by-reference.ts';
 
 describe('a view by reference', () => {
   it('is worked out once for the same two things, and again when either is another object', () => {
