@@ -4,6 +4,7 @@ import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { timeQueries } from './align.ts';
 import { queryName } from './answers.ts';
+import { CHARGE_CLASSES, type ChargeClass } from './charge-class.ts';
 import { pointAt } from './claims.ts';
 import { crewQueries } from './crew.ts';
 import { type Span, spansOf } from './current.ts';
@@ -12,6 +13,7 @@ import { holeFacts } from './hole-facts.ts';
 import { isPriced, pricedItems } from './item-name.ts';
 import { ownRecord } from './own-record.ts';
 import { plodRecord, unknownActivities } from './plod-record.ts';
+import { activitiesApart, recordBetween } from './point-in-time.ts';
 import { type Reconciliation, reconcile } from './reconcile.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
 import type { ShiftRecord } from './shift-record.ts';
@@ -51,8 +53,10 @@ export function queryList(
     ...held,
     queries: [
       ...timeQueries(shift, rules, now),
-      ...held.queries.map((query) => pointed(query, shift, own, holes)),
-      ...unknownFindings(file, shift, rules),
+      ...held.queries
+        .map((query) => pointed(query, shift, own, holes))
+        .map((query) => withActivities(query, held, (charge) => activitiesApart(charge, shift, rules, now))),
+      ...unknownFindings(file, shift, rules, spansOf(shift, now)),
       ...crewQueries(file, shift),
       ...ofOwn,
       ...changedSince(shift, held),
@@ -78,15 +82,42 @@ function pointed(query: Finding, shift: Document, own: ShiftRecord, holes: reado
   return where === '' ? query : { ...query, problem: `${query.problem}; ${where}` };
 }
 
-function unknownFindings(file: string, shift: Document, rules: ShiftRules): readonly Finding[] {
+/**
+ * A query about hours, or the money for them, with the activities that make the difference. They stand in the remedy: an answer holds for the
+ * figures of the problem.
+ */
+function withActivities(
+  query: Finding,
+  { ownBill, plodBill }: Reconciliation,
+  apart: (charge: ChargeClass) => string,
+): Finding {
+  const [subject, of = ''] = (query.place.thing ?? '').split(', ');
+  const from = [...ownBill.lines, ...plodBill.lines].find(({ what }) => what === of)?.from;
+  const hours = subject === 'bill' && from?.subject === 'hours' ? from.of : subject === 'hours' ? of : '';
+  const charge = CHARGE_CLASSES.find((each) => each === hours);
+  const words = charge === undefined ? '' : apart(charge);
+  return words === '' ? query : { ...query, remedy: `${query.remedy} By activity: ${words}.` };
+}
+
+function unknownFindings(
+  file: string,
+  shift: Document,
+  rules: ShiftRules,
+  spans: readonly Span[],
+): readonly Finding[] {
   return unknownActivities(shift, rules).map(({ sheet, line, number }) => {
     const hours = `${formatMinutes(line.minutes)} h`;
+    const { startsAt, endsAt } = line;
+    const then =
+      startsAt === undefined || endsAt === undefined
+        ? ''
+        : ` from ${localTime(startsAt)} to ${localTime(endsAt)}, where the record has ${recordBetween(spans, rules, startsAt, endsAt)}`;
     return SHIFT_QUERIES.activityUnknown.at(
       { file, thing: `plod ${sheet}, line ${number}` },
       {
         excerpt: `${line.activity} ${hours}`,
         problem: `${line.activity} is not an activity of this project, so its ${hours} are in no total`,
-        remedy: 'Ask the driller what it was; add it to project.json, under shift, where it is new.',
+        remedy: `Ask the driller what it was${then}; add it to project.json, under shift, where it is new.`,
       },
     );
   });

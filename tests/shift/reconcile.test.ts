@@ -118,7 +118,7 @@ describe('a plod compared with the record', () => {
     const [hours, ...more] = queriesOf(claimed(shift, ...claim(3, { minutes: 100 })));
     expect(hours && formatFinding(hours)).toBe(
       'shifts/RIG1_2026-03-14_DAY.json, hours, standby hourly: hours charged as standby hourly: the sheet has 1:40 h, the record 0:40 h: 1:00 h more\n' +
-        '  Go through the times with the driller before signing.',
+        '  Go through the times with the driller before signing. By activity: standby is in the record 12:00–12:40, on the sheet 1:40 h (line 4).',
     );
     // The 400.00 that the hour comes to follow from it: nothing is left to ask of them.
     expect(more).toEqual([]);
@@ -146,6 +146,33 @@ describe('a plod compared with the record', () => {
       tables: { ...one.tables, plods, plodLines: { ...one.tables.plodLines, ...lines } },
     };
     expect(queriesOf(both as Document)).toEqual([]);
+  });
+});
+
+describe('a move that the sheet has as other work', () => {
+  test('is pointed at by the clock where the sheet has hours and no times, once free time makes money of it', () => {
+    const [query, ...others] = queriesOf(
+      claimed(shift, ...HONEST.map((line, each) => (each === 0 ? { ...line, activity: 'reaming' } : line))),
+    );
+    expect(others).toEqual([]);
+    // 1:00 of travel has 0:30 free; 1:00 of reaming has none
+    expect(query?.problem).toBe('bill, active hourly: the sheet has 600.00, the record 300.00: 300.00 more');
+    expect(query?.remedy).toContain(
+      'By activity: travel is in the record 06:00–07:00, not on the sheet; reaming is not in the record, on the sheet 1:00 h (line 1).',
+    );
+  });
+
+  test('is pointed at by the clock where it is of another class, or of none that the project has', () => {
+    const hours = queriesOf(claimed(shift, ...claim(1, { activity: 'reaming' })));
+    expect(hours.map(({ remedy }) => remedy).join(' ')).toContain(
+      'move is in the record 07:00–08:00, not on the sheet',
+    );
+    const [unknown] = queriesOf(
+      claimed(shift, ...claim(1, { activity: 'flushing', startsAt: at('07:00'), endsAt: at('08:00') })),
+    ).filter(({ code }) => code === 'plod-activity-unknown');
+    expect(unknown?.remedy).toBe(
+      'Ask the driller what it was from 07:00 to 08:00, where the record has move 07:00–08:00; add it to project.json, under shift, where it is new.',
+    );
   });
 });
 
