@@ -38,14 +38,21 @@ export interface Bill {
 /**
  * The bill of one side's record under the contract: metres by depth band from surface, wet surcharge, hours, lump sums, shots,
  * consumables at cost plus, then what is missing to the minimum of a finished hole and of the shift (consumables apart). Each line
- * is rounded to the cent once, as the contract says. Lines that come to nothing are left out.
+ * is rounded to the cent once, as the contract says. Lines that come to nothing are left out. `before` is the work of the rig's shift
+ * before: a move that goes on in this one has its free time and its lump sum once.
  */
-export function billOf(record: ShiftRecord, contract: Contract, facts: ReadonlyMap<string, HoleFacts>): Bill {
+export function billOf(
+  record: ShiftRecord,
+  contract: Contract,
+  facts: ReadonlyMap<string, HoleFacts>,
+  before: readonly Work[] = [],
+): Bill {
+  const placed = withHoles(record.work, before);
   const worked = [
     ...metreLines(record, contract, facts),
-    ...hourLines(record.work, contract),
+    ...hourLines(placed, contract),
     ...concurrentLines(record.work, contract),
-    ...lumpLines(record.work, contract),
+    ...lumpLines(placed, contract),
     ...shotLines(record.shots, contract),
     ...holeMinimums(contract, facts),
   ];
@@ -178,9 +185,8 @@ function metreLines(
  * Hours by class, those of an activity with a rate of its own by activity. Free time is counted off once an activity and hole,
  * however many times the work was taken up again and whether or not each line names the hole.
  */
-function hourLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
+function hourLines(placed: readonly Placed[], contract: Contract): readonly BillLine[] {
   const own = contract.hourlyRates ?? [];
-  const placed = withHoles(work);
   const byClass = (charge: ChargeClass): readonly Placed[] =>
     placed.filter((each) => each.charge === charge && !own.some((rate) => rate.activity === each.activity));
   const line = (what: string, worked: readonly Placed[], centsPerHour: number): BillLine => ({
@@ -240,18 +246,34 @@ function taxLine(lines: readonly BillLine[], { taxPercent, rounding }: Contract)
 
 function chargeableMinutes(work: readonly Placed[], contract: Contract): number {
   const minutes = sumBy(work, placeOf, (each) => each.minutes);
-  return [...minutes].reduce(
-    (all, [place, spent]) => all + Math.max(0, spent - freeMinutes(contract, place)),
-    0,
-  );
+  return [...minutes].reduce((all, [place, spent]) => {
+    const used = work.find((each) => placeOf(each) === place)?.minutesBefore ?? 0;
+    return all + Math.max(0, spent - Math.max(0, freeMinutes(contract, place) - used));
+  }, 0);
 }
 
 /**
  * Work without a hole is of the hole that its activity names next, or named last, with no drilling by the metre between: a move told in two
- * lines is one move. Where none is named, drilling between two moves makes them two.
+ * lines is one move. Where none is named, drilling between two moves makes them two. Work before the first drilling goes on with what the shift
+ * before did after its last.
  */
-function withHoles(work: readonly Work[]): readonly Placed[] {
-  const isDrilling = ({ charge }: Work): boolean => charge === 'metres';
+function withHoles(work: readonly Work[], before: readonly Work[] = []): readonly Placed[] {
+  const open = before.length === 0 ? [] : withHoles(before.slice(before.findLastIndex(isDrilling) + 1));
+  const first = work.findIndex(isDrilling);
+  return placedIn(work).map((each, index) => {
+    const same = open.filter(
+      ({ activity, hole }) =>
+        activity === each.activity && (hole === undefined || each.hole === undefined || hole === each.hole),
+    );
+    return same.length === 0 || (first >= 0 && index > first)
+      ? each
+      : { ...each, minutesBefore: same.reduce((sum, { minutes }) => sum + minutes, 0) };
+  });
+}
+
+const isDrilling = ({ charge }: Work): boolean => charge === 'metres';
+
+function placedIn(work: readonly Work[]): readonly Placed[] {
   return work.map((each, index) => {
     const named = (others: readonly Work[]): string | undefined => {
       const near = others.findIndex(isDrilling);
@@ -266,7 +288,11 @@ function withHoles(work: readonly Work[]): readonly Placed[] {
 }
 
 /** Work with the place that its free time is given once at: a hole, or between two drillings where no hole is known. */
-type Placed = Work & { readonly place: string };
+type Placed = Work & {
+  readonly place: string;
+  /** Minutes that the shift before spent on the same, where this goes on with it. */
+  readonly minutesBefore?: number;
+};
 
 const placeOf = ({ activity, place }: Placed): string => JSON.stringify([activity, place]);
 
@@ -275,11 +301,13 @@ function freeMinutes(contract: Contract, place: string): number {
   return contract.freeTime?.find((each) => each.activity === activity)?.freeMinutes ?? 0;
 }
 
-/** A lump sum is due once a hole; where no line of the work names a hole, each time. */
-function lumpLines(work: readonly Work[], contract: Contract): readonly BillLine[] {
-  const placed = withHoles(work);
+/** A lump sum is due once a hole; where no line of the work names a hole, each time. What the shift before began was due there. */
+function lumpLines(placed: readonly Placed[], contract: Contract): readonly BillLine[] {
+  const begunBefore = new Set(placed.filter((each) => each.minutesBefore !== undefined).map(placeOf));
   return (contract.lumpSums ?? []).map(({ activity, cents: each }) => {
-    const here = placed.filter((one) => one.activity === activity && one.charge === 'lump sum');
+    const here = placed.filter(
+      (one) => one.activity === activity && one.charge === 'lump sum' && !begunBefore.has(placeOf(one)),
+    );
     const named = new Set(here.map((one) => one.hole).filter((hole) => hole !== undefined)).size;
     const unnamed = here.filter((one) => one.hole === undefined).length;
     return {

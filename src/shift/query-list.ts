@@ -1,6 +1,6 @@
 import type { Finding } from '../finding/finding.ts';
 import { cents } from '../quantity/cents.ts';
-import { formatMinutes, localTime, type Stamp } from '../quantity/stamp.ts';
+import { formatMinutes, instantMs, localTime, type Stamp } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { timeQueries } from './align.ts';
 import { queryName } from './answers.ts';
@@ -16,7 +16,7 @@ import { plodRecord, unknownActivities } from './plod-record.ts';
 import { activitiesApart, recordBetween } from './point-in-time.ts';
 import { type Reconciliation, reconcile } from './reconcile.ts';
 import { shiftHeaderOf, shiftThings } from './shift.ts';
-import type { ShiftRecord } from './shift-record.ts';
+import { type ShiftRecord, type Work, workOf } from './shift-record.ts';
 import { rulesOn, type ShiftRules } from './shift-rules.ts';
 import { changedSince } from './signed.ts';
 import { drilledOnAnother, drilledWhileStood } from './stood.ts';
@@ -39,7 +39,8 @@ export function queryList(
   const file = `shifts/${shift.id}.json`;
   const own = ownRecord(shift, holes, now);
   const facts = holeFacts(holes, rig, startsAt, endedAt ?? now, [...others, shift]);
-  const held = reconcile(own, plodRecord(shift, rules), rules, facts, { file });
+  const before = workBefore(shift, others);
+  const held = reconcile(own, plodRecord(shift, rules), rules, facts, { file }, before);
   const ofOwn = [
     ...spansOf(shift, now)
       .filter(isUnauthorised)
@@ -62,6 +63,22 @@ export function queryList(
       ...changedSince(shift, held),
     ],
   };
+}
+
+/** How long after its end a shift is still the one before: a rig that works by day alone goes on the next morning. */
+const BEFORE_MS = 24 * 3_600_000;
+
+/** What a rig did in its shift before, by our record; nothing where that is longer ago, or was not ended. */
+function workBefore(shift: Document, others: readonly Document[]): readonly Work[] {
+  const { rig, startsAt } = shiftHeaderOf(shift);
+  const [last] = others
+    .flatMap((each) => {
+      const { rig: by, endedAt } = shiftHeaderOf(each);
+      const ms = endedAt === undefined ? Number.NaN : instantMs(startsAt) - instantMs(endedAt);
+      return by === rig && ms >= 0 && ms <= BEFORE_MS ? [{ each, ms }] : [];
+    })
+    .toSorted((a, b) => a.ms - b.ms);
+  return last === undefined ? [] : spansOf(last.each, startsAt).map((span) => workOf(span, span.charge));
 }
 
 /** Our own side of a shift whose plod has not come: the other side has no bill, not a bill of nothing with its minimum. */

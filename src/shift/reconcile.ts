@@ -10,7 +10,7 @@ import { minutesByClass } from './current.ts';
 import { SHIFT_QUERIES } from './findings.ts';
 import type { HoleFacts } from './hole-facts.ts';
 import { itemAmong } from './item-name.ts';
-import { type ShiftRecord, sumBy } from './shift-record.ts';
+import { type ShiftRecord, sumBy, type Work } from './shift-record.ts';
 import type { Contract, ShiftRules } from './shift-rules.ts';
 
 /** One figure of the two records side by side. Minutes, millimetres, pieces or cents, as its subject says. */
@@ -38,7 +38,8 @@ export interface Reconciliation {
 
 /**
  * Holds what the plods of a shift claim against our own record: hours by class, metres by hole, shots, consumables, then money by
- * line of the bill. Wet metres are compared where the sheets call any wet, else they are our own on both bills, as finished holes are.
+ * line of the bill. Wet metres are compared where the sheets call any wet, else they are our own on both bills, as finished holes are. `before` is what
+ * the rig did in its shift before, by our record.
  */
 export function reconcile(
   ownAsWritten: ShiftRecord,
@@ -46,6 +47,7 @@ export function reconcile(
   rules: ShiftRules,
   facts: ReadonlyMap<string, HoleFacts>,
   place: Place,
+  before: readonly Work[] = [],
 ): Reconciliation {
   const { tolerances, contract } = rules;
   const names = [
@@ -55,8 +57,8 @@ export function reconcile(
   ];
   const own = underNames(ownAsWritten, names);
   const plod = underNames(plodAsWritten, names);
-  const ownBill = billOf(own, contract, facts);
-  const plodBill = billOf(plod, contract, facts);
+  const ownBill = billOf(own, contract, facts, before);
+  const plodBill = billOf(plod, contract, facts, before);
   const compared = [
     ...compare('hours', hours(own), hours(plod), tolerances.minutes),
     ...compare('beside', besides(own, contract), besides(plod, contract), tolerances.minutes),

@@ -137,7 +137,7 @@ const contractSettings = z.strictObject({
       z.strictObject({
         activity: code.describe('Code of the activity'),
         freeMinutes: minutes.describe(
-          'Minutes a hole and shift without charge; a line without a hole counts with the one next to it',
+          'Minutes a hole and shift without charge; a line without a hole counts with the one next to it, and a move begun in the shift before has them once',
         ),
       }),
     )

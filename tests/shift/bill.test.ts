@@ -122,6 +122,20 @@ describe('hours on the bill', () => {
     expect(linesFor({ work: [travel(50), drilling, travel(20), travel(25)] })).toEqual(both);
   });
 
+  test('of a move that the shift before began count off what it left of the free time, and nothing once drilling came between', () => {
+    const travel = (minutes: number, hole?: string) =>
+      ({ activity: 'travel', charge: 'active hourly', minutes, ...(hole ? { hole } : {}) }) as const;
+    const drilling = { activity: 'drilling', charge: 'metres', minutes: 60 } as const;
+    const hours = (before: ShiftRecord['work'], work: ShiftRecord['work']) =>
+      billOf({ ...NOTHING, work }, rulesOf(SETTINGS).contract, NO_FACTS, before).total;
+    // 0:20 before leaves 0:10 of 0:30: of 0:40 0:30 is paid, at 600.00 an hour
+    expect(hours([drilling, travel(20)], [travel(40, 'ZQRC005'), drilling])).toBe(30_000);
+    // 1:00 before leaves none: 0:45 is paid whole; the move to the next hole, 0:50, less its own 0:30
+    expect(hours([travel(60)], [travel(45), drilling, travel(50)])).toBe(45_000 + 20_000);
+    expect(hours([travel(20), drilling], [travel(40)])).toBe(10_000);
+    expect(hours([travel(20, 'ZQRC004')], [travel(40, 'ZQRC005')])).toBe(10_000);
+  });
+
   test('of an activity with a rate of its own stand on a line of their own', () => {
     const work = [
       { activity: 'reaming', charge: 'active hourly', minutes: 60 },
@@ -153,6 +167,16 @@ describe('single payments on the bill', () => {
     expect(linesFor({ work: [move(), move('ZQRC004')] })).toEqual({ 'lump sum move': 120_000 });
     const drilling = { activity: 'drilling', charge: 'metres', minutes: 60 } as const;
     expect(linesFor({ work: [move(), drilling, move('ZQRC005')] })).toEqual({ 'lump sum move': 240_000 });
+  });
+
+  test('a lump sum of a move that goes over a change of shift is due in the first of the two alone', () => {
+    const move = (hole?: string) =>
+      ({ activity: 'move', charge: 'lump sum', minutes: 40, ...(hole ? { hole } : {}) }) as const;
+    const drilling = { activity: 'drilling', charge: 'metres', minutes: 60 } as const;
+    const due = (before: ShiftRecord['work'], work: ShiftRecord['work']) =>
+      billOf({ ...NOTHING, work }, rulesOf(SETTINGS).contract, NO_FACTS, before).total;
+    expect(due([drilling, move()], [move('ZQRC005'), drilling, move('ZQRC006')])).toBe(120_000);
+    expect(due([move('ZQRC004'), drilling], [move('ZQRC005')])).toBe(120_000);
   });
 
   test('a lump sum is for its own activity, and only where that was charged so', () => {

@@ -2,15 +2,30 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatFinding } from '../../src/finding/finding.ts';
 import { depthFromMm } from '../../src/quantity/depth.ts';
-import type { Document } from '../../src/record/document.ts';
+import { type Document, emptyDocument } from '../../src/record/document.ts';
 import { CHARGE_CLASSES } from '../../src/shift/charge-class.ts';
+import { startActivity, startShift } from '../../src/shift/commands.ts';
+import { endShiftAt } from '../../src/shift/entry-changes.ts';
 import { ownRecord } from '../../src/shift/own-record.ts';
 import { plodRecord } from '../../src/shift/plod-record.ts';
 import { queryList } from '../../src/shift/query-list.ts';
 import { figureText, reconcile } from '../../src/shift/reconcile.ts';
 import type { PlodLine } from '../../src/shift/shift.ts';
 import type { ShiftRecord } from '../../src/shift/shift-record.ts';
-import { at, claimed, doing, ended, hole, RULES, rod, STARTED } from './build.ts';
+import {
+  at,
+  claimed,
+  doing,
+  ended,
+  granted,
+  HEADER,
+  having,
+  hole,
+  makerAt,
+  RULES,
+  rod,
+  STARTED,
+} from './build.ts';
 
 const shift = ended(
   doing(
@@ -173,6 +188,26 @@ describe('a move that the sheet has as other work', () => {
     expect(unknown?.remedy).toBe(
       'Ask the driller what it was from 07:00 to 08:00, where the record has move 07:00–08:00; add it to project.json, under shift, where it is new.',
     );
+  });
+});
+
+describe('a move over a change of shift', () => {
+  test('has its free time once, by what the same rig did in the shift before; another rig or an earlier day has no part in it', () => {
+    const begun = (days: number, rig = 'RIG1') => {
+      const startsAt = at('18:00', days);
+      const header = { ...HEADER, rig, name: 'night' as const, date: '2026-03-13', startsAt };
+      const night = having(emptyDocument({ kind: 'shift', id: `${rig}_${days}` }), startShift(header));
+      const travel = startActivity(night, RULES, { activity: 'travel' }, makerAt(at('05:40', days + 1)));
+      return having(having(night, granted(travel)), granted(endShiftAt(night, at('06:00', days + 1))));
+    };
+    const hourly = (...before: readonly Document[]) =>
+      queryList(shift, [...HOLES, ...before], RULES, at('20:00')).ownBill.lines.find(
+        ({ what }) => what === 'active hourly',
+      )?.cents;
+    // 1:00 less 0:30; 0:20 of that was used before six, so 0:50 is paid
+    expect(hourly()).toBe(30_000);
+    expect(hourly(begun(-1))).toBe(50_000);
+    expect(hourly(begun(-1, 'RIG2'), begun(-3))).toBe(30_000);
   });
 });
 
