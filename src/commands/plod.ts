@@ -6,7 +6,7 @@ import { formatMinutes, localTime } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import { openQueries } from '../shift/answers.ts';
 import { plodFromCsv } from '../shift/plod-csv.ts';
-import { type RecordsOfShift, recordsByShift } from '../shift/plod-csv-shifts.ts';
+import { notInOrder, type RecordsOfShift, recordsByShift } from '../shift/plod-csv-shifts.ts';
 import {
   type NewPlodLine,
   type PlodContext,
@@ -163,7 +163,10 @@ async function csvSheets(
   for (const { shift, sheet: own = sheet, records: its } of found.value) {
     const context = contextOf(at, shift);
     const lines = plodFromCsv(its, columns, context, asWritten);
-    if (lines.ok) sheets.push({ shift, sheet: own, context, lines: lines.value, part: {} });
+    const disorder =
+      lines.ok && columns.date !== undefined && !asWritten ? notInOrder(shift, lines.value) : undefined;
+    if (disorder !== undefined) findings.push(disorder);
+    else if (lines.ok) sheets.push({ shift, sheet: own, context, lines: lines.value, part: {} });
     else findings.push(...lines.findings);
   }
   return findings.length > 0 ? { ok: false, findings } : { ok: true, value: sheets };

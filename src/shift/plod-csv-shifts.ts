@@ -1,8 +1,11 @@
 import { type Finding, ok, type Result, refused } from '../finding/finding.ts';
+import { instantMs } from '../quantity/stamp.ts';
 import type { Document } from '../record/document.ts';
 import type { ShiftName } from './charge-class.ts';
 import { SHIFT_REFUSALS } from './findings.ts';
 import type { PlodColumns } from './plod-csv.ts';
+import type { NewPlodLine } from './plod-line.ts';
+import { lineText } from './plod-text.ts';
 import { shiftHeaderOf } from './shift.ts';
 
 /** The records of a CSV that are of one shift: headings first, those of other shifts empty, so that each keeps its number. */
@@ -70,6 +73,30 @@ export function recordsByShift(
       }),
     );
   return findings.length > 0 ? refused(...findings) : ok([...found.values()]);
+}
+
+/**
+ * The first line of a shift that stands below a later one, as a finding: in a file with the date of the day, lines after midnight of the night before
+ * come to stand at the end of the night that begins on that date.
+ */
+export function notInOrder(shift: Document, lines: readonly NewPlodLine[]): Finding | undefined {
+  const starts = lines.flatMap((line) => (line.startsAt === undefined ? [] : [{ line, at: line.startsAt }]));
+  const found = starts.find(({ at }, index) => {
+    const above = starts[index - 1];
+    return above !== undefined && instantMs(at) < instantMs(above.at);
+  });
+  return (
+    found &&
+    SHIFT_REFUSALS.lineUnread.at(
+      { thing: shift.id },
+      {
+        excerpt: lineText(found.line),
+        problem: 'it begins before the line above it',
+        remedy:
+          'After midnight a line has the date on which its shift began, not that of the day. If the file has it so, --as-written takes it.',
+      },
+    )
+  );
 }
 
 interface Doubt {

@@ -171,6 +171,9 @@ describe('offsider plod', () => {
       expect.stringContaining('no shift recorded that began on 2026-03-15'),
     ]);
     expect((await run(folder, ['plod'])).out).not.toMatch(/041[34]/);
+    const late = '13/3/2026,0413,05:32,06:00,Toolbox,,,,,';
+    writeFileSync(file, [rows[0], rows[3], late].join('\n'));
+    expect((await take()).err).toContain('it begins before the line above it');
     writeFileSync(file, rows.join('\n'));
     const { code, out, err } = await take();
     expect(err).toBe('');

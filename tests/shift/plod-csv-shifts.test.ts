@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { Stamp } from '../../src/quantity/stamp.ts';
 import { emptyDocument } from '../../src/record/document.ts';
 import { startShift } from '../../src/shift/commands.ts';
-import { dateOf, recordsByShift } from '../../src/shift/plod-csv-shifts.ts';
+import { dateOf, notInOrder, recordsByShift } from '../../src/shift/plod-csv-shifts.ts';
 import { at, granted, HEADER, having } from './build.ts';
 
 const begun = (date: string, name: 'day' | 'night', days: number, rig = 'RIG1') =>
@@ -78,6 +79,19 @@ describe('the records of a CSV of several shifts', () => {
     ]);
     expect(problems(read([]))).toEqual(['heading line: no record stands below it']);
     expect(problems(read(two, { date: 'When' }))).toEqual(['heading line: it has no column When']);
+  });
+});
+
+test('lines of the small hours that have the date of the day, not of their shift, are found by their order', () => {
+  const [, night] = SHIFTS;
+  if (night === undefined) throw new Error('no night');
+  const line = (startsAt: Stamp, endsAt: Stamp) => ({ activity: 'standby', minutes: 60, startsAt, endsAt });
+  const inTurn = [line(at('18:00'), at('19:00')), line(at('01:00', 1), at('02:00', 1))];
+  expect(notInOrder(night, inTurn)).toBeUndefined();
+  expect(notInOrder(night, inTurn.toReversed())).toMatchObject({
+    place: { thing: 'RIG1_2026-03-14_NIGHT' },
+    excerpt: '18:00–19:00  1:00  standby',
+    problem: 'it begins before the line above it',
   });
 });
 

@@ -43,6 +43,17 @@ describe('the timeline of a shift', () => {
     );
   });
 
+  test('marks another activity though both are charged alike', () => {
+    const ours = ended(doing(STARTED, ['06:00', { activity: 'travel' }]), '07:00');
+    const both = claimed(ours, line('travel', '06:00', '06:30'), line('reaming', '06:30', '07:00'));
+    expect(timelineOf(both, [], RULES, at('07:00')).slice(1)).toEqual([
+      'record  tttt',
+      'plod    ttrr',
+      'metres  ....',
+      'differs   ^^',
+    ]);
+  });
+
   test('has the record and the metres alone where no sheet has times', () => {
     expect(timelineOf(shift, [], RULES, at('09:00')).map((each) => each.split(' ')[0])).toEqual([
       '',
