@@ -18,6 +18,15 @@ import { displacedFrom, healthOf, type State, tell } from './state.ts';
 /** After so many edits the files are written without waiting for a pause. */
 const MOST_EDITS_BETWEEN = 200;
 
+/** Of a long history a tenth: its file is written whole each time, and thousands of lines of a pipe would each pay for all above them. */
+function mostEditsBetween(state: State): number {
+  const histories = state.shelf
+    .keys()
+    .filter((key) => isBehind(state, key))
+    .map((key) => state.shelf.get(key)?.document.history.length ?? 0);
+  return Math.max(MOST_EDITS_BETWEEN, ...histories.map((length) => Math.floor(length / 10)));
+}
+
 /** Writes the files of the documents that the journal is ahead of. */
 export async function fileAway(state: State): Promise<Done> {
   const { shelf, needs } = state;
@@ -92,7 +101,7 @@ export function afterWriting(state: State): void {
 function fileWhenIdle(state: State): void {
   if (state.ended || healthOf(state).state !== 'safe') return;
   if (!state.shelf.keys().some((key) => isBehind(state, key))) return;
-  if ((state.rodDone && filedAMinuteAgo(state)) || state.sinceSnapshot >= MOST_EDITS_BETWEEN) {
+  if ((state.rodDone && filedAMinuteAgo(state)) || state.sinceSnapshot >= mostEditsBetween(state)) {
     void fileAway(state);
     return;
   }

@@ -2,7 +2,8 @@ import * as z from 'zod';
 import { ok, type Result, refused } from '../finding/finding.ts';
 import { acceptedIn } from '../hole/acceptance.ts';
 import { HOLE_NOUNS, HOLE_SINCE_4 } from '../hole/hole.ts';
-import type { Document, DocumentName } from '../record/document.ts';
+import { byReference } from '../record/by-reference.ts';
+import type { Document, DocumentName, Thing } from '../record/document.ts';
 import { isObject } from '../record/json.ts';
 import { DISPATCH_NOUNS } from '../sampling/dispatch/dispatch-noun.ts';
 import { RESULTS_NOUNS } from '../sampling/laboratory/results-noun.ts';
@@ -52,15 +53,16 @@ function holds({ tables }: Document, since: Since): boolean {
       things(table).some((thing) => fields.some((field) => Object.hasOwn(thing, field))),
     ) ||
     things('legendFields').some(({ kind }) => since.kinds?.some((each) => each === kind)) ||
-    things('rows').some(
-      ({ cells }) =>
-        isObject(cells) &&
-        Object.values(cells).some((cell) =>
-          since.cells?.some((member) => Object.hasOwn(Object(cell), member)),
-        ),
-    )
+    things('rows').some((row) => hasNewerCell(since, row))
   );
 }
+
+/** Looked up once for a row: a file is written again after each rod. */
+const hasNewerCell = byReference(
+  (since: Since, { cells }: Thing): boolean =>
+    isObject(cells) &&
+    Object.values(cells).some((cell) => since.cells?.some((member) => Object.hasOwn(Object(cell), member))),
+);
 
 /** Where a snapshot is in the journal: it holds every edit up to `sequence`; `generation` was open when it was written. */
 export interface JournalPosition {

@@ -41,11 +41,11 @@ function lineAt(metre: number): string {
   return changes[metre % 5] ?? '.';
 }
 
-/** A hole that is logged row by row and rod by rod, as a person logs it: an entry of its history for each. */
-export async function realHole(metres: number): Promise<RealProject> {
+/** A hole that is logged row by row and rod by rod, as a person logs it: an entry of its history for each. The clock is that of {@link atHole}. */
+export async function realHole(metres: number, secondsApart = 1): Promise<RealProject> {
   const folder = mkdtempSync(join(tmpdir(), 'offsider-bench-'));
   for (const file of ['project.json', 'logging.json']) cpSync(join(SAMPLE, file), join(folder, file));
-  const at = await atHole(folder);
+  const at = await atHole(folder, secondsApart);
   const made = at.desk.submit({
     what: 'a hole for the benchmark',
     parts: [{ document: HOLE, changes: newHole(metres, at.desk.newId(), at.desk.now()) }],
@@ -67,14 +67,14 @@ export async function take(at: LinesAt, text: string): Promise<void> {
   if (taken.kind === 'refused') throw new Error(`${text}: ${taken.problem}`);
 }
 
-/** A desk at the hole of a project, to take lines. */
-export async function atHole(folder: string): Promise<LinesAt> {
+/** A desk at the hole of a project, to take lines. Its clock goes on by so many seconds whenever it is read. */
+export async function atHole(folder: string, secondsApart = 1): Promise<LinesAt> {
   let random = 1;
-  let minute = 0;
+  let reads = 0;
   const opened = await openDesk({
     folder,
     person: 'NOK',
-    clock: { nowMs: () => Date.UTC(2026, 2, 14) + (minute++ % 500_000) * 1000, offsetMin: () => 480 },
+    clock: { nowMs: () => Date.UTC(2026, 2, 14) + reads++ * 1000 * secondsApart, offsetMin: () => 480 },
     random: (bytes) => Uint8Array.from({ length: bytes }, () => Math.imul(random++, 0x9e3779b1) >>> 24),
   });
   if (!opened.ok) throw new Error(JSON.stringify(opened.findings));

@@ -25,3 +25,31 @@ it('a hole’s file is written when a rod is done, or after a minute without an 
   expect(Object.keys(tables().rows)).toHaveLength(1);
   await desk.close();
 });
+
+it('edits that follow one another are filed after 200, in a long history after a tenth of it', async () => {
+  const folder = newProject();
+  const desk = await opened(folder, { after: () => () => {} });
+  const filed = () => JSON.parse(readFileSync(join(folder, 'holes/ZQRC001.json'), 'utf8')).history.length;
+  let metre = 0;
+  const log = async (rows: number): Promise<void> => {
+    const submitted = Array.from({ length: rows }, () => {
+      const changes = [rowLogged(desk.newId(), metre++)];
+      return desk.submit({ what: 'row logged', parts: [{ document: HOLE, changes }] });
+    });
+    for (const each of submitted) if (each.ok) await each.durable;
+  };
+  await done(desk, HOLE, holeMade());
+  await log(198);
+  expect(filed).toThrow('ENOENT');
+  await log(1);
+  await vi.waitFor(() => expect(filed()).toBe(200));
+  await log(2800);
+  await desk.snapshot();
+  expect(filed()).toBe(3000);
+  await log(290);
+  await new Promise((turn) => setTimeout(turn, 50));
+  expect(filed()).toBe(3000);
+  await log(50);
+  await vi.waitFor(() => expect(filed()).toBe(3340));
+  await desk.close();
+});
