@@ -187,8 +187,8 @@ function strokesDropped(
   if (is === undefined) return [];
   return (['pair', 'key'] as const).flatMap((kind) => {
     const strokes = was[kind];
-    const free = strokesOf(schema).every((each) => each.strokes !== strokes);
-    if (strokes === undefined || is[kind] === strokes || !free) return [];
+    if (strokes === undefined || is[kind] === strokes) return [];
+    if (strokesOf(schema).some((each) => each.strokes === strokes)) return [];
     return [
       changeStrokesDropped.at(at, {
         problem: `${strokes} typed ${was.label}; now ${is[kind] ?? 'nothing'} does`,
