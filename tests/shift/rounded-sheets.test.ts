@@ -39,6 +39,7 @@ interface Stretch {
   readonly fromM?: number;
   readonly toM?: number;
   readonly shots?: number;
+  readonly wet?: boolean;
 }
 
 interface Pair {
@@ -156,9 +157,9 @@ function written(stretches: readonly Stretch[], next: () => number): readonly St
 function typed({ startsAt }: Pair, sheet: readonly Stretch[]): readonly NewPlodLine[] {
   const clock = (minute: number): string => localTime(stamp(instantMs(startsAt) + minute * 60_000, 480));
   const above: NewPlodLine[] = [];
-  for (const { activity, from, to, hole: on, fromM, toM, shots } of sheet) {
+  for (const { activity, from, to, hole: on, fromM, toM, shots, wet } of sheet) {
     const metres = fromM === undefined || toM === undefined ? '' : ` ${fromM}-${toM}`;
-    const text = `${clock(from)}-${clock(to)} ${activity} ${on}${metres}${shots === undefined ? '' : ` ${shots}sh`} =`;
+    const text = `${clock(from)}-${clock(to)} ${activity} ${on}${metres}${shots === undefined ? '' : ` ${shots}sh`}${wet === true ? ' wet' : ''} =`;
     above.push(
       granted(
         parsePlodLine(text, {
@@ -240,6 +241,16 @@ const PLANTS: Readonly<Record<string, Plant>> = {
       toM: (wrong?.toM ?? 0) + 1 + Math.floor(next() * 12),
     });
   },
+  'dry metres called wet': (pair, next) =>
+    changed(
+      pair,
+      pick(
+        pair.sheet.filter(({ toM }) => toM !== undefined),
+        next,
+      ),
+      'plod-metres-differ',
+      { wet: true },
+    ),
   'a shot too many': (pair, next) => {
     const wrong = pick(pair.sheet, next);
     return changed(pair, wrong, 'plod-shots-differ', { shots: (wrong?.shots ?? 0) + 1 });
