@@ -7,7 +7,7 @@ import { spansOf } from '../shift/current.ts';
 import { geologistsOf } from '../shift/geologists.ts';
 import { wetOf } from '../shift/hole-facts.ts';
 import { ownRecord } from '../shift/own-record.ts';
-import { shiftHeaderOf, shiftThings } from '../shift/shift.ts';
+import { linesOf, shiftHeaderOf, shiftThings } from '../shift/shift.ts';
 import { closed, shiftsOf } from '../shift/shift-end.ts';
 import { sumBy } from '../shift/shift-record.ts';
 import { activityNamed } from '../shift/shift-rules.ts';
@@ -76,7 +76,18 @@ export function waterLines(
         `${each.hole} at ${formatDepth(each.depthMm)} m, ${localDate(each.at)} ${localTime(each.at)}${each.remark === undefined ? '' : `: ${each.remark}`}`,
     ),
   );
-  return [...met, ...wetLines(told, documents, now)];
+  return [...met, ...wetLines(told, documents, now), ...told.flatMap(calledWet)];
+}
+
+/** Metres that the sheets of a shift call wet, beside those that we logged so. */
+function calledWet(shift: Document): readonly string[] {
+  return shiftThings(shift, 'plods').flatMap(([id, { sheet }]) =>
+    linesOf(shift, id).flatMap(({ hole, wetFromMm: fromMm, wetToMm: toMm }) =>
+      hole === undefined || fromMm === undefined || toMm === undefined
+        ? []
+        : [`plod ${sheet} calls ${formatInterval({ fromMm, toMm })} m of ${hole} wet`],
+    ),
+  );
 }
 
 /** Metres that came up wet in some shifts, by hole: paid with a surcharge, and what the next crew drills into. */

@@ -52,6 +52,14 @@ describe('the note for the next crew', () => {
     expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toMatch(/MBRC003 wet 2 m, in 50–52 m/);
   });
 
+  it('says which metres the driller’s sheet calls wet, beside those', async () => {
+    const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
+    sitting.press('f8', 'ctrl-p');
+    for (const line of ['0414', '0700-0730 d MBRC003 0-12 wet6-12', '', '']) sitting.enter(line);
+    sitting.press('tab');
+    expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain('plod 0414 calls 6–12 m of MBRC003 wet');
+  });
+
   it('is completed by the outgoing geologist and acknowledged by the incoming one only', async () => {
     const sitting = await sitDown(sampleFiles(), '2026-03-14T17:30:00+08:00');
     sitting.press('f8');

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { formText } from '../../src/console/lists/plod-form.ts';
 import { shiftThings } from '../../src/shift/shift.ts';
 import { type Sitting, sampleFiles, sitDown } from './support/sitting.ts';
 
@@ -161,6 +162,16 @@ describe('a plod typed field by field', () => {
     }
     return keys;
   }
+
+  it('has a field for wet metres, which makes the line that is typed', () => {
+    const made = (wet: string) =>
+      formText(
+        { field: 0, values: { to: '0730', activity: 'd', top: '0', foot: '54', wet } },
+        { activities: [{ code: 'drilling', label: 'Drilling', charge: 'metres', key: 'd' }] },
+      );
+    expect(made('y')).toBe('-0730 d 0-54 wet');
+    expect(made('48-54')).toBe('-0730 d 0-54 wet48-54');
+  });
 
   it('takes twelve usual lines in under 150 keys, from the sheet’s number to its recording', async () => {
     const sitting = await yesterday();
