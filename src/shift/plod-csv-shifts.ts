@@ -39,7 +39,7 @@ export function recordsByShift(
         remedy: 'Name the columns in project.json, under shift.plodColumns.',
       }),
     );
-  const found = new Map<string, RecordsOfShift>();
+  const found = new Map<string, Omit<RecordsOfShift, 'records'> & { readonly numbers: Set<number> }>();
   const findings: Finding[] = [];
   for (const [number, row] of rows.entries()) {
     if (row.every((cell) => cell.trim() === '')) continue;
@@ -62,7 +62,7 @@ export function recordsByShift(
       found.set(shift.id, {
         shift,
         ...(sheet === '' ? {} : { sheet }),
-        records: (before?.records ?? [headings, ...rows.map(() => [])]).with(number + 1, row),
+        numbers: (before?.numbers ?? new Set()).add(number),
       });
   }
   if (found.size === 0 && findings.length === 0)
@@ -72,7 +72,11 @@ export function recordsByShift(
         remedy: 'Export the sheet again, with its lines.',
       }),
     );
-  return findings.length > 0 ? refused(...findings) : ok([...found.values()]);
+  if (findings.length > 0) return refused(...findings);
+  const of = (numbers: ReadonlySet<number>) => rows.map((row, number) => (numbers.has(number) ? row : []));
+  return ok(
+    [...found.values()].map(({ numbers, ...rest }) => ({ ...rest, records: [headings, ...of(numbers)] })),
+  );
 }
 
 /**
