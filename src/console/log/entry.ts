@@ -191,7 +191,8 @@ export function moveRow(state: State, by: number): Step {
   const { screen } = state;
   if (hole === undefined || screen.name !== 'log') return still(state);
   const rows = rowsDown(hole);
-  const headAt = rows.filter(([, row]) => row.fromMm < nextInterval(hole).fromMm).length;
+  const headMm = nextInterval(hole).fromMm;
+  const headAt = rows.findLastIndex(([, row]) => row.fromMm < headMm) + 1;
   const ids: RowCursor[] = rows.map(([id]) => id);
   ids.splice(headAt, 0, 'head');
   const was = ids.indexOf(screen.cursor);

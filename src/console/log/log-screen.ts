@@ -56,10 +56,12 @@ const bodyLines = rememberLast(
   },
 );
 
-/** The cursor moves without it. */
+/** The cursor moves without these two. */
 const adviceNow = rememberLast((project: Project, hole: Document, documents: ReadonlyMap<string, Document>) =>
   adviceFor(project, hole, documents.values()),
 );
+
+const bagsNow = rememberLast(bagsPanel);
 
 function rightColumn(
   project: Project,
@@ -83,7 +85,7 @@ function rightColumn(
   );
   const usual = Math.max(3, Math.min(6, Math.floor((spare - logging.length) * 0.4)));
   const left = spare - logging.length - needs;
-  const bagLines = bagsPanel(project, hole, Math.max(1, Math.min(usual, left)), inner);
+  const bagLines = bagsNow(project, hole, Math.max(1, Math.min(usual, left)), inner);
   const bags = left < usual ? bagLines.slice(0, Math.max(1, left)) : bagLines;
   const adviceRoom = Math.max(3, spare - logging.length - bags.length);
   const advice = advicePanel(standing, hole, theme, inner, adviceRoom);
