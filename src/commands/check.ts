@@ -228,5 +228,8 @@ function countText(findings: readonly Finding[], below: readonly string[]): stri
   if (findings.length === 0 && below.length === 0) return 'Nothing found.';
   const count = (severity: Finding['severity']) =>
     findings.filter((each) => each.severity === severity).length;
-  return `${count('fault')} faults, ${count('warning')} warnings, ${count('note')} notes.`;
+  const words = (['fault', 'warning', 'note'] as const).map(
+    (each) => `${count(each)} ${each}${count(each) === 1 ? '' : 's'}`,
+  );
+  return `${words.join(', ')}.`;
 }

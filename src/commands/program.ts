@@ -157,7 +157,7 @@ async function record(
 ): Promise<number | undefined> {
   const count = (what: Line['what']) => lines.filter((each) => each.what === what).length;
   const submitted = desk.submit({
-    what: `program ${file}: ${count('new')} holes planned, ${count('revised')} revised`,
+    what: `program ${file}: ${count('new') === 1 ? 'one hole' : `${count('new')} holes`} planned, ${count('revised')} revised`,
     parts: lines.map(({ document, changes }) => ({ document, changes })),
   });
   const saved = await untilSaved(desk, submitted);

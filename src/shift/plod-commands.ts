@@ -26,7 +26,7 @@ export function recordPlod(
   if (faults.length > 0) return refused(...faults);
   const id = maker.newId();
   return ok({
-    what: `plod ${plod.sheet} recorded, ${lines.length} lines`,
+    what: `plod ${plod.sheet} recorded, ${lines.length === 1 ? 'one line' : `${lines.length} lines`}`,
     changes: [
       { put: ['plods', id], thing: plod as Thing },
       ...lines.map(

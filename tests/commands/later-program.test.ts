@@ -78,7 +78,7 @@ describe('a later program', () => {
     expect(made.tables.hole.hole.state).toBe('planned');
     const edits = ['MBRC004', 'MBRC005', 'MBRC008'].map((hole) => holeFile(folder, hole).history.at(-1));
     expect(new Set(edits.map(({ edit }) => edit)).size).toBe(1);
-    expect(edits[0]).toMatchObject({ by: 'IFA', what: 'program later.csv: 1 holes planned, 2 revised' });
+    expect(edits[0]).toMatchObject({ by: 'IFA', what: 'program later.csv: one hole planned, 2 revised' });
     expect((await run(folder, 'program', file)).out).toContain('0 new, 0 revised,');
   });
 

@@ -180,7 +180,7 @@ describe('offsider plod', () => {
     expect(code).toBe(1);
     expect(out.split('\n')).toEqual([
       `${ID}: plod 0413 recorded, 2 lines`,
-      expect.stringMatching(/^RC7_2026-03-14_DAY: plod 0414 recorded, 1 lines; /),
+      expect.stringMatching(/^RC7_2026-03-14_DAY: plod 0414 recorded, one line; /),
       '',
     ]);
   });

@@ -354,7 +354,7 @@ describe('Ctrl-U on an empty line', () => {
     typed(sitting, ['0532-1740 s']);
     sitting.press('enter', 'ctrl-u');
     expect(text(sitting).replaceAll(/[│\s]+/g, ' ')).toContain(
-      'This would be taken back: shift RC7_2026-03-13_DAY: plod 0413 recorded, 1 lines, recorded at 18:00.',
+      'This would be taken back: shift RC7_2026-03-13_DAY: plod 0413 recorded, one line, recorded at 18:00.',
     );
     sitting.press('ctrl-u');
     expect(said(sitting)).toBe('Nothing is undone.');
