@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Document } from '../record/document.ts';
 import { hashJson } from '../record/hash.ts';
 import { own } from '../record/json.ts';
+import { questionsIn } from '../record/questions.ts';
 import { stamp, words } from './parts.ts';
 
 const text = z.string().min(1).max(8000);
@@ -51,8 +52,10 @@ export function acceptedIn(document: Document): readonly (readonly [string, Acce
   ])[];
 }
 
-/** The sign-off that holds of a hole; undefined for one that was never signed off, or was opened again. */
+/** The sign-off that holds of a hole; undefined for one that was never signed off or was opened again, and while two copies differ in that. */
 export function signedOff(hole: Document): SignOff | undefined {
+  if (questionsIn(hole.tables).some(([, { table, state }]) => table === 'signOffs' && state === 'open'))
+    return undefined;
   const last = Object.values(own(hole.tables, 'signOffs') ?? {}).at(-1) as SignOff | undefined;
   return last?.state === 'signed off' ? last : undefined;
 }

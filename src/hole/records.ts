@@ -33,6 +33,7 @@ const CONTRADICTED: Readonly<Record<string, Readonly<Record<string, Place>>>> = 
   },
   decisions: { kind: 'the hole', toMm: 'the hole', depthMm: 'the hole' },
   collarStates: { state: 'the hole' },
+  signOffs: { state: 'the hole' },
 };
 
 /** A calico that was weighed is against metres that no sample was taken of, though it says nothing of that field. */
@@ -43,8 +44,8 @@ const AGAINST: Readonly<Record<string, Readonly<Record<string, readonly string[]
 /** Records of one place that two copies of a hole may each have made, and in which fields they contradict each other. */
 export const HOLE_RECORDS: Records = {
   tables: new Set(Object.keys(CONTRADICTED)),
-  // A decision, or a state of the collar, that its own laptop has gone past is no word against the other's.
-  latestAlone: new Set(['decisions', 'collarStates']),
+  // A decision, a state of the collar or a sign-off that its own laptop has gone past is no word against the other's.
+  latestAlone: new Set(['decisions', 'collarStates', 'signOffs']),
   contradict: (table, one, other) => {
     const fields = Object.entries(own(CONTRADICTED, table) ?? {}).flatMap(([field, place]) =>
       isSaidDifferently(table, field, one, other) && isOnePlace(place, one, other) ? [field] : [],

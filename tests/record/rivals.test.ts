@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { settleQuestion } from '../../src/acts/settle.ts';
+import { signedOff } from '../../src/hole/acceptance.ts';
 import { lastCollarState } from '../../src/hole/commands/states.ts';
 import { wordAt } from '../../src/hole/drilled.ts';
 import { holeNouns } from '../../src/hole/hole.ts';
@@ -171,6 +172,31 @@ describe('records of one place that two copies each made', () => {
         expect(lastCollarState(hole)?.state).toBe('open');
         const states = (['ours', 'theirs'] as const).map((way) => lastCollarState(settle(hole, way))?.state);
         expect([...states].sort()).toEqual(['capped', 'open']);
+      }
+  });
+
+  it('of a sign-off: none holds in either copy until it is settled, then the one chosen', () => {
+    const said = (state: string): Thing => ({
+      state,
+      at: '2026-03-14T09:00:00+08:00',
+      by: 'IFA',
+      reason: 'r',
+    });
+    const signed = edited(START, 4, put('signOffs', 'k-8', said('signed off')));
+    const one = edited(signed, 3, put('signOffs', 'a-1', said('opened again')));
+    const other = edited(
+      edited(signed, 2, put('signOffs', 'b-1', said('opened again'))),
+      5,
+      put('signOffs', 'b-2', said('signed off')),
+    );
+    for (const copies of [crossed(one, other), crossed(other, one)])
+      for (const hole of copies) {
+        expect(Object.values(hole.tables.questions ?? {})).toMatchObject([
+          { table: 'signOffs', field: 'state', state: 'open' },
+        ]);
+        expect(signedOff(hole)).toBeUndefined();
+        const states = (['ours', 'theirs'] as const).map((way) => signedOff(settle(hole, way))?.state);
+        expect(states.filter((each) => each === 'signed off')).toHaveLength(1);
       }
   });
 
