@@ -130,7 +130,8 @@ function whyNot(
   if (state === 'planned' || !turnedOrMoved) return undefined;
   return {
     problem: `the hole is ${state}: its direction and position are drilled, and the program says others`,
-    remedy: 'Correct the line in the program; only depth, target and what it expects can be planned anew.',
+    remedy:
+      'Correct the line in the program; only its depth, its target and what it expects can still change.',
   };
 }
 

@@ -61,7 +61,7 @@ function factsOf({ code, place, problem, excerpt }: Finding): string {
   return hashJson([code, formatPlace(place), problem, excerpt ?? null]);
 }
 
-/** So many characters of each hash that no two differ only behind them: four, or more. */
+/** How many first characters tell every hash from the others: four, or more. */
 function keyLength(facts: readonly string[]): number {
   const distinct = [...new Set(facts)];
   for (let length = 4; length < 64; length += 1)
@@ -95,7 +95,7 @@ export function changedSinceSignedOff(hole: Document): readonly Finding[] {
       {
         problem: `it was signed off by ${by.by} on ${by.at.slice(0, 10)} and is not as it was then`,
         ...(what.length === 0 ? {} : { excerpt: `${more}${what.join('; ')}` }),
-        remedy: 'Look at what came since. Open it again with the reason, mend it, and sign it off anew.',
+        remedy: 'Look at what came since. Open it again with the reason, mend it, and sign it off again.',
       },
     ),
   ];

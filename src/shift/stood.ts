@@ -75,25 +75,6 @@ export function stretchesWhileStood(
   });
 }
 
-/**
- * Rods of a shift that were done in an activity of another hole; nothing where the rig stood, which is said by itself. Of the activities that touch
- * the minute of a rod any may be its own.
- */
-function stretchesOnAnother(
-  shift: Document,
-  holes: readonly Document[],
-  rules: ShiftRules,
-  now: Stamp,
-): readonly DrilledIn[] {
-  const spans = spansOf(shift, now);
-  return stretchesUnder(shift, holes, now, (at, hole) => {
-    const touching = spansTouching(spans, at);
-    const isItsOwn = touching.some((span) => span.hole === undefined || span.hole === hole);
-    const span = touching.at(-1);
-    return isItsOwn || span === undefined || isStanding(rules, span) ? undefined : span;
-  });
-}
-
 /** `ABRC007: 42–66 m, 4 rods, were drilled while the record says Breakdown, since 10:40`. */
 export function stoodWords(rules: ShiftRules, stretch: DrilledIn): string {
   const { name, rods, since, activity } = stretch;
@@ -119,14 +100,24 @@ export function drilledWhileStood(
   );
 }
 
-/** Rods that lie in the time of another hole, as findings of the shift. */
+/**
+ * Rods that lie in the time of another hole, as findings of the shift; nothing where the rig stood, which is said by itself. Of the activities that
+ * touch the minute of a rod any may be its own.
+ */
 export function drilledOnAnother(
   shift: Document,
   holes: readonly Document[],
   rules: ShiftRules,
   now: Stamp,
 ): readonly Finding[] {
-  return stretchesOnAnother(shift, holes, rules, now).map((stretch) => {
+  const spans = spansOf(shift, now);
+  const stretches = stretchesUnder(shift, holes, now, (at, hole) => {
+    const touching = spansTouching(spans, at);
+    const isItsOwn = touching.some((span) => span.hole === undefined || span.hole === hole);
+    const span = touching.at(-1);
+    return isItsOwn || span === undefined || isStanding(rules, span) ? undefined : span;
+  });
+  return stretches.map((stretch) => {
     const { hole, fromMm, toMm, name, rods, activity, of, since } = stretch;
     const label = activityNamed(rules, activity)?.label ?? activity;
     return SHIFT_QUERIES.drilledOnAnother.at(

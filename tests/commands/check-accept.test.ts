@@ -1,15 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runCommandLine } from '../../src/commands/command-line/run.ts';
-import { copyOfSample, hear } from './support/outside.ts';
-
-async function run(folder: string, stdin: string, ...args: readonly string[]) {
-  const heard = hear(stdin);
-  const code = await runCommandLine([...args, '--project', folder], {
-    outside: heard.outside,
-    openConsole: async () => 0,
-  });
-  return { code, out: heard.out(), err: heard.err() };
-}
+import { copyOfSample, runAt as run } from './support/outside.ts';
 
 interface Listed {
   readonly code: string;

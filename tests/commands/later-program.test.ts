@@ -1,17 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { runCommandLine } from '../../src/commands/command-line/run.ts';
-import { copyOfSample, hear } from './support/outside.ts';
+import { copyOfSample, runAt } from './support/outside.ts';
 
-async function run(folder: string, ...args: readonly string[]) {
-  const heard = hear('');
-  const code = await runCommandLine([...args, '--project', folder], {
-    outside: heard.outside,
-    openConsole: async () => 0,
-  });
-  return { code, out: heard.out(), err: heard.err() };
-}
+const run = (folder: string, ...args: readonly string[]) => runAt(folder, '', ...args);
 
 /** The sample's own program with some of its lines put otherwise; false takes a line out. */
 function programWith(

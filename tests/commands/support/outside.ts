@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { afterEach } from 'vitest';
+import { runCommandLine } from '../../../src/commands/command-line/run.ts';
 import { bytesFrom } from '../../../src/commands/outside.ts';
 import type { Outside } from '../../../src/desk/outside.ts';
 
@@ -62,4 +63,14 @@ export function hear(stdin = ''): Heard {
     out: () => out,
     err: () => err,
   };
+}
+
+/** Runs a command line at a project, with what comes in from the pipe: its exit code and everything said. */
+export async function runAt(folder: string, stdin: string, ...args: readonly string[]) {
+  const heard = hear(stdin);
+  const code = await runCommandLine([...args, '--project', folder], {
+    outside: heard.outside,
+    openConsole: async () => 0,
+  });
+  return { code, out: heard.out(), err: heard.err() };
 }
